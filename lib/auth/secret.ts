@@ -1,0 +1,12 @@
+import 'server-only'
+import { createHash, randomBytes } from 'node:crypto'
+
+/** A random secret of 128 bits, for a session or a single-use link. */
+export function makeSecret(): string {
+  return randomBytes(16).toString('base64url')
+}
+
+/** What the database keeps of a secret or an e-mail address: its SHA-256, apart for each purpose. */
+export function hashSecret(purpose: 'email' | 'session' | 'invitation' | 'first-run' | 'limit', secret: string): string {
+  return createHash('sha256').update(`${purpose}:${secret}`, 'utf8').digest('hex')
+}

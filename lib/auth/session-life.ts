@@ -1,0 +1,10 @@
+import 'server-only'
+
+/** A desk session ends after half an hour without a request … */
+export const sessionIdleMs = 30 * 60_000
+/** … and after twelve hours at the latest, which is longer than any shift. */
+export const sessionLongestMs = 12 * 60 * 60_000
+/** The last request is noted once a minute, so that reading a page seldom writes. */
+export const sessionTouchMs = 60_000
+/** Single-use links (first run, invitation, new password) live a day. */
+export const linkLifeMs = 24 * 60 * 60_000

@@ -1,0 +1,15 @@
+import 'server-only'
+import { z } from 'zod'
+
+const settingsSchema = z.object({
+  DATABASE_URL: z.string().regex(/^postgres(ql)?:\/\//, 'must begin with postgresql://'),
+  /** Connections of one process; times the processes it must stay below the server's own limit. */
+  EVENDOUGH_POOL: z.coerce.number().int().min(2).max(100).default(10),
+})
+
+/** The database's settings, read from the environment. @throws Error that names the setting at fault */
+export function databaseSettings(): { url: string; pool: number } {
+  const read = settingsSchema.safeParse(process.env)
+  if (!read.success) throw new Error(read.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`).join('; '))
+  return { url: read.data.DATABASE_URL, pool: read.data.EVENDOUGH_POOL }
+}

@@ -1,0 +1,51 @@
+import 'server-only'
+import { setTimeout as wait } from 'node:timers/promises'
+import { db, type Tx } from './client'
+import { readDatabaseFault } from './errors'
+import { log } from './log'
+
+/** Thrown when nobody can say whether the work was kept: the connection broke while it was being committed. */
+export class UnknownOutcome extends Error {
+  constructor(options: ErrorOptions) {
+    super('the connection broke during commit', options)
+    this.name = 'UnknownOutcome'
+  }
+}
+
+/** Thrown when the database is overloaded or away and nothing was kept. */
+export class DatabaseAway extends Error {
+  constructor(options: ErrorOptions) {
+    super('the database did not answer; nothing was kept', options)
+    this.name = 'DatabaseAway'
+  }
+}
+
+const mostTries = 6
+
+/**
+ * Runs the work in one READ COMMITTED transaction and gives its answer after the commit. A deadlock or clash
+ * starts the whole work again, so it must touch nothing but `tx`.
+ * @throws whatever the work throws, after rolling back; UnknownOutcome; DatabaseAway
+ */
+export async function inTransaction<T>(work: (tx: Tx) => Promise<T>): Promise<T> {
+  for (let attempt = 1; ; attempt++) {
+    let atCommit = false
+    try {
+      return await db().$transaction(async (tx) => {
+        atCommit = false
+        const answer = await work(tx)
+        atCommit = true
+        return answer
+      })
+    } catch (error) {
+      const { kind } = readDatabaseFault(error)
+      if (kind === 'clash' && attempt < mostTries) {
+        log.info({ event: 'transaction-again', attempt })
+        await wait(attempt * 10 * (0.5 + Math.random()))
+        continue
+      }
+      if (kind === 'gone' || kind === 'busy') throw atCommit ? new UnknownOutcome({ cause: error }) : new DatabaseAway({ cause: error })
+      throw error
+    }
+  }
+}

@@ -1,0 +1,14 @@
+import 'server-only'
+
+/** Who calls, as the route knows it: a secret from a cookie, not yet a person. */
+export type Caller = {
+  sessionSecret: string | null
+  /** Network address, for the record. */
+  address: string
+  /** Browser, for the list of sessions. */
+  device: string
+  /** The person's password typed with this very request, where a command asks for it. */
+  password?: string
+  /** The clock; the seed runs commands at past times, tests move it. */
+  now?: () => Date
+}

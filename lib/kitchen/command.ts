@@ -1,0 +1,104 @@
+import 'server-only'
+import type { z } from 'zod'
+import { findActor, type Actor } from '../auth/actor'
+import { forgetAttempts, mayAttempt } from '../auth/attempts'
+import { isPassword } from '../auth/password-hash'
+import { mayTry, type Right } from '../auth/rights'
+import { touchSession } from '../auth/sessions'
+import { appendAudit, type AuditNote } from '../db/append-audit'
+import { db, type Tx } from '../db/client'
+import { inTransaction } from '../db/transaction'
+import { answer, parseOrRefuse } from './answer'
+import type { Caller } from './caller'
+import { Refusal } from './refusal'
+import type { Result } from './result'
+
+type Outcome<Value> = {
+  value: Value
+  /** What the record says of it. */
+  audit: Omit<AuditNote, 'action'>
+  /** Names of what may look different now, for the route: `team`, `trial:<id>`. */
+  changed: readonly string[]
+}
+
+type CommandSpec<Schema extends z.ZodType, Prepared, Value> = {
+  /** Subject and verb-noun: `people.invite-person`. */
+  name: string
+  input: Schema
+  right: Right
+  /** The person's password must come with the request: for approvals, signatures and secrets. */
+  askPassword?: true
+  /** Slow work outside the transaction, such as hashing. It must keep nothing. */
+  prepare?(q: { actor: Actor; input: z.output<Schema> }): Promise<Prepared>
+  /** The work. It touches nothing but `tx`, because a clash starts it again. */
+  run(q: { tx: Tx; actor: Actor; now: Date; input: z.output<Schema>; prepared: Prepared }): Promise<Outcome<Value>>
+}
+
+export type Command<Value = unknown> = {
+  kind: 'command'
+  name: string
+  right: Right
+  askPassword: boolean
+  call(caller: Caller, raw: unknown): Promise<Result<Value>>
+}
+
+/**
+ * Makes a command: who is this → may they → parse → password, where asked → one transaction in which the person
+ * and the right are read again, the work is done and the record gets its entry → result.
+ */
+export function command<Schema extends z.ZodType, Value, Prepared = undefined>(spec: CommandSpec<Schema, Prepared, Value>): Command<Value> {
+  return {
+    kind: 'command',
+    name: spec.name,
+    right: spec.right,
+    askPassword: spec.askPassword ?? false,
+    call: (caller, raw) =>
+      answer(async () => {
+        const now = (caller.now ?? (() => new Date()))()
+        const known = await actorOrRefuse(caller, now)
+        if (!mayTry(known.role, spec.right, known.where)) {
+          await recordRefusal(known, caller, spec.name, now)
+          throw new Refusal('not-allowed')
+        }
+        const input = parseOrRefuse(spec.input, raw)
+        if (spec.askPassword) await mustKnowPassword(known, caller, now)
+        const prepared = (await spec.prepare?.({ actor: known, input })) as Prepared
+        const { value, changed } = await inTransaction(async (tx) => {
+          const actor = await findActor(tx, caller.sessionSecret, now)
+          if (!actor) throw new Refusal('not-signed-in')
+          if (!mayTry(actor.role, spec.right, actor.where)) throw new Refusal('not-allowed')
+          const outcome = await spec.run({ tx, actor, now, input, prepared })
+          await appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: spec.name, ...outcome.audit })
+          return outcome
+        })
+        await touchSession(db(), known, now)
+        return { value, changed }
+      }),
+  }
+}
+
+/** Who calls, or a refusal. */
+export async function actorOrRefuse(caller: Caller, now: Date): Promise<Actor> {
+  const actor = await findActor(db(), caller.sessionSecret, now)
+  if (!actor) throw new Refusal('not-signed-in')
+  return actor
+}
+
+/** A no for want of a right is part of the record too. */
+export async function recordRefusal(actor: Actor, caller: Caller, name: string, now: Date): Promise<void> {
+  await inTransaction((tx) => appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: 'refused.right', after: name }))
+}
+
+async function mustKnowPassword(actor: Actor, caller: Caller, now: Date): Promise<void> {
+  const name = `password:${actor.email}`
+  if (!(await mayAttempt(db(), name, now))) throw new Refusal('too-many-tries')
+  const stored = await db().password.findUnique({
+    where: { bakeryId_personId: { bakeryId: actor.bakeryId, personId: actor.personId } },
+    select: { hash: true },
+  })
+  if (!(await isPassword(stored?.hash, caller.password ?? ''))) {
+    await inTransaction((tx) => appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: 'refused.password' }))
+    throw new Refusal('wrong-password', {}, [{ path: 'password', code: 'not-your-password', facts: {} }])
+  }
+  await forgetAttempts(db(), name, now)
+}

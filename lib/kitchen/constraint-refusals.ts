@@ -1,0 +1,16 @@
+import 'server-only'
+import { Refusal } from './refusal'
+
+/**
+ * What a person is told when the database refuses by one of these constraints. The database judges: nothing is
+ * looked up first and inserted after. A constraint that is not here is a bug.
+ */
+const refusalByConstraint: Record<string, () => Refusal> = {
+  sign_in_pointer_pkey: () => Refusal.at('email', 'email-taken'),
+  person_bakery_id_email_key: () => Refusal.at('email', 'email-taken'),
+  invitation_one_open: () => Refusal.at('email', 'already-invited'),
+}
+
+export function refusalOfConstraint(constraint: string): Refusal | undefined {
+  return refusalByConstraint[constraint]?.()
+}

@@ -1,0 +1,52 @@
+import 'server-only'
+import type { Actor } from '../../auth/actor'
+import { endSessions } from '../../auth/sessions'
+import type { Tx } from '../../db/client'
+import { command } from '../command'
+import { Refusal } from '../refusal'
+import { staleRefusal } from '../stale'
+import { changePersonInput } from './change-person.input'
+import { mayGiveRole, mayManage } from './rules'
+
+/**
+ * Changes a person's name or role, or switches them off or on again. Switching off, and another role, end their
+ * sessions at once; what they signed keeps their name.
+ * Refuses: not-found, own-role, not-allowed, role-not-yours-to-give, last-owner, stale.
+ */
+export const changePerson = command({
+  name: 'people.change-person',
+  input: changePersonInput,
+  right: 'manage-people',
+  async run({ tx, actor, now, input }) {
+    // Two owners who demote each other at once must not leave the bakery without one.
+    await tx.$queryRaw`SELECT 1 FROM bakery WHERE bakery_id = ${actor.bakeryId}::uuid FOR UPDATE`
+    const key = { bakeryId: actor.bakeryId, id: input.personId }
+    const person = await tx.person.findUnique({
+      where: { bakeryId_id: key },
+      select: { id: true, name: true, role: true, endedAt: true },
+    })
+    if (!person) throw new Refusal('not-found')
+    const before = { name: person.name, role: person.role, works: !person.endedAt }
+    const after = { name: input.name, role: input.role, works: input.works }
+    mustBeAllowed(actor, person, after)
+    const { count } = await tx.person.updateMany({
+      where: { ...key, revision: input.seenRevision },
+      data: { name: after.name, role: after.role, endedAt: after.works ? null : (person.endedAt ?? now), revision: { increment: 1 } },
+    })
+    if (count !== 1) throw await staleRefusal(tx, actor, input.personId)
+    await mustKeepAnOwner(tx, actor.bakeryId)
+    if (!after.works || after.role !== before.role) await endSessions(tx, { bakeryId: actor.bakeryId, personId: person.id }, now)
+    return { value: null, audit: { target: person.id, before, after }, changed: ['team'] }
+  },
+})
+
+function mustBeAllowed(actor: Actor, person: { id: string; role: Actor['role'] }, after: { role: Actor['role'] }): void {
+  if (person.id === actor.personId) throw new Refusal('own-role')
+  if (!mayManage(actor, person)) throw new Refusal('not-allowed')
+  if (!mayGiveRole(actor.role, after.role)) throw Refusal.at('role', 'role-not-yours-to-give')
+}
+
+async function mustKeepAnOwner(tx: Tx, bakeryId: string): Promise<void> {
+  const owners = await tx.person.count({ where: { bakeryId, role: 'owner', endedAt: null } })
+  if (owners === 0) throw new Refusal('last-owner')
+}

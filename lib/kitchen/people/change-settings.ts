@@ -1,0 +1,30 @@
+import 'server-only'
+import { command } from '../command'
+import { Refusal } from '../refusal'
+import { staleRefusal } from '../stale'
+import { changeSettingsInput } from './change-settings.input'
+
+/**
+ * Changes the bakery's name, units, money and clock, and whether somebody who works alone may approve their own
+ * proposal, which each such record then says. Refuses: stale.
+ */
+export const changeSettings = command({
+  name: 'people.change-settings',
+  input: changeSettingsInput,
+  right: 'change-settings',
+  async run({ tx, actor, input }) {
+    const { seenRevision, bakeryName, ...settings } = input
+    const after = { name: bakeryName, ...settings }
+    const before = await tx.bakery.findUnique({
+      where: { bakeryId: actor.bakeryId },
+      select: { name: true, timeZone: true, locale: true, currency: true, region: true, massUnits: true, temperatureUnits: true, worksAlone: true },
+    })
+    if (!before) throw new Refusal('not-found')
+    const { count } = await tx.bakery.updateMany({
+      where: { bakeryId: actor.bakeryId, revision: seenRevision },
+      data: { ...after, revision: { increment: 1 } },
+    })
+    if (count !== 1) throw await staleRefusal(tx, actor, actor.bakeryId)
+    return { value: null, audit: { target: actor.bakeryId, before, after }, changed: ['bakery'] }
+  },
+})

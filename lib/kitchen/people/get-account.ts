@@ -1,0 +1,31 @@
+import 'server-only'
+import { z } from 'zod'
+import { sessionIdleMs } from '../../auth/session-life'
+import { query } from '../query'
+
+/** The caller's own account: who they are here, and where they are signed in. */
+export const getAccount = query({
+  name: 'people.get-account',
+  input: z.strictObject({}),
+  right: 'own-account',
+  async run({ db, actor, now }) {
+    const sessions = await db.session.findMany({
+      where: {
+        bakeryId: actor.bakeryId,
+        personId: actor.personId,
+        endedAt: null,
+        endsAt: { gt: now },
+        lastSeenAt: { gt: new Date(now.getTime() - sessionIdleMs) },
+      },
+      select: { id: true, device: true, openedAt: true, lastSeenAt: true },
+      orderBy: { openedAt: 'desc' },
+      take: 100,
+    })
+    return {
+      name: actor.name,
+      email: actor.email,
+      role: actor.role,
+      sessions: sessions.map((session) => ({ ...session, isThis: session.id === actor.sessionId })),
+    }
+  },
+})

@@ -1,0 +1,18 @@
+import 'server-only'
+import { z } from 'zod'
+import { query } from '../query'
+
+/** What every desk page shows around its own matter: whose bakery, who is signed in, of what kind the install is. */
+export const getDesk = query({
+  name: 'people.get-desk',
+  input: z.strictObject({}),
+  right: 'own-account',
+  async run({ db, actor }) {
+    const bakery = await db.bakery.findUniqueOrThrow({
+      where: { bakeryId: actor.bakeryId },
+      select: { name: true, timeZone: true, locale: true, currency: true, massUnits: true, temperatureUnits: true },
+    })
+    const install = await db.install.findUniqueOrThrow({ where: { id: 1 }, select: { kind: true } })
+    return { bakery, person: { id: actor.personId, name: actor.name, role: actor.role }, installKind: install.kind }
+  },
+})

@@ -1,0 +1,47 @@
+import 'server-only'
+import type { z } from 'zod'
+import type { Actor } from '../auth/actor'
+import { mayTry, type Right } from '../auth/rights'
+import { touchSession } from '../auth/sessions'
+import { db, type Db } from '../db/client'
+import { answer, parseOrRefuse } from './answer'
+import type { Caller } from './caller'
+import { actorOrRefuse, recordRefusal } from './command'
+import { Refusal } from './refusal'
+import type { Result } from './result'
+
+type QuerySpec<Schema extends z.ZodType, Value> = {
+  name: string
+  input: Schema
+  right: Right
+  /** Reads by bakery, and selects its columns by name. */
+  run(q: { db: Db; actor: Actor; now: Date; input: z.output<Schema> }): Promise<Value>
+}
+
+export type Query<Value = unknown> = {
+  kind: 'query'
+  name: string
+  right: Right
+  call(caller: Caller, raw: unknown): Promise<Result<Value>>
+}
+
+/** Makes a query: who is this → may they → parse → read. It keeps nothing but that a no was given. */
+export function query<Schema extends z.ZodType, Value>(spec: QuerySpec<Schema, Value>): Query<Value> {
+  return {
+    kind: 'query',
+    name: spec.name,
+    right: spec.right,
+    call: (caller, raw) =>
+      answer(async () => {
+        const now = (caller.now ?? (() => new Date()))()
+        const actor = await actorOrRefuse(caller, now)
+        if (!mayTry(actor.role, spec.right, actor.where)) {
+          await recordRefusal(actor, caller, spec.name, now)
+          throw new Refusal('not-allowed')
+        }
+        const value = await spec.run({ db: db(), actor, now, input: parseOrRefuse(spec.input, raw) })
+        await touchSession(db(), actor, now)
+        return { value, changed: [] }
+      }),
+  }
+}

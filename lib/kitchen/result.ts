@@ -1,0 +1,11 @@
+import type { Facts } from '../words/say'
+import type { ProblemCode, RefusalCode } from './messages'
+
+export type Refused = {
+  code: RefusalCode
+  facts: Facts
+  problems: readonly { path: string; code: ProblemCode; facts: Facts }[]
+}
+
+/** What every command and query answers. Nothing expected leaves them as an exception. */
+export type Result<Value> = { ok: true; value: Value; changed: readonly string[] } | { ok: false; refusal: Refused }
