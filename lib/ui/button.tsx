@@ -2,7 +2,7 @@ import type { ReactNode } from 'react'
 import { buttonClass, type ButtonTone } from './button-class'
 
 export type ButtonProps = {
-  /** `go` is the one next thing, at most once on a page; `stop-quiet` takes something away. */
+  /** `go` is the one next thing, at most once on a page; `quiet` reads as a link; `stop-quiet` takes something away. */
   tone: ButtonTone
   /** Sent with the form, to tell several buttons apart. */
   name?: string

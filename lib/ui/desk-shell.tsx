@@ -1,15 +1,15 @@
 import Link from 'next/link'
 import type { ReactNode } from 'react'
+import { InstallTape, type InstallNotice } from './install-tape'
 
 export type DeskShellProps = {
   bakeryName: string
   nav: readonly { href: string; label: string; current: boolean }[]
   navLabel: string
   who: { name: string; role: string; accountHref: string; accountLabel: string }
-  /** What kind of install this is. `invented` is striped, so that a demo page is never taken for a real one. */
-  notice?: { text: string; kind: 'invented' | 'real' }
+  notice?: InstallNotice
   skipLabel: string
-  /** The sign-out form: an action with a `plain-button` inside. */
+  /** The sign-out form: an action with a `quiet` button inside. */
   signOut: ReactNode
   children: ReactNode
 }
@@ -22,10 +22,11 @@ export function DeskShell({ bakeryName, nav, navLabel, who, notice, skipLabel, s
         {skipLabel}
       </a>
       <header className="border-b border-rule print:border-ink">
-        <div className={notice?.kind === 'invented' ? 'hatch border-b border-rule' : 'border-b border-rule'}>
+        {notice ? <InstallTape kind={notice.kind} /> : null}
+        <div className="border-b border-rule">
           <div className="mx-auto flex max-w-page flex-wrap items-center justify-between gap-x-6 px-5 text-small wide:px-8">
             {notice ? <p className="py-1.5 font-semibold">{notice.text}</p> : null}
-            <div className="ml-auto flex flex-wrap items-center gap-x-5 text-ink-2">
+            <div className="flex flex-wrap mid:ml-auto items-center gap-x-5 text-ink-2">
               <p className="py-1.5">
                 <span className="text-ink">{who.name}</span>
                 {separator}

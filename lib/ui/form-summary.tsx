@@ -1,6 +1,7 @@
 'use client'
 
 import { useEffect, useRef } from 'react'
+import { ToneMark } from './tone-mark'
 
 export type FormSummaryProps = {
   title: string
@@ -17,8 +18,11 @@ export function FormSummary({ title, errors }: FormSummaryProps) {
   if (errors.length === 0) return null
   return (
     <div ref={box} role="alert" tabIndex={-1} className="my-5 border-t-2 border-b border-t-stop border-b-rule py-3">
-      <p className="font-bold text-stop">{title}</p>
-      <ul className="mt-1">
+      <p className="flex items-baseline gap-3 font-bold text-stop">
+        <ToneMark tone="stop" />
+        {title}
+      </p>
+      <ul className="mt-1 pl-7">
         {errors.map((error) => (
           <li key={`${error.fieldId ?? ''} ${error.text}`}>
             {error.fieldId ? (

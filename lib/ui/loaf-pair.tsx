@@ -7,12 +7,12 @@ export function LoafPair() {
       <g transform="translate(112 0)">
         <path d={loaf} />
         <path d={cuts} />
-        <path d="M44 27l14-13" className="stroke-ink stroke-[3.5]" />
+        <path d="M41.5 29l13-13" className="stroke-ink stroke-[3.5]" />
       </g>
       <path d="M0 62.5h208" />
     </svg>
   )
 }
 
-const loaf = 'M7 62V40C-2 36 0 22 10 20C22 4 74 4 86 20C96 22 98 36 89 40V62'
-const cuts = 'M26 27l14-13M62 27l14-13'
+const loaf = 'M8 62.5V40C1 37 1 23 10 20.5C26 6 70 6 86 20.5C95 23 95 37 88 40V62.5'
+const cuts = 'M23 29l13-13M60 29l13-13'

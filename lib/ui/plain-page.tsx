@@ -1,9 +1,10 @@
 import type { ReactNode } from 'react'
+import { InstallTape, type InstallNotice } from './install-tape'
 import { LoafPair } from './loaf-pair'
 
 export type PlainPageProps = {
   productName: string
-  notice?: string
+  notice?: InstallNotice
   headline: string
   lead?: ReactNode
   children?: ReactNode
@@ -14,9 +15,10 @@ export function PlainPage({ productName, notice, headline, lead, children }: Pla
   return (
     <>
       <header className="border-b border-rule">
+        {notice ? <InstallTape kind={notice.kind} /> : null}
         <div className="mx-auto flex max-w-page flex-wrap items-baseline justify-between gap-x-6 px-5 wide:px-8">
           <p className="py-3.5 font-bold">{productName}</p>
-          {notice ? <p className="py-1.5 text-small font-semibold">{notice}</p> : null}
+          {notice ? <p className="py-1.5 text-small font-semibold">{notice.text}</p> : null}
         </div>
       </header>
       <main className="mx-auto max-w-page gap-x-10 px-5 py-6 wide:grid wide:grid-cols-[13rem_minmax(0,1fr)] wide:px-8 wide:py-16">

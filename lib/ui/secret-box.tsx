@@ -12,7 +12,7 @@ export type SecretBoxProps = {
 /** A one-time secret, large enough to read out, selected whole by one touch. */
 export function SecretBox({ id, label, secret, caution }: SecretBoxProps) {
   return (
-    <div className="my-5 border-y-[1.5px] border-ink py-4">
+    <div className="my-5 border-t-[1.5px] border-ink pt-3">
       <label htmlFor={id} className="font-semibold">
         {label}
       </label>
