@@ -1,0 +1,40 @@
+import { armShape, type Arm } from './arm-shape'
+
+export type ArmMarkProps = {
+  arm: Arm
+  /** What the mark says to somebody who cannot see it; left out when the words beside it say the same. */
+  title?: string
+  /** An effect that is not to be trusted is drawn hollow. The control always is. */
+  hollow?: boolean
+  /** Leaves the letter out where a column or label beside already has it. */
+  letterHidden?: boolean
+}
+
+/** An arm by shape, colour and letter. */
+export function ArmMark({ arm, title, hollow = false, letterHidden = false }: ArmMarkProps) {
+  const outline = hollow || arm === 'control'
+  return (
+    <span className="inline-flex items-baseline gap-1.5 whitespace-nowrap">
+      <svg
+        viewBox="0 0 18 18"
+        role={title ? 'img' : undefined}
+        aria-hidden={title ? undefined : true}
+        className={`size-[1.15em] shrink-0 translate-y-[0.18em] overflow-visible stroke-2 ${inks[arm]} ${outline ? 'fill-none stroke-current' : 'fill-current stroke-none'}`}
+      >
+        {title ? <title>{title}</title> : null}
+        <path d={armShape[arm]} />
+      </svg>
+      {arm === 'control' || letterHidden ? null : <b>{arm}</b>}
+    </span>
+  )
+}
+
+const inks: Record<Arm, string> = {
+  control: 'text-arm-control',
+  A: 'text-arm-a',
+  B: 'text-arm-b',
+  C: 'text-arm-c',
+  D: 'text-arm-d',
+  E: 'text-arm-e',
+  F: 'text-arm-f',
+}

@@ -1,0 +1,65 @@
+import Link from 'next/link'
+import type { ReactNode } from 'react'
+import { InstallTape, type InstallNotice } from './install-tape'
+
+export type DeskShellProps = {
+  bakeryName: string
+  nav: readonly { href: string; label: string; current: boolean }[]
+  navLabel: string
+  who: { name: string; role: string; accountHref: string; accountLabel: string }
+  notice?: InstallNotice
+  skipLabel: string
+  /** The sign-out form: an action with a `quiet` button inside. */
+  signOut: ReactNode
+  children: ReactNode
+}
+
+/** The frame of every desk page: running head, bakery, navigation, and the page itself as `main`. */
+export function DeskShell({ bakeryName, nav, navLabel, who, notice, skipLabel, signOut, children }: DeskShellProps) {
+  return (
+    <>
+      <a href="#main" className="sr-only bg-sheet px-4 py-2 focus:not-sr-only focus:absolute focus:top-1 focus:left-1">
+        {skipLabel}
+      </a>
+      <header className="border-b border-rule print:border-ink">
+        {notice ? <InstallTape kind={notice.kind} /> : null}
+        <div className="border-b border-rule">
+          <div className="mx-auto flex max-w-page flex-wrap items-center justify-between gap-x-6 px-5 text-small wide:px-8">
+            {notice ? <p className="py-1.5 font-semibold">{notice.text}</p> : null}
+            <div className="flex flex-wrap mid:ml-auto items-center gap-x-5 text-ink-2">
+              <p className="py-1.5">
+                <span className="text-ink">{who.name}</span>
+                {separator}
+                {who.role}
+              </p>
+              <Link href={who.accountHref} className="inline-flex min-h-8 items-center print:hidden">
+                {who.accountLabel}
+              </Link>
+              <div className="print:hidden">{signOut}</div>
+            </div>
+          </div>
+        </div>
+        <div className="mx-auto max-w-page px-5 wide:grid wide:grid-cols-[13rem_minmax(0,1fr)] wide:gap-x-10 wide:px-8">
+          <p className="pt-3 pb-1 font-bold wide:py-3.5">{bakeryName}</p>
+          <nav aria-label={navLabel} className="flex flex-wrap gap-x-6">
+            {nav.map((entry) => (
+              <Link
+                key={entry.href}
+                href={entry.href}
+                aria-current={entry.current ? 'page' : undefined}
+                className="inline-flex min-h-10 items-center border-b-4 border-transparent pt-1 text-ink-2 no-underline hover:border-rule hover:text-ink aria-[current=page]:border-ink aria-[current=page]:font-semibold aria-[current=page]:text-ink"
+              >
+                {entry.label}
+              </Link>
+            ))}
+          </nav>
+        </div>
+      </header>
+      <main id="main" tabIndex={-1} className="outline-none">
+        {children}
+      </main>
+    </>
+  )
+}
+
+const separator = ', '

@@ -1,0 +1,26 @@
+import type { ReactNode } from 'react'
+
+export type SectionProps = {
+  /** Also the section's anchor. */
+  id: string
+  title: string
+  /** How to read what follows, in small type behind the title. */
+  note?: ReactNode
+  children: ReactNode
+}
+
+/** A part of a sheet: a fine rule, its title, what belongs to it. */
+export function Section({ id, title, note, children }: SectionProps) {
+  const titleId = `${id}-title`
+  return (
+    <section id={id} aria-labelledby={titleId} className="mt-9 border-t border-rule pt-3">
+      <div className="mb-3 flex flex-wrap items-baseline gap-x-4">
+        <h2 id={titleId} className="text-control font-bold">
+          {title}
+        </h2>
+        {note ? <p className="text-small text-ink-2">{note}</p> : null}
+      </div>
+      {children}
+    </section>
+  )
+}
