@@ -1,6 +1,7 @@
 import 'server-only'
 import type { Actor } from '../auth/actor'
 import type { Tx } from '../db/client'
+import { formatDateTime } from '../words/format/date'
 import { Refusal } from './refusal'
 
 /** A refusal that says who changed the record last and when, out of the bakery's own record. */
@@ -14,5 +15,6 @@ export async function staleRefusal(tx: Tx, actor: Actor, targetId: string): Prom
     ? await tx.person.findUnique({ where: { bakeryId_id: { bakeryId: actor.bakeryId, id: last.personId } }, select: { name: true } })
     : null
   if (!last || !person) return new Refusal('stale-moved-on')
-  return new Refusal('stale', { who: person.name, at: last.at.toISOString() })
+  const bakery = await tx.bakery.findUniqueOrThrow({ where: { bakeryId: actor.bakeryId }, select: { locale: true, timeZone: true } })
+  return new Refusal('stale', { who: person.name, at: formatDateTime(last.at, bakery) })
 }

@@ -98,7 +98,7 @@ function run(home: ServerHome, program: 'initdb' | 'pg_ctl', args: string[]): Pr
     const child = spawn(file, args, {
       // A folder that every user may stand in; messages in one language, since we read them.
       cwd: '/',
-      env: { PATH: process.env.PATH, LC_ALL: 'C', TZ: 'UTC' },
+      env: { NODE_ENV: process.env.NODE_ENV, PATH: process.env.PATH, LC_ALL: 'C', TZ: 'UTC' },
       stdio: ['ignore', 'pipe', 'pipe'],
       ...home.runAs,
     })

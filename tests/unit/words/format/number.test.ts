@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { formatNumber } from '@/lib/ui/format/number'
+import { formatNumber } from '@/lib/words/format/number'
 /* Separators by Unicode CLDR: en 1,234.5; de 1.234,5; fr with U+202F and sv with U+00A0 between thousands. */
 
 describe('formatNumber', () => {

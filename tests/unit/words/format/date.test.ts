@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { formatDate, formatDateTime } from '@/lib/ui/format/date'
+import { formatDate, formatDateTime } from '@/lib/words/format/date'
 
 /*
  * Zones by the IANA time zone database: Auckland is 13 h ahead of UTC in January and 12 h in July, Berlin 1 h and 2 h.

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
-import { formatNumber } from '@/lib/ui/format/number'
-import { withUnit } from '@/lib/ui/format/with-unit'
+import { formatNumber } from '@/lib/words/format/number'
+import { withUnit } from '@/lib/words/format/with-unit'
 
 /* Source: SI Brochure, 9th edition, 5.4.3: a space between number and unit, before °C and % too. */
 it('a number and its unit are parted by a no-break space and nothing else', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { formatMoneyMinor } from '@/lib/ui/format/money'
+import { formatMoneyMinor } from '@/lib/words/format/money'
 
 /* Minor units by ISO 4217: EUR, GBP, USD 2; JPY 0; KWD 3. Marks by Unicode CLDR. */
 describe('formatMoneyMinor', () => {

@@ -1,0 +1,29 @@
+import type { ReactNode } from 'react'
+import { ask } from '@/app/ask'
+import { currentLanguage } from '@/app/language'
+import { getDesk } from '@/lib/kitchen/people/get-desk'
+import { Button } from '@/lib/ui/button'
+import { DeskShell } from '@/lib/ui/desk-shell'
+import { wordsIn } from '@/lib/words/words'
+
+export default async function DeskLayout({ children }: { children: ReactNode }) {
+  const { desk: words } = wordsIn(await currentLanguage())
+  const { bakery, person, installKind } = await ask(getDesk)
+  return (
+    <DeskShell
+      bakeryName={bakery.name}
+      nav={[{ href: '/team', label: words.nav.team }]}
+      navLabel={words.navigation}
+      who={{ name: person.name, role: words.roles[person.role], accountHref: '/account', accountLabel: words.account }}
+      notice={installKind === 'demo' ? { text: words.invented, kind: 'invented' } : undefined}
+      skipLabel={words.skip}
+      signOut={
+        <form action="/sign-out" method="post">
+          <Button tone="quiet">{words.signOut}</Button>
+        </form>
+      }
+    >
+      {children}
+    </DeskShell>
+  )
+}

@@ -1,0 +1,46 @@
+'use client'
+
+import { signIn } from 'next-auth/react'
+import { useState, type FormEvent } from 'react'
+import { ActionRow } from '@/lib/ui/action-row'
+import { Button } from '@/lib/ui/button'
+import { Field } from '@/lib/ui/field'
+import { FieldStack } from '@/lib/ui/field-stack'
+import { FormSummary } from '@/lib/ui/form-summary'
+
+type SignInWords = { email: string; password: string; go: string; working: string; forgotten: string; wrong: string; away: string }
+
+const noFieldErrors: never[] = []
+
+export function SignInForm({ words }: { words: SignInWords }) {
+  const [refusal, setRefusal] = useState<string | null>(null)
+  const [pending, setPending] = useState(false)
+
+  async function send(event: FormEvent<HTMLFormElement>) {
+    event.preventDefault()
+    const form = new FormData(event.currentTarget)
+    setPending(true)
+    setRefusal(null)
+    const answer = await signIn('credentials', { redirect: false, email: form.get('email'), password: form.get('password') }).catch(() => undefined)
+    // A whole new page, so that nothing of a former person's stays in the browser's memory.
+    if (answer?.ok) return window.location.assign('/')
+    setPending(false)
+    setRefusal(answer?.status === 401 ? words.wrong : words.away)
+  }
+
+  return (
+    <form onSubmit={send} method="post">
+      {refusal ? <FormSummary title={refusal} errors={noFieldErrors} /> : null}
+      <FieldStack>
+        <Field name="email" type="email" label={words.email} autoComplete="username" required maxLength={254} />
+        <Field name="password" type="password" label={words.password} autoComplete="current-password" required maxLength={256} />
+      </FieldStack>
+      <ActionRow>
+        <Button tone="go" disabled={pending}>
+          {pending ? words.working : words.go}
+        </Button>
+      </ActionRow>
+      <p className="mt-4 text-small text-ink-2">{words.forgotten}</p>
+    </form>
+  )
+}

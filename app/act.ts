@@ -1,0 +1,46 @@
+import 'server-only'
+import { refresh } from 'next/cache'
+import type { Command } from '@/lib/kitchen/command'
+import type { OpenCommand } from '@/lib/kitchen/open-command'
+import type { Refused } from '@/lib/kitchen/result'
+import type { FormState } from '@/lib/ui/form-state'
+import { wordsOfRefusal } from '@/lib/kitchen/words-of-refusal'
+import { currentCaller } from './caller'
+import { currentLanguage } from './language'
+
+const passwordFields = new Set(['password', 'newPassword'])
+
+type Acted<Value> = { ok: true; value: Value; done(shown?: Record<string, string>): FormState } | { ok: false; state: FormState }
+
+/**
+ * Calls a command for a form: as whoever sends it, with the password typed in it where there is one, and turns a
+ * refusal into words at the fields with everything typed kept, passwords apart.
+ */
+export async function act<Value>(
+  command: Command<Value> | OpenCommand<Value>,
+  input: unknown,
+  form: FormData,
+  former: FormState,
+): Promise<Acted<Value>> {
+  const answers = former.answers + 1
+  const password = form.get('password')
+  const result = await command.call(await currentCaller(typeof password === 'string' ? password : undefined), input)
+  if (!result.ok) return { ok: false, state: await refusedState(result.refusal, form, answers) }
+  refresh()
+  return { ok: true, value: result.value, done: (shown = {}) => ({ answers, values: {}, problems: {}, refusal: null, done: shown }) }
+}
+
+async function refusedState(refusal: Refused, form: FormData, answers: number): Promise<FormState> {
+  const { sentence, problems } = wordsOfRefusal(refusal, await currentLanguage())
+  const values: Record<string, string> = {}
+  for (const [name, value] of form) {
+    if (typeof value === 'string' && !passwordFields.has(name) && !name.startsWith('$')) values[name] = value
+  }
+  return { answers, values, problems, refusal: sentence, done: null }
+}
+
+/** A text field of a form, as it was typed. */
+export function textOf(form: FormData, name: string): string {
+  const value = form.get(name)
+  return typeof value === 'string' ? value : ''
+}

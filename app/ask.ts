@@ -1,0 +1,31 @@
+import 'server-only'
+import { forbidden, notFound, redirect } from 'next/navigation'
+import type { OpenQuery } from '@/lib/kitchen/open-query'
+import type { Query } from '@/lib/kitchen/query'
+import { currentCaller } from './caller'
+
+/**
+ * Asks a query for a page, as whoever opens it. Who is not signed in goes to the sign-in page; what is not there,
+ * or not theirs, is 'not found'.
+ */
+export async function ask<Value>(query: Query<Value>, input: unknown = {}): Promise<Value> {
+  const result = await query.call(await currentCaller(), input)
+  if (result.ok) return result.value
+  switch (result.refusal.code) {
+    case 'not-signed-in':
+      return redirect('/sign-in')
+    case 'not-allowed':
+      return forbidden()
+    case 'away':
+    case 'outcome-unknown':
+      throw new Error(`${query.name}: the database is away`)
+    default:
+      return notFound()
+  }
+}
+
+/** Asks an open query, for a page behind a single-use link; null when the link is dead. */
+export async function askOpenly<Value>(query: OpenQuery<Value>, input: unknown): Promise<{ value: Value } | null> {
+  const result = await query.call(await currentCaller(), input)
+  return result.ok ? { value: result.value } : null
+}

@@ -1,0 +1,29 @@
+'use client'
+
+import { Fragment, useActionState, useMemo, type ReactNode } from 'react'
+import { ActionFormContext } from './action-form-context'
+import { FormSummary } from './form-summary'
+import { emptyFormState, type FormAction } from './form-state'
+
+export type ActionFormProps = {
+  action: FormAction
+  /** Prefix of the fields' ids, where a page has several forms. */
+  idPrefix?: string
+  children: ReactNode
+}
+
+/** A form that a server action answers: every fault at its field and at the top, nothing typed lost. */
+export function ActionForm({ action, idPrefix = '', children }: ActionFormProps) {
+  const [state, dispatch, pending] = useActionState(action, emptyFormState)
+  const context = useMemo(() => ({ state, pending, idPrefix }), [state, pending, idPrefix])
+  const errors = useMemo(() => Object.entries(state.problems).map(([name, text]) => ({ fieldId: `${idPrefix}${name}`, text })), [state, idPrefix])
+  return (
+    <ActionFormContext value={context}>
+      <form action={dispatch} noValidate>
+        {state.refusal ? <FormSummary title={state.refusal} errors={errors} /> : null}
+        {/* React empties a form after its action; new fields with what was typed as their default keep it. */}
+        <Fragment key={state.answers}>{children}</Fragment>
+      </form>
+    </ActionFormContext>
+  )
+}

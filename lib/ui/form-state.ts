@@ -1,0 +1,15 @@
+/** What a form knows after it was sent: enough to show every fault at its field and to lose nothing typed. */
+export type FormState = {
+  /** Grows with each answer, so that the fields take up what was typed. */
+  answers: number
+  values: Readonly<Record<string, string>>
+  problems: Readonly<Record<string, string>>
+  /** Why it was refused, in words. */
+  refusal: string | null
+  /** Set when it was done; may carry what is shown only now, such as a link. */
+  done: Readonly<Record<string, string>> | null
+}
+
+export const emptyFormState: FormState = { answers: 0, values: {}, problems: {}, refusal: null, done: null }
+
+export type FormAction = (state: FormState, form: FormData) => Promise<FormState>

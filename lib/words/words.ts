@@ -1,0 +1,36 @@
+import { audit } from './en/audit'
+import { desk } from './en/desk'
+import { door } from './en/door'
+import { people } from './en/people'
+import { problems } from './en/problems'
+import { refusals } from './en/refusals'
+import { pseudoOf } from './pseudo'
+import type { Forms } from './say'
+
+const english = { audit, desk, door, people, problems, refusals }
+
+export type Words = typeof english
+/** `en-XA` is the pseudo-language: every text of ours is changed, so that one which is not ours shows. */
+export type Language = 'en' | 'en-XA'
+
+let pseudo: Words | undefined
+
+/** Every text a person reads, in one language. */
+export function wordsIn(language: Language): Words {
+  switch (language) {
+    case 'en':
+      return english
+    case 'en-XA':
+      return (pseudo ??= pseudoOf(english))
+    default:
+      return language satisfies never
+  }
+}
+
+/** The first language of an Accept-Language header, as far as we have it. */
+export function readLanguage(acceptLanguage: string | null): Language {
+  return acceptLanguage?.trim().toLowerCase().startsWith('en-xa') ? 'en-XA' : 'en'
+}
+
+/** A tree of texts, as it is written in a words file. */
+export type TextTree = { readonly [key: string]: string | Forms | TextTree }
