@@ -18,7 +18,7 @@ export type DeskShellProps = {
 export function DeskShell({ bakeryName, nav, navLabel, who, notice, skipLabel, signOut, children }: DeskShellProps) {
   return (
     <>
-      <a href="#main" className="sr-only bg-sheet px-4 py-2 focus:not-sr-only focus:absolute focus:top-1 focus:left-1">
+      <a href="#main" className="sr-only bg-sheet focus:not-sr-only focus:absolute focus:top-2 focus:left-2 focus:px-4 focus:py-2">
         {skipLabel}
       </a>
       <header className="border-b border-rule print:border-ink">
