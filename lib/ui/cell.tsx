@@ -5,16 +5,18 @@ export type CellProps = {
   numeric?: boolean
   /** Never broken: a date, a code. */
   whole?: boolean
+  /** Not printed, as its column. */
+  screenOnly?: boolean
   /** The cell that names its row. */
   head?: boolean
   children?: ReactNode
 }
 
 /** One cell of a `SheetTable`. */
-export function Cell({ numeric = false, whole = false, head = false, children }: CellProps) {
+export function Cell({ numeric = false, whole = false, screenOnly = false, head = false, children }: CellProps) {
   if (head) return <th scope="row">{children}</th>
   return (
-    <td data-numeric={numeric || undefined} className={whole ? 'whitespace-nowrap' : undefined}>
+    <td data-numeric={numeric || undefined} className={`${whole ? 'whitespace-nowrap' : ''} ${screenOnly ? 'print:hidden' : ''}`}>
       {children}
     </td>
   )

@@ -18,13 +18,13 @@ export type DeskShellProps = {
 export function DeskShell({ bakeryName, nav, navLabel, who, notice, skipLabel, signOut, children }: DeskShellProps) {
   return (
     <>
-      <a href="#main" className="sr-only bg-sheet px-4 py-2 focus:not-sr-only focus:absolute focus:top-1 focus:left-1">
+      <a href="#main" className="sr-only bg-sheet focus:not-sr-only focus:absolute focus:top-2 focus:left-2 focus:px-4 focus:py-2">
         {skipLabel}
       </a>
       <header className="border-b border-rule print:border-ink">
         {notice ? <InstallTape kind={notice.kind} /> : null}
         <div className="border-b border-rule">
-          <div className="mx-auto flex max-w-page flex-wrap items-center justify-between gap-x-6 px-5 text-small wide:px-8">
+          <div className="mx-auto flex max-w-page flex-wrap items-center justify-between gap-x-6 px-5 text-small wide:px-8 print:px-0">
             {notice ? <p className="py-1.5 font-semibold">{notice.text}</p> : null}
             <div className="flex flex-wrap mid:ml-auto items-center gap-x-5 text-ink-2">
               <p className="py-1.5">
@@ -39,7 +39,7 @@ export function DeskShell({ bakeryName, nav, navLabel, who, notice, skipLabel, s
             </div>
           </div>
         </div>
-        <div className="mx-auto max-w-page px-5 wide:grid wide:grid-cols-[13rem_minmax(0,1fr)] wide:gap-x-10 wide:px-8">
+        <div className="mx-auto max-w-page px-5 wide:grid wide:grid-cols-[13rem_minmax(0,1fr)] wide:gap-x-10 wide:px-8 print:px-0">
           <p className="pt-3 pb-1 font-bold wide:py-3.5">{bakeryName}</p>
           <nav aria-label={navLabel} className="flex flex-wrap gap-x-6">
             {nav.map((entry) => (

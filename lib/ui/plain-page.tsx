@@ -16,12 +16,12 @@ export function PlainPage({ productName, notice, headline, lead, children }: Pla
     <>
       <header className="border-b border-rule">
         {notice ? <InstallTape kind={notice.kind} /> : null}
-        <div className="mx-auto flex max-w-page flex-wrap items-baseline justify-between gap-x-6 px-5 wide:px-8">
+        <div className="mx-auto flex max-w-page flex-wrap items-baseline justify-between gap-x-6 px-5 wide:px-8 print:px-0">
           <p className="py-3.5 font-bold">{productName}</p>
           {notice ? <p className="py-1.5 text-small font-semibold">{notice.text}</p> : null}
         </div>
       </header>
-      <main className="mx-auto max-w-page gap-x-10 px-5 py-6 wide:grid wide:grid-cols-[13rem_minmax(0,1fr)] wide:px-8 wide:py-16">
+      <main className="mx-auto max-w-page gap-x-10 px-5 py-6 wide:grid wide:grid-cols-[13rem_minmax(0,1fr)] wide:px-8 wide:py-16 print:block print:px-0">
         <div className="mb-7 wide:mb-0 wide:pt-1 print:hidden">
           <LoafPair />
         </div>

@@ -17,8 +17,17 @@ export type RadioGroupFieldProps = {
 export function RadioGroupField(props: RadioGroupFieldProps) {
   const { name, id = name, label, options, required = false, defaultValue, hint, error } = props
   return (
-    <fieldset aria-describedby={describedBy(id, hint, error)} className="max-w-column">
-      <legend className="mb-1 font-semibold">{label}</legend>
+    <div
+      role="radiogroup"
+      aria-labelledby={`${id}-group`}
+      aria-required={required || undefined}
+      aria-invalid={error ? true : undefined}
+      aria-describedby={describedBy(id, hint, error)}
+      className="max-w-column"
+    >
+      <p id={`${id}-group`} className="mb-1 font-semibold">
+        {label}
+      </p>
       {hint ? (
         <p id={`${id}-hint`} className="mb-1 text-small text-ink-2">
           {hint}
@@ -37,7 +46,6 @@ export function RadioGroupField(props: RadioGroupFieldProps) {
                 value={option.value}
                 required={required}
                 defaultChecked={option.value === defaultValue}
-                aria-invalid={error ? true : undefined}
                 aria-describedby={optionHintId}
                 className="mt-2.5 size-5 shrink-0 accent-ink"
               />
@@ -54,6 +62,6 @@ export function RadioGroupField(props: RadioGroupFieldProps) {
         })}
       </div>
       {error ? <ErrorLine id={`${id}-error`} text={error} /> : null}
-    </fieldset>
+    </div>
   )
 }

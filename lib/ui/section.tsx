@@ -6,14 +6,16 @@ export type SectionProps = {
   title: string
   /** How to read what follows, in small type behind the title. */
   note?: ReactNode
+  /** Not printed: a form, a tool. */
+  screenOnly?: boolean
   children: ReactNode
 }
 
 /** A part of a sheet: a fine rule, its title, what belongs to it. */
-export function Section({ id, title, note, children }: SectionProps) {
+export function Section({ id, title, note, screenOnly = false, children }: SectionProps) {
   const titleId = `${id}-title`
   return (
-    <section id={id} aria-labelledby={titleId} className="mt-9 border-t border-rule pt-3">
+    <section id={id} aria-labelledby={titleId} className={`mt-9 border-t border-rule pt-3 ${screenOnly ? 'print:hidden' : ''}`}>
       <div className="mb-3 flex flex-wrap items-baseline gap-x-4">
         <h2 id={titleId} className="text-control font-bold">
           {title}

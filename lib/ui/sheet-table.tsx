@@ -4,7 +4,8 @@ export type SheetTableProps = {
   caption: string
   /** The caption stays for screen readers when a section title already says it. */
   captionHidden?: boolean
-  columns: readonly { key: string; label: string; numeric?: boolean }[]
+  /** `screenOnly` for a column of buttons; its cells say so too. */
+  columns: readonly { key: string; label: string; numeric?: boolean; screenOnly?: boolean }[]
   /** Rows: `tr` with `Cell` inside, in the order of the columns. */
   children: ReactNode
 }
@@ -20,7 +21,12 @@ export function SheetTable({ caption, captionHidden = false, columns, children }
         <thead>
           <tr>
             {columns.map((column) => (
-              <th key={column.key} scope="col" data-numeric={column.numeric || undefined}>
+              <th
+                key={column.key}
+                scope="col"
+                data-numeric={column.numeric || undefined}
+                className={column.screenOnly ? 'print:hidden' : undefined}
+              >
                 {column.label}
               </th>
             ))}

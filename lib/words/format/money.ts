@@ -12,12 +12,12 @@ export type MoneyForm = {
  * @example formatMoneyMinor(123450, { locale: 'de-DE', currency: 'EUR' }) // '1.234,50\u00a0€'
  */
 export function formatMoneyMinor(minor: number, { locale, currency }: MoneyForm): string {
-  if (!Number.isSafeInteger(minor)) throw new RangeError(`not a whole number of minor units: ${minor}`)
+  if (!Number.isSafeInteger(minor)) throw new RangeError(`not a whole number of minor units: ${String(minor)}`)
   const form = new Intl.NumberFormat(locale, { style: 'currency', currency, signDisplay: 'negative' })
   const digits = form.resolvedOptions().maximumFractionDigits ?? 0
   // As an exponent and not divided: a division could round the last unit of a large amount.
   return form
-    .formatToParts(`${minor}E-${digits}` as Intl.StringNumericLiteral)
+    .formatToParts(`${String(minor)}E-${String(digits)}` as Intl.StringNumericLiteral)
     .map((part) => (part.type === 'minusSign' ? part.value.replace('-', '\u2212') : part.value))
     .join('')
 }

@@ -14,7 +14,7 @@ export type NumberForm = {
  * @example formatNumber(-1234.5, { locale: 'en-GB', digits: 1 }) // '−1,234.5'
  */
 export function formatNumber(value: number, { locale, digits, signed = false }: NumberForm): string {
-  if (!Number.isFinite(value)) throw new RangeError(`not a finite number: ${value}`)
+  if (!Number.isFinite(value)) throw new RangeError(`not a finite number: ${String(value)}`)
   return new Intl.NumberFormat(locale, {
     minimumFractionDigits: digits,
     maximumFractionDigits: digits,
