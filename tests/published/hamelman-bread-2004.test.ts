@@ -1,0 +1,50 @@
+import { massesFromPercentages } from '@/lib/calc/formula/masses-from-percentages'
+import { atMoistureBasisPct } from '@/lib/calc/formula/at-moisture-basis'
+import { publishedCheck } from '@/tests/support/published-check'
+
+const source = 'J. Hamelman, Bread, 2004'
+
+publishedCheck({
+  id: 'P-1.4',
+  what: 'conversion factor for 150 lb at a formula total of 168.25 %',
+  source: `${source}, baker's percentage chapter, as reproduced on the web`,
+  status: 'published',
+  expected: 0.89153,
+  got: () =>
+    massesFromPercentages({
+      lines: [
+        { id: 'flour', pctFlour: 100, isFlour: true },
+        { id: 'rest', pctFlour: 68.25, isFlour: false },
+      ],
+      target: { by: 'dough-mass', doughMassG: 150 },
+    }).flourMassG / 100,
+  tolerance: { absolute: 5e-6 },
+  why: 'half of the fifth decimal; the source then rounds up to 0.9',
+})
+publishedCheck({
+  id: 'P-1.4',
+  what: 'dough from 90 lb of flour after the source rounded up',
+  source: `${source}, baker's percentage chapter, as reproduced on the web`,
+  status: 'published',
+  expected: 151.425,
+  got: () =>
+    massesFromPercentages({
+      lines: [
+        { id: 'flour', pctFlour: 100, isFlour: true },
+        { id: 'rest', pctFlour: 68.25, isFlour: false },
+      ],
+      target: { by: 'flour', flourMassG: 90 },
+    }).doughMassG,
+  tolerance: { relative: 1e-9 },
+  why: 'exact arithmetic',
+})
+publishedCheck({
+  id: 'P-3.3',
+  what: 'factor from 13.65 % moisture to 14 % basis',
+  source: `${source}, moisture section`,
+  status: 'published inputs',
+  expected: 0.995947,
+  got: () => atMoistureBasisPct({ valuePct: 1, moisturePct: 13.65, basisPct: 14 }),
+  tolerance: { absolute: 5e-7 },
+  why: 'half of the sixth decimal',
+})
