@@ -1,5 +1,6 @@
 import { massesFromPercentages } from '@/lib/calc/formula/masses-from-percentages'
 import { atMoistureBasisPct } from '@/lib/calc/formula/at-moisture-basis'
+import { yeastEquivalentG } from '@/lib/calc/dosing/yeast-equivalent'
 import { publishedCheck } from '@/tests/support/published-check'
 
 const source = 'J. Hamelman, Bread, 2004'
@@ -48,3 +49,18 @@ publishedCheck({
   tolerance: { absolute: 5e-7 },
   why: 'half of the sixth decimal',
 })
+for (const [to, expected] of [
+  ['active-dry', 12],
+  ['instant', 9.9],
+] as const) {
+  publishedCheck({
+    id: 'P-1.8',
+    what: `30 g of fresh yeast as ${to}`,
+    source: `${source}, yeast conversions`,
+    status: 'published',
+    expected,
+    got: () => yeastEquivalentG({ massG: 30, from: 'fresh', to }),
+    tolerance: { relative: 1e-9 },
+    why: 'exact arithmetic on printed factors',
+  })
+}

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest'
+import { equalActiveMassG } from '@/lib/calc/dosing/equal-active-mass'
+import { productMassG } from '@/lib/calc/dosing/product-mass'
 import { atMoistureBasisPct } from '@/lib/calc/formula/at-moisture-basis'
 import { compositionWarnings } from '@/lib/calc/formula/composition-warnings'
 import { hydration, type HydrationConvention } from '@/lib/calc/formula/hydration'
@@ -168,4 +170,41 @@ test('P-3.9 bread flour passes the ash rule of 21 CFR 137.105: dry ash <= dry pr
   expect(dry(0.47)).toBeCloseTo(0.5425, 4)
   expect(dry(11.98) / 20 + 0.35).toBeCloseTo(1.0414, 4)
   expect(dry(0.47)).toBeLessThanOrEqual(dry(11.98) / 20 + 0.35)
+})
+
+const dryMatter = (waterPct: number | null) => (100 - (waterPct ?? Number.NaN)) / 100
+publishedCheck({
+  id: 'P-1.9',
+  what: 'instant yeast that brings the solids of 1 g of fresh: explains the factor 0.33',
+  source: `${source}, rows 18374 and 18375`,
+  status,
+  expected: 0.3266,
+  got: () =>
+    equalActiveMassG({
+      massG: 1,
+      from: { by: 'share', substance: 'solids', activeShare: dryMatter(F.ndb18374.waterPct), strengthShare: 1 },
+      to: { by: 'share', substance: 'solids', activeShare: dryMatter(F.ndb18375.waterPct), strengthShare: 1 },
+    }),
+  tolerance: { absolute: 5e-5 },
+  why: 'half of the fourth decimal',
+})
+publishedCheck({
+  id: 'P-5.14',
+  what: 'egg yolk that brings 8.23 g of phospholipid, lipid 26.54 % of which 31 % are phospholipids',
+  source: `${source}, row 01125, with a lipid reference text for the 31 % (other sources give 5 to 8 g and 9.44 g)`,
+  status,
+  expected: 100,
+  got: () => productMassG({ activeMassG: 8.23, activeShare: ((F.ndb01125.fatPct ?? Number.NaN) / 100) * 0.31, strengthShare: 1 }),
+  tolerance: { absolute: 0.05 },
+  why: '8.23 g is rounded to 0.01 g',
+})
+publishedCheck({
+  id: 'P-5.15',
+  what: 'acerola fruit that brings 1.6776 g of vitamin C (1677.6 mg per 100 g)',
+  source: `${source}, row 09001`,
+  status: 'published',
+  expected: 100,
+  got: () => productMassG({ activeMassG: 1.6776, activeShare: 0.016776, strengthShare: 1 }),
+  tolerance: { relative: 1e-12 },
+  why: 'exact arithmetic',
 })
