@@ -1,6 +1,8 @@
 import { massesFromPercentages } from '@/lib/calc/formula/masses-from-percentages'
 import { atMoistureBasisPct } from '@/lib/calc/formula/at-moisture-basis'
 import { yeastEquivalentG } from '@/lib/calc/dosing/yeast-equivalent'
+import { differenceFToC } from '@/lib/calc/temperature/temperature-difference'
+import { waterTempByFactor } from '@/lib/calc/temperature/water-temp-by-factor'
 import { publishedCheck } from '@/tests/support/published-check'
 
 const source = 'J. Hamelman, Bread, 2004'
@@ -64,3 +66,23 @@ for (const [to, expected] of [
     why: 'exact arithmetic on printed factors',
   })
 }
+publishedCheck({
+  id: 'P-4.3',
+  what: 'water with a pre-ferment: dough 76 °F; flour 68, room 72, pre-ferment 70, friction 26',
+  source: `${source}, desired dough temperature (rule)`,
+  status: 'published inputs',
+  expected: 68,
+  got: () => waterTempByFactor({ wantedTemp: 76, roomTemp: 72, flourTemp: 68, preFermentTemp: 70, frictionFactor: 26 }),
+  tolerance: { relative: 1e-12 },
+  why: 'exact arithmetic',
+})
+publishedCheck({
+  id: 'P-4.4',
+  what: 'that friction factor in °C, as a difference',
+  source: 'arithmetic: a difference of temperature changes by 5/9 without the 32',
+  status: 'published inputs',
+  expected: 14.444,
+  got: () => differenceFToC(26),
+  tolerance: { absolute: 5e-4 },
+  why: 'half of the third decimal',
+})
