@@ -2,24 +2,35 @@ import path from 'node:path'
 import { defineConfig } from 'vitest/config'
 
 const root = import.meta.dirname
+// `server-only` throws under any other condition than the one Next's server uses.
+const conditions = ['react-server', 'node']
 
 export default defineConfig({
-  resolve: {
-    alias: { '@': root },
-    // `server-only` throws under any other condition than the one Next's server uses.
-    conditions: ['react-server', 'node', 'import', 'default'],
-  },
-  ssr: { resolve: { conditions: ['react-server', 'node', 'import', 'default'] } },
+  resolve: { alias: { '@': root }, conditions },
+  ssr: { resolve: { conditions } },
   test: {
-    // Clock-dependent code is tested in a zone with summer time, so that a forgotten zone shows.
-    env: { TZ: 'Europe/Berlin' },
+    env: {
+      // Clock-dependent code is tested in a zone with summer time, so that a forgotten zone shows.
+      TZ: 'Europe/Berlin',
+      EVENDOUGH_LOG_LEVEL: 'silent',
+    },
+    maxWorkers: 2,
     projects: [
       {
         extends: true,
         test: { name: 'unit', include: ['tests/unit/**/*.test.ts', 'tests/published/**/*.test.ts'] },
       },
+      {
+        extends: true,
+        test: {
+          name: 'database',
+          include: ['tests/database/**/*.test.ts'],
+          globalSetup: [path.join(root, 'tests/support/database-server.ts')],
+          // A copy of the template is made in a hook; a slow disk may take its time.
+          hookTimeout: 30_000,
+          testTimeout: 30_000,
+        },
+      },
     ],
-    reporters: ['default'],
-    outputFile: path.join(root, '.test/unit.json'),
   },
 })

@@ -1,54 +1,51 @@
-import { spawn } from 'node:child_process'
 import { createHash } from 'node:crypto'
 import fs from 'node:fs'
 import path from 'node:path'
+import { runNode } from './run-node'
 
 const root = path.resolve(import.meta.dirname, '..', '..')
-const stamp = path.join(root, '.next', 'evendough-built-from')
-const sources = ['app', 'lib', 'prisma/schema.prisma', 'proxy.ts', 'next.config.mjs', 'postcss.config.mjs', 'tsconfig.json', 'package-lock.json']
+// Inside the build's own folder: whoever removes the build removes the claim that it is current.
+const stampFile = path.join(root, '.next', 'evendough-built-from')
 
-/** Builds the app unless the build that is there was made from these very sources. @throws Error with the build's own words */
+const sources = ['app', 'lib', 'prisma', 'proxy.ts', 'next.config.mjs', 'postcss.config.mjs', 'tsconfig.json', 'package-lock.json']
+// Made from prisma/schema.prisma and the lock file, which are looked at themselves.
+const generated = path.join('lib', 'db', 'generated')
+
+/**
+ * Builds the app for production unless the build that is there is of these very sources. Needs no database.
+ * @throws Error when the build fails; what it said is on the screen
+ */
 export async function ensureBuilt(): Promise<'built' | 'current'> {
-  const wanted = hashSources()
-  if (fs.existsSync(stamp) && fs.readFileSync(stamp, 'utf8') === wanted) return 'current'
-  console.log('Building (first time, or the sources changed; about a minute) …')
-  fs.rmSync(stamp, { force: true })
-  const { code, output } = await build()
-  if (code !== 0) throw new Error(`The build failed:\n${output}`)
-  fs.writeFileSync(stamp, wanted)
+  const wanted = hashOfSources()
+  if (fs.existsSync(stampFile) && fs.readFileSync(stampFile, 'utf8') === wanted) return 'current'
+  console.log('Building the app (first time, or its sources changed; about half a minute) …')
+  fs.rmSync(stampFile, { force: true })
+  const status = await runNode(['node_modules/next/dist/bin/next', 'build'], {
+    NODE_ENV: 'production',
+    NEXT_TELEMETRY_DISABLED: '1',
+    // A build that reached for a database would build in what one machine held.
+    DATABASE_URL: undefined,
+    OWNER_DATABASE_URL: undefined,
+  })
+  if (status !== 0) throw new Error('The app could not be built; the build says why above.')
+  fs.writeFileSync(stampFile, wanted)
   return 'built'
 }
 
-function build(): Promise<{ code: number; output: string }> {
-  const child = spawn(process.execPath, [path.join(root, 'node_modules', 'next', 'dist', 'bin', 'next'), 'build'], {
-    cwd: root,
-    env: { ...process.env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' },
-    stdio: ['ignore', 'pipe', 'pipe'],
-  })
-  let output = ''
-  child.stdout.on('data', (chunk: Buffer) => (output += chunk.toString()))
-  child.stderr.on('data', (chunk: Buffer) => (output += chunk.toString()))
-  return new Promise((resolve, reject) => {
-    child.on('error', reject)
-    child.on('close', (code) => resolve({ code: code ?? 1, output }))
-  })
-}
-
-/** One hash of every source file's path and content. */
-function hashSources(): string {
-  const hash = createHash('sha256')
-  for (const source of sources) {
-    for (const file of filesUnder(path.join(root, source))) {
-      hash.update(path.relative(root, file)).update('\0').update(fs.readFileSync(file)).update('\0')
-    }
+function hashOfSources(): string {
+  const hash = createHash('sha256').update(process.version)
+  for (const file of sources.flatMap(filesIn)) {
+    // Name and length first, so that text cannot move from one file to the next unseen.
+    const content = fs.readFileSync(path.join(root, file))
+    hash.update(JSON.stringify([file, content.length])).update(content)
   }
   return hash.digest('hex')
 }
 
-function filesUnder(place: string): string[] {
-  if (!fs.statSync(place).isDirectory()) return [place]
-  return fs
-    .readdirSync(place, { withFileTypes: true })
-    .sort((a, b) => (a.name < b.name ? -1 : 1))
-    .flatMap((entry) => (entry.isDirectory() ? filesUnder(path.join(place, entry.name)) : [path.join(place, entry.name)]))
+/** Files of a file or folder, by their path from the root, in one order everywhere. */
+function filesIn(entry: string): string[] {
+  const at = path.join(root, entry)
+  if (entry === generated || !fs.existsSync(at)) return []
+  if (!fs.statSync(at).isDirectory()) return [entry]
+  return fs.readdirSync(at).sort().flatMap((name) => filesIn(path.join(entry, name)))
 }
