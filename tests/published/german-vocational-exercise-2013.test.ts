@@ -3,7 +3,8 @@ import { massesFromPercentages } from '@/lib/calc/formula/masses-from-percentage
 import { breadYieldPct } from '@/lib/calc/loaf/bread-yield'
 import { publishedCheck } from '@/tests/support/published-check'
 
-const source = "German bakers' vocational school exercise, 2013: 18 loaves of 1500 g, bake loss 12.5 %, fermentation and scaling loss 2 %"
+const source =
+  "German bakers' vocational school exercise, 2013: 18 loaves of 1500 g, bake loss 12.5 %, fermentation and scaling loss 2 %"
 const target = (combine: LossConvention['combine']) =>
   ({ by: 'pieces', pieces: 18, pieceMassG: 1500, lossShares: [0.125, 0.02], losses: { on: 'dough', combine } }) as const
 const rye = massesFromPercentages({

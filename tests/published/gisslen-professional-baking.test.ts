@@ -57,7 +57,8 @@ for (const [lossShare, extraG] of [
     status: 'published inputs',
     expected: extraG,
     got: () =>
-      doughMassForPiecesG({ pieces: 1, pieceMassG: 500, lossShares: [lossShare], losses: { on: 'dough', combine: 'added' } }) - 500,
+      doughMassForPiecesG({ pieces: 1, pieceMassG: 500, lossShares: [lossShare], losses: { on: 'dough', combine: 'added' } }) -
+      500,
     tolerance: { absolute: 0.05 },
     why: 'half of the first decimal',
   })

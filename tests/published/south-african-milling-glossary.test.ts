@@ -6,7 +6,13 @@ import { publishedCheck } from '@/tests/support/published-check'
 
 const source = 'South African milling company, glossary: batch 80 kg, piece 500 g, batch cost 172.35, price 4.50'
 const costs = (goodPieces: number) =>
-  unitCosts({ totalMinor: new Decimal('17235'), plannedPieces: 160, goodPieces, goodMassG: 500 * goodPieces, goodVolumeMl: 2000 * goodPieces })
+  unitCosts({
+    totalMinor: new Decimal('17235'),
+    plannedPieces: 160,
+    goodPieces,
+    goodMassG: 500 * goodPieces,
+    goodVolumeMl: 2000 * goodPieces,
+  })
 
 publishedCheck({
   id: 'P-6.9',

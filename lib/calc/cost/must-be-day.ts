@@ -13,6 +13,7 @@ export function mustBeDay(field: string, day: string): string {
   const m = Number(month)
   const isLeap = (y % 4 === 0 && y % 100 !== 0) || y % 400 === 0
   const last = m === 2 && isLeap ? 29 : (DAYS_IN_MONTH[m - 1] ?? 0)
-  if (year === undefined || !(Number(date) >= 1 && Number(date) <= last)) throw new CalcError('out-of-range', { field, value: day })
+  if (year === undefined || !(Number(date) >= 1 && Number(date) <= last))
+    throw new CalcError('out-of-range', { field, value: day })
   return day
 }

@@ -20,7 +20,10 @@ test('it says which price it used', () =>
 test('a line without a price is refused by name, and is never free', () => {
   for (const massG of [5, 0])
     expect(() => batchCost({ lines: [line('flour', 1000, at('90')), line('rare malt', massG, [])], day: '2026-05-01' })).toThrow(
-      expect.objectContaining({ code: 'not-possible', facts: { field: 'lines[1].prices', value: 'rare malt', reason: 'no-price-on-day' } }),
+      expect.objectContaining({
+        code: 'not-possible',
+        facts: { field: 'lines[1].prices', value: 'rare malt', reason: 'no-price-on-day' },
+      }),
     )
 })
 test('tap water at a price of 0 is free', () =>
@@ -30,7 +33,10 @@ test('two currencies are not added', () =>
     expect.objectContaining({ facts: expect.objectContaining({ value: 'b', reason: 'mixed-currencies' }) }),
   ))
 test('the total is the sum of the lines to the last digit, in any order', () => {
-  const one = fc.record({ massG: fc.integer({ min: 0, max: 1e7 }).map((n) => n / 1000), price: fc.integer({ min: 0, max: 1e7 }).map((n) => (n / 100).toFixed(2)) })
+  const one = fc.record({
+    massG: fc.integer({ min: 0, max: 1e7 }).map((n) => n / 1000),
+    price: fc.integer({ min: 0, max: 1e7 }).map((n) => (n / 100).toFixed(2)),
+  })
   fc.assert(
     fc.property(fc.array(one, { minLength: 1, maxLength: 40 }), (rows) => {
       const lines = rows.map((r, i) => line(`l${i}`, r.massG, at(r.price)))
@@ -38,7 +44,10 @@ test('the total is the sum of the lines to the last digit, in any order', () => 
       const backward = batchCost({ lines: [...lines].reverse(), day: '2026-05-01' })
       expect(forward.totalMinor.equals(backward.totalMinor)).toBe(true)
       // The same in whole numbers: thousandths of g times hundredths of minor units.
-      const whole = rows.reduce((sum, r) => sum + BigInt(Math.round(r.massG * 1000)) * BigInt(Math.round(Number(r.price) * 100)), 0n)
+      const whole = rows.reduce(
+        (sum, r) => sum + BigInt(Math.round(r.massG * 1000)) * BigInt(Math.round(Number(r.price) * 100)),
+        0n,
+      )
       expect(forward.totalMinor.times(1e8).toFixed(0)).toBe(whole.toString())
     }),
     { seed: 1760, numRuns: 200 },

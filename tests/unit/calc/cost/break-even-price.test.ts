@@ -5,19 +5,30 @@ import { Decimal } from '@/lib/calc/cost/decimal'
 
 test('at the break-even price the arm costs the control and its gain', () => {
   fc.assert(
-    fc.property(fc.integer({ min: 1, max: 500 }), fc.integer({ min: 0, max: 50 }), fc.integer({ min: 1, max: 400 }), fc.integer({ min: 1, max: 5000 }), (control, gain, pieces, addedMassG) => {
-      const rest = new Decimal(control).times(pieces).times('0.97')
-      const result = breakEvenPrice({
-        controlPerGoodPieceMinor: new Decimal(control),
-        gainPerGoodPieceMinor: new Decimal(gain),
-        armRestMinor: rest,
-        armGoodPieces: pieces,
-        addedMassG,
-      })
-      if (result.outcome !== 'price') throw new Error(result.outcome)
-      const armPerPiece = rest.plus(result.perKgMinor.times(addedMassG).dividedBy(1000)).dividedBy(pieces)
-      expect(armPerPiece.minus(control + gain).abs().toNumber()).toBeLessThan(1e-25)
-    }),
+    fc.property(
+      fc.integer({ min: 1, max: 500 }),
+      fc.integer({ min: 0, max: 50 }),
+      fc.integer({ min: 1, max: 400 }),
+      fc.integer({ min: 1, max: 5000 }),
+      (control, gain, pieces, addedMassG) => {
+        const rest = new Decimal(control).times(pieces).times('0.97')
+        const result = breakEvenPrice({
+          controlPerGoodPieceMinor: new Decimal(control),
+          gainPerGoodPieceMinor: new Decimal(gain),
+          armRestMinor: rest,
+          armGoodPieces: pieces,
+          addedMassG,
+        })
+        if (result.outcome !== 'price') throw new Error(result.outcome)
+        const armPerPiece = rest.plus(result.perKgMinor.times(addedMassG).dividedBy(1000)).dividedBy(pieces)
+        expect(
+          armPerPiece
+            .minus(control + gain)
+            .abs()
+            .toNumber(),
+        ).toBeLessThan(1e-25)
+      },
+    ),
     { seed: 1761, numRuns: 200 },
   )
 })

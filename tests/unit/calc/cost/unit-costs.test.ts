@@ -13,6 +13,8 @@ test('good pieces carry the cost of the ones that were not', () => {
 })
 test('no good piece has no cost, and more good than planned is a slip', () => {
   for (const goodPieces of [0, 11, 7.5]) {
-    expect(() => unitCosts({ ...q, goodPieces })).toThrow(expect.objectContaining({ code: 'out-of-range', facts: expect.objectContaining({ field: 'goodPieces' }) }))
+    expect(() => unitCosts({ ...q, goodPieces })).toThrow(
+      expect.objectContaining({ code: 'out-of-range', facts: expect.objectContaining({ field: 'goodPieces' }) }),
+    )
   }
 })

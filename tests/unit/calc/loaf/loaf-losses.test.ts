@@ -4,11 +4,16 @@ import { loafLosses } from '@/lib/calc/loaf/loaf-losses'
 
 test('bake and cooling loss add up to the total on dough', () => {
   fc.assert(
-    fc.property(fc.double({ min: 100, max: 5000, noNaN: true }), fc.double({ min: 0.5, max: 1, noNaN: true }), fc.double({ min: 0.5, max: 1, noNaN: true }), (doughMassG, hot, cooled) => {
-      const result = loafLosses({ doughMassG, hotMassG: doughMassG * hot, cooledMassG: doughMassG * hot * cooled })
-      expect(result.bakeLossShare + result.coolingLossShare).toBeCloseTo(result.totalLossShare, 12)
-      expect(result.totalOnBreadShare).toBeGreaterThanOrEqual(result.totalLossShare)
-    }),
+    fc.property(
+      fc.double({ min: 100, max: 5000, noNaN: true }),
+      fc.double({ min: 0.5, max: 1, noNaN: true }),
+      fc.double({ min: 0.5, max: 1, noNaN: true }),
+      (doughMassG, hot, cooled) => {
+        const result = loafLosses({ doughMassG, hotMassG: doughMassG * hot, cooledMassG: doughMassG * hot * cooled })
+        expect(result.bakeLossShare + result.coolingLossShare).toBeCloseTo(result.totalLossShare, 12)
+        expect(result.totalOnBreadShare).toBeGreaterThanOrEqual(result.totalLossShare)
+      },
+    ),
     { seed: 1751, numRuns: 200 },
   )
 })
