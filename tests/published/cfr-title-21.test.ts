@@ -16,7 +16,13 @@ const finding = (sources: ActiveSource[], limit: DoseLimit, flourMassG: number, 
     customary: [],
     limits: [limit],
   }).limits[0]
-const azo = (massG: number): ActiveSource => ({ lineId: 'azo', substance: 'azodicarbonamide', form: 'azodicarbonamide', massG, activeShare: 1 })
+const azo = (massG: number): ActiveSource => ({
+  lineId: 'azo',
+  substance: 'azodicarbonamide',
+  form: 'azodicarbonamide',
+  massG,
+  activeShare: 1,
+})
 
 publishedCheck({
   id: 'P-5.2',
@@ -38,7 +44,7 @@ publishedCheck({
   tolerance: { absolute: 5e-4 },
   why: 'half of the third decimal',
 })
-test('P-5.2 the regulation\'s own figure is within its own limit, 1 % more than that is not [published inputs]', () => {
+test("P-5.2 the regulation's own figure is within its own limit, 1 % more than that is not [published inputs]", () => {
   expect(finding([azo(2.05)], L.azodicarbonamideUs, GRAMS_PER_100_LB)?.code).toBe('within-unchecked-limit')
   expect(finding([azo(2.05 * 1.01)], L.azodicarbonamideUs, GRAMS_PER_100_LB)?.code).toBe('over-unchecked-limit')
 })

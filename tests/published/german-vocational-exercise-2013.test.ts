@@ -1,8 +1,10 @@
 import { doughMassForPiecesG, type LossConvention } from '@/lib/calc/formula/dough-mass-for-pieces'
 import { massesFromPercentages } from '@/lib/calc/formula/masses-from-percentages'
+import { breadYieldPct } from '@/lib/calc/loaf/bread-yield'
 import { publishedCheck } from '@/tests/support/published-check'
 
-const source = "German bakers' vocational school exercise, 2013: 18 loaves of 1500 g, bake loss 12.5 %, fermentation and scaling loss 2 %"
+const source =
+  "German bakers' vocational school exercise, 2013: 18 loaves of 1500 g, bake loss 12.5 %, fermentation and scaling loss 2 %"
 const target = (combine: LossConvention['combine']) =>
   ({ by: 'pieces', pieces: 18, pieceMassG: 1500, lossShares: [0.125, 0.02], losses: { on: 'dough', combine } }) as const
 const rye = massesFromPercentages({
@@ -65,4 +67,14 @@ publishedCheck({
   got: () => doughMassForPiecesG(target('compounded')),
   tolerance: { absolute: 0.05 },
   why: 'worked to 0.1 g; 92 g less than with losses added',
+})
+publishedCheck({
+  id: 'P-6.7',
+  what: 'bread yield of gross dough yield 188.7 and loss 14.5 %',
+  source,
+  status: 'published inputs',
+  expected: 161.34,
+  got: () => breadYieldPct({ grossDoughYieldPct: 188.7, lossShare: 0.145 }),
+  tolerance: { absolute: 0.005 },
+  why: 'half of the second decimal',
 })

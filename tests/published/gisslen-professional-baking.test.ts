@@ -1,3 +1,5 @@
+import { doughMassForPiecesG } from '@/lib/calc/formula/dough-mass-for-pieces'
+import { loafLosses } from '@/lib/calc/loaf/loaf-losses'
 import { ICE_CONSTANTS } from '@/lib/calc/temperature/ice-heat'
 import { iceMassG } from '@/lib/calc/temperature/ice-mass'
 import { publishedCheck } from '@/tests/support/published-check'
@@ -27,3 +29,37 @@ publishedCheck({
   tolerance: { absolute: 5e-5 },
   why: 'half of the fourth decimal',
 })
+
+// The source gives 10 to 13 % of dough and, elsewhere, 50 to 65 g extra a 500 g loaf: the two are not the same.
+for (const [extraG, onDoughPct] of [
+  [50, 9.09],
+  [65, 11.5],
+] as const) {
+  publishedCheck({
+    id: 'P-6.6',
+    what: `${extraG} g extra for 500 g baked, as loss on dough, %`,
+    source: `${source}, scaling`,
+    status: 'published inputs',
+    expected: onDoughPct,
+    got: () => 100 * loafLosses({ doughMassG: 500 + extraG, hotMassG: 500, cooledMassG: 500 }).totalLossShare,
+    tolerance: { absolute: 0.005 },
+    why: 'half of the second decimal',
+  })
+}
+for (const [lossShare, extraG] of [
+  [0.1, 55.6],
+  [0.13, 74.7],
+] as const) {
+  publishedCheck({
+    id: 'P-6.5',
+    what: `loss of ${100 * lossShare} % on dough needs so much extra for 500 g baked, g`,
+    source: `${source}, bake and cooling loss 10 to 13 % of dough`,
+    status: 'published inputs',
+    expected: extraG,
+    got: () =>
+      doughMassForPiecesG({ pieces: 1, pieceMassG: 500, lossShares: [lossShare], losses: { on: 'dough', combine: 'added' } }) -
+      500,
+    tolerance: { absolute: 0.05 },
+    why: 'half of the first decimal',
+  })
+}

@@ -7,7 +7,8 @@ const cake = [
   { id: 'flour', pctFlour: 100, isFlour: true },
   { id: 'everything else', pctFlour: 277.5, isFlour: false },
 ]
-const flourFor = (doughMassG: number) => massesFromPercentages({ lines: cake, target: { by: 'dough-mass', doughMassG } }).flourMassG
+const flourFor = (doughMassG: number) =>
+  massesFromPercentages({ lines: cake, target: { by: 'dough-mass', doughMassG } }).flourMassG
 
 publishedCheck({
   id: 'P-1.2',

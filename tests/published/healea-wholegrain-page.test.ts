@@ -9,7 +9,14 @@ publishedCheck({
   status: 'published',
   expected: 100,
   got: () =>
-    formulaTotals(straightDough(line('white', 'flour', 640), line('wholemeal', 'flour', 235), line('rye', 'flour', 125), line('water', 'water', 700)))
+    formulaTotals(
+      straightDough(
+        line('white', 'flour', 640),
+        line('wholemeal', 'flour', 235),
+        line('rye', 'flour', 125),
+        line('water', 'water', 700),
+      ),
+    )
       .lines.slice(0, 3)
       .reduce((sum, l) => sum + l.pctFlour, 0),
   tolerance: { relative: 1e-12 },

@@ -6,7 +6,14 @@ const toC = (f: number) => ((f - 32) * 5) / 9
 /** 144 BTU/lb over 1 BTU/(lb·°F) is 144 °F of water, that is 80 K. */
 const TRADE = { ...ICE_CONSTANTS, latentHeatJPerG: 80 * ICE_CONSTANTS.waterSpecificHeatJPerGK }
 const icePart = (tapF: number, wantedF: number) =>
-  iceMassG({ waterMassG: 1, tapTempC: toC(tapF), wantedTempC: toC(wantedF), iceTempC: 0, convention: 'replacing', constants: TRADE })
+  iceMassG({
+    waterMassG: 1,
+    tapTempC: toC(tapF),
+    wantedTempC: toC(wantedF),
+    iceTempC: 0,
+    convention: 'replacing',
+    constants: TRADE,
+  })
 
 publishedCheck({
   id: 'P-4.5',
@@ -52,7 +59,8 @@ publishedCheck({
   source: 'US baking trade press: 700 lb of water at 32 °F, half as ice, is 4.2 ton-hours of 12 000 BTU',
   status: 'published',
   expected: 50_400,
-  got: () => (350 * iceHeatJPerG({ iceTempC: 0, finalTempC: 0, constants: { ...ICE_CONSTANTS, latentHeatJPerG: 144 * 2.326 } })) / 2.326,
+  got: () =>
+    (350 * iceHeatJPerG({ iceTempC: 0, finalTempC: 0, constants: { ...ICE_CONSTANTS, latentHeatJPerG: 144 * 2.326 } })) / 2.326,
   tolerance: { relative: 1e-9 },
   why: 'exact arithmetic; 1 BTU/lb is 2.326 J/g',
 })

@@ -95,7 +95,9 @@ publishedCheck({
   status,
   expected: 96.9,
   got: () => {
-    const salted = nutrientTotals(straightDough(line('flour', 'flour', 1, { ...F.ndb20129, sodiumMgPer100g: 0 }), line('salt', 'salt', 100, F.ndb02047)))
+    const salted = nutrientTotals(
+      straightDough(line('flour', 'flour', 1, { ...F.ndb20129, sodiumMgPer100g: 0 }), line('salt', 'salt', 100, F.ndb02047)),
+    )
     return salted.totals.find((t) => t.nutrient === 'salt')?.massG ?? Number.NaN
   },
   tolerance: { absolute: 0.05 },

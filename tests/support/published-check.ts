@@ -1,28 +1,38 @@
 import { expect, test } from 'vitest'
 
 export type PublishedCheck = {
-  id: string
+  /** Number of the fact, where it has one. */
+  id?: string
   what: string
   /** Author, title, year, section. */
   source: string
-  status: 'published' | 'published inputs' | 'common practice, no source' | 'from memory'
+  /** 'published', 'published inputs', 'common practice, no source', 'from memory', or the program it was computed with. */
+  status: string
   expected: number
   got: () => number
-  tolerance: { relative: number } | { absolute: number }
+  /** A bare number is relative, and absolute where the expected value is 0. */
+  tolerance: number | { relative: number } | { absolute: number }
   /** Why this tolerance and no other. */
   why: string
 }
 
-/** One test per published figure; the message tells the source and how far off the result is. */
+/** One test of a value against an outside source; the message shows how far off the result is. */
 export function publishedCheck(check: PublishedCheck): void {
-  test(`${check.id} ${check.what} [${check.status}]`, () => {
+  const { id = '', what, source, status, expected, tolerance, why } = check
+  test(`${id} ${what} (${source}; ${status})`.trim(), () => {
     const got = check.got()
-    const { tolerance, expected } = check
-    const allowed = 'absolute' in tolerance ? tolerance.absolute : tolerance.relative * Math.abs(expected)
-    const relative = (got - expected) / (expected === 0 ? 1 : Math.abs(expected))
+    const scale = expected === 0 ? 1 : Math.abs(expected)
+    const allowed =
+      typeof tolerance === 'number'
+        ? tolerance * scale
+        : 'absolute' in tolerance
+          ? tolerance.absolute
+          : tolerance.relative * scale
+    const difference = Math.abs(got - expected)
     expect(
-      Math.abs(got - expected),
-      `${check.source}: expected ${expected}, got ${got}, relative difference ${relative.toExponential(3)}; allowed ${allowed} because ${check.why}`,
-    ).toBeLessThanOrEqual(allowed)
+      difference <= allowed,
+      `expected ${expected}, got ${got}: relative difference ${(difference / scale).toExponential(2)}, ` +
+        `off by ${difference.toExponential(2)}, allowed ${allowed.toExponential(2)} (${why})`,
+    ).toBe(true)
   })
 }

@@ -57,6 +57,7 @@ export type BalancedArm = {
  * all lines together. If that can be, totals are held to 1e-9 of the dough and of all such arms the one with the
  * smallest sum of squared relative changes is given. If it cannot, the totals are as close as can be (least squares on
  * totals scaled by the control's own, not below 1 % of the dough), `outcome` is 'not-balanced' and `reasons` say why.
+ * A total that is off by less than the finest scale among the lines that may move shows is taken as met.
  * Changes below a line's resolution are left out where the fit is as good without them; when nothing is left there is
  * 'nothing-to-balance'.
  * @param control lines of the control, all stages; masses g, ≥ 0, some flour
@@ -124,8 +125,7 @@ export function balanceArm(q: {
   })
   const isChanged = lines.some((line) => line.changeG !== 0)
   return {
-    outcome:
-      q.how === 'on-top' ? 'on-top' : reasons.length > 0 ? 'not-balanced' : isChanged ? 'balanced' : 'nothing-to-balance',
+    outcome: q.how === 'on-top' ? 'on-top' : reasons.length > 0 ? 'not-balanced' : isChanged ? 'balanced' : 'nothing-to-balance',
     lines,
     added: q.added.map((line) => ({ lineId: line.id, massG: line.massG })),
     totals: ARM_TOTALS.map((total) => totalOf(q, total, hold.includes(total), changeOf, flourG)),

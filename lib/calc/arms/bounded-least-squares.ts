@@ -69,7 +69,10 @@ export function boundedLeastSquares(problem: BoundedProblem): number[] {
       const target = residualOf(problem, x)
       const { basis, picked, triangle } = orthonormalBasis(free.map((j) => columns[j] ?? []))
       const step = new Array<number>(free.length).fill(0)
-      solveTriangle(triangle, basis.map((unit) => dot(unit, target))).forEach((value, c) => {
+      solveTriangle(
+        triangle,
+        basis.map((unit) => dot(unit, target)),
+      ).forEach((value, c) => {
         step[picked[c] ?? 0] = value
       })
       if (first) {

@@ -71,10 +71,19 @@ function mgPerKgFlour(massG: number, flourMassG: number): number {
   return (massG / flourMassG) * 1e6
 }
 
-function customaryFinding(sources: readonly ActiveSource[], flourMassG: number, range: CustomaryRange, i: number): CustomaryFinding {
+function customaryFinding(
+  sources: readonly ActiveSource[],
+  flourMassG: number,
+  range: CustomaryRange,
+  i: number,
+): CustomaryFinding {
   mustBeWithin(`customary[${i}].minMgPerKgFlour`, range.minMgPerKgFlour, { min: 0 })
   if (range.maxMgPerKgFlour < range.minMgPerKgFlour) {
-    throw new CalcError('not-possible', { field: `customary[${i}].maxMgPerKgFlour`, value: range.maxMgPerKgFlour, reason: 'range-reversed' })
+    throw new CalcError('not-possible', {
+      field: `customary[${i}].maxMgPerKgFlour`,
+      value: range.maxMgPerKgFlour,
+      reason: 'range-reversed',
+    })
   }
   const activeG = sources.reduce((sum, s) => sum + (s.substance === range.substance ? s.massG * s.activeShare : 0), 0)
   const found = mgPerKgFlour(activeG, flourMassG)

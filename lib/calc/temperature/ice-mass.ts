@@ -34,10 +34,12 @@ export function iceMassG(q: {
   const givenJPerG = q.constants.waterSpecificHeatJPerGK * (q.tapTempC - q.wantedTempC)
   switch (q.convention) {
     case 'adding':
-      if (takenJPerG <= 0) throw new CalcError('not-possible', { field: 'wantedTempC', value: q.wantedTempC, reason: 'colder-than-ice' })
+      if (takenJPerG <= 0)
+        throw new CalcError('not-possible', { field: 'wantedTempC', value: q.wantedTempC, reason: 'colder-than-ice' })
       return (q.waterMassG * givenJPerG) / takenJPerG
     case 'replacing': {
-      if (takenJPerG < 0) throw new CalcError('not-possible', { field: 'wantedTempC', value: q.wantedTempC, reason: 'ice-exceeds-water' })
+      if (takenJPerG < 0)
+        throw new CalcError('not-possible', { field: 'wantedTempC', value: q.wantedTempC, reason: 'ice-exceeds-water' })
       return givenJPerG === 0 ? 0 : (q.waterMassG * givenJPerG) / (takenJPerG + givenJPerG)
     }
     default: {

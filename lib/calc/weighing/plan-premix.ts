@@ -24,6 +24,8 @@ export type WeighingRoute = {
   carrierInPortionG: number
   /** Of the dose, at the coverage factor asked for. */
   errorShare: number
+  /** Premix made up, over all steps. */
+  premixMadeG: number
   /** Product that is weighed and not used. */
   productLeftG: number
 }
@@ -36,7 +38,7 @@ const MOST_STEPS = 3
 
 /**
  * Finds how to weigh a small dose within a relative error: directly, or through a premix of one or more steps in flour
- * or water. Fewest steps first; then least product left over, then least error. Masses taken are whole 1, 2 or 5 times a
+ * or water. Fewest steps first; then least premix made up in all, then least error. Masses taken are whole 1, 2 or 5 times a
  * power of ten, so that they can be read off.
  * Errors of every weighing are carried through: with shares w = take/(take + carrier),
  * (u_w/w)² = (1 − w)² · ((u_take/take)² + (u_carrier/carrier)²), and relative variances of steps and portion add up.
@@ -76,13 +78,14 @@ export function planPremix(q: {
         portionScaleId: direct.scaleId,
         carrierInPortionG: 0,
         errorShare: best,
+        premixMadeG: 0,
         productLeftG: 0,
       }
     }
   }
-  let made: Made[] = [{ steps: [], share: 1, variance: 0, totalG: Infinity, productG: 0 }]
+  let made: Made[] = [{ steps: [], share: 1, variance: 0, totalG: Infinity, productG: 0, madeG: 0 }]
   for (let count = 1; count <= MOST_STEPS; count++) {
-    made = made.flatMap((before) => nextSteps(q, ready, before))
+    made = bestOfAlike(made.flatMap((before) => nextSteps(q, ready, before)))
     let found: WeighingRoute | undefined
     for (const one of made) {
       const portionG = q.doseG / one.share
@@ -99,23 +102,38 @@ export function planPremix(q: {
         portionScaleId: portion.scaleId,
         carrierInPortionG,
         errorShare,
+        premixMadeG: one.madeG,
         productLeftG: one.productG - q.doseG,
       }
       if (found === undefined || isBetter(route, found)) found = route
     }
     if (found !== undefined) return found
+    // Further weighings only add to the error: what is already past both the target and the best so far leads nowhere.
+    const hopeless = Math.max(q.errorShare, best ?? Infinity)
+    made = made.filter((one) => q.coverageFactor * Math.sqrt(one.variance) < hopeless)
   }
   return { outcome: 'not-possible', bestErrorShare: best }
 }
 
-/** Less product left over, or as little of it and less error. */
+/** Less premix to make up, or as little of it and less error. */
 function isBetter(a: WeighingRoute, b: WeighingRoute): boolean {
-  const moreLeftG = a.productLeftG - b.productLeftG
-  return Math.abs(moreLeftG) > 1e-12 ? moreLeftG < 0 : a.errorShare < b.errorShare
+  const moreG = a.premixMadeG - b.premixMadeG
+  return Math.abs(moreG) > 1e-9 ? moreG < 0 : a.errorShare < b.errorShare
+}
+
+/** Of premixes alike in content, size and premix made before, only the best weighed one can be of use. */
+function bestOfAlike(made: readonly Made[]): Made[] {
+  const best = new Map<string, Made>()
+  for (const one of made) {
+    const key = [one.share, one.totalG, one.madeG].map((value) => value.toPrecision(10)).join(' ')
+    const held = best.get(key)
+    if (held === undefined || one.variance < held.variance) best.set(key, one)
+  }
+  return [...best.values()]
 }
 
 type ReadyScale = { id: string; capacityG: number; uncertaintyG: number }
-type Made = { steps: PremixStep[]; share: number; variance: number; totalG: number; productG: number }
+type Made = { steps: PremixStep[]; share: number; variance: number; totalG: number; productG: number; madeG: number }
 
 function readyScales(scales: readonly Scale[]): ReadyScale[] {
   mustHaveAtLeast('scales', scales, 1)
@@ -158,6 +176,7 @@ function nextSteps(q: Parameters<typeof planPremix>[0], scales: readonly ReadySc
         variance: before.variance + (1 - part) ** 2 * (take.relative ** 2 + carrier.relative ** 2),
         totalG,
         productG: before.steps.length === 0 ? takeG : before.productG,
+        madeG: before.madeG + totalG,
       })
     }
   }

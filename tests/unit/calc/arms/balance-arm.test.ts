@@ -34,7 +34,8 @@ const brioche = [
 ]
 const doughG = brioche.reduce((sum, l) => sum + l.massG, 0)
 const of = (result: ReturnType<typeof balanceArm>, total: ArmTotal) => result.totals.find((t) => t.total === total)
-const changeOf = (result: ReturnType<typeof balanceArm>, id: string) => result.lines.find((l) => l.lineId === id)?.changeG ?? Number.NaN
+const changeOf = (result: ReturnType<typeof balanceArm>, id: string) =>
+  result.lines.find((l) => l.lineId === id)?.changeG ?? Number.NaN
 
 describe('ingredients that bring several things at once are solved together', () => {
   test('cream instead of butter and water: fat and water both held', () => {
@@ -72,7 +73,9 @@ describe('ingredients that bring several things at once are solved together', ()
 })
 
 describe('what stands in for what', () => {
-  const added = (standsInFor: StandIn[]) => [armLine('soy', 'improver', 50, { ...F.ndb20129, fatPct: 20, waterPct: 0 }, standsInFor)]
+  const added = (standsInFor: StandIn[]) => [
+    armLine('soy', 'improver', 50, { ...F.ndb20129, fatPct: 20, waterPct: 0 }, standsInFor),
+  ]
   const q = { control: brioche, hold: ['fat'] as const, moves: usualMoves(brioche), how: 'balanced' as const }
   test('fat of an ingredient that is no shortening takes out no butter', () => {
     const result = balanceArm({ ...q, added: added([]) })
@@ -180,7 +183,13 @@ test('on top changes nothing and reports every difference', () => {
 })
 
 describe('refusals', () => {
-  const q = { control: brioche, added: [armLine('x', 'other', 5, null)], hold: ['water'] as const, moves: usualMoves(brioche), how: 'balanced' as const }
+  const q = {
+    control: brioche,
+    added: [armLine('x', 'other', 5, null)],
+    hold: ['water'] as const,
+    moves: usualMoves(brioche),
+    how: 'balanced' as const,
+  }
   const thrown = (more: Partial<Parameters<typeof balanceArm>[0]>) => {
     try {
       balanceArm({ ...q, ...more })
@@ -190,35 +199,49 @@ describe('refusals', () => {
     return null
   }
   test('a held total that the dose does not state', () =>
-    expect(thrown({})).toMatchObject({ code: 'not-possible', facts: { field: 'added[0].composition', value: 'water', reason: 'not-stated' } }))
+    expect(thrown({})).toMatchObject({
+      code: 'not-possible',
+      facts: { field: 'added[0].composition', value: 'water', reason: 'not-stated' },
+    }))
   test('a held total that a movable line does not state', () =>
     expect(
-      thrown({ control: brioche.map((l) => (l.id === 'egg' ? { ...l, composition: null } : l)), added: [armLine('x', 'other', 5, F.ndb20129)] }),
+      thrown({
+        control: brioche.map((l) => (l.id === 'egg' ? { ...l, composition: null } : l)),
+        added: [armLine('x', 'other', 5, F.ndb20129)],
+      }),
     ).toMatchObject({ code: 'not-possible', facts: { field: 'control[2].composition', reason: 'not-stated' } }))
   test('a move of a line that is not there', () =>
     expect(thrown({ moves: [{ lineId: 'lard', minG: 0, maxG: null }] })).toMatchObject({ facts: { reason: 'unknown-line' } }))
   test('bounds that shut out the control', () =>
-    expect(thrown({ moves: [{ lineId: 'water', minG: 500, maxG: null }] })).toMatchObject({ code: 'out-of-range', facts: { field: 'moves[0].minG' } }))
+    expect(thrown({ moves: [{ lineId: 'water', minG: 500, maxG: null }] })).toMatchObject({
+      code: 'out-of-range',
+      facts: { field: 'moves[0].minG' },
+    }))
   test('the same id in control and dose', () =>
-    expect(thrown({ added: [armLine('egg', 'egg', 5, F.ndb01123)] })).toMatchObject({ code: 'duplicate', facts: { field: 'added[0].id' } }))
+    expect(thrown({ added: [armLine('egg', 'egg', 5, F.ndb01123)] })).toMatchObject({
+      code: 'duplicate',
+      facts: { field: 'added[0].id' },
+    }))
   test('nothing to hold', () => expect(thrown({ hold: [] })).toMatchObject({ code: 'empty', facts: { field: 'hold' } }))
 })
 
 // Tenths, because the judge's own tolerance is blown up by shares of a thousandth.
 const pct = fc.integer({ min: 0, max: 10 }).map((tenths) => 10 * tenths)
-const composition = fc.record({ a: pct, b: pct, c: pct, d: pct, sodium: fc.constantFrom(0, 0, 4000, 38758) }).map(({ a, b, c, d, sodium }): Composition => {
-  const sum = Math.max(100, a + b + c + d)
-  return {
-    waterPct: (100 * a) / sum,
-    proteinPct: (100 * b) / sum,
-    fatPct: (100 * c) / sum,
-    carbohydratePct: (100 * d) / sum,
-    sugarsPct: (50 * d) / sum,
-    fibrePct: 0,
-    ashPct: 0,
-    sodiumMgPer100g: sodium,
-  }
-})
+const composition = fc
+  .record({ a: pct, b: pct, c: pct, d: pct, sodium: fc.constantFrom(0, 0, 4000, 38758) })
+  .map(({ a, b, c, d, sodium }): Composition => {
+    const sum = Math.max(100, a + b + c + d)
+    return {
+      waterPct: (100 * a) / sum,
+      proteinPct: (100 * b) / sum,
+      fatPct: (100 * c) / sum,
+      carbohydratePct: (100 * d) / sum,
+      sugarsPct: (50 * d) / sum,
+      fibrePct: 0,
+      ashPct: 0,
+      sodiumMgPer100g: sodium,
+    }
+  })
 const standsInFor = fc.subarray<StandIn>(['fat', 'sugars', 'protein'])
 const randomArm = fc
   .record({
@@ -240,10 +263,18 @@ const randomArm = fc
       armLine('flour', 'flour', 1000, F.ndb20129),
       ...others.map((o, i) => armLine(`o${i}`, 'other', o.massG, o.composition, o.standsInFor)),
     ]
-    const moves = others.map(
-      (o, i): LineMove => ({ lineId: `o${i}`, minG: o.massG * (1 - o.down), maxG: o.up === null ? null : o.massG * o.up }),
-    )
-    return { control, added: [armLine('dose', 'improver', dose.massG, dose.composition, dose.standsInFor)], hold, moves, how: 'balanced' as const }
+    const moves = others.map((o, i): LineMove => ({
+      lineId: `o${i}`,
+      minG: o.massG * (1 - o.down),
+      maxG: o.up === null ? null : o.massG * o.up,
+    }))
+    return {
+      control,
+      added: [armLine('dose', 'improver', dose.massG, dose.composition, dose.standsInFor)],
+      hold,
+      moves,
+      how: 'balanced' as const,
+    }
   })
 type Arm = Parameters<typeof balanceArm>[0]
 const doughOf = (q: Arm) => q.control.reduce((sum, l) => sum + l.massG, 0)
@@ -335,6 +366,23 @@ describe('properties, judged by linear programs', () => {
     )
   })
 
+  test('with scales of some resolution an arm called balanced still is, and smaller changes are left out or marked', () => {
+    fc.assert(
+      fc.property(randomArm, fc.array(fc.constantFrom(0.1, 1, 5, 25), { minLength: 9, maxLength: 9 }), (q, resolutions) => {
+        const control = q.control.map((l, i) => ({ ...l, resolutionG: resolutions[i] ?? 1 }))
+        const result = balanceArm({ ...q, control })
+        for (const [i, line] of result.lines.entries()) {
+          const isSmall = line.changeG !== 0 && Math.abs(line.changeG) < (resolutions[i] ?? 1)
+          expect(line.belowResolution).toBe(isSmall)
+        }
+        if (result.outcome === 'nothing-to-balance') expect(result.lines.every((l) => l.changeG === 0)).toBe(true)
+        if (result.outcome !== 'balanced' || balanceArm(q).outcome !== 'balanced') return
+        for (const t of result.totals) if (t.isHeld) expect(Math.abs(t.differenceG ?? Number.NaN) / doughOf(q)).toBeLessThan(1e-9)
+      }),
+      { seed: 1718, numRuns: RUNS },
+    )
+  })
+
   test('scaling the formula scales the answer', () => {
     fc.assert(
       fc.property(randomArm, fc.double({ min: 0.001, max: 500, noNaN: true }), (q, factor) => {
@@ -347,7 +395,8 @@ describe('properties, judged by linear programs', () => {
           moves: q.moves.map((m) => ({
             ...m,
             minG: Math.min(m.minG * factor, (q.control.find((l) => l.id === m.lineId)?.massG ?? 0) * factor),
-            maxG: m.maxG === null ? null : Math.max(m.maxG * factor, (q.control.find((l) => l.id === m.lineId)?.massG ?? 0) * factor),
+            maxG:
+              m.maxG === null ? null : Math.max(m.maxG * factor, (q.control.find((l) => l.id === m.lineId)?.massG ?? 0) * factor),
           })),
         })
         expect(scaled.outcome).toBe(one.outcome)
@@ -364,7 +413,13 @@ test('sixty lines and seven totals are solved', () => {
   const control = [
     armLine('flour', 'flour', 1000, F.ndb20129),
     ...Array.from({ length: 59 }, (_, i) =>
-      armLine(`o${i}`, 'other', 10 + i, [F.ndb14411, F.ndb01145, F.ndb19335, F.ndb01123, F.ndb02047, F.ndb01116][i % 6] ?? F.ndb14411, ['fat', 'sugars', 'protein']),
+      armLine(
+        `o${i}`,
+        'other',
+        10 + i,
+        [F.ndb14411, F.ndb01145, F.ndb19335, F.ndb01123, F.ndb02047, F.ndb01116][i % 6] ?? F.ndb14411,
+        ['fat', 'sugars', 'protein'],
+      ),
     ),
   ]
   const result = balanceArm({

@@ -8,16 +8,14 @@ import { solveLinearProgram } from '@/tests/support/linear-program'
 const RUNS = 150
 vi.setConfig({ testTimeout: 30_000 })
 
-const problem = fc
-  .tuple(fc.integer({ min: 1, max: 7 }), fc.integer({ min: 1, max: 12 }))
-  .chain(([k, n]) =>
-    fc.record({
-      columns: fc.array(fc.array(fc.integer({ min: -5, max: 5 }), { minLength: k, maxLength: k }), { minLength: n, maxLength: n }),
-      b: fc.array(fc.integer({ min: -9, max: 9 }), { minLength: k, maxLength: k }),
-      lower: fc.array(fc.integer({ min: -3, max: 0 }), { minLength: n, maxLength: n }),
-      upper: fc.array(fc.constantFrom(0, 1, 4, Infinity), { minLength: n, maxLength: n }),
-    }),
-  )
+const problem = fc.tuple(fc.integer({ min: 1, max: 7 }), fc.integer({ min: 1, max: 12 })).chain(([k, n]) =>
+  fc.record({
+    columns: fc.array(fc.array(fc.integer({ min: -5, max: 5 }), { minLength: k, maxLength: k }), { minLength: n, maxLength: n }),
+    b: fc.array(fc.integer({ min: -9, max: 9 }), { minLength: k, maxLength: k }),
+    lower: fc.array(fc.integer({ min: -3, max: 0 }), { minLength: n, maxLength: n }),
+    upper: fc.array(fc.constantFrom(0, 1, 4, Infinity), { minLength: n, maxLength: n }),
+  }),
+)
 
 /** At the least-squares optimum no feasible point lies downhill: min over y of −Aᵀr · y is reached at x. */
 function gapToOptimum(p: BoundedProblem, x: readonly number[]): number {
@@ -43,6 +41,14 @@ test('the answer lies within the bounds and nothing feasible is downhill of it',
 })
 
 test('a small case by hand: the nearest point of a quarter plane', () => {
-  const p = { columns: [[1, 0], [0, 1]], b: [2, -3], lower: [0, 0], upper: [Infinity, Infinity] }
+  const p = {
+    columns: [
+      [1, 0],
+      [0, 1],
+    ],
+    b: [2, -3],
+    lower: [0, 0],
+    upper: [Infinity, Infinity],
+  }
   expect(boundedLeastSquares(p)).toEqual([2, 0])
 })

@@ -14,7 +14,9 @@ test('the basis is orthonormal and rebuilds the vectors picked', () => {
       const { basis, picked, triangle } = orthonormalBasis(rows)
       basis.forEach((a, i) => basis.forEach((b, j) => expect(dot(a, b)).toBeCloseTo(i === j ? 1 : 0, 12)))
       picked.forEach((row, c) => {
-        const rebuilt = (rows[row] ?? []).map((_, k) => basis.reduce((s, unit, r) => s + (triangle[r]?.[c] ?? 0) * (unit[k] ?? 0), 0))
+        const rebuilt = (rows[row] ?? []).map((_, k) =>
+          basis.reduce((s, unit, r) => s + (triangle[r]?.[c] ?? 0) * (unit[k] ?? 0), 0),
+        )
         rebuilt.forEach((value, k) => expect(value).toBeCloseTo(rows[row]?.[k] ?? 0, 9))
       })
     }),

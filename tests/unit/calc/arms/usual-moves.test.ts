@@ -14,7 +14,9 @@ const line = (id: string, kind: ArmLine['kind']): ArmLine => ({
 
 test('flour, yeast and salt are locked, also a flour of another kind', () => {
   const bran = { ...line('starch', 'other'), isFlour: true }
-  expect(usualMoves([line('f', 'flour'), line('w', 'water'), line('y', 'yeast'), line('s', 'salt'), bran, line('b', 'fat')])).toEqual([
+  expect(
+    usualMoves([line('f', 'flour'), line('w', 'water'), line('y', 'yeast'), line('s', 'salt'), bran, line('b', 'fat')]),
+  ).toEqual([
     { lineId: 'w', minG: 0, maxG: null },
     { lineId: 'b', minG: 0, maxG: null },
   ])

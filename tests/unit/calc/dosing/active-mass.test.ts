@@ -10,4 +10,6 @@ test('one dose in its three units', () => {
     expect(activeMassG({ dose, unit, flourMassG: 2000 })).toBeCloseTo(10, 12)
 })
 test('a negative dose is refused', () =>
-  expect(() => activeMassG({ dose: -1, unit: 'ppm-flour', flourMassG: 1 })).toThrow(expect.objectContaining({ code: 'out-of-range' })))
+  expect(() => activeMassG({ dose: -1, unit: 'ppm-flour', flourMassG: 1 })).toThrow(
+    expect.objectContaining({ code: 'out-of-range' }),
+  ))

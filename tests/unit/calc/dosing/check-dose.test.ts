@@ -39,7 +39,10 @@ const check = (sources: ActiveSource[], more: Partial<DoseLimit> = {}, rest: Par
 describe('limits', () => {
   test('one active from two sources is added up', () => {
     expect(check([source(0.15, 1)])?.code).toBe('within-checked-limit')
-    expect(check([source(0.15, 1), source(0.4, 0.17, { lineId: 'y' })])).toMatchObject({ code: 'over-checked-limit', mgPerKg: expect.closeTo(218, 9) })
+    expect(check([source(0.15, 1), source(0.4, 0.17, { lineId: 'y' })])).toMatchObject({
+      code: 'over-checked-limit',
+      mgPerKg: expect.closeTo(218, 9),
+    })
   })
   test('exactly on the limit is within it', () => expect(check([source(0.2, 1)])?.code).toBe('within-checked-limit'))
   test('an unchecked limit says so either way', () => {
@@ -47,21 +50,36 @@ describe('limits', () => {
     expect(check([source(0.3, 1)], { checkedOn: null })?.code).toBe('over-unchecked-limit')
   })
   test('as much as needed has no number and still says what was found', () =>
-    expect(check([source(0.3, 1)], { maxMgPerKg: null })).toMatchObject({ code: 'as-needed', mgPerKg: expect.closeTo(300, 9), maxMgPerKg: null }))
+    expect(check([source(0.3, 1)], { maxMgPerKg: null })).toMatchObject({
+      code: 'as-needed',
+      mgPerKg: expect.closeTo(300, 9),
+      maxMgPerKg: null,
+    }))
   test('not permitted is not permitted at any dose, and nothing is nothing', () => {
     expect(check([source(0.001, 1)], { isPermitted: false, maxMgPerKg: null })?.code).toBe('not-permitted')
-    expect(check([source(0.001, 1)], { isPermitted: false, maxMgPerKg: null, checkedOn: null })?.code).toBe('not-permitted-unchecked')
+    expect(check([source(0.001, 1)], { isPermitted: false, maxMgPerKg: null, checkedOn: null })?.code).toBe(
+      'not-permitted-unchecked',
+    )
     expect(check([source(0, 1)], { isPermitted: false, maxMgPerKg: null })?.code).toBe('within-checked-limit')
   })
   test('a form that cannot be converted never passes', () => {
-    expect(check([source(0.1, 1, { form: 'salt' })])).toMatchObject({ code: 'cannot-judge', missing: ['form-conversion'], mgPerKg: null })
-    expect(check([source(0.25, 1, { form: 'salt' })], {}, { conversions: [{ from: 'salt', to: 'acid', factor: 0.7 }] })).toMatchObject({
+    expect(check([source(0.1, 1, { form: 'salt' })])).toMatchObject({
+      code: 'cannot-judge',
+      missing: ['form-conversion'],
+      mgPerKg: null,
+    })
+    expect(
+      check([source(0.25, 1, { form: 'salt' })], {}, { conversions: [{ from: 'salt', to: 'acid', factor: 0.7 }] }),
+    ).toMatchObject({
       code: 'within-checked-limit',
       mgPerKg: expect.closeTo(175, 9),
     })
   })
   test('a limit on finished food needs the bread yield', () => {
-    expect(check([source(0.3, 1)], { basis: 'finished-food' })).toMatchObject({ code: 'cannot-judge', missing: ['finished-food-mass'] })
+    expect(check([source(0.3, 1)], { basis: 'finished-food' })).toMatchObject({
+      code: 'cannot-judge',
+      missing: ['finished-food-mass'],
+    })
     expect(check([source(0.3, 1)], { basis: 'finished-food' }, { finishedFoodPer100Flour: 150 })).toMatchObject({
       code: 'within-checked-limit',
       mgPerKg: expect.closeTo(200, 9),
@@ -78,7 +96,8 @@ describe('limits', () => {
   })
   test('a limit shared by two substances adds them up', () =>
     expect(
-      check([source(0.15, 1), source(0.1, 1, { substance: 'other acid' })], { substances: ['invented acid', 'other acid'] })?.code,
+      check([source(0.15, 1), source(0.1, 1, { substance: 'other acid' })], { substances: ['invented acid', 'other acid'] })
+        ?.code,
     ).toBe('over-checked-limit'))
   test('a substance under no limit here is not counted', () =>
     expect(check([source(5, 1, { substance: 'other' })])).toMatchObject({ code: 'within-checked-limit', mgPerKg: 0 }))

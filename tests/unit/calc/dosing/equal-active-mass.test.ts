@@ -3,9 +3,20 @@ import { expect, test } from 'vitest'
 import { equalActiveMassG } from '@/lib/calc/dosing/equal-active-mass'
 import type { ActiveStrength } from '@/lib/calc/dosing/types'
 
-const share = (activeShare: number, strengthShare = 1, substance = 'vitamin C'): ActiveStrength => ({ by: 'share', substance, activeShare, strengthShare })
-const activity = (unitsPerG: number, method = 'A'): ActiveStrength => ({ by: 'activity', activity: { method, unit: 'U' }, unitsPerG, strengthShare: 1 })
-const reason = (text: string) => expect.objectContaining({ code: 'not-possible', facts: expect.objectContaining({ reason: text }) })
+const share = (activeShare: number, strengthShare = 1, substance = 'vitamin C'): ActiveStrength => ({
+  by: 'share',
+  substance,
+  activeShare,
+  strengthShare,
+})
+const activity = (unitsPerG: number, method = 'A'): ActiveStrength => ({
+  by: 'activity',
+  activity: { method, unit: 'U' },
+  unitsPerG,
+  strengthShare: 1,
+})
+const reason = (text: string) =>
+  expect.objectContaining({ code: 'not-possible', facts: expect.objectContaining({ reason: text }) })
 
 test('there and back is the same mass', () => {
   const part = fc.double({ min: 0.01, max: 1, noNaN: true })
@@ -17,9 +28,12 @@ test('there and back is the same mass', () => {
     { seed: 1721, numRuns: 200 },
   )
 })
-test('within one assay activities are compared', () => expect(equalActiveMassG({ massG: 3, from: activity(100), to: activity(50) })).toBeCloseTo(6, 12))
+test('within one assay activities are compared', () =>
+  expect(equalActiveMassG({ massG: 3, from: activity(100), to: activity(50) })).toBeCloseTo(6, 12))
 test('what cannot be compared is refused', () => {
-  expect(() => equalActiveMassG({ massG: 1, from: share(0.5), to: share(0.5, 1, 'other') })).toThrow(reason('different-substance'))
+  expect(() => equalActiveMassG({ massG: 1, from: share(0.5), to: share(0.5, 1, 'other') })).toThrow(
+    reason('different-substance'),
+  )
   expect(() => equalActiveMassG({ massG: 1, from: share(0.5), to: activity(5) })).toThrow(reason('dose-by-effect'))
   expect(() => equalActiveMassG({ massG: 1, from: activity(5), to: activity(5, 'B') })).toThrow(reason('dose-by-effect'))
 })

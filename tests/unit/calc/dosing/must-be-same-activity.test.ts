@@ -8,5 +8,7 @@ test('method and unit must both agree', () => {
     { ...a, method: 'n' },
     { ...a, unit: 'v' },
   ])
-    expect(() => mustBeSameActivity('x', a, b)).toThrow(expect.objectContaining({ facts: expect.objectContaining({ reason: 'dose-by-effect' }) }))
+    expect(() => mustBeSameActivity('x', a, b)).toThrow(
+      expect.objectContaining({ facts: expect.objectContaining({ reason: 'dose-by-effect' }) }),
+    )
 })

@@ -12,13 +12,19 @@ test('without losses the dough is pieces times mass, in every convention', () =>
 
 test('taking the losses off again leaves the pieces', () => {
   fc.assert(
-    fc.property(fc.integer({ min: 1, max: 500 }), fc.double({ min: 20, max: 2000, noNaN: true }), share, share, (pieces, pieceMassG, a, b) => {
-      const of = (combine: 'added' | 'compounded') =>
-        doughMassForPiecesG({ pieces, pieceMassG, lossShares: [a, b], losses: { on: 'dough', combine } })
-      expect(of('compounded') * (1 - a) * (1 - b)).toBeCloseTo(pieces * pieceMassG, 5)
-      expect(of('added') * (1 - a - b)).toBeCloseTo(pieces * pieceMassG, 5)
-      expect(of('added')).toBeGreaterThanOrEqual(of('compounded') * (1 - 1e-12))
-    }),
+    fc.property(
+      fc.integer({ min: 1, max: 500 }),
+      fc.double({ min: 20, max: 2000, noNaN: true }),
+      share,
+      share,
+      (pieces, pieceMassG, a, b) => {
+        const of = (combine: 'added' | 'compounded') =>
+          doughMassForPiecesG({ pieces, pieceMassG, lossShares: [a, b], losses: { on: 'dough', combine } })
+        expect(of('compounded') * (1 - a) * (1 - b)).toBeCloseTo(pieces * pieceMassG, 5)
+        expect(of('added') * (1 - a - b)).toBeCloseTo(pieces * pieceMassG, 5)
+        expect(of('added')).toBeGreaterThanOrEqual(of('compounded') * (1 - 1e-12))
+      },
+    ),
     { seed: 1702, numRuns: 200 },
   )
 })

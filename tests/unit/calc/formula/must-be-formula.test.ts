@@ -13,7 +13,10 @@ describe('a formula that cannot be worked on is refused at its field', () => {
   }
   test('no lines', () => expect(refused(straightDough())).toMatchObject({ code: 'empty', facts: { field: 'lines' } }))
   test('no flour', () =>
-    expect(refused(straightDough(line('water', 'water', 10)))).toMatchObject({ code: 'out-of-range', facts: { field: 'flourMassG' } }))
+    expect(refused(straightDough(line('water', 'water', 10)))).toMatchObject({
+      code: 'out-of-range',
+      facts: { field: 'flourMassG' },
+    }))
   test('negative mass', () =>
     expect(refused(straightDough(line('f', 'flour', 10), line('w', 'water', -1)))).toMatchObject({
       code: 'out-of-range',

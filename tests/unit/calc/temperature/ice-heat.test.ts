@@ -6,4 +6,6 @@ test('warming, melting and warming on add up', () => {
   expect(iceHeatJPerG({ iceTempC: -10, finalTempC: 5, constants: ICE_CONSTANTS })).toBeCloseTo(20.623 + 333.6 + 20.93, 10)
 })
 test('ice above 0 °C is refused', () =>
-  expect(() => iceHeatJPerG({ iceTempC: 1, finalTempC: 5, constants: ICE_CONSTANTS })).toThrow(expect.objectContaining({ code: 'out-of-range' })))
+  expect(() => iceHeatJPerG({ iceTempC: 1, finalTempC: 5, constants: ICE_CONSTANTS })).toThrow(
+    expect.objectContaining({ code: 'out-of-range' }),
+  ))

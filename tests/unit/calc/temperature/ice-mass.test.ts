@@ -29,9 +29,9 @@ test('below freezing is a normal input: more ice than melts at 0 °C', () => {
 })
 
 test('ice does not warm water', () =>
-  expect(() => iceMassG({ waterMassG: 1, tapTempC: 10, wantedTempC: 11, iceTempC: 0, convention: 'adding', constants: ICE_CONSTANTS })).toThrow(
-    expect.objectContaining({ code: 'out-of-range', facts: expect.objectContaining({ field: 'wantedTempC' }) }),
-  ))
+  expect(() =>
+    iceMassG({ waterMassG: 1, tapTempC: 10, wantedTempC: 11, iceTempC: 0, convention: 'adding', constants: ICE_CONSTANTS }),
+  ).toThrow(expect.objectContaining({ code: 'out-of-range', facts: expect.objectContaining({ field: 'wantedTempC' }) })))
 
 test('a wanted temperature that all water as ice cannot give is not possible', () => {
   const constants = { ...ICE_CONSTANTS, latentHeatJPerG: 100 }

@@ -14,7 +14,8 @@ const q = {
   constants: ICE_CONSTANTS,
 }
 
-test('between the taps they are mixed', () => expect(waterSource(q)).toEqual({ outcome: 'mix', coldMassG: 800, hotMassG: 200, iceMassG: 0 }))
+test('between the taps they are mixed', () =>
+  expect(waterSource(q)).toEqual({ outcome: 'mix', coldMassG: 800, hotMassG: 200, iceMassG: 0 }))
 test('exactly the cold tap needs nothing else', () =>
   expect(waterSource({ ...q, wantedTempC: 12 })).toMatchObject({ outcome: 'mix', coldMassG: 1000, hotMassG: 0 }))
 test('two taps of one temperature are no division by zero', () =>
@@ -24,13 +25,18 @@ test('colder than the tap is ice, and replacing keeps the total', () => {
   expect(result.outcome).toBe('ice')
   if (result.outcome === 'ice') expect(result.coldMassG + result.iceMassG).toBeCloseTo(1000, 9)
 })
-test('ice added comes on top of all the water', () => expect(waterSource({ ...q, wantedTempC: 2, convention: 'adding' })).toMatchObject({ outcome: 'ice', coldMassG: 1000 }))
+test('ice added comes on top of all the water', () =>
+  expect(waterSource({ ...q, wantedTempC: 2, convention: 'adding' })).toMatchObject({ outcome: 'ice', coldMassG: 1000 }))
 test('below freezing is answered with ice as long as there is water to replace', () =>
   expect(waterSource({ ...q, wantedTempC: -15 })).toMatchObject({ outcome: 'ice' }))
 
 describe('when no water can do it the answer says so and how near it comes', () => {
   test('hotter than the yeast may have', () =>
-    expect(waterSource({ ...q, wantedTempC: 45 })).toEqual({ outcome: 'not-possible', reason: 'hotter-than-allowed', reachableTempC: 40 }))
+    expect(waterSource({ ...q, wantedTempC: 45 })).toEqual({
+      outcome: 'not-possible',
+      reason: 'hotter-than-allowed',
+      reachableTempC: 40,
+    }))
   test('more ice than melts while mixing', () => {
     const result = waterSource({ ...q, wantedTempC: -50 })
     expect(result).toMatchObject({ outcome: 'not-possible', reason: 'too-much-ice' })

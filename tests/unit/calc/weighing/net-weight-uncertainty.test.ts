@@ -6,4 +6,6 @@ test('resolution and repeatability add as squares, twice for two readings', () =
   expect(netWeightUncertaintyG({ resolutionG: 1e-9, repeatabilityG: 1 })).toBeCloseTo(Math.SQRT2, 12)
 })
 test('a negative spread is refused', () =>
-  expect(() => netWeightUncertaintyG({ resolutionG: 1, repeatabilityG: -1 })).toThrow(expect.objectContaining({ code: 'out-of-range' })))
+  expect(() => netWeightUncertaintyG({ resolutionG: 1, repeatabilityG: -1 })).toThrow(
+    expect.objectContaining({ code: 'out-of-range' }),
+  ))
