@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { splitPlot } from '@/lib/calc/analysis/split-plot'
-import { checkSplitPlot } from '../support/split-plot-figures'
+import { checkSplitPlot } from '@/tests/support/split-plot-figures'
 import cases from './data/cake-cook-1938.json'
 
 // Cook (1938), "Chocolate cake, I. Optimum baking temperature", thesis, Iowa State College: breaking angle in degrees,

@@ -7,7 +7,7 @@ import { normalQuantile } from '@/lib/calc/distributions/normal-quantile'
 import { type Tail, normalTail } from '@/lib/calc/distributions/normal-tail'
 import { tQuantile } from '@/lib/calc/distributions/t-quantile'
 import { tTail } from '@/lib/calc/distributions/t-tail'
-import { publishedCheck } from '../support/published-check'
+import { publishedCheck } from '@/tests/support/published-check'
 import cases from './data/distributions-r-mpmath.json'
 
 type Point = { tail: string; x?: number; p?: number; df?: number; df1?: number; df2?: number }

@@ -2,7 +2,7 @@ import { describe } from 'vitest'
 import { dunnettLoadings } from '@/lib/calc/distributions/dunnett-loadings'
 import { dunnettQuantile } from '@/lib/calc/distributions/dunnett-quantile'
 import { dunnettTail } from '@/lib/calc/distributions/dunnett-tail'
-import { publishedCheck } from '../support/published-check'
+import { publishedCheck } from '@/tests/support/published-check'
 import cases from './data/dunnett-distribution.json'
 
 type Point = { n_control: number; n_treatments: number[]; df: number; alternative: string; confidence?: number; c?: number; tail?: string }

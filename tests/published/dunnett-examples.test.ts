@@ -1,7 +1,7 @@
 import { describe } from 'vitest'
 import { type Alternative, adjustAgainstControl } from '@/lib/calc/analysis/adjust-against-control'
 import { fitAdditive } from '@/lib/calc/analysis/fit-additive'
-import { publishedCheck } from '../support/published-check'
+import { publishedCheck } from '@/tests/support/published-check'
 import cases from './data/dunnett-examples.json'
 
 const alternatives: Record<string, Alternative> = { 'two-sided': 'two-sided', greater: 'greater', less: 'less' }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { grubbsCritical, grubbsTest } from '@/lib/calc/analysis/grubbs-test'
-import { publishedCheck } from '../support/published-check'
+import { publishedCheck } from '@/tests/support/published-check'
 import cases from './data/grubbs.json'
 
 const [table, nist] = [cases[0]!, cases[1]!]

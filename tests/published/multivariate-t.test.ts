@@ -1,5 +1,5 @@
 import { multivariateTTail } from '@/lib/calc/distributions/multivariate-t-tail'
-import { publishedCheck } from '../support/published-check'
+import { publishedCheck } from '@/tests/support/published-check'
 import rows from './data/multivariate-t.json'
 
 for (const row of rows) {

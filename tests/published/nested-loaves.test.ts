@@ -1,6 +1,6 @@
 import { describe } from 'vitest'
 import { analyseBatches } from '@/lib/calc/analysis/analyse-batches'
-import { publishedCheck } from '../support/published-check'
+import { publishedCheck } from '@/tests/support/published-check'
 import cases from './data/nested-loaves.json'
 
 // With equal loaves the analysis of batch means is the nested analysis of variance: arm tested against batch.

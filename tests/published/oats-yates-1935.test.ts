@@ -1,5 +1,5 @@
 import { describe } from 'vitest'
-import { checkSplitPlot } from '../support/split-plot-figures'
+import { checkSplitPlot } from '@/tests/support/split-plot-figures'
 import cases from './data/oats-yates-1935.json'
 
 describe.each(cases)('$title', (c) =>

@@ -1,6 +1,6 @@
 import { describe } from 'vitest'
 import { fitAdditive } from '@/lib/calc/analysis/fit-additive'
-import { publishedCheck } from '../support/published-check'
+import { publishedCheck } from '@/tests/support/published-check'
 import cases from './data/oneway-r-data-sets.json'
 
 describe.each(cases)('$title', (c) => {

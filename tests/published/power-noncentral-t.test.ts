@@ -1,6 +1,6 @@
 import { describe } from 'vitest'
 import { type GainPower, gainPower } from '@/lib/calc/plan/gain-power'
-import { publishedCheck } from '../support/published-check'
+import { publishedCheck } from '@/tests/support/published-check'
 import cases from './data/power-noncentral-t.json'
 
 // With next to no worthwhile difference 'better' is 'the interval lies above zero', whose chance the noncentral t gives.

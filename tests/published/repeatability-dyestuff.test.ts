@@ -1,6 +1,6 @@
 import { describe } from 'vitest'
 import { ownVariation } from '@/lib/calc/analysis/own-variation'
-import { publishedCheck } from '../support/published-check'
+import { publishedCheck } from '@/tests/support/published-check'
 import cases from './data/repeatability-dyestuff.json'
 
 // Davies & Goldsmith (1972), Statistical Methods in Research and Production: six batches, five preparations each.
