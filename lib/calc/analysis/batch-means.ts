@@ -19,7 +19,7 @@ export type BatchMean = {
  * @param readings one or more; names are text, values finite in the measure's own unit
  * @returns one mean per batch, in order of first appearance
  * @throws CalcError 'empty' | 'not-finite'; 'wrong-shape' with reason 'batch-in-two-arms' or 'batch-in-two-blocks'
- * Source: Hurlbert (1984), Ecological Monographs 54 (pseudoreplication); Cochran & Cox (1957), section 2.
+ * Source: Hurlbert (1984), Ecological Monographs 54 (pseudoreplication); Cochran & Cox (1957), chapter 2.
  */
 export function batchMeans(readings: readonly LoafReading[]): BatchMean[] {
   mustHaveAtLeast('readings', readings, 1)
@@ -27,7 +27,9 @@ export function batchMeans(readings: readonly LoafReading[]): BatchMean[] {
   readings.forEach((reading, i) => {
     mustBeWithin(`readings[${i}].value`, reading.value)
     const batch = batches.get(reading.batch) ?? { arm: reading.arm, block: reading.block, loaves: new Map<string, number[]>() }
-    if (batch.arm !== reading.arm) throw new CalcError('wrong-shape', { field: `readings[${i}].arm`, value: reading.arm, reason: 'batch-in-two-arms' })
+    if (batch.arm !== reading.arm) {
+      throw new CalcError('wrong-shape', { field: `readings[${i}].arm`, value: reading.arm, reason: 'batch-in-two-arms' })
+    }
     if (batch.block !== reading.block) {
       throw new CalcError('wrong-shape', { field: `readings[${i}].block`, value: reading.block, reason: 'batch-in-two-blocks' })
     }

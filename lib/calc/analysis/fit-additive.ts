@@ -25,6 +25,8 @@ export type AdditiveFit = {
   armMeans: ArmMean[]
   /** Arm minus control, two-sided unadjusted p. */
   differences: Difference[]
+  /** Value minus fitted value, in the order of the rows. */
+  residuals: number[]
   /** Correlation of the differences, in their order. */
   differenceCorrelation: number[][]
 }
@@ -57,7 +59,9 @@ export function fitAdditive(q: {
   const armPart = q.rows.map((row) => armColumns.map((arm) => (row.arm === arm ? 1 : 0)))
   const blockPart = q.rows.map((row) => blockColumns.map((block) => (row.block === block ? 1 : 0)))
   if (residualDf < 1) throw new CalcError('not-possible', { field: 'rows', value: n, reason: 'no-residual-df' })
-  const fit = fitOrRefuse(armPart.map((part, i) => [1, ...blockPart[i]!, ...part]), y)
+  const x = armPart.map((part, i) => [1, ...blockPart[i]!, ...part])
+  const fit = fitOrRefuse(x, y)
+  const residuals = x.map((row, i) => y[i]! - row.reduce((sum, value, j) => sum + value * fit.coefficients[j]!, 0))
   const largest = q.rows.reduce((most, row) => Math.max(most, Math.abs(row.y)), 0)
   const residualSd = Math.sqrt(fit.residualSumSquares / residualDf)
   if (residualSd <= ZERO_VARIANCE * largest) throw new CalcError('not-possible', { field: 'rows', value: residualSd, reason: 'zero-variance' })
@@ -108,6 +112,7 @@ export function fitAdditive(q: {
     blockAfterArm,
     armMeans,
     differences,
+    residuals,
     differenceCorrelation,
   }
 }

@@ -27,7 +27,7 @@ export type OwnVariation = {
  * @param confidence of the interval of the loaf SD, 0.5 to 0.9999
  * @returns block null with fewer than two blocks
  * @throws CalcError as batchMeans; 'not-possible' with reason 'one-batch-per-block' | 'one-loaf-per-batch' | 'several-arms'
- * Source: Searle (1971), Linear Models, sections 10.2 and 11.4 (nested classification, ANOVA estimators).
+ * Source: Searle (1971), Linear Models, chapters 10 and 11 (nested classification, ANOVA estimators).
  */
 export function ownVariation(q: { readings: readonly LoafReading[]; confidence: number }): OwnVariation {
   mustBeWithin('confidence', q.confidence, { min: 0.5, max: 0.9999 })

@@ -6,7 +6,7 @@ const LARGEST = 0.9999
  * Loadings lᵢ with ρᵢⱼ = lᵢ lⱼ for all pairs, or null where there are none between −0.9999 and 0.9999.
  * Differences from one control have them when blocks are complete, and always when there are at most two.
  * @param correlation k × k, symmetrical, 1 on the diagonal, k ≥ 1
- * Source: lᵢ² = ρᵢⱼ ρᵢₖ / ρⱼₖ, Hochberg & Tamhane (1987), section 5.2 (structure of one factor).
+ * Source: lᵢ² = ρᵢⱼ ρᵢₖ / ρⱼₖ, one common factor, Hochberg & Tamhane (1987), Multiple Comparison Procedures.
  * @example productLoadings([[1, 0.5], [0.5, 1]]) // [0.7071, 0.7071]
  */
 export function productLoadings(correlation: readonly (readonly number[])[]): number[] | null {

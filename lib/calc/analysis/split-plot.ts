@@ -66,7 +66,9 @@ export function splitPlot(q: {
     const sd = Math.sqrt(sumSquares / df)
     if (sd <= ZERO_VARIANCE * largest) throw new CalcError('not-possible', { field, value: sd, reason: 'zero-variance' })
   }
-  const plain = (source: string, sumSquares: number, df: number): AnovaRow => ({ source, df, sumSquares, meanSquare: sumSquares / df, f: null, p: null })
+  const plain = (source: string, sumSquares: number, df: number): AnovaRow => {
+    return { source, df, sumSquares, meanSquare: sumSquares / df, f: null, p: null }
+  }
   const batch = plain('batch', ssBatch, dfBatch)
   const piece = plain('piece', ssPiece, dfPiece)
   const tested = (source: string, sumSquares: number, df: number, error: AnovaRow): AnovaRow => {

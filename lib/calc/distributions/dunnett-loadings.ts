@@ -5,7 +5,7 @@ import { mustBeWithin } from '../checks'
  * Equal sizes give lᵢ = √½, all correlations ½.
  * @param controlCount n₀, > 0; @param armCounts nᵢ, > 0
  * @throws CalcError 'not-finite' | 'out-of-range'
- * Source: Dunnett (1955), section 3.
+ * Source: Dunnett (1955), JASA 50.
  * @example dunnettLoadings({ controlCount: 4, armCounts: [4, 12] }) // [0.7071, 0.8660]
  */
 export function dunnettLoadings(q: { controlCount: number; armCounts: readonly number[] }): number[] {

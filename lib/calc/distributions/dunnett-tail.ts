@@ -18,7 +18,7 @@ const MOST_NODES = 20_000
  * @param loadings lᵢ of each arm, −1 < lᵢ < 1, |lᵢ| ≤ 0.9999; see dunnettLoadings
  * @returns upper about 1e-10 relative, lower 1e-13 absolute
  * @throws CalcError 'not-finite' | 'out-of-range' | 'empty' | 'no-convergence'
- * Source: Dunnett (1955), JASA 50; Hochberg & Tamhane (1987), chapter 5; Trefethen & Weideman (2014), SIAM Review 56.
+ * Source: Dunnett (1955), JASA 50; Hochberg & Tamhane (1987), Multiple Comparison Procedures; Trefethen & Weideman (2014), SIAM Review 56.
  * @example dunnettTail({ c: 2.4668, df: 16, loadings: [Math.SQRT1_2, Math.SQRT1_2], sides: 'two' }).upper // about 0.05
  */
 export function dunnettTail(q: { c: number; df: number; loadings: readonly number[]; sides: Sides }): { lower: number; upper: number } {

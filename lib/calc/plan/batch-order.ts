@@ -44,7 +44,9 @@ export function batchOrder(q: { seed: string; blocks: readonly string[]; arms: r
   if (new Set(q.arms.map(({ arm }) => arm)).size !== q.arms.length) throw new CalcError('duplicate', { field: 'arms' })
   q.arms.forEach(({ batchesPerBlock }, i) => {
     mustBeWithin(`arms[${i}].batchesPerBlock`, batchesPerBlock, { min: 1, max: 20 })
-    if (!Number.isInteger(batchesPerBlock)) throw new CalcError('out-of-range', { field: `arms[${i}].batchesPerBlock`, value: batchesPerBlock, reason: 'not-whole' })
+    if (!Number.isInteger(batchesPerBlock)) {
+      throw new CalcError('out-of-range', { field: `arms[${i}].batchesPerBlock`, value: batchesPerBlock, reason: 'not-whole' })
+    }
   })
   const random = seededRandom(q.seed)
   const batches = q.blocks.flatMap((block) => orderOfBlock(random, block, q.arms))

@@ -7,7 +7,7 @@ export type ControlBatches = { suggested: number; extra: number }
  * comparison leans on the control. A suggestion, rounded to whole batches, never fewer than an arm has.
  * @param testArmCount k, 1 to 20; @param batchesPerArm 1 to 100
  * @throws CalcError 'not-finite' | 'out-of-range'
- * Source: Dunnett (1955), JASA 50, section 5 (allocation n₀/n = √k).
+ * Source: Dunnett (1955), JASA 50 (allocation n₀/n = √k).
  * @example controlBatches({ testArmCount: 4, batchesPerArm: 3 }) // { suggested: 6, extra: 3 }
  */
 export function controlBatches(q: { testArmCount: number; batchesPerArm: number }): ControlBatches {

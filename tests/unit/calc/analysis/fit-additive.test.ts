@@ -26,6 +26,15 @@ test('a block effect, however large, leaves the differences alone', () => {
   expect(moved.differences.map((d) => d.estimate)).toEqual(fitAdditive(q).differences.map((d) => expect.closeTo(d.estimate, 9)))
 })
 
+test('residuals add up to zero in every arm and every block, and give the residual SD', () => {
+  const { residuals, residualSd, residualDf } = fitAdditive(q)
+  for (const name of ['a', 'b', 'c', '1', '2', '3']) {
+    const own = residuals.filter((_, i) => rows[i]!.arm === name || rows[i]!.block === name)
+    expect(own.reduce((sum, r) => sum + r, 0)).toBeCloseTo(0, 12)
+  }
+  expect(Math.sqrt(residuals.reduce((sum, r) => sum + r * r, 0) / residualDf)).toBeCloseTo(residualSd, 12)
+})
+
 test('the order of rows does not matter', () => {
   const [one, two] = [fitAdditive(q), fitAdditive({ ...q, rows: rows.toReversed() })]
   expect(two.anova.map((row) => row.sumSquares)).toEqual(one.anova.map((row) => expect.closeTo(row.sumSquares, 9)))
