@@ -197,7 +197,7 @@ describe('rows of a table that only grows', () => {
     ['emptied', `TRUNCATE ${table} CASCADE`],
     ['emptied with their bakery', 'TRUNCATE bakery CASCADE'],
   ]
-  test.each(appendOnlyTables.flatMap((table) => changes(table).map(([what, statement]) => ({ table: table as string, what, statement }))))(
+  test.each(appendOnlyTables.flatMap((table) => changes(table).map(([what, statement]) => ({ table, what, statement }))))(
     'of $table are not $what, by whomever',
     async ({ table, what, statement }) => {
       const primary = await connected(grown.superUrl, async (client) => (await readTables(client)).find((one) => one.name === table)?.indexes.find((one) => one.primary))
