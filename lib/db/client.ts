@@ -1,5 +1,6 @@
 import 'server-only'
 import { PrismaPg } from '@prisma/adapter-pg'
+import pg from 'pg'
 import { Prisma, PrismaClient } from './generated/client'
 import { log } from './log'
 import { databaseSettings } from './settings'
@@ -23,20 +24,20 @@ export async function closeDb(): Promise<void> {
   await closing?.client.$disconnect()
 }
 
-function connect(url: string, pool: number): PrismaClient {
-  const adapter = new PrismaPg(
-    {
-      connectionString: url,
-      max: pool,
-      // Without a limit a request waits for a connection for ever.
-      connectionTimeoutMillis: 5_000,
-      idleTimeoutMillis: 60_000,
-      application_name: 'evendough',
-      // UTC is not a taste here: the adapter drops the offset of what it reads.
-      options: '-c timezone=UTC -c statement_timeout=15000 -c lock_timeout=3000 -c idle_in_transaction_session_timeout=15000',
-    },
-    // A dropped idle connection must not end the process.
-    { onPoolError: (error) => log.warn({ event: 'database-pool', error: error.message }), onConnectionError: (error) => log.warn({ event: 'database-connection', error: error.message }) },
-  )
-  return new PrismaClient({ adapter, transactionOptions: { maxWait: 5_000, timeout: 10_000 } })
+function connect(url: string, size: number): PrismaClient {
+  const pool = new pg.Pool({
+    connectionString: url,
+    max: size,
+    // Without a limit a request waits for a connection for ever.
+    connectionTimeoutMillis: 5_000,
+    idleTimeoutMillis: 60_000,
+    application_name: 'evendough',
+    // UTC is not a taste here: the adapter drops the offset of what it reads.
+    options: '-c timezone=UTC -c statement_timeout=15000 -c lock_timeout=3000 -c idle_in_transaction_session_timeout=15000',
+  })
+  // A dropped connection must not end the process, neither an idle one nor one in the middle of a transaction, where
+  // nobody else listens.
+  pool.on('error', (error) => log.warn({ event: 'database-pool', error: error.message }))
+  pool.on('connect', (client) => client.on('error', (error) => log.warn({ event: 'database-connection', error: error.message })))
+  return new PrismaClient({ adapter: new PrismaPg(pool, { disposeExternalPool: true }), transactionOptions: { maxWait: 5_000, timeout: 10_000 } })
 }

@@ -8,6 +8,15 @@ export type DatabaseFault =
   | { kind: 'gone' }
   | { kind: 'other' }
 
+// What node-postgres says itself, of its own connection, comes without a code; these are all its sentences for it.
+const goneSentences = new Set([
+  'Client has encountered a connection error and is not queryable',
+  'Connection terminated unexpectedly',
+  'Connection terminated',
+  'Client was closed and is not queryable',
+])
+const busySentences = new Set(['timeout exceeded when trying to connect', 'Connection terminated due to connection timeout'])
+
 type Cause = { kind?: unknown; originalCode?: unknown; code?: unknown; constraint?: { index?: unknown; fields?: unknown } }
 
 const clashCodes = new Set(['40001', '40P01', '55P03'])
@@ -24,8 +33,11 @@ export function readDatabaseFault(error: unknown): DatabaseFault {
   if (kind === 'UniqueConstraintViolation') return { kind: 'unique', constraint: nameOf(cause) }
   if (kind === 'ForeignKeyConstraintViolation') return { kind: 'foreign-key', constraint: nameOf(cause) }
   // P2024: no connection in time; P2028: the transaction could not be opened or outlived its limit.
-  if (prismaCode === 'P2024' || prismaCode === 'P2028' || kind === 'TooManyConnections' || code === '57014') return { kind: 'busy' }
-  if (prismaCode === 'P1001' || prismaCode === 'P1017' || (kind && goneKinds.has(kind)) || (code && goneCodes.has(code))) return { kind: 'gone' }
+  const sentence = error instanceof Error ? error.message : ''
+  if (prismaCode === 'P2024' || prismaCode === 'P2028' || kind === 'TooManyConnections' || code === '57014' || busySentences.has(sentence)) return { kind: 'busy' }
+  if (prismaCode === 'P1001' || prismaCode === 'P1017' || (kind && goneKinds.has(kind)) || (code && goneCodes.has(code)) || goneSentences.has(sentence)) {
+    return { kind: 'gone' }
+  }
   return { kind: 'other' }
 }
 

@@ -21,10 +21,12 @@ export class DatabaseAway extends Error {
 }
 
 const mostTries = 6
+/** A connection that was cut before the commit kept nothing, so the work may start again on another one. */
+const mostTriesWhenGone = 3
 
 /**
- * Runs the work in one READ COMMITTED transaction and gives its answer after the commit. A deadlock or clash
- * starts the whole work again, so it must touch nothing but `tx`.
+ * Runs the work in one READ COMMITTED transaction and gives its answer after the commit. A deadlock, a clash or a
+ * connection cut before the commit starts the whole work again, so it must touch nothing but `tx`.
  * @throws whatever the work throws, after rolling back; UnknownOutcome; DatabaseAway
  */
 export async function inTransaction<T>(work: (tx: Tx) => Promise<T>): Promise<T> {
@@ -44,8 +46,19 @@ export async function inTransaction<T>(work: (tx: Tx) => Promise<T>): Promise<T>
         await wait(attempt * 10 * (0.5 + Math.random()))
         continue
       }
+      if (kind === 'gone' && !atCommit && attempt < mostTriesWhenGone) continue
       if (kind === 'gone' || kind === 'busy') throw atCommit ? new UnknownOutcome({ cause: error }) : new DatabaseAway({ cause: error })
       throw error
     }
+  }
+}
+
+/** Reads, and once more when the connection turns out to have been cut: a restarted database leaves dead ones in the pool. */
+export async function readAgainWhenGone<T>(read: () => Promise<T>): Promise<T> {
+  try {
+    return await read()
+  } catch (error) {
+    if (readDatabaseFault(error).kind !== 'gone') throw error
+    return read()
   }
 }

@@ -7,7 +7,7 @@ import { mayTry, type Right } from '../auth/rights'
 import { touchSession } from '../auth/sessions'
 import { appendAudit, type AuditNote } from '../db/append-audit'
 import { db, type Tx } from '../db/client'
-import { inTransaction } from '../db/transaction'
+import { inTransaction, readAgainWhenGone } from '../db/transaction'
 import { answer, parseOrRefuse } from './answer'
 import type { Caller } from './caller'
 import { Refusal } from './refusal'
@@ -79,7 +79,7 @@ export function command<Schema extends z.ZodType, Value, Prepared = undefined>(s
 
 /** Who calls, or a refusal. */
 export async function actorOrRefuse(caller: Caller, now: Date): Promise<Actor> {
-  const actor = await findActor(db(), caller.sessionSecret, now)
+  const actor = await readAgainWhenGone(() => findActor(db(), caller.sessionSecret, now))
   if (!actor) throw new Refusal('not-signed-in')
   return actor
 }

@@ -1,6 +1,7 @@
 import 'server-only'
 import type { z } from 'zod'
 import { db, type Db } from '../db/client'
+import { readAgainWhenGone } from '../db/transaction'
 import { answer, parseOrRefuse } from './answer'
 import type { Caller } from './caller'
 import type { Result } from './result'
@@ -25,7 +26,8 @@ export function openQuery<Schema extends z.ZodType, Value>(spec: OpenQuerySpec<S
     call: (caller, raw) =>
       answer(async () => {
         const now = (caller.now ?? (() => new Date()))()
-        return { value: await spec.run({ db: db(), now, input: parseOrRefuse(spec.input, raw) }), changed: [] }
+        const input = parseOrRefuse(spec.input, raw)
+        return { value: await readAgainWhenGone(() => spec.run({ db: db(), now, input })), changed: [] }
       }),
   }
 }

@@ -4,6 +4,7 @@ import type { Actor } from '../auth/actor'
 import { mayTry, type Right } from '../auth/rights'
 import { touchSession } from '../auth/sessions'
 import { db, type Db } from '../db/client'
+import { readAgainWhenGone } from '../db/transaction'
 import { answer, parseOrRefuse } from './answer'
 import type { Caller } from './caller'
 import { actorOrRefuse, recordRefusal } from './command'
@@ -39,7 +40,8 @@ export function query<Schema extends z.ZodType, Value>(spec: QuerySpec<Schema, V
           await recordRefusal(actor, caller, spec.name, now)
           throw new Refusal('not-allowed')
         }
-        const value = await spec.run({ db: db(), actor, now, input: parseOrRefuse(spec.input, raw) })
+        const input = parseOrRefuse(spec.input, raw)
+        const value = await readAgainWhenGone(() => spec.run({ db: db(), actor, now, input }))
         await touchSession(db(), actor, now)
         return { value, changed: [] }
       }),

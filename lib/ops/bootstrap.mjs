@@ -3,6 +3,7 @@ import { spawnSync } from 'node:child_process'
 import { createHash } from 'node:crypto'
 import fs from 'node:fs'
 import path from 'node:path'
+import { pathToFileURL } from 'node:url'
 
 export const root = path.resolve(import.meta.dirname, '..', '..')
 const leastNode = [20, 19]
@@ -58,4 +59,19 @@ export function prepare() {
   mustHaveNode()
   ensureInstalled()
   ensureGenerated()
+}
+
+/** Lets this process import our TypeScript, and take `server-only` for what it is here: on a server. */
+export async function useTypeScript() {
+  const { register } = await import('node:module')
+  const hook = `export const resolve = (name, context, next) =>
+    name === 'server-only' ? { url: 'data:text/javascript,', shortCircuit: true } : next(name, context)`
+  const { register: registerTypeScript } = await import('tsx/esm/api')
+  registerTypeScript()
+  register(`data:text/javascript,${encodeURIComponent(hook)}`)
+}
+
+/** Imports a TypeScript file of lib/ops by its name. */
+export function importOps(name) {
+  return import(pathToFileURL(path.join(root, 'lib', 'ops', `${name}.ts`)).href)
 }

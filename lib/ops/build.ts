@@ -7,7 +7,7 @@ const root = path.resolve(import.meta.dirname, '..', '..')
 // Inside the build's own folder: whoever removes the build removes the claim that it is current.
 const stampFile = path.join(root, '.next', 'evendough-built-from')
 
-const sources = ['app', 'lib', 'prisma', 'seed', 'public', 'proxy.ts', 'next.config.mjs', 'postcss.config.mjs', 'tsconfig.json', 'package-lock.json']
+const sources = ['app', 'lib', 'prisma', 'proxy.ts', 'next.config.mjs', 'postcss.config.mjs', 'tsconfig.json', 'package-lock.json']
 // Made from prisma/schema.prisma and the lock file, which are looked at themselves.
 const generated = path.join('lib', 'db', 'generated')
 
@@ -18,6 +18,7 @@ const generated = path.join('lib', 'db', 'generated')
 export async function ensureBuilt(): Promise<'built' | 'current'> {
   const wanted = hashOfSources()
   if (fs.existsSync(stampFile) && fs.readFileSync(stampFile, 'utf8') === wanted) return 'current'
+  console.log('Building the app (first time, or its sources changed; about half a minute) …')
   fs.rmSync(stampFile, { force: true })
   const status = await runNode(['node_modules/next/dist/bin/next', 'build'], {
     NODE_ENV: 'production',

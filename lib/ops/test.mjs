@@ -1,7 +1,5 @@
 // `npm test`: what is missing is installed, then lib/ops/test-stages.ts runs the stages.
-import path from 'node:path'
-import { pathToFileURL } from 'node:url'
-import { prepare, root } from './bootstrap.mjs'
+import { importOps, prepare, useTypeScript } from './bootstrap.mjs'
 
 let counted = false
 // Whatever reads the last line finds a count there, also when the packages could not be installed.
@@ -12,9 +10,8 @@ process.on('exit', (code) => {
 })
 
 prepare()
-const { register } = await import('tsx/esm/api')
-register()
-const { testStages } = await import(pathToFileURL(path.join(root, 'lib', 'ops', 'test-stages.ts')).href)
+await useTypeScript()
+const { testStages } = await importOps('test-stages')
 const { passed, failed } = await testStages(process.argv.slice(2))
 process.exitCode = failed === 0 ? 0 : 1
 counted = true

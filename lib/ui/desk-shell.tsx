@@ -1,10 +1,11 @@
 import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { InstallTape, type InstallNotice } from './install-tape'
+import { NavLink } from './nav-link'
 
 export type DeskShellProps = {
   bakeryName: string
-  nav: readonly { href: string; label: string; current: boolean }[]
+  nav: readonly { href: string; label: string }[]
   navLabel: string
   who: { name: string; role: string; accountHref: string; accountLabel: string }
   notice?: InstallNotice
@@ -43,14 +44,7 @@ export function DeskShell({ bakeryName, nav, navLabel, who, notice, skipLabel, s
           <p className="pt-3 pb-1 font-bold wide:py-3.5">{bakeryName}</p>
           <nav aria-label={navLabel} className="flex flex-wrap gap-x-6">
             {nav.map((entry) => (
-              <Link
-                key={entry.href}
-                href={entry.href}
-                aria-current={entry.current ? 'page' : undefined}
-                className="inline-flex min-h-10 items-center border-b-4 border-transparent pt-1 text-ink-2 no-underline hover:border-rule hover:text-ink aria-[current=page]:border-ink aria-[current=page]:font-semibold aria-[current=page]:text-ink"
-              >
-                {entry.label}
-              </Link>
+              <NavLink key={entry.href} href={entry.href} label={entry.label} />
             ))}
           </nav>
         </div>

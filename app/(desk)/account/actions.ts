@@ -1,0 +1,16 @@
+'use server'
+
+import { act, textOf } from '@/app/act'
+import { changeOwnPassword } from '@/lib/kitchen/people/change-own-password'
+import { endOtherSessions } from '@/lib/kitchen/people/end-other-sessions'
+import type { FormState } from '@/lib/ui/form-state'
+
+export async function changePassword(former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(changeOwnPassword, { newPassword: textOf(form, 'newPassword') }, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function endOthers(former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(endOtherSessions, {}, form, former)
+  return acted.ok ? acted.done() : acted.state
+}

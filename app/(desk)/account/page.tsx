@@ -1,0 +1,92 @@
+import type { Metadata } from 'next'
+import { ask } from '@/app/ask'
+import { currentLanguage } from '@/app/language'
+import { getAccount } from '@/lib/kitchen/people/get-account'
+import { getDesk } from '@/lib/kitchen/people/get-desk'
+import { ActionForm } from '@/lib/ui/action-form'
+import { ActionRow } from '@/lib/ui/action-row'
+import { Cell } from '@/lib/ui/cell'
+import { FieldStack } from '@/lib/ui/field-stack'
+import { FormDone } from '@/lib/ui/form-done'
+import { FormField } from '@/lib/ui/form-field'
+import { Section } from '@/lib/ui/section'
+import { Sheet } from '@/lib/ui/sheet'
+import { SheetTable } from '@/lib/ui/sheet-table'
+import { SubmitButton } from '@/lib/ui/submit-button'
+import { formatDateTime } from '@/lib/words/format/date'
+import { wordsIn } from '@/lib/words/words'
+import { changePassword, endOthers } from './actions'
+
+export async function generateMetadata(): Promise<Metadata> {
+  return { title: wordsIn(await currentLanguage()).people.account.title }
+}
+
+export default async function AccountPage() {
+  const { people: words, desk } = wordsIn(await currentLanguage())
+  const { account: text } = words
+  const { bakery } = await ask(getDesk)
+  const account = await ask(getAccount)
+  return (
+    <Sheet
+      kicker={text.title}
+      headline={account.name}
+      margin={{
+        label: text.about,
+        entries: [
+          { term: text.role, detail: desk.roles[account.role], strong: true },
+          { term: text.email, detail: account.email },
+        ],
+      }}
+    >
+      <Section id="password-change" title={text.password} note={text.passwordNote} screenOnly>
+        <ActionForm action={changePassword}>
+          <FormDone word={desk.done} text={text.passwordChanged} />
+          <FieldStack>
+            <FormField name="password" type="password" label={text.presentPassword} autoComplete="current-password" required maxLength={256} />
+            <FormField
+              name="newPassword"
+              type="password"
+              label={text.newPassword}
+              hint={text.newPasswordHint}
+              autoComplete="new-password"
+              required
+              maxLength={256}
+            />
+          </FieldStack>
+          <ActionRow>
+            <SubmitButton tone="go">{text.passwordGo}</SubmitButton>
+          </ActionRow>
+        </ActionForm>
+      </Section>
+      <Section id="sessions" title={text.sessions} note={text.sessionsNote}>
+        <SheetTable
+          caption={text.sessions}
+          captionHidden
+          columns={[
+            { key: 'device', label: text.device },
+            { key: 'opened', label: text.opened },
+            { key: 'seen', label: text.lastSeen },
+          ]}
+        >
+          {account.sessions.map((session) => (
+            <tr key={session.id}>
+              <Cell head>
+                {session.device || text.unknownDevice}
+                {session.isThis ? ` (${text.thisOne})` : null}
+              </Cell>
+              <Cell whole>{formatDateTime(session.openedAt, bakery)}</Cell>
+              <Cell whole>{formatDateTime(session.lastSeenAt, bakery)}</Cell>
+            </tr>
+          ))}
+        </SheetTable>
+        {account.sessions.length > 1 ? (
+          <ActionForm action={endOthers} idPrefix="sessions-">
+            <ActionRow>
+              <SubmitButton tone="plain">{text.endOthers}</SubmitButton>
+            </ActionRow>
+          </ActionForm>
+        ) : null}
+      </Section>
+    </Sheet>
+  )
+}

@@ -1,0 +1,8 @@
+import { currentLanguage } from '@/app/language'
+import { ErrorSheet } from '@/lib/ui/error-sheet'
+import { wordsIn } from '@/lib/words/words'
+
+export default async function DeskNotFound() {
+  const { errors: text } = wordsIn(await currentLanguage()).desk
+  return <ErrorSheet headline={text.notFound} happened={text.notFoundWhy} todo={text.notFoundTodo} />
+}

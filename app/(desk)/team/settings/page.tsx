@@ -1,0 +1,48 @@
+import type { Metadata } from 'next'
+import { ask } from '@/app/ask'
+import { currentLanguage } from '@/app/language'
+import { settingsChoices } from '@/app/settings-choices'
+import { getSettings } from '@/lib/kitchen/people/get-settings'
+import { ActionForm } from '@/lib/ui/action-form'
+import { ActionRow } from '@/lib/ui/action-row'
+import { FieldStack } from '@/lib/ui/field-stack'
+import { FormCheck } from '@/lib/ui/form-check'
+import { FormDone } from '@/lib/ui/form-done'
+import { FormField } from '@/lib/ui/form-field'
+import { LinkButton } from '@/lib/ui/link-button'
+import { Section } from '@/lib/ui/section'
+import { SettingsFields } from '@/lib/ui/settings-fields'
+import { Sheet } from '@/lib/ui/sheet'
+import { SubmitButton } from '@/lib/ui/submit-button'
+import { wordsIn } from '@/lib/words/words'
+import { changeSettings } from './actions'
+
+export async function generateMetadata(): Promise<Metadata> {
+  return { title: wordsIn(await currentLanguage()).people.settings.title }
+}
+
+export default async function SettingsPage() {
+  const { people: words, desk } = wordsIn(await currentLanguage())
+  const { settings: text } = words
+  const settings = await ask(getSettings)
+  return (
+    <Sheet kicker={text.title} headline={text.headline}>
+      <Section id="bakery" title={text.form}>
+        <ActionForm action={changeSettings.bind(null, settings.revision)}>
+          <FormDone word={desk.done} text={text.kept} />
+          <FieldStack>
+            <FormField name="bakeryName" type="text" label={text.bakeryName} defaultValue={settings.name} required maxLength={120} autoComplete="off" />
+            <SettingsFields words={text} choices={settingsChoices()} present={settings} />
+            <FormCheck name="worksAlone" label={text.worksAlone} hint={text.worksAloneHint} defaultChecked={settings.worksAlone} />
+          </FieldStack>
+          <ActionRow>
+            <SubmitButton tone="go">{text.go}</SubmitButton>
+            <LinkButton tone="plain" href="/team">
+              {words.person.back}
+            </LinkButton>
+          </ActionRow>
+        </ActionForm>
+      </Section>
+    </Sheet>
+  )
+}

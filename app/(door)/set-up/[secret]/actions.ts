@@ -1,0 +1,27 @@
+'use server'
+
+import { redirect } from 'next/navigation'
+import { act, textOf } from '@/app/act'
+import { keepSession } from '@/app/keep-session'
+import { setUpBakery } from '@/lib/kitchen/people/set-up-bakery'
+import type { FormState } from '@/lib/ui/form-state'
+
+export async function setUp(secret: string, former: FormState, form: FormData): Promise<FormState> {
+  const input = {
+    secret,
+    name: textOf(form, 'name'),
+    email: textOf(form, 'email'),
+    password: textOf(form, 'password'),
+    bakeryName: textOf(form, 'bakeryName'),
+    timeZone: textOf(form, 'timeZone'),
+    locale: textOf(form, 'locale'),
+    currency: textOf(form, 'currency'),
+    region: textOf(form, 'region'),
+    massUnits: textOf(form, 'massUnits'),
+    temperatureUnits: textOf(form, 'temperatureUnits'),
+  }
+  const acted = await act(setUpBakery, input, form, former)
+  if (!acted.ok) return acted.state
+  await keepSession(acted.value.sessionSecret)
+  redirect('/')
+}

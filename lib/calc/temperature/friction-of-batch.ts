@@ -1,0 +1,61 @@
+import { mustBeWithin, mustHaveAtLeast } from '../checks'
+import { WATER_SPECIFIC_HEAT_J_PER_G_K } from './constants'
+import type { HeatPart } from './required-water-temp'
+
+export type BatchFriction = {
+  /** Negative when the dough came out colder than its parts alone would be: a reading or a room exchange is wrong. */
+  frictionJ: number
+  /** On the dough alone, as requiredWaterTemp takes it. */
+  riseC: number
+  /** Over all mixing time; tells speeds apart only when the batch had one. */
+  joulePerKgMin: number
+}
+
+/**
+ * Friction heat of a batch that was mixed: what the dough holds more than its ingredients, bowl and room brought.
+ * The inverse of requiredWaterTemp. It holds for doughs of like mass on the same mixer.
+ * @param doughTempC measured at the end of mixing, °C, −5 to 60
+ * @param parts every ingredient but the mixing water; at least one
+ * @param waterMassG, waterTempC mixing water without ice, g > 0, 0 to 100 °C
+ * @param mixingMinutes at all speeds, > 0
+ * @throws CalcError 'empty' | 'not-finite' | 'out-of-range'
+ * Source: heat balance.
+ */
+export function frictionOfBatch(q: {
+  doughTempC: number
+  parts: readonly HeatPart[]
+  bowl: { heatCapacityJPerK: number; tempC: number } | null
+  waterMassG: number
+  waterTempC: number
+  roomHeatJ: number
+  mixingMinutes: number
+}): BatchFriction {
+  mustBeWithin('doughTempC', q.doughTempC, { min: -5, max: 60 })
+  mustHaveAtLeast('parts', q.parts, 1)
+  mustBeWithin('waterMassG', q.waterMassG, { over: 0 })
+  mustBeWithin('waterTempC', q.waterTempC, { min: 0, max: 100 })
+  mustBeWithin('roomHeatJ', q.roomHeatJ)
+  mustBeWithin('mixingMinutes', q.mixingMinutes, { over: 0 })
+  let doughJPerK = q.waterMassG * WATER_SPECIFIC_HEAT_J_PER_G_K
+  let doughMassG = q.waterMassG
+  let frictionJ = doughJPerK * (q.doughTempC - q.waterTempC) - q.roomHeatJ
+  q.parts.forEach((part, i) => {
+    mustBeWithin(`parts[${i}].massG`, part.massG, { min: 0 })
+    mustBeWithin(`parts[${i}].tempC`, part.tempC, { min: -40, max: 100 })
+    mustBeWithin(`parts[${i}].specificHeatJPerGK`, part.specificHeatJPerGK, { over: 0, max: 5 })
+    const jPerK = part.massG * part.specificHeatJPerGK
+    doughJPerK += jPerK
+    doughMassG += part.massG
+    frictionJ += jPerK * (q.doughTempC - part.tempC)
+  })
+  if (q.bowl !== null) {
+    mustBeWithin('bowl.heatCapacityJPerK', q.bowl.heatCapacityJPerK, { min: 0 })
+    mustBeWithin('bowl.tempC', q.bowl.tempC, { min: -40, max: 100 })
+    frictionJ += q.bowl.heatCapacityJPerK * (q.doughTempC - q.bowl.tempC)
+  }
+  return {
+    frictionJ,
+    riseC: frictionJ / doughJPerK,
+    joulePerKgMin: frictionJ / ((doughMassG / 1000) * q.mixingMinutes),
+  }
+}

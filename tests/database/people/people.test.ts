@@ -1,0 +1,192 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { db } from '@/lib/db/client'
+import { acceptInvitation } from '@/lib/kitchen/people/accept-invitation'
+import { changeOwnPassword } from '@/lib/kitchen/people/change-own-password'
+import { changePerson } from '@/lib/kitchen/people/change-person'
+import { changeSettings } from '@/lib/kitchen/people/change-settings'
+import { endOtherSessions } from '@/lib/kitchen/people/end-other-sessions'
+import { getAccount } from '@/lib/kitchen/people/get-account'
+import { getInvitation } from '@/lib/kitchen/people/get-invitation'
+import { getPerson } from '@/lib/kitchen/people/get-person'
+import { getTeam } from '@/lib/kitchen/people/get-team'
+import { invitePerson } from '@/lib/kitchen/people/invite-person'
+import { signIn } from '@/lib/kitchen/people/sign-in'
+import { signOut } from '@/lib/kitchen/people/sign-out'
+import { startPasswordReset } from '@/lib/kitchen/people/start-password-reset'
+import { withdrawInvitation } from '@/lib/kitchen/people/withdraw-invitation'
+import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
+import { freshDatabase, type FreshDatabase } from '../../support/database'
+
+const goodPassword = 'rye sours slowly in june'
+const minutes = (count: number) => new Date(testNow.getTime() + count * 60_000)
+
+let database: FreshDatabase
+let bakery: TestBakery
+let neighbour: TestBakery
+
+beforeAll(async () => {
+  database = await freshDatabase()
+  bakery = await makeBakery('Mill Row')
+  neighbour = await makeBakery('Next Door')
+})
+afterAll(() => database.drop())
+
+describe('joining by a single-use link', () => {
+  it('lets the invited person in once, under the name and role they were invited with', async () => {
+    const { secret } = valueOf(await invitePerson.call(bakery.owner.caller, { name: 'Nia', email: 'NIA@mill-row.example ', role: 'head_baker' }))
+    expect(valueOf(await getInvitation.call(callerOf(null), { secret }))).toMatchObject({ name: 'Nia', email: 'nia@mill-row.example', bakeryName: 'Mill Row' })
+    const { sessionSecret } = valueOf(await acceptInvitation.call(callerOf(null), { secret, password: goodPassword }))
+    expect(valueOf(await getAccount.call(callerOf(sessionSecret), {}))).toMatchObject({ name: 'Nia', role: 'head_baker' })
+    expect(refusalOf(await acceptInvitation.call(callerOf(null), { secret, password: goodPassword }))).toBe('link-dead')
+    expect(refusalOf(await getInvitation.call(callerOf(null), { secret }))).toBe('link-dead')
+  })
+
+  it('is dead a day later, after it was withdrawn, and when made up', async () => {
+    const invite = (email: string) => invitePerson.call(bakery.owner.caller, { name: 'Late', email, role: 'shift_baker' })
+    const { secret } = valueOf(await invite('late1@mill-row.example'))
+    expect(refusalOf(await getInvitation.call(callerOf(null, minutes(24 * 60)), { secret }))).toBe('link-dead')
+    expect(valueOf(await getInvitation.call(callerOf(null, minutes(24 * 60 - 1)), { secret })).name).toBe('Late')
+    const { invitations } = valueOf(await getTeam.call(bakery.owner.caller, {}))
+    const invitationId = invitations.find((entry) => entry.email === 'late1@mill-row.example')?.id
+    valueOf(await withdrawInvitation.call(bakery.owner.caller, { invitationId }))
+    expect(refusalOf(await acceptInvitation.call(callerOf(null), { secret, password: goodPassword }))).toBe('link-dead')
+    expect(refusalOf(await withdrawInvitation.call(bakery.owner.caller, { invitationId }))).toBe('stale-moved-on')
+    expect(refusalOf(await getInvitation.call(callerOf(null), { secret: 'made-up' }))).toBe('link-dead')
+  })
+
+  it('is used by one of two who open it at the same moment', async () => {
+    const { secret } = valueOf(await invitePerson.call(bakery.owner.caller, { name: 'Twin', email: 'twin@mill-row.example', role: 'shift_baker' }))
+    const tries = await Promise.all([1, 2, 3].map(() => acceptInvitation.call(callerOf(null), { secret, password: goodPassword })))
+    expect(tries.filter((result) => result.ok)).toHaveLength(1)
+    expect(await db().person.count({ where: { bakeryId: bakery.bakeryId, email: 'twin@mill-row.example' } })).toBe(1)
+  })
+
+  it('refuses a second open invitation, an address in use, and a password that anybody would try', async () => {
+    const open = { name: 'Ola', email: 'ola@mill-row.example', role: 'shift_baker' }
+    const { secret } = valueOf(await invitePerson.call(bakery.owner.caller, open))
+    expect(refusalOf(await invitePerson.call(bakery.owner.caller, open))).toBe('invalid email:already-invited')
+    expect(refusalOf(await acceptInvitation.call(callerOf(null), { secret, password: 'short' }))).toBe('invalid password:too-short')
+    expect(refusalOf(await acceptInvitation.call(callerOf(null), { secret, password: 'mill row mill row mill' }))).toBe('invalid password:password-names')
+    const taken = valueOf(await invitePerson.call(bakery.owner.caller, { name: 'Esi', email: neighbour.early.email, role: 'shift_baker' }))
+    expect(refusalOf(await acceptInvitation.call(callerOf(null), { secret: taken.secret, password: goodPassword }))).toBe('invalid email:email-taken')
+  })
+
+  it('makes room again when the former invitation ran out', async () => {
+    const again = { name: 'Pia', email: 'pia@mill-row.example', role: 'shift_baker' }
+    valueOf(await invitePerson.call(bakery.owner.caller, again))
+    const later = minutes(25 * 60)
+    const session = valueOf(await signIn.call(callerOf(null, later), { email: bakery.owner.email, password: bakery.owner.password }))
+    valueOf(await invitePerson.call(callerOf(session!.sessionSecret, later), again))
+  })
+
+  it('lets the head baker invite shift bakers only, and a shift baker nobody', async () => {
+    const role = (value: string) => ({ name: 'Rut', email: `rut-${value}@mill-row.example`, role: value })
+    valueOf(await invitePerson.call(bakery.head.caller, role('shift_baker')))
+    expect(refusalOf(await invitePerson.call(bakery.head.caller, role('owner')))).toBe('invalid role:role-not-yours-to-give')
+    expect(refusalOf(await invitePerson.call(bakery.early.caller, role('shift_baker')))).toBe('not-allowed')
+    expect(refusalOf(await invitePerson.call(callerOf(null), role('shift_baker')))).toBe('not-signed-in')
+  })
+})
+
+describe('a session', () => {
+  it('ends half an hour after its last use, and twelve hours after it was opened', async () => {
+    const { sessionSecret } = valueOf(await signIn.call(callerOf(null), { email: bakery.late.email, password: bakery.late.password }))!
+    expect((await getAccount.call(callerOf(sessionSecret, minutes(29)), {})).ok).toBe(true)
+    expect((await getAccount.call(callerOf(sessionSecret, minutes(58)), {})).ok).toBe(true)
+    expect(refusalOf(await getAccount.call(callerOf(sessionSecret, minutes(58 + 30)), {}))).toBe('not-signed-in')
+    const day = valueOf(await signIn.call(callerOf(null), { email: bakery.late.email, password: bakery.late.password }))!
+    for (let at = 29; at < 12 * 60; at += 29) expect((await getAccount.call(callerOf(day.sessionSecret, minutes(at)), {})).ok).toBe(true)
+    expect(refusalOf(await getAccount.call(callerOf(day.sessionSecret, minutes(12 * 60)), {}))).toBe('not-signed-in')
+  })
+
+  it('ends at once with sign-out, with switching off, and with another role', async () => {
+    const open = async () => valueOf(await signIn.call(callerOf(null), { email: bakery.late.email, password: bakery.late.password }))!.sessionSecret
+    const signedOut = await open()
+    valueOf(await signOut.call(callerOf(signedOut), {}))
+    expect(refusalOf(await getAccount.call(callerOf(signedOut), {}))).toBe('not-signed-in')
+
+    const switchedOff = await open()
+    const person = valueOf(await getPerson.call(bakery.owner.caller, { personId: bakery.late.personId }))
+    const change = { personId: bakery.late.personId, name: 'Lars', role: 'shift_baker' }
+    valueOf(await changePerson.call(bakery.owner.caller, { ...change, seenRevision: person.revision, works: false }))
+    expect(refusalOf(await getAccount.call(callerOf(switchedOff), {}))).toBe('not-signed-in')
+    expect(valueOf(await signIn.call(callerOf(null), { email: bakery.late.email, password: bakery.late.password }))).toBeNull()
+    valueOf(await changePerson.call(bakery.owner.caller, { ...change, seenRevision: person.revision + 1, works: true }))
+    const promoted = await open()
+    valueOf(await changePerson.call(bakery.owner.caller, { ...change, role: 'head_baker', seenRevision: person.revision + 2, works: true }))
+    expect(refusalOf(await getAccount.call(callerOf(promoted), {}))).toBe('not-signed-in')
+    valueOf(await changePerson.call(bakery.owner.caller, { ...change, seenRevision: person.revision + 3, works: true }))
+  })
+
+  it('ends elsewhere when the password is changed, and when its holder says so', async () => {
+    const open = async () => valueOf(await signIn.call(callerOf(null), { email: neighbour.late.email, password: neighbour.late.password }))!.sessionSecret
+    const [here, there] = [await open(), await open()]
+    valueOf(await endOtherSessions.call(callerOf(here), {}))
+    expect(refusalOf(await getAccount.call(callerOf(there), {}))).toBe('not-signed-in')
+    const other = await open()
+    expect(refusalOf(await changeOwnPassword.call(callerOf(here, testNow, 'not it'), { newPassword: goodPassword }))).toBe('wrong-password password:not-your-password')
+    expect(refusalOf(await changeOwnPassword.call(callerOf(here, testNow), { newPassword: goodPassword }))).toBe('wrong-password password:not-your-password')
+    valueOf(await changeOwnPassword.call(callerOf(here, testNow, neighbour.late.password), { newPassword: goodPassword }))
+    expect(refusalOf(await getAccount.call(callerOf(other), {}))).toBe('not-signed-in')
+    expect((await getAccount.call(callerOf(here), {})).ok).toBe(true)
+    expect(valueOf(await signIn.call(callerOf(null), { email: neighbour.late.email, password: neighbour.late.password }))).toBeNull()
+    expect(valueOf(await signIn.call(callerOf(null), { email: neighbour.late.email, password: goodPassword }))).not.toBeNull()
+  })
+})
+
+describe('a new password by link', () => {
+  it('is started by who manages the person, with their own password, and ends every session', async () => {
+    const ask = (caller = bakery.owner.caller, personId = bakery.early.personId) => startPasswordReset.call(caller, { personId })
+    expect(refusalOf(await ask(callerOf(bakery.owner.sessionSecret)))).toBe('wrong-password password:not-your-password')
+    expect(refusalOf(await ask(bakery.owner.caller, bakery.owner.personId))).toBe('not-allowed')
+    expect(refusalOf(await ask(bakery.head.caller, bakery.owner.personId))).toBe('not-allowed')
+    expect(refusalOf(await ask(bakery.owner.caller, neighbour.early.personId))).toBe('not-found')
+    const { secret } = valueOf(await ask(bakery.head.caller))
+    valueOf(await acceptInvitation.call(callerOf(null), { secret, password: goodPassword }))
+    expect(refusalOf(await getAccount.call(bakery.early.caller, {}))).toBe('not-signed-in')
+    expect(valueOf(await signIn.call(callerOf(null), { email: bakery.early.email, password: bakery.early.password }))).toBeNull()
+    expect(valueOf(await signIn.call(callerOf(null), { email: bakery.early.email, password: goodPassword }))).not.toBeNull()
+  })
+})
+
+describe('changing people and settings', () => {
+  it('keeps an owner, lets nobody change themselves, and tells who was there first', async () => {
+    const own = valueOf(await getPerson.call(neighbour.owner.caller, { personId: neighbour.owner.personId }))
+    const asNow = { personId: own.id, seenRevision: own.revision, name: own.name, role: 'shift_baker', works: true }
+    expect(refusalOf(await changePerson.call(neighbour.owner.caller, asNow))).toBe('own-role')
+    const head = valueOf(await getPerson.call(neighbour.owner.caller, { personId: neighbour.head.personId }))
+    const rename = { personId: head.id, seenRevision: head.revision, name: 'Henk B.', role: 'head_baker', works: true }
+    valueOf(await changePerson.call(neighbour.owner.caller, rename))
+    const second = await changePerson.call(neighbour.owner.caller, { ...rename, name: 'Other' })
+    expect(second).toMatchObject({ ok: false, refusal: { code: 'stale', facts: { who: 'Olga', at: '2 Mar 2026, 05:00' } } })
+  })
+
+  it('never leaves a bakery without an owner when two owners demote each other at once', async () => {
+    const twoOwners = await makeBakery('Two Owners')
+    const head = valueOf(await getPerson.call(twoOwners.owner.caller, { personId: twoOwners.head.personId }))
+    valueOf(await changePerson.call(twoOwners.owner.caller, { personId: head.id, seenRevision: head.revision, name: head.name, role: 'owner', works: true }))
+    const second = valueOf(await signIn.call(callerOf(null), { email: twoOwners.head.email, password: twoOwners.head.password }))!
+    const demote = (personId: string, seenRevision: number) => ({ personId, seenRevision, name: 'X', role: 'shift_baker', works: true })
+    const results = await Promise.all([
+      changePerson.call(twoOwners.owner.caller, demote(head.id, head.revision + 1)),
+      changePerson.call(callerOf(second.sessionSecret), demote(twoOwners.owner.personId, 1)),
+    ])
+    expect(results.filter((result) => result.ok)).toHaveLength(1)
+    expect(await db().person.count({ where: { bakeryId: twoOwners.bakeryId, role: 'owner', endedAt: null } })).toBe(1)
+  })
+
+  it('keeps settings of the owner, and refuses them to the head baker', async () => {
+    const settings = { bakeryName: 'Mill Row', worksAlone: true, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius' }
+    expect(refusalOf(await changeSettings.call(neighbour.head.caller, { ...settings, seenRevision: 1 }))).toBe('not-allowed')
+    expect(refusalOf(await changeSettings.call(neighbour.owner.caller, { ...settings, timeZone: 'Mars/Crater', seenRevision: 1 }))).toBe('invalid timeZone:unknown-zone')
+    valueOf(await changeSettings.call(neighbour.owner.caller, { ...settings, seenRevision: 1 }))
+    expect(refusalOf(await changeSettings.call(neighbour.owner.caller, { ...settings, seenRevision: 1 }))).toBe('stale')
+  })
+
+  it('shows e-mail addresses and invitations to those who manage people, and to nobody else', async () => {
+    const seen = valueOf(await getTeam.call(neighbour.early.caller, {}))
+    expect(seen.people.every((person) => person.email === null)).toBe(true)
+    expect(seen.invitations).toEqual([])
+    expect(JSON.stringify(seen)).not.toContain('@')
+  })
+})

@@ -1,0 +1,167 @@
+import pg from 'pg'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { z } from 'zod'
+import { db } from '@/lib/db/client'
+import { appendAudit } from '@/lib/db/append-audit'
+import { inTransaction } from '@/lib/db/transaction'
+import { command } from '@/lib/kitchen/command'
+import { verifyRecord } from '@/lib/kitchen/audit/verify-record'
+import { listRecord } from '@/lib/kitchen/audit/list-record'
+import { Refusal } from '@/lib/kitchen/refusal'
+import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
+import { freshDatabase, type FreshDatabase } from '../../support/database'
+
+let database: FreshDatabase
+let bakery: TestBakery
+
+beforeAll(async () => {
+  database = await freshDatabase()
+  bakery = await makeBakery()
+})
+afterAll(() => database.drop())
+
+/** A command of the test's own: renames the bakery, then does what the test asks. */
+function rename(then: (name: string) => void | Promise<void> = () => undefined) {
+  return command({
+    name: 'test.rename',
+    input: z.strictObject({ name: z.string() }),
+    right: 'change-settings',
+    async run({ tx, actor, input }) {
+      await tx.bakery.update({ where: { bakeryId: actor.bakeryId }, data: { name: input.name } })
+      await then(input.name)
+      return { value: input.name, audit: { target: actor.bakeryId, after: input.name }, changed: ['bakery'] }
+    },
+  })
+}
+
+const nameNow = async () => (await db().bakery.findUniqueOrThrow({ where: { bakeryId: bakery.bakeryId } })).name
+const entries = () => db().auditEntry.count({ where: { bakeryId: bakery.bakeryId, action: 'test.rename' } })
+
+describe('the command wrapper', () => {
+  it('keeps the work and exactly one entry of the record, with what it was', async () => {
+    valueOf(await rename().call(bakery.owner.caller, { name: 'Kept' }))
+    expect(await nameNow()).toBe('Kept')
+    const { entries: record } = valueOf(await listRecord.call(bakery.owner.caller, {}))
+    expect(record[0]).toMatchObject({ action: 'test.rename', after: 'Kept', who: { name: 'Olga', role: 'owner' }, at: testNow })
+    expect(await entries()).toBe(1)
+  })
+
+  it('keeps nothing when the work refuses, or breaks', async () => {
+    const before = [await nameNow(), await entries()]
+    expect(refusalOf(await rename(() => { throw new Refusal('stale-moved-on') }).call(bakery.owner.caller, { name: 'Lost' }))).toBe('stale-moved-on')
+    await expect(rename(() => { throw new Error('a bug') }).call(bakery.owner.caller, { name: 'Lost' })).rejects.toThrow('a bug')
+    expect([await nameNow(), await entries()]).toEqual(before)
+  })
+
+  it('keeps nothing when the record cannot be written', async () => {
+    const owner = new pg.Client({ connectionString: database.ownerUrl })
+    await owner.connect()
+    const before = [await nameNow(), await entries()]
+    await owner.query(`ALTER TABLE audit_entry ADD CONSTRAINT full_disk CHECK (action <> 'test.rename') NOT VALID`)
+    await expect(rename().call(bakery.owner.caller, { name: 'Lost' })).rejects.toThrow()
+    await owner.query('ALTER TABLE audit_entry DROP CONSTRAINT full_disk')
+    await owner.end()
+    expect([await nameNow(), await entries()]).toEqual(before)
+  })
+
+  it('refuses an unknown key, and an object where text belongs, before anything is touched', async () => {
+    expect(refusalOf(await rename().call(bakery.owner.caller, { name: 'x', bakeryId: bakery.bakeryId }))).toBe('invalid bakeryId:unknown-field')
+    expect(refusalOf(await rename().call(bakery.owner.caller, { name: { set: 'x' } }))).toBe('invalid name:wrong-form')
+    expect(refusalOf(await rename().call(bakery.owner.caller, null))).toBe('invalid :missing')
+  })
+
+  it('puts a refusal for want of a right into the record', async () => {
+    expect(refusalOf(await rename().call(bakery.head.caller, { name: 'x' }))).toBe('not-allowed')
+    const { entries: record } = valueOf(await listRecord.call(bakery.owner.caller, {}))
+    expect(record[0]).toMatchObject({ action: 'refused.right', after: 'test.rename', who: { name: 'Henk' } })
+  })
+
+  it('reads the right again inside the transaction', async () => {
+    const owner = new pg.Client({ connectionString: database.ownerUrl })
+    await owner.connect()
+    // Between the first look and the transaction the person loses the role: `prepare` is where that can happen.
+    const late = command({
+      name: 'test.late',
+      input: z.strictObject({}),
+      right: 'change-settings',
+      prepare: async ({ actor }) => {
+        await owner.query(`UPDATE person SET role = 'shift_baker' WHERE bakery_id = $1 AND id = $2`, [actor.bakeryId, actor.personId])
+      },
+      run: async () => ({ value: null, audit: {}, changed: [] }),
+    })
+    expect(refusalOf(await late.call(bakery.owner.caller, {}))).toBe('not-allowed')
+    await owner.query(`UPDATE person SET role = 'owner' WHERE bakery_id = $1 AND id = $2`, [bakery.bakeryId, bakery.owner.personId])
+    await owner.end()
+  })
+
+  it('starts again after a deadlock, and both writers are kept', async () => {
+    const other = await makeBakery('Other lock')
+    const locks = [bakery.bakeryId, other.bakeryId]
+    let waiting = 0
+    let release = () => {}
+    const bothHold = new Promise<void>((resolve) => (release = resolve))
+    const lock = (order: string[], attempts: { count: number }) =>
+      inTransaction(async (tx) => {
+        attempts.count++
+        await tx.$queryRaw`SELECT 1 FROM bakery WHERE bakery_id = ${order[0]}::uuid FOR UPDATE`
+        if (++waiting === 2) release()
+        if (attempts.count === 1) await bothHold
+        await tx.$queryRaw`SELECT 1 FROM bakery WHERE bakery_id = ${order[1]}::uuid FOR UPDATE`
+        return true
+      })
+    const [one, two] = [{ count: 0 }, { count: 0 }]
+    expect(await Promise.all([lock(locks, one), lock(locks.toReversed(), two)])).toEqual([true, true])
+    expect(one.count + two.count).toBe(3)
+  })
+
+  it('goes on by itself after its connection was cut, and says that the book is away when it is cut each time', async () => {
+    const admin = new pg.Client({ connectionString: database.superUrl })
+    await admin.connect()
+    const cut = () => admin.query(`SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = $1 AND application_name = 'evendough'`, [database.name])
+    const before = await entries()
+    expect(refusalOf(await rename(async () => void (await cut())).call(bakery.owner.caller, { name: 'Cut each time' }))).toBe('away')
+    let cuts = 0
+    valueOf(await rename(async () => void (cuts++ === 0 && (await cut()))).call(bakery.owner.caller, { name: 'Cut once' }))
+    await cut()
+    valueOf(await listRecord.call(bakery.owner.caller, {}))
+    expect(await nameNow()).toBe('Cut once')
+    expect(await entries()).toBe(before + 1)
+    await admin.end()
+  })
+})
+
+describe('the record of a bakery', () => {
+  it('is whole after many writers at once, with every entry there once', async () => {
+    const before = await db().auditEntry.count({ where: { bakeryId: bakery.bakeryId } })
+    const results = await Promise.all(Array.from({ length: 30 }, (_, at) => rename().call(bakery.owner.caller, { name: `Writer ${at}` })))
+    expect(results.filter((result) => result.ok)).toHaveLength(30)
+    expect(await db().auditEntry.count({ where: { bakeryId: bakery.bakeryId } })).toBe(before + 30)
+    expect(valueOf(await verifyRecord.call(bakery.owner.caller, {})).fault).toBeNull()
+  })
+
+  it('shows an edit, a removal and a cut tail that were made past the guards', async () => {
+    const watched = await makeBakery('Watched')
+    for (let at = 0; at < 5; at++) await inTransaction((tx) => appendAudit(tx, watched.bakeryId, testNow, null, 'test', { action: `step ${at}` }))
+    const owner = new pg.Client({ connectionString: database.ownerUrl })
+    await owner.connect()
+    const faultAfter = async (statement: string) => {
+      await owner.query('BEGIN')
+      await owner.query('ALTER TABLE audit_entry DISABLE TRIGGER USER')
+      await owner.query(statement, [watched.bakeryId])
+      await owner.query('ALTER TABLE audit_entry ENABLE TRIGGER USER')
+      await owner.query('COMMIT')
+      return valueOf(await verifyRecord.call(watched.owner.caller, {})).fault
+    }
+    expect(await faultAfter(`DELETE FROM audit_entry WHERE bakery_id = $1 AND number = 5`)).toEqual({ number: 5, why: 'head' })
+    expect(await faultAfter(`UPDATE audit_entry SET entry_text = replace(entry_text, 'step 2', 'step x') WHERE bakery_id = $1 AND number = 3`)).toEqual({ number: 3, why: 'altered' })
+    expect(await faultAfter(`DELETE FROM audit_entry WHERE bakery_id = $1 AND number = 2`)).toEqual({ number: 2, why: 'gap' })
+    await owner.end()
+  })
+
+  it('is one bakery’s own: a neighbour sees nothing of it', async () => {
+    const neighbour = await makeBakery('Next Door')
+    expect(valueOf(await listRecord.call(neighbour.owner.caller, {})).entries).toEqual([])
+    expect(refusalOf(await listRecord.call(callerOf('made-up-secret'), {}))).toBe('not-signed-in')
+    expect(refusalOf(await listRecord.call(neighbour.early.caller, {}))).toBe('not-allowed')
+  })
+})

@@ -1,0 +1,81 @@
+import { expect, test } from 'vitest'
+import { activeMassG } from '@/lib/calc/dosing/active-mass'
+import { checkDose } from '@/lib/calc/dosing/check-dose'
+import type { ActiveSource, DoseLimit, FormConversion } from '@/lib/calc/dosing/types'
+import { publishedCheck } from '@/tests/support/published-check'
+import { ADDITIVE_LIMITS as L } from './data/additive-limits'
+
+const GRAMS_PER_100_LB = 45_359.237
+const finding = (sources: ActiveSource[], limit: DoseLimit, flourMassG: number, conversions: FormConversion[] = []) =>
+  checkDose({
+    sources,
+    flourMassG,
+    finishedFoodPer100Flour: null,
+    flourContentMgPerKg: { azodicarbonamide: 0 },
+    conversions,
+    customary: [],
+    limits: [limit],
+  }).limits[0]
+const azo = (massG: number): ActiveSource => ({
+  lineId: 'azo',
+  substance: 'azodicarbonamide',
+  form: 'azodicarbonamide',
+  massG,
+  activeShare: 1,
+})
+
+publishedCheck({
+  id: 'P-5.2',
+  what: '45 ppm of 25 kg of flour, g',
+  source: '21 CFR 172.806',
+  status: 'published inputs',
+  expected: 1.125,
+  got: () => activeMassG({ dose: 45, unit: 'ppm-flour', flourMassG: 25_000 }),
+  tolerance: { relative: 1e-12 },
+  why: 'exact arithmetic',
+})
+publishedCheck({
+  id: 'P-5.2',
+  what: 'the printed equivalence, 2.05 g in 100 lb, in ppm',
+  source: '21 CFR 172.806',
+  status: 'published inputs',
+  expected: 45.195,
+  got: () => finding([azo(2.05)], L.azodicarbonamideUs, GRAMS_PER_100_LB)?.mgPerKg ?? Number.NaN,
+  tolerance: { absolute: 5e-4 },
+  why: 'half of the third decimal',
+})
+test("P-5.2 the regulation's own figure is within its own limit, 1 % more than that is not [published inputs]", () => {
+  expect(finding([azo(2.05)], L.azodicarbonamideUs, GRAMS_PER_100_LB)?.code).toBe('within-unchecked-limit')
+  expect(finding([azo(2.05 * 1.01)], L.azodicarbonamideUs, GRAMS_PER_100_LB)?.code).toBe('over-unchecked-limit')
+})
+test('P-5.1 the amount already in the flour is included in 45 ppm [published]', () => {
+  const result = checkDose({
+    sources: [azo(0.03)],
+    flourMassG: 1000,
+    finishedFoodPer100Flour: null,
+    flourContentMgPerKg: { azodicarbonamide: 20 },
+    conversions: [],
+    customary: [],
+    limits: [L.azodicarbonamideUs, L.azodicarbonamideEu],
+  })
+  expect(result.limits.map((f) => f.code)).toEqual(['over-unchecked-limit', 'not-permitted-unchecked'])
+})
+
+/** L-cysteine 121.16 in its hydrochloride monohydrate 175.63 g/mol. */
+const toCysteine = [{ from: 'L-cysteine hydrochloride monohydrate', to: 'L-cysteine', factor: 121.16 / 175.63 }]
+publishedCheck({
+  id: 'P-5.5',
+  what: 'the hydrochloride counts as the cysteine in it: 130 ppm weighed',
+  source: '21 CFR 184.1271, 184.1272 (0.009 part total L-cysteine); molar masses 121.16 and 175.63',
+  status: 'published inputs',
+  expected: 130 * 0.689_86,
+  got: () =>
+    finding(
+      [{ lineId: 'c', substance: 'L-cysteine', form: 'L-cysteine hydrochloride monohydrate', massG: 0.13, activeShare: 1 }],
+      L.cysteineUs,
+      1000,
+      toCysteine,
+    )?.mgPerKg ?? Number.NaN,
+  tolerance: { relative: 1e-4 },
+  why: 'molar masses to five figures',
+})

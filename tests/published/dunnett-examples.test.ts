@@ -1,0 +1,39 @@
+import { describe } from 'vitest'
+import { type Alternative, adjustAgainstControl } from '@/lib/calc/analysis/adjust-against-control'
+import { fitAdditive } from '@/lib/calc/analysis/fit-additive'
+import { publishedCheck } from '@/tests/support/published-check'
+import cases from './data/dunnett-examples.json'
+
+const alternatives: Record<string, Alternative> = { 'two-sided': 'two-sided', greater: 'greater', less: 'less' }
+
+describe.each(cases)('$title', (c) => {
+  const compare = () => {
+    const rows = c.inputs.groups.flatMap((group) => group.values.map((y) => ({ arm: group.name, y })))
+    const fit = fitAdditive({ rows, arms: c.inputs.groups.map((group) => group.name), confidence: c.inputs.confidence })
+    return adjustAgainstControl({
+      differences: fit.differences,
+      correlation: fit.differenceCorrelation,
+      df: fit.residualDf,
+      confidence: c.inputs.confidence,
+      alternative: alternatives[c.inputs.alternative]!,
+    })
+  }
+  const check = (what: string, expected: number, got: () => number, tolerance: number) =>
+    publishedCheck({
+      what,
+      source: c.source,
+      status: `computed with ${c.computedWith}; second route: ${c.checkedWith}`,
+      expected,
+      got,
+      tolerance,
+      why: 'stated accuracy; the two routes agree to 2e-11',
+    })
+  check('critical value', c.expected.critical_value, () => compare().criticalValue, 1e-8)
+  c.expected.comparisons.forEach((row, i) => {
+    check(`${row.arm}: difference`, row.estimate, () => compare().comparisons[i]!.estimate, c.tolerance.fields.estimate)
+    check(`${row.arm}: standard error`, row.se, () => compare().comparisons[i]!.se, c.tolerance.fields.se)
+    check(`${row.arm}: adjusted p`, row.p_adjusted, () => compare().comparisons[i]!.pAdjusted, 1e-8)
+    if (row.ci_lower !== null) check(`${row.arm}: lower limit`, row.ci_lower, () => compare().comparisons[i]!.low!, c.tolerance.rel)
+    if (row.ci_upper !== null) check(`${row.arm}: upper limit`, row.ci_upper, () => compare().comparisons[i]!.high!, c.tolerance.rel)
+  })
+})

@@ -1,0 +1,54 @@
+import { expect, test } from 'vitest'
+import { checkDose } from '@/lib/calc/dosing/check-dose'
+import type { DoseLimit } from '@/lib/calc/dosing/types'
+import { publishedCheck } from '@/tests/support/published-check'
+import { ADDITIVE_LIMITS as L } from './data/additive-limits'
+
+const source = 'Regulation (EC) 1333/2008, Annex II, 07.1; molar masses 186.22 (calcium propionate) and 74.08 (propionic acid)'
+const propionate = (form: string, limit: DoseLimit) =>
+  checkDose({
+    sources: [{ lineId: 'p', substance: 'propionic acid', form: 'calcium propionate', massG: 3, activeShare: 1 }],
+    flourMassG: 1000,
+    finishedFoodPer100Flour: 145,
+    flourContentMgPerKg: {},
+    conversions: [{ from: 'calcium propionate', to: 'propionic acid', factor: (2 * 74.08) / 186.22 }],
+    customary: [],
+    limits: [{ ...limit, form }],
+  }).limits[0]
+
+publishedCheck({
+  id: 'P-5.9',
+  what: '0.3 % calcium propionate on flour at 145 g of bread from 100 g of flour, mg/kg of bread',
+  source,
+  status: 'published inputs',
+  expected: 2068.97,
+  got: () => propionate('calcium propionate', L.propionatesEuRye)?.mgPerKg ?? Number.NaN,
+  tolerance: { absolute: 0.005 },
+  why: 'half of the second decimal',
+})
+publishedCheck({
+  id: 'P-5.9',
+  what: 'the same as propionic acid',
+  source,
+  status: 'published inputs',
+  expected: 1646.11,
+  got: () => propionate('propionic acid', L.propionatesEuRye)?.mgPerKg ?? Number.NaN,
+  tolerance: { relative: 1e-5 },
+  why: 'the factor is given to five figures, 0.79562',
+})
+test('P-5.8 3000 mg/kg is kept, 1000 mg/kg (other prepacked bread) is not, and neither limit counts as checked [published]', () => {
+  expect(propionate('propionic acid', L.propionatesEuRye)?.code).toBe('within-unchecked-limit')
+  expect(propionate('propionic acid', { ...L.propionatesEuRye, maxMgPerKg: 1000 })?.code).toBe('over-unchecked-limit')
+})
+test('P-5.6 0.5 % of stearoyl lactylates, lawful on flour in the US, is judged on bread in the EU: 3448 mg/kg is over 3000 [published]', () => {
+  const result = checkDose({
+    sources: [{ lineId: 's', substance: 'stearoyl lactylates', form: 'stearoyl lactylates', massG: 5, activeShare: 1 }],
+    flourMassG: 1000,
+    finishedFoodPer100Flour: 145,
+    flourContentMgPerKg: {},
+    conversions: [],
+    customary: [],
+    limits: [L.stearoylLactylatesEu],
+  }).limits[0]
+  expect(result).toMatchObject({ code: 'over-unchecked-limit', mgPerKg: expect.closeTo(3448.28, 2) })
+})

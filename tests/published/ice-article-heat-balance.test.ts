@@ -1,0 +1,39 @@
+import { ICE_CONSTANTS } from '@/lib/calc/temperature/ice-heat'
+import { iceMassG } from '@/lib/calc/temperature/ice-mass'
+import { icedWaterTemp } from '@/lib/calc/temperature/iced-water-temp'
+import { publishedCheck } from '@/tests/support/published-check'
+
+const source = 'Article by a milling technologist, web: 40 kg of water, tap 20 °C, wanted 10 °C, 334.6 J/g, 4.186 J/(g·K)'
+const constants = { ...ICE_CONSTANTS, latentHeatJPerG: 334.6, waterSpecificHeatJPerGK: 4.186 }
+const q = { waterMassG: 40, tapTempC: 20, wantedTempC: 10, iceTempC: 0, constants }
+
+publishedCheck({
+  id: 'P-4.8',
+  what: 'ice replacing part of the water, kg',
+  source,
+  status: 'published inputs',
+  expected: 4.0027,
+  got: () => iceMassG({ ...q, convention: 'replacing' }),
+  tolerance: { absolute: 5e-5 },
+  why: 'half of the fourth decimal',
+})
+publishedCheck({
+  id: 'P-4.8',
+  what: 'ice added to the water, kg (the article prints 4.4)',
+  source,
+  status: 'published inputs',
+  expected: 4.4477,
+  got: () => iceMassG({ ...q, convention: 'adding' }),
+  tolerance: { absolute: 1e-4 },
+  why: 'the worked figure, 4.44775, is cut off after the fourth decimal',
+})
+publishedCheck({
+  id: 'P-4.8',
+  what: 'the article replaces by the figure for adding: 4.4 kg then give 9.007 °C and not 10',
+  source,
+  status: 'published inputs',
+  expected: 9.007,
+  got: () => icedWaterTemp({ waterMassG: 35.6, tapTempC: 20, iceMassG: 4.4, iceTempC: 0, constants }).tempC,
+  tolerance: { absolute: 5e-4 },
+  why: 'half of the third decimal',
+})

@@ -1,0 +1,65 @@
+import { expect, test } from 'vitest'
+import { adjustAgainstControl } from '@/lib/calc/analysis/adjust-against-control'
+import { tTail } from '@/lib/calc/distributions/t-tail'
+
+const half = [
+  [1, 0.5, 0.5],
+  [0.5, 1, 0.5],
+  [0.5, 0.5, 1],
+]
+const differences = [
+  { arm: 'b', estimate: 3, se: 1 },
+  { arm: 'c', estimate: -1, se: 1 },
+  { arm: 'd', estimate: 0.2, se: 2 },
+]
+const q = { differences, correlation: half, df: 9, confidence: 0.95, alternative: 'two-sided' } as const
+
+test('p falls below the level exactly when the interval leaves zero out', () => {
+  for (let estimate = 2; estimate < 4; estimate += 0.05) {
+    const { comparisons } = adjustAgainstControl({ ...q, differences: [{ arm: 'b', estimate, se: 1 }, ...differences.slice(1)] })
+    expect(comparisons[0]!.pAdjusted < 0.05).toBe(comparisons[0]!.low! > 0)
+  }
+})
+
+test('the adjusted p lies between the plain p and Bonferroni', () => {
+  for (const row of adjustAgainstControl(q).comparisons) {
+    const plain = 2 * tTail({ t: Math.abs(row.t), df: 9, tail: 'upper' })
+    expect(row.pAdjusted).toBeGreaterThan(plain)
+    expect(row.pAdjusted).toBeLessThanOrEqual(Math.min(1, 3 * plain))
+  }
+})
+
+test('one arm is the t test, and says so', () => {
+  const one = adjustAgainstControl({ ...q, differences: [{ arm: 'b', estimate: 3, se: 1 }], correlation: [[1]] })
+  expect(one.method).toBe('student-t')
+  expect(one.comparisons[0]!.pAdjusted).toBeCloseTo(2 * tTail({ t: 3, df: 9, tail: 'upper' }), 10)
+})
+
+test('one-sided alternatives leave one side open and mirror each other', () => {
+  const greater = adjustAgainstControl({ ...q, alternative: 'greater' })
+  const less = adjustAgainstControl({ ...q, alternative: 'less', differences: differences.map((d) => ({ ...d, estimate: -d.estimate })) })
+  greater.comparisons.forEach((row, i) => {
+    expect(row.high).toBeNull()
+    expect(less.comparisons[i]!.low).toBeNull()
+    expect(less.comparisons[i]!.high).toBeCloseTo(-row.low!, 12)
+    expect(less.comparisons[i]!.pAdjusted).toBeCloseTo(row.pAdjusted, 12)
+  })
+})
+
+test('a correlation of broken blocks goes through the lattice and stays near the product result', () => {
+  const broken = [
+    [1, 0.5, 0.52, 0.46],
+    [0.5, 1, 0.52, 0.5],
+    [0.52, 0.52, 1, 0.5],
+    [0.46, 0.5, 0.5, 1],
+  ]
+  const four = [...differences, { arm: 'e', estimate: 2, se: 1 }]
+  const lattice = adjustAgainstControl({ ...q, differences: four, correlation: broken })
+  const product = adjustAgainstControl({ ...q, differences: four, correlation: broken.map((row, i) => row.map((_, j) => (i === j ? 1 : 0.5))) })
+  expect([lattice.method, product.method]).toEqual(['dunnett-lattice', 'dunnett-product'])
+  expect(Math.abs(lattice.criticalValue - product.criticalValue)).toBeLessThan(0.02)
+})
+
+test('a standard error of zero is refused', () => {
+  expect(() => adjustAgainstControl({ ...q, differences: [{ arm: 'b', estimate: 3, se: 0 }], correlation: [[1]] })).toThrow('out-of-range')
+})

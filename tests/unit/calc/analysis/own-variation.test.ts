@@ -1,0 +1,42 @@
+import { expect, test } from 'vitest'
+import { ownVariation } from '@/lib/calc/analysis/own-variation'
+import { normalDeviate } from '@/lib/calc/random/normal-deviate'
+import { seededRandom } from '@/lib/calc/random/seeded-random'
+
+/** Doughs of one formula with given spread; `loaves` may differ by batch. */
+function doughs(seed: string, q: { blocks: number; batches: number; loaves: (batch: number) => number; sd: [number, number, number] }) {
+  const random = seededRandom(seed)
+  return Array.from({ length: q.blocks }).flatMap((_, block) => {
+    const day = q.sd[0] * normalDeviate(random)
+    return Array.from({ length: q.batches }).flatMap((__, batch) => {
+      const dough = q.sd[1] * normalDeviate(random)
+      return Array.from({ length: q.loaves(batch) }, (___, loaf) => ({
+        arm: 'control', block: String(block), batch: `${block}/${batch}`, loaf: String(loaf), value: 2500 + day + dough + q.sd[2] * normalDeviate(random),
+      }))
+    })
+  })
+}
+
+test('many doughs give the spread back that made them, also with unequal loaves', () => {
+  const readings = doughs('own', { blocks: 400, batches: 4, loaves: (batch) => 2 + batch, sd: [40, 30, 20] })
+  const got = ownVariation({ readings, confidence: 0.95 })
+  // about four standard errors of each
+  expect(Math.abs(got.block!.sd / 40 - 1)).toBeLessThan(0.18)
+  expect(Math.abs(got.batch.sd / 30 - 1)).toBeLessThan(0.1)
+  expect(Math.abs(got.loaf.sd / 20 - 1)).toBeLessThan(0.05)
+})
+
+test('a variance below zero is held at zero, and said', () => {
+  const readings = [10, 12, 12, 10].map((value, i) => ({ arm: 'control', batch: i < 2 ? 'x' : 'y', loaf: String(i), value }))
+  const got = ownVariation({ readings, confidence: 0.95 })
+  expect(got.batch).toEqual({ sd: 0, df: 1, heldAtZero: true })
+  expect(got.block).toBeNull()
+})
+
+test('what cannot be told apart is refused', () => {
+  const q = { loaves: () => 2, sd: [1, 1, 1] as [number, number, number] }
+  expect(() => ownVariation({ readings: doughs('x', { ...q, blocks: 3, batches: 1 }), confidence: 0.95 })).toThrow('one-batch-per-block')
+  expect(() => ownVariation({ readings: doughs('x', { ...q, blocks: 3, batches: 2, loaves: () => 1 }), confidence: 0.95 })).toThrow('one-loaf-per-batch')
+  const two = doughs('x', { ...q, blocks: 1, batches: 2 }).map((row) => ({ ...row, arm: row.batch }))
+  expect(() => ownVariation({ readings: two, confidence: 0.95 })).toThrow('several-arms')
+})

@@ -1,0 +1,13 @@
+import { expect, test } from 'vitest'
+import { ICE_CONSTANTS } from '@/lib/calc/temperature/ice-heat'
+import { icedWaterTemp } from '@/lib/calc/temperature/iced-water-temp'
+
+test('ice that does not all melt leaves the water at 0 °C and says how much is left', () => {
+  const result = icedWaterTemp({ waterMassG: 500, tapTempC: 10, iceMassG: 500, iceTempC: 0, constants: ICE_CONSTANTS })
+  expect(result.tempC).toBe(0)
+  expect(result.iceLeftG).toBeCloseTo(500 - (500 * 4.186 * 10) / 333.6, 9)
+})
+test('ice so cold that water would freeze is refused', () =>
+  expect(() => icedWaterTemp({ waterMassG: 10, tapTempC: 1, iceMassG: 900, iceTempC: -20, constants: ICE_CONSTANTS })).toThrow(
+    expect.objectContaining({ code: 'not-possible', facts: expect.objectContaining({ reason: 'freezes' }) }),
+  ))

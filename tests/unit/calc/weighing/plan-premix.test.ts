@@ -1,0 +1,84 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { planPremix } from '@/lib/calc/weighing/plan-premix'
+
+const kitchen = { id: 'kitchen', resolutionG: 1, repeatabilityG: 0.5, capacityG: 10_000 }
+const fine = { id: 'fine', resolutionG: 0.01, repeatabilityG: 0.01, capacityG: 200 }
+const q = { errorShare: 0.02, coverageFactor: 2, scales: [kitchen, fine], mostCarrierG: 500, mostPremixG: 5000 }
+
+test('a dose within reach of a scale is weighed directly', () =>
+  expect(planPremix({ ...q, doseG: 10 })).toMatchObject({ outcome: 'direct', portionScaleId: 'fine', productLeftG: 0 }))
+
+test('a small dose takes one premix, with the error of all three weighings', () => {
+  const plan = planPremix({ ...q, doseG: 0.2 })
+  if (plan.outcome !== 'premix') throw new Error(plan.outcome)
+  expect(plan.steps).toHaveLength(1)
+  expect(plan.errorShare).toBeLessThanOrEqual(0.02)
+  const step = plan.steps[0]
+  expect(plan.portionG * (step?.productShare ?? 0)).toBeCloseTo(0.2, 12)
+  expect(plan.carrierInPortionG).toBeCloseTo(plan.portionG - 0.2, 12)
+})
+
+test('a dose of milligrams on a kitchen scale takes more than one step', () => {
+  const plan = planPremix({ ...q, doseG: 0.05, errorShare: 0.05, scales: [kitchen] })
+  expect(plan).toMatchObject({ outcome: 'premix' })
+  expect(plan.outcome === 'premix' ? plan.steps.length : 0).toBeGreaterThan(1)
+})
+
+test('what cannot be done says how near it comes', () => {
+  const plan = planPremix({ ...q, doseG: 0.05, errorShare: 0.001, scales: [kitchen], mostCarrierG: 10 })
+  expect(plan.outcome).toBe('not-possible')
+  expect(plan.outcome === 'not-possible' ? (plan.bestErrorShare ?? 0) : 0).toBeGreaterThan(0.001)
+})
+
+describe('properties', () => {
+  test('every plan keeps its limits and its masses add up', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.01, max: 5, noNaN: true }),
+        fc.constantFrom(0.01, 0.03, 0.1),
+        fc.constantFrom([kitchen], [fine], [kitchen, fine]),
+        fc.constantFrom(20, 200, 1000),
+        (doseG, errorShare, scales, mostCarrierG) => {
+          const plan = planPremix({ ...q, doseG, errorShare, scales, mostCarrierG })
+          if (plan.outcome === 'not-possible') return
+          expect(plan.errorShare).toBeLessThanOrEqual(errorShare)
+          expect(plan.carrierInPortionG).toBeLessThanOrEqual(mostCarrierG)
+          expect(plan.productLeftG).toBeGreaterThanOrEqual(-1e-12)
+          let share = 1
+          let beforeG = Infinity
+          for (const step of plan.steps) {
+            expect(step.takeG).toBeLessThanOrEqual(beforeG * (1 + 1e-9))
+            expect(step.takeG + step.carrierG).toBeCloseTo(step.totalG, 9)
+            share *= step.takeG / step.totalG
+            expect(step.productShare).toBeCloseTo(share, 12)
+            expect(step.totalG).toBeLessThanOrEqual(q.mostPremixG)
+            beforeG = step.totalG
+          }
+          expect(plan.portionG * share).toBeCloseTo(doseG, 9)
+          expect(plan.portionG).toBeLessThanOrEqual(beforeG * (1 + 1e-9))
+        },
+      ),
+      { seed: 1731, numRuns: 150 },
+    )
+  })
+
+  test('the carried error equals the first-order change of the dose, weighing by weighing', () => {
+    const plan = planPremix({ ...q, doseG: 0.05, errorShare: 0.05, scales: [kitchen] })
+    if (plan.outcome !== 'premix') throw new Error(plan.outcome)
+    const u = Math.sqrt(2 * (1 / 12 + 0.25))
+    const masses = [...plan.steps.flatMap((s) => [s.takeG, s.carrierG]), plan.portionG]
+    const dose = (m: number[]) => {
+      let share = 1
+      for (let i = 0; i + 1 < m.length; i += 2) share *= (m[i] ?? 0) / ((m[i] ?? 0) + (m[i + 1] ?? 0))
+      return share * (m[m.length - 1] ?? 0)
+    }
+    const variance = masses.reduce((sum, mass, i) => {
+      const h = mass * 1e-6
+      const up = masses.map((x, j) => (i === j ? x + h : x))
+      const down = masses.map((x, j) => (i === j ? x - h : x))
+      return sum + (((dose(up) - dose(down)) / (2 * h)) * u) ** 2
+    }, 0)
+    expect((2 * Math.sqrt(variance)) / dose(masses)).toBeCloseTo(plan.errorShare, 6)
+  })
+})

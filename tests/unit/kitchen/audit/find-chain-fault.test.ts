@@ -1,0 +1,51 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { canonicalText, chainStart, hashOfEntry } from '@/lib/db/append-audit'
+import { findChainFault, type ChainEntry } from '@/lib/kitchen/audit/find-chain-fault'
+
+function chainOf(actions: readonly string[]): ChainEntry[] {
+  let previousHash = chainStart
+  return actions.map((action, at) => {
+    const entryText = canonicalText({ action, number: String(at + 1), previous: previousHash })
+    const entry = { number: BigInt(at + 1), entryText, previousHash, hash: hashOfEntry(entryText) }
+    previousHash = entry.hash
+    return entry
+  })
+}
+
+const headOf = (chain: readonly ChainEntry[]) => ({ number: BigInt(chain.length), hash: chain.at(-1)?.hash ?? chainStart })
+const actions = fc.array(fc.string({ minLength: 1 }), { minLength: 3, maxLength: 12 })
+
+describe('the chain of the record', () => {
+  it('is whole when nothing was touched, also when empty', () => {
+    fc.assert(fc.property(actions, (list) => findChainFault(chainOf(list), headOf(chainOf(list))) === undefined), { seed: 11 })
+    expect(findChainFault([], headOf([]))).toBeUndefined()
+  })
+
+  it('names the entry that was left out, altered, swapped or re-hashed', () => {
+    fc.assert(
+      fc.property(actions, fc.nat(), (list, pick) => {
+        const chain = chainOf(list)
+        const head = headOf(chain)
+        const at = pick % (chain.length - 1)
+        const number = BigInt(at + 1)
+        const entry = chain[at]!
+        expect(findChainFault(chain.toSpliced(at, 1), head)).toEqual({ number, why: 'gap' })
+        const otherText = canonicalText({ action: `${list[at]!}!`, number: String(at + 1), previous: entry.previousHash })
+        expect(findChainFault(chain.with(at, { ...entry, entryText: otherText }), head)).toEqual({ number, why: 'altered' })
+        const rehashed = { ...entry, entryText: otherText, hash: hashOfEntry(otherText) }
+        expect(findChainFault(chain.with(at, rehashed), head)).toEqual({ number: number + 1n, why: 'order' })
+        const next = chain[at + 1]!
+        const swapped = chain.with(at, { ...next, number }).with(at + 1, { ...entry, number: number + 1n })
+        expect(findChainFault(swapped, head)).toEqual({ number, why: 'order' })
+      }),
+      { seed: 12 },
+    )
+  })
+
+  it('misses a tail that was cut off only when the head was moved with it', () => {
+    const chain = chainOf(['a', 'b', 'c'])
+    expect(findChainFault(chain.slice(0, 2), headOf(chain))).toEqual({ number: 3n, why: 'head' })
+    expect(findChainFault(chain.slice(0, 2), headOf(chain.slice(0, 2)))).toBeUndefined()
+  })
+})

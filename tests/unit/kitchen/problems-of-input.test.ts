@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest'
+import { z } from 'zod'
+import { problemsOfInput } from '@/lib/kitchen/problems-of-input'
+import { emailAddress, line, note } from '@/lib/kitchen/text.input'
+
+const schema = z.strictObject({
+  name: line(10),
+  email: emailAddress,
+  role: z.enum(['owner', 'shift_baker']),
+  pieces: z.int().min(1).max(99),
+  massG: z.number().gt(0).max(5000),
+  text: note(5),
+  lines: z.array(z.strictObject({ massG: z.number() })).min(1),
+})
+const good = { name: 'Ayo', email: 'a@b.example', role: 'owner', pieces: 4, massG: 500, text: '', lines: [{ massG: 1 }] }
+
+function problems(change: Record<string, unknown>) {
+  const read = schema.safeParse({ ...good, ...change }, { reportInput: true })
+  return read.success ? [] : problemsOfInput(read.error).map(({ path, code }) => `${path}: ${code}`)
+}
+
+describe('what is wrong with an input, in our own codes', () => {
+  it('takes what is right', () => {
+    expect(problems({})).toEqual([])
+  })
+
+  it.each<[Record<string, unknown>, string]>([
+    [{ name: '' }, 'name: missing'],
+    [{ name: '   ' }, 'name: missing'],
+    [{ name: undefined }, 'name: missing'],
+    [{ name: 'x'.repeat(11) }, 'name: too-long'],
+    [{ name: 'a\u0000b' }, 'name: unreadable'],
+    [{ name: 'a\ud800b' }, 'name: unreadable'],
+    [{ name: 'a\nb' }, 'name: unreadable'],
+    [{ name: { not: '' } }, 'name: wrong-form'],
+    [{ email: 'nobody' }, 'email: not-email'],
+    [{ role: 'admin' }, 'role: wrong-choice'],
+    [{ pieces: 0 }, 'pieces: too-small'],
+    [{ pieces: 100 }, 'pieces: too-big'],
+    [{ pieces: 1.5 }, 'pieces: not-whole'],
+    [{ pieces: '4' }, 'pieces: not-a-number'],
+    [{ massG: 0 }, 'massG: not-above'],
+    [{ massG: Number.NaN }, 'massG: not-a-number'],
+    [{ massG: Number.POSITIVE_INFINITY }, 'massG: not-a-number'],
+    [{ massG: 1e308 }, 'massG: too-big'],
+    [{ text: '123456' }, 'text: too-long'],
+    [{ lines: [] }, 'lines: too-few'],
+    [{ lines: [{ massG: 1 }, { massG: 'x' }] }, 'lines.1.massG: not-a-number'],
+    [{ lines: [{ massG: 1, approvedAt: 'now' }] }, 'lines.0.approvedAt: unknown-field'],
+    [{ bakeryId: 'other' }, 'bakeryId: unknown-field'],
+  ])('%j', (change, expected) => {
+    expect(problems(change)).toEqual([expected])
+  })
+
+  it('names every fault at once', () => {
+    expect(problems({ name: '', email: 'x', massG: -1, role: '' })).toHaveLength(4)
+  })
+})

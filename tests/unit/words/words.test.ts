@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest'
+import { readLanguage, wordsIn } from '@/lib/words/words'
+
+type Tree = { [key: string]: string | Tree }
+
+function texts(tree: Tree, path = ''): [string, string][] {
+  return Object.entries(tree).flatMap(([key, value]) => (typeof value === 'string' ? [[`${path}${key}`, value] as [string, string]] : texts(value, `${path}${key}.`)))
+}
+
+describe('the words', () => {
+  const english = texts(wordsIn('en') as unknown as Tree)
+
+  it('are all there: none is empty, none has a stray brace or blank', () => {
+    const odd = english.filter(([, text]) => text.trim() !== text || text === '' || /[{}]/.test(text.replace(/\{\w+\}/g, '')))
+    expect(odd).toEqual([])
+  })
+
+  it('have the same places in the pseudo-language', () => {
+    const pseudo = new Map(texts(wordsIn('en-XA') as unknown as Tree))
+    const places = (text: string | undefined) => (text?.match(/\{\w+\}/g) ?? []).sort()
+    for (const [key, text] of english) expect(places(pseudo.get(key)), key).toEqual(places(text))
+  })
+
+  it('change every text in the pseudo-language', () => {
+    const pseudo = new Map(texts(wordsIn('en-XA') as unknown as Tree))
+    expect(english.filter(([key, text]) => pseudo.get(key) === text)).toEqual([])
+  })
+
+  it('are chosen by what the browser asks for first', () => {
+    expect(readLanguage('en-XA,en;q=0.9')).toBe('en-XA')
+    expect(readLanguage('de-DE,de;q=0.9')).toBe('en')
+    expect(readLanguage(null)).toBe('en')
+  })
+})
