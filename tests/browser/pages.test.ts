@@ -34,14 +34,17 @@ for (const walk of pages) {
 
 /** Texts of the page that hold letters outside the pseudo-language's brackets, apart from what people typed. */
 function wordsNotMarked(): string[] {
-  const typed = /Mill Row|Olga|Henk|Esi|Lars|Planted|Walk|@|\d{1,2} \w{3} \d{4}|Mozilla|^people\.|^[A-Z]{3}$|^\w+(\/[\w -]+)+$|^UTC$/
+  const typed = /Mill Row|Olga|Henk|Esi|Lars|Planted|Walk|@|\d{1,2} \w{3} \d{4}|Mozilla|^test$|^people\.|^[A-Z]{3}$|^\w+(\/[\w -]+)+$|^UTC$/
   const found: string[] = []
   const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
   while (walker.nextNode()) {
     const text = walker.currentNode.textContent?.trim() ?? ''
     const parent = walker.currentNode.parentElement
     if (!text || parent?.closest('script, style, [translate=no]')) continue
-    const outside = text.replace(/⟦[^⟧]*⟧/g, '').trim()
+    // A text may hold another one as a fact: from the inside out.
+    let outside = text
+    while (/⟦[^⟦⟧]*⟧/.test(outside)) outside = outside.replace(/⟦[^⟦⟧]*⟧/g, '')
+    outside = outside.trim()
     if (/\p{L}{2}/u.test(outside) && !typed.test(outside)) found.push(outside)
   }
   return found
