@@ -24,4 +24,10 @@ export const problems = {
   'not-your-password': 'That is not your password now.',
   'role-not-yours-to-give': 'The head baker can add shift bakers. Ask the owner for other roles.',
   'unknown-zone': 'This time zone is not known. Choose one of the list.',
+  'name-taken': 'This name is taken. Choose another, so that nobody takes the wrong one.',
+  'below-least': 'Must not be below the lower end of the range.',
+  'not-below-most': 'Must be below the most it takes.',
+  'check-again': 'The list of allergens has changed since it was checked. Check it against the specification again, or say that it is not checked.',
+  'day-far-away': 'Write a day between 2000 and 2100.',
+  'not-an-amount': 'Write an amount such as 12.50: no sign, no currency, at most four digits after the mark.',
 } as const
