@@ -13,7 +13,7 @@ import { formatDate } from '@/lib/words/format/date'
 import { formatDay } from '@/lib/words/format/day'
 import { largeMassUnit } from '@/lib/words/format/mass'
 import { plainNumber } from '@/lib/words/format/plain-number'
-import { formatUnitPrice } from '@/lib/words/format/unit-price'
+import { unitPrice } from '@/lib/ui/unit-price'
 import { withUnit } from '@/lib/words/format/with-unit'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
@@ -53,7 +53,7 @@ export default async function IngredientPage({ params }: { params: Promise<{ ing
                   term: say(text.priceToday, language, { day: formatDay(costs.today, bakery.locale) }),
                   detail: held
                     ? say(text.perUnit, language, {
-                        price: formatUnitPrice(held.perKg, { ...bakery, currency: held.currency }),
+                        price: unitPrice(held.perKg, { ...bakery, currency: held.currency }),
                         unit: largeMassUnit(bakery.massUnits),
                       })
                     : text.noPriceToday,

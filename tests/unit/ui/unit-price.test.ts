@@ -1,0 +1,8 @@
+import { expect, it } from 'vitest'
+import { unitPrice } from '@/lib/ui/unit-price'
+
+it('a price per kg stays one, and becomes one per lb by the exact pound (NIST Handbook 44, Appendix C)', () => {
+  expect(unitPrice('0.75', { locale: 'en-GB', currency: 'EUR', massUnits: 'metric' })).toBe('€0.75')
+  // 100 per kg × 0.453 592 37 kg per lb.
+  expect(unitPrice('100', { locale: 'en-US', currency: 'USD', massUnits: 'ounces', mostDigits: 6 })).toBe('$45.359237')
+})
