@@ -28,7 +28,7 @@ type DemoIngredient = {
 const mill = 'Weir Mill (invented)'
 const grocer = 'Tallow & Thyme Wholesale (invented)'
 const dairy = 'Low Meadow Dairy (invented)'
-const inventedNote = 'Invented: specification, supplier and prices are made up.'
+const inventedNote = 'Invented: supplier, check of allergens and prices are made up.'
 
 const ingredients = {
   breadFlour: {
@@ -233,7 +233,7 @@ async function addDemoIngredient(head: Caller, ingredient: DemoIngredient): Prom
       allergens: allergens ?? [],
       allergenCheck: allergens ? 'checked-now' : 'unknown',
       dustCaution: ingredient.dust ?? false,
-      note: ingredient.note ? `${ingredient.note} ${inventedNote}` : inventedNote,
+      note: [ingredient.note, row && `Figures of: ${row.name}.`, inventedNote].filter(Boolean).join(' '),
       figures: row ? figuresOf(row) : {},
     }),
   )
@@ -247,6 +247,9 @@ async function addDemoIngredient(head: Caller, ingredient: DemoIngredient): Prom
   return ingredientId
 }
 
-function figuresOf({ name, source, ...figures }: CompositionRow) {
-  return Object.fromEntries(Object.entries(figures).map(([figure, gPer100G]) => [figure, { gPer100G, source: `${source}, ${name}` }]))
+function figuresOf({ water, protein, fat, carbohydrate, sugars, fibre, salt, source }: CompositionRow) {
+  const figures = { water, protein, fat, carbohydrate, sugars, fibre, salt }
+  return Object.fromEntries(
+    Object.entries(figures).flatMap(([figure, gPer100G]) => (gPer100G === undefined ? [] : [[figure, { gPer100G, source }]])),
+  )
 }

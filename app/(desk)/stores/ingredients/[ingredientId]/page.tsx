@@ -67,7 +67,17 @@ export default async function IngredientPage({ params }: { params: Promise<{ ing
       }}
     >
       <Cautions ingredient={ingredient} text={text} />
-      <Section id="facts" title={text.facts}>
+      <Section
+        id="facts"
+        title={text.facts}
+        note={
+          ingredient.mayEdit ? (
+            <LinkButton tone="quiet" href={`/stores/ingredients/${ingredient.id}/change`}>
+              {text.change}
+            </LinkButton>
+          ) : null
+        }
+      >
         <DefinitionList
           entries={[
             { term: text.labelName, detail: ingredient.labelName },
@@ -107,11 +117,6 @@ export default async function IngredientPage({ params }: { params: Promise<{ ing
       <Composition figures={ingredient.figures} doubts={ingredient.doubts} locale={bakery.locale} stores={stores} />
       {costs ? <Prices ingredientId={ingredient.id} costs={costs} mayEdit={ingredient.mayEdit} bakery={bakery} words={words} language={language} /> : null}
       <ActionRow>
-        {ingredient.mayEdit ? (
-          <LinkButton tone="plain" href={`/stores/ingredients/${ingredient.id}/change`}>
-            {text.change}
-          </LinkButton>
-        ) : null}
         <LinkButton tone="plain" href="/stores">
           {text.toStores}
         </LinkButton>

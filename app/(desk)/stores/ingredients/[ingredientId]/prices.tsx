@@ -104,7 +104,6 @@ export function Prices({ ingredientId, costs, mayEdit, bakery, words, language }
                 type="text"
                 label={text.supplierField}
                 defaultValue={latest?.supplier}
-                width="medium"
                 required
                 maxLength={120}
                 autoComplete="off"
