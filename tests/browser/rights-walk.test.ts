@@ -6,11 +6,12 @@ import { makeBakery, type TestBakery, type TestPerson } from '../support/bakery'
 import { builtActions, builtRoutes, callAction } from '../support/call-action'
 import type { WalkRole } from '../support/rights-walk'
 import { peopleActions, peoplePages } from '../support/walks/people'
+import { storesActions, storesPages } from '../support/walks/stores'
 
 // Every server action, page, command and query stands in these lists, or the first test fails: what is in the build
 // and on disk is found there, not written down.
-const actions = [...peopleActions]
-const pages = [...peoplePages]
+const actions = [...peopleActions, ...storesActions]
+const pages = [...peoplePages, ...storesPages]
 
 /** Reached otherwise than by an action or a page of the walk, each with a test of its own. */
 const actionsElsewhere = ['app/(door)/set-up/[secret]/actions.ts#setUp']
