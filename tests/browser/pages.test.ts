@@ -1,15 +1,14 @@
 import fs from 'node:fs'
 import { createRequire } from 'node:module'
 import { expect, test } from '../support/app'
-import { peoplePages } from '../support/walks/people'
+import { everyPage } from '../support/walks/all'
 
 const axeSource = fs.readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
-const pages = [...peoplePages]
 
 type AxeResult = { violations: { id: string; nodes: { html: string }[] }[] }
 declare const axe: { run(options: object): Promise<AxeResult> }
 
-for (const walk of pages) {
+for (const walk of everyPage) {
   for (const scheme of ['light', 'dark'] as const) {
     test(`${walk.route} in ${scheme} has nothing that axe finds, at desk and at tablet size`, async ({ as, bakery, app }) => {
       const page = await as(bakery.owner, { colorScheme: scheme, bypassCSP: true })

@@ -60,6 +60,7 @@ test('somebody joins by a link, is made head baker, and is switched off in the m
 
   await owner.goto('/team')
   await owner.getByRole('link', { name: 'Change Nia Ferro' }).click()
+  await expect(owner.getByRole('heading', { level: 1 })).toContainText('Nia Ferro')
   await owner.getByLabel('head baker').check()
   await owner.getByRole('button', { name: 'Keep the change' }).click()
   await expect(owner.getByRole('status')).toContainText('The change is kept')
