@@ -24,4 +24,12 @@ export const problems = {
   'not-your-password': 'That is not your password now.',
   'role-not-yours-to-give': 'The head baker can add shift bakers. Ask the owner for other roles.',
   'unknown-zone': 'This time zone is not known. Choose one of the list.',
+  'formula-name-taken': 'There is a formula of this name already. Draft a new version of it, or choose another name.',
+  'one-final-dough': 'There must be one final dough, and only one.',
+  'ingredient-ended': 'This ingredient is no longer in use. Choose another, or bring it back under Stores.',
+  'flour-short': 'All flour of all stages makes {sum} and must make 100 %: {off} is missing.',
+  'flour-over': 'All flour of all stages makes {sum} and must make 100 %: {off} is too much.',
+  'not-in-future': 'This time has passed. Choose a later one, or ‘at once’.',
+  'set-by-last': 'The last signature says from when it holds. This one is not the last.',
+  'not-a-moment': 'Write a day and a time such as 04:00.',
 } as const
