@@ -18,7 +18,8 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: 'unit', include: ['tests/unit/**/*.test.ts', 'tests/published/**/*.test.ts'] },
+        // Two cores carry other work too: a long quadrature may wait for its turn.
+        test: { name: 'unit', include: ['tests/unit/**/*.test.ts', 'tests/published/**/*.test.ts'], testTimeout: 60_000 },
       },
       {
         extends: true,

@@ -14,6 +14,7 @@ export default async function DeskLayout({ children }: { children: ReactNode }) 
       bakeryName={bakery.name}
       nav={[
         { href: '/formulas', label: words.nav.formulas },
+        { href: '/stores', label: words.nav.stores },
         { href: '/team', label: words.nav.team },
       ]}
       navLabel={words.navigation}

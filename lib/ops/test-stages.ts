@@ -87,8 +87,11 @@ async function runVitest(project: 'unit' | 'database'): Promise<Count> {
   return counted(report, readVitestReport, status)
 }
 
+// The tests make people and look at the database through the app's own server code, which `server-only` guards.
+const serverCondition = { NODE_OPTIONS: '--conditions=react-server' }
+
 async function runPlaywright(): Promise<Count> {
-  const status = await runNode(['node_modules/@playwright/test/cli.js', 'test'])
+  const status = await runNode(['node_modules/@playwright/test/cli.js', 'test'], serverCondition)
   return counted(reportOf('browser'), readPlaywrightReport, status)
 }
 

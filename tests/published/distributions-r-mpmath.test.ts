@@ -1,4 +1,5 @@
 import { describe } from 'vitest'
+import { binomialTail } from '@/lib/calc/distributions/binomial-tail'
 import { chiSquaredQuantile } from '@/lib/calc/distributions/chi-squared-quantile'
 import { chiSquaredTail } from '@/lib/calc/distributions/chi-squared-tail'
 import { fQuantile } from '@/lib/calc/distributions/f-quantile'
@@ -21,6 +22,7 @@ const functions: Record<string, (q: { x: number; p: number; df: number; df1: num
   'chi2-q': chiSquaredQuantile,
   f: ({ x, df1, df2, tail }) => fTail({ f: x, df1, df2, tail }),
   'f-q': fQuantile,
+  binom: ({ x, df, p, tail }) => binomialTail({ k: x, n: df, share: p, tail }),
 }
 
 describe.each(cases)('$title', (c) => {

@@ -35,7 +35,7 @@ export default async function setup(project: TestProject): Promise<() => Promise
 }
 
 /** Starts a PostgreSQL of its own in a new folder; `stop` leaves nothing of it behind. */
-export async function startTestServer(): Promise<{ server: TestServer; stop(): Promise<void> }> {
+export async function startTestServer(): Promise<{ server: TestServer; stop: () => Promise<void> }> {
   await removeLeftovers()
   const folder = fs.mkdtempSync(path.join(os.tmpdir(), folderStart))
   // As root the server runs as another user, who must be able to enter.

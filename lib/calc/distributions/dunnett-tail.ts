@@ -1,57 +1,34 @@
 import { mustBeWithin, mustHaveAtLeast } from '../checks'
-import { CalcError } from '../error'
+import { type TailPair, chiMixture } from './chi-mixture'
 import { normalUpper } from './normal-tail'
-import { stirlingError } from './stirling-error'
 
 export type Sides = 'one' | 'two'
 
 const ONE_BY_SQRT_2PI = 0.3989422804014327
-const MOST_NODES = 20_000
 
 /**
  * Multivariate t with product correlation ρᵢⱼ = lᵢ lⱼ, as several arms against one control have it:
  * `two` P(max |Tᵢ| ≤ c), `one` P(max Tᵢ ≤ c), and the complement, which is integrated as such.
- * The double integral over the shared part z of the arms and the shared standard deviation s = eʷ is summed by the
- * trapezoidal rule in z and w, which converges exponentially for these integrands. No random numbers.
+ * The integral over the shared part z of the arms is summed by the trapezoidal rule, as is the one over the shared
+ * standard deviation (chiMixture); both converge exponentially. No random numbers.
  * @param c finite, ≥ 0 for `two`
  * @param df 0.5 ≤ df ≤ 1e6
  * @param loadings lᵢ of each arm, −1 < lᵢ < 1, |lᵢ| ≤ 0.9999; see dunnettLoadings
  * @returns upper about 1e-10 relative, lower 1e-13 absolute
  * @throws CalcError 'not-finite' | 'out-of-range' | 'empty' | 'no-convergence'
- * Source: Dunnett (1955), JASA 50; Hochberg & Tamhane (1987), Multiple Comparison Procedures; Trefethen & Weideman (2014), SIAM Review 56.
- * @example dunnettTail({ c: 2.4668, df: 16, loadings: [Math.SQRT1_2, Math.SQRT1_2], sides: 'two' }).upper // about 0.05
+ * Source: Dunnett (1955), JASA 50; Hochberg & Tamhane (1987), Multiple Comparison Procedures.
+ * @example dunnettTail({ c: 2.43919, df: 15, loadings: [Math.SQRT1_2, Math.SQRT1_2], sides: 'two' }).upper // about 0.05
  */
-export function dunnettTail(q: { c: number; df: number; loadings: readonly number[]; sides: Sides }): { lower: number; upper: number } {
+export function dunnettTail(q: { c: number; df: number; loadings: readonly number[]; sides: Sides }): TailPair {
   const c = mustBeWithin('c', q.c, q.sides === 'two' ? { min: 0 } : {})
-  const df = mustBeWithin('df', q.df, { min: 0.5, max: 1e6 })
   mustHaveAtLeast('loadings', q.loadings, 1)
   q.loadings.forEach((l, i) => mustBeWithin(`loadings[${i}]`, l, { min: -0.9999, max: 0.9999 }))
-  const atScale = normalPart(q.loadings, q.sides)
-
-  const half = df / 2
-  const logFront = Math.LN2 + 0.5 * Math.log(half / (2 * Math.PI)) - stirlingError(half)
-  const step = Math.min(0.12, 0.5 / Math.sqrt(2 * df))
-  let [lower, upper] = [0, 0]
-  const add = (node: number): boolean => {
-    const w = node * step
-    const weight = step * Math.exp(logFront + df * (w - 0.5 * Math.expm1(2 * w)))
-    if (weight === 0) return false
-    const part = atScale(c * Math.exp(w))
-    lower += weight * part.lower
-    upper += weight * part.upper
-    // what is left beyond w is at most a few weights divided by the fall per node
-    return weight > 1e-14 * Math.min(lower, upper) * step * Math.min(1, df)
-  }
-  let node = 0
-  while (add(node) && node < MOST_NODES) node++
-  node = -1
-  while (add(node) && node > -MOST_NODES) node--
-  if (node <= -MOST_NODES) throw new CalcError('no-convergence', { field: 'df', value: df })
-  return { lower: Math.min(1, lower), upper: Math.min(1, upper) }
+  const atLimit = normalPart(q.loadings, q.sides)
+  return chiMixture({ atScale: (s) => atLimit(c * s), df: q.df })
 }
 
 /** The same for a known standard deviation, as a function of the limit. Equal loadings are taken together. */
-function normalPart(loadings: readonly number[], sides: Sides): (limit: number) => { lower: number; upper: number } {
+function normalPart(loadings: readonly number[], sides: Sides): (limit: number) => TailPair {
   // for two sides the sign of a loading does not matter, its arm may be turned round
   const counts = new Map<number, number>()
   for (const l of loadings) {

@@ -39,8 +39,9 @@ const content = z.strictObject({
             id: z.uuid(),
             name: z.string(),
             kind: z.enum(IngredientKind),
-            /** Null when nobody has checked them. */
-            allergens: z.array(z.enum(Allergen)).nullable(),
+            /** Those that are known; only when they were checked are these all. */
+            allergens: z.array(z.enum(Allergen)),
+            allergensChecked: z.boolean(),
           }),
           pctFlour: z.number(),
         }),
@@ -116,7 +117,8 @@ export function contentOfVersion(rows: VersionRows): VersionContent {
           id: ingredient.id,
           name: ingredient.name,
           kind: ingredient.kind,
-          allergens: ingredient.allergensCheckedAt ? inOrder(ingredient.allergens) : null,
+          allergens: inOrder(ingredient.allergens),
+          allergensChecked: ingredient.allergensCheckedAt !== null,
         },
         pctFlour,
       })),
@@ -142,8 +144,8 @@ export function readContentText(text: string): VersionContent {
 /** The allergens that the ingredients bring, and the ingredients of which nobody knows. */
 export function allergensOfContent({ stages }: VersionContent): AllergenSum {
   const ingredients = stages.flatMap((stage) => stage.lines.map((line) => line.ingredient))
-  const unchecked = new Map(ingredients.filter((each) => each.allergens === null).map(({ id, name }) => [id, { id, name }]))
-  return { known: inOrder(ingredients.flatMap((each) => each.allergens ?? [])), uncheckedIngredients: [...unchecked.values()] }
+  const unchecked = new Map(ingredients.filter((each) => !each.allergensChecked).map(({ id, name }) => [id, { id, name }]))
+  return { known: inOrder(ingredients.flatMap((each) => each.allergens)), uncheckedIngredients: [...unchecked.values()] }
 }
 
 function inOrder(allergens: readonly Allergen[]): Allergen[] {

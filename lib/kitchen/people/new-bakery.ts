@@ -5,9 +5,10 @@ import { hashSecret } from '../../auth/secret'
 import { startAuditChain } from '../../db/append-audit'
 import type { Tx } from '../../db/client'
 import type { Role } from '../../db/generated/enums'
+import { createStandardMeasures } from '../readings/standard-measures'
 import type { bakerySettings } from './bakery-settings.input'
 
-/** Writes a bakery's row and starts its chain. A step shared by the first-run set-up and the demo. */
+/** Writes a bakery's row, starts its chain and gives it the standard measures. A step shared by the first-run set-up and the demo. */
 export async function createBakery(tx: Tx, name: string, settings: z.output<typeof bakerySettings>, now: Date): Promise<string> {
   const bakeryId = uuid()
   await tx.bakery.create({
@@ -26,6 +27,7 @@ export async function createBakery(tx: Tx, name: string, settings: z.output<type
     },
   })
   await startAuditChain(tx, bakeryId)
+  await createStandardMeasures(tx, bakeryId, now)
   return bakeryId
 }
 

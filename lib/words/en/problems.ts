@@ -32,4 +32,10 @@ export const problems = {
   'not-in-future': 'This time has passed. Choose a later one, or ‘at once’.',
   'set-by-last': 'The last signature says from when it holds. This one is not the last.',
   'not-a-moment': 'Write a day and a time such as 04:00.',
+  'name-taken': 'This name is taken. Choose another, so that nobody takes the wrong one.',
+  'below-least': 'Must not be below the lower end of the range.',
+  'not-below-most': 'Must be below the most it takes.',
+  'check-again': 'The list of allergens has changed since it was checked. Check it against the specification again, or say that it is not checked.',
+  'day-far-away': 'Write a day between 2000 and 2100.',
+  'not-an-amount': 'Write an amount such as 12.50: no sign, no currency, at most four digits after the mark.',
 } as const

@@ -28,7 +28,7 @@ const rows: VersionRows = {
       name: '',
       lines: [
         { pctFlour: 100, ingredient: { id: id(5), name: 'Flour', kind: 'flour', allergens: ['gluten'], allergensCheckedAt: new Date(0) } },
-        { pctFlour: 0.1, ingredient: { id: id(6), name: 'Paste', kind: 'other', allergens: [], allergensCheckedAt: null } },
+        { pctFlour: 0.1, ingredient: { id: id(6), name: 'Paste', kind: 'other', allergens: ['mustard'], allergensCheckedAt: null } },
         { pctFlour: 3, ingredient: { id: id(7), name: 'Mix', kind: 'dairy', allergens: ['milk', 'egg'], allergensCheckedAt: new Date(0) } },
       ],
     },
@@ -64,7 +64,7 @@ describe('the content of a version', () => {
     }
   })
 
-  it('tells allergens that are known from ingredients that nobody has checked', () => {
-    expect(allergensOfContent(contentOfVersion(rows))).toEqual({ known: ['gluten', 'egg', 'milk'], uncheckedIngredients: [{ id: id(6), name: 'Paste' }] })
+  it('counts what is known of an ingredient that nobody has checked, and names it as unchecked', () => {
+    expect(allergensOfContent(contentOfVersion(rows))).toEqual({ known: ['gluten', 'egg', 'milk', 'mustard'], uncheckedIngredients: [{ id: id(6), name: 'Paste' }] })
   })
 })

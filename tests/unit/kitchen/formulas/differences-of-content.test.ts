@@ -7,7 +7,7 @@ type Stage = VersionContent['stages'][number]
 const stage = (kind: Stage['kind'], lines: Record<string, number>): Stage => ({
   kind,
   name: '',
-  lines: Object.entries(lines).map(([name, pctFlour]) => ({ ingredient: { id: name, name, kind: 'other', allergens: [] }, pctFlour })),
+  lines: Object.entries(lines).map(([name, pctFlour]) => ({ ingredient: { id: name, name, kind: 'other', allergens: [], allergensChecked: true }, pctFlour })),
 })
 const content = (stages: Stage[], process: Partial<VersionContent['process']> = {}): VersionContent => ({
   format: 1,

@@ -1,0 +1,105 @@
+import fs from 'node:fs'
+import path from 'node:path'
+
+const root = path.resolve(import.meta.dirname, '..')
+const everything = { ours: 'all', packages: 'all' }
+
+/**
+ * Which folder may import from which, beside itself. A folder of lib/ that is not here is reported, so a new one
+ * gets its direction on the day it is made.
+ */
+const directions = {
+  app: { ours: ['lib/kitchen', 'lib/ui', 'lib/auth', 'lib/station', 'lib/words'], packages: 'all' },
+  'lib/kitchen': { ours: ['lib/auth', 'lib/calc', 'lib/db', 'lib/words'], packages: 'all' },
+  'lib/auth': { ours: ['lib/db'], packages: 'all' },
+  'lib/ui': { ours: ['lib/calc', 'lib/words', '*.input'], packages: 'all' },
+  'lib/station': { ours: ['lib/calc', 'lib/words', '*.input'], packages: 'all' },
+  'lib/calc': { ours: [], packages: ['decimal.js', 'ml-matrix'] },
+  'lib/words': { ours: [], packages: [] },
+  'lib/db': { ours: [], packages: 'all' },
+  'lib/ops': everything,
+  seed: everything,
+  tests: everything,
+  eslint: { ours: [], packages: 'all' },
+}
+
+/** Files that are held to more, or to less, than their folder. */
+const special = [
+  { is: (file) => file.endsWith('.input.ts'), may: { ours: ['lib/calc', '*.input'], packages: ['zod'], alone: true } },
+  { is: (file) => /^lib\/calc\/([^/]+\/entries|catalogue)\.ts$/.test(file), may: { ours: [], packages: ['zod', 'decimal.js', 'ml-matrix'] } },
+]
+
+const reason = {
+  app: 'pages go through queries and commands, which ask who may',
+  'lib/kitchen': 'use cases know nothing of screens or of how they are started',
+  'lib/auth': 'sign-in knows the database and nothing above it',
+  'lib/ui': 'what runs in the browser must not reach the database or a use case',
+  'lib/station': 'what runs in the browser must not reach the database or a use case',
+  'lib/calc': 'calculations stand alone, so that each can be read beside its source and run anywhere',
+  'lib/words': 'words are loaded everywhere and bring nothing with them',
+  'lib/db': 'the database knows nothing of what is done with it',
+  eslint: 'the rules must load before anything of ours does',
+}
+
+/** Rule: imports go one way between the folders; what may be imported is looked up by where a file lies on disk. */
+export const importDirections = {
+  meta: { type: 'problem', schema: [], docs: { description: 'imports go one way between the folders' } },
+  create(context) {
+    const file = path.relative(root, context.filename).split(path.sep).join('/')
+    const zone = zoneOf(file)
+    if (!zone) return {}
+    const rule = special.find(({ is }) => is(file))?.may ?? directions[zone]
+    if (!rule) {
+      return { Program: (node) => context.report({ node, message: `${zone} has no direction yet: say in eslint/import-directions.mjs what it may import.` }) }
+    }
+    const check = (node) => {
+      if (typeof node?.value !== 'string') return
+      const fault = faultOf(file, zone, rule, node.value)
+      if (fault) context.report({ node, message: fault })
+    }
+    return {
+      ImportDeclaration: (node) => check(node.source),
+      ExportNamedDeclaration: (node) => check(node.source),
+      ExportAllDeclaration: (node) => check(node.source),
+      ImportExpression: (node) => check(node.source),
+      TSImportType: (node) => check(node.source),
+      TSExternalModuleReference: (node) => check(node.expression),
+    }
+  },
+}
+
+function faultOf(file, zone, rule, wanted) {
+  const target = ownFile(file, wanted)
+  if (target === undefined) {
+    const name = wanted.startsWith('@') ? wanted.split('/').slice(0, 2).join('/') : wanted.split('/')[0]
+    if (rule.packages === 'all' || rule.packages.includes(name)) return undefined
+    return `${zoneWord(file, zone, rule)} may not import the package ${name}: ${rule.alone ? 'input schemas are shared by form, tablet and server' : reason[zone]}.`
+  }
+  if (rule.ours === 'all') return undefined
+  const targetZone = zoneOf(target)
+  const isInput = /\.input(\.ts)?$/.test(target)
+  if (!rule.alone && targetZone === zone) return undefined
+  if (targetZone && rule.ours.includes(targetZone)) return undefined
+  if (isInput && rule.ours.includes('*.input')) return undefined
+  if (zone === 'lib/auth' && targetZone === 'lib/auth') return undefined
+  return `${zoneWord(file, zone, rule)} may not import ${targetZone ?? target}: ${rule.alone ? 'input schemas are shared by form, tablet and server' : reason[zone]}.`
+}
+
+function zoneWord(file, zone, rule) {
+  return rule.alone ? 'A file *.input.ts' : zone
+}
+
+/** Path from the root of what is imported, or undefined when it is a package. */
+function ownFile(file, wanted) {
+  if (wanted.startsWith('@/')) return wanted.slice(2)
+  if (wanted.startsWith('.')) return path.posix.normalize(path.posix.join(path.posix.dirname(file), wanted))
+  return undefined
+}
+
+/** The folder whose rules hold: a folder of lib/, or one at the top. Files at the top itself have none. */
+function zoneOf(file) {
+  const [top, second] = file.split('/')
+  if (file.startsWith('..') || second === undefined) return undefined
+  if (top === 'lib' && fs.existsSync(path.join(root, 'lib', second)) && fs.statSync(path.join(root, 'lib', second)).isDirectory()) return `lib/${second}`
+  return top === 'lib' ? 'lib' : top
+}

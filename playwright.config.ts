@@ -1,0 +1,28 @@
+import path from 'node:path'
+import { defineConfig } from '@playwright/test'
+import { chromiumArguments, findOrInstallChromium } from './tests/support/chromium'
+
+const root = import.meta.dirname
+
+export default defineConfig({
+  testDir: path.join(root, 'tests/browser'),
+  testMatch: '**/*.test.ts',
+  outputDir: path.join(root, '.test/browser'),
+  // One at a time: the app, its database and the browser share what is often two cores.
+  workers: 1,
+  // A test that passes at the second try tells of a fault that a person will meet.
+  retries: 0,
+  forbidOnly: true,
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
+  reporter: [['list'], ['json', { outputFile: path.join(root, '.test/browser.json') }]],
+  use: {
+    browserName: 'chromium',
+    launchOptions: { executablePath: findOrInstallChromium(), args: chromiumArguments },
+    locale: 'en-GB',
+    timezoneId: 'Europe/Berlin',
+    viewport: { width: 1280, height: 800 },
+    screenshot: 'only-on-failure',
+    trace: 'retain-on-failure',
+  },
+})

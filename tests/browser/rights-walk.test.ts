@@ -1,0 +1,114 @@
+import fs from 'node:fs'
+import path from 'node:path'
+import { mayTry } from '../../lib/auth/rights'
+import { expect, test, cookieOf } from '../support/app'
+import { makeBakery, type TestBakery, type TestPerson } from '../support/bakery'
+import { builtActions, builtRoutes, callAction } from '../support/call-action'
+import type { WalkRole } from '../support/rights-walk'
+import { peopleActions, peoplePages } from '../support/walks/people'
+
+// Every server action, page, command and query stands in these lists, or the first test fails: what is in the build
+// and on disk is found there, not written down.
+const actions = [...peopleActions]
+const pages = [...peoplePages]
+
+/** Reached otherwise than by an action or a page of the walk, each with a test of its own. */
+const actionsElsewhere = ['app/(door)/set-up/[secret]/actions.ts#setUp']
+const routesElsewhere = ['/', '/sign-out', '/api/auth/[...nextauth]']
+const useCasesElsewhere = ['people.set-up-bakery', 'people.sign-in', 'people.sign-out']
+
+type Who = { label: string; role: WalkRole | null; person(bakery: TestBakery, neighbour: TestBakery): TestPerson | null; isNeighbour?: true }
+
+const everybody: readonly Who[] = [
+  { label: 'a stranger', role: null, person: () => null },
+  { label: 'a shift baker', role: 'shift_baker', person: (bakery) => bakery.early },
+  { label: 'the head baker', role: 'head_baker', person: (bakery) => bakery.head },
+  { label: 'the owner', role: 'owner', person: (bakery) => bakery.owner },
+  { label: 'the owner of the bakery next door', role: 'owner', person: (_, neighbour) => neighbour.owner, isNeighbour: true },
+]
+
+async function cookieHeader(person: TestPerson | null, url: string): Promise<string | null> {
+  if (!person) return null
+  const { name, value } = await cookieOf(person.sessionSecret, url)
+  return `${name}=${value}`
+}
+
+test('the walk knows every action, route, command and query there is', async () => {
+  expect([...actions.map((entry) => entry.action), ...actionsElsewhere].sort()).toEqual([...builtActions().keys()].sort())
+  expect([...pages.map((entry) => entry.route), ...routesElsewhere].sort()).toEqual(builtRoutes().sort())
+  const walked = [...actions.map((entry) => entry.command), ...pages.flatMap((entry) => entry.queries), ...useCasesElsewhere]
+  expect([...new Set(walked)].sort()).toEqual((await useCasesOnDisk()).sort())
+})
+
+for (const walk of actions) {
+  for (const who of everybody) {
+    test(`${walk.command} as ${who.label}`, async ({ app }) => {
+      const [bakery, neighbour] = [await makeBakery('Planted Crust', new Date()), await makeBakery('Next Door', new Date())]
+      const { page, bound, fields, happened } = await walk.aim({ bakery, neighbour, look: app.look })
+      const person = who.person(bakery, neighbour)
+      const typed = Object.fromEntries(Object.entries(fields).map(([name, value]) => [name, value === '{own}' ? (person?.password ?? '') : value]))
+      const request = { url: app.url, page, action: walk.action, bound, fields: typed, cookie: await cookieHeader(person, app.url) }
+
+      const crossSite = await callAction({ ...request, headers: { Origin: 'https://elsewhere.example' } })
+      await crossSite.text()
+      expect(await happened(), 'sent from another site').toBe(false)
+
+      const response = await callAction(request)
+      const body = await response.text()
+      const may = walk.right === 'open' || (who.role !== null && !who.isNeighbour && mayTry(who.role, walk.right, 'desk') && !walk.narrowedFor?.includes(who.role))
+      expect(response.status, body.slice(0, 500)).toBeLessThan(500)
+      expect(await happened(), body.slice(0, 800)).toBe(may)
+    })
+  }
+}
+
+for (const walk of pages) {
+  for (const who of everybody) {
+    test(`${walk.route} as ${who.label}`, async ({ app }) => {
+      const [bakery, neighbour] = [await makeBakery('Planted Crust', new Date()), await makeBakery('Next Door', new Date())]
+      const address = await walk.address({ bakery, neighbour, look: app.look })
+      const cookie = await cookieHeader(who.person(bakery, neighbour), app.url)
+      const response = await fetch(`${app.url}${address}`, { redirect: 'manual', headers: cookie ? { Cookie: cookie } : {} })
+      const body = await response.text()
+      expect(response.status, body.slice(0, 300)).toBe(expectedStatus(walk, who))
+      if (who.isNeighbour && walk.right !== 'open') expect(body).not.toContain('Planted Crust')
+      expect(response.headers.get('content-security-policy')).toContain("script-src 'self' 'nonce-")
+      expect(response.headers.get('content-security-policy')).not.toContain('unsafe')
+      expect(response.headers.get('cache-control')).toContain('no-store')
+      expect(response.headers.get('x-content-type-options')).toBe('nosniff')
+      expect(response.headers.get('x-powered-by')).toBeNull()
+      if (walk.named && who.role && !who.isNeighbour) {
+        const otherId = address.replace(/[0-9a-f]{8}-[0-9a-f-]{27}/, '00000000-0000-7000-8000-000000000000')
+        const nothing = await fetch(`${app.url}${otherId}`, { redirect: 'manual', headers: cookie ? { Cookie: cookie } : {} })
+        expect(nothing.status).toBe(mayTry(who.role, walk.right as never, 'desk') ? 404 : 403)
+      }
+    })
+  }
+}
+
+function expectedStatus(walk: (typeof pages)[number], who: Who): number {
+  if (walk.right === 'open') return 200
+  if (who.role === null) return 307
+  if (!mayTry(who.role, walk.right, 'desk')) return 403
+  return walk.named && who.isNeighbour ? 404 : 200
+}
+
+/** Names of every command and query in lib/kitchen, by loading each file. */
+async function useCasesOnDisk(): Promise<string[]> {
+  const kitchen = path.resolve(import.meta.dirname, '..', '..', 'lib', 'kitchen')
+  const names: string[] = []
+  for (const subject of fs.readdirSync(kitchen, { withFileTypes: true })) {
+    if (!subject.isDirectory()) continue
+    for (const file of fs.readdirSync(path.join(kitchen, subject.name))) {
+      if (!file.endsWith('.ts') || file.endsWith('.input.ts')) continue
+      const module = (await import(path.join(kitchen, subject.name, file))) as Record<string, unknown>
+      for (const value of Object.values(module)) if (isUseCase(value)) names.push(value.name)
+    }
+  }
+  return names
+}
+
+function isUseCase(value: unknown): value is { name: string } {
+  const kinds = ['command', 'query', 'open-command', 'open-query']
+  return typeof value === 'object' && value !== null && 'kind' in value && kinds.includes(String(value.kind))
+}
