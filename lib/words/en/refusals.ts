@@ -14,4 +14,9 @@ export const refusals = {
   'wrong-sign-in': 'E-mail or password is wrong, or there were too many tries. After several wrong tries, wait a quarter of an hour.',
   'last-owner': 'A bakery needs an owner. Make somebody else an owner first.',
   'own-role': 'You cannot change your own role or switch yourself off. Another owner does that.',
+  signed: 'This version has been signed, so nothing of it changes any more. Draft a new version from it.',
+  'own-proposal': 'You drafted this, so a second person signs it. Ask the owner or the head baker.',
+  'already-signed': 'You have signed this version already. It waits for another signature.',
+  'not-your-signature': 'Your signature is not the one that this version waits for.',
+  'content-moved-on': 'An ingredient of this version was changed in the stores since you opened it, or since the first signature. Nothing was signed; look at how it stands now.',
 } as const
