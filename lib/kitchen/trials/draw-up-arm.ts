@@ -1,7 +1,6 @@
 import 'server-only'
 import { balanceArm, type BalancedArm } from '../../calc/arms/balance-arm'
 import { totalShare } from '../../calc/arms/total-share'
-import type { ArmLine } from '../../calc/arms/types'
 import { roundToResolutions } from '../../calc/formula/round-to-resolutions'
 import { roundToScaleG } from '../../calc/weighing/round-to-scale'
 import type { Allergen } from '../../db/generated/enums'

@@ -163,7 +163,7 @@ export const trials = {
     doseText: '{ingredient}: {value} {basis}, {of}; {product} of it in a dough',
     doseActive: '{active}, {share} of the product',
     weighingText: 'On this scale it is off by up to {error}; at least {least} would keep it within 5 %.',
-    premixWord: 'Premix in flour',
+    premixText: 'Premix in flour: {steps}.',
     premixStep: '{take} into {carrier} of flour',
     premixThen: 'then take {portion} of it and {flour} less flour',
     premixNone: 'No premix on this scale brings it within 5 %. Use a finer scale.',
