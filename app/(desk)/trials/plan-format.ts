@@ -11,7 +11,7 @@ export type PlanUnits = { locale: string; massUnits: MassUnits; temperatureUnits
 /** How plans write their quantities, in the bakery's own units. */
 export function planFormat({ locale, massUnits, temperatureUnits }: PlanUnits) {
   const unit = smallMassUnit(massUnits)
-  const digitsFor = (value: number) => (value < 1 ? 3 : value < 10 ? 2 : value < 100 ? 1 : 0)
+  const digitsFor = (value: number) => (value === 0 ? 0 : value < 1 ? 3 : value < 10 ? 2 : value < 100 ? 1 : 0)
   const mass = (massG: number, signed = false) => {
     const value = massInUnit(massG, unit)
     return withUnit(formatNumber(value, { locale, digits: digitsFor(Math.abs(value)), signed }), unit)

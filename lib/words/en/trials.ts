@@ -154,7 +154,7 @@ export const trials = {
     added: 'added',
     movedTitle: 'What moved and why',
     outcomes: {
-      control: 'as in production',
+      control: 'as in production now',
       'on-top': 'Added on top: nothing is taken out for it.',
       balanced: 'Balanced: what the dose brings is taken out elsewhere.',
       'nothing-to-balance': 'What the dose brings is less than the scale shows, so nothing is moved.',
@@ -216,7 +216,7 @@ export const trials = {
     powerChance: 'chance to find ‘better’',
     powerText: 'From {runs} simulated trials, with doughs varying by {batch} and loaves of a dough by {loaf}: from memory, a guess.',
     powerSe: '{chance} ± {se}',
-    powerHalf: 'At exactly the smallest difference worth having, about half of all trials fall short of it. Plan for more than that.',
+    powerHalf: 'Where the true difference is exactly the smallest worth having, no plan finds it much more often than every other time.',
     powerNone: {
       'not-gain': 'A look only: no verdict will be given.',
       'one-batch': 'One dough of each kind: no verdict will be given. It is shown as a look.',
@@ -240,8 +240,7 @@ export const trials = {
     cautionCoded: 'Loaves that carry only a code are not for sale.',
     cautionAllergens: 'Tell everybody who handles or tastes a dough what is in it. Allergens are never kept blind.',
     decisions: 'What was decided',
-    decisionAt: '{meaning} {name}, {role}, {at}.',
-    decisionOwn: 'Approved by its proposer.',
+    decisionBy: '{meaning} {name}, {role}.',
     stopped: 'Ended',
     frozenWord: 'Frozen.',
     frozenText: 'This plan is approved, and nothing of it changes any more. What was approved has the mark {hash}.',

@@ -23,7 +23,7 @@ export function ArmSection({ arm, words, format, language, locale }: ArmSectionP
   const shown = arm.totals.filter((total) => total.isHeld || total.differenceG === null || Math.abs(total.differenceG) >= 0.05)
 
   return (
-    <Section id={`dough-${arm.position}`} title={isControl ? text.control : say(text.dough, language, { letter })} note={<DoughName position={arm.position} name={arm.name} text={text} />}>
+    <Section id={`dough-${arm.position}`} title={isControl ? text.control : say(text.dough, language, { letter })} note={isControl ? text.plan.outcomes.control : <DoughName position={arm.position} name={arm.name} text={text} />}>
       {arm.doses.map((dose, d) => (
         <div key={d} className="max-w-measure">
           <p>
@@ -44,7 +44,7 @@ export function ArmSection({ arm, words, format, language, locale }: ArmSectionP
       ))}
       {isControl ? null : (
         <p className="mt-2 max-w-measure">
-          {text.plan.outcomes[arm.outcome]} {list === '' ? (arm.onTop ? null : text.plan.movedNone) : say(text.plan.movedList, language, { list })}
+          {text.plan.outcomes[arm.outcome]} {list === '' ? (arm.outcome === 'not-balanced' ? text.plan.movedNone : null) : say(text.plan.movedList, language, { list })}
         </p>
       )}
       <WarningList warnings={arm.warnings.filter((warning) => warning.dose === null)} {...part} />

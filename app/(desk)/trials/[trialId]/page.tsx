@@ -99,7 +99,7 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
                 term: formatDateTime(decision.at, bakery),
                 detail: (
                   <>
-                    <span className="block">{say(text.decisionAt, language, { meaning: decision.meaning, name: decision.personName, role: desk.roles[decision.role], at: formatDateTime(decision.at, bakery) })}</span>
+                    <span className="block">{say(text.decisionBy, language, { meaning: decision.meaning, name: decision.personName, role: desk.roles[decision.role] })}</span>
                     {decision.note ? <span className="block whitespace-pre-line">{decision.note}</span> : null}
                   </>
                 ),

@@ -59,7 +59,7 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
         const title = arm.position === 0 ? trials.control : say(trials.dough, language, { letter: armLetter(arm.position) })
         return (
           <div key={arm.position} className={a > 0 ? 'print:break-before-page' : undefined}>
-            <Section id={`sheet-${arm.position}`} title={title} note={<DoughName position={arm.position} name={arm.name} text={trials} />}>
+            <Section id={`sheet-${arm.position}`} title={title} note={arm.position === 0 ? plan.outcomes.control : <DoughName position={arm.position} name={arm.name} text={trials} />}>
               <p>
                 <span className="text-ink-2">{text.codes}</span> <b>{arm.batches.map(({ code, day }) => say(text.codeOnDay, language, { code, day })).join(', ')}</b>
               </p>
