@@ -31,7 +31,7 @@ const databaseName = 'browser'
 export const test = base.extend<Fixtures & { noise: { lines: string[]; allowed: RegExp[] } }, { app: App }>({
   app: [
     // Playwright asks for the braces.
-    // eslint-disable-next-line no-empty-pattern
+     
     async ({}, use) => {
       const { server, stop } = await startTestServer()
       await makeRolesAndDatabase(server.port, databaseName, server)
@@ -59,7 +59,7 @@ export const test = base.extend<Fixtures & { noise: { lines: string[]; allowed: 
 
   baseURL: async ({ app }, use) => use(app.url),
 
-  // eslint-disable-next-line no-empty-pattern
+   
   noise: async ({}, use) => {
     const noise: { lines: string[]; allowed: RegExp[] } = { lines: [], allowed: [] }
     await use(noise)

@@ -7,7 +7,7 @@ export const problems = {
   'not-above': 'Must be more than {min}.',
   'too-big': 'Must be {max} or less.',
   'not-below': 'Must be less than {max}.',
-  'not-a-number': 'Write a number here.',
+  'not-a-number': 'Write a number here, such as 12.5, without marks for thousands.',
   'not-whole': 'Write a whole number here.',
   'not-email': 'Write an e-mail address, such as name@bakery.example.',
   'wrong-choice': 'Choose one of the list.',
