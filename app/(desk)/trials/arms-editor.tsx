@@ -107,7 +107,7 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
                       name={`${doseName}.doseOf`}
                       label={form.doseOf}
                       width="full"
-                      options={Object.entries(text.doseOf).map(([value, label]) => ({ value, label }))}
+                      options={Object.entries(form.doseOfChoices).map(([value, label]) => ({ value, label }))}
                       defaultValue={dose.doseOf}
                       required
                       error={doseProblem('doseOf')}
