@@ -38,4 +38,13 @@ export const problems = {
   'check-again': 'The list of allergens has changed since it was checked. Check it against the specification again, or say that it is not checked.',
   'day-far-away': 'Write a day between 2000 and 2100.',
   'not-an-amount': 'Write an amount such as 12.50: no sign, no currency, at most four digits after the mark.',
+  'kind-not-yet': 'This kind of question cannot be planned here yet. Ask for a gain, or for a look only.',
+  'arm-needed': 'A gain is found against something: add at least one test dough.',
+  'hold-something': 'A balanced test dough needs at least one total to hold. Tick one, or add the dose on top.',
+  'too-many-doughs': 'That makes more than 900 doughs, which is more than there are codes. Take fewer days, doughs or arms.',
+  'dose-too-large': 'This comes to more than twice the flour. Look at the unit of the dose.',
+  'no-active-stated': 'The stores do not say how much active substance this ingredient has. Dose the product, or state it there.',
+  'nothing-in-production': 'No version of this formula is in production, so there is no control. Sign one off first.',
+  'measure-without-direction': 'This measure has no good direction, so there is no better or worse. Choose another, or ask for a look only.',
+  'say-why': 'Say why, for whoever proposed it.',
 } as const
