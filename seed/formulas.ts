@@ -8,6 +8,7 @@ import { draftVersion } from '../lib/kitchen/formulas/draft-version'
 import { getVersion } from '../lib/kitchen/formulas/get-version'
 import { signOffVersion } from '../lib/kitchen/formulas/sign-off-version'
 import type { Query } from '../lib/kitchen/query'
+import type { CallersAt } from './seed-demo'
 
 /** The ingredients that the invented formulas are made of. */
 export type FormulaIngredientKey =
@@ -21,7 +22,7 @@ export type FormulaIngredientKey =
   | 'milk'
   | 'skimMilkPowder'
   | 'honey'
-  | 'diastaticMaltFlour'
+  | 'maltFlour'
   | 'sunflowerOil'
   | 'rolledOats'
   | 'sugar'
@@ -32,41 +33,34 @@ type DraftedFormula = z.input<typeof draftFormulaInput>
 type Stage = DraftedFormula['stages'][number]
 type StageOf = (kind: Stage['kind'], name: string, lines: Partial<Record<FormulaIngredientKey, number>>) => Stage
 
-const dayMs = 24 * 60 * 60_000
-
 /**
  * Writes three invented formulas by the real commands: drafted by the head baker, signed off by the owner, in force
  * for months. The white tin has a second version. They are nobody's formulas and nobody bakes them.
- * @param callers signed in; the owner's with their password; their clock, or else today's, is what 'months ago' counts from
+ * @param at signs everybody in on a day so long ago
  * @returns each formula with the version that is in production
  */
 export async function seedFormulas(
-  callers: { owner: Caller; head: Caller },
+  at: CallersAt,
   ingredientIds: Record<FormulaIngredientKey, string>,
 ): Promise<Record<'whiteTin' | 'wholemealTin' | 'oatLoaf', SeededFormula>> {
-  const today = (callers.head.now ?? (() => new Date()))()
-  const daysAgo = (days: number) => {
-    const at = new Date(today.getTime() - days * dayMs)
-    return { head: { ...callers.head, now: () => at }, owner: { ...callers.owner, now: () => at } }
-  }
   const stage: StageOf = (kind, name, lines) => ({
     kind,
     name,
     lines: Object.entries(lines).map(([key, pctFlour]) => ({ ingredientId: ingredientIds[key as FormulaIngredientKey], pctFlour })),
   })
 
+  // In the order of their days, so that the record reads as it would have been written.
   const white = whiteTin(stage)
-  const whiteTinFirst = await must(draftFormula, daysAgo(412).head, white)
-  await signOff(daysAgo(411).owner, whiteTinFirst)
-  const whiteTinNow = await must(draftVersion, daysAgo(163).head, { fromVersionId: whiteTinFirst.versionId, reason: maltReason })
+  const whiteTinFirst = await must(draftFormula, (await at(412)).head, white)
+  await signOff((await at(411)).owner, whiteTinFirst)
+  const wholemeal = await must(draftFormula, (await at(398)).head, wholemealTin(stage))
+  await signOff((await at(397)).owner, wholemeal)
+  const oats = await must(draftFormula, (await at(290)).head, oatLoaf(stage))
+  await signOff((await at(288)).owner, oats)
+  const whiteTinNow = await must(draftVersion, (await at(163)).head, { fromVersionId: whiteTinFirst.versionId, reason: maltReason })
   const { name: _, ...content } = white
-  await must(changeDraft, daysAgo(163).head, { versionId: whiteTinNow.versionId, seenRevision: 1, ...content, reason: maltReason, stages: [maltedDough(stage)] })
-  await signOff(daysAgo(160).owner, whiteTinNow)
-
-  const wholemeal = await must(draftFormula, daysAgo(398).head, wholemealTin(stage))
-  await signOff(daysAgo(397).owner, wholemeal)
-  const oats = await must(draftFormula, daysAgo(290).head, oatLoaf(stage))
-  await signOff(daysAgo(288).owner, oats)
+  await must(changeDraft, (await at(163)).head, { versionId: whiteTinNow.versionId, seenRevision: 1, ...content, reason: maltReason, stages: [maltedDough(stage)] })
+  await signOff((await at(160)).owner, whiteTinNow)
   return { whiteTin: whiteTinNow, wholemealTin: wholemeal, oatLoaf: oats }
 }
 
@@ -94,7 +88,7 @@ function whiteTin(stage: StageOf): DraftedFormula {
 }
 
 function maltedDough(stage: StageOf): Stage {
-  return stage('final_dough', '', { breadFlour: 100, water: 60.5, salt: 1.8, freshYeast: 2.3, butter: 2, skimMilkPowder: 2, sugar: 0.8, diastaticMaltFlour: 0.3 })
+  return stage('final_dough', '', { breadFlour: 100, water: 60.5, salt: 1.8, freshYeast: 2.3, butter: 2, skimMilkPowder: 2, sugar: 0.8, maltFlour: 0.3 })
 }
 
 function wholemealTin(stage: StageOf): DraftedFormula {
