@@ -6,10 +6,11 @@ import { people } from './en/people'
 import { problems } from './en/problems'
 import { refusals } from './en/refusals'
 import { stores } from './en/stores'
+import { trials } from './en/trials'
 import { pseudoOf } from './pseudo'
 import type { Forms } from './say'
 
-const english = { audit, desk, door, formulas, people, problems, refusals, stores }
+const english = { audit, desk, door, formulas, people, problems, refusals, stores, trials }
 
 export type Words = typeof english
 /** `en-XA` is the pseudo-language: every text of ours is changed, so that one which is not ours shows. */

@@ -6,7 +6,7 @@ import { GroupRow } from '@/lib/ui/group-row'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { StateWord } from '@/lib/ui/state-word'
 import { largeMassUnit, type MassUnits } from '@/lib/words/format/mass'
-import { formatUnitPrice } from '@/lib/words/format/unit-price'
+import { unitPrice } from '@/lib/ui/unit-price'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { AllergenText } from './allergen-text'
@@ -51,7 +51,7 @@ export function IngredientTable({ ingredients, caption, costs, bakery, text, lan
                 <Link href={`/stores/ingredients/${ingredient.id}`}>{ingredient.name}</Link>
               </Cell>
               {costs ? (
-                <Cell numeric>{price ? formatUnitPrice(price.perKg, { ...bakery, currency: price.currency }) : text.noPrice}</Cell>
+                <Cell numeric>{price ? unitPrice(price.perKg, { ...bakery, currency: price.currency }) : text.noPrice}</Cell>
               ) : null}
               <Cell>
                 <AllergenText ingredient={ingredient} text={text} language={language} />

@@ -163,7 +163,7 @@ export const stores = {
     compositionNote: 'g in 100 g as weighed, 0 to 100; leave empty what you do not know',
     compositionSource: 'Source of the figures',
     compositionSourceHint: 'A specification with its date, an analysis, a table with its number.',
-    figureSource: 'Source, where it is another',
+    figureSource: '{figure}: another source',
     figureUnit: 'g in 100 g',
     active: 'Active substance',
     activeNote: 'for improvers, malts and others that are dosed by what they hold',

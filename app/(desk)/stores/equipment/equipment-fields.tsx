@@ -3,7 +3,7 @@ import type { EquipmentKind } from '@/lib/kitchen/stores/equipment-facts.input'
 import { FieldStack } from '@/lib/ui/field-stack'
 import { FormField } from '@/lib/ui/form-field'
 import { FormTextArea } from '@/lib/ui/form-text-area'
-import { largeMassUnit, massInUnit, smallMassUnit } from '@/lib/words/format/mass'
+import { largeMassUnit, massInUnit, smallMassUnit, type MassUnit } from '@/lib/words/format/mass'
 import { plainNumber } from '@/lib/words/format/plain-number'
 import { degreeSign, differenceInUnit } from '@/lib/words/format/temperature-difference'
 import { say } from '@/lib/words/say'
@@ -61,7 +61,7 @@ function numberFields(
   const small = smallMassUnit(units.massUnits)
   const large = largeMassUnit(units.massUnits)
   const degree = degreeSign[units.temperatureUnits]
-  const mass = (massG: number | null | undefined, unit: typeof small | typeof large) => (massG === null || massG === undefined ? massG : massInUnit(massG, unit))
+  const mass = (massG: number | null | undefined, unit: MassUnit) => (massG === null || massG === undefined ? massG : massInUnit(massG, unit))
   const degrees = (differenceC: number | null | undefined) =>
     differenceC === null || differenceC === undefined ? differenceC : differenceInUnit(differenceC, units.temperatureUnits)
   switch (kind) {

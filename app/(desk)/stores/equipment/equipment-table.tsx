@@ -34,9 +34,13 @@ export function EquipmentTable({ equipment, caption, bakery, text, language }: E
               <Link href={`/stores/equipment/${one.id}`}>{one.name}</Link>
             </Cell>
             <Cell>
-              {equipmentEntries(one, bakery, text, language)
-                .map(({ term, detail }) => `${term} ${detail}`)
-                .join('; ')}
+              <span className="flex flex-wrap gap-x-6">
+                {equipmentEntries(one, bakery, text, language).map(({ term, detail }) => (
+                  <span key={term}>
+                    <span className="text-small text-ink-2">{term}</span> {detail}
+                  </span>
+                ))}
+              </span>
             </Cell>
             <Cell>{one.note}</Cell>
           </tr>

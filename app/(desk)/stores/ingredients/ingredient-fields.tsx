@@ -10,7 +10,8 @@ import { FormSelect } from '@/lib/ui/form-select'
 import { FormTextArea } from '@/lib/ui/form-text-area'
 import { Section } from '@/lib/ui/section'
 import { plainNumber } from '@/lib/words/format/plain-number'
-import type { Words } from '@/lib/words/words'
+import { say } from '@/lib/words/say'
+import type { Language, Words } from '@/lib/words/words'
 
 type Present = {
   name: string
@@ -29,6 +30,7 @@ type Present = {
 
 type IngredientFieldsProps = {
   words: Pick<Words, 'stores' | 'desk'>
+  language: Language
   locale: string
   /** Left out for a new ingredient. */
   present?: Present
@@ -39,7 +41,7 @@ type IngredientFieldsProps = {
 }
 
 /** The sections of the form for an ingredient. */
-export function IngredientFields({ words, locale, present, checks, children }: IngredientFieldsProps) {
+export function IngredientFields({ words, language, locale, present, checks, children }: IngredientFieldsProps) {
   const { form: text, ...stores } = words.stores
   const optionalWord = words.desk.optional
   const number = (value: number | null | undefined) =>
@@ -115,8 +117,7 @@ export function IngredientFields({ words, locale, present, checks, children }: I
                 <FormField
                   name={`figures.${each}.source`}
                   type="text"
-                  label={text.figureSource}
-                  optionalWord={optionalWord}
+                  label={say(text.figureSource, language, { figure: stores.figures[each] })}
                   defaultValue={stated && stated.source !== commonSource ? stated.source : undefined}
                   maxLength={200}
                   autoComplete="off"

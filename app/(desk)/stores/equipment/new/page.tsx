@@ -33,9 +33,9 @@ export default async function NewEquipmentPage({ searchParams }: { searchParams:
         <ul aria-label={text.chooseLabel} className="mt-6 max-w-column border-t border-rule">
           {equipmentKind.options.map((kind) => (
             <li key={kind} className="border-b border-rule">
-              <Link href={`/stores/equipment/new?kind=${kind}`} className="flex min-h-11 flex-wrap items-center gap-x-3 py-1.5">
-                {text.kinds[kind]}
-                <span className="text-small text-ink-2 no-underline">{text.kindHints[kind]}</span>
+              <Link href={`/stores/equipment/new?kind=${kind}`} className="flex min-h-11 flex-wrap items-center gap-x-3 py-1.5 no-underline hover:bg-band">
+                <span className="underline decoration-1 underline-offset-[0.2em]">{text.kinds[kind]}</span>
+                <span className="text-small text-ink-2">{text.kindHints[kind]}</span>
               </Link>
             </li>
           ))}

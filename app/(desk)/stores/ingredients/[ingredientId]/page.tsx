@@ -13,7 +13,7 @@ import { formatDate } from '@/lib/words/format/date'
 import { formatDay } from '@/lib/words/format/day'
 import { largeMassUnit } from '@/lib/words/format/mass'
 import { plainNumber } from '@/lib/words/format/plain-number'
-import { formatUnitPrice } from '@/lib/words/format/unit-price'
+import { unitPrice } from '@/lib/ui/unit-price'
 import { withUnit } from '@/lib/words/format/with-unit'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
@@ -53,7 +53,7 @@ export default async function IngredientPage({ params }: { params: Promise<{ ing
                   term: say(text.priceToday, language, { day: formatDay(costs.today, bakery.locale) }),
                   detail: held
                     ? say(text.perUnit, language, {
-                        price: formatUnitPrice(held.perKg, { ...bakery, currency: held.currency }),
+                        price: unitPrice(held.perKg, { ...bakery, currency: held.currency }),
                         unit: largeMassUnit(bakery.massUnits),
                       })
                     : text.noPriceToday,
@@ -67,7 +67,17 @@ export default async function IngredientPage({ params }: { params: Promise<{ ing
       }}
     >
       <Cautions ingredient={ingredient} text={text} />
-      <Section id="facts" title={text.facts}>
+      <Section
+        id="facts"
+        title={text.facts}
+        note={
+          ingredient.mayEdit ? (
+            <LinkButton tone="quiet" href={`/stores/ingredients/${ingredient.id}/change`}>
+              {text.change}
+            </LinkButton>
+          ) : null
+        }
+      >
         <DefinitionList
           entries={[
             { term: text.labelName, detail: ingredient.labelName },
@@ -107,11 +117,6 @@ export default async function IngredientPage({ params }: { params: Promise<{ ing
       <Composition figures={ingredient.figures} doubts={ingredient.doubts} locale={bakery.locale} stores={stores} />
       {costs ? <Prices ingredientId={ingredient.id} costs={costs} mayEdit={ingredient.mayEdit} bakery={bakery} words={words} language={language} /> : null}
       <ActionRow>
-        {ingredient.mayEdit ? (
-          <LinkButton tone="plain" href={`/stores/ingredients/${ingredient.id}/change`}>
-            {text.change}
-          </LinkButton>
-        ) : null}
         <LinkButton tone="plain" href="/stores">
           {text.toStores}
         </LinkButton>

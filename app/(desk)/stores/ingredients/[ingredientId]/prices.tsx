@@ -16,7 +16,7 @@ import { largeMassUnit, massInUnit, type MassUnits } from '@/lib/words/format/ma
 import { massText } from '@/lib/words/format/mass-text'
 import { formatMoneyAmount } from '@/lib/words/format/money-amount'
 import { plainNumber } from '@/lib/words/format/plain-number'
-import { formatUnitPrice } from '@/lib/words/format/unit-price'
+import { unitPrice } from '@/lib/ui/unit-price'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { enter } from './actions'
@@ -70,7 +70,7 @@ export function Prices({ ingredientId, costs, mayEdit, bakery, words, language }
             {costs.entries.map((entry) => (
               <tr key={entry.id}>
                 <Cell whole>{formatDay(entry.holdsFrom, bakery.locale)}</Cell>
-                <Cell numeric>{formatUnitPrice(entry.perKg, { ...bakery, currency: entry.currency, mostDigits: 4 })}</Cell>
+                <Cell numeric>{unitPrice(entry.perKg, { ...bakery, currency: entry.currency, mostDigits: 4 })}</Cell>
                 <Cell numeric>{formatMoneyAmount(entry.packPrice, { ...bakery, currency: entry.currency, mostDigits: 4 })}</Cell>
                 <Cell numeric>{massText(entry.packMassG, unit, bakery.locale)}</Cell>
                 <Cell>{entry.supplier}</Cell>
@@ -104,7 +104,6 @@ export function Prices({ ingredientId, costs, mayEdit, bakery, words, language }
                 type="text"
                 label={text.supplierField}
                 defaultValue={latest?.supplier}
-                width="medium"
                 required
                 maxLength={120}
                 autoComplete="off"

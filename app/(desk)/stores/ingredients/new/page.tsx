@@ -16,7 +16,8 @@ export async function generateMetadata(): Promise<Metadata> {
 }
 
 export default async function NewIngredientPage() {
-  const words = wordsIn(await currentLanguage())
+  const language = await currentLanguage()
+  const words = wordsIn(language)
   const { form: text, title } = words.stores
   const { locale } = await ask(getFormUnits)
   return (
@@ -24,6 +25,7 @@ export default async function NewIngredientPage() {
       <ActionForm action={add.bind(null, locale)}>
         <IngredientFields
           words={words}
+          language={language}
           locale={locale}
           checks={{
             options: [

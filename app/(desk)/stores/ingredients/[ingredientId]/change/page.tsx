@@ -36,6 +36,7 @@ export default async function ChangeIngredientPage({ params }: { params: Promise
       <ActionForm action={change.bind(null, ingredient.id, ingredient.revision, locale)}>
         <IngredientFields
           words={words}
+          language={language}
           locale={locale}
           present={ingredient}
           checks={{
