@@ -82,13 +82,19 @@ export function EditorLineRow({ line, stageKey, label, canMoveUp, canMoveDown, i
           onKeyDown={onKeyDown}
           className={`${controlClass('short')} text-right`}
         />
-        {pct.error ? <ErrorLine id={`${pct.id}-error`} text={pct.error} /> : null}
+        {pct.error ? (
+          <div className="text-left whitespace-normal">
+            <ErrorLine id={`${pct.id}-error`} text={pct.error} />
+          </div>
+        ) : null}
       </td>
       <td data-numeric>{massG === undefined ? text.notThere : format.mass(massG)}</td>
-      <td className="whitespace-nowrap print:hidden">
-        <RowButton shape="up" label={full(editor.up)} disabled={!canMoveUp} onPress={() => move(-1, pct.id)} />
-        <RowButton shape="down" label={full(editor.down)} disabled={!canMoveDown} onPress={() => move(1, pct.id)} />
-        <RowButton shape="remove" label={full(editor.remove)} onPress={() => step({ do: 'remove-line', line: line.key })} />
+      <td className="align-top print:hidden">
+        <div className="flex">
+          <RowButton shape="up" label={full(editor.up)} disabled={!canMoveUp} onPress={() => move(-1, pct.id)} />
+          <RowButton shape="down" label={full(editor.down)} disabled={!canMoveDown} onPress={() => move(1, pct.id)} />
+          <RowButton shape="remove" label={full(editor.remove)} onPress={() => step({ do: 'remove-line', line: line.key })} />
+        </div>
       </td>
     </tr>
   )

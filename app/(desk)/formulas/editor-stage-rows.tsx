@@ -38,7 +38,7 @@ export function EditorStageRows(props: EditorStageRowsProps) {
   const full = (word: string) => `${title}: ${word}`
 
   return (
-    <fieldset className="mb-7 border-t border-rule pt-3">
+    <fieldset className="mb-7 min-w-0 border-t border-rule pt-3">
       <legend className="sr-only">{title}</legend>
       <div className="mb-3 flex flex-wrap items-end gap-x-5 gap-y-3">
         <div className="w-short">
@@ -88,51 +88,53 @@ export function EditorStageRows(props: EditorStageRowsProps) {
         )}
       </div>
       <FormAnchor name={stageFieldId(stage.key, 'lines')} />
-      <table className="sheet-table">
-        <caption className="sr-only">{title}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{editor.ingredient}</th>
-            <th scope="col" data-numeric>
-              {editor.onFlour}
-            </th>
-            <th scope="col" data-numeric>
-              {editor.weight}
-            </th>
-            <th scope="col" className="print:hidden">
-              <span className="sr-only">{editor.rowButtons}</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {stage.lines.map((line, index) => (
-            <EditorLineRow
-              key={line.key}
-              line={line}
-              stageKey={stage.key}
-              label={say(editor.line, language, { line: index + 1, stage: number })}
-              canMoveUp={!(isFirst && index === 0)}
-              canMoveDown={!(isLast && index === stage.lines.length - 1)}
-              ingredients={props.ingredients}
-              massG={live.massOfLine.get(line.key)}
-              text={text}
-              format={format}
-              language={language}
-              step={step}
-            />
-          ))}
-          <tr className="text-ink-2">
-            <td>
-              <PressButton tone="quiet" fullLabel={full(editor.addLine)} onPress={() => step({ do: 'add-line', stage: stage.key })}>
-                {editor.addLine}
-              </PressButton>
-            </td>
-            <td data-numeric>{stageFigures ? format.pct(stageFigures.pctFlour) : text.notThere}</td>
-            <td data-numeric>{live.figures?.batch ? format.mass(massG) : text.notThere}</td>
-            <td>{stageFigures && !isOnly && stageFigures.flourSharePct > 0 ? say(editor.stageFlour, language, { share: format.pctShort(stageFigures.flourSharePct) }) : null}</td>
-          </tr>
-        </tbody>
-      </table>
+      <div className="sheet-scroll">
+        <table className="sheet-table min-w-[38rem] max-w-[48rem] table-fixed">
+          <caption className="sr-only">{title}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{editor.ingredient}</th>
+              <th scope="col" data-numeric className="w-[10rem]">
+                {editor.onFlour}
+              </th>
+              <th scope="col" data-numeric className="w-[7.5rem]">
+                {editor.weight}
+              </th>
+              <th scope="col" className="w-[8.5rem] print:hidden">
+                <span className="sr-only">{editor.rowButtons}</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {stage.lines.map((line, index) => (
+              <EditorLineRow
+                key={line.key}
+                line={line}
+                stageKey={stage.key}
+                label={say(editor.line, language, { line: index + 1, stage: number })}
+                canMoveUp={!(isFirst && index === 0)}
+                canMoveDown={!(isLast && index === stage.lines.length - 1)}
+                ingredients={props.ingredients}
+                massG={live.massOfLine.get(line.key)}
+                text={text}
+                format={format}
+                language={language}
+                step={step}
+              />
+            ))}
+            <tr className="text-ink-2">
+              <td>
+                <PressButton tone="quiet" fullLabel={full(editor.addLine)} onPress={() => step({ do: 'add-line', stage: stage.key })}>
+                  {editor.addLine}
+                </PressButton>
+              </td>
+              <td data-numeric>{stageFigures ? format.pct(stageFigures.pctFlour) : text.notThere}</td>
+              <td data-numeric>{live.figures?.batch ? format.mass(massG) : text.notThere}</td>
+              <td className="text-small">{stageFigures && !isOnly && stageFigures.flourSharePct > 0 ? say(editor.stageFlour, language, { share: format.pctShort(stageFigures.flourSharePct) }) : null}</td>
+            </tr>
+          </tbody>
+        </table>
+      </div>
     </fieldset>
   )
 }

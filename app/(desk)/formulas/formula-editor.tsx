@@ -73,7 +73,7 @@ export function FormulaEditor({ action, kicker, headline, hasName, values, ingre
   return (
     <Sheet kicker={kicker} headline={headline} lead={editor.kept} margin={{ label: editor.margin, entries: editorEntries(live, text, format, language) }}>
       <ActionForm action={action}>
-        <Section id="about" title={editor.reason}>
+        <Section id="about" title={editor.about}>
           <FieldStack>
             {hasName ? <FormField name="name" type="text" label={editor.name} required maxLength={120} autoComplete="off" /> : null}
             <FormTextArea name="reason" label={editor.reason} hint={editor.reasonHint} defaultValue={values.reason} rows={2} required maxLength={1000} />

@@ -20,7 +20,7 @@ const numbers = ['pieces', 'scalingMassG', 'doughLossPct', 'doughTempC', 'mixTim
 
 /** The content of the editor's form as a command takes it, and the rows that were sent, to lead faults back to them. */
 export function readEditorForm(form: FormData, locale: string) {
-  const sent = readStages(textOf(form, 'stages'))
+  const sent = readStages(textOf(form, 'stages')).map((stage) => ({ ...stage, lines: stage.lines.filter(isBegun) }))
   const typed = Object.fromEntries(numbers.map((name) => [name, numberFromText(textOf(form, name), locale)]))
   const stages = sent.map(({ kind, name, lines }) => ({
     kind,
@@ -28,6 +28,11 @@ export function readEditorForm(form: FormData, locale: string) {
     lines: lines.map((line) => ({ ingredientId: line.ingredientId || undefined, pctFlour: numberFromText(line.pctFlour, locale) })),
   }))
   return { sent, content: { reason: textOf(form, 'reason'), method: textOf(form, 'method'), ...typed, stages } }
+}
+
+/** A row in which nothing was chosen and nothing typed says nothing. */
+function isBegun(line: SentStages[number]['lines'][number]): boolean {
+  return line.ingredientId !== '' || line.pctFlour.trim() !== ''
 }
 
 function readStages(text: string): SentStages {

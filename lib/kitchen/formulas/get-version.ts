@@ -6,10 +6,10 @@ import type { Db } from '../../db/client'
 import { query } from '../query'
 import { Refusal } from '../refusal'
 import { allergensOfContent } from './content-of-version'
-import { contentAsShown } from './content-as-shown'
+import { contentAsItIsNow, contentAsShown } from './content-as-shown'
 import { figuredStages, ingredientsOfContent } from './ingredients-of-content'
 import { readVersion, type VersionRead } from './read-version'
-import { figuresOf, inProduction, meaningOfSignature, signaturesMissing, signingBar, stateOfVersion } from './rules'
+import { allergenChange, changesAllergens, figuresOf, inProduction, meaningOfSignature, signaturesMissing, signingBar, stateOfVersion, type AllergenChange } from './rules'
 import { signingOfVersion } from './signing-of-version'
 
 /**
@@ -47,6 +47,7 @@ export const getVersion = query({
       isWhole,
       figures: figuresOf(figuredStages(content, ingredients), content.batch),
       allergens: allergensOfContent(content),
+      sinceSigned: allergensSinceSigned(version),
       ingredients: ingredients.map(({ id, name, dustCaution, isEnded }) => ({ id, name, dustCaution, isEnded })),
       signatures: version.signatures.map(({ personName, role, meaning, at, byProposer }) => ({ personName, role, meaning, at, byProposer })),
       inProduction: standing && { id: standing.id, number: standing.number },
@@ -58,6 +59,12 @@ export const getVersion = query({
     }
   },
 })
+
+/** What an ingredient's allergens have become since a version was signed; null when they are the same, and for a draft. */
+function allergensSinceSigned(version: VersionRead): AllergenChange | null {
+  const change = allergenChange(allergensOfContent(contentAsShown(version).content), allergensOfContent(contentAsItIsNow(version).content))
+  return changesAllergens(change) ? change : null
+}
 
 /** What is needed to put a draft in production, and what the person who looks at it can do towards it. */
 async function signingFor(db: Db, actor: Actor, version: VersionRead, hash: string, now: Date) {

@@ -299,6 +299,16 @@ describe('signing off', () => {
 })
 
 describe('comparing and looking back', () => {
+  it('warns when the stores say something else of the allergens than when it was signed', async () => {
+    const key = await draftBy(bakery.head.caller, withMilk())
+    valueOf(await sign(bakery.owner.caller, key))
+    expect((await look(bakery.early.caller, key)).sinceSigned).toBeNull()
+    const where = { bakeryId_id: { bakeryId: bakery.bakeryId, id: ids.milk } }
+    await db().ingredient.update({ where, data: { allergens: ['milk', 'soya'] } })
+    expect(await look(bakery.early.caller, key)).toMatchObject({ sinceSigned: { added: ['soya'], gone: [] }, allergens: { known: ['gluten', 'milk'] } })
+    await db().ingredient.update({ where, data: { allergens: ['milk'] } })
+  })
+
   it('shows what differs between two versions', async () => {
     const key = await draftBy(bakery.head.caller)
     const next = valueOf(await draftVersion.call(bakery.head.caller, { fromVersionId: key.versionId, reason: 'Softer crumb' }))

@@ -59,9 +59,11 @@ export default async function FormulaPage({ params }: { params: Promise<{ formul
           {versions.map((version) => (
             <tr key={version.id}>
               <Cell head>
-                <Link href={`/formulas/${formula.id}/versions/${version.id}`}>{say(words.versionTitle, language, { number: version.number })}</Link>
+                <Link href={`/formulas/${formula.id}/versions/${version.id}`} className="whitespace-nowrap">
+                  {say(words.versionTitle, language, { number: version.number })}
+                </Link>
               </Cell>
-              <Cell>
+              <Cell whole>
                 <VersionState state={version.state} isPartSigned={version.isPartSigned} text={words} />
               </Cell>
               <Cell>
@@ -78,7 +80,7 @@ export default async function FormulaPage({ params }: { params: Promise<{ formul
                 ))}
                 {version.signatures.length === 0 ? words.notThere : null}
               </Cell>
-              <Cell>{version.effectiveAt ? formatDateTime(version.effectiveAt, bakery) : words.notThere}</Cell>
+              <Cell whole>{version.effectiveAt ? formatDateTime(version.effectiveAt, bakery) : words.notThere}</Cell>
             </tr>
           ))}
         </SheetTable>

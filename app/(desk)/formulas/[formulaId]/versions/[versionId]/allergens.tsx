@@ -3,9 +3,10 @@ import { Notice } from '@/lib/ui/notice'
 import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
+import { allergenChangeWords } from '../../../allergen-change-words'
 import type { VersionSeen } from './version-seen'
 
-type AllergensProps = { version: Pick<VersionSeen, 'allergens' | 'content' | 'ingredients' | 'state'>; words: Words; language: Language }
+type AllergensProps = { version: Pick<VersionSeen, 'allergens' | 'sinceSigned' | 'content' | 'ingredients' | 'state'>; words: Words; language: Language }
 
 /** The allergens that are known, what is not known, and what can hurt whoever makes this dough. */
 export function Allergens({ version, words, language }: AllergensProps) {
@@ -32,6 +33,11 @@ export function Allergens({ version, words, language }: AllergensProps) {
       {uncheckedIngredients.length > 0 ? (
         <Notice tone="warn" word={sheet.unchecked}>
           {say(sheet.uncheckedText, language, { names: names(uncheckedIngredients) })}
+        </Notice>
+      ) : null}
+      {version.sinceSigned && version.state !== 'withdrawn' ? (
+        <Notice tone="stop" word={sheet.sinceSigned}>
+          {say(sheet.sinceSignedText, language, { change: allergenChangeWords(version.sinceSigned, formulas, stores, language) })}
         </Notice>
       ) : null}
       {ended.length > 0 && version.state !== 'withdrawn' ? (

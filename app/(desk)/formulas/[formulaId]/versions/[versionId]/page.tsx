@@ -10,7 +10,7 @@ import { Notice } from '@/lib/ui/notice'
 import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
 import { SideBySide } from '@/lib/ui/side-by-side'
-import { formatDateTime } from '@/lib/words/format/date'
+import { formatDate, formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { formulaFormat } from '../../../formula-format'
@@ -38,12 +38,12 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
   const { content, figures, number, formula } = version
   const format = formulaFormat(bakery.locale, text.units)
   const isPartSigned = version.state === 'draft' && version.signatures.length > 0
-  const at = version.effectiveAt ? formatDateTime(version.effectiveAt, bakery) : ''
+  const day = version.effectiveAt ? formatDate(version.effectiveAt, bakery) : ''
   const headlines = {
     draft: say(isPartSigned ? sheet.headlinePart : sheet.headlineDraft, language, { number }),
-    coming: say(sheet.headlineComing, language, { number, at }),
-    'in-production': say(sheet.headlineNow, language, { number, at }),
-    withdrawn: say(sheet.headlineGone, language, { number, at }),
+    coming: say(sheet.headlineComing, language, { number, at: version.effectiveAt ? formatDateTime(version.effectiveAt, bakery) : '' }),
+    'in-production': say(sheet.headlineNow, language, { number, at: day }),
+    withdrawn: say(sheet.headlineGone, language, { number, at: day }),
   }
   const base = `/formulas/${formula.id}`
   const other = version.from ?? version.versions.find(({ id }) => id !== version.id)
@@ -68,25 +68,27 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
           {sheet.notWhole}
         </Notice>
       )}
-      <Section id="lines" title={sheet.lines} note={sheet.linesNote}>
-        <LinesTable content={content} figures={figures} text={text} format={format} language={language} />
-      </Section>
       <SideBySide>
-        <Section id="method" title={sheet.method}>
-          <p className="max-w-measure whitespace-pre-line">{content.process.method || sheet.noMethod}</p>
+        <Section id="lines" title={sheet.lines} note={sheet.linesNote}>
+          <LinesTable content={content} figures={figures} text={text} format={format} language={language} />
         </Section>
-        <Section id="process" title={sheet.process}>
-          <DefinitionList
-            entries={[
-              { term: sheet.mixTime, detail: format.minutes(content.process.mixTimeS) },
-              { term: sheet.doughTemp, detail: format.celsius(content.process.doughTempC), strong: true },
-              { term: sheet.bulkTime, detail: format.minutes(content.process.bulkTimeS) },
-              { term: sheet.proofTime, detail: format.minutes(content.process.proofTimeS) },
-              { term: sheet.bakeTemp, detail: format.celsius(content.process.bakeTempC) },
-              { term: sheet.bakeTime, detail: format.minutes(content.process.bakeTimeS) },
-            ]}
-          />
-        </Section>
+        <div>
+          <Section id="process" title={sheet.process}>
+            <DefinitionList
+              entries={[
+                { term: sheet.mixTime, detail: format.minutes(content.process.mixTimeS) },
+                { term: sheet.doughTemp, detail: format.celsius(content.process.doughTempC), strong: true },
+                { term: sheet.bulkTime, detail: format.minutes(content.process.bulkTimeS) },
+                { term: sheet.proofTime, detail: format.minutes(content.process.proofTimeS) },
+                { term: sheet.bakeTemp, detail: format.celsius(content.process.bakeTempC) },
+                { term: sheet.bakeTime, detail: format.minutes(content.process.bakeTimeS) },
+              ]}
+            />
+          </Section>
+          <Section id="method" title={sheet.method}>
+            <p className="max-w-measure whitespace-pre-line">{content.process.method || sheet.noMethod}</p>
+          </Section>
+        </div>
       </SideBySide>
       <Allergens version={version} words={words} language={language} />
       {figures ? (
@@ -95,7 +97,7 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
         </Section>
       ) : null}
       <Section id="signatures" title={sheet.signatures}>
-        <Signatures version={version} words={words} bakery={bakery} />
+        <Signatures version={version} words={words} bakery={bakery} language={language} />
       </Section>
       {version.signing ? <SignForm version={version} signing={version.signing} words={words} bakery={bakery} language={language} /> : null}
       {version.mayDraft ? (

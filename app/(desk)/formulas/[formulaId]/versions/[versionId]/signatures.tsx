@@ -1,19 +1,18 @@
 import { Cell } from '@/lib/ui/cell'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { formatDate, formatDateTime, type DateForm } from '@/lib/words/format/date'
-import type { Words } from '@/lib/words/words'
+import { say } from '@/lib/words/say'
+import type { Language, Words } from '@/lib/words/words'
 import type { VersionSeen } from './version-seen'
 
-type SignaturesProps = { version: Pick<VersionSeen, 'signatures' | 'draftedBy' | 'createdAt' | 'contentHash' | 'signedAt'>; words: Words; bakery: DateForm }
+type SignaturesProps = { version: Pick<VersionSeen, 'signatures' | 'draftedBy' | 'createdAt' | 'contentHash' | 'signedAt'>; words: Words; bakery: DateForm; language: Language }
 
 /** Who drafted and who signed, in the words that were shown, and the seal of what was signed. */
-export function Signatures({ version, words, bakery }: SignaturesProps) {
+export function Signatures({ version, words, bakery, language }: SignaturesProps) {
   const { sheet, history } = words.formulas
   return (
     <>
-      <p className="mb-3">
-        {history.drafted} {version.draftedBy}, {formatDate(version.createdAt, bakery)}
-      </p>
+      <p className="mb-3">{say(sheet.draftedBy, language, { name: version.draftedBy, at: formatDate(version.createdAt, bakery) })}</p>
       {version.signatures.length === 0 ? (
         <p>{sheet.noSignatures}</p>
       ) : (
