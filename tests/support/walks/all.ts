@@ -1,8 +1,9 @@
 import type { ActionWalk, PageWalk } from '../rights-walk'
+import { formulasActions, formulasPages } from './formulas'
 import { peopleActions, peoplePages } from './people'
 import { storesActions, storesPages } from './stores'
 import { trialsActions, trialsPages } from './trials'
 
 /** Every server action and page there is; the first test of the walk fails when one is missing. */
-export const everyAction: readonly ActionWalk[] = [...peopleActions, ...storesActions, ...trialsActions]
-export const everyPage: readonly PageWalk[] = [...peoplePages, ...storesPages, ...trialsPages]
+export const everyAction: readonly ActionWalk[] = [...peopleActions, ...storesActions, ...formulasActions, ...trialsActions]
+export const everyPage: readonly PageWalk[] = [...peoplePages, ...storesPages, ...formulasPages, ...trialsPages]
