@@ -20,7 +20,7 @@ export function EditorTotals({ live, text, format, language }: EditorTotalsProps
   return (
     <div className="mt-6 border-y-[1.5px] border-ink py-3">
       <dl className="flex flex-wrap gap-x-10 gap-y-3">
-        <div role="status">
+        <div aria-live="polite">
           <dt className="text-small text-ink-2">{editor.flourTotal}</dt>
           <dd className={`flex items-baseline gap-2 font-bold ${isRight ? 'text-ok' : 'text-warn'}`}>
             <ToneMark tone={isRight ? 'ok' : 'warn'} />

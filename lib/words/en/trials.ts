@@ -170,6 +170,7 @@ export const trials = {
     movedList: 'Moved: {list}.',
     movedNone: 'No other line moves.',
     leftOver: 'Difference from the control',
+    leftHow: 'Held or free',
     leftTotal: 'Total',
     leftG: 'in one dough',
     leftPct: 'on flour',

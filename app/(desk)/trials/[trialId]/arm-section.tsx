@@ -54,7 +54,7 @@ export function ArmSection({ arm, words, format, language, locale }: ArmSectionP
             caption={text.plan.leftOver}
             columns={[
               { key: 'total', label: text.plan.leftTotal },
-              { key: 'held', label: '' },
+              { key: 'held', label: text.plan.leftHow },
               { key: 'g', label: text.plan.leftG, numeric: true },
               { key: 'pct', label: text.plan.leftPct, numeric: true },
             ]}
