@@ -5,6 +5,6 @@ import { TextAreaField, type TextAreaFieldProps } from './text-area-field'
 
 /** A `TextAreaField` that shows what was typed and what was wrong with it, from the form around it. */
 export function FormTextArea(props: TextAreaFieldProps) {
-  const { id, typed, error } = useFormField(props.name)
+  const { id, typed, error } = useFormField(props.name, props.label)
   return <TextAreaField {...props} id={id} defaultValue={typed ?? props.defaultValue} error={error} />
 }
