@@ -14,6 +14,8 @@ test('signing in by hand: a wrong password stays outside, the right one comes in
   await expect(page.getByLabel('E-mail address')).toHaveValue(bakery.owner.email)
   await page.getByLabel('Password').fill(bakery.owner.password)
   await page.getByRole('button', { name: 'Sign in' }).click()
+  await expect(page).toHaveURL(`${app.url}/trials`)
+  await page.getByRole('link', { name: 'Team' }).click()
   await expect(page.getByRole('heading', { level: 1 })).toContainText('4 people work here')
   const cookies = await page.context().cookies()
   expect(cookies.find((cookie) => cookie.name === '__Host-evendough.session')).toMatchObject({ httpOnly: true, secure: true, sameSite: 'Lax', path: '/' })
@@ -55,6 +57,8 @@ test('somebody joins by a link, is made head baker, and is switched off in the m
   await expect(nia.getByRole('main').getByRole('alert')).toContainText('holds a name that anybody would try')
   await nia.getByLabel('Choose a password').fill(goodPassword)
   await nia.getByRole('button', { name: 'Keep the password and go in' }).click()
+  await expect(nia).toHaveURL(`${app.url}/trials`)
+  await nia.getByRole('link', { name: 'Team' }).click()
   await expect(nia.getByRole('heading', { level: 1 })).toContainText('5 people work here')
   await expect(nia.getByRole('heading', { name: 'Invite somebody' })).toBeHidden()
 
@@ -69,6 +73,8 @@ test('somebody joins by a link, is made head baker, and is switched off in the m
   await nia.getByLabel('E-mail address').fill(email)
   await nia.getByLabel('Password').fill(goodPassword)
   await nia.getByRole('button', { name: 'Sign in' }).click()
+  await expect(nia).toHaveURL(`${app.url}/trials`)
+  await nia.getByRole('link', { name: 'Team' }).click()
   await expect(nia.getByRole('heading', { name: 'Invite somebody' })).toBeVisible()
 
   await owner.getByLabel('Works here').uncheck()
