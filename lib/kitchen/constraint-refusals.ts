@@ -9,6 +9,8 @@ const refusalByConstraint: Record<string, () => Refusal> = {
   sign_in_pointer_pkey: () => Refusal.at('email', 'email-taken'),
   person_bakery_id_email_key: () => Refusal.at('email', 'email-taken'),
   invitation_one_open: () => Refusal.at('email', 'already-invited'),
+  reading_pkey: () => new Refusal('reading-clash'),
+  reading_superseded_once: () => new Refusal('stale-moved-on'),
 }
 
 export function refusalOfConstraint(constraint: string): Refusal | undefined {
