@@ -12,7 +12,10 @@ export default async function DeskLayout({ children }: { children: ReactNode }) 
   return (
     <DeskShell
       bakeryName={bakery.name}
-      nav={[{ href: '/team', label: words.nav.team }]}
+      nav={[
+        { href: '/shift', label: words.nav.shift },
+        { href: '/team', label: words.nav.team },
+      ]}
       navLabel={words.navigation}
       who={{ name: person.name, role: words.roles[person.role], accountHref: '/account', accountLabel: words.account }}
       notice={installKind === 'demo' ? { text: words.invented, kind: 'invented' } : undefined}

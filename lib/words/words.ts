@@ -4,10 +4,11 @@ import { door } from './en/door'
 import { people } from './en/people'
 import { problems } from './en/problems'
 import { refusals } from './en/refusals'
+import { shift } from './en/shift'
 import { pseudoOf } from './pseudo'
 import type { Forms } from './say'
 
-const english = { audit, desk, door, people, problems, refusals }
+const english = { audit, desk, door, people, problems, refusals, shift }
 
 export type Words = typeof english
 /** `en-XA` is the pseudo-language: every text of ours is changed, so that one which is not ours shows. */
