@@ -6,16 +6,17 @@ import { makeBakery, type TestBakery, type TestPerson } from '../support/bakery'
 import { builtActions, builtRoutes, callAction } from '../support/call-action'
 import type { WalkRole } from '../support/rights-walk'
 import { peopleActions, peoplePages } from '../support/walks/people'
+import { shiftActions, shiftPages } from '../support/walks/shift'
 
 // Every server action, page, command and query stands in these lists, or the first test fails: what is in the build
 // and on disk is found there, not written down.
-const actions = [...peopleActions]
-const pages = [...peoplePages]
+const actions = [...peopleActions, ...shiftActions]
+const pages = [...peoplePages, ...shiftPages]
 
 /** Reached otherwise than by an action or a page of the walk, each with a test of its own. */
 const actionsElsewhere = ['app/(door)/set-up/[secret]/actions.ts#setUp']
-const routesElsewhere = ['/', '/sign-out', '/api/auth/[...nextauth]']
-const useCasesElsewhere = ['people.set-up-bakery', 'people.sign-in', 'people.sign-out']
+const routesElsewhere = ['/', '/sign-out', '/api/auth/[...nextauth]', '/api/v1/readings']
+const useCasesElsewhere = ['people.set-up-bakery', 'people.sign-in', 'people.sign-out', 'readings.log-reading', 'readings.correct-reading']
 
 type Who = { label: string; role: WalkRole | null; person(bakery: TestBakery, neighbour: TestBakery): TestPerson | null; isNeighbour?: true }
 

@@ -40,10 +40,11 @@ export function Figures({ batch, bakery, words, language }: BatchPart) {
           </tr>
         ))}
         <tr>
-          <Cell head>{say(text.mean, language, { n: Math.max(...columns.map(({ code }) => figures.means[code]?.n ?? 0)) })}</Cell>
+          <Cell head>{text.mean}</Cell>
           {columns.map(({ code, unit, digits }) => (
             <Cell key={code} numeric>
               <b>{shown(figures.means[code]?.mean, unit, digits)}</b>
+              {figures.means[code] ? <span className="block text-small text-ink-2">{say(text.of, language, { n: figures.means[code].n })}</span> : null}
             </Cell>
           ))}
         </tr>

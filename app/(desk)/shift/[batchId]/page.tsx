@@ -3,8 +3,8 @@ import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
+import { FloorLink } from '@/lib/ui/floor-link'
 import { FloorSheet } from '@/lib/ui/floor-sheet'
-import { LinkButton } from '@/lib/ui/link-button'
 import { Notice } from '@/lib/ui/notice'
 import { Rack } from '@/lib/ui/rack'
 import { Section } from '@/lib/ui/section'
@@ -88,9 +88,7 @@ export default async function BatchPage({ params }: Params) {
             }))}
           />
           <div className="mt-3">
-            <LinkButton tone="plain" href="/shift">
-              {words.rack.all}
-            </LinkButton>
+            <FloorLink href="/shift">{words.rack.all}</FloorLink>
           </div>
         </>
       }

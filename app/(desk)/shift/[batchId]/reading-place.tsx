@@ -74,8 +74,8 @@ export function ReadingPlace(props: ReadingPlaceProps) {
         <ul>
           {kept.map((reading) => (
             <li key={reading.id} className="py-1">
-              <div className="flex flex-wrap items-center justify-between gap-x-4">
-                <p>
+              <div className="flex items-start justify-between gap-x-4">
+                <p className="min-w-0">
                   <span className="text-lead font-bold whitespace-nowrap">{shown(reading)}</span>
                   <span className="block text-small text-ink-2">{say(words.inTheBook, language, { byline: reading.byline })}</span>
                 </p>
@@ -84,7 +84,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
                     type="button"
                     onClick={() => setCorrecting(reading.id)}
                     aria-label={say(words.correctFull, language, { value: shown(reading), ...facts })}
-                    className="min-h-12 px-3 underline underline-offset-4 print:hidden"
+                    className="min-h-12 shrink-0 px-3 underline underline-offset-4 print:hidden"
                   >
                     {words.correct}
                   </button>

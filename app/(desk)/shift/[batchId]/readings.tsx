@@ -89,7 +89,7 @@ export function Readings(props: ReadingsProps) {
         const of = measure.repeats * (measure.level === 'batch' ? 1 : pieces * levels.length)
         const have = holding.filter(({ measureId, repeat }) => measureId === measure.id && repeat <= measure.repeats).length
         return (
-          <FloorDisclosure key={measure.id} title={measure.name} note={`${say(words.done, language, { have, of })}. ${measure.method}`} open>
+          <FloorDisclosure key={measure.id} title={measure.name} note={say(words.done, language, { have, of, method: measure.method })} open>
             <div className={measure.level === 'batch' ? 'max-w-column' : 'grid gap-x-8 mid:grid-cols-2'}>
               {measure.level === 'batch'
                 ? show(measure, null, null)
