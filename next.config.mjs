@@ -16,5 +16,7 @@ export default {
   images: { unoptimized: true },
   typescript: { ignoreBuildErrors: false },
   experimental: { authInterrupts: true },
+  // Browsers ask for it by this name on pages that name no icon, such as a refusal.
+  rewrites: async () => [{ source: '/favicon.ico', destination: '/icon.svg' }],
   headers: async () => [{ source: '/:path*', headers }],
 }

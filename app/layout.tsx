@@ -12,8 +12,9 @@ export async function generateMetadata(): Promise<Metadata> {
 export const viewport: Viewport = { width: 'device-width', initialScale: 1, colorScheme: 'light dark' }
 
 export default async function RootLayout({ children }: { children: ReactNode }) {
+  const language = await currentLanguage()
   return (
-    <html lang={await currentLanguage()}>
+    <html lang={language}>
       <body>{children}</body>
     </html>
   )

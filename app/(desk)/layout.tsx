@@ -14,6 +14,9 @@ export default async function DeskLayout({ children }: { children: ReactNode }) 
       bakeryName={bakery.name}
       nav={[
         { href: '/shift', label: words.nav.shift },
+        { href: '/trials', label: words.nav.trials },
+        { href: '/formulas', label: words.nav.formulas },
+        { href: '/stores', label: words.nav.stores },
         { href: '/team', label: words.nav.team },
       ]}
       navLabel={words.navigation}

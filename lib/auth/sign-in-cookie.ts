@@ -70,7 +70,7 @@ export function makeSessionToken(sessionSecret: string): Promise<string> {
 /** Address for the record: the last hop that our own proxy saw, or this machine when there is none. */
 export function addressOf(forwardedFor: unknown): string {
   if (process.env.EVENDOUGH_BEHIND_PROXY !== '1') return 'direct'
-  return String(forwardedFor ?? '').split(',').at(-1)?.trim().slice(0, 64) || 'unknown'
+  return (typeof forwardedFor === 'string' ? forwardedFor : '').split(',').at(-1)?.trim().slice(0, 64) || 'unknown'
 }
 
 function authSecret(): string {

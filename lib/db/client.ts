@@ -1,7 +1,7 @@
 import 'server-only'
 import { PrismaPg } from '@prisma/adapter-pg'
 import pg from 'pg'
-import { Prisma, PrismaClient } from './generated/client'
+import { type Prisma, PrismaClient } from './generated/client'
 import { log } from './log'
 import { databaseSettings } from './settings'
 

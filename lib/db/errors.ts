@@ -46,7 +46,7 @@ function findCause(error: unknown): Cause | undefined {
   const { meta, cause } = error as { meta?: { driverAdapterError?: { cause?: unknown } }; cause?: unknown }
   const found = meta?.driverAdapterError?.cause ?? cause
   if (typeof found !== 'object' || found === null) return undefined
-  return 'kind' in found || 'originalCode' in found ? (found as Cause) : (findCause(found) ?? (found as Cause))
+  return 'kind' in found || 'originalCode' in found ? (found) : (findCause(found) ?? (found))
 }
 
 function nameOf(cause: Cause | undefined): string {

@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto'
+import { createHash, randomUUID } from 'node:crypto'
 import fs from 'node:fs'
 import net from 'node:net'
 import os from 'node:os'
@@ -12,25 +12,37 @@ import path from 'node:path'
 export async function lockFolder(folder: string): Promise<(() => void) | 'taken'> {
   const key = createHash('sha256').update(fs.realpathSync(folder)).digest('hex').slice(0, 24)
   const address = path.join(os.tmpdir(), `evendough-${key}.lock`)
-  if (await answers(address)) return 'taken'
+  if ((await nameOfHolder(address)) !== null) return 'taken'
+  // Left by a process that is gone: the system closes a socket with its process, but not the file.
   fs.rmSync(address, { force: true })
-  return new Promise((resolve, reject) => {
-    const server = net.createServer((socket) => socket.end())
-    server.on('error', (error: NodeJS.ErrnoException) => (error.code === 'EADDRINUSE' ? resolve('taken') : reject(error)))
-    server.listen(address, () => {
-      server.unref()
-      resolve(() => server.close())
+  const name = randomUUID()
+  const server = net.createServer((socket) => socket.end(name))
+  const listening = await new Promise<boolean>((resolve, reject) => {
+    server.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code === 'EADDRINUSE') resolve(false)
+      else reject(error)
     })
-  })
-}
-
-function answers(address: string): Promise<boolean> {
-  return new Promise((resolve) => {
-    const socket = net.connect(address)
-    socket.on('connect', () => {
-      socket.destroy()
+    server.listen(address, () => {
       resolve(true)
     })
-    socket.on('error', () => resolve(false))
+  })
+  // Of two that removed the same left-over at once, one has removed the other's new file: who answers there holds it.
+  if (!listening || (await nameOfHolder(address)) !== name) {
+    server.close()
+    return 'taken'
+  }
+  server.unref()
+  return () => server.close()
+}
+
+/** What the holder of a lock answers, or null when nobody does. */
+function nameOfHolder(address: string): Promise<string | null> {
+  return new Promise((resolve) => {
+    let name = ''
+    const socket = net.connect(address)
+    socket.setEncoding('utf8')
+    socket.on('data', (chunk: string) => (name += chunk))
+    socket.on('end', () => resolve(name))
+    socket.on('error', () => resolve(null))
   })
 }

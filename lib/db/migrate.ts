@@ -20,10 +20,11 @@ const migrationLock = 727_274_001
  */
 export async function migrate(ownerUrl: string, appRole?: string): Promise<string[]> {
   const client = new pg.Client({ connectionString: ownerUrl })
+  const adapter = migrationAdapter(ownerUrl)
   await client.connect()
   try {
     await client.query('SELECT pg_advisory_lock($1)', [migrationLock])
-    const engine = await openEngine(migrationAdapter(ownerUrl))
+    const engine = await openEngine(adapter)
     const { appliedMigrationNames } = await engine.applyMigrations({
       migrationsList: readMigrations(),
       filters: noFilters,
@@ -31,21 +32,27 @@ export async function migrate(ownerUrl: string, appRole?: string): Promise<strin
     if (appRole) await grantRights(client, appRole)
     return appliedMigrationNames
   } finally {
+    await adapter.close()
     await client.end()
   }
 }
 
 /** The SQL that would bring a database to the schema as it is written now; empty when they agree. */
 export async function differenceFromSchema(url: string): Promise<string> {
-  const engine = await openEngine(migrationAdapter(url))
-  const { stdout } = await engine.diff({
-    from: { tag: 'schemaDatasource', files: [readSchema()], configDir: prismaFolder },
-    to: { tag: 'schemaDatamodel', files: [readSchema()] },
-    script: true,
-    exitCode: null,
-    filters: noFilters,
-  })
-  return (stdout ?? '').trim()
+  const adapter = migrationAdapter(url)
+  const engine = await openEngine(adapter)
+  try {
+    const { stdout } = await engine.diff({
+      from: { tag: 'schemaDatasource', files: [readSchema()], configDir: prismaFolder },
+      to: { tag: 'schemaDatamodel', files: [readSchema()] },
+      script: true,
+      exitCode: null,
+      filters: noFilters,
+    })
+    return (stdout ?? '').trim()
+  } finally {
+    await adapter.close()
+  }
 }
 
 async function openEngine(factory: SqlMigrationAwareDriverAdapterFactory) {

@@ -10,11 +10,14 @@ const charType = 18
  * one transaction); and it refuses the one-byte "char" columns of the catalogue, so that a live database could
  * not be looked at.
  */
-export function migrationAdapter(connectionString: string): SqlMigrationAwareDriverAdapterFactory {
-  const factory = new PrismaPg(new CharAsTextPool({ connectionString }), { disposeExternalPool: true })
+export function migrationAdapter(connectionString: string): SqlMigrationAwareDriverAdapterFactory & { close(): Promise<void> } {
+  const pool = new CharAsTextPool({ connectionString })
+  const factory = new PrismaPg(pool, { disposeExternalPool: false })
   return {
     provider: factory.provider,
     adapterName: factory.adapterName,
+    // The engine never lets go of its connection, nor of the lock under which it migrates.
+    close: () => pool.end(),
     connectToShadowDb: () => factory.connectToShadowDb(),
     async connect() {
       const adapter = (await factory.connect()) as Awaited<ReturnType<PrismaPg['connect']>> & { underlyingDriver(): pg.Pool }

@@ -21,6 +21,6 @@ async function load(): Promise<typeof SchemaEngine> {
   const instance = new WebAssembly.Instance(module, { './schema_engine_bg.js': bindings as unknown as WebAssembly.ModuleImports })
   bindings.__wbg_set_wasm(instance.exports)
   const start = instance.exports.__wbindgen_start
-  if (typeof start === 'function') start()
+  if (typeof start === 'function') (start as () => void)()
   return bindings.SchemaEngine
 }

@@ -1,5 +1,5 @@
 import 'server-only'
-import { z } from 'zod'
+import { type z } from 'zod'
 import { DatabaseAway, UnknownOutcome } from '../db/transaction'
 import { readDatabaseFault } from '../db/errors'
 import { problemsOfInput } from './problems-of-input'

@@ -31,6 +31,6 @@ export async function newMigration(name: string | undefined): Promise<void> {
     console.log(`Written: ${path.relative(process.cwd(), target)}/migration.sql`)
   } finally {
     await server.stop()
-    fs.rmSync(folder, { recursive: true, force: true })
+    for (const place of [folder, server.movedTo]) if (place) fs.rmSync(place, { recursive: true, force: true })
   }
 }

@@ -1,6 +1,6 @@
 'use client'
 
-import { Fragment, useActionState, useMemo, type ReactNode } from 'react'
+import { Fragment, useActionState, useMemo, useState, type ReactNode } from 'react'
 import { ActionFormContext } from './action-form-context'
 import { FormSummary } from './form-summary'
 import { emptyFormState, type FormAction } from './form-state'
@@ -15,8 +15,16 @@ export type ActionFormProps = {
 /** A form that a server action answers: every fault at its field and at the top, nothing typed lost. */
 export function ActionForm({ action, idPrefix = '', children }: ActionFormProps) {
   const [state, dispatch, pending] = useActionState(action, emptyFormState)
-  const context = useMemo(() => ({ state, pending, idPrefix }), [state, pending, idPrefix])
-  const errors = useMemo(() => Object.entries(state.problems).map(([name, text]) => ({ fieldId: `${idPrefix}${name}`, text })), [state, idPrefix])
+  const [labels] = useState(() => new Map<string, string>())
+  const context = useMemo(() => ({ state, pending, idPrefix, labels }), [state, pending, idPrefix, labels])
+  const errors = useMemo(
+    () =>
+      Object.entries(state.problems).map(([name, text]) => {
+        const fieldId = `${idPrefix}${name}`
+        return { fieldId, label: labels.get(fieldId), text }
+      }),
+    [state, idPrefix, labels],
+  )
   return (
     <ActionFormContext value={context}>
       <form action={dispatch} noValidate>

@@ -7,7 +7,7 @@ export type FormSummaryProps = {
   /** Why nothing was kept. */
   title: string
   /** Faults at fields; none when the whole form is refused. A new list takes the focus. */
-  errors: readonly { fieldId: string; text: string }[]
+  errors: readonly { fieldId: string; label?: string; text: string }[]
 }
 
 /** Why a form was refused, and each fault as a link to its field. It takes the focus when an answer brings it. */
@@ -27,7 +27,7 @@ export function FormSummary({ title, errors }: FormSummaryProps) {
           {errors.map((error) => (
             <li key={error.fieldId}>
               <a href={`#${error.fieldId}`} className="inline-flex min-h-8 items-center">
-                {error.text}
+                {named(error)}
               </a>
             </li>
           ))}
@@ -35,4 +35,8 @@ export function FormSummary({ title, errors }: FormSummaryProps) {
       ) : null}
     </div>
   )
+}
+
+function named({ label, text }: FormSummaryProps['errors'][number]): string {
+  return label === undefined ? text : `${label}: ${text}`
 }

@@ -15,7 +15,7 @@ export function SheetTable({ caption, captionHidden = false, columns, children }
   return (
     // A region that scrolls must be reachable by keyboard, or its last columns are not.
     // eslint-disable-next-line jsx-a11y/no-noninteractive-tabindex
-    <div role="region" aria-label={caption} tabIndex={0} className="sheet-scroll">
+    <div role="group" aria-label={caption} tabIndex={0} className="sheet-scroll">
       <table className="sheet-table">
         <caption className={captionHidden ? 'sr-only' : 'mb-2 text-left text-small text-ink-2'}>{caption}</caption>
         <thead>

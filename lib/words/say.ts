@@ -18,7 +18,7 @@ const placePattern = /\{(\w+)\}/g
  * @throws Error when a place has no fact: a bug, not an input
  */
 export function say<const T extends Text>(text: T, language: string, ...[facts]: FactsFor<T>): string {
-  return fill(text, language, (facts ?? {}) as Facts)
+  return fill(text, language, (facts ?? {}))
 }
 
 /** As `say`, for texts that are found by a key at run time, where the compiler cannot check the places. */

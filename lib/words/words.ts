@@ -1,14 +1,17 @@
 import { audit } from './en/audit'
 import { desk } from './en/desk'
 import { door } from './en/door'
+import { formulas } from './en/formulas'
 import { people } from './en/people'
 import { problems } from './en/problems'
 import { refusals } from './en/refusals'
 import { shift } from './en/shift'
+import { stores } from './en/stores'
+import { trials } from './en/trials'
 import { pseudoOf } from './pseudo'
 import type { Forms } from './say'
 
-const english = { audit, desk, door, people, problems, refusals, shift }
+const english = { audit, desk, door, formulas, people, problems, refusals, shift, stores, trials }
 
 export type Words = typeof english
 /** `en-XA` is the pseudo-language: every text of ours is changed, so that one which is not ours shows. */

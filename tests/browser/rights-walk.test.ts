@@ -5,17 +5,11 @@ import { expect, test, cookieOf } from '../support/app'
 import { makeBakery, type TestBakery, type TestPerson } from '../support/bakery'
 import { builtActions, builtRoutes, callAction } from '../support/call-action'
 import type { WalkRole } from '../support/rights-walk'
-import { peopleActions, peoplePages } from '../support/walks/people'
-import { shiftActions, shiftPages } from '../support/walks/shift'
-
-// Every server action, page, command and query stands in these lists, or the first test fails: what is in the build
-// and on disk is found there, not written down.
-const actions = [...peopleActions, ...shiftActions]
-const pages = [...peoplePages, ...shiftPages]
+import { everyAction, everyPage } from '../support/walks/all'
 
 /** Reached otherwise than by an action or a page of the walk, each with a test of its own. */
 const actionsElsewhere = ['app/(door)/set-up/[secret]/actions.ts#setUp']
-const routesElsewhere = ['/', '/sign-out', '/api/auth/[...nextauth]', '/api/v1/readings']
+const routesElsewhere = ['/', '/icon.svg', '/sign-out', '/api/auth/[...nextauth]', '/api/v1/readings']
 const useCasesElsewhere = ['people.set-up-bakery', 'people.sign-in', 'people.sign-out', 'readings.log-reading', 'readings.correct-reading']
 
 type Who = { label: string; role: WalkRole | null; person(bakery: TestBakery, neighbour: TestBakery): TestPerson | null; isNeighbour?: true }
@@ -35,13 +29,13 @@ async function cookieHeader(person: TestPerson | null, url: string): Promise<str
 }
 
 test('the walk knows every action, route, command and query there is', async () => {
-  expect([...actions.map((entry) => entry.action), ...actionsElsewhere].sort()).toEqual([...builtActions().keys()].sort())
-  expect([...pages.map((entry) => entry.route), ...routesElsewhere].sort()).toEqual(builtRoutes().sort())
-  const walked = [...actions.map((entry) => entry.command), ...pages.flatMap((entry) => entry.queries), ...useCasesElsewhere]
+  expect([...everyAction.map((entry) => entry.action), ...actionsElsewhere].sort()).toEqual([...builtActions().keys()].sort())
+  expect([...everyPage.map((entry) => entry.route), ...routesElsewhere].sort()).toEqual(builtRoutes().sort())
+  const walked = [...everyAction.map((entry) => entry.command), ...everyPage.flatMap((entry) => entry.queries), ...useCasesElsewhere]
   expect([...new Set(walked)].sort()).toEqual((await useCasesOnDisk()).sort())
 })
 
-for (const walk of actions) {
+for (const walk of everyAction) {
   for (const who of everybody) {
     test(`${walk.command} as ${who.label}`, async ({ app }) => {
       const [bakery, neighbour] = [await makeBakery('Planted Crust', new Date()), await makeBakery('Next Door', new Date())]
@@ -63,7 +57,7 @@ for (const walk of actions) {
   }
 }
 
-for (const walk of pages) {
+for (const walk of everyPage) {
   for (const who of everybody) {
     test(`${walk.route} as ${who.label}`, async ({ app }) => {
       const [bakery, neighbour] = [await makeBakery('Planted Crust', new Date()), await makeBakery('Next Door', new Date())]
@@ -87,7 +81,7 @@ for (const walk of pages) {
   }
 }
 
-function expectedStatus(walk: (typeof pages)[number], who: Who): number {
+function expectedStatus(walk: (typeof everyPage)[number], who: Who): number {
   if (walk.right === 'open') return 200
   if (who.role === null) return 307
   if (!mayTry(who.role, walk.right, 'desk')) return 403

@@ -39,7 +39,7 @@ export async function callAction({ url, page, action, bound, fields, cookie, hea
   const id = builtActions().get(action)
   if (!id) throw new Error(`no such action in the build: ${action}`)
   const body = new FormData()
-  for (const [name, value] of Object.entries(fields)) body.append(`1_${name}`, value)
+  for (const [name, value] of Object.entries(fields)) body.append(`_1_${name}`, value)
   body.append('0', JSON.stringify([...bound, emptyState, '$K1']))
   return fetch(`${url}${page}`, {
     method: 'POST',

@@ -2,7 +2,7 @@
 
 import { act, textOf } from '@/app/act'
 import { currentLanguage } from '@/app/language'
-import { linkTo } from '@/app/link-to'
+import { linkTo } from '@/lib/auth/link-to'
 import { invitePerson } from '@/lib/kitchen/people/invite-person'
 import { withdrawInvitation } from '@/lib/kitchen/people/withdraw-invitation'
 import type { FormState } from '@/lib/ui/form-state'

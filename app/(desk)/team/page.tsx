@@ -65,7 +65,7 @@ export default async function TeamPage() {
             <tr key={person.id}>
               <Cell head>
                 {person.name}
-                {person.isMe ? ` (${text.you})` : null}
+                {person.isMe ? say(text.meBehindName, language) : null}
               </Cell>
               <Cell>{desk.roles[person.role]}</Cell>
               {manages ? <Cell>{person.email}</Cell> : null}
@@ -74,9 +74,8 @@ export default async function TeamPage() {
               {manages ? (
                 <Cell screenOnly>
                   {person.mayChange ? (
-                    <LinkButton tone="quiet" href={`/team/people/${person.id}`}>
+                    <LinkButton tone="quiet" href={`/team/people/${person.id}`} fullLabel={say(text.changeFull, language, { name: person.name })}>
                       {text.change}
-                      <span className="sr-only">{` ${person.name}`}</span>
                     </LinkButton>
                   ) : null}
                 </Cell>

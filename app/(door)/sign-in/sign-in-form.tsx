@@ -1,7 +1,7 @@
 'use client'
 
 import { signIn } from 'next-auth/react'
-import { useState, type FormEvent } from 'react'
+import { useState, type SubmitEvent } from 'react'
 import { ActionRow } from '@/lib/ui/action-row'
 import { Button } from '@/lib/ui/button'
 import { Field } from '@/lib/ui/field'
@@ -16,20 +16,23 @@ export function SignInForm({ words }: { words: SignInWords }) {
   const [refusal, setRefusal] = useState<string | null>(null)
   const [pending, setPending] = useState(false)
 
-  async function send(event: FormEvent<HTMLFormElement>) {
-    event.preventDefault()
-    const form = new FormData(event.currentTarget)
+  async function send(form: FormData) {
     setPending(true)
     setRefusal(null)
     const answer = await signIn('credentials', { redirect: false, email: form.get('email'), password: form.get('password') }).catch(() => undefined)
     // A whole new page, so that nothing of a former person's stays in the browser's memory.
-    if (answer?.ok) return window.location.assign('/')
+    if (answer?.ok) { window.location.assign('/'); return; }
     setPending(false)
     setRefusal(answer?.status === 401 ? words.wrong : words.away)
   }
 
+  function begin(event: SubmitEvent<HTMLFormElement>) {
+    event.preventDefault()
+    void send(new FormData(event.currentTarget))
+  }
+
   return (
-    <form onSubmit={send} method="post">
+    <form onSubmit={begin} method="post">
       {refusal ? <FormSummary title={refusal} errors={noFieldErrors} /> : null}
       <FieldStack>
         <Field name="email" type="email" label={words.email} autoComplete="username" required maxLength={254} />

@@ -1,4 +1,5 @@
 import 'server-only'
+import { gramsPerUnit } from '../../words/format/mass'
 
 /** base = (entered − minus) × times ÷ by */
 export type UnitFactor = { times: string; by?: string; minus?: string }
@@ -10,7 +11,7 @@ export type UnitFactor = { times: string; by?: string; minus?: string }
  * Handbook 44, appendix C. Both from memory.
  */
 export const unitFactors: Readonly<Record<string, Readonly<Record<string, UnitFactor>>>> = {
-  g: { g: { times: '1' }, kg: { times: '1000' }, oz: { times: '28.349523125' }, lb: { times: '453.59237' } },
+  g: Object.fromEntries(Object.entries(gramsPerUnit).map(([unit, grams]) => [unit, { times: String(grams) }])),
   mL: { mL: { times: '1' }, L: { times: '1000' } },
   s: { s: { times: '1' }, min: { times: '60' }, h: { times: '3600' } },
   '°C': { '°C': { times: '1' }, '°F': { times: '5', by: '9', minus: '32' } },

@@ -431,24 +431,48 @@ CREATE TRIGGER "reading_never_emptied" BEFORE TRUNCATE ON "reading" FOR EACH STA
 -- An approved plan is frozen: its arms, doses and masses, and what was declared before baking.
 CREATE FUNCTION "refuse_change_of_approved"() RETURNS trigger LANGUAGE plpgsql AS $$
 DECLARE
-    row_now record := CASE WHEN TG_OP = 'INSERT' THEN NEW ELSE OLD END;
-    trial_state trial_state;
+    is_approved boolean;
 BEGIN
     IF TG_TABLE_NAME = 'arm' THEN
-        SELECT t.state INTO trial_state FROM trial t WHERE t.bakery_id = row_now.bakery_id AND t.id = row_now.trial_id;
+        is_approved := (TG_OP <> 'INSERT' AND "plan_is_approved"(OLD.bakery_id, OLD.trial_id))
+            OR (TG_OP <> 'DELETE' AND "plan_is_approved"(NEW.bakery_id, NEW.trial_id));
     ELSE
-        SELECT t.state INTO trial_state FROM arm a JOIN trial t ON t.bakery_id = a.bakery_id AND t.id = a.trial_id
-        WHERE a.bakery_id = row_now.bakery_id AND a.id = row_now.arm_id;
+        is_approved := (TG_OP <> 'INSERT' AND "plan_of_arm_is_approved"(OLD.bakery_id, OLD.arm_id))
+            OR (TG_OP <> 'DELETE' AND "plan_of_arm_is_approved"(NEW.bakery_id, NEW.arm_id));
     END IF;
-    IF trial_state IN ('approved', 'baking', 'closed', 'stopped') THEN
+    IF is_approved THEN
         RAISE EXCEPTION 'the plan is approved' USING ERRCODE = 'EV003';
     END IF;
     RETURN CASE WHEN TG_OP = 'DELETE' THEN OLD ELSE NEW END;
 END
 $$;
 
+-- FOR SHARE waits for an approval that is being given, and makes it wait.
+CREATE FUNCTION "plan_is_approved"(in_bakery uuid, of_trial uuid) RETURNS boolean LANGUAGE plpgsql AS $$
+DECLARE
+    state_now trial_state;
+BEGIN
+    SELECT t.state INTO state_now FROM trial t WHERE t.bakery_id = in_bakery AND t.id = of_trial FOR SHARE;
+    RETURN coalesce(state_now IN ('approved', 'baking', 'closed', 'stopped'), false);
+END
+$$;
+
+CREATE FUNCTION "plan_of_arm_is_approved"(in_bakery uuid, of_arm uuid) RETURNS boolean LANGUAGE sql AS $$
+    SELECT coalesce((SELECT "plan_is_approved"(a.bakery_id, a.trial_id) FROM arm a WHERE a.bakery_id = in_bakery AND a.id = of_arm), false)
+$$;
+
 CREATE FUNCTION "refuse_change_of_declared"() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
+    IF TG_OP = 'DELETE' THEN
+        IF OLD.state IN ('approved', 'baking', 'closed', 'stopped') THEN
+            RAISE EXCEPTION 'the plan is approved' USING ERRCODE = 'EV003';
+        END IF;
+        RETURN OLD;
+    END IF;
+    -- A frozen plan never goes back to where it could be changed.
+    IF OLD.state IN ('approved', 'baking', 'closed', 'stopped') AND NEW.state NOT IN ('approved', 'baking', 'closed', 'stopped') THEN
+        RAISE EXCEPTION 'the plan is approved' USING ERRCODE = 'EV003';
+    END IF;
     IF OLD.state IN ('approved', 'baking', 'closed', 'stopped') AND (
         NEW.kind, NEW.question, NEW.formula_id, NEW.control_version_id, NEW.measure_id, NEW.margin, NEW.margin_unit, NEW.confidence_pct,
         NEW.batches_per_arm, NEW.pieces_per_batch, NEW.held_totals, NEW.factor_name, NEW.factor_levels, NEW.seed, NEW.plan_text, NEW.plan_hash,
@@ -467,4 +491,8 @@ $$;
 CREATE TRIGGER "arm_frozen" BEFORE INSERT OR UPDATE OR DELETE ON "arm" FOR EACH ROW EXECUTE FUNCTION "refuse_change_of_approved"();
 CREATE TRIGGER "arm_dose_frozen" BEFORE INSERT OR UPDATE OR DELETE ON "arm_dose" FOR EACH ROW EXECUTE FUNCTION "refuse_change_of_approved"();
 CREATE TRIGGER "arm_line_frozen" BEFORE INSERT OR UPDATE OR DELETE ON "arm_line" FOR EACH ROW EXECUTE FUNCTION "refuse_change_of_approved"();
-CREATE TRIGGER "trial_declared_frozen" BEFORE UPDATE ON "trial" FOR EACH ROW EXECUTE FUNCTION "refuse_change_of_declared"();
+CREATE TRIGGER "arm_never_emptied" BEFORE TRUNCATE ON "arm" FOR EACH STATEMENT EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "arm_dose_never_emptied" BEFORE TRUNCATE ON "arm_dose" FOR EACH STATEMENT EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "arm_line_never_emptied" BEFORE TRUNCATE ON "arm_line" FOR EACH STATEMENT EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "trial_never_emptied" BEFORE TRUNCATE ON "trial" FOR EACH STATEMENT EXECUTE FUNCTION "refuse_change"();
+CREATE TRIGGER "trial_declared_frozen" BEFORE UPDATE OR DELETE ON "trial" FOR EACH ROW EXECUTE FUNCTION "refuse_change_of_declared"();

@@ -8,7 +8,7 @@ function texts(tree: Tree, path = ''): [string, string][] {
 }
 
 describe('the words', () => {
-  const english = texts(wordsIn('en') as unknown as Tree)
+  const english = texts(wordsIn('en'))
 
   it('are all there: none is empty, none has a stray brace or blank', () => {
     const odd = english.filter(([, text]) => text.trim() !== text || text === '' || /[{}]/.test(text.replace(/\{\w+\}/g, '')))
@@ -16,13 +16,13 @@ describe('the words', () => {
   })
 
   it('have the same places in the pseudo-language', () => {
-    const pseudo = new Map(texts(wordsIn('en-XA') as unknown as Tree))
+    const pseudo = new Map(texts(wordsIn('en-XA')))
     const places = (text: string | undefined) => (text?.match(/\{\w+\}/g) ?? []).sort()
     for (const [key, text] of english) expect(places(pseudo.get(key)), key).toEqual(places(text))
   })
 
   it('change every text in the pseudo-language', () => {
-    const pseudo = new Map(texts(wordsIn('en-XA') as unknown as Tree))
+    const pseudo = new Map(texts(wordsIn('en-XA')))
     expect(english.filter(([key, text]) => pseudo.get(key) === text)).toEqual([])
   })
 

@@ -9,7 +9,8 @@ async function handle(request: Request, context: unknown): Promise<Response> {
       return answer.ok ? (answer.value?.sessionSecret ?? null) : null
     },
   })
-  return NextAuth(options)(request, context)
+  const answer = NextAuth(options) as (request: Request, context: unknown) => Promise<Response>
+  return answer(request, context)
 }
 
 export { handle as GET, handle as POST }

@@ -2,7 +2,7 @@
 
 import { act, textOf } from '@/app/act'
 import { currentLanguage } from '@/app/language'
-import { linkTo } from '@/app/link-to'
+import { linkTo } from '@/lib/auth/link-to'
 import { changePerson } from '@/lib/kitchen/people/change-person'
 import { startPasswordReset } from '@/lib/kitchen/people/start-password-reset'
 import type { FormState } from '@/lib/ui/form-state'

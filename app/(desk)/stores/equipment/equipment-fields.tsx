@@ -1,0 +1,103 @@
+import type { ReactNode } from 'react'
+import type { EquipmentKind } from '@/lib/kitchen/stores/equipment-facts.input'
+import { FieldStack } from '@/lib/ui/field-stack'
+import { FormField } from '@/lib/ui/form-field'
+import { FormTextArea } from '@/lib/ui/form-text-area'
+import { largeMassUnit, massInUnit, smallMassUnit, type MassUnit } from '@/lib/words/format/mass'
+import { plainNumber } from '@/lib/words/format/plain-number'
+import { degreeSign, differenceInUnit } from '@/lib/words/format/temperature-difference'
+import { say } from '@/lib/words/say'
+import type { Language, Words } from '@/lib/words/words'
+import type { EquipmentRow } from './equipment-entries'
+import type { FormUnits } from './form-units'
+
+type EquipmentFieldsProps = {
+  kind: EquipmentKind
+  units: FormUnits
+  /** Left out for a new one. */
+  present?: EquipmentRow
+  words: Pick<Words, 'stores' | 'desk'>
+  language: Language
+  /** Fields behind the others. */
+  children?: ReactNode
+}
+
+type NumberField = { name: string; label: string; hint?: string; unit?: string; value: number | null | undefined; optional?: true }
+
+/** The fields of the form for a piece of equipment of one kind. */
+export function EquipmentFields({ kind, units, present, words, language, children }: EquipmentFieldsProps) {
+  const { fields: text } = words.stores.equipment
+  return (
+    <FieldStack>
+      <FormField name="name" type="text" label={text.name} hint={text.nameHint} defaultValue={present?.name} required maxLength={80} autoComplete="off" />
+      {numberFields(kind, units, present, words.stores.equipment, language).map(({ name, label, hint, unit, value, optional }) => (
+        <FormField
+          key={name}
+          name={name}
+          type="number"
+          label={label}
+          hint={hint}
+          unit={unit}
+          width="short"
+          required={!optional}
+          optionalWord={optional ? words.desk.optional : undefined}
+          defaultValue={value === null || value === undefined ? undefined : plainNumber(value, { locale: units.locale, significant: 12, grouped: false })}
+        />
+      ))}
+      <FormTextArea name="note" label={text.note} optionalWord={words.desk.optional} hint={text.noteHint} defaultValue={present?.note} maxLength={1000} />
+      {children}
+    </FieldStack>
+  )
+}
+
+function numberFields(
+  kind: EquipmentKind,
+  units: FormUnits,
+  present: EquipmentRow | undefined,
+  equipment: Words['stores']['equipment'],
+  language: Language,
+): NumberField[] {
+  const text = equipment.fields
+  const small = smallMassUnit(units.massUnits)
+  const large = largeMassUnit(units.massUnits)
+  const degree = degreeSign[units.temperatureUnits]
+  const mass = (massG: number | null | undefined, unit: MassUnit) => (massG === null || massG === undefined ? massG : massInUnit(massG, unit))
+  const degrees = (differenceC: number | null | undefined) =>
+    differenceC === null || differenceC === undefined ? differenceC : differenceInUnit(differenceC, units.temperatureUnits)
+  switch (kind) {
+    case 'scale':
+      return [
+        { name: 'resolutionG', label: text.resolutionG, hint: text.resolutionGHint, unit: small, value: mass(present?.resolutionG, small) },
+        { name: 'mostG', label: text.mostG, unit: large, value: mass(present?.mostG, large) },
+        { name: 'leastG', label: text.leastG, unit: small, value: mass(present?.leastG, small), optional: true },
+        { name: 'repeatabilityG', label: text.repeatabilityG, hint: text.repeatabilityGHint, unit: small, value: mass(present?.repeatabilityG, small), optional: true },
+      ]
+    case 'thermometer':
+      return [{ name: 'resolutionC', label: text.resolutionC, unit: degree, value: degrees(present?.resolutionC) }]
+    case 'mixer':
+      return [
+        { name: 'leastG', label: text.leastDough, unit: large, value: mass(present?.leastG, large) },
+        { name: 'mostG', label: text.mostDough, unit: large, value: mass(present?.mostG, large) },
+        {
+          name: 'frictionCPerMin',
+          label: text.friction,
+          hint: text.frictionHint,
+          unit: say(equipment.perMin, language, { degree }),
+          value: degrees(present?.frictionCPerMin),
+          optional: true,
+        },
+      ]
+    case 'proofer':
+      return []
+    case 'oven':
+      return [
+        { name: 'decks', label: text.decks, value: present?.decks },
+        { name: 'placesPerDeck', label: text.placesPerDeck, hint: text.placesHint, value: present?.placesPerDeck },
+      ]
+    case 'pan':
+    case 'volume_gauge':
+      return [{ name: 'volumeMl', label: text.volumeMl, hint: text.volumeHint, unit: 'mL', value: present?.volumeMl }]
+    default:
+      return kind satisfies never
+  }
+}

@@ -1,0 +1,38 @@
+import 'server-only'
+import { textOf } from '@/app/act'
+import { massOf } from '@/app/mass-of'
+import { numberOf } from '@/app/number-of'
+import type { EquipmentKind } from '@/lib/kitchen/stores/equipment-facts.input'
+import { largeMassUnit, smallMassUnit } from '@/lib/words/format/mass'
+import { differenceFromUnit } from '@/lib/words/format/temperature-difference'
+import type { FormUnits } from './form-units'
+
+/** The facts of a piece of equipment as they were typed, in base units, for the command to judge. */
+export function readEquipmentForm(form: FormData, kind: EquipmentKind, units: FormUnits) {
+  const { locale, massUnits, temperatureUnits } = units
+  const number = (name: string) => numberOf(form, name, locale)
+  const small = (name: string) => massOf(form, name, locale, smallMassUnit(massUnits))
+  const large = (name: string) => massOf(form, name, locale, largeMassUnit(massUnits))
+  const degrees = (name: string) => {
+    const typed = number(name)
+    return typeof typed === 'number' ? differenceFromUnit(typed, temperatureUnits) : typed
+  }
+  const shared = { kind, name: textOf(form, 'name'), note: textOf(form, 'note') }
+  switch (kind) {
+    case 'scale':
+      return { ...shared, resolutionG: small('resolutionG'), mostG: large('mostG'), leastG: small('leastG'), repeatabilityG: small('repeatabilityG') }
+    case 'thermometer':
+      return { ...shared, resolutionC: degrees('resolutionC') }
+    case 'mixer':
+      return { ...shared, leastG: large('leastG'), mostG: large('mostG'), frictionCPerMin: degrees('frictionCPerMin') }
+    case 'proofer':
+      return shared
+    case 'oven':
+      return { ...shared, decks: number('decks'), placesPerDeck: number('placesPerDeck') }
+    case 'pan':
+    case 'volume_gauge':
+      return { ...shared, volumeMl: number('volumeMl') }
+    default:
+      return kind satisfies never
+  }
+}

@@ -1,0 +1,41 @@
+import { z } from 'zod'
+import { line, note } from '../text.input'
+
+export const equipmentKind = z.enum(['scale', 'thermometer', 'mixer', 'proofer', 'oven', 'pan', 'volume_gauge'])
+export type EquipmentKind = z.output<typeof equipmentKind>
+
+const shared = { name: line(80), note: note(1000) }
+const volumeMl = z.number().gt(0).max(1_000_000)
+const notBelowMost = { params: { code: 'not-below-most' } }
+
+/** What a bakery writes down of a piece of equipment, by its kind. */
+export const equipmentFacts = {
+  scale: z
+    .strictObject({
+      kind: z.literal('scale'),
+      ...shared,
+      leastG: z.number().min(0).max(1_000_000).optional(),
+      mostG: z.number().gt(0).max(1_000_000),
+      resolutionG: z.number().gt(0).max(100_000),
+      /** Standard deviation of repeated readings of one load. */
+      repeatabilityG: z.number().min(0).max(100_000).optional(),
+    })
+    .refine(({ resolutionG, mostG }) => resolutionG < mostG, { path: ['resolutionG'], ...notBelowMost })
+    .refine(({ leastG = 0, mostG }) => leastG < mostG, { path: ['leastG'], ...notBelowMost }),
+  thermometer: z.strictObject({ kind: z.literal('thermometer'), ...shared, resolutionC: z.number().gt(0).max(10) }),
+  mixer: z
+    .strictObject({
+      kind: z.literal('mixer'),
+      ...shared,
+      /** Least and most dough. */
+      leastG: z.number().min(0).max(5_000_000),
+      mostG: z.number().gt(0).max(5_000_000),
+      /** How much a minute of mixing warms the dough. */
+      frictionCPerMin: z.number().min(0).max(20).optional(),
+    })
+    .refine(({ leastG, mostG }) => leastG < mostG, { path: ['leastG'], ...notBelowMost }),
+  proofer: z.strictObject({ kind: z.literal('proofer'), ...shared }),
+  oven: z.strictObject({ kind: z.literal('oven'), ...shared, decks: z.int().min(1).max(50), placesPerDeck: z.int().min(1).max(500) }),
+  pan: z.strictObject({ kind: z.literal('pan'), ...shared, volumeMl }),
+  volumeGauge: z.strictObject({ kind: z.literal('volume_gauge'), ...shared, volumeMl }),
+}

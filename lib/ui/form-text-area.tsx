@@ -1,0 +1,10 @@
+'use client'
+
+import { useFormField } from './action-form-context'
+import { TextAreaField, type TextAreaFieldProps } from './text-area-field'
+
+/** A `TextAreaField` that shows what was typed and what was wrong with it, from the form around it. */
+export function FormTextArea(props: TextAreaFieldProps) {
+  const { id, typed, error } = useFormField(props.name, props.label)
+  return <TextAreaField {...props} id={id} defaultValue={typed ?? props.defaultValue} error={error} />
+}

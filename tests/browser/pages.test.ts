@@ -1,0 +1,71 @@
+import fs from 'node:fs'
+import { createRequire } from 'node:module'
+import pg from 'pg'
+import { expect, test } from '../support/app'
+import { everyPage } from '../support/walks/all'
+
+const axeSource = fs.readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
+
+type AxeResult = { violations: { id: string; nodes: { html: string }[] }[] }
+declare const axe: { run(options: object): Promise<AxeResult> }
+
+for (const walk of everyPage) {
+  for (const scheme of ['light', 'dark'] as const) {
+    test(`${walk.route} in ${scheme} has nothing that axe finds, at desk and at tablet size`, async ({ as, bakery, app }) => {
+      const page = await as(bakery.owner, { colorScheme: scheme, bypassCSP: true })
+      await page.goto(await walk.address({ bakery, neighbour: bakery, look: app.look }))
+      for (const size of [{ width: 1440, height: 900 }, { width: 768, height: 1024 }, { width: 375, height: 800 }]) {
+        await page.setViewportSize(size)
+        await page.evaluate(axeSource)
+        const { violations } = await page.evaluate(() => axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }))
+        expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`)).toEqual([])
+        const overflow = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
+        expect(overflow, `${size.width} px`).toBe(0)
+      }
+    })
+  }
+
+  test(`${walk.route} takes every word from the words files`, async ({ as, bakery, app }) => {
+    const page = await as(bakery.owner, { locale: 'en-XA' })
+    await page.goto(await walk.address({ bakery, neighbour: bakery, look: app.look }))
+    expect(await page.evaluate(wordsNotMarked, await textsOfBakery(app.look, bakery.bakeryId))).toEqual([])
+  })
+}
+
+/** Every text that people, or commands, put into a bakery's tables: longest first, so that a part does not eat a whole. */
+async function textsOfBakery(look: pg.Pool, bakeryId: string): Promise<string[]> {
+  const { rows: columns } = await look.query<{ table: string; column: string }>(
+    `SELECT c.table_name AS table, c.column_name AS column FROM information_schema.columns c
+     JOIN information_schema.columns b ON b.table_schema = c.table_schema AND b.table_name = c.table_name AND b.column_name = 'bakery_id'
+     WHERE c.table_schema = 'public' AND c.data_type IN ('text', 'character')`,
+  )
+  const texts = new Set<string>()
+  for (const { table, column } of columns) {
+    const { rows } = await look.query<{ text: string | null }>(
+      `SELECT DISTINCT ${pg.escapeIdentifier(column)} AS text FROM ${pg.escapeIdentifier(table)} WHERE bakery_id = $1`,
+      [bakeryId],
+    )
+    for (const { text } of rows) for (const line of text?.split('\n') ?? []) if (line.trim().length > 1) texts.add(line.trim())
+  }
+  return [...texts].sort((a, b) => b.length - a.length)
+}
+
+/** Texts of the page that hold letters outside the pseudo-language's brackets, apart from what people typed. */
+function wordsNotMarked(typed: string[]): string[] {
+  // What is the same in every language: dates, codes of money and zones, units, hashes, the record's own names.
+  const same = /\d{1,2} \w{3} \d{4}|Mozilla|^people\.|^[A-Z]{3}$|^\w+(\/[\w -]+)+$|^UTC$|^[0-9a-f]{8,64}$|^[\d.,\s×+−-]*(kg|g|mL|mL\/g|°C|lb|oz|min|ppm)$|[a-z]+ [a-z_]+, [a-z]+/
+  const found: string[] = []
+  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
+  while (walker.nextNode()) {
+    const text = walker.currentNode.textContent?.trim() ?? ''
+    const parent = walker.currentNode.parentElement
+    if (!text || parent?.closest('script, style, [translate=no]')) continue
+    let outside = text
+    for (const part of typed) outside = outside.replaceAll(part, '')
+    // A text may hold another one as a fact: from the inside out.
+    while (/⟦[^⟦⟧]*⟧/.test(outside)) outside = outside.replace(/⟦[^⟦⟧]*⟧/g, '')
+    outside = outside.trim()
+    if (/\p{L}{2}/u.test(outside) && !same.test(outside)) found.push(outside)
+  }
+  return found
+}

@@ -1,0 +1,95 @@
+import { addEquipment } from '../../../lib/kitchen/stores/add-equipment'
+import { addIngredient } from '../../../lib/kitchen/stores/add-ingredient'
+import { callerOf, valueOf } from '../bakery'
+import type { ActionWalk, PageWalk, WalkContext } from '../rights-walk'
+
+const units = { locale: 'en-GB', massUnits: 'metric', temperatureUnits: 'celsius' }
+const typedIngredient = { name: 'Walked', labelName: 'Walked', kind: 'flour', allergenCheck: 'unknown', note: '' }
+const typedScale = { name: 'Walked', resolutionG: '0.1', mostG: '3', note: '' }
+
+const happens = (context: WalkContext, table: 'ingredient' | 'equipment' | 'price', column: 'name' | 'supplier') => async () => {
+  const { rows } = await context.look.query<{ n: string }>(`SELECT count(*) n FROM ${table} WHERE bakery_id = $1 AND ${column} = 'Walked'`, [context.bakery.bakeryId])
+  return Number(rows[0]?.n) === 1
+}
+
+async function plantIngredient({ bakery }: WalkContext): Promise<string> {
+  const facts = { name: 'Planted flour', labelName: 'Wheat flour', kind: 'flour', active: null, customary: null, allergens: [], allergenCheck: 'unknown', dustCaution: true, note: '', figures: {} }
+  return valueOf(await addIngredient.call(callerOf(bakery.owner.sessionSecret, new Date()), facts)).ingredientId
+}
+
+async function plantEquipment({ bakery }: WalkContext): Promise<string> {
+  const scale = { kind: 'scale', name: 'Planted scale', note: '', resolutionG: 1, mostG: 30_000 }
+  return valueOf(await addEquipment.call(callerOf(bakery.owner.sessionSecret, new Date()), scale)).equipmentId
+}
+
+export const storesActions: readonly ActionWalk[] = [
+  {
+    action: 'app/(desk)/stores/ingredients/new/actions.ts#add',
+    command: 'stores.add-ingredient',
+    right: 'edit-stores',
+    aim: async (context) => ({ page: '/stores/ingredients/new', bound: ['en-GB'], fields: typedIngredient, happened: happens(context, 'ingredient', 'name') }),
+  },
+  {
+    action: 'app/(desk)/stores/ingredients/[ingredientId]/change/actions.ts#change',
+    command: 'stores.change-ingredient',
+    right: 'edit-stores',
+    async aim(context) {
+      const id = await plantIngredient(context)
+      return { page: `/stores/ingredients/${id}/change`, bound: [id, 1, 'en-GB'], fields: { ...typedIngredient, inUse: 'on' }, happened: happens(context, 'ingredient', 'name') }
+    },
+  },
+  {
+    action: 'app/(desk)/stores/ingredients/[ingredientId]/actions.ts#enter',
+    command: 'stores.enter-price',
+    right: 'edit-stores',
+    async aim(context) {
+      const id = await plantIngredient(context)
+      const fields = { packMassG: '25', packPrice: '18.75', supplier: 'Walked', holdsFrom: '2026-03-02' }
+      return { page: `/stores/ingredients/${id}`, bound: [id, 'en-GB', 'kg'], fields, happened: happens(context, 'price', 'supplier') }
+    },
+  },
+  {
+    action: 'app/(desk)/stores/equipment/new/actions.ts#add',
+    command: 'stores.add-equipment',
+    right: 'edit-stores',
+    aim: async (context) => ({ page: '/stores/equipment/new?kind=scale', bound: ['scale', units], fields: typedScale, happened: happens(context, 'equipment', 'name') }),
+  },
+  {
+    action: 'app/(desk)/stores/equipment/[equipmentId]/actions.ts#change',
+    command: 'stores.change-equipment',
+    right: 'edit-stores',
+    async aim(context) {
+      const equipmentId = await plantEquipment(context)
+      const bound = [{ equipmentId, seenRevision: 1, kind: 'scale' }, units]
+      return { page: `/stores/equipment/${equipmentId}`, bound, fields: { ...typedScale, inUse: 'on' }, happened: happens(context, 'equipment', 'name') }
+    },
+  },
+]
+
+export const storesPages: readonly PageWalk[] = [
+  { route: '/stores', queries: ['stores.list-ingredients'], right: 'read-work', address: () => '/stores' },
+  { route: '/stores/ingredients/new', queries: ['stores.get-form-units'], right: 'edit-stores', address: () => '/stores/ingredients/new' },
+  {
+    route: '/stores/ingredients/[ingredientId]',
+    queries: ['stores.get-ingredient'],
+    right: 'read-work',
+    address: async (context) => `/stores/ingredients/${await plantIngredient(context)}`,
+    named: true,
+  },
+  {
+    route: '/stores/ingredients/[ingredientId]/change',
+    queries: ['stores.get-ingredient', 'stores.get-form-units'],
+    right: 'edit-stores',
+    address: async (context) => `/stores/ingredients/${await plantIngredient(context)}/change`,
+    named: true,
+  },
+  { route: '/stores/equipment', queries: ['stores.list-equipment'], right: 'read-work', address: () => '/stores/equipment' },
+  { route: '/stores/equipment/new', queries: ['stores.get-form-units'], right: 'edit-stores', address: () => '/stores/equipment/new?kind=scale' },
+  {
+    route: '/stores/equipment/[equipmentId]',
+    queries: ['stores.get-equipment'],
+    right: 'read-work',
+    address: async (context) => `/stores/equipment/${await plantEquipment(context)}`,
+    named: true,
+  },
+]

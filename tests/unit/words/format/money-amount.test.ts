@@ -1,0 +1,14 @@
+import { expect, it } from 'vitest'
+import { formatMoneyAmount } from '@/lib/words/format/money-amount'
+
+it('an amount has the digits of its currency at least, and more only where asked', () => {
+  expect(formatMoneyAmount('17.5', { locale: 'en-GB', currency: 'EUR' })).toBe('€17.50')
+  expect(formatMoneyAmount('0.8125', { locale: 'en-GB', currency: 'EUR' })).toBe('€0.81')
+  expect(formatMoneyAmount('0.8125', { locale: 'en-GB', currency: 'EUR', mostDigits: 4 })).toBe('€0.8125')
+  expect(formatMoneyAmount('0', { locale: 'en-GB', currency: 'GBP', mostDigits: 4 })).toBe('£0.00')
+})
+
+it('digits that a floating-point number cannot hold are kept', () =>
+  expect(formatMoneyAmount('9007199254740993.01', { locale: 'en-GB', currency: 'EUR' })).toBe('€9,007,199,254,740,993.01'))
+
+it('what is no decimal number is refused', () => expect(() => formatMoneyAmount('1e3', { locale: 'en-GB', currency: 'EUR' })).toThrow(RangeError))
