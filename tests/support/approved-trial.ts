@@ -25,6 +25,8 @@ type Shape = {
   pieces?: number
   /** A factor within batches, with its levels. */
   factor?: { name: string; levels: string[] }
+  /** True to leave it proposed: nobody has decided on its plan. */
+  isUndecided?: boolean
   now?: Date
 }
 
@@ -34,7 +36,7 @@ type Shape = {
  * of every later one asks for a clean-down, because milk was in the bowl before.
  */
 export async function makeApprovedTrial(bakery: TestBakery, shape: Shape = {}): Promise<ApprovedTrial> {
-  const { arms = 2, days = 1, batchesPerArm = 1, pieces = 4, factor, now = testNow } = shape
+  const { arms = 2, days = 1, batchesPerArm = 1, pieces = 4, factor, isUndecided = false, now = testNow } = shape
   const { bakeryId } = bakery
   const key = randomUUID().slice(0, 8)
   const proposedById = bakery.head.personId
@@ -188,6 +190,6 @@ export async function makeApprovedTrial(bakery: TestBakery, shape: Shape = {}): 
       })
     }
   }
-  await db().trial.update({ where: { bakeryId_id: { bakeryId, id: trialId } }, data: { state: 'approved' } })
+  if (!isUndecided) await db().trial.update({ where: { bakeryId_id: { bakeryId, id: trialId } }, data: { state: 'approved' } })
   return { trialId, formulaId, versionId, armIds, batches, measures }
 }

@@ -201,7 +201,7 @@ describe('what the floor sees', () => {
   it('is nothing before the plan is approved, nothing for what is not there, and nothing next door', async () => {
     expect(refusalOf(await getBatch.call(bakery.owner.caller, { batchId: uuid() }))).toBe('not-found')
     expect(refusalOf(await getBatch.call(neighbour.owner.caller, { batchId: batchAt(0) }))).toBe('not-found')
-    await db().trial.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } }, data: { state: 'proposed' } })
+    trial = await makeApprovedTrial(bakery, { isUndecided: true })
     expect(refusalOf(await getBatch.call(bakery.owner.caller, { batchId: batchAt(0) }))).toBe('not-found')
     expect(refusalOf(await begin(0))).toBe('trial-not-approved')
   })
