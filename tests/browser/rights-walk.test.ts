@@ -37,7 +37,7 @@ test('the walk knows every action, route, command and query there is', async () 
 
 for (const walk of everyAction) {
   for (const who of everybody) {
-    test(`${walk.command} as ${who.label}`, async ({ app }) => {
+    test(`${walk.command} by ${walk.action.split('#')[1]} as ${who.label}`, async ({ app }) => {
       const [bakery, neighbour] = [await makeBakery('Planted Crust', new Date()), await makeBakery('Next Door', new Date())]
       const { page, bound, fields, happened } = await walk.aim({ bakery, neighbour, look: app.look })
       const person = who.person(bakery, neighbour)

@@ -69,7 +69,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
 
   return (
     <div className="border-b border-rule py-3">
-      <h4 className="font-semibold">{label}</h4>
+      <h3 className="font-semibold">{label}</h3>
       {kept.length > 0 ? (
         <ul>
           {kept.map((reading) => (
