@@ -13,6 +13,7 @@ export default async function DeskLayout({ children }: { children: ReactNode }) 
     <DeskShell
       bakeryName={bakery.name}
       nav={[
+        { href: '/shift', label: words.nav.shift },
         { href: '/trials', label: words.nav.trials },
         { href: '/formulas', label: words.nav.formulas },
         { href: '/stores', label: words.nav.stores },

@@ -5,12 +5,13 @@ import { formulas } from './en/formulas'
 import { people } from './en/people'
 import { problems } from './en/problems'
 import { refusals } from './en/refusals'
+import { shift } from './en/shift'
 import { stores } from './en/stores'
 import { trials } from './en/trials'
 import { pseudoOf } from './pseudo'
 import type { Forms } from './say'
 
-const english = { audit, desk, door, formulas, people, problems, refusals, stores, trials }
+const english = { audit, desk, door, formulas, people, problems, refusals, shift, stores, trials }
 
 export type Words = typeof english
 /** `en-XA` is the pseudo-language: every text of ours is changed, so that one which is not ours shows. */

@@ -9,8 +9,8 @@ import { everyAction, everyPage } from '../support/walks/all'
 
 /** Reached otherwise than by an action or a page of the walk, each with a test of its own. */
 const actionsElsewhere = ['app/(door)/set-up/[secret]/actions.ts#setUp']
-const routesElsewhere = ['/', '/icon.svg', '/sign-out', '/api/auth/[...nextauth]']
-const useCasesElsewhere = ['people.set-up-bakery', 'people.sign-in', 'people.sign-out']
+const routesElsewhere = ['/', '/icon.svg', '/sign-out', '/api/auth/[...nextauth]', '/api/v1/readings']
+const useCasesElsewhere = ['people.set-up-bakery', 'people.sign-in', 'people.sign-out', 'readings.log-reading', 'readings.correct-reading']
 
 type Who = { label: string; role: WalkRole | null; person(bakery: TestBakery, neighbour: TestBakery): TestPerson | null; isNeighbour?: true }
 
@@ -37,7 +37,7 @@ test('the walk knows every action, route, command and query there is', async () 
 
 for (const walk of everyAction) {
   for (const who of everybody) {
-    test(`${walk.command} as ${who.label}`, async ({ app }) => {
+    test(`${walk.command} by ${walk.action.split('#')[1]} as ${who.label}`, async ({ app }) => {
       const [bakery, neighbour] = [await makeBakery('Planted Crust', new Date()), await makeBakery('Next Door', new Date())]
       const { page, bound, fields, happened } = await walk.aim({ bakery, neighbour, look: app.look })
       const person = who.person(bakery, neighbour)

@@ -47,4 +47,13 @@ export const problems = {
   'nothing-in-production': 'No version of this formula is in production, so there is no control. Sign one off first.',
   'measure-without-direction': 'This measure has no good direction, so there is no better or worse. Choose another, or ask for a look only.',
   'say-why': 'Say why, for whoever proposed it.',
+  'clean-down-needed': 'Clean down first, then tick this.',
+  'more-than-made': 'More pieces cannot be good than were made.',
+  'ambiguous-number': 'The comma could mean two things here. Write it with a point, or without a mark.',
+  'unit-not-of-measure': 'This measure is read in {unit}. Choose a unit of the list.',
+  'not-of-a-piece': 'This measure is of the whole batch, not of one piece.',
+  'no-factor': 'This trial sets nothing apart within a batch.',
+  'measure-worked-out': 'This is worked out of other readings. Log those.',
+  'in-the-future': 'The tablet’s clock runs ahead by a day or more. Set it right, then send again.',
+  'before-the-trial': 'The tablet’s clock says a time before this trial was there. Set it right, then send again.',
 } as const

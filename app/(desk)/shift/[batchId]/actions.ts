@@ -1,0 +1,36 @@
+'use server'
+
+import { act, textOf } from '@/app/act'
+import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
+import { countPieces } from '@/lib/kitchen/shifts/count-pieces'
+import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
+import type { FormState } from '@/lib/ui/form-state'
+
+export async function begin(batchId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
+  const swapWhy = textOf(form, 'swapWhy').trim()
+  const input = { batchId, seenRevision, cleanDownDone: form.has('cleanDownDone'), swapWhy: swapWhy === '' ? undefined : swapWhy }
+  const acted = await act(beginBatch, input, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function moveOn(batchId: string, seenRevision: number, to: string, former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(moveBatch, { batchId, seenRevision, to }, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function takeOut(batchId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(moveBatch, { batchId, seenRevision, to: textOf(form, 'to'), why: textOf(form, 'why') }, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function count(batchId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
+  const input = { batchId, seenRevision, piecesMade: wholeNumberOf(form, 'piecesMade'), piecesGood: wholeNumberOf(form, 'piecesGood') }
+  const acted = await act(countPieces, input, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+/** A count as typed; what is no number goes on as it is, so that the schema says so at the field. */
+function wholeNumberOf(form: FormData, name: string): number | string {
+  const typed = textOf(form, name).trim()
+  return /^\d{1,9}$/.test(typed) ? Number(typed) : typed
+}

@@ -1,0 +1,23 @@
+import { CautionList } from '@/lib/ui/caution-list'
+import { say } from '@/lib/words/say'
+import type { BatchPart } from './batch-view'
+
+/** What can hurt somebody at this batch. Allergens are never hidden, whatever else is coded. */
+export function Cautions({ batch, bakery, words: { cautions: words }, language }: BatchPart) {
+  const list = new Intl.ListFormat(bakery.locale, { type: 'unit' })
+  const ingredients = batch.lines.map(({ ingredient }) => ingredient)
+  const allergens = [...new Set(ingredients.flatMap(({ allergens }) => allergens))].map((allergen) => words.allergenNames[allergen])
+  const unchecked = ingredients.filter(({ allergensChecked }) => !allergensChecked).map(({ name }) => name)
+  return (
+    <CautionList
+      title={words.title}
+      lines={[
+        ...(allergens.length > 0 ? [say(words.allergens, language, { list: list.format(allergens) })] : []),
+        ...(unchecked.length > 0 ? [say(words.unchecked, language, { list: list.format(unchecked) })] : []),
+        words.rawDough,
+        ...(ingredients.some(({ dustCaution }) => dustCaution) ? [words.dust] : []),
+        words.seed,
+      ]}
+    />
+  )
+}

@@ -1,0 +1,48 @@
+import 'server-only'
+import { formatDateTime } from '@/lib/words/format/date'
+import { say } from '@/lib/words/say'
+import type { Language } from '@/lib/words/words'
+import { amountInUnits, ownUnit } from './amount-in-units'
+import type { BakeryShown, BatchShown } from './batch-view'
+import { keyOfPlace, type KeptReading, type MeasureToRead, type Needs, type ReadingWords } from './reading-types'
+
+type Measure = BatchShown['measures'][number]
+type Reading = BatchShown['readings'][number]
+
+const masses = { metric: ['g', 'kg'], ounces: ['oz', 'lb'] }
+
+/** A measure as the fields need it, with the units that this bakery types. Nobody counts a proof in seconds. */
+export function asMeasureToRead(measure: Measure, bakery: BakeryShown): MeasureToRead {
+  const { id, name, unit, level, method, repeats, digits, plausibleLeast, plausibleMost } = measure
+  const units = unit === 'g' ? masses[bakery.massUnits] : unit === 's' ? ['min', 's', 'h'] : unit === '°C' ? [ownUnit(unit, bakery)] : measure.units
+  const shown = (value: number) => amountInUnits(value, unit, digits, bakery)
+  return { id, name, level, method, repeats, units, least: shown(plausibleLeast), most: shown(plausibleMost) }
+}
+
+/** A reading as the fields show it. */
+export function asKeptReading(reading: Reading, measures: readonly Measure[], bakery: BakeryShown, words: ReadingWords, language: Language): KeptReading {
+  const { id, measureId, piece, factorLevel, repeat, value, valueEntered, unitEntered, supersedesId, reason, person, takenAt, mayCorrect } = reading
+  const measure = measures.find((each) => each.id === measureId)
+  const by = say(words.by, language, { who: person.name, at: formatDateTime(takenAt, bakery) })
+  return {
+    id,
+    measureId,
+    piece,
+    factorLevel,
+    repeat,
+    valueEntered,
+    unitEntered,
+    byline: reason === null ? by : `${by}, ${say(words.corrected, language, { reason })}`,
+    supersedesId,
+    outOfRange: measure !== undefined && (value < measure.plausibleLeast || value > measure.plausibleMost),
+    mayCorrect,
+  }
+}
+
+/** What each place still asks for. */
+export function needsByPlace(figures: BatchShown['figures']): Record<string, Needs> {
+  const places = figures ? [{ piece: null, factorLevel: null, read: figures.read }, ...figures.pieces] : []
+  return Object.fromEntries(
+    places.flatMap(({ piece, factorLevel, read }) => [...read].map(([measureId, { needs }]) => [keyOfPlace({ measureId, piece, factorLevel }), needs])),
+  )
+}

@@ -1,0 +1,49 @@
+import { Cell } from '@/lib/ui/cell'
+import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
+import { SheetTable } from '@/lib/ui/sheet-table'
+import { formatDateTime } from '@/lib/words/format/date'
+import { withUnit } from '@/lib/words/format/with-unit'
+import { say } from '@/lib/words/say'
+import type { BatchPart } from './batch-view'
+
+/** Every reading as it was entered, corrected ones beside what took their place. */
+export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
+  const { log: text, readings: readingWords } = words
+  if (batch.readings.length === 0) return null
+  const names = new Map(batch.measures.map(({ id, name }) => [id, name]))
+  return (
+    <div className="mt-9 border-t-2 border-rule">
+      <FloorDisclosure title={text.title}>
+        <SheetTable
+          caption={text.title}
+          captionHidden
+          columns={[
+            { key: 'taken', label: text.taken },
+            { key: 'who', label: text.who },
+            { key: 'measure', label: text.measure },
+            { key: 'place', label: text.place },
+            { key: 'value', label: text.value, numeric: true },
+            { key: 'remark', label: text.remark },
+          ]}
+        >
+          {batch.readings.map(({ id, takenAt, person, measureId, piece, factorLevel, valueEntered, unitEntered, holds, reason }) => (
+            <tr key={id}>
+              <Cell whole>{formatDateTime(takenAt, bakery)}</Cell>
+              <Cell>{person.name}</Cell>
+              <Cell>{names.get(measureId)}</Cell>
+              <Cell whole>
+                {piece === null
+                  ? readingWords.batch
+                  : factorLevel === null
+                    ? say(readingWords.piece, language, { piece })
+                    : say(readingWords.pieceLevel, language, { piece, level: factorLevel })}
+              </Cell>
+              <Cell numeric>{holds ? withUnit(valueEntered, unitEntered) : <s>{withUnit(valueEntered, unitEntered)}</s>}</Cell>
+              <Cell>{[...(reason ? [say(text.reason, language, { reason })] : []), holds ? text.holds : text.gaveWay].join('; ')}</Cell>
+            </tr>
+          ))}
+        </SheetTable>
+      </FloorDisclosure>
+    </div>
+  )
+}

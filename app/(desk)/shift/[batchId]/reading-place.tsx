@@ -1,0 +1,161 @@
+'use client'
+
+import { useState } from 'react'
+import { FloorButton } from '@/lib/ui/floor-button'
+import { floorControlClass } from '@/lib/ui/floor-control-class'
+import { say } from '@/lib/words/say'
+import { CorrectForm } from './correct-form'
+import { DraftStatus } from './draft-status'
+import { keyOfPlace, type KeptReading, type MeasureToRead, type Needs, type Place, type ReadingWords } from './reading-types'
+import { useReadingDraft } from './use-reading-draft'
+
+export type ReadingPlaceProps = {
+  batchId: string
+  place: Place
+  measure: MeasureToRead
+  /** What it is of, in words: 'Piece 2'. */
+  label: string
+  /** What is in the book here and holds, by repeat. */
+  kept: readonly KeptReading[]
+  needs: Needs
+  pieces: number
+  isOpen: boolean
+  words: ReadingWords
+  language: string
+  onKept(reading: KeptReading, needs: Needs): void
+  onDraft(key: string, isUnsent: boolean): void
+  nowByline(): string
+}
+
+/** One thing to read: what is in the book of it, and a large field for the reading that is still to come. */
+export function ReadingPlace(props: ReadingPlaceProps) {
+  const { batchId, place, measure, label, kept, needs, isOpen, words, language } = props
+  const key = keyOfPlace(place)
+  const id = `reading-${key.replaceAll(' ', '-')}`
+  const [value, setValue] = useState('')
+  const [unit, setUnit] = useState(measure.units[0] ?? '')
+  const [correcting, setCorrecting] = useState<string | null>(null)
+  const facts = { measure: measure.name, place: label }
+  const repeat = firstFree(kept.map((reading) => reading.repeat))
+  const asksFor = kept.length < measure.repeats ? 'repeat' : needs
+
+  const { state, send, typed } = useReadingDraft((entry, sent) => {
+    props.onKept(
+      { id: entry.id, ...place, repeat: entry.repeat, valueEntered: entry.value, unitEntered: entry.unit, byline: props.nowByline(), supersedesId: null, outOfRange: sent.outOfRange, mayCorrect: true },
+      sent.needs,
+    )
+    change('')
+  })
+
+  function change(next: string): void {
+    setValue(next)
+    typed()
+    props.onDraft(key, next !== '')
+  }
+
+  const isFixed = state.step === 'sending' || state.step === 'unsent'
+  const keep = () => {
+    if (state.step === 'sending' || (value.trim() === '' && state.step !== 'unsent')) return
+    void send((entryId) => ({
+      id: entryId,
+      batchId,
+      ...place,
+      repeat,
+      value: value.trim(),
+      unit,
+      takenAt: new Date().toISOString(),
+    }))
+  }
+
+  return (
+    <div className="border-b border-rule py-3">
+      <h3 className="font-semibold">{label}</h3>
+      {kept.length > 0 ? (
+        <ul>
+          {kept.map((reading) => (
+            <li key={reading.id} className="py-1">
+              <div className="flex items-start justify-between gap-x-4">
+                <p className="min-w-0">
+                  <span className="text-lead font-bold whitespace-nowrap">{shown(reading)}</span>
+                  <span className="block text-small text-ink-2">{say(words.inTheBook, language, { byline: reading.byline })}</span>
+                </p>
+                {isOpen && reading.mayCorrect && correcting !== reading.id ? (
+                  <button
+                    type="button"
+                    onClick={() => setCorrecting(reading.id)}
+                    aria-label={say(words.correctFull, language, { value: shown(reading), ...facts })}
+                    className="min-h-12 shrink-0 px-3 underline underline-offset-4 print:hidden"
+                  >
+                    {words.correct}
+                  </button>
+                ) : null}
+              </div>
+              {reading.outOfRange ? <p className="max-w-column font-semibold text-warn">{say(words.odd, language, { least: measure.least, most: measure.most })}</p> : null}
+              {correcting === reading.id ? (
+                <CorrectForm
+                  {...props}
+                  reading={reading}
+                  onDone={() => {
+                    setCorrecting(null)
+                    props.onDraft(reading.id, false)
+                  }}
+                />
+              ) : null}
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      {isOpen && asksFor ? (
+        <form
+          noValidate
+          onSubmit={(event) => {
+            event.preventDefault()
+            keep()
+          }}
+        >
+          {measure.repeats > 1 || repeat > 1 ? <p className="text-small text-ink-2">{asksFor === 'third' ? words.third : repeat === 1 ? words.first : words.second}</p> : null}
+          <div className="mt-1 flex items-stretch gap-2">
+            <input
+              id={id}
+              value={value}
+              onChange={(event) => change(event.target.value)}
+              readOnly={isFixed}
+              inputMode="decimal"
+              enterKeyHint="send"
+              autoComplete="off"
+              maxLength={40}
+              aria-label={say(words.fieldLabel, language, { ...facts, repeat })}
+              aria-invalid={state.step === 'refused' ? true : undefined}
+              aria-describedby={`${id}-status`}
+              className={floorControlClass('number')}
+            />
+            {measure.units.length > 1 ? (
+              <select value={unit} onChange={(event) => setUnit(event.target.value)} disabled={isFixed} aria-label={say(words.unit, language, facts)} className={floorControlClass('unit')}>
+                {measure.units.map((each) => (
+                  <option key={each}>{each}</option>
+                ))}
+              </select>
+            ) : (
+              <span className="flex min-w-[2.5rem] items-center text-lead text-ink-2">{unit}</span>
+            )}
+            <FloorButton tone="plain" disabled={state.step === 'sending'} fullLabel={state.step === 'unsent' ? undefined : say(words.keepFull, language, facts)}>
+              {state.step === 'unsent' ? words.sendAgain : words.keep}
+            </FloorButton>
+          </div>
+          <DraftStatus id={id} state={state} words={words} />
+        </form>
+      ) : null}
+    </div>
+  )
+}
+
+/** A correction to another piece may have left a gap. */
+function firstFree(repeats: readonly number[]): number {
+  let free = 1
+  while (repeats.includes(free)) free++
+  return free
+}
+
+function shown({ valueEntered, unitEntered }: KeptReading): string {
+  return `${valueEntered}\u00a0${unitEntered}`
+}

@@ -1,0 +1,33 @@
+import 'server-only'
+import { settleRepeats } from './settle-repeats'
+
+export type ReadingAnswer = {
+  readingId: string
+  /** Hash of what was kept: a device forgets its own copy only when it is the same as its own. */
+  hash: string
+  /** The same content had come before under this id. */
+  isAgain: boolean
+  /** Outside the measure's plausible range: worth a second look, and kept all the same. */
+  outOfRange: boolean
+  /** What this place still asks for: another repeat, or a third reading because two disagree. */
+  needs: 'repeat' | 'third' | null
+}
+
+type Measure = { repeats: number; repeatLimit: number | null; plausibleLeast: number; plausibleMost: number }
+
+/** What a device is told of a reading that is in the book. */
+export function answerOfReading(
+  reading: { id: string; contentHash: string; value: number },
+  isAgain: boolean,
+  measure: Measure,
+  atPlace: readonly { value: number }[],
+): ReadingAnswer {
+  const values = atPlace.map(({ value }) => value)
+  return {
+    readingId: reading.id,
+    hash: reading.contentHash,
+    isAgain,
+    outOfRange: reading.value < measure.plausibleLeast || reading.value > measure.plausibleMost,
+    needs: values.length === 0 ? null : settleRepeats({ values, repeats: measure.repeats, repeatLimit: measure.repeatLimit }).needs,
+  }
+}

@@ -1,0 +1,25 @@
+import 'server-only'
+import type { Db } from '../../db/client'
+
+/** The measures of a bakery in their order, with what it takes to read, check and settle them; ended ones are left out. */
+export function measuresToRead(db: Db, bakeryId: string) {
+  return db.measure.findMany({
+    where: { bakeryId, endedAt: null },
+    select: {
+      id: true,
+      code: true,
+      name: true,
+      unit: true,
+      digits: true,
+      level: true,
+      derivation: true,
+      repeats: true,
+      repeatLimit: true,
+      plausibleLeast: true,
+      plausibleMost: true,
+      method: true,
+    },
+    orderBy: [{ position: 'asc' }, { id: 'asc' }],
+    take: 200,
+  })
+}

@@ -1,0 +1,31 @@
+import type { z } from 'zod'
+import type { correctReadingInput } from './correct-reading.input'
+import type { logReadingInput } from './log-reading.input'
+
+export type ReadingEntry = z.output<typeof logReadingInput> | z.output<typeof correctReadingInput>
+
+/** Number of the form in which the content is written; a change of form gets a new one. */
+const contentFormat = 1
+
+/**
+ * What a reading's hash is of: everything that was entered but its id, as canonical JSON (RFC 8785: no blanks, keys in
+ * order, and nothing in it but texts, small whole numbers and null). Device and book both write it, so the hash that
+ * the book answers with tells the device that exactly this was kept.
+ */
+export function readingContentText(entry: ReadingEntry): string {
+  const correction = 'supersedesId' in entry
+  // The keys stand in alphabetical order.
+  return JSON.stringify({
+    batch: correction ? null : entry.batchId,
+    factorLevel: correction ? null : (entry.factorLevel ?? null),
+    format: contentFormat,
+    measure: correction ? null : entry.measureId,
+    piece: entry.piece ?? null,
+    reason: correction ? entry.reason : null,
+    repeat: entry.repeat,
+    supersedes: correction ? entry.supersedesId : null,
+    takenAt: correction ? null : entry.takenAt,
+    unit: entry.unit,
+    value: entry.value,
+  })
+}

@@ -1,0 +1,142 @@
+import 'server-only'
+import { z } from 'zod'
+import { levelOf } from '../../auth/rights'
+import { query } from '../query'
+import { currentReadings } from '../readings/current-readings'
+import { loafFigures } from '../readings/loaf-figures'
+import { measuresToRead } from '../readings/measures-to-read'
+import { missingReadings } from '../readings/missing-readings'
+import { piecesToRead } from '../readings/pieces-to-read'
+import { mayCorrect } from '../readings/rules'
+import { unitsOfBase } from '../readings/units-of-base'
+import { Refusal } from '../refusal'
+import { mixedBatches } from './mixed-batches'
+import { byPlan, needsCleanDown, nextToBegin } from './rules'
+
+/**
+ * One batch as the floor needs it: what goes in and how much, the planned process, its readings with who and when, and
+ * what holds after corrections. It goes by its code: neither the arm nor the control is named. Allergens never hide.
+ * Refuses: not-found.
+ */
+export const getBatch = query({
+  name: 'shifts.get-batch',
+  input: z.strictObject({ batchId: z.uuid() }),
+  right: 'read-work',
+  async run({ db, actor, now, input }) {
+    const { bakeryId } = actor
+    const batch = await db.batch.findUnique({
+      where: { bakeryId_id: { bakeryId, id: input.batchId } },
+      select: {
+        id: true,
+        trialId: true,
+        code: true,
+        kind: true,
+        state: true,
+        stateWhy: true,
+        plannedOrder: true,
+        piecesMade: true,
+        piecesGood: true,
+        begunAt: true,
+        doneAt: true,
+        revision: true,
+        mixingDay: { select: { number: true } },
+        arm: {
+          select: {
+            lines: {
+              select: {
+                id: true,
+                weighedG: true,
+                stage: { select: { id: true, position: true, kind: true, name: true } },
+                ingredient: { select: { name: true, kind: true, allergens: true, allergensCheckedAt: true, dustCaution: true } },
+              },
+              orderBy: { position: 'asc' },
+            },
+          },
+        },
+        trial: {
+          select: {
+            number: true,
+            state: true,
+            measureId: true,
+            piecesPerBatch: true,
+            factorName: true,
+            factorLevels: true,
+            formula: { select: { name: true } },
+            scale: { select: { resolutionG: true } },
+            controlVersion: {
+              select: { scalingMassG: true, doughTempC: true, mixTimeS: true, bulkTimeS: true, proofTimeS: true, bakeTempC: true, bakeTimeS: true, method: true },
+            },
+          },
+        },
+        readings: {
+          select: {
+            id: true,
+            batchId: true,
+            measureId: true,
+            piece: true,
+            factorLevel: true,
+            repeat: true,
+            value: true,
+            valueEntered: true,
+            unitEntered: true,
+            takenAt: true,
+            receivedAt: true,
+            supersedesId: true,
+            reason: true,
+            person: { select: { id: true, name: true } },
+          },
+          orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
+        },
+      },
+    })
+    if (!batch || !isOnTheFloor(batch.trial.state)) throw new Refusal('not-found')
+    const { timeZone } = await db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true } })
+    const measures = await measuresToRead(db, bakeryId)
+    const ofTrial = await mixedBatches(db, bakeryId, batch.trialId)
+    const own = ofTrial.find(({ id }) => id === batch.id)
+    const next = nextToBegin(ofTrial)
+    const { arm, trial, readings, mixingDay, ...facts } = batch
+    const current = currentReadings(readings)
+    const holds = new Set(current.map(({ id }) => id))
+    const level = levelOf(actor.role, 'correct-reading')
+    const pieces = piecesToRead(trial.piecesPerBatch, batch.piecesMade)
+    const isOpen = trial.state === 'approved' || trial.state === 'baking'
+    return {
+      ...facts,
+      dayNumber: mixingDay.number,
+      isOpen,
+      isNext: next?.id === batch.id,
+      firstCode: batch.state === 'waiting' && next && next.id !== batch.id ? next.code : null,
+      cleanDownFirst: batch.state === 'waiting' && own !== undefined && needsCleanDown(own, ofTrial),
+      /** The batches of its mixing day in their drawn order. */
+      day: ofTrial
+        .filter(({ dayNumber }) => dayNumber === mixingDay.number)
+        .sort(byPlan)
+        .map(({ id, code, state }) => ({ id, code, state, isNext: id === next?.id })),
+      trial: { number: trial.number, state: trial.state, formulaName: trial.formula.name, factorName: trial.factorName, factorLevels: trial.factorLevels },
+      scaleResolutionG: trial.scale?.resolutionG ?? null,
+      process: trial.controlVersion,
+      lines: arm.lines.map(({ ingredient, ...line }) => {
+        const { allergensCheckedAt, ...known } = ingredient
+        return { ...line, ingredient: { ...known, allergensChecked: allergensCheckedAt !== null } }
+      }),
+      pieces,
+      measures: measures.map((measure) => ({ ...measure, units: unitsOfBase(measure.unit) })),
+      missing: missingReadings({ measures, decidingMeasureId: trial.measureId, pieces, readings: current }),
+      readings: readings.map((reading) => ({
+        ...reading,
+        holds: holds.has(reading.id),
+        mayCorrect:
+          isOpen &&
+          holds.has(reading.id) &&
+          mayCorrect({ level, personId: actor.personId, reading: { personId: reading.person.id, takenAt: reading.takenAt }, now, timeZone }),
+      })),
+      figures: loafFigures({ readings: current, measures })[0] ?? null,
+    }
+  },
+})
+
+/** Before its plan is approved a batch is a thought, and the floor knows nothing of it. */
+function isOnTheFloor(state: string): boolean {
+  return state === 'approved' || state === 'baking' || state === 'closed' || state === 'stopped'
+}

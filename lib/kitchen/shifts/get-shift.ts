@@ -1,0 +1,81 @@
+import 'server-only'
+import { z } from 'zod'
+import { query } from '../query'
+import { currentReadings } from '../readings/current-readings'
+import { measuresToRead } from '../readings/measures-to-read'
+import { missingReadings } from '../readings/missing-readings'
+import { piecesToRead } from '../readings/pieces-to-read'
+import { mixedBatches } from './mixed-batches'
+import { byPlan, needsCleanDown, nextToBegin } from './rules'
+
+/**
+ * What is to be baked: every approved trial with its batches in their drawn order, which one is to be begun next, and
+ * what is still to be read on those that are baked. Batches go by their codes; what is in them is not told here.
+ */
+export const getShift = query({
+  name: 'shifts.get-shift',
+  input: z.strictObject({}),
+  right: 'read-work',
+  async run({ db, actor }) {
+    const { bakeryId } = actor
+    const measures = await measuresToRead(db, bakeryId)
+    const names = new Map(measures.map(({ id, name }) => [id, name]))
+    const trials = await db.trial.findMany({
+      where: { bakeryId, state: { in: ['approved', 'baking'] } },
+      select: {
+        id: true,
+        number: true,
+        state: true,
+        measureId: true,
+        piecesPerBatch: true,
+        formula: { select: { name: true } },
+        batches: {
+          select: {
+            id: true,
+            code: true,
+            kind: true,
+            state: true,
+            stateWhy: true,
+            plannedOrder: true,
+            piecesMade: true,
+            begunAt: true,
+            doneAt: true,
+            mixingDay: { select: { number: true, day: true } },
+          },
+        },
+        readings: { select: { id: true, batchId: true, measureId: true, piece: true, repeat: true, supersedesId: true, receivedAt: true } },
+      },
+      orderBy: { number: 'asc' },
+      take: 50,
+    })
+    return Promise.all(
+      trials.map(async ({ batches, readings, ...trial }) => {
+        const mixed = await mixedBatches(db, bakeryId, trial.id)
+        const current = currentReadings(readings)
+        const next = nextToBegin(mixed)
+        const inOrder = batches
+          .map(({ mixingDay, piecesMade, ...batch }) => {
+            const own = mixed.find(({ id }) => id === batch.id)
+            const isRead = batch.state === 'baked' || batch.state === 'measured'
+            return {
+              ...batch,
+              dayNumber: mixingDay.number,
+              day: mixingDay.day,
+              isNext: batch.id === next?.id,
+              cleanDownFirst: batch.state === 'waiting' && own !== undefined && needsCleanDown(own, mixed),
+              missing: isRead
+                ? missingReadings({
+                    measures,
+                    decidingMeasureId: trial.measureId,
+                    pieces: piecesToRead(trial.piecesPerBatch, piecesMade),
+                    readings: current.filter(({ batchId }) => batchId === batch.id),
+                  }).map(({ measureId, have, of }) => ({ name: names.get(measureId) ?? '', have, of }))
+                : [],
+            }
+          })
+          .sort(byPlan)
+        return { id: trial.id, number: trial.number, state: trial.state, formulaName: trial.formula.name, batches: inOrder }
+      }),
+    )
+  },
+})

@@ -1,0 +1,9 @@
+import { z } from 'zod'
+import { line, seenRevision } from '../text.input'
+
+const which = { batchId: z.uuid(), seenRevision }
+
+export const moveBatchInput = z.discriminatedUnion('to', [
+  z.strictObject({ ...which, to: z.enum(['in_work', 'baked', 'measured']) }),
+  z.strictObject({ ...which, to: z.enum(['lost', 'set_aside']), why: line(300) }),
+])

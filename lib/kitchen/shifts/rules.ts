@@ -1,0 +1,75 @@
+export type BatchStateName = 'waiting' | 'weighing' | 'in_work' | 'baked' | 'measured' | 'lost' | 'set_aside'
+
+/** What a batch may become by moving it; it leaves `waiting` forwards by being begun. */
+const following: Record<BatchStateName, readonly BatchStateName[]> = {
+  waiting: ['lost', 'set_aside'],
+  weighing: ['in_work', 'lost', 'set_aside'],
+  in_work: ['baked', 'lost', 'set_aside'],
+  baked: ['measured', 'lost', 'set_aside'],
+  measured: [],
+  lost: [],
+  set_aside: [],
+}
+
+/** Whether a batch may go from one state to another by hand. */
+export function mayMove(from: BatchStateName, to: BatchStateName): boolean {
+  return following[from].includes(to)
+}
+
+/** The next state on the way to measured, for batches that are under way. */
+export function nextState(state: BatchStateName): 'in_work' | 'baked' | 'measured' | null {
+  switch (state) {
+    case 'weighing':
+      return 'in_work'
+    case 'in_work':
+      return 'baked'
+    case 'baked':
+      return 'measured'
+    case 'waiting':
+    case 'measured':
+    case 'lost':
+    case 'set_aside':
+      return null
+    default:
+      return state satisfies never
+  }
+}
+
+/** Nothing more is done with it on the floor. */
+export function isOver(state: BatchStateName): boolean {
+  return following[state].length === 0
+}
+
+export type PlacedBatch = { id: string; dayNumber: number; plannedOrder: number; state: BatchStateName }
+
+/** Order of a trial's batches as it was drawn: by mixing day, then by place. */
+export function byPlan(a: PlacedBatch, b: PlacedBatch): number {
+  return a.dayNumber - b.dayNumber || a.plannedOrder - b.plannedOrder
+}
+
+/** The batch of a trial that is to be begun next; null when none waits. */
+export function nextToBegin<B extends PlacedBatch>(batches: readonly B[]): B | null {
+  return [...batches].filter(({ state }) => state === 'waiting').sort(byPlan)[0] ?? null
+}
+
+export type MixedBatch = PlacedBatch & {
+  cleanDownBefore: boolean
+  begun: boolean
+  /** What it may leave in the bowl: allergens, and ingredients whose allergens nobody has checked. */
+  leaves: readonly string[]
+}
+
+/**
+ * Whether bench, bowl and tools must be cleaned down before a batch: the plan says so, or batches were swapped and one
+ * that was to come after it was begun already and left something that this one must not carry.
+ */
+export function needsCleanDown(batch: MixedBatch, ofTrial: readonly MixedBatch[]): boolean {
+  if (batch.cleanDownBefore) return true
+  return ofTrial.some(
+    (other) =>
+      other.id !== batch.id &&
+      other.begun &&
+      byPlan(other, batch) > 0 &&
+      other.leaves.some((each) => !batch.leaves.includes(each)),
+  )
+}

@@ -1,0 +1,38 @@
+'use client'
+
+import { useFormField } from './action-form-context'
+import { describedBy } from './described-by'
+import { FieldFrame } from './field-frame'
+import { floorControlClass } from './floor-control-class'
+
+export type FloorFieldProps = {
+  name: string
+  type: 'text' | 'count'
+  label: string
+  hint?: string
+  required?: boolean
+  defaultValue?: string
+  maxLength?: number
+}
+
+/** One line to type into on the floor, in the form around it; a count opens the number keys. */
+export function FloorField({ name, type, label, hint, required = false, defaultValue, maxLength }: FloorFieldProps) {
+  const { id, typed, error } = useFormField(name)
+  return (
+    <FieldFrame id={id} label={label} hint={hint} error={error}>
+      <input
+        id={id}
+        name={name}
+        type="text"
+        inputMode={type === 'count' ? 'numeric' : undefined}
+        autoComplete="off"
+        required={required}
+        defaultValue={typed ?? defaultValue}
+        maxLength={maxLength}
+        aria-invalid={error ? true : undefined}
+        aria-describedby={describedBy(id, hint, error)}
+        className={floorControlClass(type === 'count' ? 'number' : 'line')}
+      />
+    </FieldFrame>
+  )
+}

@@ -1,0 +1,267 @@
+import { v7 as uuid } from 'uuid'
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { db } from '@/lib/db/client'
+import { correctReading } from '@/lib/kitchen/readings/correct-reading'
+import { logReading } from '@/lib/kitchen/readings/log-reading'
+import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
+import { getBatch } from '@/lib/kitchen/shifts/get-batch'
+import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
+import { makeApprovedTrial, type ApprovedTrial } from '../../support/approved-trial'
+import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
+import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
+
+let database: FreshDatabase
+let bakery: TestBakery
+let neighbour: TestBakery
+let trial: ApprovedTrial
+let batchId: string
+
+const after = (minutes: number) => new Date(testNow.getTime() + minutes * 60_000)
+
+beforeAll(async () => {
+  database = await freshDatabase()
+  bakery = await makeBakery('Mill Row')
+  neighbour = await makeBakery('Next Door')
+})
+afterAll(() => database.drop())
+beforeEach(async () => {
+  trial = await makeApprovedTrial(bakery)
+  batchId = trial.batches[0]!.batchId
+  valueOf(await beginBatch.call(bakery.early.caller, { batchId, seenRevision: 1, cleanDownDone: false }))
+})
+
+/** A reading of the loaf weight of the first piece, changed as the test says. */
+const entry = (change: Record<string, unknown> = {}) => ({
+  id: uuid(),
+  batchId,
+  measureId: trial.measures['loaf-mass'],
+  piece: 1,
+  repeat: 1,
+  value: '412.5',
+  unit: 'g',
+  takenAt: testNow.toISOString(),
+  ...change,
+})
+const log = (change: Record<string, unknown> = {}, caller = bakery.early.caller) => logReading.call(caller, entry(change))
+const rows = () => db().reading.findMany({ where: { bakeryId: bakery.bakeryId, batchId }, orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }] })
+const entriesOf = (action: string, targetId: string) => db().auditEntry.count({ where: { bakeryId: bakery.bakeryId, action, targetId } })
+
+describe('logging a reading', () => {
+  it('keeps what was entered and what it comes to, with one entry in the record', async () => {
+    const taken = after(-30)
+    const answer = valueOf(await log({ value: '1.25', unit: 'kg', takenAt: taken.toISOString() }))
+    expect(answer).toMatchObject({ isAgain: false, outOfRange: false, needs: null, hash: expect.stringMatching(/^[0-9a-f]{64}$/) })
+    expect(await rows()).toMatchObject([
+      { id: answer.readingId, value: 1250, valueEntered: '1.25', unitEntered: 'kg', personId: bakery.early.personId, takenAt: taken, receivedAt: testNow, contentHash: answer.hash },
+    ])
+    expect(await entriesOf('readings.log-reading', answer.readingId)).toBe(1)
+  })
+
+  it('keeps one that is sent twice once, and answers the same', async () => {
+    const same = entry()
+    const first = valueOf(await logReading.call(bakery.early.caller, same))
+    const again = valueOf(await logReading.call(bakery.late.caller, same))
+    expect(again).toEqual({ ...first, isAgain: true })
+    expect(await rows()).toHaveLength(1)
+  })
+
+  it('keeps one that is sent several times at the same moment once', async () => {
+    const same = entry()
+    const answers = await Promise.all(Array.from({ length: 5 }, () => logReading.call(bakery.early.caller, same)))
+    expect(new Set(answers.map((answer) => valueOf(answer).hash)).size).toBe(1)
+    expect(answers.filter((answer) => !valueOf(answer).isAgain)).toHaveLength(1)
+    expect(await rows()).toHaveLength(1)
+  })
+
+  it('refuses another content under the same id and overwrites nothing', async () => {
+    const first = entry()
+    valueOf(await logReading.call(bakery.early.caller, first))
+    for (const change of [{ value: '413' }, { piece: 2 }, { takenAt: after(1).toISOString() }]) {
+      expect(refusalOf(await logReading.call(bakery.early.caller, { ...first, ...change }))).toBe('reading-clash')
+    }
+    const [, other] = trial.batches
+    valueOf(await beginBatch.call(bakery.early.caller, { batchId: other!.batchId, seenRevision: 1, cleanDownDone: true }))
+    const contested = uuid()
+    const both = await Promise.all([batchId, other!.batchId].map((id) => log({ id: contested, batchId: id, piece: 3 })))
+    expect(both.filter(({ ok }) => ok)).toHaveLength(1)
+    expect(both.flatMap((result) => (result.ok ? [] : [result.refusal.code]))).toEqual(['reading-clash'])
+    expect((await rows()).filter(({ id }) => id === first.id)).toMatchObject([{ valueEntered: '412.5' }])
+  })
+
+  it('lets one of two devices that read the same thing at the same moment in', async () => {
+    const both = await Promise.all([log(), log({ value: '500' })])
+    expect(both.filter(({ ok }) => ok)).toHaveLength(1)
+    expect(refusalOf(both.find(({ ok }) => !ok)!)).toBe('reading-there')
+    expect(await rows()).toHaveLength(1)
+  })
+
+  it('asks for the second reading, and for a third when two disagree', async () => {
+    const volume = { measureId: trial.measures['loaf-volume'], unit: 'mL' }
+    expect(valueOf(await log({ ...volume, value: '1880' })).needs).toBe('repeat')
+    expect(valueOf(await log({ ...volume, value: '1940', repeat: 2 })).needs).toBe('third')
+    expect(valueOf(await log({ ...volume, value: '1890', repeat: 3 })).needs).toBeNull()
+  })
+
+  it('warns of an odd number and keeps it', async () => {
+    expect(valueOf(await log({ value: '9999' })).outOfRange).toBe(true)
+    expect(await rows()).toHaveLength(1)
+  })
+
+  it.each<[string, Record<string, unknown>]>([
+    ['invalid value:not-a-number', { value: 'about 400' }],
+    ['invalid value:ambiguous-number', { value: '1,412' }],
+    ['invalid value:too-small', { value: '-3' }],
+    ['invalid unit:unit-not-of-measure', { unit: 'mL' }],
+    ['invalid piece:missing', { piece: null }],
+    ['invalid piece:too-big', { piece: 5 }],
+    ['invalid factorLevel:no-factor', { factorLevel: 'day 3' }],
+    ['invalid takenAt:in-the-future', { takenAt: after(24 * 60 + 1).toISOString() }],
+    ['invalid takenAt:before-the-trial', { takenAt: after(-24 * 60 - 1).toISOString() }],
+    ['invalid id:wrong-form', { id: '3b241101-e2bb-4255-8caf-4136c566a962' }],
+    ['invalid cost:unknown-field', { cost: 1 }],
+  ])('refuses with %s', async (refusal, change) => {
+    expect(refusalOf(await log(change))).toBe(refusal)
+    expect(await rows()).toEqual([])
+  })
+
+  it('takes a clock that is wrong by hours, and keeps both times', async () => {
+    valueOf(await log({ takenAt: after(7 * 60).toISOString() }))
+    expect(await rows()).toMatchObject([{ takenAt: after(7 * 60), receivedAt: testNow }])
+  })
+
+  it('takes measures of the batch without a piece, and none that is worked out', async () => {
+    valueOf(await log({ measureId: trial.measures['dough-temp'], piece: undefined, value: '78.8', unit: '°F' }))
+    expect(await rows()).toMatchObject([{ value: 26, piece: null }])
+    expect(refusalOf(await log({ measureId: trial.measures['dough-temp'], value: '26', unit: '°C' }))).toBe('invalid piece:not-of-a-piece')
+    expect(refusalOf(await log({ measureId: trial.measures['specific-volume'], value: '4', unit: 'mL/g' }))).toBe('invalid measureId:measure-worked-out')
+  })
+
+  it('asks for the level where the trial sets something apart within a batch', async () => {
+    trial = await makeApprovedTrial(bakery, { factor: { name: 'Storage', levels: ['day 1', 'day 3'] } })
+    batchId = trial.batches[0]!.batchId
+    valueOf(await beginBatch.call(bakery.early.caller, { batchId, seenRevision: 1, cleanDownDone: false }))
+    expect(refusalOf(await log())).toBe('invalid factorLevel:missing')
+    expect(refusalOf(await log({ factorLevel: 'day 9' }))).toBe('invalid factorLevel:wrong-choice')
+    valueOf(await log({ factorLevel: 'day 1' }))
+    valueOf(await log({ factorLevel: 'day 3' }))
+  })
+
+  it('is not for batches that nobody began, nor for trials that are over', async () => {
+    expect(refusalOf(await log({ batchId: trial.batches[1]!.batchId }))).toBe('batch-not-begun')
+    const kept = entry()
+    valueOf(await logReading.call(bakery.early.caller, kept))
+    const state = (to: 'closed' | 'stopped') => db().trial.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } }, data: { state: to } })
+    await state('closed')
+    expect(refusalOf(await log({ piece: 2 }))).toBe('trial-closed')
+    // What is in the book already is answered the same, or a device would never let go of it.
+    expect(valueOf(await logReading.call(bakery.early.caller, kept)).isAgain).toBe(true)
+    await state('stopped')
+    expect(refusalOf(await log({ piece: 2 }))).toBe('trial-stopped')
+  })
+
+  it('still takes what was read on a batch that was lost', async () => {
+    valueOf(await moveBatch.call(bakery.early.caller, { batchId, seenRevision: 2, to: 'lost', why: 'the tin fell' }))
+    valueOf(await log({ measureId: trial.measures['dough-temp'], piece: null, value: '26', unit: '°C' }))
+  })
+
+  it('finds nothing of the bakery next door', async () => {
+    expect(refusalOf(await log({}, neighbour.owner.caller))).toBe('not-found')
+    const theirs = await db().measure.findFirstOrThrow({ where: { bakeryId: neighbour.bakeryId, code: 'loaf-mass' } })
+    expect(refusalOf(await log({ measureId: theirs.id }))).toBe('not-found')
+    expect(refusalOf(await log({}, callerOf(null)))).toBe('not-signed-in')
+  })
+})
+
+describe('correcting a reading', () => {
+  const correct = (supersedesId: string, change: Record<string, unknown> = {}, caller = bakery.early.caller) =>
+    correctReading.call(caller, { id: uuid(), supersedesId, piece: 1, repeat: 1, value: '421.5', unit: 'g', reason: 'typed it wrong', ...change })
+  const logged = async (change: Record<string, unknown> = {}) => valueOf(await log(change)).readingId
+
+  it('puts a new one in its place, keeps the wrong one, and says why in the record', async () => {
+    const wrong = await logged()
+    const right = valueOf(await correct(wrong)).readingId
+    expect(await rows()).toMatchObject([
+      { id: wrong, value: 412.5, supersedesId: null },
+      { id: right, value: 421.5, supersedesId: wrong, reason: 'typed it wrong', takenAt: testNow },
+    ])
+    expect(await entriesOf('readings.correct-reading', wrong)).toBe(1)
+    const { readings, figures } = valueOf(await getBatch.call(bakery.early.caller, { batchId }))
+    expect(readings.map(({ id, holds, mayCorrect }) => [id, holds, mayCorrect])).toEqual([[wrong, false, false], [right, true, true]])
+    expect(figures?.means['loaf-mass']?.mean).toBe(421.5)
+  })
+
+  it('is kept once when it is sent twice, and clashes with another one under its id', async () => {
+    const wrong = await logged()
+    const id = uuid()
+    expect(valueOf(await correct(wrong, { id })).isAgain).toBe(false)
+    expect(valueOf(await correct(wrong, { id })).isAgain).toBe(true)
+    expect(refusalOf(await correct(wrong, { id, value: '1' }))).toBe('reading-clash')
+    expect(await rows()).toHaveLength(2)
+  })
+
+  it('is refused for a reading that was corrected already, and says by whom', async () => {
+    const wrong = await logged()
+    valueOf(await correct(wrong))
+    const second = await correct(wrong, {}, bakery.head.caller)
+    expect(refusalOf(second)).toBe('stale')
+    expect(second).toMatchObject({ refusal: { facts: { who: 'Esi' } } })
+    const next = await logged({ piece: 2 })
+    const both = await Promise.all([correct(next, { piece: 2 }), correct(next, { piece: 2 }, bakery.head.caller)])
+    expect(both.filter(({ ok }) => ok)).toHaveLength(1)
+  })
+
+  it('is for a shift baker only their own, in the same shift', async () => {
+    const wrong = await logged()
+    const late = (person: 'early' | 'late', minutes: number) => callerOf(bakery[person].sessionSecret, after(minutes))
+    expect(refusalOf(await correct(wrong, {}, late('late', 0)))).toBe('correction-not-yours')
+    // Signed in all the while: a session idles out after half an hour.
+    await db().session.updateMany({ where: { bakeryId: bakery.bakeryId }, data: { lastSeenAt: after(11 * 60), endsAt: after(48 * 60) } })
+    const early = late('early', 11 * 60 + 5)
+    valueOf(await correct(wrong, {}, early))
+    const taken = after(-2 * 60)
+    const before = await logged({ piece: 3, takenAt: taken.toISOString() })
+    expect(refusalOf(await correct(before, { piece: 3 }, early))).toBe('correction-not-yours')
+    valueOf(await correct(before, { piece: 3 }, callerOf(bakery.head.sessionSecret, after(11 * 60 + 5))))
+  })
+
+  it('is for head baker and owner any', async () => {
+    valueOf(await correct(await logged(), {}, bakery.head.caller))
+    valueOf(await correct(await logged({ piece: 2 }), { piece: 2 }, bakery.owner.caller))
+  })
+
+  it('may say that it was another piece, and not one that is read already', async () => {
+    const wrong = await logged()
+    const other = await logged({ piece: 2 })
+    expect(refusalOf(await correct(wrong, { piece: 2 }))).toBe('reading-there')
+    expect(refusalOf(await correct(wrong, { piece: 9 }))).toBe('invalid piece:too-big')
+    valueOf(await correct(wrong, { piece: 3 }))
+    // The place it left is free again.
+    valueOf(await log({ value: '400' }))
+    expect(await db().reading.count({ where: { bakeryId: bakery.bakeryId, supersedesId: other } })).toBe(0)
+  })
+
+  it('needs a reason and a reading of this bakery', async () => {
+    const wrong = await logged()
+    expect(refusalOf(await correct(wrong, { reason: ' ' }))).toBe('invalid reason:missing')
+    expect(refusalOf(await correct(wrong, {}, neighbour.owner.caller))).toBe('not-found')
+    expect(refusalOf(await correct(uuid()))).toBe('not-found')
+  })
+
+  it('is refused once the trial is over', async () => {
+    const wrong = await logged()
+    await db().trial.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } }, data: { state: 'closed' } })
+    expect(refusalOf(await correct(wrong, {}, bakery.owner.caller))).toBe('trial-closed')
+  })
+})
+
+it('a reading can be neither changed nor taken out, not by the app and not by the owner of the tables', async () => {
+  const { readingId } = valueOf(await log())
+  for (const url of [database.appUrl, database.ownerUrl]) {
+    await connected(url, async (client) => {
+      await expect(client.query('UPDATE reading SET value = 1 WHERE id = $1', [readingId])).rejects.toThrow()
+      await expect(client.query('DELETE FROM reading WHERE id = $1', [readingId])).rejects.toThrow()
+      await expect(client.query('TRUNCATE reading')).rejects.toThrow()
+    })
+  }
+  expect(await rows()).toMatchObject([{ value: 412.5 }])
+})

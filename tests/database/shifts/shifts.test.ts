@@ -1,0 +1,208 @@
+import { v7 as uuid } from 'uuid'
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { db } from '@/lib/db/client'
+import { logReading } from '@/lib/kitchen/readings/log-reading'
+import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
+import { countPieces } from '@/lib/kitchen/shifts/count-pieces'
+import { getBatch } from '@/lib/kitchen/shifts/get-batch'
+import { getShift } from '@/lib/kitchen/shifts/get-shift'
+import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
+import { makeApprovedTrial, type ApprovedTrial } from '../../support/approved-trial'
+import { makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
+import { freshDatabase, type FreshDatabase } from '../../support/database'
+
+let database: FreshDatabase
+let bakery: TestBakery
+let neighbour: TestBakery
+let trial: ApprovedTrial
+
+beforeAll(async () => {
+  database = await freshDatabase()
+  neighbour = await makeBakery('Next Door')
+})
+afterAll(() => database.drop())
+beforeEach(async () => {
+  bakery = await makeBakery('Mill Row')
+  trial = await makeApprovedTrial(bakery, { days: 2 })
+})
+
+const batchAt = (at: number) => trial.batches[at]!.batchId
+const begin = (at: number, more: Record<string, unknown> = {}, who = bakery.early) =>
+  beginBatch.call(who.caller, { batchId: batchAt(at), seenRevision: 1, cleanDownDone: false, ...more })
+const move = (at: number, seenRevision: number, to: string, why?: string) => moveBatch.call(bakery.early.caller, { batchId: batchAt(at), seenRevision, to, ...(why && { why }) })
+const rowOf = (at: number) => db().batch.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: batchAt(at) } } })
+const stateOfTrial = async () => (await db().trial.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } } })).state
+const setTrial = (state: 'closed' | 'stopped') => db().trial.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } }, data: { state } })
+const lastEntry = async () =>
+  JSON.parse((await db().auditEntry.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId }, orderBy: { number: 'desc' } })).entryText) as Record<string, unknown>
+
+describe('beginning a batch', () => {
+  it('begins the trial with the first, and stands in the record', async () => {
+    expect(await stateOfTrial()).toBe('approved')
+    valueOf(await begin(0))
+    expect(await stateOfTrial()).toBe('baking')
+    expect(await rowOf(0)).toMatchObject({ state: 'weighing', begunAt: testNow, revision: 2 })
+    expect(await lastEntry()).toMatchObject({ action: 'shifts.begin-batch', target: batchAt(0), before: 'waiting', after: { state: 'weighing', trialBegins: true } })
+    valueOf(await begin(1))
+    expect(await lastEntry()).toMatchObject({ after: { trialBegins: false } })
+  })
+
+  it('is done by one of two who tap at the same moment', async () => {
+    const both = await Promise.all([begin(0), begin(0, {}, bakery.late)])
+    expect(both.filter(({ ok }) => ok)).toHaveLength(1)
+    expect(refusalOf(both.find(({ ok }) => !ok)!)).toMatch(/^stale/)
+    expect((await rowOf(0)).revision).toBe(2)
+  })
+
+  it('before its turn needs a reason, which is kept', async () => {
+    const early = await begin(1)
+    expect(refusalOf(early)).toBe('before-its-turn swapWhy:missing')
+    expect(early).toMatchObject({ refusal: { facts: { code: trial.batches[0]!.code } } })
+    valueOf(await begin(1, { swapWhy: 'flour for the first is late' }))
+    expect(await lastEntry()).toMatchObject({ reason: 'flour for the first is late' })
+  })
+
+  it('waits for a clean-down that the plan asks for', async () => {
+    valueOf(await begin(0))
+    valueOf(await begin(1))
+    expect(refusalOf(await begin(2))).toBe('clean-down-first cleanDownDone:clean-down-needed')
+    expect((await rowOf(2)).state).toBe('waiting')
+    valueOf(await begin(2, { cleanDownDone: true }))
+    expect(await lastEntry()).toMatchObject({ after: { cleanDown: 'done' } })
+  })
+
+  it('waits for a clean-down when batches were swapped and milk came first', async () => {
+    valueOf(await begin(1, { swapWhy: 'swapped' }))
+    expect(valueOf(await getBatch.call(bakery.early.caller, { batchId: batchAt(0) })).cleanDownFirst).toBe(true)
+    expect(refusalOf(await begin(0))).toContain('clean-down-first')
+    valueOf(await begin(0, { cleanDownDone: true }))
+  })
+
+  it('goes past a batch that was set aside, and is not for one that is', async () => {
+    valueOf(await move(0, 1, 'set_aside', 'no flour'))
+    valueOf(await begin(1))
+    expect(refusalOf(await begin(0, { seenRevision: 2 }))).toBe('stale')
+  })
+
+  it('is refused on trials that are over, and next door', async () => {
+    await setTrial('stopped')
+    expect(refusalOf(await begin(0))).toBe('trial-stopped')
+    await setTrial('closed')
+    expect(refusalOf(await begin(0))).toBe('trial-closed')
+    expect(refusalOf(await begin(0, {}, neighbour.owner))).toBe('not-found')
+  })
+})
+
+describe('moving a batch', () => {
+  it('goes step by step to measured', async () => {
+    valueOf(await begin(0))
+    expect(refusalOf(await move(0, 2, 'baked'))).toBe('not-the-next-step')
+    valueOf(await move(0, 2, 'in_work'))
+    valueOf(await move(0, 3, 'baked'))
+    expect((await rowOf(0)).doneAt).toBeNull()
+    valueOf(await move(0, 4, 'measured'))
+    expect(await rowOf(0)).toMatchObject({ state: 'measured', doneAt: testNow, revision: 5 })
+    expect(await lastEntry()).toMatchObject({ action: 'shifts.move-batch', before: 'baked', after: { state: 'measured' } })
+    expect(refusalOf(await move(0, 5, 'lost', 'why'))).toBe('not-the-next-step')
+  })
+
+  it('does not begin a batch', async () => {
+    expect(refusalOf(await move(0, 1, 'in_work'))).toBe('not-the-next-step')
+    expect(refusalOf(await move(0, 1, 'weighing'))).toBe('invalid to:wrong-form')
+  })
+
+  it('takes one out with a reason, from wherever it is', async () => {
+    expect(refusalOf(await move(0, 1, 'lost'))).toBe('invalid why:missing')
+    valueOf(await move(0, 1, 'lost', 'the bowl fell'))
+    expect(await rowOf(0)).toMatchObject({ state: 'lost', stateWhy: 'the bowl fell', doneAt: testNow })
+    expect(await lastEntry()).toMatchObject({ reason: 'the bowl fell' })
+    expect(refusalOf(await move(0, 2, 'set_aside', 'again'))).toBe('not-the-next-step')
+  })
+
+  it('tells a second person who was first', async () => {
+    valueOf(await begin(0))
+    valueOf(await move(0, 2, 'in_work'))
+    const second = await moveBatch.call(bakery.late.caller, { batchId: batchAt(0), seenRevision: 2, to: 'in_work' })
+    expect(second).toMatchObject({ refusal: { code: 'stale', facts: { who: 'Esi' } } })
+  })
+
+  it('is refused on trials that are over, and next door', async () => {
+    expect(refusalOf(await moveBatch.call(neighbour.owner.caller, { batchId: batchAt(0), seenRevision: 1, to: 'lost', why: 'not mine' }))).toBe('not-found')
+    await setTrial('closed')
+    expect(refusalOf(await move(0, 1, 'lost', 'late'))).toBe('trial-closed')
+  })
+})
+
+describe('counting pieces', () => {
+  const count = (piecesMade: number, piecesGood: number, seenRevision = 2, who = bakery.early) =>
+    countPieces.call(who.caller, { batchId: batchAt(0), seenRevision, piecesMade, piecesGood })
+
+  it('is kept, and counted again by whoever saw the first count', async () => {
+    expect(refusalOf(await count(4, 4, 1))).toBe('batch-not-begun')
+    valueOf(await begin(0))
+    valueOf(await count(4, 3))
+    expect(refusalOf(await count(4, 4))).toBe('stale')
+    valueOf(await count(3, 3, 3))
+    expect(await rowOf(0)).toMatchObject({ piecesMade: 3, piecesGood: 3 })
+    expect(await lastEntry()).toMatchObject({ before: { made: 4, good: 3 }, after: { made: 3, good: 3 } })
+    expect(valueOf(await getBatch.call(bakery.early.caller, { batchId: batchAt(0) })).pieces).toBe(3)
+  })
+
+  it('does not take more good ones than were made, nor parts of one', async () => {
+    valueOf(await begin(0))
+    expect(refusalOf(await count(4, 5))).toBe('invalid piecesGood:more-than-made')
+    expect(refusalOf(await count(-1, 0))).toContain('piecesMade:too-small')
+    expect(refusalOf(await count(3.5, 2))).toBe('invalid piecesMade:not-whole')
+    expect(refusalOf(await count(4, 4, 2, neighbour.owner))).toBe('not-found')
+  })
+})
+
+describe('what the floor sees', () => {
+  it('is the open trials with their batches in order, and which comes next', async () => {
+    valueOf(await begin(0))
+    const [shown] = valueOf(await getShift.call(bakery.early.caller, {}))
+    expect(shown).toMatchObject({ id: trial.trialId, state: 'baking' })
+    expect(shown?.batches.map(({ code, dayNumber, isNext, cleanDownFirst }) => [code, dayNumber, isNext, cleanDownFirst])).toEqual([
+      [trial.batches[0]!.code, 1, false, false],
+      [trial.batches[1]!.code, 1, true, false],
+      [trial.batches[2]!.code, 2, false, true],
+      [trial.batches[3]!.code, 2, false, false],
+    ])
+    await setTrial('closed')
+    expect(valueOf(await getShift.call(bakery.early.caller, {}))).toEqual([])
+    expect(valueOf(await getShift.call(neighbour.owner.caller, {}))).toEqual([])
+  })
+
+  it('names what is still to be read once a batch is baked', async () => {
+    valueOf(await begin(0))
+    valueOf(await move(0, 2, 'in_work'))
+    valueOf(await move(0, 3, 'baked'))
+    const takenAt = testNow.toISOString()
+    valueOf(await logReading.call(bakery.early.caller, { id: uuid(), batchId: batchAt(0), measureId: trial.measures['loaf-mass'], piece: 1, repeat: 1, value: '420', unit: 'g', takenAt }))
+    const [shown] = valueOf(await getShift.call(bakery.early.caller, {}))
+    expect(shown?.batches[0]?.missing.map(({ name, have, of }) => `${name} ${have}/${of}`)).toEqual([
+      'Water added 0/1',
+      'Dough temperature 0/1',
+      'Proof time 0/1',
+      'Loaf weight 1/4',
+      'Loaf volume 0/8',
+    ])
+  })
+
+  it('is a batch by its code: no arm, no control, no cost; allergens always', async () => {
+    const shown = valueOf(await getBatch.call(bakery.owner.caller, { batchId: batchAt(1) }))
+    const text = JSON.stringify(shown)
+    expect(text).not.toMatch(/Control|armId|arm_|price|cost/i)
+    expect(text).not.toContain(trial.armIds[1])
+    expect(shown.lines.flatMap(({ ingredient }) => ingredient.allergens)).toEqual(['gluten', 'milk'])
+    expect(shown).toMatchObject({ firstCode: trial.batches[0]!.code, isNext: false })
+  })
+
+  it('is nothing before the plan is approved, nothing for what is not there, and nothing next door', async () => {
+    expect(refusalOf(await getBatch.call(bakery.owner.caller, { batchId: uuid() }))).toBe('not-found')
+    expect(refusalOf(await getBatch.call(neighbour.owner.caller, { batchId: batchAt(0) }))).toBe('not-found')
+    trial = await makeApprovedTrial(bakery, { isUndecided: true })
+    expect(refusalOf(await getBatch.call(bakery.owner.caller, { batchId: batchAt(0) }))).toBe('not-found')
+    expect(refusalOf(await begin(0))).toBe('trial-not-approved')
+  })
+})

@@ -1,0 +1,70 @@
+import { v7 as uuid } from 'uuid'
+import { beginBatch } from '../../../lib/kitchen/shifts/begin-batch'
+import { makeApprovedTrial } from '../approved-trial'
+import { callerOf, valueOf } from '../bakery'
+import type { ActionWalk, PageWalk, WalkContext } from '../rights-walk'
+
+/** The first batch of a trial that is ready to be baked; begun when asked for. */
+async function firstBatch({ bakery }: WalkContext, begun = false): Promise<string> {
+  const now = new Date()
+  const { batches } = await makeApprovedTrial(bakery, { now })
+  const batchId = batches[0]!.batchId
+  if (begun) valueOf(await beginBatch.call(callerOf(bakery.owner.sessionSecret, now), { batchId, seenRevision: 1, cleanDownDone: false }))
+  return batchId
+}
+
+const isNow = async ({ look }: WalkContext, batchId: string, condition: string) =>
+  Number((await look.query<{ n: string }>(`SELECT count(*) n FROM batch WHERE id = $1 AND ${condition}`, [batchId])).rows[0]?.n) === 1
+
+const file = 'app/(desk)/shift/[batchId]/actions.ts'
+
+export const shiftActions: readonly ActionWalk[] = [
+  {
+    action: `${file}#begin`,
+    command: 'shifts.begin-batch',
+    right: 'log-reading',
+    async aim(context) {
+      const batchId = await firstBatch(context)
+      return { page: `/shift/${batchId}`, bound: [batchId, 1], fields: {}, happened: () => isNow(context, batchId, `state = 'weighing'`) }
+    },
+  },
+  {
+    action: `${file}#moveOn`,
+    command: 'shifts.move-batch',
+    right: 'log-reading',
+    async aim(context) {
+      const batchId = await firstBatch(context, true)
+      return { page: `/shift/${batchId}`, bound: [batchId, 2, 'in_work'], fields: {}, happened: () => isNow(context, batchId, `state = 'in_work'`) }
+    },
+  },
+  {
+    action: `${file}#takeOut`,
+    command: 'shifts.move-batch',
+    right: 'log-reading',
+    async aim(context) {
+      const batchId = await firstBatch(context)
+      return { page: `/shift/${batchId}`, bound: [batchId, 1], fields: { to: 'lost', why: 'walked' }, happened: () => isNow(context, batchId, `state = 'lost'`) }
+    },
+  },
+  {
+    action: `${file}#count`,
+    command: 'shifts.count-pieces',
+    right: 'log-reading',
+    async aim(context) {
+      const batchId = await firstBatch(context, true)
+      return { page: `/shift/${batchId}`, bound: [batchId, 2], fields: { piecesMade: '4', piecesGood: '3' }, happened: () => isNow(context, batchId, 'pieces_good = 3') }
+    },
+  },
+]
+
+export const shiftPages: readonly PageWalk[] = [
+  { route: '/shift', queries: ['shifts.get-shift'], right: 'read-work', address: () => '/shift' },
+  { route: '/shift/[batchId]', queries: ['shifts.get-batch'], right: 'read-work', address: async (context) => `/shift/${await firstBatch(context, true)}`, named: true },
+]
+
+/** A reading to send to a batch that was begun just now. */
+export async function walkReading(context: WalkContext) {
+  const batchId = await firstBatch(context, true)
+  const { rows } = await context.look.query<{ id: string }>(`SELECT id FROM measure WHERE bakery_id = $1 AND code = 'dough-temp'`, [context.bakery.bakeryId])
+  return { id: uuid(), batchId, measureId: rows[0]!.id, repeat: 1, value: '26.4', unit: '°C', takenAt: new Date().toISOString() }
+}
