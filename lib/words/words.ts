@@ -1,6 +1,7 @@
 import { audit } from './en/audit'
 import { desk } from './en/desk'
 import { door } from './en/door'
+import { evidence } from './en/evidence'
 import { people } from './en/people'
 import { problems } from './en/problems'
 import { refusals } from './en/refusals'
@@ -8,7 +9,7 @@ import { stores } from './en/stores'
 import { pseudoOf } from './pseudo'
 import type { Forms } from './say'
 
-const english = { audit, desk, door, people, problems, refusals, stores }
+const english = { audit, desk, door, evidence, people, problems, refusals, stores }
 
 export type Words = typeof english
 /** `en-XA` is the pseudo-language: every text of ours is changed, so that one which is not ours shows. */

@@ -43,6 +43,7 @@ export const audit = {
     'stores.enter-price': 'entered a price',
     'stores.add-equipment': 'added equipment',
     'stores.change-equipment': 'changed equipment',
+    'evidence.close-trial': 'ended the baking of a trial',
     'refused.right': 'asked for what their role does not allow',
     'refused.password': 'gave a wrong password',
     'refused.sign-in': 'a wrong password at sign-in',

@@ -14,4 +14,5 @@ export const refusals = {
   'wrong-sign-in': 'E-mail or password is wrong, or there were too many tries. After several wrong tries, wait a quarter of an hour.',
   'last-owner': 'A bakery needs an owner. Make somebody else an owner first.',
   'own-role': 'You cannot change your own role or switch yourself off. Another owner does that.',
+  'doughs-open': { one: 'One dough is still open. Measure it, or stop the trial early with a reason.', other: '{count} doughs are still open. Measure them, or stop the trial early with a reason.' },
 } as const
