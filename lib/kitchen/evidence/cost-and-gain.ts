@@ -1,7 +1,7 @@
 import 'server-only'
 import { batchCost } from '../../calc/cost/batch-cost'
 import { breakEvenPrice } from '../../calc/cost/break-even-price'
-import { Decimal } from '../../calc/cost/decimal'
+import type { Decimal } from '../../calc/cost/decimal'
 import type { Price } from '../../calc/cost/price-on-day'
 
 export type CostedLine = {

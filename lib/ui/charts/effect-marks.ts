@@ -20,7 +20,7 @@ export type EffectWords = {
   tick(value: number, digits: number): string
 }
 
-const wide = { width: 620, left: 172, right: 14, rowHeight: 62, nameLength: 22, ticks: 6 }
+const wide = { width: 560, left: 164, right: 14, rowHeight: 62, nameLength: 21, ticks: 6 }
 const narrow = { width: 330, left: 10, right: 10, rowHeight: 84, nameLength: 24, ticks: 4 }
 const top = 12
 const axisHeight = 30
@@ -91,6 +91,6 @@ function marksOfRow(row: EffectRow, y: number, x: (value: number) => number, siz
 }
 
 function shortened(text: string, length: number): string {
-  const letters = [...text]
+  const letters = Array.from(text)
   return letters.length <= length ? text : `${letters.slice(0, length - 1).join('').trimEnd()}…`
 }

@@ -112,8 +112,10 @@ describe('what it costs and gives', () => {
     const names: string[] = []
     const walk = (value: unknown): void => {
       if (Array.isArray(value)) value.forEach(walk)
-      else if (value !== null && typeof value === 'object' && !(value instanceof Date)) for (const [name, part] of Object.entries(value)) names.push(name) && walk(part)
-      else leaves.push(value)
+      else if (value !== null && typeof value === 'object' && !(value instanceof Date)) {
+        names.push(...Object.keys(value))
+        Object.values(value).forEach(walk)
+      } else leaves.push(value)
     }
     walk(result)
     const planted = [...Object.values(plantedPrices), '0.207925', '0.8733', 'EUR']

@@ -49,7 +49,7 @@ test('an effect without an interval has none, and one that is not to be trusted 
 })
 
 test('a long name is shortened', () => {
-  expect(mark('B name')).toMatchObject({ text: 'A very long name of a…' })
+  expect(mark('B name')).toMatchObject({ text: 'A very long name of…' })
 })
 
 test('a picture without any value still has an axis', () => {

@@ -6,7 +6,10 @@ import type { ResultForms } from './result-forms'
 export function ArmCell({ arm, name, forms }: { arm: number; name: string | undefined; forms: ResultForms }) {
   return (
     <Cell head>
-      <ArmMark arm={forms.letter(arm)} /> {arm === 0 ? forms.text.control : name}
+      <span className="flex min-w-short items-baseline gap-1.5">
+        <ArmMark arm={forms.letter(arm)} />
+        <span>{arm === 0 ? forms.text.control : name}</span>
+      </span>
     </Cell>
   )
 }

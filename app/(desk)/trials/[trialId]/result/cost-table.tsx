@@ -7,6 +7,7 @@ import { formatDay } from '@/lib/words/format/day'
 import { largeMassUnit } from '@/lib/words/format/mass'
 import { say } from '@/lib/words/say'
 import { ArmCell } from './arm-cell'
+import { isByGoodLoaf } from './is-by-good-loaf'
 import type { ResultForms } from './result-forms'
 import type { ShownBakery, ShownComparison, ShownCosts, ShownResult } from './shown-result'
 
@@ -15,13 +16,11 @@ type CostTableProps = { result: ShownResult; comparison: ShownComparison | null;
 /** What each arm's loaf costs in ingredients beside what it gained; only for those who see costs. */
 export function CostTable({ result, comparison, costs, bakery, forms }: CostTableProps) {
   const { text, language } = forms
-  const names = new Map(result.declared.arms.map(({ position, name }) => [position, name]))
+  const names = namesOf(result)
   const gains = new Map(comparison?.arms.map(({ arm, effect }) => [arm, effect?.pct ?? null]))
   const currency = costs.currency ?? bakery.currency
-  const unit = largeMassUnit(bakery.massUnits)
-  const byGood = costs.arms.every(({ perGoodPiece, perPlannedPiece }) => perGoodPiece !== null || perPlannedPiece === null)
-  const loaf = (amount: string | null) => (amount === null ? '–' : forms.loafMoney(amount, currency))
-  const difference = (amount: string | null) => (amount === null ? '–' : `${Number(amount) > 0 ? '+' : ''}${forms.loafMoney(amount, currency)}`)
+  const byGood = isByGoodLoaf(costs)
+  const amount = (text: string | null) => (text === null ? '–' : forms.loafMoney(text, currency))
   return (
     <Section id="cost" title={text.cost}>
       <SheetTable
@@ -31,23 +30,32 @@ export function CostTable({ result, comparison, costs, bakery, forms }: CostTabl
           { key: 'arm', label: text.arm },
           { key: 'loaf', label: byGood ? text.perLoaf : text.perPlannedLoaf, numeric: true },
           { key: 'more', label: text.costDifference, numeric: true },
-          { key: 'gain', label: text.gain, numeric: true },
-          { key: 'kg', label: say(text.perKg, language, { unit }), numeric: true },
-          { key: 'litre', label: text.perLitre, numeric: true },
-          { key: 'good', label: text.good, numeric: true },
+          ...(comparison
+            ? [
+                { key: 'gain', label: text.gain, numeric: true },
+                { key: 'good', label: text.good, numeric: true },
+              ]
+            : []),
         ]}
       >
         {costs.arms.map((cost) => {
           const gain = gains.get(cost.arm) ?? null
+          const more = byGood ? cost.differencePerGoodPiece : cost.differencePerPlannedPiece
           return (
             <tr key={cost.arm}>
               <ArmCell arm={cost.arm} name={names.get(cost.arm)} forms={forms} />
-              <Cell numeric>{loaf(byGood ? cost.perGoodPiece : cost.perPlannedPiece)}</Cell>
-              <Cell numeric>{cost.arm === 0 ? '' : difference(byGood ? cost.differencePerGoodPiece : cost.differencePerPlannedPiece)}</Cell>
-              <Cell numeric>{gain === null ? (cost.arm === 0 ? '' : '–') : forms.pct(gain)}</Cell>
-              <Cell numeric>{cost.perKg === null ? '–' : unitPrice(cost.perKg, { ...bakery, currency })}</Cell>
-              <Cell numeric>{loaf(cost.perLitre)}</Cell>
-              <Cell numeric>{cost.good ? say(text.goodOf, language, { pieces: cost.good.pieces, doughs: cost.good.batches }) : text.notCounted}</Cell>
+              <Cell numeric>{amount(byGood ? cost.perGoodPiece : cost.perPlannedPiece)}</Cell>
+              <Cell numeric>{cost.arm === 0 ? null : `${Number(more) > 0 ? '+' : ''}${amount(more)}`}</Cell>
+              {comparison ? (
+                <>
+                  <Cell numeric>{cost.arm === 0 ? null : gain === null ? '–' : forms.pct(gain)}</Cell>
+                  <Cell numeric>
+                    {cost.good
+                      ? say(text.goodOf, language, { pieces: cost.good.pieces, planned: cost.good.batches * result.trial.piecesPerBatch })
+                      : text.notCounted}
+                  </Cell>
+                </>
+              ) : null}
             </tr>
           )
         })}
@@ -55,6 +63,47 @@ export function CostTable({ result, comparison, costs, bakery, forms }: CostTabl
       <CostNotes costs={costs} bakery={bakery} forms={forms} />
     </Section>
   )
+}
+
+/** The same cost by dough, planned and good loaf, mass and volume of bread. */
+export function CostByUnit({ result, costs, bakery, forms }: Omit<CostTableProps, 'comparison'>) {
+  const { text, language } = forms
+  const names = namesOf(result)
+  const currency = costs.currency ?? bakery.currency
+  const unit = largeMassUnit(bakery.massUnits)
+  const title = say(text.byUnit, language, { unit })
+  const amount = (text: string | null) => (text === null ? '–' : forms.loafMoney(text, currency))
+  return (
+    <Section id="cost-by-unit" title={title}>
+      <SheetTable
+        caption={title}
+        captionHidden
+        columns={[
+          { key: 'arm', label: text.arm },
+          { key: 'dough', label: text.perDough, numeric: true },
+          { key: 'planned', label: text.byPlannedLoaf, numeric: true },
+          { key: 'good', label: text.byGoodLoaf, numeric: true },
+          { key: 'mass', label: say(text.byMass, language, { unit }), numeric: true },
+          { key: 'litre', label: text.byLitre, numeric: true },
+        ]}
+      >
+        {costs.arms.map((cost) => (
+          <tr key={cost.arm}>
+            <ArmCell arm={cost.arm} name={names.get(cost.arm)} forms={forms} />
+            <Cell numeric>{amount(cost.perBatch)}</Cell>
+            <Cell numeric>{amount(cost.perPlannedPiece)}</Cell>
+            <Cell numeric>{amount(cost.perGoodPiece)}</Cell>
+            <Cell numeric>{cost.perKg === null ? '–' : unitPrice(cost.perKg, { ...bakery, currency, mostDigits: forms.loafMoneyDigits })}</Cell>
+            <Cell numeric>{amount(cost.perLitre)}</Cell>
+          </tr>
+        ))}
+      </SheetTable>
+    </Section>
+  )
+}
+
+function namesOf(result: ShownResult): Map<number, string> {
+  return new Map(result.declared.arms.map(({ position, name }) => [position, name]))
 }
 
 function CostNotes({ costs, bakery, forms }: Pick<CostTableProps, 'costs' | 'bakery' | 'forms'>) {

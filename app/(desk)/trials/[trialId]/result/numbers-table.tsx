@@ -22,9 +22,7 @@ export function NumbersTable({ result, comparison, forms }: { result: ShownResul
           { key: 'loaves', label: text.loaves, numeric: true },
           { key: 'mean', label: say(text.mean, language, { unit }), numeric: true },
           { key: 'difference', label: say(text.difference, language, { unit }), numeric: true },
-          { key: 'interval', label: say(text.interval, language, { unit }), numeric: true },
           { key: 'pct', label: text.differencePct, numeric: true },
-          { key: 'intervalPct', label: text.intervalPct, numeric: true },
           { key: 'p', label: text.p, numeric: true },
           { key: 'verdict', label: text.verdict },
         ]}
@@ -46,17 +44,32 @@ export function NumbersTable({ result, comparison, forms }: { result: ShownResul
 
 function EffectCells({ arm, forms }: { arm: ShownArm; forms: ResultForms }) {
   const { effect } = arm
-  const range = (low: number | null, high: number | null, form: (value: number) => string) =>
-    low === null || high === null ? '–' : say(forms.text.range, forms.language, { low: form(low), high: form(high) })
   return (
     <>
-      <Cell numeric>{effect ? forms.difference(effect.estimate) : '–'}</Cell>
-      <Cell numeric>{effect ? range(effect.low, effect.high, forms.difference) : '–'}</Cell>
-      <Cell numeric>{effect?.pct == null ? '–' : forms.pct(effect.pct)}</Cell>
-      <Cell numeric>{effect ? range(effect.lowPct, effect.highPct, forms.pct) : '–'}</Cell>
-      <Cell numeric>{effect?.p == null ? '–' : forms.p(effect.p)}</Cell>
+      <Cell numeric>{effect ? <WithInterval estimate={effect.estimate} low={effect.low} high={effect.high} form={forms.difference} forms={forms} /> : '–'}</Cell>
+      <Cell numeric>
+        {effect && effect.pct !== null ? <WithInterval estimate={effect.pct} low={effect.lowPct} high={effect.highPct} form={forms.pct} forms={forms} /> : '–'}
+      </Cell>
+      <Cell numeric>{textOrDash(effect?.p, forms.p)}</Cell>
     </>
   )
+}
+
+type WithIntervalProps = { estimate: number; low: number | null; high: number | null; form(value: number): string; forms: ResultForms }
+
+function WithInterval({ estimate, low, high, form, forms }: WithIntervalProps) {
+  return (
+    <>
+      {form(estimate)}
+      {low === null || high === null ? null : (
+        <span className="block text-small text-ink-2">{say(forms.text.range, forms.language, { low: form(low), high: form(high) })}</span>
+      )}
+    </>
+  )
+}
+
+function textOrDash(value: number | null | undefined, form: (value: number) => string): string {
+  return value === null || value === undefined ? '–' : form(value)
 }
 
 function verdictText(arm: ShownArm, comparison: ShownComparison, forms: ResultForms): string {

@@ -12,7 +12,7 @@ import { fill, say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { CloseForm } from './close-form'
 import { conditionWarnings } from './condition-forms'
-import { CostTable } from './cost-table'
+import { CostByUnit, CostTable } from './cost-table'
 import { DoughsTable } from './doughs-table'
 import { LevelsTable } from './levels-table'
 import { marginEntries } from './margin-entries'
@@ -58,7 +58,8 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
                 <li key={arm.arm} className="mb-1.5 flex items-baseline gap-2">
                   <ArmMark arm={forms.letter(arm.arm)} hollow={arm.doubts.length > 0 || arm.standing !== 'compared'} letterHidden />
                   <span>
-                    {sentence} <b>{verdict}</b>
+                    {sentence}
+                    {verdict === null ? null : <b> {verdict}</b>}
                   </span>
                 </li>
               ))}
@@ -80,6 +81,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
             <Picture result={result} comparison={comparison} forms={forms} />
           )}
           <NumbersTable result={result} comparison={comparison} forms={forms} />
+          {costs ? <CostByUnit result={result} costs={costs} bakery={bakery} forms={forms} /> : null}
           {comparison.levels ? <LevelsTable result={result} levels={comparison.levels} forms={forms} /> : null}
           <WhatElse result={result} comparison={comparison} bakery={bakery} forms={forms} mind={desk.attention} />
           <WentWrong result={result} comparison={comparison} forms={forms} />

@@ -1,5 +1,6 @@
 import 'server-only'
 import { say } from '@/lib/words/say'
+import { isByGoodLoaf } from './is-by-good-loaf'
 import type { ResultForms } from './result-forms'
 import type { ShownArm, ShownComparison, ShownCosts, ShownResult } from './shown-result'
 
@@ -51,8 +52,8 @@ function sentenceOf(arm: ShownArm, costs: ShownCosts | null, forms: ResultForms)
   if (claim === null) return null
   if (arm.doubts.length > 0) return say(text.doubted, language, { claim })
   const cost = costs?.arms.find((each) => each.arm === arm.arm)
-  const difference = cost?.differencePerGoodPiece ?? cost?.differencePerPlannedPiece ?? null
-  if (difference === null || costs?.currency == null || arm.verdict?.verdict === 'undecided') return say(text.noCost, language, { claim })
+  const difference = (costs && isByGoodLoaf(costs) ? cost?.differencePerGoodPiece : cost?.differencePerPlannedPiece) ?? null
+  if (difference === null || !costs?.currency || arm.verdict?.verdict === 'undecided') return say(text.noCost, language, { claim })
   if (Number(difference) === 0) return say(text.costSame, language, { claim })
   const isLess = difference.startsWith('-')
   return say(isLess ? text.costLess : text.costMore, language, { claim, money: forms.loafMoney(difference.replace('-', ''), costs.currency) })
@@ -78,13 +79,18 @@ export function intervalSentence(arm: ShownArm, forms: ResultForms): string | nu
   }
 }
 
-/** One line for each test arm. */
-export function armSentences(comparison: ShownComparison, costs: ShownCosts | null, forms: ResultForms): { arm: ShownArm; sentence: string; verdict: string }[] {
+/** Verdicts that their own sentence says already. */
+const saysItself = new Set<string>(['undecided', 'no-worthwhile-difference', 'no-worse', 'same'])
+
+/** One line for each test arm; the verdict apart where the sentence does not say it. */
+export function armSentences(comparison: ShownComparison, costs: ShownCosts | null, forms: ResultForms): { arm: ShownArm; sentence: string; verdict: string | null }[] {
   return comparison.arms
     .filter(({ arm }) => arm > 0)
     .flatMap((arm) => {
       const sentence = sentenceOf(arm, costs, forms)
-      return sentence === null ? [] : [{ arm, sentence: [sentence, intervalSentence(arm, forms)].join(' '), verdict: verdictWord(arm, comparison, forms) }]
+      if (sentence === null) return []
+      const verdict = arm.doubts.length > 0 || saysItself.has(arm.verdict?.verdict ?? '') ? null : verdictWord(arm, comparison, forms)
+      return [{ arm, sentence: [sentence, intervalSentence(arm, forms)].join(' '), verdict }]
     })
 }
 

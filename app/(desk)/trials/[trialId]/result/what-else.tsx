@@ -43,29 +43,35 @@ export function WhatElse({ result, comparison, bakery, forms, mind }: WhatElsePr
         captionHidden
         columns={[
           { key: 'arm', label: text.arm },
-          ...conditions.flatMap(({ code }) => [
-            { key: code, label: say(text.conditionUnit, language, { condition: text.conditions[code], unit: conditionForms(code, bakery, forms).unit }), numeric: true },
-            { key: `${code} recorded`, label: text.recordedHead, numeric: true },
-          ]),
+          ...conditions.map(({ code }) => ({
+            key: code,
+            label: say(text.conditionUnit, language, { condition: text.conditions[code], unit: conditionForms(code, bakery, forms).unit }),
+            numeric: true,
+          })),
         ]}
       >
         {result.declared.arms.map(({ position }) => (
           <tr key={position}>
             <ArmCell arm={position} name={names.get(position)} forms={forms} />
-            {conditions.flatMap(({ code, arms }) => {
-              const own = arms.find(({ arm }) => arm === position)
-              return [
-                <Cell key={code} numeric>
-                  {own?.mean == null ? '–' : conditionForms(code, bakery, forms).mean(own.mean)}
-                </Cell>,
-                <Cell key={`${code} recorded`} numeric>
-                  {own ? say(text.recorded, language, { recorded: own.recorded, doughs: own.batches }) : '–'}
-                </Cell>,
-              ]
-            })}
+            {conditions.map(({ code, arms }) => (
+              <Cell key={code} numeric>
+                {meanText(
+                  arms.find(({ arm }) => arm === position),
+                  conditionForms(code, bakery, forms).mean,
+                  forms,
+                )}
+              </Cell>
+            ))}
           </tr>
         ))}
       </SheetTable>
     </Section>
   )
+}
+
+/** The mean, and in how many doughs it was written down unless in all of them. */
+function meanText(own: ShownComparison['conditions'][number]['arms'][number] | undefined, form: (value: number) => string, forms: ResultForms): string {
+  if (!own || own.mean === null) return '–'
+  const mean = form(own.mean)
+  return own.recorded === own.batches ? mean : say(forms.text.recorded, forms.language, { mean, recorded: own.recorded, doughs: own.batches })
 }
