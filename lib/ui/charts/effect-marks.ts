@@ -20,7 +20,7 @@ export type EffectWords = {
   tick(value: number, digits: number): string
 }
 
-const wide = { width: 560, left: 164, right: 14, rowHeight: 62, nameLength: 21, ticks: 6 }
+const wide = { width: 580, left: 190, right: 14, rowHeight: 62, nameLength: 21, ticks: 6 }
 const narrow = { width: 330, left: 10, right: 10, rowHeight: 84, nameLength: 24, ticks: 4 }
 const top = 12
 const axisHeight = 30

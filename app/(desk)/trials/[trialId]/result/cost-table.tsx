@@ -15,27 +15,21 @@ type CostTableProps = { result: ShownResult; comparison: ShownComparison | null;
 
 /** What each arm's loaf costs in ingredients beside what it gained; only for those who see costs. */
 export function CostTable({ result, comparison, costs, bakery, forms }: CostTableProps) {
-  const { text, language } = forms
+  const { text } = forms
   const names = namesOf(result)
   const gains = new Map(comparison?.arms.map(({ arm, effect }) => [arm, effect?.pct ?? null]))
   const currency = costs.currency ?? bakery.currency
   const byGood = isByGoodLoaf(costs)
   const amount = (text: string | null) => (text === null ? '–' : forms.loafMoney(text, currency))
   return (
-    <Section id="cost" title={text.cost}>
+    <Section id="cost" title={comparison ? text.cost : text.costOnly}>
       <SheetTable
-        caption={text.cost}
+        caption={comparison ? text.cost : text.costOnly}
         captionHidden
         columns={[
           { key: 'arm', label: text.arm },
           { key: 'loaf', label: byGood ? text.perLoaf : text.perPlannedLoaf, numeric: true },
-          { key: 'more', label: text.costDifference, numeric: true },
-          ...(comparison
-            ? [
-                { key: 'gain', label: text.gain, numeric: true },
-                { key: 'good', label: text.good, numeric: true },
-              ]
-            : []),
+          ...(comparison ? [{ key: 'gain', label: text.gain, numeric: true }] : []),
         ]}
       >
         {costs.arms.map((cost) => {
@@ -43,19 +37,14 @@ export function CostTable({ result, comparison, costs, bakery, forms }: CostTabl
           const more = byGood ? cost.differencePerGoodPiece : cost.differencePerPlannedPiece
           return (
             <tr key={cost.arm}>
-              <ArmCell arm={cost.arm} name={names.get(cost.arm)} forms={forms} />
-              <Cell numeric>{amount(byGood ? cost.perGoodPiece : cost.perPlannedPiece)}</Cell>
-              <Cell numeric>{cost.arm === 0 ? null : `${Number(more) > 0 ? '+' : ''}${amount(more)}`}</Cell>
-              {comparison ? (
-                <>
-                  <Cell numeric>{cost.arm === 0 ? null : gain === null ? '–' : forms.pct(gain)}</Cell>
-                  <Cell numeric>
-                    {cost.good
-                      ? say(text.goodOf, language, { pieces: cost.good.pieces, planned: cost.good.batches * result.trial.piecesPerBatch })
-                      : text.notCounted}
-                  </Cell>
-                </>
-              ) : null}
+              <ArmCell arm={cost.arm} name={names.get(cost.arm)} forms={forms} narrow />
+              <Cell numeric>
+                {amount(byGood ? cost.perGoodPiece : cost.perPlannedPiece)}
+                {cost.arm === 0 || more === null ? null : (
+                  <span className="block text-small text-ink-2">{`${Number(more) > 0 ? '+' : ''}${amount(more)}`}</span>
+                )}
+              </Cell>
+              {comparison ? <Cell numeric>{cost.arm === 0 ? null : gain === null ? '–' : forms.pct(gain)}</Cell> : null}
             </tr>
           )
         })}
@@ -83,6 +72,7 @@ export function CostByUnit({ result, costs, bakery, forms }: Omit<CostTableProps
           { key: 'dough', label: text.perDough, numeric: true },
           { key: 'planned', label: text.byPlannedLoaf, numeric: true },
           { key: 'good', label: text.byGoodLoaf, numeric: true },
+          { key: 'count', label: text.good, numeric: true },
           { key: 'mass', label: say(text.byMass, language, { unit }), numeric: true },
           { key: 'litre', label: text.byLitre, numeric: true },
         ]}
@@ -93,7 +83,10 @@ export function CostByUnit({ result, costs, bakery, forms }: Omit<CostTableProps
             <Cell numeric>{amount(cost.perBatch)}</Cell>
             <Cell numeric>{amount(cost.perPlannedPiece)}</Cell>
             <Cell numeric>{amount(cost.perGoodPiece)}</Cell>
-            <Cell numeric>{cost.perKg === null ? '–' : unitPrice(cost.perKg, { ...bakery, currency, mostDigits: forms.loafMoneyDigits })}</Cell>
+            <Cell numeric>
+              {cost.good ? say(text.goodOf, language, { pieces: cost.good.pieces, planned: cost.good.batches * result.trial.piecesPerBatch }) : text.notCounted}
+            </Cell>
+            <Cell numeric>{cost.perKg === null ? '–' : unitPrice(cost.perKg, { ...bakery, currency })}</Cell>
             <Cell numeric>{amount(cost.perLitre)}</Cell>
           </tr>
         ))}

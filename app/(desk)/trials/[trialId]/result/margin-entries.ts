@@ -24,7 +24,7 @@ export function marginEntries(result: ShownResult, bakery: ShownBakery, forms: R
         confidence: forms.confidence,
       }),
     },
-    { term: text.size, detail: say(text.sizeText, language, { days: declared.mixingDays, doughs: declared.batchesPerArm, loaves: trial.piecesPerBatch }) },
+    { term: text.size, detail: say(text.sizeText, language, { count: declared.mixingDays, doughs: declared.batchesPerArm, loaves: trial.piecesPerBatch }) },
     ...(approval
       ? [
           {

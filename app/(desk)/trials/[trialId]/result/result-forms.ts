@@ -54,8 +54,7 @@ export function resultForms(q: { result: ShownResult; bakery: ShownBakery; langu
     pEquals: (value: number) => (value < 0.001 ? text.pBelow : say(text.pEquals, q.language, { p: p(value) })),
     plain: (value: number) => plainNumber(value, { locale }),
     number: (value: number, numberDigits: number) => formatNumber(value, { locale, digits: numberDigits }),
-    loafMoneyDigits,
-    loafMoney: (amount: string, currency: string) => formatMoneyAmount(amount, { locale, currency, mostDigits: loafMoneyDigits }),
+    loafMoney: (amount: string, currency: string) => formatMoneyAmount(amount, { locale, currency, leastDigits: loafMoneyDigits, mostDigits: loafMoneyDigits }),
   }
 }
 
