@@ -13,6 +13,8 @@ export default async function DeskLayout({ children }: { children: ReactNode }) 
     <DeskShell
       bakeryName={bakery.name}
       nav={[
+        { href: '/trials', label: words.nav.trials },
+        { href: '/formulas', label: words.nav.formulas },
         { href: '/stores', label: words.nav.stores },
         { href: '/team', label: words.nav.team },
       ]}

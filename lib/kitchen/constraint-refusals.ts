@@ -8,6 +8,7 @@ import { Refusal } from './refusal'
 const refusalByConstraint: Record<string, () => Refusal> = {
   sign_in_pointer_pkey: () => Refusal.at('email', 'email-taken'),
   person_bakery_id_email_key: () => Refusal.at('email', 'email-taken'),
+  formula_bakery_id_name_key: () => Refusal.at('name', 'formula-name-taken'),
   invitation_one_open: () => Refusal.at('email', 'already-invited'),
   ingredient_bakery_id_name_key: () => Refusal.at('name', 'name-taken'),
   equipment_bakery_id_kind_name_key: () => Refusal.at('name', 'name-taken'),

@@ -11,32 +11,34 @@ import { readOrMakeSecrets } from './secrets'
 import { mustHaveFreePort, serveApp } from './serve'
 import { readSettings } from './settings'
 
+type Step = () => Promise<void> | void
+
+/** Thrown to leave the start when somebody asked it to stop. */
+class Stopped extends Error {}
+
 /** `npm start`: everything between a fresh clone and a bakery in the browser. Says each step, stops at the first fault. */
 export async function startBakery(args: readonly string[]): Promise<void> {
-  const closing: (() => Promise<void> | void)[] = []
-  const close = async () => {
-    for (const step of closing.splice(0).reverse()) await step()
-  }
-  let stopping = false
-  const stop = () => {
-    if (stopping) return
-    stopping = true
-    console.log('Stopping …')
-    void close().then(() => process.exit(0))
-  }
-  process.on('SIGINT', stop)
-  process.on('SIGTERM', stop)
+  const closing: Step[] = []
+  const asked = new AbortController()
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => asked.abort(new Stopped()))
+  let fault: unknown
   try {
-    await run(args, closing)
+    await run(args, closing, asked.signal)
   } catch (error) {
-    // A stop in the middle of starting makes the step that it interrupts fail; that is no fault.
-    if (stopping) return
-    await close()
-    leave(error instanceof Error ? error.message : String(error))
+    fault = error
   }
+  // A stop in the middle of starting may make the step that it interrupts fail; that is no fault.
+  const stopping = asked.signal.aborted
+  if (stopping) console.log('Stopping …')
+  for (const step of closing.reverse()) await step()
+  if (stopping) process.exit(0)
+  leave(fault instanceof Error ? fault.message : String(fault))
 }
 
-async function run(args: readonly string[], closing: (() => Promise<void> | void)[]): Promise<void> {
+async function run(args: readonly string[], closing: Step[], asked: AbortSignal): Promise<void> {
+  const stopped = new Promise<never>((_, reject) => asked.addEventListener('abort', () => reject(new Stopped())))
+  // Nobody may be waiting for it when it comes.
+  stopped.catch(() => undefined)
   const unknown = args.filter((arg) => arg !== '--empty')
   if (unknown.length > 0) throw new Error(`Not known: ${unknown.join(' ')}. There is: npm start, and npm start -- --empty for a real bakery.`)
   const settings = readSettings(process.env, root)
@@ -50,6 +52,7 @@ async function run(args: readonly string[], closing: (() => Promise<void> | void
   const secrets = readOrMakeSecrets(dataFolder)
   const database: OpenDatabase = await openDatabase(settings, secrets)
   closing.push(database.stop)
+  asked.throwIfAborted()
   process.env.DATABASE_URL = database.appUrl
   closing.push(closeDb)
 
@@ -58,7 +61,7 @@ async function run(args: readonly string[], closing: (() => Promise<void> | void
   if (args.includes('--empty') && kind === 'demo') {
     throw new Error(`${dataFolder} holds the invented bakery, and stays so. For a real one choose another folder: EVENDOUGH_DATA=… npm start -- --empty`)
   }
-  await ensureBuilt()
+  await Promise.race([ensureBuilt(), stopped])
   const signInFile = path.join(dataFolder, 'first-sign-in.txt')
   if (kind === 'demo' && firstRunSecret) await seedDemo(firstRunSecret, signInFile)
   const app = await serveApp(settings.port, {
@@ -67,12 +70,13 @@ async function run(args: readonly string[], closing: (() => Promise<void> | void
     NEXTAUTH_URL: settings.url,
   })
   closing.push(app.stop)
+  asked.throwIfAborted()
 
   console.log(`\nEvendough is at ${settings.url}`)
   if (kind === 'demo') console.log(`\n${fs.readFileSync(signInFile, 'utf8')}\n(also in ${signInFile})`)
   if (kind === 'real' && firstRunSecret) console.log(`\nSet up your bakery within a day, by this link, which works once:\n${settings.url}/set-up/${firstRunSecret}`)
   console.log('\nCtrl-C stops it.')
-  const code = await app.ended
+  const code = await Promise.race([app.ended, stopped])
   throw new Error(`The app ended by itself (exit ${code}). What it said is above.`)
 }
 

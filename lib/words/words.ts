@@ -2,14 +2,16 @@ import { audit } from './en/audit'
 import { desk } from './en/desk'
 import { door } from './en/door'
 import { evidence } from './en/evidence'
+import { formulas } from './en/formulas'
 import { people } from './en/people'
 import { problems } from './en/problems'
 import { refusals } from './en/refusals'
 import { stores } from './en/stores'
+import { trials } from './en/trials'
 import { pseudoOf } from './pseudo'
 import type { Forms } from './say'
 
-const english = { audit, desk, door, evidence, people, problems, refusals, stores }
+const english = { audit, desk, door, evidence, formulas, people, problems, refusals, stores, trials }
 
 export type Words = typeof english
 /** `en-XA` is the pseudo-language: every text of ours is changed, so that one which is not ours shows. */

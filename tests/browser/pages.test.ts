@@ -33,7 +33,7 @@ for (const walk of everyPage) {
 
 /** Texts of the page that hold letters outside the pseudo-language's brackets, apart from what people typed. */
 function wordsNotMarked(): string[] {
-  const typed = /Mill Row|Olga|Henk|Esi|Lars|Planted|Walk|@|\d{1,2} \w{3} \d{4}|Mozilla|^test$|^people\.|^[A-Z]{3}$|^\w+(\/[\w -]+)+$|^UTC$/
+  const typed = /Mill Row|Olga|Henk|Esi|Lars|Planted|Walk|@|\d{1,2} \w{3} \d{4}|Mozilla|^test$|^people\.|^[A-Z]{3}$|^\w+(\/[\w -]+)+$|^UTC$|Wheat flour|^[\d.,\s]*(kg|g|mL|°C|lb|oz)$/
   const found: string[] = []
   const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
   while (walker.nextNode()) {

@@ -1,5 +1,4 @@
 import { randomBytes } from 'node:crypto'
-import net from 'node:net'
 import { test as base, expect, type Browser, type BrowserContext, type Page } from '@playwright/test'
 import pg from 'pg'
 import { makeSessionToken, sessionCookie } from '../../lib/auth/sign-in-cookie'
@@ -9,6 +8,7 @@ import { migrate } from '../../lib/db/migrate'
 import { serveApp } from '../../lib/ops/serve'
 import { makeBakery, type TestBakery, type TestPerson } from './bakery'
 import { startTestServer } from './database-server'
+import { findFreePort } from './spawn-start'
 
 export type App = {
   url: string
@@ -30,7 +30,6 @@ const databaseName = 'browser'
 /** The production build on a database of its own, and people who are signed in without typing. */
 export const test = base.extend<Fixtures & { noise: { lines: string[]; allowed: RegExp[] } }, { app: App }>({
   app: [
-    // Playwright asks for the braces.
      
     async ({}, use) => {
       const { server, stop } = await startTestServer()
@@ -100,15 +99,4 @@ function listen(context: BrowserContext, lines: string[]): void {
     if (message.type() === 'error' || message.type() === 'warning') lines.push(message.text())
   })
   context.on('weberror', (error) => lines.push(error.error().message))
-}
-
-function findFreePort(): Promise<number> {
-  return new Promise((resolve, reject) => {
-    const probe = net.createServer()
-    probe.on('error', reject)
-    probe.listen(0, '127.0.0.1', () => {
-      const { port } = probe.address() as net.AddressInfo
-      probe.close(() => resolve(port))
-    })
-  })
 }

@@ -45,7 +45,7 @@ export async function plantTrial(bakery: TestBakery, q: { state: TrialState; mix
   const ingredients = { flour: uuid(), water: uuid(), malt: uuid() }
   await db().ingredient.createMany({
     data: (['flour', 'water', 'malt'] as const).map((kind) => ({
-      bakeryId, id: ingredients[kind], name: `${kind} ${trialId.slice(-6)}`, kind, labelName: kind, allergens: [], dustCaution: false, note: '', revision: 1, createdAt: at,
+      bakeryId, id: ingredients[kind], name: `Planted ${kind} ${trialId.slice(-6)}`, kind, labelName: kind, allergens: [], dustCaution: false, note: '', revision: 1, createdAt: at,
     })),
   })
   await db().price.createMany({
@@ -53,7 +53,7 @@ export async function plantTrial(bakery: TestBakery, q: { state: TrialState; mix
       bakeryId, id: uuid(), ingredientId: ingredients[name], holdsFrom: new Date('2026-01-01'), packMassG: 1000, packPrice: plantedPrices[name], currency: 'EUR', supplier: 'Mill', enteredById: personId, enteredAt: at,
     })),
   })
-  await db().formula.create({ data: { bakeryId, id: formulaId, name: `Tin loaf ${trialId.slice(-6)}`, createdAt: at } })
+  await db().formula.create({ data: { bakeryId, id: formulaId, name: `Planted loaf ${trialId.slice(-6)}`, createdAt: at } })
   await db().formulaVersion.create({
     data: {
       bakeryId, id: versionId, formulaId, number: 6, reason: 'first', scalingMassG: 400, pieces: 4, doughLossPct: 0, doughTempC: 25, mixTimeS: 600, bulkTimeS: 3600, proofTimeS: 3600, bakeTempC: 220, bakeTimeS: 1800, method: '', draftedById: personId, createdAt: at, revision: 1,
@@ -64,11 +64,11 @@ export async function plantTrial(bakery: TestBakery, q: { state: TrialState; mix
   const number = 1 + (await db().trial.count({ where: { bakeryId } }))
   await db().trial.create({
     data: {
-      bakeryId, id: trialId, number, kind: 'gain', state: 'draft', question: 'Does malt flour earn its place in the tin loaf?', formulaId, controlVersionId: versionId, measureId: measureId('specific-volume'), margin: 4, marginUnit: 'pct', confidencePct: 95, mixingDays: q.mixingDays, batchesPerArm: 1, piecesPerBatch: 4, heldTotals: [], factorLevels: [], flourTempC: 20, roomTempC: 22, tapTempC: 12, note: '', seed: 'seed', proposedById: bakery.early.personId, createdAt: at, revision: 1,
+      bakeryId, id: trialId, number, kind: 'gain', state: 'draft', question: 'Planted: does malt flour earn its place in the tin loaf?', formulaId, controlVersionId: versionId, measureId: measureId('specific-volume'), margin: 4, marginUnit: 'pct', confidencePct: 95, mixingDays: q.mixingDays, batchesPerArm: 1, piecesPerBatch: 4, heldTotals: [], factorLevels: [], flourTempC: 20, roomTempC: 22, tapTempC: 12, note: '', seed: 'seed', proposedById: bakery.early.personId, createdAt: at, revision: 1,
     },
   })
   const armIds = [uuid(), uuid()]
-  await db().arm.createMany({ data: armIds.map((id, position) => ({ bakeryId, id, trialId, position, name: position === 0 ? 'Control' : 'Malt 0.6 %', onTop: false })) })
+  await db().arm.createMany({ data: armIds.map((id, position) => ({ bakeryId, id, trialId, position, name: position === 0 ? 'Planted control' : 'Planted malt 0.6 %', onTop: false })) })
   await db().armLine.createMany({
     data: armIds.flatMap((armId, arm) =>
       (['flour', 'water', 'malt'] as const).flatMap((name, position) => {

@@ -93,7 +93,7 @@ async function stopServer(home: ServerHome, data: string): Promise<void> {
 
 function run(home: ServerHome, program: 'initdb' | 'pg_ctl', args: string[]): Promise<{ code: number; output: string }> {
   const file = path.join(home.binaries, 'bin', program)
-  for (const name of ['initdb', 'pg_ctl', 'postgres']) fs.chmodSync(path.join(home.binaries, 'bin', name), 0o755)
+  for (const name of ['initdb', 'pg_ctl', 'postgres']) ensureExecutable(path.join(home.binaries, 'bin', name))
   return new Promise((resolve, reject) => {
     const child = spawn(file, args, {
       // A folder that every user may stand in; messages in one language, since we read them.
@@ -109,6 +109,11 @@ function run(home: ServerHome, program: 'initdb' | 'pg_ctl', args: string[]): Pr
     // Not 'close': the server that pg_ctl leaves behind keeps the pipes open.
     child.on('exit', (code) => resolve({ code: code ?? 1, output }))
   })
+}
+
+/** npm may have unpacked the programs without their mode; who is not their owner may not set it, and need not. */
+function ensureExecutable(file: string): void {
+  if ((fs.statSync(file).mode & 0o555) !== 0o555) fs.chmodSync(file, 0o755)
 }
 
 function findFreePort(): Promise<number> {

@@ -248,6 +248,8 @@ export const evidence = {
   yes: 'yes',
   no: 'no',
 
+  toPlan: 'The plan',
+
   close: 'End the baking',
   closeNote: { one: 'One dough is still open.', other: '{count} doughs are still open.' },
   closeNoteNone: 'Every dough is measured, lost or set aside. From then on the result stands as it is.',

@@ -15,4 +15,12 @@ export const refusals = {
   'last-owner': 'A bakery needs an owner. Make somebody else an owner first.',
   'own-role': 'You cannot change your own role or switch yourself off. Another owner does that.',
   'doughs-open': { one: 'One dough is still open. Measure it, or stop the trial early with a reason.', other: '{count} doughs are still open. Measure them, or stop the trial early with a reason.' },
+  signed: 'This version has been signed, so nothing of it changes any more. Draft a new version from it.',
+  'own-proposal': 'You drafted this, so a second person signs it. Ask the owner or the head baker.',
+  'already-signed': 'You have signed this version already. It waits for another signature.',
+  'not-your-signature': 'Your signature is not the one that this version waits for.',
+  'content-moved-on': 'An ingredient of this version was changed in the stores since you opened it, or since the first signature. Nothing was signed; look at how it stands now.',
+  'own-plan': 'You proposed this plan, so a second person decides on it. Ask the owner or the head baker.',
+  'plan-moved-on': 'This is not the plan that you had before you. Nothing was decided; look at how it stands now.',
+  'plan-not-possible': 'The plan cannot be worked out: look at {field} in the formula, the stores or the equipment.',
 } as const

@@ -469,6 +469,10 @@ BEGIN
         END IF;
         RETURN OLD;
     END IF;
+    -- A frozen plan never goes back to where it could be changed.
+    IF OLD.state IN ('approved', 'baking', 'closed', 'stopped') AND NEW.state NOT IN ('approved', 'baking', 'closed', 'stopped') THEN
+        RAISE EXCEPTION 'the plan is approved' USING ERRCODE = 'EV003';
+    END IF;
     IF OLD.state IN ('approved', 'baking', 'closed', 'stopped') AND (
         NEW.kind, NEW.question, NEW.formula_id, NEW.control_version_id, NEW.measure_id, NEW.margin, NEW.margin_unit, NEW.confidence_pct,
         NEW.batches_per_arm, NEW.pieces_per_batch, NEW.held_totals, NEW.factor_name, NEW.factor_levels, NEW.seed, NEW.plan_text, NEW.plan_hash,

@@ -4,7 +4,9 @@ import { currentLanguage } from '@/app/language'
 import { getCostAndGain } from '@/lib/kitchen/evidence/get-cost-and-gain'
 import { getResult } from '@/lib/kitchen/evidence/get-result'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
+import { ActionRow } from '@/lib/ui/action-row'
 import { ArmMark } from '@/lib/ui/arm-mark'
+import { LinkButton } from '@/lib/ui/link-button'
 import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
 import { SideBySide } from '@/lib/ui/side-by-side'
@@ -97,6 +99,11 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
         </>
       ) : null}
       {result.mayClose ? <CloseForm result={result} forms={forms} /> : null}
+      <ActionRow>
+        <LinkButton tone="plain" href={`/trials/${trialId}`}>
+          {text.toPlan}
+        </LinkButton>
+      </ActionRow>
     </Sheet>
   )
 }

@@ -1,0 +1,23 @@
+'use server'
+
+import { redirect } from 'next/navigation'
+import { act, textOf } from '@/app/act'
+import { currentLanguage } from '@/app/language'
+import { momentOf } from '@/app/moment-of'
+import { draftVersion } from '@/lib/kitchen/formulas/draft-version'
+import { signOffVersion } from '@/lib/kitchen/formulas/sign-off-version'
+import type { FormState } from '@/lib/ui/form-state'
+
+type Seen = { versionId: string; seenRevision: number; seenHash: string; timeZone: string }
+
+export async function signOff({ timeZone, ...seen }: Seen, former: FormState, form: FormData): Promise<FormState> {
+  const effectiveAt = textOf(form, 'when') === 'later' ? momentOf(textOf(form, 'effectiveAt'), textOf(form, 'time'), timeZone) : null
+  const acted = await act(signOffVersion, { ...seen, effectiveAt, language: await currentLanguage() }, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function draftFrom(fromVersionId: string, former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(draftVersion, { fromVersionId, reason: textOf(form, 'reason') }, form, former)
+  if (!acted.ok) return acted.state
+  redirect(`/formulas/${acted.value.formulaId}/versions/${acted.value.versionId}/edit`)
+}

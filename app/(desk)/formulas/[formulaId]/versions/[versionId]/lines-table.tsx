@@ -1,0 +1,63 @@
+import { Fragment } from 'react'
+import type { VersionContent } from '@/lib/kitchen/formulas/content-of-version'
+import type { FormulaFigures } from '@/lib/kitchen/formulas/rules'
+import { Cell } from '@/lib/ui/cell'
+import { GroupRow } from '@/lib/ui/group-row'
+import { SheetTable } from '@/lib/ui/sheet-table'
+import { say } from '@/lib/words/say'
+import type { Language, Words } from '@/lib/words/words'
+import type { FormulaFormat } from '../../../formula-format'
+import { stageNames } from '../../../stage-names'
+
+type LinesTableProps = { content: VersionContent; figures: FormulaFigures | null; text: Words['formulas']; format: FormulaFormat; language: Language }
+
+/** What goes in, stage by stage, in % on all flour and in g for the version's own batch. */
+export function LinesTable({ content, figures, text, format, language }: LinesTableProps) {
+  const { sheet } = text
+  const names = stageNames(content.stages, text, language)
+  const mass = (massG: number | undefined) => (massG === undefined ? text.notThere : format.mass(massG))
+  return (
+    <SheetTable
+      caption={sheet.lines}
+      captionHidden
+      columns={[
+        { key: 'ingredient', label: sheet.ingredient },
+        { key: 'pct', label: sheet.onFlour, numeric: true },
+        { key: 'mass', label: sheet.weight, numeric: true },
+      ]}
+    >
+      {content.stages.map((stage, s) => {
+        const totals = figures?.stages[s]
+        return (
+          <Fragment key={names[s]}>
+            {content.stages.length > 1 ? <GroupRow label={names[s] ?? text.stages[stage.kind]} columns={3} /> : null}
+            {stage.lines.map((line, l) => (
+              <tr key={`${line.ingredient.id}.${l}`}>
+                <Cell head>{line.ingredient.name}</Cell>
+                <Cell numeric>{format.pct(line.pctFlour)}</Cell>
+                <Cell numeric>{mass(figures?.batch?.lineMassesG[s]?.[l])}</Cell>
+              </tr>
+            ))}
+            {content.stages.length > 1 && totals ? (
+              <tr className="text-ink-2">
+                <Cell>
+                  {sheet.stageTotal}
+                  {totals.flourSharePct > 0 ? `, ${say(sheet.stageFlour, language, { share: format.pctShort(totals.flourSharePct) })}` : null}
+                </Cell>
+                <Cell numeric>{format.pct(totals.pctFlour)}</Cell>
+                <Cell numeric>{mass(figures?.batch?.stageMassesG[s])}</Cell>
+              </tr>
+            ) : null}
+          </Fragment>
+        )
+      })}
+      {figures ? (
+        <tr className="border-t-[1.5px] border-ink font-bold">
+          <Cell head>{sheet.doughTotal}</Cell>
+          <Cell numeric>{format.pct(figures.totalPct)}</Cell>
+          <Cell numeric>{mass(figures.batch?.doughMassG)}</Cell>
+        </tr>
+      ) : null}
+    </SheetTable>
+  )
+}

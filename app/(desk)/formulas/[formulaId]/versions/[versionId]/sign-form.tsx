@@ -1,0 +1,106 @@
+import { ActionForm } from '@/lib/ui/action-form'
+import { DefinitionList } from '@/lib/ui/definition-list'
+import { FieldStack } from '@/lib/ui/field-stack'
+import { FormField } from '@/lib/ui/form-field'
+import { FormRadioGroup } from '@/lib/ui/form-radio-group'
+import { Notice } from '@/lib/ui/notice'
+import { Section } from '@/lib/ui/section'
+import { SubmitButton } from '@/lib/ui/submit-button'
+import { formatDateTime } from '@/lib/words/format/date'
+import { say } from '@/lib/words/say'
+import type { Language, Words } from '@/lib/words/words'
+import { allergenChangeWords } from '../../../allergen-change-words'
+import { formulaFormat } from '../../../formula-format'
+import { signOff } from './actions'
+import type { VersionSeen } from './version-seen'
+
+type SignFormProps = {
+  version: VersionSeen
+  signing: NonNullable<VersionSeen['signing']>
+  words: Words
+  bakery: { locale: string; timeZone: string }
+  language: Language
+}
+
+/** What exactly is signed, in which words, from when; or why it is not for this person now. */
+export function SignForm({ version, signing, words, bakery, language }: SignFormProps) {
+  const { formulas: text, desk } = words
+  const { sign, sheet } = text
+  const { content, figures, number } = version
+  const format = formulaFormat(bakery.locale, text.units)
+  const needs = (list: typeof signing.needed) => list.map((need) => sign.needs[need]).join(', ')
+  const missing = needs(signing.missing)
+  const summary = [
+    {
+      term: sign.content,
+      detail: say(sign.contentText, language, {
+        number,
+        name: version.formula.name,
+        lines: content.stages.reduce((sum, stage) => sum + stage.lines.length, 0),
+        stages: say(sign.stageCount, language, { count: content.stages.length }),
+        dough: figures?.batch ? format.mass(figures.batch.doughMassG) : text.notThere,
+        pieces: format.count(content.batch.pieces),
+        mass: format.massShort(content.batch.scalingMassG),
+      }),
+    },
+    { term: sign.change, detail: signing.change ? allergenChangeWords(signing.change, text, words.stores, language) : sign.first },
+    {
+      term: sign.needed,
+      detail: signing.missing.length === signing.needed.length ? needs(signing.needed) : `${needs(signing.needed)}; ${say(sign.given, language, { names: missing })}`,
+    },
+    { term: sheet.seal, detail: <span className="break-all">{version.contentHash}</span> },
+    ...(signing.bar === null ? [{ term: sign.words, detail: text.meanings[signing.meaning], strong: true }] : []),
+  ]
+
+  return (
+    <Section id="sign" title={sign.title} note={sign.note} screenOnly>
+      <DefinitionList entries={summary} />
+      {version.coming.map((coming) => (
+        <Notice key={coming.id} tone="warn" word={desk.attention}>
+          {say(sign.coming, language, { number: coming.number, at: formatDateTime(coming.from, bakery) })}
+        </Notice>
+      ))}
+      {signing.hasMovedOn ? (
+        <Notice tone="stop" word={desk.attention}>
+          {sign.movedOn}
+        </Notice>
+      ) : signing.bar !== null ? (
+        <Notice tone="plain" word={desk.attention}>
+          {say(sign.bars[signing.bar], language, { names: missing })}
+        </Notice>
+      ) : (
+        <div className="mt-5">
+          <ActionForm
+            action={signOff.bind(null, { versionId: version.id, seenRevision: version.revision, seenHash: version.contentHash, timeZone: bakery.timeZone })}
+            idPrefix="sign-"
+          >
+            <FieldStack>
+              {signing.isLast ? (
+                <>
+                  <FormRadioGroup
+                    name="when"
+                    label={sign.when}
+                    options={[
+                      { value: 'now', label: sign.whenNow },
+                      { value: 'later', label: sign.whenLater, hint: sign.laterHint },
+                    ]}
+                    defaultValue="now"
+                    required
+                  />
+                  <div className="flex flex-wrap gap-x-8 gap-y-4">
+                    <FormField name="effectiveAt" type="date" label={sign.day} width="short" />
+                    <FormField name="time" type="text" label={sign.time} hint={sign.timeHint} width="short" maxLength={5} autoComplete="off" />
+                  </div>
+                </>
+              ) : null}
+              <FormField name="password" type="password" label={sign.password} hint={sign.passwordHint} autoComplete="current-password" required maxLength={256} />
+            </FieldStack>
+            <div className="mt-6">
+              <SubmitButton tone="go">{say(signing.isLast ? sign.go : sign.goPart, language, { number })}</SubmitButton>
+            </div>
+          </ActionForm>
+        </div>
+      )}
+    </Section>
+  )
+}

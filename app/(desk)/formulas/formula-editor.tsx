@@ -1,0 +1,138 @@
+'use client'
+
+import { useEffect, useReducer, useState, type ChangeEvent } from 'react'
+import { ActionForm } from '@/lib/ui/action-form'
+import { ActionRow } from '@/lib/ui/action-row'
+import { FieldStack } from '@/lib/ui/field-stack'
+import { FormField } from '@/lib/ui/form-field'
+import type { FormAction } from '@/lib/ui/form-state'
+import { FormTextArea } from '@/lib/ui/form-text-area'
+import { LinkButton } from '@/lib/ui/link-button'
+import { PressButton } from '@/lib/ui/press-button'
+import { Section } from '@/lib/ui/section'
+import { Sheet } from '@/lib/ui/sheet'
+import { SubmitButton } from '@/lib/ui/submit-button'
+import type { Language, Words } from '@/lib/words/words'
+import { liveFigures, type EditorIngredient } from './editor-figures'
+import { EditorStageRows } from './editor-stage-rows'
+import { editorStateOf, editorStep, type EditorStage } from './editor-state'
+import { editorEntries, EditorTotals } from './editor-totals'
+import { FormAnchor } from './form-anchor'
+import { formulaFormat } from './formula-format'
+
+export type EditorValues = {
+  pieces: string
+  scalingMassG: string
+  doughLossPct: string
+  doughTempC: string
+  mixTimeMin: string
+  bulkTimeMin: string
+  proofTimeMin: string
+  bakeTempC: string
+  bakeTimeMin: string
+  method: string
+  reason: string
+  stages: readonly (Omit<EditorStage, 'key' | 'lines'> & { lines: readonly { ingredientId: string; pctFlour: string }[] })[]
+}
+
+type FormulaEditorProps = {
+  action: FormAction
+  kicker: string
+  headline: string
+  /** A new formula is given its name here. */
+  hasName: boolean
+  values: EditorValues
+  ingredients: readonly EditorIngredient[]
+  text: Words['formulas']
+  locale: string
+  language: Language
+  cancelHref: string
+}
+
+/** A formula being written: batch, lines by stage, process, with the totals as they come out of what is typed. */
+export function FormulaEditor({ action, kicker, headline, hasName, values, ingredients, text, locale, language, cancelHref }: FormulaEditorProps) {
+  const { editor, units } = text
+  const [state, step] = useReducer(editorStep, values.stages, editorStateOf)
+  const [batch, setBatch] = useState({ pieces: values.pieces, scalingMassG: values.scalingMassG, doughLossPct: values.doughLossPct })
+  const byId = new Map(ingredients.map((ingredient) => [ingredient.id, ingredient]))
+  const live = liveFigures(state.stages, batch, byId, locale)
+  const format = formulaFormat(locale, units)
+  const { focus } = state
+
+  useEffect(() => {
+    if (focus) document.getElementById(focus.id)?.focus()
+  }, [focus])
+
+  const takeBatch = ({ target }: ChangeEvent<HTMLDivElement>) => {
+    if (target instanceof HTMLInputElement && target.name in batch) setBatch({ ...batch, [target.name]: target.value })
+  }
+  const number = (name: Exclude<keyof EditorValues, 'stages' | 'method' | 'reason'>, unit: string) => (
+    <FormField name={name} type="number" label={editor[name]} unit={unit} defaultValue={values[name]} width="short" required />
+  )
+
+  return (
+    <Sheet kicker={kicker} headline={headline} lead={editor.kept} margin={{ label: editor.margin, entries: editorEntries(live, text, format, language) }}>
+      <ActionForm action={action}>
+        <Section id="about" title={editor.about}>
+          <FieldStack>
+            {hasName ? <FormField name="name" type="text" label={editor.name} required maxLength={120} autoComplete="off" /> : null}
+            <FormTextArea name="reason" label={editor.reason} hint={editor.reasonHint} defaultValue={values.reason} rows={2} required maxLength={1000} />
+          </FieldStack>
+        </Section>
+        <Section id="batch" title={editor.batch}>
+          <div onChange={takeBatch} className="grid items-start gap-x-8 gap-y-4 mid:grid-cols-3">
+            {number('pieces', units.pieces)}
+            {number('scalingMassG', units.g)}
+            <FormField name="doughLossPct" type="number" label={editor.doughLossPct} unit={units.pct} hint={editor.doughLossHint} defaultValue={values.doughLossPct} width="short" required />
+          </div>
+        </Section>
+        <Section id="lines" title={editor.lines} note={editor.linesNote}>
+          <input type="hidden" name="stages" value={JSON.stringify(state.stages)} />
+          <p className="mb-3 text-small text-ink-2 print:hidden">{editor.keys}</p>
+          {state.stages.map((stage, index) => (
+            <EditorStageRows
+              key={stage.key}
+              stage={stage}
+              number={index + 1}
+              isFirst={index === 0}
+              isLast={index === state.stages.length - 1}
+              isOnly={state.stages.length === 1}
+              ingredients={ingredients}
+              live={live}
+              stageFigures={live.figures?.stages[index]}
+              text={text}
+              format={format}
+              language={language}
+              step={step}
+            />
+          ))}
+          <FormAnchor name="stages" />
+          <div className="mt-4">
+            <PressButton tone="plain" onPress={() => step({ do: 'add-stage' })}>
+              {editor.addStage}
+            </PressButton>
+          </div>
+          <EditorTotals live={live} text={text} format={format} language={language} />
+          <FormAnchor name="flour" />
+        </Section>
+        <Section id="process" title={editor.process}>
+          <div className="mb-5 grid items-start gap-x-8 gap-y-4 mid:grid-cols-3">
+            {number('mixTimeMin', units.min)}
+            {number('doughTempC', units.celsius)}
+            {number('bulkTimeMin', units.min)}
+            {number('proofTimeMin', units.min)}
+            {number('bakeTempC', units.celsius)}
+            {number('bakeTimeMin', units.min)}
+          </div>
+          <FormTextArea name="method" label={editor.method} hint={editor.methodHint} defaultValue={values.method} rows={6} maxLength={8000} />
+        </Section>
+        <ActionRow>
+          <SubmitButton tone="go">{editor.go}</SubmitButton>
+          <LinkButton tone="plain" href={cancelHref}>
+            {editor.cancel}
+          </LinkButton>
+        </ActionRow>
+      </ActionForm>
+    </Sheet>
+  )
+}

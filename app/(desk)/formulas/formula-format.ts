@@ -1,0 +1,26 @@
+import { formatNumber } from '@/lib/words/format/number'
+import { plainNumber } from '@/lib/words/format/plain-number'
+import { withUnit } from '@/lib/words/format/with-unit'
+import type { Words } from '@/lib/words/words'
+
+type Units = Words['formulas']['units']
+
+/** How this subject writes its quantities: percentages to 0.01, weights by their size, times in minutes. */
+export function formulaFormat(locale: string, units: Units) {
+  const pct = (value: number) => withUnit(formatNumber(value, { locale, digits: 2 }), units.pct)
+  return {
+    pct,
+    /** To 0.1, for what comes out of a calculation. */
+    pctShort: (value: number) => withUnit(formatNumber(value, { locale, digits: 1 }), units.pct),
+    pctDifference: (value: number) => withUnit(formatNumber(value, { locale, digits: 2, signed: true }), units.pct),
+    /** A figure on 100 parts of flour: no unit. */
+    parts: (value: number) => formatNumber(value, { locale, digits: 1 }),
+    mass: (massG: number) => withUnit(formatNumber(massG, { locale, digits: massG < 10 ? 2 : massG < 100 ? 1 : 0 }), units.g),
+    massShort: (massG: number) => withUnit(plainNumber(massG, { locale }), units.g),
+    celsius: (tempC: number) => withUnit(plainNumber(tempC, { locale }), units.celsius),
+    minutes: (timeS: number) => withUnit(plainNumber(timeS / 60, { locale }), units.min),
+    count: (value: number) => plainNumber(value, { locale }),
+  }
+}
+
+export type FormulaFormat = ReturnType<typeof formulaFormat>

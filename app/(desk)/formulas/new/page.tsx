@@ -1,0 +1,52 @@
+import type { Metadata } from 'next'
+import { ask } from '@/app/ask'
+import { currentLanguage } from '@/app/language'
+import { getEditor } from '@/lib/kitchen/formulas/get-editor'
+import { getDesk } from '@/lib/kitchen/people/get-desk'
+import { EmptyState } from '@/lib/ui/empty-state'
+import { LinkButton } from '@/lib/ui/link-button'
+import { Sheet } from '@/lib/ui/sheet'
+import { wordsIn } from '@/lib/words/words'
+import { FormulaEditor } from '../formula-editor'
+import { draft } from './actions'
+
+export async function generateMetadata(): Promise<Metadata> {
+  return { title: wordsIn(await currentLanguage()).formulas.editor.newTitle }
+}
+
+const blank = { ingredientId: '', pctFlour: '' }
+const empty = { pieces: '', scalingMassG: '', doughLossPct: '', doughTempC: '', mixTimeMin: '', bulkTimeMin: '', proofTimeMin: '', bakeTempC: '', bakeTimeMin: '', method: '', reason: '' }
+
+export default async function NewFormulaPage() {
+  const language = await currentLanguage()
+  const { formulas: text } = wordsIn(language)
+  const { bakery } = await ask(getDesk)
+  const { ingredients } = await ask(getEditor, { draft: null })
+  if (ingredients.length === 0) {
+    return (
+      <Sheet kicker={text.list.title} headline={text.editor.newHeadline}>
+        <div className="mt-6">
+          <EmptyState sentence={text.editor.noIngredients}>
+            <LinkButton tone="go" href="/stores">
+              {text.editor.toStores}
+            </LinkButton>
+          </EmptyState>
+        </div>
+      </Sheet>
+    )
+  }
+  return (
+    <FormulaEditor
+      action={draft.bind(null, bakery.locale)}
+      kicker={text.list.title}
+      headline={text.editor.newHeadline}
+      hasName
+      values={{ ...empty, stages: [{ kind: 'final_dough', name: '', lines: [blank, blank, blank, blank] }] }}
+      ingredients={ingredients}
+      text={text}
+      locale={bakery.locale}
+      language={language}
+      cancelHref="/formulas"
+    />
+  )
+}

@@ -1,0 +1,112 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { ask } from '@/app/ask'
+import { currentLanguage } from '@/app/language'
+import { listFormulas } from '@/lib/kitchen/formulas/list-formulas'
+import { getDesk } from '@/lib/kitchen/people/get-desk'
+import { ActionRow } from '@/lib/ui/action-row'
+import { Cell } from '@/lib/ui/cell'
+import { EmptyState } from '@/lib/ui/empty-state'
+import { LinkButton } from '@/lib/ui/link-button'
+import { Section } from '@/lib/ui/section'
+import { Sheet } from '@/lib/ui/sheet'
+import { SheetTable } from '@/lib/ui/sheet-table'
+import { StateWord } from '@/lib/ui/state-word'
+import { formatDate, formatDateTime } from '@/lib/words/format/date'
+import { say } from '@/lib/words/say'
+import { wordsIn } from '@/lib/words/words'
+import { formulaFormat } from './formula-format'
+
+export async function generateMetadata(): Promise<Metadata> {
+  return { title: wordsIn(await currentLanguage()).formulas.list.title }
+}
+
+export default async function FormulasPage() {
+  const language = await currentLanguage()
+  const { formulas: words } = wordsIn(language)
+  const { list: text } = words
+  const { bakery } = await ask(getDesk)
+  const { formulas, mayDraft } = await ask(listFormulas)
+  const format = formulaFormat(bakery.locale, words.units)
+
+  if (formulas.length === 0) {
+    return (
+      <Sheet kicker={text.title} headline={text.headlineNone}>
+        <Section id="formulas" title={text.title}>
+          <EmptyState sentence={mayDraft ? text.empty : text.emptyNotYours}>
+            {mayDraft ? (
+              <LinkButton tone="go" href="/formulas/new">
+                {text.add}
+              </LinkButton>
+            ) : null}
+          </EmptyState>
+        </Section>
+      </Sheet>
+    )
+  }
+  return (
+    <Sheet
+      kicker={text.title}
+      headline={say(text.headline, language, { count: formulas.length })}
+      margin={{
+        label: text.margin,
+        entries: [
+          { term: text.inProduction, detail: formulas.filter(({ inProduction }) => inProduction).length, strong: true },
+          { term: text.drafts, detail: formulas.reduce((sum, { drafts }) => sum + drafts.length, 0) },
+          { term: text.production, detail: text.productionText },
+        ],
+      }}
+    >
+      <Section id="formulas" title={text.title}>
+        <SheetTable
+          caption={text.title}
+          captionHidden
+          columns={[
+            { key: 'formula', label: text.formula },
+            { key: 'version', label: text.inProduction },
+            { key: 'since', label: text.since },
+            { key: 'scaling', label: text.scaling, numeric: true },
+            { key: 'open', label: text.open },
+          ]}
+        >
+          {formulas.map(({ id, name, inProduction, coming, drafts }) => (
+            <tr key={id}>
+              <Cell head>
+                <Link href={`/formulas/${id}`}>{name}</Link>
+              </Cell>
+              <Cell>
+                {inProduction ? (
+                  <Link href={`/formulas/${id}/versions/${inProduction.versionId}`}>{say(words.versionNumber, language, { number: inProduction.number })}</Link>
+                ) : (
+                  <StateWord word={text.nothing} level={0} />
+                )}
+              </Cell>
+              <Cell whole>{inProduction?.since ? formatDate(inProduction.since, bakery) : words.notThere}</Cell>
+              <Cell numeric>{inProduction ? format.massShort(inProduction.scalingMassG) : words.notThere}</Cell>
+              <Cell>
+                {coming.map(({ versionId, number, from }) => (
+                  <p key={versionId}>
+                    <Link href={`/formulas/${id}/versions/${versionId}`}>{say(text.comingFrom, language, { number, at: formatDateTime(from, bakery) })}</Link>
+                  </p>
+                ))}
+                {drafts.map(({ versionId, number, isPartSigned }) => (
+                  <p key={versionId}>
+                    <Link href={`/formulas/${id}/versions/${versionId}`}>{say(isPartSigned ? text.partSigned : text.draft, language, { number })}</Link>
+                  </p>
+                ))}
+                {coming.length + drafts.length === 0 ? words.notThere : null}
+              </Cell>
+            </tr>
+          ))}
+        </SheetTable>
+      </Section>
+      {mayDraft ? (
+        <ActionRow>
+          <LinkButton tone="plain" href="/formulas/new">
+            {text.add}
+          </LinkButton>
+        </ActionRow>
+      ) : null}
+    </Sheet>
+  )
+}

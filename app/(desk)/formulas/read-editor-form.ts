@@ -1,0 +1,60 @@
+import 'server-only'
+import { z } from 'zod'
+import { textOf } from '@/app/act'
+import type { FormState } from '@/lib/ui/form-state'
+import { lineFieldId, stageFieldId } from './editor-state'
+import { numberFromText } from './number-from-text'
+
+const sentStages = z.array(
+  z.object({
+    key: z.int(),
+    kind: z.string(),
+    name: z.string(),
+    lines: z.array(z.object({ key: z.int(), ingredientId: z.string(), pctFlour: z.string() })).max(1000),
+  }),
+).max(1000)
+
+type SentStages = z.output<typeof sentStages>
+
+const numbers = ['pieces', 'scalingMassG', 'doughLossPct', 'doughTempC', 'mixTimeMin', 'bulkTimeMin', 'proofTimeMin', 'bakeTempC', 'bakeTimeMin'] as const
+
+/** The content of the editor's form as a command takes it, and the rows that were sent, to lead faults back to them. */
+export function readEditorForm(form: FormData, locale: string) {
+  const sent = readStages(textOf(form, 'stages')).map((stage) => ({ ...stage, lines: stage.lines.filter(isBegun) }))
+  const typed = Object.fromEntries(numbers.map((name) => [name, numberFromText(textOf(form, name), locale)]))
+  const stages = sent.map(({ kind, name, lines }) => ({
+    kind,
+    name,
+    lines: lines.map((line) => ({ ingredientId: line.ingredientId || undefined, pctFlour: numberFromText(line.pctFlour, locale) })),
+  }))
+  return { sent, content: { reason: textOf(form, 'reason'), method: textOf(form, 'method'), ...typed, stages } }
+}
+
+/** A row in which nothing was chosen and nothing typed says nothing. */
+function isBegun(line: SentStages[number]['lines'][number]): boolean {
+  return line.ingredientId !== '' || line.pctFlour.trim() !== ''
+}
+
+function readStages(text: string): SentStages {
+  try {
+    return sentStages.catch([]).parse(JSON.parse(text))
+  } catch {
+    // Not what the editor sends; the command then asks for stages.
+    return []
+  }
+}
+
+/** Leads the faults of lines and stages to the fields of the very rows that were sent, wherever they stand now. */
+export function atRows(state: FormState, sent: SentStages): FormState {
+  const problems = Object.fromEntries(Object.entries(state.problems).map(([path, words]) => [fieldOf(path, sent), words]))
+  return { ...state, problems }
+}
+
+function fieldOf(path: string, sent: SentStages): string {
+  const [of, s, stageField, l, lineField] = path.split('.')
+  const stage = of === 'stages' ? sent[Number(s)] : undefined
+  if (!stage) return path
+  const line = stage.lines[Number(l)]
+  if (line && (lineField === 'ingredientId' || lineField === 'pctFlour')) return lineFieldId(line.key, lineField)
+  return stageFieldId(stage.key, stageField === 'kind' || stageField === 'name' ? stageField : 'lines')
+}

@@ -1,0 +1,24 @@
+'use server'
+
+import { act, textOf } from '@/app/act'
+import { currentLanguage } from '@/app/language'
+import { decidePlan } from '@/lib/kitchen/trials/decide-plan'
+import { proposePlan } from '@/lib/kitchen/trials/propose-plan'
+import { stopTrial } from '@/lib/kitchen/trials/stop-trial'
+import type { FormState } from '@/lib/ui/form-state'
+
+export async function propose(trialId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(proposePlan, { trialId, seenRevision }, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function decide(seen: { trialId: string; seenRevision: number; planHash: string }, former: FormState, form: FormData): Promise<FormState> {
+  const input = { ...seen, verdict: textOf(form, 'verdict') || undefined, note: textOf(form, 'note'), language: await currentLanguage() }
+  const acted = await act(decidePlan, input, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function stop(trialId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(stopTrial, { trialId, seenRevision, reason: textOf(form, 'reason') }, form, former)
+  return acted.ok ? acted.done() : acted.state
+}

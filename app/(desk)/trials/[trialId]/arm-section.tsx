@@ -1,0 +1,103 @@
+import { Cell } from '@/lib/ui/cell'
+import { Section } from '@/lib/ui/section'
+import { SheetTable } from '@/lib/ui/sheet-table'
+import { plainNumber } from '@/lib/words/format/plain-number'
+import { say } from '@/lib/words/say'
+import { armLetter } from '@/lib/kitchen/trials/rules'
+import { DoughName } from '../dough-name'
+import { allergenList } from '../plan-format'
+import { waterWords } from '../water-words'
+import type { ArmShown, PlanPart } from './plan-seen'
+import { WarningList } from './warning-list'
+
+type ArmSectionProps = Omit<PlanPart, 'plan'> & { arm: ArmShown; locale: string }
+
+/** One dough in words: what is added, what moved for it, what is left over, its water, allergens, what to mind. */
+export function ArmSection({ arm, words, format, language, locale }: ArmSectionProps) {
+  const { trials: text, stores } = words
+  const letter = armLetter(arm.position)
+  const isControl = arm.position === 0
+  const part = { words, format, language }
+  const moved = arm.lines.filter((line) => line.dose === null && line.changeG !== 0)
+  const list = moved.map((line) => say(text.plan.moved, language, { ingredient: line.ingredient, change: format.massDifference(line.changeG) })).join(', ')
+  const shown = arm.totals.filter((total) => total.isHeld || total.differenceG === null || Math.abs(total.differenceG) >= 0.05)
+
+  return (
+    <Section id={`dough-${arm.position}`} title={isControl ? text.control : say(text.dough, language, { letter })} note={isControl ? text.plan.outcomes.control : <DoughName position={arm.position} name={arm.name} text={text} />}>
+      {arm.doses.map((dose, d) => (
+        <div key={d} className="max-w-measure">
+          <p>
+            {say(text.plan.doseText, language, {
+              ingredient: dose.ingredient,
+              value: plainNumber(dose.value, { locale }),
+              basis: text.baseUnits[dose.basis],
+              of: text.doseOf[dose.doseOf],
+              product: format.mass(dose.productG),
+            })}
+          </p>
+          {dose.doseOf === 'active' && dose.activeName !== null && dose.activeShare !== null ? (
+            <p className="text-small text-ink-2">{say(text.plan.doseActive, language, { active: dose.activeName, share: format.pct(100 * dose.activeShare) })}</p>
+          ) : null}
+          <WarningList warnings={arm.warnings.filter((warning) => warning.dose === d)} {...part} />
+          {dose.weighing ? <Premix dose={dose} {...part} /> : null}
+        </div>
+      ))}
+      {isControl ? null : (
+        <p className="mt-2 max-w-measure">
+          {text.plan.outcomes[arm.outcome]} {list === '' ? (arm.outcome === 'not-balanced' ? text.plan.movedNone : null) : say(text.plan.movedList, language, { list })}
+        </p>
+      )}
+      <WarningList warnings={arm.warnings.filter((warning) => warning.dose === null)} {...part} />
+      {shown.length > 0 ? (
+        <div className="mt-3 max-w-measure">
+          <SheetTable
+            caption={text.plan.leftOver}
+            columns={[
+              { key: 'total', label: text.plan.leftTotal },
+              { key: 'held', label: '' },
+              { key: 'g', label: text.plan.leftG, numeric: true },
+              { key: 'pct', label: text.plan.leftPct, numeric: true },
+            ]}
+          >
+            {shown.map((total) => (
+              <tr key={total.total}>
+                <Cell head>{text.totals[total.total]}</Cell>
+                <Cell>{total.isHeld ? text.plan.leftHeld : text.plan.leftFree}</Cell>
+                <Cell numeric>{total.differenceG === null ? text.plan.leftUnknown : format.massDifference(almostNothing(total.differenceG))}</Cell>
+                <Cell numeric>{total.differencePctFlour === null ? null : format.pctDifference(almostNothing(total.differencePctFlour))}</Cell>
+              </tr>
+            ))}
+          </SheetTable>
+        </div>
+      ) : null}
+      <dl className="mt-3 max-w-measure">
+        <dt className="text-small text-ink-2">{text.plan.water}</dt>
+        <dd>
+          {waterWords(arm.water, text, format, language)}
+          {arm.water.outcome === 'known' && arm.water.isGuess ? <span className="block text-small text-ink-2">{text.plan.waterGuess}</span> : null}
+        </dd>
+        <dt className="mt-2 text-small text-ink-2">{text.plan.allergens}</dt>
+        <dd>
+          {arm.allergens.length > 0 ? say(text.plan.allergensOf, language, { list: allergenList(arm.allergens, stores) }) : text.plan.allergensNone}
+          {arm.addedAllergens.length > 0 ? <strong className="block text-warn">{say(text.plan.allergensAdded, language, { list: allergenList(arm.addedAllergens, stores) })}</strong> : null}
+          {arm.uncheckedIngredients.length > 0 ? <strong className="block text-warn">{say(text.plan.allergensUnchecked, language, { list: arm.uncheckedIngredients.join(', ') })}</strong> : null}
+        </dd>
+      </dl>
+    </Section>
+  )
+}
+
+/** What the computation leaves of nothing is nothing. */
+function almostNothing(value: number): number {
+  return Math.abs(value) < 1e-6 ? 0 : value
+}
+
+function Premix({ dose, words, format, language }: Omit<PlanPart, 'plan'> & { dose: ArmShown['doses'][number] }) {
+  const { plan: text } = words.trials
+  const premix = dose.weighing?.premix
+  if (!premix) return null
+  if (premix.outcome === 'not-possible') return <p className="text-small text-ink-2">{text.premixNone}</p>
+  const steps = premix.steps.map((step) => say(text.premixStep, language, { take: format.mass(step.takeG), carrier: format.mass(step.carrierG) }))
+  const then = say(text.premixThen, language, { portion: format.mass(premix.portionG), flour: format.mass(premix.carrierInPortionG) })
+  return <p className="text-small text-ink-2">{say(text.premixText, language, { steps: [...steps, then].join('; ') })}</p>
+}

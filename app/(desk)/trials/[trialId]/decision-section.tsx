@@ -1,0 +1,89 @@
+import { ActionForm } from '@/lib/ui/action-form'
+import { ActionRow } from '@/lib/ui/action-row'
+import { FieldStack } from '@/lib/ui/field-stack'
+import { FormField } from '@/lib/ui/form-field'
+import { FormRadioGroup } from '@/lib/ui/form-radio-group'
+import { FormTextArea } from '@/lib/ui/form-text-area'
+import { LinkButton } from '@/lib/ui/link-button'
+import { Notice } from '@/lib/ui/notice'
+import { Section } from '@/lib/ui/section'
+import { SubmitButton } from '@/lib/ui/submit-button'
+import type { Words } from '@/lib/words/words'
+import { decide, propose, stop } from './actions'
+import type { PlanSeen } from './plan-seen'
+
+type DecisionSectionProps = Pick<PlanSeen, 'trial' | 'may'> & { words: Words }
+
+/** What this person may do with the plan now: propose it, decide on it, stop the trial. */
+export function DecisionSection({ trial, may, words }: DecisionSectionProps) {
+  const { plan: text, meanings } = words.trials
+  return (
+    <>
+      {may.change ? (
+        <Section id="propose" title={text.propose} note={text.proposeNote} screenOnly>
+          <ActionForm action={propose.bind(null, trial.id, trial.revision)} idPrefix="propose-">
+            <ActionRow>
+              <SubmitButton tone="go">{text.proposeGo}</SubmitButton>
+              <LinkButton tone="plain" href={`/trials/${trial.id}/edit`}>
+                {text.change}
+              </LinkButton>
+            </ActionRow>
+          </ActionForm>
+        </Section>
+      ) : null}
+
+      {may.decideButOwn ? (
+        <Notice tone="plain" word={text.ownWord}>
+          {text.ownText}
+        </Notice>
+      ) : null}
+      {trial.state === 'proposed' && !may.decide && !may.decideButOwn ? (
+        <Notice tone="plain" word={text.waitsWord}>
+          {text.waitsText}
+        </Notice>
+      ) : null}
+
+      {may.decide && trial.planHash !== null ? (
+        <Section id="decide" title={text.decide} note={text.decideNote} screenOnly>
+          {may.isOwn ? (
+            <Notice tone="warn" word={text.aloneWord}>
+              {text.aloneText}
+            </Notice>
+          ) : null}
+          <ActionForm action={decide.bind(null, { trialId: trial.id, seenRevision: trial.revision, planHash: trial.planHash })} idPrefix="decide-">
+            <FieldStack>
+              <FormRadioGroup
+                name="verdict"
+                label={text.verdict}
+                options={[
+                  { value: 'approved', label: text.verdicts.approved, hint: meanings[may.isOwn ? 'approved-by-proposer' : 'approved'] },
+                  { value: 'sent_back', label: text.verdicts.sent_back, hint: meanings.sent_back },
+                  { value: 'declined', label: text.verdicts.declined, hint: meanings.declined },
+                ]}
+                required
+              />
+              <FormTextArea name="note" label={text.decisionNote} hint={text.decisionNoteHint} maxLength={2000} />
+              <FormField name="password" type="password" label={text.password} autoComplete="current-password" width="medium" required maxLength={256} />
+            </FieldStack>
+            <ActionRow>
+              <SubmitButton tone="go">{text.decideGo}</SubmitButton>
+            </ActionRow>
+          </ActionForm>
+        </Section>
+      ) : null}
+
+      {may.stop ? (
+        <Section id="stop" title={text.stop} note={text.stopNote} screenOnly>
+          <ActionForm action={stop.bind(null, trial.id, trial.revision)} idPrefix="stop-">
+            <FieldStack>
+              <FormTextArea name="reason" label={text.stopReason} required maxLength={2000} />
+            </FieldStack>
+            <ActionRow>
+              <SubmitButton tone="stop-quiet">{text.stopGo}</SubmitButton>
+            </ActionRow>
+          </ActionForm>
+        </Section>
+      ) : null}
+    </>
+  )
+}

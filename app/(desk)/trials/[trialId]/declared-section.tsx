@@ -1,0 +1,66 @@
+import { DefinitionList } from '@/lib/ui/definition-list'
+import { Section } from '@/lib/ui/section'
+import { say } from '@/lib/words/say'
+import type { PlanPart } from './plan-seen'
+import { WarningList } from './warning-list'
+
+/** What is declared before anybody bakes. */
+export function DeclaredSection({ plan, words, format, language }: PlanPart) {
+  const { trials: text } = words
+  const { declared, process, size } = plan
+  const minutes = (timeS: number) => format.minutes(timeS, text.plan.minutes)
+  const worth = declared.marginUnit === 'pct' ? `${format.pct(declared.margin)} ${text.plan.ofControl}` : `${format.count(declared.margin)}\u00a0${declared.measure.unit}`
+  return (
+    <Section id="declared" title={text.plan.declared}>
+      <DefinitionList
+        entries={[
+          { term: text.plan.question, detail: declared.question, strong: true },
+          { term: text.plan.kind, detail: text.kinds[declared.kind] },
+          { term: text.plan.decidedBy, detail: say(text.form.measureOption, language, { name: declared.measure.name, unit: declared.measure.unit, direction: text.directions[declared.measure.direction] }) },
+          { term: text.plan.worth, detail: worth },
+          { term: text.plan.sure, detail: format.pct(declared.confidencePct) },
+          {
+            term: text.plan.sizeTerm,
+            detail: (
+              <>
+                {say(text.plan.sizeText, language, { days: say(text.plan.daysCount, language, { count: declared.mixingDays }), batches: declared.batchesPerArm, pieces: declared.piecesPerBatch })}
+                <WarningList warnings={plan.warnings.filter(({ code }) => code === 'one-batch-per-arm')} words={words} format={format} language={language} />
+              </>
+            ),
+          },
+          { term: text.plan.doughsInAll, detail: size.doughs, strong: true },
+          { term: text.plan.piecesInAll, detail: size.pieces, strong: true },
+          { term: text.plan.doughInAll, detail: format.mass(size.doughInAllG) },
+          { term: text.plan.held, detail: declared.heldTotals.map((total) => text.totals[total]).join(', ') || text.plan.heldNone },
+          {
+            term: text.plan.process,
+            detail: say(text.plan.processText, language, {
+              mix: minutes(process.mixTimeS),
+              dough: format.temp(process.doughTempC),
+              bulk: minutes(process.bulkTimeS),
+              proof: minutes(process.proofTimeS),
+              oven: format.temp(process.bakeTempC),
+              bake: minutes(process.bakeTimeS),
+            }),
+          },
+          {
+            term: text.plan.scale,
+            detail: (
+              <>
+                {plan.scale?.name ?? text.plan.none}
+                <WarningList warnings={plan.warnings.filter(({ code }) => code === 'no-scale')} words={words} format={format} language={language} />
+              </>
+            ),
+          },
+          { term: text.plan.mixer, detail: plan.mixer?.name ?? text.plan.none },
+          {
+            term: text.plan.temperatures,
+            detail: say(text.plan.temperaturesText, language, { flour: format.temp(declared.flourTempC), room: format.temp(declared.roomTempC), tap: format.temp(declared.tapTempC) }),
+          },
+          ...(declared.note ? [{ term: text.plan.note, detail: <span className="whitespace-pre-line">{declared.note}</span> }] : []),
+        ]}
+      />
+      <WarningList warnings={plan.warnings.filter(({ code }) => code === 'ingredient-ended')} words={words} format={format} language={language} />
+    </Section>
+  )
+}

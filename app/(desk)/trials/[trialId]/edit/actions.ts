@@ -1,0 +1,13 @@
+'use server'
+
+import { redirect } from 'next/navigation'
+import { act } from '@/app/act'
+import { changeDraftTrial } from '@/lib/kitchen/trials/change-draft-trial'
+import type { FormState } from '@/lib/ui/form-state'
+import type { PlanUnits } from '../../plan-format'
+import { readTrialForm } from '../../read-trial-form'
+
+export async function changeDraft(trialId: string, seenRevision: number, units: PlanUnits, former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(changeDraftTrial, { trialId, seenRevision, content: readTrialForm(form, units) }, form, former)
+  return acted.ok ? redirect(`/trials/${acted.value.trialId}`) : acted.state
+}

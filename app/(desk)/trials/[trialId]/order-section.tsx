@@ -1,0 +1,64 @@
+import { Cell } from '@/lib/ui/cell'
+import { GroupRow } from '@/lib/ui/group-row'
+import { Section } from '@/lib/ui/section'
+import { SheetTable } from '@/lib/ui/sheet-table'
+import { say } from '@/lib/words/say'
+import { DoughName } from '../dough-name'
+import { allergenList } from '../plan-format'
+import type { PlanPart } from './plan-seen'
+import { WarningList } from './warning-list'
+
+/** Which dough when, under which code, and where to clean down; or that the order is still to be drawn. */
+export function OrderSection({ plan, words, format, language }: PlanPart) {
+  const { trials: text, stores } = words
+  const { order } = plan
+  if (!order) {
+    return (
+      <Section id="order" title={text.plan.order}>
+        <p>{text.plan.orderLater}</p>
+      </Section>
+    )
+  }
+  const days = [...new Set(order.batches.map(({ day }) => day))]
+  return (
+    <Section id="order" title={text.plan.order} note={text.plan.orderNote}>
+      <WarningList warnings={plan.warnings.filter(({ code }) => code === 'place-tied-to-allergen')} words={words} format={format} language={language} />
+      <SheetTable
+        caption={text.plan.order}
+        captionHidden
+        columns={[
+          { key: 'place', label: text.plan.place, numeric: true },
+          { key: 'code', label: text.plan.code },
+          { key: 'dough', label: text.plan.doughColumn },
+          { key: 'before', label: text.plan.before },
+        ]}
+      >
+        {days.flatMap((day) => {
+          const after = order.cleanDownAfterDay.find((each) => each.day === day)
+          return [
+            <GroupRow key={day} label={say(text.plan.day, language, { day })} columns={4} />,
+            ...order.batches
+              .filter((batch) => batch.day === day)
+              .map((batch) => (
+                <tr key={batch.code}>
+                  <Cell numeric>{batch.place}</Cell>
+                  <Cell head>{batch.code}</Cell>
+                  <Cell>
+                    <DoughName position={batch.arm} name={plan.arms[batch.arm]?.name} text={text} />
+                  </Cell>
+                  <Cell>{batch.cleanDownOf.length > 0 ? say(text.plan.cleanDown, language, { list: allergenList(batch.cleanDownOf, stores) }) : null}</Cell>
+                </tr>
+              )),
+            ...(after
+              ? [
+                  <tr key={`after-${day}`}>
+                    <td colSpan={4}>{say(text.plan.cleanAfter, language, { list: allergenList(after.of, stores) })}</td>
+                  </tr>,
+                ]
+              : []),
+          ]
+        })}
+      </SheetTable>
+    </Section>
+  )
+}

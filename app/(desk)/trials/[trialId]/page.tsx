@@ -1,0 +1,125 @@
+import type { Metadata } from 'next'
+import { ask } from '@/app/ask'
+import { currentLanguage } from '@/app/language'
+import { getDesk } from '@/lib/kitchen/people/get-desk'
+import { getPlan } from '@/lib/kitchen/trials/get-plan'
+import { ActionRow } from '@/lib/ui/action-row'
+import { DefinitionList } from '@/lib/ui/definition-list'
+import { LinkButton } from '@/lib/ui/link-button'
+import { Notice } from '@/lib/ui/notice'
+import { Section } from '@/lib/ui/section'
+import { Sheet } from '@/lib/ui/sheet'
+import { formatDateTime } from '@/lib/words/format/date'
+import { say } from '@/lib/words/say'
+import { wordsIn } from '@/lib/words/words'
+import { planFormat } from '../plan-format'
+import { TrialState } from '../trial-state'
+import { ArmSection } from './arm-section'
+import { CostsSection } from './costs-section'
+import { DecisionSection } from './decision-section'
+import { DeclaredSection } from './declared-section'
+import { DoughsTable } from './doughs-table'
+import { OrderSection } from './order-section'
+import { PowerSection } from './power-section'
+
+export async function generateMetadata(): Promise<Metadata> {
+  return { title: wordsIn(await currentLanguage()).trials.title }
+}
+
+export default async function PlanPage({ params }: { params: Promise<{ trialId: string }> }) {
+  const { trialId } = await params
+  const language = await currentLanguage()
+  const words = wordsIn(language)
+  const { trials, desk } = words
+  const { plan: text } = trials
+  const { bakery } = await ask(getDesk)
+  const { trial, plan, may, ...rest } = await ask(getPlan, { trialId })
+  const format = planFormat(bakery)
+  const part = { plan, words, format, language }
+  const hash = trial.planHash?.slice(0, 12) ?? ''
+
+  return (
+    <Sheet
+      kicker={say(text.kicker, language, { number: trial.number })}
+      headline={plan.declared.question}
+      margin={{
+        label: text.about,
+        entries: [
+          { term: text.stateTerm, detail: <TrialState state={trial.state} text={trials} />, strong: true },
+          { term: text.formula, detail: say(text.formulaText, language, { name: plan.declared.formula.name, number: plan.declared.controlVersion.number }) },
+          { term: trial.proposedAt ? text.proposedBy : text.draftedBy, detail: trial.proposedBy },
+          ...(trial.proposedAt ? [{ term: text.proposedAt, detail: formatDateTime(trial.proposedAt, bakery) }] : []),
+          { term: text.doughsInAll, detail: plan.size.doughs },
+          { term: text.piecesInAll, detail: plan.size.pieces },
+        ],
+      }}
+    >
+      {trial.state === 'draft' ? (
+        <Notice tone="plain" word={text.draftWord}>
+          {text.draftText}
+        </Notice>
+      ) : null}
+      {trial.state === 'proposed' ? (
+        <Notice tone="plain" word={text.proposedWord}>
+          {say(text.proposedText, language, { hash })}
+        </Notice>
+      ) : null}
+      {trial.isFrozen ? (
+        <Notice tone="ok" word={text.frozenWord}>
+          {say(text.frozenText, language, { hash })}
+        </Notice>
+      ) : null}
+
+      <DeclaredSection {...part} />
+      <Section id="doughs" title={text.doughs} note={text.doughsNote}>
+        <DoughsTable {...part} />
+        <p className="mt-2 max-w-measure text-small text-ink-2">{text.totalsNote}</p>
+      </Section>
+      {plan.arms.map((arm) => (
+        <ArmSection key={arm.position} arm={arm} words={words} format={format} language={language} locale={bakery.locale} />
+      ))}
+      <p className="mt-3 max-w-measure text-small text-ink-2">{say(text.waterNote, language, { temp: format.temp(plan.process.doughTempC) })}</p>
+      <OrderSection {...part} />
+      <PowerSection {...part} />
+      {rest.costs ? <CostsSection plan={plan} costs={rest.costs} words={words} language={language} locale={bakery.locale} /> : null}
+      <Section id="cautions" title={text.cautions}>
+        <ul className="max-w-measure list-disc pl-5">
+          {[text.cautionAllergens, text.cautionRaw, text.cautionDust, text.cautionLimits, text.cautionCoded].map((caution) => (
+            <li key={caution} className="py-0.5">
+              {caution}
+            </li>
+          ))}
+        </ul>
+      </Section>
+      {trial.decisions.length > 0 || trial.closedWhy !== null ? (
+        <Section id="decisions" title={text.decisions}>
+          <DefinitionList
+            entries={[
+              ...trial.decisions.map((decision) => ({
+                term: formatDateTime(decision.at, bakery),
+                detail: (
+                  <>
+                    <span className="block">{say(text.decisionBy, language, { meaning: decision.meaning, name: decision.personName, role: desk.roles[decision.role] })}</span>
+                    {decision.note ? <span className="block whitespace-pre-line">{decision.note}</span> : null}
+                  </>
+                ),
+              })),
+              ...(trial.state === 'stopped' && trial.closedAt ? [{ term: text.stopped, detail: `${formatDateTime(trial.closedAt, bakery)}: ${trial.closedWhy ?? ''}` }] : []),
+            ]}
+          />
+        </Section>
+      ) : null}
+      <DecisionSection trial={trial} may={may} words={words} />
+      <ActionRow>
+        {plan.order && trial.state !== 'declined' ? (
+          <LinkButton tone="plain" href={`/trials/${trial.id}/weigh-out`}>
+            {text.weighOut}
+          </LinkButton>
+        ) : null}
+        <LinkButton tone="plain" href="/trials">
+          {text.back}
+        </LinkButton>
+      </ActionRow>
+    </Sheet>
+  )
+}

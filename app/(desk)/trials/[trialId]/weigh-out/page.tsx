@@ -1,0 +1,126 @@
+import type { Metadata } from 'next'
+import { ask } from '@/app/ask'
+import { currentLanguage } from '@/app/language'
+import { getDesk } from '@/lib/kitchen/people/get-desk'
+import { getWeighOut } from '@/lib/kitchen/trials/get-weigh-out'
+import { armLetter } from '@/lib/kitchen/trials/rules'
+import { ActionRow } from '@/lib/ui/action-row'
+import { Cell } from '@/lib/ui/cell'
+import { GroupRow } from '@/lib/ui/group-row'
+import { LinkButton } from '@/lib/ui/link-button'
+import { Notice } from '@/lib/ui/notice'
+import { Section } from '@/lib/ui/section'
+import { Sheet } from '@/lib/ui/sheet'
+import { SheetTable } from '@/lib/ui/sheet-table'
+import { say } from '@/lib/words/say'
+import { wordsIn } from '@/lib/words/words'
+import { DoughName } from '../../dough-name'
+import { allergenList, planFormat } from '../../plan-format'
+import { waterWords } from '../../water-words'
+
+export async function generateMetadata(): Promise<Metadata> {
+  return { title: wordsIn(await currentLanguage()).trials.weighOut.title }
+}
+
+export default async function WeighOutPage({ params }: { params: Promise<{ trialId: string }> }) {
+  const { trialId } = await params
+  const language = await currentLanguage()
+  const { trials, stores } = wordsIn(language)
+  const { weighOut: text, plan } = trials
+  const { bakery } = await ask(getDesk)
+  const { trial, arms, scale, resolutionG, doughTempC } = await ask(getWeighOut, { trialId })
+  const format = planFormat(bakery)
+  const weighed = (massG: number) => format.weighed(massG, resolutionG ?? 0.1)
+  const isOver = trial.state === 'closed' || trial.state === 'stopped' || trial.state === 'declined'
+
+  return (
+    <Sheet
+      kicker={say(text.kicker, language, { number: trial.number })}
+      headline={text.title}
+      lead={trial.question}
+      margin={{
+        label: text.about,
+        entries: [
+          { term: text.scale, detail: scale ?? text.noScale },
+          { term: text.doughTemp, detail: format.temp(doughTempC), strong: true },
+        ],
+      }}
+    >
+      {isOver ? (
+        <Notice tone="stop" word={text.endedWord}>
+          {text.endedText}
+        </Notice>
+      ) : trial.isFrozen ? null : (
+        <Notice tone="stop" word={text.notApprovedWord}>
+          {text.notApprovedText}
+        </Notice>
+      )}
+      {arms.map((arm, a) => {
+        const title = arm.position === 0 ? trials.control : say(trials.dough, language, { letter: armLetter(arm.position) })
+        return (
+          <div key={arm.position} className={a > 0 ? 'print:break-before-page' : undefined}>
+            <Section id={`sheet-${arm.position}`} title={title} note={arm.position === 0 ? plan.outcomes.control : <DoughName position={arm.position} name={arm.name} text={trials} />}>
+              <p>
+                <span className="text-ink-2">{text.codes}</span> <b>{arm.batches.map(({ code, day }) => say(text.codeOnDay, language, { code, day })).join(', ')}</b>
+              </p>
+              <p>
+                <span className="text-ink-2">{plan.water}</span> {waterWords(arm.water, trials, format, language)}
+              </p>
+              <p>
+                <span className="text-ink-2">{plan.allergens}</span> {arm.allergens.length > 0 ? say(plan.allergensOf, language, { list: allergenList(arm.allergens, stores) }) : plan.allergensNone}{' '}
+                {arm.addedAllergens.length > 0 ? <strong className="text-warn">{say(plan.allergensAdded, language, { list: allergenList(arm.addedAllergens, stores) })}</strong> : null}{' '}
+                {arm.uncheckedIngredients.length > 0 ? <strong className="text-warn">{say(plan.allergensUnchecked, language, { list: arm.uncheckedIngredients.join(', ') })}</strong> : null}
+              </p>
+              {arm.dusty.map((ingredient) => (
+                <p key={ingredient}>
+                  <strong>{say(trials.warnings.dust, language, { ingredient })}</strong>
+                </p>
+              ))}
+              <div className="mt-3">
+                <SheetTable
+                  caption={text.sheet}
+                  columns={[
+                    { key: 'ingredient', label: plan.ingredient },
+                    { key: 'target', label: `${text.target}, ${format.massUnit}`, numeric: true },
+                    { key: 'weighed', label: `${text.weighed}, ${format.massUnit}` },
+                    { key: 'lot', label: text.lot },
+                  ]}
+                >
+                  {arm.stages.flatMap((stage, s) => [
+                    <GroupRow key={s} label={stage.name || trials.stages[stage.kind]} columns={4} />,
+                    ...stage.lines.map((line, l) => (
+                      <tr key={`${s}.${l}`}>
+                        <Cell head>{line.ingredient}</Cell>
+                        <Cell numeric>
+                          <span className="text-lead">{weighed(line.weighedG)}</span>
+                        </Cell>
+                        <Cell />
+                        <Cell />
+                      </tr>
+                    )),
+                  ])}
+                  <tr>
+                    <Cell head>{text.total}</Cell>
+                    <Cell numeric>
+                      <b>{weighed(arm.totalG)}</b>
+                    </Cell>
+                    <Cell />
+                    <Cell />
+                  </tr>
+                </SheetTable>
+                <p className="mt-2 text-small text-ink-2">
+                  {text.order} {plan.cautionRaw}
+                </p>
+              </div>
+            </Section>
+          </div>
+        )
+      })}
+      <ActionRow>
+        <LinkButton tone="plain" href={`/trials/${trial.id}`}>
+          {text.back}
+        </LinkButton>
+      </ActionRow>
+    </Sheet>
+  )
+}

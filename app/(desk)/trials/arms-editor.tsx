@@ -1,0 +1,161 @@
+'use client'
+
+import { use, useRef, useState } from 'react'
+import { ActionFormContext } from '@/lib/ui/action-form-context'
+import { ArmMark } from '@/lib/ui/arm-mark'
+import { ErrorLine } from '@/lib/ui/error-line'
+import { Field } from '@/lib/ui/field'
+import { PressButton } from '@/lib/ui/press-button'
+import { SelectField } from '@/lib/ui/select-field'
+import { armLetter } from '@/lib/kitchen/trials/rules'
+import { say } from '@/lib/words/say'
+import type { Language, Words } from '@/lib/words/words'
+
+export type ArmShown = { name: string; how: string; doses: DoseShown[] }
+export type DoseShown = { ingredientId: string; value: string; basis: string; doseOf: string }
+
+type ArmsEditorProps = {
+  present: readonly ArmShown[]
+  ingredients: readonly { id: string; name: string; activeName: string | null }[]
+  text: Words['trials']
+  language: Language
+}
+
+const mostArms = 6
+const mostDoses = 6
+/** Above every key of a row that was there from the start. */
+const firstNewKey = 1000
+const emptyDose: DoseShown = { ingredientId: '', value: '', basis: 'pct_flour', doseOf: 'product' }
+const emptyArm: ArmShown = { name: '', how: 'balanced', doses: [emptyDose] }
+
+/** `at` is the place that a row had when the form was answered: its faults stand under that. */
+type DoseRow = DoseShown & { key: number; at: number | null }
+type ArmRow = Omit<ArmShown, 'doses'> & { key: number; at: number | null; doses: DoseRow[] }
+
+/**
+ * The test doughs of a trial: as many as wanted, each with its doses. After an answer it begins again from what was
+ * typed, so that nothing is lost and every fault stands at its row.
+ */
+export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorProps) {
+  const { state } = use(ActionFormContext)
+  const keys = useRef(firstNewKey)
+  const [arms, setArms] = useState<ArmRow[]>(() => {
+    let key = 0
+    const shown = state.answers > 0 && !state.done ? typedArms(state.values) : present
+    return shown.map((arm, at) => ({ ...arm, key: key++, at, doses: arm.doses.map((dose, doseAt) => ({ ...dose, key: key++, at: doseAt })) }))
+  })
+  const newKey = () => keys.current++
+  const newDose = (): DoseRow => ({ ...emptyDose, key: newKey(), at: null })
+  const change = (key: number, doses: (rows: DoseRow[]) => DoseRow[]) => setArms((rows) => rows.map((arm) => (arm.key === key ? { ...arm, doses: doses(arm.doses) } : arm)))
+  const { form } = text
+
+  return (
+    <div id="content.arms" tabIndex={-1}>
+      {state.problems['content.arms'] ? <ErrorLine id="content.arms-error" text={state.problems['content.arms']} /> : null}
+      {arms.length === 0 ? <p className="text-ink-2">{form.noArms}</p> : null}
+      {arms.map((arm, a) => {
+        const letter = armLetter(a + 1)
+        const dough = say(text.dough, language, { letter })
+        const name = `content.arms.${a}`
+        const problem = (field: string) => (arm.at === null ? undefined : state.problems[`content.arms.${arm.at}.${field}`])
+        return (
+          <fieldset key={arm.key} className="mb-6 border-t border-rule pt-3">
+            <legend className="float-left mb-3 w-full font-bold">
+              <ArmMark arm={letter} title={dough} />
+            </legend>
+            <div className="clear-both grid gap-5">
+              <div className="grid items-start gap-x-8 gap-y-5 mid:grid-cols-2">
+                <Field name={`${name}.name`} type="text" label={form.armName} hint={form.armNameHint} defaultValue={arm.name} maxLength={80} autoComplete="off" required error={problem('name')} />
+                <SelectField
+                  name={`${name}.how`}
+                  label={form.armHow}
+                  width="full"
+                  options={[
+                    { value: 'balanced', label: form.armBalanced },
+                    { value: 'on-top', label: form.armOnTop },
+                  ]}
+                  defaultValue={arm.how}
+                  required
+                />
+              </div>
+              {arm.doses.map((dose, d) => {
+                const doseName = `${name}.doses.${d}`
+                const doseProblem = (field: string) => (dose.at === null ? undefined : problem(`doses.${dose.at}.${field}`))
+                return (
+                  <div key={dose.key} className="grid items-start gap-x-5 gap-y-3 mid:grid-cols-2 wide:grid-cols-[minmax(0,2fr)_minmax(0,1fr)_minmax(0,1.5fr)_minmax(0,1.5fr)_auto]">
+                    <SelectField
+                      name={`${doseName}.ingredientId`}
+                      label={form.ingredient}
+                      width="full"
+                      emptyLabel={form.choose}
+                      options={ingredients.map(({ id, name: label, activeName }) => ({ value: id, label: activeName === null ? label : say(form.doseOption, language, { name: label, active: activeName }) }))}
+                      defaultValue={dose.ingredientId}
+                      required
+                      error={doseProblem('ingredientId')}
+                    />
+                    <Field name={`${doseName}.value`} type="number" label={form.dose} defaultValue={dose.value} required error={doseProblem('value')} />
+                    <SelectField
+                      name={`${doseName}.basis`}
+                      label={form.basis}
+                      width="full"
+                      options={Object.entries(text.bases).map(([value, label]) => ({ value, label }))}
+                      defaultValue={dose.basis}
+                      required
+                      error={doseProblem('basis')}
+                    />
+                    <SelectField
+                      name={`${doseName}.doseOf`}
+                      label={form.doseOf}
+                      width="full"
+                      options={Object.entries(form.doseOfChoices).map(([value, label]) => ({ value, label }))}
+                      defaultValue={dose.doseOf}
+                      required
+                      error={doseProblem('doseOf')}
+                    />
+                    {arm.doses.length > 1 ? (
+                      <div className="wide:pt-7">
+                        <PressButton tone="stop-quiet" onPress={() => change(arm.key, (rows) => rows.filter(({ key }) => key !== dose.key))}>
+                          {form.removeDose}
+                        </PressButton>
+                      </div>
+                    ) : null}
+                  </div>
+                )
+              })}
+              <div className="flex flex-wrap gap-x-6">
+                {arm.doses.length < mostDoses ? (
+                  <PressButton tone="quiet" fullLabel={`${dough}: ${form.addDose}`} onPress={() => change(arm.key, (rows) => [...rows, newDose()])}>
+                    {form.addDose}
+                  </PressButton>
+                ) : null}
+                <PressButton tone="stop-quiet" onPress={() => setArms((rows) => rows.filter(({ key }) => key !== arm.key))}>
+                  {say(form.removeArm, language, { dough })}
+                </PressButton>
+              </div>
+            </div>
+          </fieldset>
+        )
+      })}
+      {arms.length < mostArms ? (
+        <PressButton tone="plain" onPress={() => setArms((rows) => [...rows, { ...emptyArm, key: newKey(), at: null, doses: [newDose()] }])}>
+          {form.addArm}
+        </PressButton>
+      ) : null}
+    </div>
+  )
+}
+
+/** The rows as they were typed, out of the answer to the form. */
+function typedArms(values: Readonly<Record<string, string>>): ArmShown[] {
+  const arms: ArmShown[] = []
+  for (let a = 0; values[`content.arms.${a}.name`] !== undefined; a++) {
+    const at = (field: string) => values[`content.arms.${a}.${field}`] ?? ''
+    const doses: DoseShown[] = []
+    for (let d = 0; values[`content.arms.${a}.doses.${d}.value`] !== undefined; d++) {
+      const of = (field: string) => at(`doses.${d}.${field}`)
+      doses.push({ ingredientId: of('ingredientId'), value: of('value'), basis: of('basis'), doseOf: of('doseOf') })
+    }
+    arms.push({ name: at('name'), how: at('how'), doses })
+  }
+  return arms
+}

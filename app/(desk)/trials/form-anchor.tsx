@@ -1,0 +1,14 @@
+'use client'
+
+import { useFormField } from '@/lib/ui/action-form-context'
+import { ErrorLine } from '@/lib/ui/error-line'
+
+/** Where a fault is said that belongs to no single field; the summary's link leads here. */
+export function FormAnchor({ name }: { name: string }) {
+  const { id, error } = useFormField(name)
+  return (
+    <div id={id} tabIndex={-1}>
+      {error ? <ErrorLine id={`${id}-error`} text={error} /> : null}
+    </div>
+  )
+}

@@ -1,0 +1,59 @@
+import { formatNumber } from '@/lib/words/format/number'
+import { massInUnit, smallMassUnit, type MassUnits } from '@/lib/words/format/mass'
+import { plainNumber } from '@/lib/words/format/plain-number'
+import { temperatureInUnit } from '@/lib/words/format/temperature'
+import { degreeSign, differenceInUnit, type TemperatureUnits } from '@/lib/words/format/temperature-difference'
+import { withUnit } from '@/lib/words/format/with-unit'
+import type { Words } from '@/lib/words/words'
+
+export type PlanUnits = { locale: string; massUnits: MassUnits; temperatureUnits: TemperatureUnits }
+
+/** How plans write their quantities, in the bakery's own units. */
+export function planFormat({ locale, massUnits, temperatureUnits }: PlanUnits) {
+  const unit = smallMassUnit(massUnits)
+  const digitsFor = (value: number) => (value === 0 ? 0 : value < 1 ? 3 : value < 10 ? 2 : value < 100 ? 1 : 0)
+  const mass = (massG: number, signed = false) => {
+    const value = massInUnit(massG, unit)
+    return withUnit(formatNumber(value, { locale, digits: digitsFor(Math.abs(value)), signed }), unit)
+  }
+  return {
+    massUnit: unit,
+    mass: (massG: number) => mass(massG),
+    massDifference: (massG: number) => mass(massG, true),
+    /** A mass for the scale, with the digits that the scale shows. */
+    weighed(massG: number, resolutionG: number) {
+      const digits = Math.min(6, Math.max(0, Math.ceil(-Math.log10(massInUnit(resolutionG, unit)) - 1e-9)))
+      return formatNumber(massInUnit(massG, unit), { locale, digits })
+    },
+    temp: (tempC: number) => withUnit(formatNumber(temperatureInUnit(tempC, temperatureUnits), { locale, digits: 0 }), degreeSign[temperatureUnits]),
+    tempFine: (tempC: number) => withUnit(formatNumber(temperatureInUnit(tempC, temperatureUnits), { locale, digits: 1 }), degreeSign[temperatureUnits]),
+    tempDifference: (differenceC: number) => withUnit(formatNumber(differenceInUnit(differenceC, temperatureUnits), { locale, digits: 1 }), degreeSign[temperatureUnits]),
+    pct: (value: number) => withUnit(plainNumber(value, { locale, significant: 3 }), '%'),
+    pctDifference: (value: number) => withUnit(formatNumber(value, { locale, digits: 2, signed: true }), '%'),
+    pctWhole: (share: number) => withUnit(formatNumber(100 * share, { locale, digits: 0 }), '%'),
+    pctFine: (share: number) => withUnit(formatNumber(100 * share, { locale, digits: 1 }), '%'),
+    minutes: (timeS: number, min: string) => withUnit(plainNumber(timeS / 60, { locale }), min),
+    count: (value: number) => plainNumber(value, { locale }),
+  }
+}
+
+export type PlanFormat = ReturnType<typeof planFormat>
+
+type Facts = Readonly<Record<string, string | number>>
+
+/** The facts of a warning as they are read: numbers by the unit in their name, totals and allergens in words. */
+export function warningFacts(facts: Facts, format: PlanFormat, { trials, stores }: Pick<Words, 'trials' | 'stores'>): Record<string, string> {
+  return Object.fromEntries(
+    Object.entries(facts).map(([name, fact]) => {
+      if (typeof fact === 'number') return [name, name.toLowerCase().endsWith('pct') ? format.pct(fact) : format.mass(fact)]
+      if (name === 'total') return [name, trials.totals[fact as keyof typeof trials.totals] ?? fact]
+      if (name === 'allergens') return [name, allergenList(fact.split(','), stores)]
+      return [name, fact]
+    }),
+  )
+}
+
+/** Allergens in words; what is no allergen, such as the name of an unchecked ingredient, as it stands. */
+export function allergenList(list: readonly string[], stores: Words['stores']): string {
+  return list.map((each) => (stores.allergens as Record<string, string>)[each] ?? each).join(', ')
+}

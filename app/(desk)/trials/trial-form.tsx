@@ -1,0 +1,170 @@
+import { ActionForm } from '@/lib/ui/action-form'
+import { ActionRow } from '@/lib/ui/action-row'
+import { CheckGroup } from '@/lib/ui/check-group'
+import { FieldStack } from '@/lib/ui/field-stack'
+import { FormCheck } from '@/lib/ui/form-check'
+import { FormField } from '@/lib/ui/form-field'
+import { FormRadioGroup } from '@/lib/ui/form-radio-group'
+import { FormSelect } from '@/lib/ui/form-select'
+import { FormTextArea } from '@/lib/ui/form-text-area'
+import type { FormAction } from '@/lib/ui/form-state'
+import { LinkButton } from '@/lib/ui/link-button'
+import { Section } from '@/lib/ui/section'
+import { SubmitButton } from '@/lib/ui/submit-button'
+import { heldTotal, type TrialContent } from '@/lib/kitchen/trials/trial-content.input'
+import { plainNumber } from '@/lib/words/format/plain-number'
+import { temperatureInUnit } from '@/lib/words/format/temperature'
+import { degreeSign } from '@/lib/words/format/temperature-difference'
+import { say } from '@/lib/words/say'
+import type { Language, Words } from '@/lib/words/words'
+import { ArmsEditor } from './arms-editor'
+import { FormAnchor } from './form-anchor'
+import type { PlanUnits } from './plan-format'
+
+type Choices = {
+  formulas: readonly { id: string; name: string; number: number }[]
+  measures: readonly { id: string; code: string | null; name: string; unit: string; direction: keyof Words['trials']['directions'] }[]
+  ingredients: readonly { id: string; name: string; activeName: string | null }[]
+  scales: readonly { id: string; name: string }[]
+  mixers: readonly { id: string; name: string }[]
+}
+
+type Present = Omit<TrialContent, 'kind'> & { kind: keyof Words['trials']['kinds'] }
+type TrialFormProps = { action: FormAction; present: Present | null; choices: Choices; units: PlanUnits; words: Pick<Words, 'trials' | 'desk'>; language: Language; backHref: string }
+
+/** What stands in the form of a new trial: usual choices, all of which can be changed. */
+const usual = { confidencePct: 95, mixingDays: 3, batchesPerArm: 1, piecesPerBatch: 4, margin: 5, flourTempC: 20, roomTempC: 22, tapTempC: 12 } as const
+const usuallyHeld = ['water', 'fat', 'sugars']
+
+/** The form of a trial: question, size, test doughs, weighing, temperatures. */
+export function TrialForm({ action, present, choices, units, words, language, backHref }: TrialFormProps) {
+  const { trials: text, desk } = words
+  const { form } = text
+  const plain = (value: number) => plainNumber(value, { locale: units.locale, significant: 12, grouped: false })
+  const number = (name: keyof typeof usual, label: string, hint?: string, unit?: string) => (
+    <FormField name={`content.${name}`} type="number" label={label} hint={hint} unit={unit} width="short" required defaultValue={plain(present?.[name] ?? usual[name])} />
+  )
+  const degrees = (name: 'flourTempC' | 'roomTempC' | 'tapTempC', label: string) => (
+    <FormField
+      name={`content.${name}`}
+      type="number"
+      label={label}
+      unit={degreeSign[units.temperatureUnits]}
+      width="short"
+      required
+      defaultValue={plain(Number(temperatureInUnit(present?.[name] ?? usual[name], units.temperatureUnits).toFixed(2)))}
+    />
+  )
+  const named = (list: readonly { id: string; name: string }[]) => list.map(({ id, name }) => ({ value: id, label: name }))
+
+  return (
+    <ActionForm action={action}>
+      <Section id="ask" title={form.ask}>
+        <FieldStack>
+          <FormField name="content.question" type="text" label={form.question} hint={form.questionHint} defaultValue={present?.question} required maxLength={300} autoComplete="off" />
+          <FormRadioGroup
+            name="content.kind"
+            label={form.kind}
+            options={[
+              { value: 'gain', label: text.kinds.gain, hint: text.kindHints.gain },
+              { value: 'look_only', label: text.kinds.look_only, hint: text.kindHints.look_only },
+            ]}
+            defaultValue={present?.kind ?? 'gain'}
+            required
+          />
+          <FormSelect
+            name="content.formulaId"
+            label={form.formula}
+            hint={form.formulaHint}
+            emptyLabel={form.choose}
+            options={choices.formulas.map(({ id, name, number: version }) => ({ value: id, label: say(form.formulaOption, language, { name, number: version }) }))}
+            defaultValue={present?.formulaId}
+            width="full"
+            required
+          />
+          <FormSelect
+            name="content.measureId"
+            label={form.measure}
+            hint={form.measureHint}
+            options={choices.measures.map(({ id, name, unit, direction }) => ({ value: id, label: say(form.measureOption, language, { name, unit, direction: text.directions[direction] }) }))}
+            defaultValue={present?.measureId ?? choices.measures.find(({ code }) => code === 'specific-volume')?.id}
+            width="full"
+            required
+          />
+          <div className="flex flex-wrap items-start gap-x-8 gap-y-5">
+            {number('margin', form.margin, form.marginHint)}
+            <FormSelect
+              name="content.marginUnit"
+              label={form.marginUnit}
+              options={[
+                { value: 'pct', label: form.marginUnits.pct },
+                { value: 'unit', label: form.marginUnits.unit },
+              ]}
+              defaultValue={present?.marginUnit ?? 'pct'}
+              required
+            />
+            {number('confidencePct', form.confidence, form.confidenceHint, '%')}
+          </div>
+        </FieldStack>
+      </Section>
+
+      <Section id="arms" title={form.arms} note={form.armsNote}>
+        <ArmsEditor
+          present={(present?.arms ?? [{ name: '', onTop: false, doses: [{ ingredientId: '', basis: 'pct_flour' as const, doseOf: 'product' as const, value: 0 }] }]).map((arm) => ({
+            name: arm.name,
+            how: arm.onTop ? 'on-top' : 'balanced',
+            doses: arm.doses.map((dose) => ({ ...dose, value: dose.value > 0 ? plain(dose.value) : '' })),
+          }))}
+          ingredients={choices.ingredients}
+          text={text}
+          language={language}
+        />
+        <div className="mt-6">
+          <CheckGroup id="heldTotals" label={form.held}>
+            {heldTotal.options.map((total) => (
+              <FormCheck key={total} name={`content.heldTotals.${total}`} label={text.totals[total]} defaultChecked={present ? present.heldTotals.includes(total) : usuallyHeld.includes(total)} />
+            ))}
+          </CheckGroup>
+          <p className="mt-1 max-w-measure text-small text-ink-2">{form.heldHint}</p>
+          <FormAnchor name="content.heldTotals" />
+        </div>
+      </Section>
+
+      <Section id="size" title={form.size}>
+        <FieldStack>
+          {number('mixingDays', form.mixingDays, form.mixingDaysHint)}
+          {number('batchesPerArm', form.batches, form.batchesHint)}
+          {number('piecesPerBatch', form.pieces)}
+        </FieldStack>
+      </Section>
+
+      <Section id="weighing" title={form.weighing}>
+        <FieldStack>
+          <FormSelect name="content.scaleId" label={form.scale} emptyLabel={form.scaleNone} options={named(choices.scales)} defaultValue={present?.scaleId ?? ''} width="full" optionalWord={desk.optional} />
+          <FormSelect name="content.mixerId" label={form.mixer} emptyLabel={form.mixerNone} options={named(choices.mixers)} defaultValue={present?.mixerId ?? ''} width="full" optionalWord={desk.optional} />
+          <div role="group" aria-labelledby="temperatures-title">
+            <p id="temperatures-title" className="mb-1 font-semibold">
+              {form.temperatures}
+            </p>
+            <div className="flex flex-wrap gap-x-8 gap-y-4">
+              {degrees('flourTempC', form.flourTemp)}
+              {degrees('roomTempC', form.roomTemp)}
+              {degrees('tapTempC', form.tapTemp)}
+            </div>
+          </div>
+        </FieldStack>
+      </Section>
+
+      <Section id="note" title={form.noteSection}>
+        <FormTextArea name="content.note" label={form.note} optionalWord={desk.optional} defaultValue={present?.note} maxLength={2000} />
+      </Section>
+
+      <ActionRow>
+        <SubmitButton tone="go">{form.go}</SubmitButton>
+        <LinkButton tone="plain" href={backHref}>
+          {present ? form.toPlan : form.back}
+        </LinkButton>
+      </ActionRow>
+    </ActionForm>
+  )
+}

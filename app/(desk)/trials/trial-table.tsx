@@ -1,0 +1,60 @@
+import Link from 'next/link'
+import { Cell } from '@/lib/ui/cell'
+import { SheetTable } from '@/lib/ui/sheet-table'
+import { formatDate } from '@/lib/words/format/date'
+import { say } from '@/lib/words/say'
+import type { Language, Words } from '@/lib/words/words'
+import { TrialState } from './trial-state'
+
+type Row = {
+  id: string
+  number: number
+  state: keyof Words['trials']['states']
+  question: string
+  formula: string
+  proposedBy: string
+  isMine: boolean
+  doughs: number
+  createdAt: Date
+  proposedAt: Date | null
+  closedAt: Date | null
+}
+
+type TrialTableProps = { caption: string; trials: readonly Row[]; text: Words['trials']; bakery: { locale: string; timeZone: string }; language: Language }
+
+/** Trials, one a row. */
+export function TrialTable({ caption, trials, text, bakery, language }: TrialTableProps) {
+  return (
+    <SheetTable
+      caption={caption}
+      captionHidden
+      columns={[
+        { key: 'number', label: text.number, numeric: true },
+        { key: 'question', label: text.question },
+        { key: 'formula', label: text.formula },
+        { key: 'doughs', label: text.doughs, numeric: true },
+        { key: 'by', label: text.by },
+        { key: 'since', label: text.since },
+        { key: 'state', label: text.state },
+      ]}
+    >
+      {trials.map((trial) => (
+        <tr key={trial.id}>
+          <Cell numeric>{trial.number}</Cell>
+          <Cell head>
+            <Link href={`/trials/${trial.id}`} className="inline-block py-1.5">
+              {trial.question}
+            </Link>
+          </Cell>
+          <Cell>{trial.formula}</Cell>
+          <Cell numeric>{trial.doughs}</Cell>
+          <Cell>{trial.isMine ? say(text.mine, language, { name: trial.proposedBy }) : trial.proposedBy}</Cell>
+          <Cell whole>{formatDate(trial.closedAt ?? trial.proposedAt ?? trial.createdAt, bakery)}</Cell>
+          <Cell whole>
+            <TrialState state={trial.state} text={text} />
+          </Cell>
+        </tr>
+      ))}
+    </SheetTable>
+  )
+}

@@ -1,0 +1,74 @@
+import 'server-only'
+import type { ArmLine, ArmTotal, StandIn } from '../../calc/arms/types'
+import type { Composition, IngredientKind as CalcKind } from '../../calc/formula/types'
+import type { HeldTotal, IngredientKind } from '../../db/generated/enums'
+import type { PlanIngredient } from './plan-types'
+
+const calcKinds: Record<IngredientKind, CalcKind> = {
+  flour: 'flour',
+  water: 'water',
+  salt: 'salt',
+  leaven: 'yeast',
+  fat: 'fat',
+  sugar: 'sugar',
+  dairy: 'dairy',
+  egg: 'egg',
+  malt: 'other',
+  improver: 'improver',
+  seed_or_grain: 'other',
+  other: 'other',
+}
+
+/** Whose fat, sugars and protein do in a dough what shortening, sugar and milk do there. Common practice, no source. */
+const standIns: Partial<Record<IngredientKind, readonly StandIn[]>> = {
+  fat: ['fat'],
+  sugar: ['sugars'],
+  dairy: ['fat', 'sugars', 'protein'],
+  egg: ['fat', 'protein'],
+  malt: ['sugars'],
+}
+
+const waterItself: Composition = {
+  waterPct: 100,
+  proteinPct: 0,
+  fatPct: 0,
+  carbohydratePct: 0,
+  sugarsPct: 0,
+  fibrePct: 0,
+  ashPct: 0,
+  sodiumMgPer100g: 0,
+}
+
+/** An ingredient's composition; plain water without figures is water. */
+export function compositionOrWater({ kind, composition }: PlanIngredient): Composition | null {
+  return composition ?? (kind === 'water' ? waterItself : null)
+}
+
+/** A mass of an ingredient as the arm's balance takes it. */
+export function asArmLine(id: string, ingredient: PlanIngredient, massG: number, resolutionG: number): ArmLine {
+  return {
+    id,
+    massG,
+    kind: calcKinds[ingredient.kind],
+    isFlour: ingredient.kind === 'flour',
+    composition: compositionOrWater(ingredient),
+    standsInFor: standIns[ingredient.kind] ?? [],
+    resolutionG,
+  }
+}
+
+export const armTotals: Record<HeldTotal, ArmTotal> = {
+  dough_mass: 'dough-mass',
+  flour: 'flour',
+  water: 'water',
+  fat: 'fat',
+  sugars: 'sugars',
+  protein: 'protein',
+  salt: 'salt',
+}
+
+const heldTotals = Object.fromEntries(Object.entries(armTotals).map(([held, total]) => [total, held])) as Record<ArmTotal, HeldTotal>
+
+export function heldTotalOf(total: ArmTotal): HeldTotal {
+  return heldTotals[total]
+}

@@ -1,0 +1,26 @@
+import 'server-only'
+import { command } from '../command'
+import { staleRefusal } from '../stale'
+import { changeDraftTrialInput } from './change-draft-trial.input'
+import { lockTrial } from './lock-trial'
+import { mustBePlannable } from './must-be-plannable'
+import { columnsOf, summaryOf, writeArms } from './write-content'
+
+/** Changes a draft, whole. A plan that was sent back is a draft again. Refuses: not-found, stale; faults at the fields. */
+export const changeDraftTrial = command({
+  name: 'trials.change-draft-trial',
+  input: changeDraftTrialInput,
+  right: 'propose-trial',
+  async run({ tx, actor, now, input: { trialId, seenRevision, content } }) {
+    const { bakeryId } = actor
+    const trial = await lockTrial(tx, bakeryId, trialId)
+    const { controlVersionId } = await mustBePlannable(tx, bakeryId, content, now, 'content.')
+    const { count } = await tx.trial.updateMany({
+      where: { bakeryId, id: trialId, state: 'draft', revision: seenRevision },
+      data: { ...columnsOf(content), controlVersionId, revision: { increment: 1 } },
+    })
+    if (count !== 1) throw await staleRefusal(tx, actor, trialId)
+    await writeArms(tx, bakeryId, trialId, content.arms)
+    return { value: { trialId }, audit: { target: trialId, before: { question: trial.question }, after: summaryOf(content) }, changed: ['trials', `trial:${trialId}`] }
+  },
+})

@@ -1,0 +1,3 @@
+import { withTrialContent } from './trial-content.input'
+
+export const draftTrialInput = withTrialContent({})

@@ -1,0 +1,98 @@
+import 'server-only'
+import { massesFromPercentages } from '../../calc/formula/masses-from-percentages'
+import { roundToResolutions } from '../../calc/formula/round-to-resolutions'
+import { drawUpArm, drawUpControl } from './draw-up-arm'
+import { orderOfPlan } from './order-of-plan'
+import { planFormat, type Plan, type PlanFacts, type PlanIngredient, type PlanWarning } from './plan-types'
+import { powerOfPlan } from './power-of-plan'
+
+/** To what masses are written when no scale is chosen, g. */
+export const resolutionWithoutScaleG = 0.1
+
+export type ControlLine = { id: string; stageId: string; isFinalDough: boolean; ingredient: PlanIngredient; massG: number; weighedG: number }
+export type ControlDough = { flourG: number; doughG: number; doseStageId: string; resolutionG: number; lines: ControlLine[] }
+
+/**
+ * Draws up the plan of a trial: one dough of each arm, balanced and rounded to the scale, with its water, allergens
+ * and warnings; the order; the chance to see what is worth having. It decides nothing by itself and reads nothing.
+ * A line that an arm does not change is weighed as the control's, so that rounding makes no second difference.
+ * @param seed of the order and the codes; null for a look at a draft, which has neither
+ * @throws CalcError for facts outside the ranges of lib/calc; Error for an ingredient that is named and not given
+ */
+export function drawUpPlan(facts: PlanFacts, seed: string | null): Plan {
+  const { declared, process, scale, mixer } = facts
+  const control = controlDough(facts)
+  const arms = [drawUpControl(facts, control), ...facts.arms.map((arm, i) => drawUpArm(facts, control, arm, i + 1))]
+  const doughs = declared.mixingDays * declared.batchesPerArm * arms.length
+  const order = seed === null ? null : orderOfPlan({ seed, declared, arms })
+  return {
+    format: planFormat,
+    declared,
+    process,
+    stages: facts.stages.map(({ id, kind, name }) => ({ id, kind, name })),
+    scale,
+    mixer,
+    size: {
+      doughs,
+      pieces: doughs * declared.piecesPerBatch,
+      flourG: control.flourG,
+      doughG: control.doughG,
+      doughInAllG: declared.mixingDays * declared.batchesPerArm * arms.reduce((sum, arm) => sum + arm.doughG, 0),
+    },
+    arms,
+    order: order && order.plan,
+    power: powerOfPlan(declared, facts.arms.length),
+    warnings: [...planWarnings(facts), ...(order?.isTiedToAllergen ? [{ code: 'place-tied-to-allergen' as const, dose: null, facts: {} }] : [])],
+  }
+}
+
+function controlDough(facts: PlanFacts): ControlDough {
+  const { declared, process, scale } = facts
+  const resolutionG = scale?.resolutionG ?? resolutionWithoutScaleG
+  const byId = new Map(facts.ingredients.map((ingredient) => [ingredient.id, ingredient]))
+  const asked = facts.stages.flatMap((stage) =>
+    stage.lines.map((line) => {
+      const ingredient = byId.get(line.ingredientId)
+      if (!ingredient) throw new Error(`ingredient ${line.ingredientId} is not given`)
+      return { ...line, stageId: stage.id, isFinalDough: stage.kind === 'final_dough', ingredient }
+    }),
+  )
+  const scaled = massesFromPercentages({
+    lines: asked.map(({ id, pctFlour, ingredient }) => ({ id, pctFlour, isFlour: ingredient.kind === 'flour' })),
+    target: {
+      by: 'pieces',
+      pieces: declared.piecesPerBatch,
+      pieceMassG: process.scalingMassG,
+      lossShares: [process.doughLossPct / 100],
+      losses: { on: 'dough', combine: 'added' },
+    },
+  })
+  const rounded = roundToResolutions(scaled.lines.map((line) => ({ ...line, resolutionG })))
+  const finalDough = facts.stages.find(({ kind }) => kind === 'final_dough') ?? facts.stages[0]
+  if (!finalDough) throw new Error('the formula has no stage')
+  return {
+    flourG: scaled.flourMassG,
+    doughG: scaled.doughMassG,
+    doseStageId: finalDough.id,
+    resolutionG,
+    lines: asked.map(({ id, stageId, isFinalDough, ingredient }, i) => ({
+      id,
+      stageId,
+      isFinalDough,
+      ingredient,
+      massG: scaled.lines[i]?.massG ?? 0,
+      weighedG: rounded.lines[i]?.massG ?? 0,
+    })),
+  }
+}
+
+function planWarnings({ declared, scale, stages, ingredients }: PlanFacts): PlanWarning[] {
+  const warnings: PlanWarning[] = []
+  if (declared.mixingDays * declared.batchesPerArm === 1) warnings.push({ code: 'one-batch-per-arm', dose: null, facts: {} })
+  if (!scale) warnings.push({ code: 'no-scale', dose: null, facts: { resolutionG: resolutionWithoutScaleG } })
+  const inControl = new Set(stages.flatMap((stage) => stage.lines.map((line) => line.ingredientId)))
+  for (const { id, name, isEnded } of ingredients) {
+    if (isEnded && inControl.has(id)) warnings.push({ code: 'ingredient-ended', dose: null, facts: { ingredient: name } })
+  }
+  return warnings
+}

@@ -1,0 +1,63 @@
+import 'server-only'
+import { z } from 'zod'
+import { levelOf } from '../../auth/rights'
+import { dayInZone } from '../day-in-zone'
+import { query } from '../query'
+import { Refusal } from '../refusal'
+import { costsOfPlan } from './costs-of-plan'
+import { drawUpOrRefuse } from './draw-up-or-refuse'
+import { loadPlanFacts } from './load-plan-facts'
+import { readPlanText } from './plan-text'
+import { decisionBar, isFrozen, mayFollow } from './rules'
+
+/**
+ * The plan of a trial on one page: what is declared, each dough, the order, what to mind, what became of it. Of a
+ * draft it is what would be proposed now, without an order; from then on it is the very text that was proposed.
+ * Costs only for those who may see them. Refuses: not-found, plan-not-possible.
+ */
+export const getPlan = query({
+  name: 'trials.get-plan',
+  input: z.strictObject({ trialId: z.uuid() }),
+  right: 'read-work',
+  async run({ db, actor, now, input: { trialId } }) {
+    const { bakeryId, role, personId } = actor
+    const trial = await db.trial.findUnique({
+      where: { bakeryId_id: { bakeryId, id: trialId } },
+      select: {
+        id: true,
+        number: true,
+        state: true,
+        revision: true,
+        createdAt: true,
+        proposedAt: true,
+        closedAt: true,
+        closedWhy: true,
+        planText: true,
+        planHash: true,
+        proposedBy: { select: { id: true, name: true } },
+        decisions: { select: { verdict: true, personName: true, role: true, meaning: true, note: true, planHash: true, byProposer: true, at: true }, orderBy: { at: 'asc' } },
+        bakery: { select: { worksAlone: true, timeZone: true } },
+      },
+    })
+    if (!trial) throw new Refusal('not-found')
+    const { planText, planHash, bakery, proposedBy, ...rest } = trial
+    const facts = planText === null ? await loadPlanFacts(db, bakeryId, trialId) : null
+    const plan = planText !== null && planHash !== null ? readPlanText(planText, planHash) : facts && drawUpOrRefuse(facts, null)
+    if (!plan) throw new Refusal('not-found')
+    const mayDecide = levelOf(role, 'approve-plan') === 'yes'
+    const seesCosts = levelOf(role, 'see-costs') === 'yes'
+    return {
+      trial: { ...rest, planHash, proposedBy: proposedBy.name, isFrozen: isFrozen(trial.state) },
+      plan,
+      ...(seesCosts ? { costs: await costsOfPlan(db, bakeryId, plan, dayInZone(now, bakery.timeZone)) } : {}),
+      may: {
+        change: trial.state === 'draft' && levelOf(role, 'propose-trial') === 'yes',
+        decide: trial.state === 'proposed' && mayDecide && decisionBar({ personId, proposedById: proposedBy.id, worksAlone: bakery.worksAlone }) === null,
+        decideButOwn: trial.state === 'proposed' && mayDecide && decisionBar({ personId, proposedById: proposedBy.id, worksAlone: bakery.worksAlone }) !== null,
+        /** The decision would be on one's own proposal, and the record will say so. */
+        isOwn: personId === proposedBy.id,
+        stop: mayDecide && mayFollow(trial.state, 'stopped'),
+      },
+    }
+  },
+})

@@ -1,0 +1,98 @@
+import 'server-only'
+import type { Db, Tx } from '../../db/client'
+import { compositionOf } from '../formulas/rules'
+import type { PlanFacts, PlanIngredient } from './plan-types'
+
+const ingredientColumns = {
+  id: true,
+  name: true,
+  kind: true,
+  activeName: true,
+  activeShare: true,
+  customaryLeastPct: true,
+  customaryMostPct: true,
+  customarySource: true,
+  allergens: true,
+  allergensCheckedAt: true,
+  dustCaution: true,
+  endedAt: true,
+  figures: { select: { figure: true, gPer100G: true } },
+} as const
+
+/** Everything that the plan of a trial is drawn up from, as it stands now; null when there is no such trial. */
+export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: string): Promise<PlanFacts | null> {
+  const trial = await from.trial.findUnique({
+    where: { bakeryId_id: { bakeryId, id: trialId } },
+    select: {
+      id: true,
+      number: true,
+      kind: true,
+      question: true,
+      note: true,
+      margin: true,
+      marginUnit: true,
+      confidencePct: true,
+      mixingDays: true,
+      batchesPerArm: true,
+      piecesPerBatch: true,
+      heldTotals: true,
+      flourTempC: true,
+      roomTempC: true,
+      tapTempC: true,
+      formula: { select: { id: true, name: true } },
+      measure: { select: { id: true, name: true, unit: true, digits: true, level: true, direction: true } },
+      scale: { select: { id: true, name: true, resolutionG: true, repeatabilityG: true, leastG: true, mostG: true } },
+      mixer: { select: { id: true, name: true, leastG: true, mostG: true, frictionCPerMin: true } },
+      controlVersion: {
+        select: {
+          id: true,
+          number: true,
+          contentHash: true,
+          scalingMassG: true,
+          doughLossPct: true,
+          doughTempC: true,
+          mixTimeS: true,
+          bulkTimeS: true,
+          proofTimeS: true,
+          bakeTempC: true,
+          bakeTimeS: true,
+          stages: {
+            select: { id: true, kind: true, name: true, lines: { select: { id: true, ingredientId: true, pctFlour: true }, orderBy: { position: 'asc' } } },
+            orderBy: { position: 'asc' },
+          },
+        },
+      },
+      arms: {
+        where: { position: { gt: 0 } },
+        select: { name: true, onTop: true, doses: { select: { ingredientId: true, basis: true, doseOf: true, value: true }, orderBy: { position: 'asc' } } },
+        orderBy: { position: 'asc' },
+      },
+    },
+  })
+  if (!trial) return null
+  const { id, formula, measure, scale, mixer, controlVersion, arms, ...declared } = trial
+  const { id: versionId, number: versionNumber, contentHash, stages, ...process } = controlVersion
+  const ids = [...new Set([...stages.flatMap((stage) => stage.lines), ...arms.flatMap((arm) => arm.doses)].map(({ ingredientId }) => ingredientId))]
+  const rows = await from.ingredient.findMany({ where: { bakeryId, id: { in: ids } }, select: ingredientColumns, orderBy: { id: 'asc' } })
+  return {
+    declared: { ...declared, bakery: bakeryId, trial: id, formula, measure, controlVersion: { id: versionId, number: versionNumber, contentHash } },
+    process,
+    stages,
+    arms,
+    ingredients: rows.map(
+      ({ customaryLeastPct, customaryMostPct, customarySource, allergensCheckedAt, endedAt, figures, ...row }): PlanIngredient => ({
+        ...row,
+        customary:
+          customaryLeastPct === null || customaryMostPct === null || customarySource === null
+            ? null
+            : { leastPct: customaryLeastPct, mostPct: customaryMostPct, source: customarySource },
+        allergensChecked: allergensCheckedAt !== null,
+        isEnded: endedAt !== null,
+        composition: compositionOf(figures),
+      }),
+    ),
+    // The database's own checks see to it that a scale and a mixer say what they need.
+    scale: scale && scale.resolutionG !== null && scale.mostG !== null ? { ...scale, resolutionG: scale.resolutionG, mostG: scale.mostG } : null,
+    mixer: mixer && mixer.leastG !== null && mixer.mostG !== null ? { ...mixer, leastG: mixer.leastG, mostG: mixer.mostG } : null,
+  }
+}

@@ -1,0 +1,188 @@
+import 'server-only'
+import type { PremixPlan } from '../../calc/weighing/plan-premix'
+import type { WaterSource } from '../../calc/temperature/water-source'
+import type { Composition } from '../../calc/formula/types'
+import type { Allergen, DoseBasis, DoseOf, GoodDirection, HeldTotal, IngredientKind, MarginUnit, MeasureLevel, StageKind, TrialKind } from '../../db/generated/enums'
+
+/* ---- What a plan is drawn up from ---- */
+
+export type PlanIngredient = {
+  id: string
+  name: string
+  kind: IngredientKind
+  activeName: string | null
+  activeShare: number | null
+  customary: { leastPct: number; mostPct: number; source: string } | null
+  allergens: Allergen[]
+  allergensChecked: boolean
+  dustCaution: boolean
+  isEnded: boolean
+  composition: Composition | null
+}
+
+export type PlanScale = { id: string; name: string; resolutionG: number; repeatabilityG: number | null; leastG: number | null; mostG: number }
+export type PlanMixer = { id: string; name: string; leastG: number; mostG: number; frictionCPerMin: number | null }
+
+export type PlanDeclared = {
+  bakery: string
+  trial: string
+  number: number
+  kind: TrialKind
+  question: string
+  note: string
+  formula: { id: string; name: string }
+  controlVersion: { id: string; number: number; contentHash: string | null }
+  measure: { id: string; name: string; unit: string; digits: number; level: MeasureLevel; direction: GoodDirection }
+  margin: number
+  marginUnit: MarginUnit
+  confidencePct: number
+  mixingDays: number
+  batchesPerArm: number
+  piecesPerBatch: number
+  heldTotals: HeldTotal[]
+  flourTempC: number
+  roomTempC: number
+  tapTempC: number
+}
+
+export type PlanProcess = {
+  scalingMassG: number
+  doughLossPct: number
+  doughTempC: number
+  mixTimeS: number
+  bulkTimeS: number
+  proofTimeS: number
+  bakeTempC: number
+  bakeTimeS: number
+}
+
+export type PlanStage = { id: string; kind: StageKind; name: string; lines: { id: string; ingredientId: string; pctFlour: number }[] }
+export type PlanDoseAsked = { ingredientId: string; basis: DoseBasis; doseOf: DoseOf; value: number }
+
+export type PlanFacts = {
+  declared: PlanDeclared
+  process: PlanProcess
+  /** Of the control's formula, in order. */
+  stages: PlanStage[]
+  /** Test arms in order, without the control. */
+  arms: { name: string; onTop: boolean; doses: PlanDoseAsked[] }[]
+  /** Every ingredient that is named above. */
+  ingredients: PlanIngredient[]
+  scale: PlanScale | null
+  mixer: PlanMixer | null
+}
+
+/* ---- The plan ---- */
+
+export type PlanWarningCode =
+  | 'above-customary'
+  | 'below-customary'
+  | 'composition-unknown'
+  | 'allergen-added'
+  | 'allergen-unchecked'
+  | 'dose-coarse'
+  | 'rounded-to-nothing'
+  | 'below-scale'
+  | 'above-scale'
+  | 'no-scale'
+  | 'balance-no-movable-line-carries-it'
+  | 'balance-dose-brings-more-than-can-go'
+  | 'balance-totals-conflict'
+  | 'balance-not-stated'
+  | 'mixer-below'
+  | 'mixer-above'
+  | 'one-batch-per-arm'
+  | 'place-tied-to-allergen'
+  | 'dust'
+  | 'ingredient-ended'
+
+/** `dose` is the dose at fault, from 0, and none where the arm or the whole plan is. Numbers in `facts` have their unit in the name. */
+export type PlanWarning = { code: PlanWarningCode; dose: number | null; facts: Record<string, string | number> }
+
+export type PlanLine = {
+  stageId: string
+  ingredientId: string
+  ingredient: string
+  kind: IngredientKind
+  /** Which of the arm's doses it is, from 0; null for a line of the control's. */
+  dose: number | null
+  controlG: number
+  exactG: number
+  weighedG: number
+  /** exact less control; 0 where nothing was moved. */
+  changeG: number
+  atBound: 'min' | 'max' | null
+}
+
+export type PlanDose = PlanDoseAsked & {
+  ingredient: string
+  activeName: string | null
+  activeShare: number | null
+  productG: number
+  productPctFlour: number
+  /** Null without a scale. Error at k = 2, for about 95 %. */
+  weighing: { errorPct: number; leastG: number; premix: PremixPlan | null } | null
+}
+
+export type PlanTotal = { total: HeldTotal; isHeld: boolean; controlG: number | null; differenceG: number | null; differencePctFlour: number | null }
+
+export type PlanWater =
+  | { outcome: 'known'; waterTempC: number; waterG: number; source: WaterSource; isGuess: boolean; frictionC: number }
+  | { outcome: 'no-plain-water' | 'friction-too-high' }
+
+export type PlanArm = {
+  position: number
+  name: string
+  onTop: boolean
+  outcome: 'control' | 'on-top' | 'balanced' | 'nothing-to-balance' | 'not-balanced'
+  doses: PlanDose[]
+  lines: PlanLine[]
+  totals: PlanTotal[]
+  doughG: number
+  doughWeighedG: number
+  allergens: Allergen[]
+  addedAllergens: Allergen[]
+  /** Names of ingredients whose allergens nobody has checked. */
+  uncheckedIngredients: string[]
+  water: PlanWater
+  warnings: PlanWarning[]
+}
+
+export type PlanBatch = {
+  day: number
+  place: number
+  /** Position of the arm. */
+  arm: number
+  code: string
+  /** What earlier doughs may have left that this one must not carry: allergens, and names of unchecked ingredients. */
+  cleanDownOf: string[]
+}
+
+export type PlanPower =
+  | {
+      outcome: 'simulated'
+      runs: number
+      residualDf: number
+      batchCvPct: number
+      loafCvPct: number
+      rows: { truePct: number; powerShare: number; powerSe: number }[]
+    }
+  | { outcome: 'not-gain' | 'one-batch' | 'no-degrees' | 'margin-in-units' | 'no-direction' }
+
+/** Number of the form of a plan's text; a change of form gets a new one. */
+export const planFormat = 1
+
+export type Plan = {
+  format: typeof planFormat
+  declared: PlanDeclared
+  process: PlanProcess
+  stages: { id: string; kind: StageKind; name: string }[]
+  scale: PlanScale | null
+  mixer: PlanMixer | null
+  size: { doughs: number; pieces: number; flourG: number; doughG: number; doughInAllG: number }
+  arms: PlanArm[]
+  /** Null until it is proposed: the order is drawn then. */
+  order: { method: string; seed: string; batches: PlanBatch[]; cleanDownAfterDay: { day: number; of: string[] }[] } | null
+  power: PlanPower
+  warnings: PlanWarning[]
+}

@@ -1,0 +1,57 @@
+import type { PlanVerdict, TrialState } from '../../db/generated/enums'
+
+const followers: Record<TrialState, readonly TrialState[]> = {
+  draft: ['proposed'],
+  proposed: ['approved', 'draft', 'declined'],
+  approved: ['baking', 'stopped'],
+  baking: ['closed', 'stopped'],
+  closed: [],
+  declined: [],
+  stopped: [],
+}
+
+/** Whether a trial may go from one state straight to another. */
+export function mayFollow(from: TrialState, to: TrialState): boolean {
+  return followers[from].includes(to)
+}
+
+/** Whether the plan stands as it was approved, for good. */
+export function isFrozen(state: TrialState): boolean {
+  return state === 'approved' || state === 'baking' || state === 'closed' || state === 'stopped'
+}
+
+/** What a proposed plan becomes by a decision. */
+export function stateAfter(verdict: PlanVerdict): TrialState {
+  switch (verdict) {
+    case 'approved':
+      return 'approved'
+    case 'sent_back':
+      return 'draft'
+    case 'declined':
+      return 'declined'
+    default:
+      return verdict satisfies never
+  }
+}
+
+/** Why somebody may not decide on a plan, or null. Nobody decides on their own, unless the bakery lets them work alone. */
+export function decisionBar(q: { personId: string; proposedById: string; worksAlone: boolean }): 'own-plan' | null {
+  return q.personId === q.proposedById && !q.worksAlone ? 'own-plan' : null
+}
+
+export type DecisionMeaning = 'approved' | 'approved-by-proposer' | 'sent_back' | 'declined'
+
+/** In what words a decision is given: the key of its meaning. */
+export function meaningOfDecision(q: { verdict: PlanVerdict; byProposer: boolean }): DecisionMeaning {
+  return q.verdict === 'approved' && q.byProposer ? 'approved-by-proposer' : q.verdict
+}
+
+/** The letters of arms, by position: 0 is the control. */
+export const armLetters = ['control', 'A', 'B', 'C', 'D', 'E', 'F'] as const
+
+/** The letter of an arm. @throws RangeError above six arms */
+export function armLetter(position: number): (typeof armLetters)[number] {
+  const letter = armLetters[position]
+  if (letter === undefined) throw new RangeError(`no letter for arm ${String(position)}`)
+  return letter
+}

@@ -1,0 +1,68 @@
+import { z } from 'zod'
+import { line, note } from '../text.input'
+
+export const heldTotal = z.enum(['dough_mass', 'water', 'fat', 'sugars', 'salt', 'protein', 'flour'])
+export const doseBasis = z.enum(['pct_flour', 'ppm_flour', 'g_per_kg_flour'])
+export const doseOf = z.enum(['product', 'active'])
+export const marginUnit = z.enum(['pct', 'unit'])
+
+/** What 200 % on flour is in each basis: more than any dough holds of one ingredient. */
+const most = { pct_flour: 200, ppm_flour: 2_000_000, g_per_kg_flour: 2000 } as const
+
+const dose = z
+  .strictObject({ ingredientId: z.uuid(), basis: doseBasis, doseOf, value: z.number().gt(0) })
+  .refine(({ basis, value }) => value <= most[basis], { path: ['value'], params: { code: 'dose-too-large' } })
+
+const arm = z.strictObject({
+  name: line(80),
+  /** Added as the supplier says, with nothing taken out for it. */
+  onTop: z.boolean(),
+  doses: z.array(dose).min(1).max(6),
+})
+
+/** Codes have three digits, so a trial has no more doughs than there are codes. */
+const mostDoughs = 900
+
+/** The kinds of question that can be planned as yet. */
+const kind = z
+  .enum(['gain', 'no_worse', 'same_as', 'which_dose', 'look_only'])
+  .refine((asked): boolean => asked === 'gain' || asked === 'look_only', { params: { code: 'kind-not-yet' } })
+
+/** Everything a draft of a trial says. */
+const trialFields = {
+  kind,
+  question: line(300),
+  formulaId: z.uuid(),
+  measureId: z.uuid(),
+  /** Smallest difference worth having. */
+  margin: z.number().gt(0).max(1_000_000),
+  marginUnit,
+  confidencePct: z.number().min(50).max(99.9),
+  mixingDays: z.int().min(1).max(30),
+  /** On each mixing day. */
+  batchesPerArm: z.int().min(1).max(12),
+  piecesPerBatch: z.int().min(1).max(100),
+  heldTotals: z.array(heldTotal).max(7),
+  scaleId: z.uuid().nullable(),
+  mixerId: z.uuid().nullable(),
+  flourTempC: z.number().min(-20).max(50),
+  roomTempC: z.number().min(-10).max(50),
+  tapTempC: z.number().min(0).max(60),
+  note: note(2000),
+  arms: z.array(arm).max(6),
+}
+
+const trialContent = z.strictObject(trialFields)
+export type TrialContent = z.output<typeof trialContent>
+
+/** A schema with the fields of a trial and others, and the rules that bind several of them. */
+export function withTrialContent<Shape extends z.ZodRawShape>(others: Shape) {
+  return z.strictObject({ ...others, content: trialContent.superRefine(checkTogether) })
+}
+
+function checkTogether(content: TrialContent, context: z.RefinementCtx): void {
+  const fault = (path: string, code: string) => context.addIssue({ code: 'custom', path: [path], params: { code } })
+  if (content.kind === 'gain' && content.arms.length === 0) fault('arms', 'arm-needed')
+  if (content.arms.some((each) => !each.onTop) && content.heldTotals.length === 0) fault('heldTotals', 'hold-something')
+  if (content.mixingDays * content.batchesPerArm * (content.arms.length + 1) > mostDoughs) fault('mixingDays', 'too-many-doughs')
+}

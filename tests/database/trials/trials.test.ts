@@ -1,0 +1,286 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { db } from '@/lib/db/client'
+import type { Caller } from '@/lib/kitchen/caller'
+import { verifyRecord } from '@/lib/kitchen/audit/verify-record'
+import { changeSettings } from '@/lib/kitchen/people/change-settings'
+import { changeDraftTrial } from '@/lib/kitchen/trials/change-draft-trial'
+import { decidePlan } from '@/lib/kitchen/trials/decide-plan'
+import { draftTrial } from '@/lib/kitchen/trials/draft-trial'
+import { drawUpPlan } from '@/lib/kitchen/trials/draw-up-plan'
+import { getPlan } from '@/lib/kitchen/trials/get-plan'
+import { getTrial } from '@/lib/kitchen/trials/get-trial'
+import { getWeighOut } from '@/lib/kitchen/trials/get-weigh-out'
+import { listTrials } from '@/lib/kitchen/trials/list-trials'
+import { loadPlanFacts } from '@/lib/kitchen/trials/load-plan-facts'
+import { proposePlan } from '@/lib/kitchen/trials/propose-plan'
+import { stopTrial } from '@/lib/kitchen/trials/stop-trial'
+import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
+import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
+import { makeTrialStores, trialContentOf, type TrialStores } from '../../support/trials'
+
+let database: FreshDatabase
+let bakery: TestBakery
+let neighbour: TestBakery
+let stores: TrialStores
+let neighbourStores: TrialStores
+
+beforeAll(async () => {
+  database = await freshDatabase()
+  bakery = await makeBakery('Mill Row')
+  neighbour = await makeBakery('Next Door')
+  stores = await makeTrialStores(bakery)
+  neighbourStores = await makeTrialStores(neighbour)
+})
+afterAll(() => database.drop())
+
+const draft = async (by: Caller = bakery.early.caller, content: object = trialContentOf(stores)) => valueOf(await draftTrial.call(by, { content })).trialId
+
+async function propose(by: Caller = bakery.early.caller, trialId?: string) {
+  const id = trialId ?? (await draft(by))
+  const { revision } = await db().trial.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id } }, select: { revision: true } })
+  return valueOf(await proposePlan.call(by, { trialId: id, seenRevision: revision }))
+}
+
+type Proposed = Awaited<ReturnType<typeof propose>>
+const decision = (proposed: Proposed, more: object = {}) => ({
+  trialId: proposed.trialId,
+  seenRevision: proposed.revision,
+  planHash: proposed.planHash,
+  verdict: 'approved',
+  note: '',
+  language: 'en',
+  ...more,
+})
+
+async function approve(): Promise<Proposed> {
+  const proposed = await propose()
+  valueOf(await decidePlan.call(bakery.head.caller, decision(proposed)))
+  return proposed
+}
+
+const stateOf = async (trialId: string) => (await db().trial.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trialId } }, select: { state: true } })).state
+
+describe('a draft', () => {
+  it('keeps what was written, numbers trials one after another, and is changed as a whole', async () => {
+    const first = valueOf(await draftTrial.call(bakery.early.caller, { content: trialContentOf(stores) }))
+    const second = valueOf(await draftTrial.call(bakery.early.caller, { content: trialContentOf(stores) }))
+    expect(second.number).toBe(first.number + 1)
+    const form = valueOf(await getTrial.call(bakery.early.caller, { trialId: first.trialId }))
+    expect(form.trial?.content).toEqual(trialContentOf(stores))
+    const changed = { ...trialContentOf(stores), question: 'Another question?', arms: trialContentOf(stores).arms.slice(0, 1) }
+    valueOf(await changeDraftTrial.call(bakery.early.caller, { trialId: first.trialId, seenRevision: 1, content: changed }))
+    expect(valueOf(await getTrial.call(bakery.early.caller, { trialId: first.trialId })).trial?.content).toEqual(changed)
+    expect(refusalOf(await changeDraftTrial.call(bakery.early.caller, { trialId: first.trialId, seenRevision: 1, content: changed }))).toBe('stale')
+  })
+
+  it('gets its own number when two are drafted at once', async () => {
+    const drafts = await Promise.all([1, 2, 3].map(() => draftTrial.call(bakery.early.caller, { content: trialContentOf(stores) })))
+    expect(new Set(drafts.map((each) => valueOf(each).number)).size).toBe(3)
+  })
+
+  it('names every fault at its field, all at once', async () => {
+    const good = trialContentOf(stores)
+    const [malt] = good.arms
+    const content = {
+      ...good,
+      kind: 'no_worse',
+      question: '',
+      margin: 0,
+      mixingDays: 31,
+      arms: [{ ...malt, doses: [{ ingredientId: stores.ids.malt, basis: 'pct_flour', doseOf: 'product', value: 201 }] }],
+    }
+    expect(refusalOf(await draftTrial.call(bakery.early.caller, { content }))).toBe(
+      'invalid content.kind:kind-not-yet content.question:missing content.margin:not-above content.mixingDays:too-big content.arms.0.doses.0.value:dose-too-large',
+    )
+  })
+
+  it('refuses what cannot be planned: no direction, no active stated, no test dough, nothing held', async () => {
+    const good = trialContentOf(stores)
+    const [malt, yoghurt] = good.arms
+    const tries: [object, string][] = [
+      [{ measureId: stores.measureIds['dough-temp'] }, 'content.measureId:measure-without-direction'],
+      [{ arms: [malt, { ...yoghurt, doses: [{ ...yoghurt?.doses[0], doseOf: 'active' }] }] }, 'content.arms.1.doses.0.doseOf:no-active-stated'],
+      [{ arms: [] }, 'content.arms:arm-needed'],
+      [{ heldTotals: [] }, 'content.heldTotals:hold-something'],
+      [{ mixingDays: 30, batchesPerArm: 12 }, 'content.mixingDays:too-many-doughs'],
+    ]
+    for (const [more, expected] of tries) expect(refusalOf(await draftTrial.call(bakery.early.caller, { content: { ...good, ...more } }))).toBe(`invalid ${expected}`)
+  })
+
+  it("does not find a neighbour's formula, measure, equipment or ingredient", async () => {
+    const content = trialContentOf(neighbourStores)
+    expect(refusalOf(await draftTrial.call(bakery.early.caller, { content }))).toBe(
+      'invalid content.formulaId:wrong-choice content.measureId:wrong-choice content.scaleId:wrong-choice content.mixerId:wrong-choice ' +
+        'content.arms.0.doses.0.ingredientId:wrong-choice content.arms.1.doses.0.ingredientId:wrong-choice',
+    )
+  })
+
+  it("is not there for a neighbour, by any command or query", async () => {
+    const trialId = await draft()
+    const proposed = await propose()
+    const by = neighbour.owner.caller
+    expect(refusalOf(await getTrial.call(by, { trialId }))).toBe('not-found')
+    expect(refusalOf(await getPlan.call(by, { trialId }))).toBe('not-found')
+    expect(refusalOf(await getWeighOut.call(by, { trialId: proposed.trialId }))).toBe('not-found')
+    expect(refusalOf(await changeDraftTrial.call(by, { trialId, seenRevision: 1, content: trialContentOf(neighbourStores) }))).toBe('not-found')
+    expect(refusalOf(await proposePlan.call(by, { trialId, seenRevision: 1 }))).toBe('not-found')
+    expect(refusalOf(await decidePlan.call(by, decision(proposed)))).toBe('not-found')
+    expect(refusalOf(await stopTrial.call(by, { trialId, seenRevision: 1, reason: 'no' }))).toBe('not-found')
+    const { waiting, drafts } = valueOf(await listTrials.call(by, {}))
+    expect([...waiting, ...drafts]).toEqual([])
+  })
+})
+
+describe('a proposed plan', () => {
+  it('has every dough once, in an order and with codes that the stored seed gives again', async () => {
+    const { trialId } = await propose()
+    const trial = await db().trial.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trialId } }, select: { seed: true } })
+    const rows = await db().batch.findMany({
+      where: { bakeryId: bakery.bakeryId, trialId },
+      select: { code: true, plannedOrder: true, cleanDownBefore: true, arm: { select: { position: true } }, mixingDay: { select: { number: true } } },
+    })
+    const facts = await loadPlanFacts(db(), bakery.bakeryId, trialId)
+    const again = drawUpPlan(facts!, trial.seed).order!.batches
+    const asText = (batch: { day: number; place: number; arm: number; code: string; clean: boolean }) => JSON.stringify(batch)
+    expect(
+      rows.map((row) => asText({ day: row.mixingDay.number, place: row.plannedOrder, arm: row.arm.position, code: row.code, clean: row.cleanDownBefore })).sort(),
+    ).toEqual(again.map(({ day, place, arm, code, cleanDownOf }) => asText({ day, place, arm, code, clean: cleanDownOf.length > 0 })).sort())
+    expect(new Set(rows.map(({ code }) => code)).size).toBe(9)
+    for (const day of [1, 2, 3]) {
+      const ofDay = rows.filter((row) => row.mixingDay.number === day).sort((a, b) => a.plannedOrder - b.plannedOrder)
+      expect(ofDay.map((row) => row.arm.position).sort()).toEqual([0, 1, 2])
+      // Yoghurt brings milk, which the control does not have.
+      expect(ofDay.at(-1)?.arm.position).toBe(2)
+    }
+  })
+
+  it('weighs out a whole dough within half a mark of the scale for each line', async () => {
+    const { trialId } = await propose()
+    const { arms } = valueOf(await getWeighOut.call(bakery.early.caller, { trialId }))
+    const { plan } = valueOf(await getPlan.call(bakery.early.caller, { trialId }))
+    expect(arms).toHaveLength(3)
+    for (const arm of arms) {
+      const lines = arm.stages.flatMap((stage) => stage.lines)
+      const planned = plan.arms[arm.position]!
+      expect(Math.abs(arm.totalG - planned.doughG)).toBeLessThanOrEqual(lines.length * 0.5)
+      for (const line of lines) expect(Number.isInteger(line.weighedG)).toBe(true)
+    }
+  })
+
+  it('is not the same order twice, and its seed is not the draft’s', async () => {
+    const orders = new Set<string>()
+    for (let i = 0; i < 4; i++) {
+      const { trialId } = await propose()
+      orders.add(JSON.stringify(valueOf(await getPlan.call(bakery.early.caller, { trialId })).plan.order?.batches))
+    }
+    expect(orders.size).toBeGreaterThan(1)
+  })
+
+  it('cannot be changed or proposed again until it is sent back; then it is a draft without a plan', async () => {
+    const proposed = await propose()
+    const content = trialContentOf(stores)
+    const change = { trialId: proposed.trialId, content }
+    expect(refusalOf(await changeDraftTrial.call(bakery.early.caller, { ...change, seenRevision: proposed.revision }))).toBe('stale')
+    expect(refusalOf(await proposePlan.call(bakery.early.caller, { trialId: proposed.trialId, seenRevision: proposed.revision }))).toBe('stale')
+    expect(refusalOf(await decidePlan.call(bakery.head.caller, decision(proposed, { verdict: 'sent_back' })))).toBe('invalid note:say-why')
+    valueOf(await decidePlan.call(bakery.head.caller, decision(proposed, { verdict: 'sent_back', note: 'Take four loaves more.' })))
+    expect(await stateOf(proposed.trialId)).toBe('draft')
+    expect(await db().batch.count({ where: { bakeryId: bakery.bakeryId, trialId: proposed.trialId } })).toBe(0)
+    expect(refusalOf(await getWeighOut.call(bakery.early.caller, { trialId: proposed.trialId }))).toBe('not-found')
+    valueOf(await changeDraftTrial.call(bakery.early.caller, { ...change, seenRevision: proposed.revision + 1 }))
+    const again = await propose(bakery.early.caller, proposed.trialId)
+    expect(again.planHash).not.toBe(proposed.planHash)
+    const { trial } = valueOf(await getPlan.call(bakery.head.caller, { trialId: proposed.trialId }))
+    expect(trial.decisions.map(({ verdict, note, planHash }) => ({ verdict, note, planHash }))).toEqual([{ verdict: 'sent_back', note: 'Take four loaves more.', planHash: proposed.planHash }])
+  })
+
+  it('stays as it was proposed when the stores change under it', async () => {
+    const proposed = await propose()
+    const before = valueOf(await getPlan.call(bakery.early.caller, { trialId: proposed.trialId })).plan
+    await db().ingredient.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: stores.ids.oil } }, data: { allergens: ['soya'] } })
+    expect(valueOf(await getPlan.call(bakery.early.caller, { trialId: proposed.trialId })).plan).toEqual(before)
+    await db().ingredient.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: stores.ids.oil } }, data: { allergens: [] } })
+  })
+
+  it('shows costs to those who see costs, and not to the shift baker who proposed it', async () => {
+    const { trialId } = await propose()
+    const forHead = valueOf(await getPlan.call(bakery.head.caller, { trialId }))
+    expect(forHead.costs).toMatchObject({ currency: 'EUR', day: '2026-03-02' })
+    const forProposer = valueOf(await getPlan.call(bakery.early.caller, { trialId }))
+    expect('costs' in forProposer).toBe(false)
+    expect(JSON.stringify(forProposer)).not.toMatch(/perPiece|pricePer|unpriced/)
+  })
+})
+
+describe('the decision', () => {
+  it('is bound to the plan that was seen, and needs the right and the password', async () => {
+    const proposed = await propose()
+    expect(refusalOf(await decidePlan.call(bakery.late.caller, decision(proposed)))).toBe('not-allowed')
+    expect(refusalOf(await decidePlan.call(callerOf(bakery.head.sessionSecret, testNow, 'wrong'), decision(proposed)))).toBe('wrong-password password:not-your-password')
+    expect(refusalOf(await decidePlan.call(callerOf(bakery.head.sessionSecret, testNow), decision(proposed)))).toBe('wrong-password password:not-your-password')
+    expect(refusalOf(await decidePlan.call(bakery.head.caller, decision(proposed, { planHash: 'f'.repeat(64) })))).toBe('plan-moved-on')
+    expect(refusalOf(await decidePlan.call(bakery.head.caller, decision(proposed, { seenRevision: proposed.revision - 1 })))).toBe('stale')
+    expect(await stateOf(proposed.trialId)).toBe('proposed')
+    valueOf(await decidePlan.call(bakery.head.caller, decision(proposed)))
+    expect(await stateOf(proposed.trialId)).toBe('approved')
+    const { trial } = valueOf(await getPlan.call(bakery.early.caller, { trialId: proposed.trialId }))
+    expect(trial.decisions).toMatchObject([{ verdict: 'approved', personName: 'Henk', byProposer: false, planHash: proposed.planHash }])
+  })
+
+  it('is not for whoever proposed it, unless the bakery lets them work alone; then the record says so', async () => {
+    const proposed = await propose(bakery.head.caller)
+    expect(refusalOf(await decidePlan.call(bakery.head.caller, decision(proposed)))).toBe('own-plan')
+    const settings = { bakeryName: 'Mill Row', timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius' }
+    const allow = async (worksAlone: boolean) => {
+      const { revision } = await db().bakery.findUniqueOrThrow({ where: { bakeryId: bakery.bakeryId }, select: { revision: true } })
+      valueOf(await changeSettings.call(bakery.owner.caller, { ...settings, seenRevision: revision, worksAlone }))
+    }
+    await allow(true)
+    valueOf(await decidePlan.call(bakery.head.caller, decision(proposed)))
+    await allow(false)
+    const { trial } = valueOf(await getPlan.call(bakery.early.caller, { trialId: proposed.trialId }))
+    expect(trial.decisions).toMatchObject([{ byProposer: true, meaning: expect.stringContaining('Approved by its proposer') as string }])
+  })
+
+  it('is one, when two who may decide press at the same moment', async () => {
+    const proposed = await propose()
+    const tries = await Promise.all([
+      decidePlan.call(bakery.head.caller, decision(proposed)),
+      decidePlan.call(bakery.owner.caller, decision(proposed, { verdict: 'declined', note: 'Not now.' })),
+    ])
+    expect(tries.filter((each) => each.ok)).toHaveLength(1)
+    expect(tries.filter((each) => !each.ok).map((each) => refusalOf(each))).toEqual(['stale'])
+    expect(await db().planDecision.count({ where: { bakeryId: bakery.bakeryId, trialId: proposed.trialId } })).toBe(1)
+  })
+
+  it('freezes the plan: neither the app nor the owner of the tables changes arms, doses, masses or what was declared', async () => {
+    const { trialId } = await approve()
+    const changes = [
+      `UPDATE trial SET margin = 1 WHERE id = '${trialId}'`,
+      `UPDATE trial SET seed = 'x' WHERE id = '${trialId}'`,
+      `UPDATE arm SET name = 'x' WHERE trial_id = '${trialId}'`,
+      `DELETE FROM arm_dose d USING arm a WHERE a.id = d.arm_id AND a.trial_id = '${trialId}'`,
+      `UPDATE arm_line l SET weighed_g = 1 FROM arm a WHERE a.id = l.arm_id AND a.trial_id = '${trialId}'`,
+      `INSERT INTO arm (bakery_id, id, trial_id, position, name, on_top) VALUES ('${bakery.bakeryId}', gen_random_uuid(), '${trialId}', 5, 'late', false)`,
+    ]
+    for (const url of [database.appUrl, database.ownerUrl]) {
+      await connected(url, async (client) => {
+        for (const change of changes) await expect(client.query(change), change).rejects.toMatchObject({ code: 'EV003' })
+      })
+    }
+  })
+
+  it('ends a trial that is stopped with a reason, by whoever may approve', async () => {
+    const { trialId, revision } = await approve()
+    const stop = { trialId, seenRevision: revision + 1, reason: 'The flour is gone.' }
+    expect(refusalOf(await stopTrial.call(bakery.early.caller, stop))).toBe('not-allowed')
+    expect(refusalOf(await stopTrial.call(bakery.head.caller, { ...stop, reason: ' ' }))).toBe('invalid reason:missing')
+    valueOf(await stopTrial.call(bakery.head.caller, stop))
+    expect(refusalOf(await stopTrial.call(bakery.head.caller, { ...stop, seenRevision: revision + 2 }))).toBe('stale')
+    expect(valueOf(await listTrials.call(bakery.late.caller, {})).past.some(({ id }) => id === trialId)).toBe(true)
+  })
+
+  it('stands in the record, whole', async () => {
+    expect(valueOf(await verifyRecord.call(bakery.owner.caller, {}))).toMatchObject({ fault: null })
+  })
+})

@@ -1,0 +1,39 @@
+import { describe, expect, it, test } from 'vitest'
+import { TrialState } from '@/lib/db/generated/enums'
+import { armLetter, decisionBar, isFrozen, mayFollow, meaningOfDecision, stateAfter } from '@/lib/kitchen/trials/rules'
+
+describe('the states of a trial', () => {
+  const allowed = new Set(['draft>proposed', 'proposed>approved', 'proposed>draft', 'proposed>declined', 'approved>baking', 'approved>stopped', 'baking>closed', 'baking>stopped'])
+  const states = Object.values(TrialState)
+
+  test.each(states.flatMap((from) => states.map((to) => [from, to] as const)))('%s to %s', (from, to) => {
+    expect(mayFollow(from, to)).toBe(allowed.has(`${from}>${to}`))
+  })
+
+  it('are frozen from approval on', () => {
+    expect(states.filter(isFrozen)).toEqual(['approved', 'baking', 'closed', 'stopped'])
+  })
+
+  it('follow from a decision only where they may follow', () => {
+    for (const verdict of ['approved', 'sent_back', 'declined'] as const) expect(mayFollow('proposed', stateAfter(verdict))).toBe(true)
+  })
+})
+
+describe('the second person', () => {
+  it('is anybody but the proposer, unless the bakery lets somebody work alone', () => {
+    expect(decisionBar({ personId: 'a', proposedById: 'a', worksAlone: false })).toBe('own-plan')
+    expect(decisionBar({ personId: 'a', proposedById: 'a', worksAlone: true })).toBeNull()
+    expect(decisionBar({ personId: 'b', proposedById: 'a', worksAlone: false })).toBeNull()
+  })
+
+  it('is missing from an approval by its proposer, which says so', () => {
+    expect(meaningOfDecision({ verdict: 'approved', byProposer: true })).toBe('approved-by-proposer')
+    expect(meaningOfDecision({ verdict: 'approved', byProposer: false })).toBe('approved')
+    expect(meaningOfDecision({ verdict: 'declined', byProposer: true })).toBe('declined')
+  })
+})
+
+it('letters arms A to F behind the control, and no more', () => {
+  expect([0, 1, 6].map(armLetter)).toEqual(['control', 'A', 'F'])
+  expect(() => armLetter(7)).toThrow(RangeError)
+})
