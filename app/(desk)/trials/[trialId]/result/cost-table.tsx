@@ -21,6 +21,7 @@ export function CostTable({ result, comparison, costs, bakery, forms }: CostTabl
   const currency = costs.currency ?? bakery.currency
   const byGood = isByGoodLoaf(costs)
   const amount = (text: string | null) => (text === null ? '–' : forms.loafMoney(text, currency))
+  const signedAmount = (text: string) => `${Number(text) > 0 ? '+' : ''}${amount(text)}`
   return (
     <Section id="cost" title={comparison ? text.cost : text.costOnly}>
       <SheetTable
@@ -41,7 +42,7 @@ export function CostTable({ result, comparison, costs, bakery, forms }: CostTabl
               <Cell numeric>
                 {amount(byGood ? cost.perGoodPiece : cost.perPlannedPiece)}
                 {cost.arm === 0 || more === null ? null : (
-                  <span className="block text-small text-ink-2">{`${Number(more) > 0 ? '+' : ''}${amount(more)}`}</span>
+                  <span className="block text-small text-ink-2">{signedAmount(more)}</span>
                 )}
               </Cell>
               {comparison ? <Cell numeric>{cost.arm === 0 ? null : gain === null ? '–' : forms.pct(gain)}</Cell> : null}
