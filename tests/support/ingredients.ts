@@ -18,7 +18,7 @@ const samples: Record<FormulaIngredientKey, Sample> = {
   milk: { name: 'Whole milk', kind: 'dairy', allergens: ['milk'], figures: { water: 88, fat: 3.5 } },
   skimMilkPowder: { name: 'Skim milk powder', kind: 'dairy', allergens: ['milk'], figures: { water: 4 } },
   honey: { name: 'Honey', kind: 'sugar', allergens: [], figures: { water: 18, sugars: 80 } },
-  diastaticMaltFlour: { name: 'Diastatic malt flour', kind: 'malt', allergens: ['gluten'], figures: {} },
+  maltFlour: { name: 'Diastatic malt flour', kind: 'malt', allergens: ['gluten'], figures: {} },
   sunflowerOil: { name: 'Sunflower oil', kind: 'fat', allergens: [], figures: { water: 0, fat: 100 } },
   rolledOats: { name: 'Rolled oats', kind: 'seed_or_grain', allergens: ['gluten'], figures: { water: 9 } },
   sugar: { name: 'Sugar', kind: 'sugar', allergens: [], figures: { water: 0, sugars: 100 } },

@@ -1,9 +1,10 @@
 import type { ActionWalk, PageWalk } from '../rights-walk'
 import { evidenceActions, evidencePages } from './evidence'
+import { formulasActions, formulasPages } from './formulas'
 import { peopleActions, peoplePages } from './people'
 import { storesActions, storesPages } from './stores'
 import { trialsActions, trialsPages } from './trials'
 
 /** Every server action and page there is; the first test of the walk fails when one is missing. */
-export const everyAction: readonly ActionWalk[] = [...evidenceActions, ...peopleActions, ...storesActions, ...trialsActions]
-export const everyPage: readonly PageWalk[] = [...evidencePages, ...peoplePages, ...storesPages, ...trialsPages]
+export const everyAction: readonly ActionWalk[] = [...peopleActions, ...storesActions, ...formulasActions, ...trialsActions, ...evidenceActions]
+export const everyPage: readonly PageWalk[] = [...peoplePages, ...storesPages, ...formulasPages, ...trialsPages, ...evidencePages]

@@ -1,0 +1,125 @@
+import type { Page } from '@playwright/test'
+import { db } from '../../lib/db/client'
+import { enterPrice } from '../../lib/kitchen/stores/enter-price'
+import { expect, test } from '../support/app'
+import { callerOf, valueOf, type TestPerson } from '../support/bakery'
+import { makeIngredients } from '../support/ingredients'
+
+/** What the formula of this test says, on flour. */
+const lines = [
+  { name: 'Bread flour', pct: 100 },
+  { name: 'Water', pct: 62 },
+  { name: 'Salt', pct: 2 },
+  { name: 'Fresh yeast', pct: 2.5 },
+  { name: 'Sugar', pct: 3 },
+] as const
+const [pieces, scalingG, lossPct] = [4, 800, 2]
+const planted = '987.65'
+
+async function sign(page: Page, person: TestPerson, button: string) {
+  await page.getByLabel('Your password').fill('not my password')
+  await page.getByRole('button', { name: button }).click()
+  await expect(page.getByRole('main').getByRole('alert')).toContainText('That is not your password')
+  await page.getByLabel('Your password').fill(person.password)
+  await page.getByRole('button', { name: button }).click()
+}
+
+test('four people: a formula is signed off, a trial proposed against it, approved, and weighed out', async ({ as, bakery, expectNoise }) => {
+  test.setTimeout(120_000)
+  const ids = await makeIngredients(bakery.bakeryId, new Date())
+  const headCaller = callerOf(bakery.head.sessionSecret, new Date())
+  const today = new Date().toISOString().slice(0, 10)
+  for (const [key, packPrice] of [['breadFlour', '22'], ['water', '0'], ['salt', '9'], ['freshYeast', '4'], ['sugar', '25'], ['honey', planted]] as const) {
+    valueOf(await enterPrice.call(headCaller, { ingredientId: ids[key], holdsFrom: today, packMassG: 25_000, packPrice, supplier: 'Invented mill' }))
+  }
+  const [head, owner, early, late] = [await as(bakery.head), await as(bakery.owner), await as(bakery.early), await as(bakery.late)]
+
+  // The head baker writes down what is baked today.
+  await head.goto('/formulas/new')
+  await head.getByLabel('Name of the formula').fill('Mill tin')
+  await head.getByLabel('Reason').fill('What we bake today.')
+  for (const [label, value] of [['Pieces', pieces], ['Scaling weight', scalingG], ['Dough loss', lossPct], ['Dough temperature', 26], ['Mixing', 10], ['Bulk', 40], ['Proof', 50], ['Bake temperature', 225], ['Bake', 32]] as const) {
+    await head.getByRole('textbox', { name: new RegExp(`^${label}( \\(|$)`) }).fill(String(value))
+  }
+  for (const [at, line] of lines.entries()) {
+    const row = `Line ${at + 1} of stage 1`
+    if ((await head.getByLabel(`${row}: Ingredient`).count()) === 0) await head.getByRole('button', { name: 'Add a line' }).click()
+    await head.getByLabel(`${row}: Ingredient`).selectOption({ label: line.name })
+    await head.getByLabel(`${row}: On flour, %`).fill(at === 0 ? '90' : String(line.pct))
+  }
+  await head.getByRole('button', { name: 'Keep the draft' }).click()
+  await expect(head.getByRole('main').getByRole('alert')).toBeVisible()
+  await expect(head.getByLabel('Name of the formula')).toHaveValue('Mill tin')
+  await head.getByLabel('Line 1 of stage 1: On flour, %').fill('100')
+  await head.getByRole('button', { name: 'Keep the draft' }).click()
+  await expect(head.getByRole('heading', { level: 1 })).toContainText('Version 1 is a draft')
+  await expect(head.getByText('You drafted this version. A second person signs it')).toBeVisible()
+  const version = new URL(head.url()).pathname
+
+  // The owner signs it off; a wrong password signs nothing.
+  await owner.goto(version)
+  await sign(owner, bakery.owner, 'Sign version 1')
+  await expect(owner.getByRole('heading', { level: 1 })).toContainText('Version 1 is in production')
+  await head.goto(`${version}/edit`)
+  await expect(head.getByLabel('Reason')).toBeHidden()
+
+  // A shift baker proposes a trial against it.
+  await early.goto('/trials/new')
+  await early.getByLabel('Question', { exact: true }).fill('Does honey lift the mill tin enough to pay for itself?')
+  await early.getByLabel('Formula', { exact: true }).selectOption({ label: 'Mill tin, version 1' })
+  await early.getByLabel('Name', { exact: true }).fill('honey, 5 %')
+  await early.getByLabel('Ingredient', { exact: true }).selectOption({ label: 'Honey' })
+  await early.getByLabel('Dose', { exact: true }).fill('much')
+  await early.getByRole('button', { name: 'Keep the draft' }).click()
+  await expect(early.getByLabel('Dose', { exact: true })).toHaveAccessibleDescription(/number/)
+  await early.getByLabel('Dose', { exact: true }).fill('5')
+  await early.getByRole('button', { name: 'Keep the draft' }).click()
+  await early.getByRole('button', { name: 'Propose the plan' }).click()
+  await expect(early.getByText('The head baker or the owner decides on it.').or(early.getByText('A second person decides.')).first()).toBeVisible()
+  const trial = new URL(early.url()).pathname
+  // Costs are for the head baker and the owner: nowhere in what a shift baker is sent, not even of their own plan.
+  expect(await early.content()).not.toContain('€')
+  await early.goto('/stores')
+  expect(await early.content()).not.toContain(planted)
+
+  // A colleague cannot decide; the head baker sends it back with a note, then approves.
+  await late.goto(trial)
+  await expect(late.getByRole('button', { name: 'Sign the decision' })).toBeHidden()
+  await head.goto(trial)
+  await expect(head.getByText('€').first()).toBeVisible()
+  await head.getByLabel(/^Approve/).check()
+  await sign(head, bakery.head, 'Sign the decision')
+  await expect(head.getByText('This plan is approved, and nothing of it changes any more')).toBeVisible()
+  expectNoise(/404 \(Not Found\)/)
+  await early.goto(`${trial}/edit`)
+  await expect(early.getByLabel('Question', { exact: true })).toBeHidden()
+
+  // The weigh-out sheet, worked out again here: masses on flour from pieces, scaling weight and loss; honey brings
+  // water and sugars, which are taken out of the water and the sugar, all totals as in the control.
+  const doughG = (pieces * scalingG) / (1 - lossPct / 100)
+  const flourG = (doughG * 100) / lines.reduce((sum, line) => sum + line.pct, 0)
+  const honeyG = 0.05 * flourG
+  const { waterShare, sugarsShare } = { waterShare: 0.18, sugarsShare: 0.8 }
+  const expected = {
+    control: { 'Bread flour': flourG, Water: 0.62 * flourG, Sugar: 0.03 * flourG },
+    arm: { 'Bread flour': flourG, Water: 0.62 * flourG - waterShare * honeyG, Sugar: Math.max(0, 0.03 * flourG - sugarsShare * honeyG), Honey: honeyG },
+  }
+  const trialId = trial.split('/').at(-1)!
+  const kept = await db().armLine.findMany({
+    where: { bakeryId: bakery.bakeryId, arm: { trialId } },
+    select: { weighedG: true, massG: true, ingredient: { select: { name: true } }, arm: { select: { position: true } } },
+  })
+  const massOf = (position: number, name: string) => kept.filter((line) => line.arm.position === position && line.ingredient.name === name).reduce((sum, line) => sum + line.massG, 0)
+  for (const [name, massG] of Object.entries(expected.control)) expect(massOf(0, name), `control, ${name}`).toBeCloseTo(massG, 6)
+  for (const name of ['Bread flour', 'Honey'] as const) expect(massOf(1, name), `dough A, ${name}`).toBeCloseTo(expected.arm[name], 6)
+  const sugarsOf = (position: number) => massOf(position, 'Sugar') + (position === 1 ? sugarsShare * massOf(1, 'Honey') : 0)
+  const waterOf = (position: number) => massOf(position, 'Water') + 0.14 * massOf(position, 'Bread flour') + 0.7 * massOf(position, 'Fresh yeast') + (position === 1 ? waterShare * massOf(1, 'Honey') : 0)
+  expect(waterOf(1)).toBeCloseTo(waterOf(0), 6)
+  expect(sugarsOf(1) - sugarsOf(0)).toBeCloseTo(Math.max(0, sugarsShare * honeyG - 0.03 * flourG), 6)
+
+  await late.goto(`${trial}/weigh-out`)
+  for (const line of kept.filter(({ weighedG }) => weighedG > 0)) {
+    const shown = new Intl.NumberFormat('en-GB', { minimumFractionDigits: 1, maximumFractionDigits: 1 }).format(line.weighedG)
+    await expect(late.getByText(shown).first(), line.ingredient.name).toBeVisible()
+  }
+})
