@@ -9,14 +9,14 @@ export type EffectChartProps = {
   label: string
 }
 
-/** Arms against the control as dots with intervals; drawn for a narrow and for a wide place, of which one shows. */
+/** Arms against the control as dots with intervals; drawn for a narrow and for a wide place, of which the one that fits shows. */
 export function EffectChart({ rows, band, words, label }: EffectChartProps) {
   return (
-    <figure>
-      <div className="max-w-column mid:hidden print:hidden">
+    <figure className="@container">
+      <div className="max-w-column @min-[32rem]:hidden">
         <ChartDrawing picture={effectMarks({ rows, band, size: 'narrow', words })} label={label} />
       </div>
-      <div className="hidden max-w-[46rem] mid:block print:block">
+      <div className="hidden max-w-[46rem] @min-[32rem]:block">
         <ChartDrawing picture={effectMarks({ rows, band, size: 'wide', words })} label={label} />
       </div>
     </figure>

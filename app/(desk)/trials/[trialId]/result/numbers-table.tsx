@@ -18,23 +18,25 @@ export function NumbersTable({ result, comparison, forms }: { result: ShownResul
         captionHidden
         columns={[
           { key: 'arm', label: text.arm },
+          { key: 'verdict', label: text.verdict },
           { key: 'doughs', label: text.doughs, numeric: true },
           { key: 'loaves', label: text.loaves, numeric: true },
           { key: 'mean', label: say(text.mean, language, { unit }), numeric: true },
           { key: 'difference', label: say(text.difference, language, { unit }), numeric: true },
           { key: 'pct', label: text.differencePct, numeric: true },
           { key: 'p', label: text.p, numeric: true },
-          { key: 'verdict', label: text.verdict },
         ]}
       >
         {comparison.arms.map((arm) => (
           <tr key={arm.arm}>
             <ArmCell arm={arm.arm} name={names.get(arm.arm)} forms={forms} />
+            <Cell>
+              <span className="block min-w-short">{verdictText(arm, comparison, forms)}</span>
+            </Cell>
             <Cell numeric>{forms.plain(arm.batches)}</Cell>
             <Cell numeric>{forms.plain(arm.loaves)}</Cell>
             <Cell numeric>{arm.mean === null ? '–' : forms.value(arm.mean)}</Cell>
             <EffectCells arm={arm} forms={forms} />
-            <Cell>{verdictText(arm, comparison, forms)}</Cell>
           </tr>
         ))}
       </SheetTable>
