@@ -2,7 +2,6 @@ import { plantTrial, type PlantedDough } from '../planted-trial'
 import type { ActionWalk, PageWalk, WalkContext } from '../rights-walk'
 
 const page = '/trials/[trialId]/result'
-const actions = 'app/(desk)/trials/[trialId]/result/actions.ts'
 
 /** Two mixing days of control and arm, a dough warmer than the other, a loaf less good. */
 const doughs: readonly PlantedDough[] = [0, 1, 2, 3].map((i) => ({
@@ -24,21 +23,12 @@ const isInState = ({ look }: WalkContext, trialId: string, state: string) => asy
 
 export const evidenceActions: readonly ActionWalk[] = [
   {
-    action: `${actions}#close`,
-    command: 'evidence.close-trial',
-    right: 'approve-plan',
-    async aim(context) {
-      const trialId = await plant(context, 'baking', doughs)
-      return { page: page.replace('[trialId]', trialId), bound: [trialId, 1], fields: {}, happened: isInState(context, trialId, 'closed') }
-    },
-  },
-  {
-    action: `${actions}#stopEarly`,
+    action: 'app/(desk)/trials/[trialId]/result/actions.ts#close',
     command: 'evidence.close-trial',
     right: 'approve-plan',
     async aim(context) {
       const trialId = await plant(context, 'baking', withOneOpen)
-      return { page: page.replace('[trialId]', trialId), bound: [trialId, 1], fields: { reason: 'Walked' }, happened: isInState(context, trialId, 'stopped') }
+      return { page: page.replace('[trialId]', trialId), bound: [trialId, 1, true], fields: { reason: 'Walked' }, happened: isInState(context, trialId, 'stopped') }
     },
   },
 ]

@@ -5,7 +5,7 @@ import { FormTextArea } from '@/lib/ui/form-text-area'
 import { Section } from '@/lib/ui/section'
 import { SubmitButton } from '@/lib/ui/submit-button'
 import { say } from '@/lib/words/say'
-import { close, stopEarly } from './actions'
+import { close } from './actions'
 import type { ResultForms } from './result-forms'
 import type { ShownResult } from './shown-result'
 
@@ -17,7 +17,7 @@ export function CloseForm({ result, forms }: { result: ShownResult; forms: Resul
   if (open === 0) {
     return (
       <Section id="close" title={text.close} note={text.closeNoteNone} screenOnly>
-        <ActionForm action={close.bind(null, id, revision)}>
+        <ActionForm action={close.bind(null, id, revision, false)}>
           <ActionRow>
             <SubmitButton tone="go">{text.closeGo}</SubmitButton>
           </ActionRow>
@@ -27,7 +27,7 @@ export function CloseForm({ result, forms }: { result: ShownResult; forms: Resul
   }
   return (
     <Section id="close" title={text.close} note={say(text.closeNote, language, { count: open })} screenOnly>
-      <ActionForm action={stopEarly.bind(null, id, revision)}>
+      <ActionForm action={close.bind(null, id, revision, true)}>
         <FieldStack>
           <FormTextArea name="reason" label={text.closeReason} hint={text.closeReasonHint} required maxLength={2000} />
         </FieldStack>
