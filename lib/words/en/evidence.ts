@@ -162,7 +162,7 @@ export const evidence = {
   concluded: 'What this trial can and cannot say',
   limits: {
     'stopped-early': 'It was stopped before it was whole. What it shows is an indication, and nothing is decided by it.',
-    'fewer-days': '{counted} of {planned} planned mixing days count, so the intervals are wider than planned.',
+    'fewer-days': '{counted} of {planned} planned mixing days count, so it says less than was planned.',
     'one-day': 'All doughs are from one mixing day. It says how they differ on that day, not how they would on another.',
     'no-control': 'There is no measured dough of the control, so nothing can be compared.',
     'one-batch-per-arm': 'One dough of each says how these doughs came out, not what the ingredient does: a look only, no verdict.',
