@@ -47,6 +47,7 @@ export const audit = {
     'stores.enter-price': 'entered a price',
     'stores.add-equipment': 'added equipment',
     'stores.change-equipment': 'changed equipment',
+    'evidence.close-trial': 'ended the baking of a trial',
     'trials.draft-trial': 'drafted a trial',
     'trials.change-draft-trial': 'changed a draft of a trial',
     'trials.propose-plan': 'proposed the plan of a trial',

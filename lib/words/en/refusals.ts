@@ -14,6 +14,7 @@ export const refusals = {
   'wrong-sign-in': 'E-mail or password is wrong, or there were too many tries. After several wrong tries, wait a quarter of an hour.',
   'last-owner': 'A bakery needs an owner. Make somebody else an owner first.',
   'own-role': 'You cannot change your own role or switch yourself off. Another owner does that.',
+  'doughs-open': { one: 'One dough is still open. Measure it, or stop the trial early with a reason.', other: '{count} doughs are still open. Measure them, or stop the trial early with a reason.' },
   signed: 'This version has been signed, so nothing of it changes any more. Draft a new version from it.',
   'own-proposal': 'You drafted this, so a second person signs it. Ask the owner or the head baker.',
   'already-signed': 'You have signed this version already. It waits for another signature.',

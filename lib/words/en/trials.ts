@@ -268,6 +268,7 @@ export const trials = {
     stopReason: 'Why',
     stopGo: 'Stop the trial',
     weighOut: 'Weigh-out sheets',
+    result: 'What it showed',
     back: 'Trials',
   },
   meanings: {

@@ -1,4 +1,5 @@
 import type { ActionWalk, PageWalk } from '../rights-walk'
+import { evidenceActions, evidencePages } from './evidence'
 import { formulasActions, formulasPages } from './formulas'
 import { peopleActions, peoplePages } from './people'
 import { shiftActions, shiftPages } from './shift'
@@ -6,5 +7,5 @@ import { storesActions, storesPages } from './stores'
 import { trialsActions, trialsPages } from './trials'
 
 /** Every server action and page there is; the first test of the walk fails when one is missing. */
-export const everyAction: readonly ActionWalk[] = [...peopleActions, ...storesActions, ...formulasActions, ...trialsActions, ...shiftActions]
-export const everyPage: readonly PageWalk[] = [...peoplePages, ...storesPages, ...formulasPages, ...trialsPages, ...shiftPages]
+export const everyAction: readonly ActionWalk[] = [...peopleActions, ...storesActions, ...formulasActions, ...trialsActions, ...shiftActions, ...evidenceActions]
+export const everyPage: readonly PageWalk[] = [...peoplePages, ...storesPages, ...formulasPages, ...trialsPages, ...shiftPages, ...evidencePages]

@@ -116,6 +116,11 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
             {text.weighOut}
           </LinkButton>
         ) : null}
+        {trial.isFrozen ? (
+          <LinkButton tone="plain" href={`/trials/${trial.id}/result`}>
+            {text.result}
+          </LinkButton>
+        ) : null}
         <LinkButton tone="plain" href="/trials">
           {text.back}
         </LinkButton>

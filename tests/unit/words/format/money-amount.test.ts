@@ -8,6 +8,9 @@ it('an amount has the digits of its currency at least, and more only where asked
   expect(formatMoneyAmount('0', { locale: 'en-GB', currency: 'GBP', mostDigits: 4 })).toBe('£0.00')
 })
 
+it('amounts that stand below each other have the same digits', () =>
+  expect(['0.45', '0.4591'].map((amount) => formatMoneyAmount(amount, { locale: 'en-GB', currency: 'EUR', leastDigits: 3, mostDigits: 3 }))).toEqual(['€0.450', '€0.459']))
+
 it('digits that a floating-point number cannot hold are kept', () =>
   expect(formatMoneyAmount('9007199254740993.01', { locale: 'en-GB', currency: 'EUR' })).toBe('€9,007,199,254,740,993.01'))
 

@@ -1,0 +1,142 @@
+import { Cell } from '@/lib/ui/cell'
+import { LinkButton } from '@/lib/ui/link-button'
+import { Section } from '@/lib/ui/section'
+import { SheetTable } from '@/lib/ui/sheet-table'
+import { unitPrice } from '@/lib/ui/unit-price'
+import { formatDay } from '@/lib/words/format/day'
+import { largeMassUnit } from '@/lib/words/format/mass'
+import { say } from '@/lib/words/say'
+import { ArmCell } from './arm-cell'
+import { isByGoodLoaf } from './is-by-good-loaf'
+import type { ResultForms } from './result-forms'
+import type { ShownBakery, ShownComparison, ShownCosts, ShownResult } from './shown-result'
+
+type CostTableProps = { result: ShownResult; comparison: ShownComparison | null; costs: ShownCosts; bakery: ShownBakery; forms: ResultForms }
+
+/** What each arm's loaf costs in ingredients beside what it gained; only for those who see costs. */
+export function CostTable({ result, comparison, costs, bakery, forms }: CostTableProps) {
+  const { text } = forms
+  const names = namesOf(result)
+  const gains = new Map(comparison?.arms.map(({ arm, effect }) => [arm, effect?.pct ?? null]))
+  const currency = costs.currency ?? bakery.currency
+  const byGood = isByGoodLoaf(costs)
+  const amount = (text: string | null) => (text === null ? '–' : forms.loafMoney(text, currency))
+  const signedAmount = (text: string) => `${Number(text) > 0 ? '+' : ''}${amount(text)}`
+  return (
+    <Section id="cost" title={comparison ? text.cost : text.costOnly}>
+      <SheetTable
+        caption={comparison ? text.cost : text.costOnly}
+        captionHidden
+        columns={[
+          { key: 'arm', label: text.arm },
+          { key: 'loaf', label: byGood ? text.perLoaf : text.perPlannedLoaf, numeric: true },
+          ...(comparison ? [{ key: 'gain', label: text.gain, numeric: true }] : []),
+        ]}
+      >
+        {costs.arms.map((cost) => {
+          const gain = gains.get(cost.arm) ?? null
+          const more = byGood ? cost.differencePerGoodPiece : cost.differencePerPlannedPiece
+          return (
+            <tr key={cost.arm}>
+              <ArmCell arm={cost.arm} name={names.get(cost.arm)} forms={forms} narrow />
+              <Cell numeric>
+                {amount(byGood ? cost.perGoodPiece : cost.perPlannedPiece)}
+                {cost.arm === 0 || more === null ? null : (
+                  <span className="block text-small text-ink-2">{signedAmount(more)}</span>
+                )}
+              </Cell>
+              {comparison ? <Cell numeric>{cost.arm === 0 ? null : gain === null ? '–' : forms.pct(gain)}</Cell> : null}
+            </tr>
+          )
+        })}
+      </SheetTable>
+      <CostNotes costs={costs} bakery={bakery} forms={forms} />
+    </Section>
+  )
+}
+
+/** The same cost by dough, planned and good loaf, mass and volume of bread. */
+export function CostByUnit({ result, costs, bakery, forms }: Omit<CostTableProps, 'comparison'>) {
+  const { text, language } = forms
+  const names = namesOf(result)
+  const currency = costs.currency ?? bakery.currency
+  const unit = largeMassUnit(bakery.massUnits)
+  const title = say(text.byUnit, language, { unit })
+  const amount = (text: string | null) => (text === null ? '–' : forms.loafMoney(text, currency))
+  return (
+    <Section id="cost-by-unit" title={title}>
+      <SheetTable
+        caption={title}
+        captionHidden
+        columns={[
+          { key: 'arm', label: text.arm },
+          { key: 'dough', label: text.perDough, numeric: true },
+          { key: 'planned', label: text.byPlannedLoaf, numeric: true },
+          { key: 'good', label: text.byGoodLoaf, numeric: true },
+          { key: 'count', label: text.good, numeric: true },
+          { key: 'mass', label: say(text.byMass, language, { unit }), numeric: true },
+          { key: 'litre', label: text.byLitre, numeric: true },
+        ]}
+      >
+        {costs.arms.map((cost) => (
+          <tr key={cost.arm}>
+            <ArmCell arm={cost.arm} name={names.get(cost.arm)} forms={forms} />
+            <Cell numeric>{amount(cost.perBatch)}</Cell>
+            <Cell numeric>{amount(cost.perPlannedPiece)}</Cell>
+            <Cell numeric>{amount(cost.perGoodPiece)}</Cell>
+            <Cell numeric>
+              {cost.good ? say(text.goodOf, language, { pieces: cost.good.pieces, planned: cost.good.batches * result.trial.piecesPerBatch }) : text.notCounted}
+            </Cell>
+            <Cell numeric>{cost.perKg === null ? '–' : unitPrice(cost.perKg, { ...bakery, currency })}</Cell>
+            <Cell numeric>{amount(cost.perLitre)}</Cell>
+          </tr>
+        ))}
+      </SheetTable>
+    </Section>
+  )
+}
+
+function namesOf(result: ShownResult): Map<number, string> {
+  return new Map(result.declared.arms.map(({ position, name }) => [position, name]))
+}
+
+function CostNotes({ costs, bakery, forms }: Pick<CostTableProps, 'costs' | 'bakery' | 'forms'>) {
+  const { text, language } = forms
+  const unit = largeMassUnit(bakery.massUnits)
+  const currency = costs.currency ?? bakery.currency
+  const unpriced = costs.arms.filter((cost) => cost.unpriced.length > 0)
+  return (
+    <ul className="mt-3 max-w-measure text-small text-ink-2">
+      {costs.arms.some(({ mixedCurrencies }) => mixedCurrencies) ? <li className="text-warn">{text.mixedCurrencies}</li> : null}
+      {unpriced.map((cost) => (
+        <li key={`unpriced ${cost.arm}`} className="text-warn">
+          {say(text.unpriced, language, { dough: forms.dough(cost.arm), ingredients: cost.unpriced.join(', ') })}
+        </li>
+      ))}
+      {costs.arms.map(({ arm, breakEven }) =>
+        breakEven ? (
+          <li key={`even ${arm}`}>
+            {breakEven.outcome === 'never'
+              ? say(text.breakEvenNever, language, { dough: forms.dough(arm), ingredient: breakEven.ingredient })
+              : say(text.breakEven, language, {
+                  dough: forms.dough(arm),
+                  ingredient: breakEven.ingredient,
+                  price: unitPrice(breakEven.perKg, { ...bakery, currency }),
+                  unit,
+                })}
+          </li>
+        ) : null,
+      )}
+      {costs.latestPriceFrom === null ? null : (
+        <li>{say(text.costDay, language, { day: formatDay(costs.day, bakery.locale), from: formatDay(costs.latestPriceFrom, bakery.locale) })}</li>
+      )}
+      {unpriced.length > 0 ? (
+        <li>
+          <LinkButton tone="quiet" href="/stores">
+            {text.toStores}
+          </LinkButton>
+        </li>
+      ) : null}
+    </ul>
+  )
+}

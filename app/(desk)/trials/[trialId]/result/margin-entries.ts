@@ -1,0 +1,44 @@
+import 'server-only'
+import type { Entry } from '@/lib/ui/definition-list'
+import { formatDate } from '@/lib/words/format/date'
+import { say } from '@/lib/words/say'
+import type { ResultForms } from './result-forms'
+import type { ShownBakery, ShownResult } from './shown-result'
+
+/** What the trial is, for the margin of its result. */
+export function marginEntries(result: ShownResult, bakery: ShownBakery, forms: ResultForms): Entry[] {
+  const { text, language } = forms
+  const { trial, declared } = result
+  const [approval] = trial.decisions
+  return [
+    { term: text.state, detail: stateText(result, bakery, forms), strong: true },
+    { term: text.question, detail: trial.question },
+    { term: text.kind, detail: text.kinds[declared.kind] },
+    { term: text.against, detail: say(text.version, language, { formula: trial.formula.name, number: trial.controlVersion.number }) },
+    {
+      term: text.declared,
+      detail: say(text.declaredText, language, {
+        measure: forms.measureInText,
+        direction: text.directions[declared.measure.direction],
+        margin: forms.margin,
+        confidence: forms.confidence,
+      }),
+    },
+    { term: text.size, detail: say(text.sizeText, language, { count: declared.mixingDays, doughs: declared.batchesPerArm, loaves: trial.piecesPerBatch }) },
+    ...(approval
+      ? [
+          {
+            term: text.approved,
+            detail: say(approval.byProposer ? text.approvedByProposer : text.approvedText, language, { date: formatDate(approval.at, bakery), name: approval.personName }),
+          },
+        ]
+      : []),
+  ]
+}
+
+function stateText({ trial }: ShownResult, bakery: ShownBakery, { text, language }: ResultForms): string {
+  if (trial.closedAt === null) return text.states[trial.state]
+  const date = formatDate(trial.closedAt, bakery)
+  if (trial.state === 'closed') return say(text.closed, language, { date })
+  return trial.state === 'stopped' && trial.closedWhy !== null ? say(text.stopped, language, { date, why: trial.closedWhy }) : text.states[trial.state]
+}

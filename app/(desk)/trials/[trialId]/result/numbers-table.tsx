@@ -1,0 +1,80 @@
+import { Cell } from '@/lib/ui/cell'
+import { Section } from '@/lib/ui/section'
+import { SheetTable } from '@/lib/ui/sheet-table'
+import { say } from '@/lib/words/say'
+import { ArmCell } from './arm-cell'
+import type { ResultForms } from './result-forms'
+import { verdictWord } from './say-result'
+import type { ShownArm, ShownComparison, ShownResult } from './shown-result'
+
+/** Every number of the picture. */
+export function NumbersTable({ result, comparison, forms }: { result: ShownResult; comparison: ShownComparison; forms: ResultForms }) {
+  const { text, language, unit } = forms
+  const names = new Map(result.declared.arms.map(({ position, name }) => [position, name]))
+  return (
+    <Section id="numbers" title={text.numbers}>
+      <SheetTable
+        caption={text.numbers}
+        captionHidden
+        columns={[
+          { key: 'arm', label: text.arm },
+          { key: 'verdict', label: text.verdict },
+          { key: 'doughs', label: text.doughs, numeric: true },
+          { key: 'loaves', label: text.loaves, numeric: true },
+          { key: 'mean', label: say(text.mean, language, { unit }), numeric: true },
+          { key: 'difference', label: say(text.difference, language, { unit }), numeric: true },
+          { key: 'pct', label: text.differencePct, numeric: true },
+          { key: 'p', label: text.p, numeric: true },
+        ]}
+      >
+        {comparison.arms.map((arm) => (
+          <tr key={arm.arm}>
+            <ArmCell arm={arm.arm} name={names.get(arm.arm)} forms={forms} />
+            <Cell>
+              <span className="block min-w-short">{verdictText(arm, comparison, forms)}</span>
+            </Cell>
+            <Cell numeric>{forms.plain(arm.batches)}</Cell>
+            <Cell numeric>{forms.plain(arm.loaves)}</Cell>
+            <Cell numeric>{arm.mean === null ? '–' : forms.value(arm.mean)}</Cell>
+            <EffectCells arm={arm} forms={forms} />
+          </tr>
+        ))}
+      </SheetTable>
+    </Section>
+  )
+}
+
+function EffectCells({ arm, forms }: { arm: ShownArm; forms: ResultForms }) {
+  const { effect } = arm
+  return (
+    <>
+      <Cell numeric>{effect ? <WithInterval estimate={effect.estimate} low={effect.low} high={effect.high} form={forms.difference} forms={forms} /> : '–'}</Cell>
+      <Cell numeric>
+        {effect && effect.pct !== null ? <WithInterval estimate={effect.pct} low={effect.lowPct} high={effect.highPct} form={forms.pct} forms={forms} /> : '–'}
+      </Cell>
+      <Cell numeric>{textOrDash(effect?.p, forms.p)}</Cell>
+    </>
+  )
+}
+
+type WithIntervalProps = { estimate: number; low: number | null; high: number | null; form(value: number): string; forms: ResultForms }
+
+function WithInterval({ estimate, low, high, form, forms }: WithIntervalProps) {
+  return (
+    <>
+      {form(estimate)}
+      {low === null || high === null ? null : (
+        <span className="block text-small text-ink-2">{say(forms.text.range, forms.language, { low: form(low), high: form(high) })}</span>
+      )}
+    </>
+  )
+}
+
+function textOrDash(value: number | null | undefined, form: (value: number) => string): string {
+  return value === null || value === undefined ? '–' : form(value)
+}
+
+function verdictText(arm: ShownArm, comparison: ShownComparison, forms: ResultForms): string {
+  const verdict = verdictWord(arm, comparison, forms)
+  return arm.doubts.length > 0 && arm.verdict ? say(forms.text.doubtMark, forms.language, { verdict }) : verdict
+}

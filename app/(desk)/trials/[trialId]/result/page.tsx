@@ -1,0 +1,109 @@
+import type { Metadata } from 'next'
+import { ask } from '@/app/ask'
+import { currentLanguage } from '@/app/language'
+import { getCostAndGain } from '@/lib/kitchen/evidence/get-cost-and-gain'
+import { getResult } from '@/lib/kitchen/evidence/get-result'
+import { getDesk } from '@/lib/kitchen/people/get-desk'
+import { ActionRow } from '@/lib/ui/action-row'
+import { ArmMark } from '@/lib/ui/arm-mark'
+import { LinkButton } from '@/lib/ui/link-button'
+import { Section } from '@/lib/ui/section'
+import { Sheet } from '@/lib/ui/sheet'
+import { SideBySide } from '@/lib/ui/side-by-side'
+import { fill, say } from '@/lib/words/say'
+import { wordsIn } from '@/lib/words/words'
+import { CloseForm } from './close-form'
+import { conditionWarnings } from './condition-forms'
+import { CostByUnit, CostTable } from './cost-table'
+import { DoughsTable } from './doughs-table'
+import { LevelsTable } from './levels-table'
+import { marginEntries } from './margin-entries'
+import { MethodNote } from './method-note'
+import { NumbersTable } from './numbers-table'
+import { Picture } from './picture'
+import { ProgressTable } from './progress-table'
+import { resultForms } from './result-forms'
+import { armSentences, headlineOf } from './say-result'
+import { WentWrong } from './went-wrong'
+import { WhatElse } from './what-else'
+
+export async function generateMetadata(): Promise<Metadata> {
+  return { title: wordsIn(await currentLanguage()).evidence.title }
+}
+
+export default async function ResultPage({ params }: { params: Promise<{ trialId: string }> }) {
+  const { trialId } = await params
+  const language = await currentLanguage()
+  const { desk, evidence: text } = wordsIn(language)
+  const { bakery } = await ask(getDesk)
+  const result = await ask(getResult, { trialId })
+  const costs = result.seesCosts ? await ask(getCostAndGain, { trialId }) : null
+  const forms = resultForms({ result, bakery, language })
+  const { comparison, limits, stage } = result.analysis
+  const { headline, lead } = headlineOf(result, costs, forms)
+  const warnings = comparison ? conditionWarnings(comparison, bakery, forms).map(({ sentence }) => sentence) : []
+  const fullLead = [lead, ...warnings].filter((sentence) => sentence !== null).join(' ')
+  const cost = costs ? <CostTable result={result} comparison={comparison} costs={costs} bakery={bakery} forms={forms} /> : null
+
+  return (
+    <Sheet
+      kicker={say(text.kicker, language, { number: result.trial.number })}
+      headline={headline}
+      lead={fullLead || undefined}
+      margin={{ label: text.about, entries: marginEntries(result, bakery, forms) }}
+    >
+      {comparison ? (
+        <>
+          <Section id="concluded" title={text.concluded}>
+            <ul className="max-w-measure">
+              {armSentences(comparison, costs, forms).map(({ arm, sentence, verdict }) => (
+                <li key={arm.arm} className="mb-1.5 flex items-baseline gap-2">
+                  <ArmMark arm={forms.letter(arm.arm)} hollow={arm.doubts.length > 0 || arm.standing !== 'compared'} letterHidden />
+                  <span>
+                    {sentence}
+                    {verdict === null ? null : <b> {verdict}</b>}
+                  </span>
+                </li>
+              ))}
+            </ul>
+            {limits.length > 0 ? (
+              <ul className="mt-2 max-w-measure list-disc pl-5">
+                {limits.map(({ code, arm, facts }) => (
+                  <li key={`${code} ${arm ?? ''}`}>{fill(text.limits[code], language, { ...facts, ...(arm === null ? {} : { dough: forms.dough(arm) }) })}</li>
+                ))}
+              </ul>
+            ) : null}
+          </Section>
+          {cost ? (
+            <SideBySide>
+              <Picture result={result} comparison={comparison} forms={forms} />
+              {cost}
+            </SideBySide>
+          ) : (
+            <Picture result={result} comparison={comparison} forms={forms} />
+          )}
+          <NumbersTable result={result} comparison={comparison} forms={forms} />
+          {costs ? <CostByUnit result={result} costs={costs} bakery={bakery} forms={forms} /> : null}
+          {comparison.levels ? <LevelsTable result={result} levels={comparison.levels} forms={forms} /> : null}
+          <WhatElse result={result} comparison={comparison} bakery={bakery} forms={forms} mind={desk.attention} />
+          <WentWrong result={result} comparison={comparison} forms={forms} />
+          <DoughsTable result={result} forms={forms} />
+          <MethodNote result={result} comparison={comparison} forms={forms} />
+        </>
+      ) : stage === 'in-progress' ? (
+        <>
+          <ProgressTable result={result} forms={forms} />
+          <DoughsTable result={result} forms={forms} />
+          <WentWrong result={result} comparison={null} forms={forms} />
+          {cost}
+        </>
+      ) : null}
+      {result.mayClose ? <CloseForm result={result} forms={forms} /> : null}
+      <ActionRow>
+        <LinkButton tone="plain" href={`/trials/${trialId}`}>
+          {text.toPlan}
+        </LinkButton>
+      </ActionRow>
+    </Sheet>
+  )
+}

@@ -1,0 +1,61 @@
+import 'server-only'
+import type { Arm } from '@/lib/ui/arm-shape'
+import { formatMoneyAmount } from '@/lib/words/format/money-amount'
+import { formatNumber } from '@/lib/words/format/number'
+import { plainNumber } from '@/lib/words/format/plain-number'
+import { withUnit } from '@/lib/words/format/with-unit'
+import { say } from '@/lib/words/say'
+import { wordsIn, type Language } from '@/lib/words/words'
+import type { ShownArm, ShownBakery, ShownResult } from './shown-result'
+
+const letters = ['control', 'A', 'B', 'C', 'D', 'E', 'F'] as const satisfies readonly Arm[]
+
+/** Digits of a percentage, and of money for one loaf beyond those of the currency. */
+const pctDigits = 1
+const loafMoneyDigits = 3
+
+/** How the numbers and names of one trial are written in this bakery. */
+export function resultForms(q: { result: ShownResult; bakery: ShownBakery; language: Language }) {
+  const { declared, analysis } = q.result
+  const { locale } = q.bakery
+  const { evidence: text } = wordsIn(q.language)
+  const { unit, digits } = declared.measure
+  const name = declared.measure.name
+  const arms = analysis.comparison?.arms ?? []
+  const inPct = declared.marginUnit === 'pct' && arms.every(({ effect }) => effect === null || effect.pct !== null)
+  const axisDigits = inPct ? pctDigits : digits + 1
+  const letter = (position: number): Arm => letters[position] ?? 'control'
+  const p = (value: number) => (value < 0.001 ? text.pBelow : formatNumber(value, { locale, digits: 3 }))
+  return {
+    language: q.language,
+    text,
+    locale,
+    letter,
+    dough: (position: number) => (position === 0 ? text.control : say(text.dough, q.language, { letter: letter(position) })),
+    measureInText: `${name.charAt(0).toLowerCase()}${name.slice(1)}`,
+    measureName: name,
+    unit,
+    /** Differences are told in the unit in which the margin was declared. */
+    axisUnit: inPct ? '%' : unit,
+    margin: withUnit(plainNumber(declared.margin, { locale }), declared.marginUnit === 'pct' ? '%' : unit),
+    confidence: withUnit(plainNumber(declared.confidencePct, { locale }), '%'),
+    value: (value: number) => formatNumber(value, { locale, digits }),
+    spread: (value: number) => formatNumber(value, { locale, digits: digits + 1 }),
+    difference: (value: number) => formatNumber(value, { locale, digits: digits + 1, signed: true }),
+    pct: (value: number) => formatNumber(value, { locale, digits: pctDigits, signed: true }),
+    amount: (value: number) => withUnit(formatNumber(Math.abs(value), { locale, digits: axisDigits }), inPct ? '%' : unit),
+    bound: (value: number) => formatNumber(value, { locale, digits: axisDigits, signed: true }),
+    boundWithUnit: (value: number) => withUnit(formatNumber(value, { locale, digits: axisDigits, signed: true }), inPct ? '%' : unit),
+    onAxis: (effect: NonNullable<ShownArm['effect']>) =>
+      inPct ? { estimate: effect.pct ?? 0, low: effect.lowPct, high: effect.highPct } : { estimate: effect.estimate, low: effect.low, high: effect.high },
+    /** A difference in the measure's unit as it stands on the axis. */
+    toAxis: (difference: number) => (inPct ? (100 * difference) / (analysis.comparison?.controlMean ?? 1) : difference),
+    p,
+    pEquals: (value: number) => (value < 0.001 ? text.pBelow : say(text.pEquals, q.language, { p: p(value) })),
+    plain: (value: number) => plainNumber(value, { locale }),
+    number: (value: number, numberDigits: number) => formatNumber(value, { locale, digits: numberDigits }),
+    loafMoney: (amount: string, currency: string) => formatMoneyAmount(amount, { locale, currency, leastDigits: loafMoneyDigits, mostDigits: loafMoneyDigits }),
+  }
+}
+
+export type ResultForms = ReturnType<typeof resultForms>

@@ -1,0 +1,125 @@
+import 'server-only'
+import { say } from '@/lib/words/say'
+import { isByGoodLoaf } from './is-by-good-loaf'
+import type { ResultForms } from './result-forms'
+import type { ShownArm, ShownComparison, ShownCosts, ShownResult } from './shown-result'
+
+/** The verdict as it stands in a table or picture; what stands instead where there is none. */
+export function verdictWord(arm: ShownArm, comparison: ShownComparison, forms: ResultForms): string {
+  const { text, language } = forms
+  switch (arm.standing) {
+    case 'control':
+      return ''
+    case 'no-batches':
+      return text.notBaked
+    case 'look-only':
+      return text.lookOnly
+    case 'compared': {
+      if (!arm.verdict) return comparison.isIndication ? text.indicationWord : text.noVerdict
+      const verdict = text.verdicts[arm.verdict.verdict]
+      return arm.verdict.clearly ? say(text.clearly, language, { verdict }) : verdict
+    }
+    default:
+      return arm.standing satisfies never
+  }
+}
+
+/** What was found of an arm, without a full stop; null when nothing was. */
+function claimOf(arm: ShownArm, forms: ResultForms): string | null {
+  const { text, language } = forms
+  if (!arm.effect) return null
+  const facts = { dough: forms.dough(arm.arm), measure: forms.measureInText }
+  switch (arm.verdict?.verdict) {
+    case 'undecided':
+      return say(text.claims.undecided, language, { dough: facts.dough })
+    case 'no-worthwhile-difference':
+      return say(text.claims.noWorthwhile, language, facts)
+    case 'no-worse':
+      return say(text.claims.noWorse, language, facts)
+    case 'same':
+      return say(text.claims.same, language, facts)
+    default: {
+      const { estimate } = forms.onAxis(arm.effect)
+      return say(estimate < 0 ? text.claims.less : text.claims.more, language, { ...facts, amount: forms.amount(estimate) })
+    }
+  }
+}
+
+/** The claim as a sentence, with what a loaf costs more or less for whoever sees costs. */
+function sentenceOf(arm: ShownArm, costs: ShownCosts | null, forms: ResultForms): string | null {
+  const { text, language } = forms
+  const claim = claimOf(arm, forms)
+  if (claim === null) return null
+  if (arm.doubts.length > 0) return say(text.doubted, language, { claim })
+  const cost = costs?.arms.find((each) => each.arm === arm.arm)
+  const difference = (costs && isByGoodLoaf(costs) ? cost?.differencePerGoodPiece : cost?.differencePerPlannedPiece) ?? null
+  if (difference === null || !costs?.currency || arm.verdict?.verdict === 'undecided') return say(text.noCost, language, { claim })
+  if (Number(difference) === 0) return say(text.costSame, language, { claim })
+  const isLess = difference.startsWith('-')
+  return say(isLess ? text.costLess : text.costMore, language, { claim, money: forms.loafMoney(difference.replace('-', ''), costs.currency) })
+}
+
+/** The interval and what it leaves open. */
+export function intervalSentence(arm: ShownArm, forms: ResultForms): string | null {
+  const { text, language } = forms
+  if (!arm.effect) return null
+  const { low, high } = forms.onAxis(arm.effect)
+  if (low === null || high === null) return say(text.intervals.look, language, { count: arm.batches })
+  const facts = { low: forms.bound(low), high: forms.boundWithUnit(high) }
+  switch (arm.verdict?.verdict) {
+    case 'better':
+      return say(arm.verdict.clearly ? text.intervals.clear : text.intervals.unclear, language, { ...facts, margin: forms.margin })
+    case 'no-worthwhile-difference':
+    case 'same':
+      return say(text.intervals.within, language, { ...facts, margin: forms.margin })
+    case 'undecided':
+      return say(text.intervals.undecided, language, facts)
+    default:
+      return say(text.between, language, facts)
+  }
+}
+
+/** Verdicts that their own sentence says already. */
+const saysItself = new Set<string>(['undecided', 'no-worthwhile-difference', 'no-worse', 'same'])
+
+/** One line for each test arm; the verdict apart where the sentence does not say it. */
+export function armSentences(comparison: ShownComparison, costs: ShownCosts | null, forms: ResultForms): { arm: ShownArm; sentence: string; verdict: string | null }[] {
+  return comparison.arms
+    .filter(({ arm }) => arm > 0)
+    .flatMap((arm) => {
+      const sentence = sentenceOf(arm, costs, forms)
+      if (sentence === null) return []
+      const verdict = arm.doubts.length > 0 || saysItself.has(arm.verdict?.verdict ?? '') ? null : verdictWord(arm, comparison, forms)
+      return [{ arm, sentence: [sentence, intervalSentence(arm, forms)].join(' '), verdict }]
+    })
+}
+
+/** The state of things in one sentence, and the one below it. */
+export function headlineOf(result: ShownResult, costs: ShownCosts | null, forms: ResultForms): { headline: string; lead: string | null } {
+  const { text, language } = forms
+  const { analysis, batches } = result
+  const { comparison } = analysis
+  if (!comparison) {
+    if (analysis.stage === 'before') return { headline: text.headline.before, lead: null }
+    const done = batches.filter(({ state }) => state === 'measured').length
+    return { headline: say(text.headline.inProgress, language, { count: done, planned: analysis.planned.batches }), lead: text.inProgressLead }
+  }
+  if (comparison.isIndication) return { headline: text.headline.indication, lead: null }
+  const compared = comparison.arms.filter(({ standing }) => standing === 'compared')
+  const tests = comparison.arms.filter(({ arm }) => arm > 0)
+  if (compared.length === 0) return { headline: tests.some(({ effect }) => effect) ? text.headline.look : text.headline.noConclusion, lead: null }
+  if (compared.every(({ verdict }) => !verdict)) return { headline: text.headline.look, lead: null }
+  const best = bestOf(compared) ?? (tests.length === 1 ? compared[0] : undefined)
+  if (!best) return { headline: text.headline.noneBetter, lead: null }
+  return { headline: sentenceOf(best, costs, forms) ?? text.headline.noConclusion, lead: intervalSentence(best, forms) }
+}
+
+const good = new Set(['better', 'no-worse', 'same'])
+
+/** Of the arms with a good verdict the one that differs most, one not in doubt before one that is. */
+function bestOf(compared: readonly ShownArm[]): ShownArm | undefined {
+  const size = (arm: ShownArm) => Math.abs(arm.effect?.estimate ?? 0)
+  return compared
+    .filter(({ verdict }) => verdict && good.has(verdict.verdict))
+    .sort((a, b) => Number(a.doubts.length > 0) - Number(b.doubts.length > 0) || size(b) - size(a))[0]
+}

@@ -1,0 +1,77 @@
+import { Cell } from '@/lib/ui/cell'
+import { Notice } from '@/lib/ui/notice'
+import { Section } from '@/lib/ui/section'
+import { SheetTable } from '@/lib/ui/sheet-table'
+import { withUnit } from '@/lib/words/format/with-unit'
+import { say } from '@/lib/words/say'
+import { ArmCell } from './arm-cell'
+import { conditionForms, conditionWarnings } from './condition-forms'
+import type { ResultForms } from './result-forms'
+import type { ShownBakery, ShownComparison, ShownResult } from './shown-result'
+
+type WhatElseProps = { result: ShownResult; comparison: ShownComparison; bakery: ShownBakery; forms: ResultForms; mind: string }
+
+/** What else differed between the arms, in words and in numbers. */
+export function WhatElse({ result, comparison, bakery, forms, mind }: WhatElseProps) {
+  const { text, language } = forms
+  const { conditions } = comparison
+  const warnings = conditionWarnings(comparison, bakery, forms)
+  const names = new Map(result.declared.arms.map(({ position, name }) => [position, name]))
+  const { notableDifference } = result
+  const rule = say(text.elseRule, language, {
+    temp: conditionForms('dough-temp', bakery, forms).amount(notableDifference['dough-temp']),
+    proof: withUnit(forms.plain(100 * notableDifference['proof-time']), '%'),
+    water: withUnit(forms.plain(100 * notableDifference['water-added']), '%'),
+  })
+  if (conditions.length === 0) {
+    return (
+      <Section id="else" title={text.else}>
+        <p className="max-w-measure">{text.elseNone}</p>
+      </Section>
+    )
+  }
+  return (
+    <Section id="else" title={text.else} note={rule}>
+      {warnings.length === 0 ? <p className="mb-3 max-w-measure">{text.elseEven}</p> : null}
+      {warnings.map(({ key, sentence }) => (
+        <Notice key={key} tone="warn" word={mind}>
+          {sentence}
+        </Notice>
+      ))}
+      <SheetTable
+        caption={text.else}
+        captionHidden
+        columns={[
+          { key: 'arm', label: text.arm },
+          ...conditions.map(({ code }) => ({
+            key: code,
+            label: say(text.conditionUnit, language, { condition: text.conditions[code], unit: conditionForms(code, bakery, forms).unit }),
+            numeric: true,
+          })),
+        ]}
+      >
+        {result.declared.arms.map(({ position }) => (
+          <tr key={position}>
+            <ArmCell arm={position} name={names.get(position)} forms={forms} />
+            {conditions.map(({ code, arms }) => (
+              <Cell key={code} numeric>
+                {meanText(
+                  arms.find(({ arm }) => arm === position),
+                  conditionForms(code, bakery, forms).mean,
+                  forms,
+                )}
+              </Cell>
+            ))}
+          </tr>
+        ))}
+      </SheetTable>
+    </Section>
+  )
+}
+
+/** The mean, and in how many doughs it was written down unless in all of them. */
+function meanText(own: ShownComparison['conditions'][number]['arms'][number] | undefined, form: (value: number) => string, forms: ResultForms): string {
+  if (!own || own.mean === null) return '–'
+  const mean = form(own.mean)
+  return own.recorded === own.batches ? mean : say(forms.text.recorded, forms.language, { mean, recorded: own.recorded, doughs: own.batches })
+}

@@ -1,0 +1,55 @@
+import 'server-only'
+import { z } from 'zod'
+import { levelOf } from '../../auth/rights'
+import { query } from '../query'
+import { analyseTrial } from './analyse-trial'
+import { notableDifference } from './conditions-by-arm'
+import { loadEvidence } from './load-evidence'
+
+/**
+ * What a trial showed, without anything of costs. Until the planned mixing days are in it says how far the baking is
+ * and nothing of any arm. Refuses: not-found.
+ */
+export const getResult = query({
+  name: 'evidence.get-result',
+  input: z.strictObject({ trialId: z.uuid() }),
+  right: 'read-work',
+  async run({ db, actor, input }) {
+    const { header, declared, batches } = await loadEvidence(db, actor.bakeryId, input.trialId)
+    const analysis = analyseTrial(declared, batches)
+    const means = new Map(analysis.comparison?.points.map(({ batchId, mean }) => [batchId, mean]))
+    const why = new Map(analysis.uncounted.map((each) => [each.batch.id, each.why]))
+    const { uncounted: _, ...shown } = analysis
+    return {
+      trial: header,
+      declared,
+      analysis: shown,
+      batches: batches.map(({ id, code, arm, day, plannedOrder, state, stateWhy, pieces }) => ({
+        id,
+        code,
+        // Which dough a code stands for is told with the result, not before it.
+        arm: analysis.comparison ? arm : null,
+        day,
+        plannedOrder,
+        state,
+        stateWhy,
+        loaves: pieces.filter(({ value }) => value !== null).length,
+        mean: means.get(id) ?? null,
+        uncounted: analysis.comparison ? (why.get(id) ?? null) : null,
+      })),
+      outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
+      notableDifference,
+      seesCosts: levelOf(actor.role, 'see-costs') === 'yes',
+      mayClose: header.state === 'baking' && levelOf(actor.role, 'approve-plan') === 'yes',
+    }
+  },
+})
+
+/** Mixing days on which the doughs were begun in another order than the drawn one. */
+function outOfOrderDays(batches: readonly { day: number; plannedOrder: number; begunAt: Date | null }[]): number[] {
+  const days = [...new Set(batches.map(({ day }) => day))]
+  return days.filter((day) => {
+    const begun = batches.filter((batch) => batch.day === day && batch.begunAt !== null).sort((a, b) => a.plannedOrder - b.plannedOrder)
+    return begun.some((batch, i) => i > 0 && batch.begunAt!.getTime() < begun[i - 1]!.begunAt!.getTime())
+  })
+}

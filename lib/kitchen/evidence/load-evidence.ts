@@ -1,0 +1,79 @@
+import 'server-only'
+import type { Db } from '../../db/client'
+import { Refusal } from '../refusal'
+import { readingsOfTrial } from './readings-of-trial'
+import type { ConditionCode, DeclaredTrial, MeasuredBatch } from './trial-facts'
+
+const nothingRead = { pieces: [], conditions: { 'dough-temp': null, 'proof-time': null, 'water-added': null } satisfies Record<ConditionCode, null> }
+
+/** A trial as its result needs it, without anything of costs. @throws Refusal 'not-found' */
+export async function loadEvidence(db: Db, bakeryId: string, trialId: string) {
+  const trial = await db.trial.findUnique({
+    where: { bakeryId_id: { bakeryId, id: trialId } },
+    select: {
+      id: true,
+      number: true,
+      kind: true,
+      state: true,
+      question: true,
+      margin: true,
+      marginUnit: true,
+      confidencePct: true,
+      mixingDays: true,
+      batchesPerArm: true,
+      piecesPerBatch: true,
+      factorName: true,
+      factorLevels: true,
+      closedAt: true,
+      closedWhy: true,
+      revision: true,
+      measure: { select: { id: true, code: true, name: true, unit: true, digits: true, level: true, direction: true } },
+      formula: { select: { name: true } },
+      controlVersion: { select: { number: true } },
+      decisions: { where: { verdict: 'approved' }, orderBy: { at: 'desc' }, take: 1, select: { at: true, personName: true, byProposer: true } },
+      arms: {
+        orderBy: { position: 'asc' },
+        select: { position: true, name: true, lines: { select: { weighedG: true, ingredient: { select: { kind: true } } } } },
+      },
+      mixDays: { orderBy: { number: 'asc' }, select: { number: true, day: true } },
+      batches: {
+        where: { kind: 'dough' },
+        orderBy: [{ mixingDay: { number: 'asc' } }, { plannedOrder: 'asc' }],
+        select: {
+          id: true,
+          code: true,
+          plannedOrder: true,
+          state: true,
+          stateWhy: true,
+          begunAt: true,
+          piecesMade: true,
+          piecesGood: true,
+          arm: { select: { position: true } },
+          mixingDay: { select: { number: true } },
+        },
+      },
+    },
+  })
+  if (!trial) throw new Refusal('not-found')
+  const { arms, batches, factorName, factorLevels, ...header } = trial
+  const read = await readingsOfTrial(db, bakeryId, trialId, trial.measure)
+  const declared: DeclaredTrial = {
+    kind: trial.kind,
+    state: trial.state,
+    measure: trial.measure,
+    margin: trial.margin,
+    marginUnit: trial.marginUnit,
+    confidencePct: trial.confidencePct,
+    arms: arms.map(({ position, name, lines }) => ({ position, name, plannedWaterG: plannedWater(lines) })),
+    mixingDays: trial.mixingDays,
+    batchesPerArm: trial.batchesPerArm,
+    factor: factorName !== null && factorLevels.length > 1 ? { name: factorName, levels: factorLevels } : null,
+  }
+  const measured = batches.map(({ arm, mixingDay, ...batch }): MeasuredBatch => ({ ...batch, arm: arm.position, day: mixingDay.number, ...(read.get(batch.id) ?? nothingRead) }))
+  return { header, declared, batches: measured }
+}
+
+function plannedWater(lines: readonly { weighedG: number; ingredient: { kind: string } }[]): number | null {
+  const water = lines.filter(({ ingredient }) => ingredient.kind === 'water')
+  return water.length === 0 ? null : water.reduce((sum, { weighedG }) => sum + weighedG, 0)
+}

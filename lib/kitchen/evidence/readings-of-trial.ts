@@ -1,0 +1,42 @@
+import 'server-only'
+import type { Db, Tx } from '../../db/client'
+import { loafFigures, type BatchFigures } from '../readings/loaf-figures'
+import { valuesOfMeasure } from '../readings/values-of-measure'
+import type { ConditionCode, MeasuredBatch } from './trial-facts'
+
+type Measure = { id: string; code: string | null; level: 'batch' | 'piece' }
+type Read = Pick<MeasuredBatch, 'pieces' | 'conditions'>
+
+const usedCodes = ['dough-temp', 'proof-time', 'water-added', 'dough-mass', 'loaf-mass', 'loaf-volume'] as const
+
+/**
+ * What was read of each batch, by its id: the primary measure of each piece, and the conditions. The figures are those
+ * that the shift shows: a corrected reading gives way to its correction, and repeats are settled by the same rule.
+ * A measure of the whole batch counts as one piece.
+ */
+export async function readingsOfTrial(from: Db | Tx, bakeryId: string, trialId: string, primary: Measure): Promise<Map<string, Read>> {
+  const ofUse = { OR: [{ id: primary.id }, { code: { in: [...usedCodes] } }] }
+  const measures = await from.measure.findMany({ where: { bakeryId, ...ofUse }, select: { id: true, code: true, repeats: true, repeatLimit: true } })
+  const readings = await from.reading.findMany({
+    where: { bakeryId, trialId, supersededBy: { none: {} }, measure: ofUse },
+    select: { batchId: true, measureId: true, piece: true, factorLevel: true, repeat: true, value: true },
+    orderBy: [{ batchId: 'asc' }, { piece: 'asc' }, { repeat: 'asc' }, { id: 'asc' }],
+  })
+  const idOf = (code: ConditionCode) => measures.find((measure) => measure.code === code)?.id ?? ''
+  return new Map(loafFigures({ readings, measures }).map((batch) => [batch.batchId, readOf(batch, primary, idOf)]))
+}
+
+function readOf(batch: BatchFigures, primary: Measure, idOf: (code: ConditionCode) => string): Read {
+  const condition = (code: ConditionCode) => batch.read.get(idOf(code))?.value ?? null
+  const conditions = { 'dough-temp': condition('dough-temp'), 'proof-time': condition('proof-time'), 'water-added': condition('water-added') }
+  const values = valuesOfMeasure(batch, primary)
+  if (primary.level === 'batch') return { pieces: values.map(({ value }) => ({ piece: 1, level: null, value, loafMassG: null, volumeMl: null })), conditions }
+  const pieces = batch.pieces.map(({ piece, factorLevel, figures }) => ({
+    piece,
+    level: factorLevel,
+    value: values.find((each) => each.piece === piece && each.factorLevel === factorLevel)?.value ?? null,
+    loafMassG: figures['loaf-mass'],
+    volumeMl: figures['loaf-volume'],
+  }))
+  return { pieces, conditions }
+}

@@ -1,0 +1,175 @@
+import { v7 as uuid } from 'uuid'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { db } from '@/lib/db/client'
+import { closeTrial } from '@/lib/kitchen/evidence/close-trial'
+import { getCostAndGain } from '@/lib/kitchen/evidence/get-cost-and-gain'
+import { getResult } from '@/lib/kitchen/evidence/get-result'
+import { makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
+import { freshDatabase, type FreshDatabase } from '../../support/database'
+import { plantTrial, plantedMasses, plantedPrices, type PlantedDough } from '../../support/planted-trial'
+
+let database: FreshDatabase
+let bakery: TestBakery
+let neighbour: TestBakery
+
+beforeAll(async () => {
+  database = await freshDatabase()
+  bakery = await makeBakery('Mill Row')
+  neighbour = await makeBakery('Next Door')
+})
+afterAll(() => database.drop())
+
+/** Volumes in mL by dough: three days, control and arm, two loaves of 400 g; the second reading is 4 mL larger. */
+const volumes = [
+  { control: [1600, 1620], arm: [1760, 1750] },
+  { control: [1580, 1590], arm: [1745, 1735] },
+  { control: [1630, 1640], arm: [1770, 1790] },
+]
+const loaves = (volumesMl: readonly number[]) => volumesMl.map((volume) => ({ massG: 400, volumesMl: [volume, volume + 4] as const }))
+const wholeTrial: PlantedDough[] = volumes.flatMap(({ control, arm }, i) => [
+  { arm: 0, day: i + 1, loaves: loaves(control), doughTempC: 25 },
+  { arm: 1, day: i + 1, loaves: loaves(arm), doughTempC: 26.5, piecesGood: i === 0 ? 3 : 4 },
+])
+const plant = (doughs: readonly PlantedDough[], state: 'closed' | 'baking' = 'closed') => plantTrial(bakery, { state, mixingDays: 3, doughs, at: testNow })
+
+describe('the result of a trial', () => {
+  it('has the figures that follow from the raw numbers', async () => {
+    const { trialId } = await plant(wholeTrial)
+    const { analysis } = valueOf(await getResult.call(bakery.early.caller, { trialId }))
+    const doughMean = (of: readonly number[]) => of.reduce((sum, volume) => sum + (volume + 2) / 400, 0) / of.length
+    const differences = volumes.map(({ control, arm }) => doughMean(arm) - doughMean(control))
+    const mean = differences.reduce((sum, each) => sum + each, 0) / 3
+    const controlMean = volumes.reduce((sum, { control }) => sum + doughMean(control), 0) / 3
+    const [, arm] = analysis.comparison!.arms
+    expect(arm!.effect!.estimate).toBeCloseTo(mean, 12)
+    expect(arm!.effect!.pct).toBeCloseTo((100 * mean) / controlMean, 10)
+    // One arm in complete blocks is the paired t-test: t for 95 % and 2 degrees of freedom is 4.30265 (any table of t).
+    const sd = Math.sqrt(differences.reduce((sum, each) => sum + (each - mean) ** 2, 0) / 2)
+    expect(arm!.effect!.high! - mean).toBeCloseTo((4.30265 * sd) / Math.sqrt(3), 6)
+    expect(analysis.comparison!.worthwhile).toBeCloseTo(0.04 * controlMean, 12)
+    expect(arm).toMatchObject({ standing: 'compared', verdict: { verdict: 'better' }, doubts: ['dough-temp'] })
+  })
+
+  it('takes the correction of a reading and not what it corrects', async () => {
+    const { trialId, batchIds, measureIds } = await plant(wholeTrial)
+    const key = { bakeryId: bakery.bakeryId, trialId, batchId: batchIds.get('1-1')!, measureId: measureIds.get('loaf-mass')!, piece: 1 }
+    const wrong = await db().reading.findFirstOrThrow({ where: key, select: { id: true } })
+    await db().reading.create({
+      data: { ...key, id: uuid(), repeat: 1, value: 410, valueEntered: '410', unitEntered: 'g', personId: bakery.head.personId, takenAt: testNow, receivedAt: testNow, contentHash: 'a'.repeat(64), supersedesId: wrong.id, reason: 'misread' },
+    })
+    const { batches } = valueOf(await getResult.call(bakery.early.caller, { trialId }))
+    expect(batches.find(({ id }) => id === key.batchId)!.mean).toBeCloseTo((1762 / 410 + 1752 / 400) / 2, 12)
+  })
+
+  it('says nothing of any arm before every dough is in', async () => {
+    const { trialId } = await plant(wholeTrial.map((dough, i) => (i === 5 ? { ...dough, state: 'baked' as const } : dough)), 'baking')
+    const result = valueOf(await getResult.call(bakery.early.caller, { trialId }))
+    expect(result.analysis).toMatchObject({ stage: 'in-progress', comparison: null, open: 1 })
+    expect(result.batches.every(({ arm, mean, uncounted }) => arm === null && mean === null && uncounted === null)).toBe(true)
+    const costs = valueOf(await getCostAndGain.call(bakery.owner.caller, { trialId }))
+    expect(costs.arms.every(({ perGoodPiece, good, perLitre }) => perGoodPiece === null && good === null && perLitre === null)).toBe(true)
+    expect(costs.arms[0]!.perPlannedPiece).toBe('0.207925')
+  })
+
+  it('names what went wrong, and leaves a day without its control out', async () => {
+    const { trialId } = await plant(wholeTrial.map((dough, i) => (i === 4 ? { ...dough, state: 'lost' as const, stateWhy: 'dropped the tins' } : dough)))
+    const { analysis, batches } = valueOf(await getResult.call(bakery.early.caller, { trialId }))
+    expect(batches.map(({ uncounted }) => uncounted)).toEqual([null, null, null, null, 'lost', 'day-without-control'])
+    expect(batches[4]!.stateWhy).toBe('dropped the tins')
+    expect(analysis.limits.map(({ code }) => code)).toEqual(['fewer-days'])
+  })
+})
+
+describe('what it costs and gives', () => {
+  it('follows from the masses and the prices of the day', async () => {
+    const { trialId } = await plant(wholeTrial)
+    const costs = valueOf(await getCostAndGain.call(bakery.head.caller, { trialId }))
+    // Control: 1,000 g at 0.8317 a kg over 4 loaves. Arm: 994 g of flour and 6 g of malt, 3 doughs, 11 good loaves.
+    const armDough = (plantedMasses[1].flour * Number(plantedPrices.flour) + plantedMasses[1].malt * Number(plantedPrices.malt)) / 1000
+    expect(costs).toMatchObject({ day: '2026-03-02', currency: 'EUR', latestPriceFrom: '2026-01-01' })
+    expect(costs.arms[0]).toMatchObject({ perBatch: '0.8317', perGoodPiece: '0.207925', unpriced: [] })
+    expect(Number(costs.arms[1]!.perBatch)).toBeCloseTo(armDough, 12)
+    expect(Number(costs.arms[1]!.perGoodPiece)).toBeCloseTo((3 * armDough) / 11, 12)
+    expect(Number(costs.arms[1]!.differencePerGoodPiece)).toBeCloseTo((3 * armDough) / 11 - 0.207925, 12)
+    expect(Number(costs.arms[1]!.perKg)).toBeCloseTo((3 * armDough) / 11 / 0.4, 12)
+    expect(costs.arms[1]!.breakEven).toMatchObject({ outcome: 'never' })
+  })
+
+  it('takes the prices of the day asked about, and names what had none', async () => {
+    const { trialId } = await plant(wholeTrial)
+    const costs = valueOf(await getCostAndGain.call(bakery.owner.caller, { trialId, day: '2025-12-31' }))
+    expect(costs.arms.map(({ unpriced }) => unpriced.length)).toEqual([1, 2])
+    expect(costs.arms.every(({ perBatch, perGoodPiece, breakEven }) => perBatch === null && perGoodPiece === null && breakEven === null)).toBe(true)
+    expect(refusalOf(await getCostAndGain.call(bakery.owner.caller, { trialId, day: '2026-02-30' }))).toBe('invalid day:wrong-form')
+  })
+
+  it('is not for a shift baker, and no figure of it is in what they get', async () => {
+    const { trialId } = await plant(wholeTrial)
+    expect(refusalOf(await getCostAndGain.call(bakery.early.caller, { trialId }))).toBe('not-allowed')
+    const result = valueOf(await getResult.call(bakery.early.caller, { trialId }))
+    expect(result.seesCosts).toBe(false)
+    const leaves: unknown[] = []
+    const names: string[] = []
+    const walk = (value: unknown): void => {
+      if (Array.isArray(value)) value.forEach(walk)
+      else if (value !== null && typeof value === 'object' && !(value instanceof Date)) {
+        names.push(...Object.keys(value))
+        Object.values(value).forEach(walk)
+      } else leaves.push(value)
+    }
+    walk(result)
+    const planted = [...Object.values(plantedPrices), '0.207925', '0.8733', 'EUR']
+    expect(leaves.filter((leaf) => planted.some((figure) => String(leaf).includes(figure)))).toEqual([])
+    expect(names.filter((name) => /price|cost|minor|currency|perKg/i.test(name))).toEqual(['seesCosts'])
+  })
+})
+
+describe('ending the baking', () => {
+  const open = wholeTrial.map((dough, i) => (i === 5 ? { ...dough, state: 'in_work' as const } : dough))
+  const asked = (trialId: string, change: object = {}) => ({ trialId, seenRevision: 1, early: false, reason: '', ...change })
+
+  it('closes a trial whose doughs are all in, once', async () => {
+    const { trialId } = await plant(wholeTrial, 'baking')
+    expect(refusalOf(await closeTrial.call(bakery.early.caller, asked(trialId)))).toBe('not-allowed')
+    expect(refusalOf(await closeTrial.call(bakery.head.caller, asked(trialId, { seenRevision: 2 })))).toBe('stale-moved-on')
+    const both = await Promise.all([1, 2].map(() => closeTrial.call(bakery.head.caller, asked(trialId))))
+    expect(both.filter(({ ok }) => ok)).toHaveLength(1)
+    expect(await db().trial.findFirst({ where: { id: trialId }, select: { state: true, closedAt: true, closedWhy: true, revision: true } })).toEqual({ state: 'closed', closedAt: testNow, closedWhy: null, revision: 2 })
+    const entry = await db().auditEntry.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, targetId: trialId, action: 'evidence.close-trial' }, select: { entryText: true } })
+    expect(JSON.parse(entry.entryText)).toMatchObject({ before: 'baking', after: 'closed' })
+    expect(refusalOf(await closeTrial.call(bakery.owner.caller, asked(trialId, { seenRevision: 2 })))).toBe('stale')
+  })
+
+  it('refuses while a dough is open, unless it is stopped early with a reason; then it is an indication', async () => {
+    const { trialId } = await plant(open, 'baking')
+    expect(await closeTrial.call(bakery.head.caller, asked(trialId))).toMatchObject({ ok: false, refusal: { code: 'doughs-open', facts: { count: 1 } } })
+    expect(refusalOf(await closeTrial.call(bakery.head.caller, asked(trialId, { early: true, reason: '  ' })))).toBe('invalid reason:missing')
+    expect(valueOf(await closeTrial.call(bakery.head.caller, asked(trialId, { early: true, reason: 'The oven is broken.' })))).toEqual({ state: 'stopped' })
+    const { analysis, trial } = valueOf(await getResult.call(bakery.early.caller, { trialId }))
+    expect(trial).toMatchObject({ state: 'stopped', closedWhy: 'The oven is broken.' })
+    expect(analysis).toMatchObject({ stage: 'stopped-early', comparison: { isIndication: true } })
+    expect(analysis.comparison!.arms.every(({ verdict }) => verdict === null)).toBe(true)
+  })
+
+  it('is a plain end when nothing was open any more', async () => {
+    const { trialId } = await plant(wholeTrial, 'baking')
+    expect(valueOf(await closeTrial.call(bakery.head.caller, asked(trialId, { early: true, reason: 'Enough.' })))).toEqual({ state: 'closed' })
+  })
+
+  it('is not for a trial that is not being baked', async () => {
+    const { trialId } = await plant(wholeTrial)
+    expect(refusalOf(await closeTrial.call(bakery.head.caller, asked(trialId)))).toBe('stale-moved-on')
+  })
+})
+
+describe('the neighbour', () => {
+  it('finds nothing, as if there were nothing', async () => {
+    const { trialId } = await plant(wholeTrial, 'baking')
+    for (const id of [trialId, uuid()]) {
+      expect(refusalOf(await getResult.call(neighbour.owner.caller, { trialId: id }))).toBe('not-found')
+      expect(refusalOf(await getCostAndGain.call(neighbour.owner.caller, { trialId: id }))).toBe('not-found')
+      expect(refusalOf(await closeTrial.call(neighbour.owner.caller, { trialId: id, seenRevision: 1, early: false, reason: '' }))).toBe('not-found')
+    }
+    expect((await db().trial.findFirst({ where: { id: trialId }, select: { state: true } }))!.state).toBe('baking')
+  })
+})

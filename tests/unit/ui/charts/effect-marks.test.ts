@@ -1,0 +1,58 @@
+import { describe, expect, test } from 'vitest'
+import type { ChartMark } from '@/lib/ui/charts/chart-mark'
+import { effectMarks, type EffectRow } from '@/lib/ui/charts/effect-marks'
+
+const rows: EffectRow[] = [
+  { arm: 'control', name: 'Control', word: '', effect: null, isHollow: false, batches: [{ mean: 0, loaves: [-1, 1] }] },
+  { arm: 'A', name: 'Malt 0.3 %', word: 'undecided', effect: { estimate: 2, low: -2, high: 6 }, isHollow: false, batches: [{ mean: 2, loaves: [1, 3] }] },
+  { arm: 'B', name: 'A very long name of a second test arm', word: 'look only', effect: { estimate: 9, low: null, high: null }, isHollow: true, batches: [] },
+]
+const words = { control: 'control', tick: (value: number, digits: number) => value.toFixed(digits) }
+const picture = (size: 'wide' | 'narrow') => effectMarks({ rows, band: 4, size, words })
+const mark = (key: string, size: 'wide' | 'narrow' = 'wide') => picture(size).marks.find((each) => each.key === key)
+const lineOf = (key: string) => mark(key) as Extract<ChartMark, { kind: 'line' }>
+
+describe.each(['wide', 'narrow'] as const)('the %s picture', (size) => {
+  test('has one mark for each key, all within its frame', () => {
+    const { marks, width, height } = picture(size)
+    expect(new Set(marks.map(({ key }) => key)).size).toBe(marks.length)
+    for (const each of marks) {
+      const xs = each.kind === 'line' ? [each.x1, each.x2] : each.kind === 'band' ? [each.x, each.x + each.width] : [each.x]
+      const ys = each.kind === 'line' ? [each.y1, each.y2] : [each.y]
+      for (const x of xs) expect(x >= 0 && x <= width, each.key).toBe(true)
+      for (const y of ys) expect(y >= 0 && y <= height, each.key).toBe(true)
+    }
+  })
+
+  test('shows a dot for each loaf, a line for each dough, an estimate for each arm', () => {
+    const { marks } = picture(size)
+    expect(marks.filter(({ kind, key }) => kind === 'arm' && key.includes('loaf'))).toHaveLength(4)
+    expect(marks.filter(({ kind, key }) => kind === 'line' && key.includes('mean'))).toHaveLength(2)
+    expect(marks.filter(({ key }) => key.endsWith('estimate'))).toHaveLength(2)
+  })
+})
+
+test('the control’s line stands in the middle of the band, and the interval where its limits are', () => {
+  const band = mark('band') as Extract<ChartMark, { kind: 'band' }>
+  const control = lineOf('control')
+  const interval = lineOf('A interval')
+  expect(control.x1).toBeCloseTo(band.x + band.width / 2, 9)
+  const unit = band.width / 8
+  expect(interval.x1).toBeCloseTo(control.x1 - 2 * unit, 9)
+  expect(interval.x2).toBeCloseTo(control.x1 + 6 * unit, 9)
+})
+
+test('an effect without an interval has none, and one that is not to be trusted is hollow', () => {
+  expect(mark('B interval')).toBeUndefined()
+  expect(mark('B estimate')).toMatchObject({ look: 'hollow' })
+  expect(mark('A estimate')).toMatchObject({ look: 'full' })
+})
+
+test('a long name is shortened', () => {
+  expect(mark('B name')).toMatchObject({ text: 'A very long name of…' })
+})
+
+test('a picture without any value still has an axis', () => {
+  const empty = effectMarks({ rows: [{ ...rows[0]!, batches: [] }], band: null, size: 'wide', words })
+  expect(empty.marks.filter(({ key }) => key.startsWith('tick text')).length).toBeGreaterThan(1)
+})
