@@ -8,7 +8,7 @@ import type { Language, Words } from '@/lib/words/words'
 import type { EditorIngredient, LiveFigures } from './editor-figures'
 import { EditorLineRow } from './editor-line-row'
 import { stageFieldId, type EditorAction, type EditorStage } from './editor-state'
-import { FormAnchor } from './form-anchor'
+import { FormAnchor } from '@/lib/ui/form-anchor'
 import type { FormulaFormat } from './formula-format'
 
 const kinds = ['final_dough', 'pre_ferment', 'scald', 'soaker'] as const

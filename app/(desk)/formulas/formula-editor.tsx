@@ -17,7 +17,7 @@ import { liveFigures, type EditorIngredient } from './editor-figures'
 import { EditorStageRows } from './editor-stage-rows'
 import { editorStateOf, editorStep, type EditorStage } from './editor-state'
 import { editorEntries, EditorTotals } from './editor-totals'
-import { FormAnchor } from './form-anchor'
+import { FormAnchor } from '@/lib/ui/form-anchor'
 import { formulaFormat } from './formula-format'
 
 export type EditorValues = {

@@ -18,7 +18,7 @@ import { degreeSign } from '@/lib/words/format/temperature-difference'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { ArmsEditor } from './arms-editor'
-import { FormAnchor } from './form-anchor'
+import { FormAnchor } from '@/lib/ui/form-anchor'
 import type { PlanUnits } from './plan-format'
 
 type Choices = {

@@ -1,5 +1,6 @@
 import { mustBeWithin, mustHaveAtLeast } from '../checks'
 import { WATER_SPECIFIC_HEAT_J_PER_G_K } from './constants'
+import { heatOfParts } from './heat-of-parts'
 import type { HeatPart } from './required-water-temp'
 
 export type BatchFriction = {
@@ -36,23 +37,11 @@ export function frictionOfBatch(q: {
   mustBeWithin('waterTempC', q.waterTempC, { min: 0, max: 100 })
   mustBeWithin('roomHeatJ', q.roomHeatJ)
   mustBeWithin('mixingMinutes', q.mixingMinutes, { over: 0 })
-  let doughJPerK = q.waterMassG * WATER_SPECIFIC_HEAT_J_PER_G_K
-  let doughMassG = q.waterMassG
-  let frictionJ = doughJPerK * (q.doughTempC - q.waterTempC) - q.roomHeatJ
-  q.parts.forEach((part, i) => {
-    mustBeWithin(`parts[${i}].massG`, part.massG, { min: 0 })
-    mustBeWithin(`parts[${i}].tempC`, part.tempC, { min: -40, max: 100 })
-    mustBeWithin(`parts[${i}].specificHeatJPerGK`, part.specificHeatJPerGK, { over: 0, max: 5 })
-    const jPerK = part.massG * part.specificHeatJPerGK
-    doughJPerK += jPerK
-    doughMassG += part.massG
-    frictionJ += jPerK * (q.doughTempC - part.tempC)
-  })
-  if (q.bowl !== null) {
-    mustBeWithin('bowl.heatCapacityJPerK', q.bowl.heatCapacityJPerK, { min: 0 })
-    mustBeWithin('bowl.tempC', q.bowl.tempC, { min: -40, max: 100 })
-    frictionJ += q.bowl.heatCapacityJPerK * (q.doughTempC - q.bowl.tempC)
-  }
+  const { heatJ, partsJPerK, partsMassG } = heatOfParts(q)
+  const waterJPerK = q.waterMassG * WATER_SPECIFIC_HEAT_J_PER_G_K
+  const doughJPerK = waterJPerK + partsJPerK
+  const doughMassG = q.waterMassG + partsMassG
+  const frictionJ = waterJPerK * (q.doughTempC - q.waterTempC) + heatJ - q.roomHeatJ
   return {
     frictionJ,
     riseC: frictionJ / doughJPerK,

@@ -1,5 +1,6 @@
 import { mustBeWithin } from '../checks'
 import { WATER_SPECIFIC_HEAT_J_PER_G_K } from './constants'
+import { heatOfParts } from './heat-of-parts'
 
 export type HeatPart = { massG: number; tempC: number; specificHeatJPerGK: number }
 
@@ -40,25 +41,10 @@ export function requiredWaterTemp(q: {
   mustBeWithin('waterMassG', q.waterMassG, { over: 0 })
   mustBeWithin('roomHeatJ', q.roomHeatJ)
   const waterJPerK = q.waterMassG * WATER_SPECIFIC_HEAT_J_PER_G_K
-  let doughJPerK = waterJPerK
-  let doughMassG = q.waterMassG
-  let neededJ = 0
-  q.parts.forEach((part, i) => {
-    mustBeWithin(`parts[${i}].massG`, part.massG, { min: 0 })
-    mustBeWithin(`parts[${i}].tempC`, part.tempC, { min: -40, max: 100 })
-    mustBeWithin(`parts[${i}].specificHeatJPerGK`, part.specificHeatJPerGK, { over: 0, max: 5 })
-    const jPerK = part.massG * part.specificHeatJPerGK
-    doughJPerK += jPerK
-    doughMassG += part.massG
-    neededJ += jPerK * (q.doughTempC - part.tempC)
-  })
-  let heatCapacityJPerK = doughJPerK
-  if (q.bowl !== null) {
-    mustBeWithin('bowl.heatCapacityJPerK', q.bowl.heatCapacityJPerK, { min: 0 })
-    mustBeWithin('bowl.tempC', q.bowl.tempC, { min: -40, max: 100 })
-    heatCapacityJPerK += q.bowl.heatCapacityJPerK
-    neededJ += q.bowl.heatCapacityJPerK * (q.doughTempC - q.bowl.tempC)
-  }
+  const { heatJ: neededJ, partsJPerK, partsMassG } = heatOfParts(q)
+  const doughJPerK = waterJPerK + partsJPerK
+  const doughMassG = q.waterMassG + partsMassG
+  const heatCapacityJPerK = doughJPerK + (q.bowl?.heatCapacityJPerK ?? 0)
   const frictionJ = heatOfFriction(q.friction, doughJPerK, doughMassG)
   return {
     waterTempC: q.doughTempC + (neededJ - frictionJ - q.roomHeatJ) / waterJPerK,

@@ -211,7 +211,8 @@ function formulaOn100(stages: readonly FiguredStage[]): Formula {
 
 const calcStageKinds: Record<StageKind, CalcStageKind> = { final_dough: 'final-dough', pre_ferment: 'pre-ferment', scald: 'scald', soaker: 'soaker' }
 
-const calcKinds: Record<IngredientKind, CalcKind> = {
+/** What an ingredient of the stores is to the calculations. */
+export const calcKinds: Record<IngredientKind, CalcKind> = {
   flour: 'flour',
   water: 'water',
   salt: 'salt',

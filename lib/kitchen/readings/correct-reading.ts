@@ -9,6 +9,7 @@ import { answerOfReading } from './answer-of-reading'
 import { correctReadingInput } from './correct-reading.input'
 import { enteredValue } from './entered-value'
 import { hashOfContent } from './hash-of-content'
+import { keepReading } from './keep-reading'
 import { mustBePlace } from './must-be-place'
 import { measureColumns, readingColumns } from './reading-columns'
 import { readingsAtPlace } from './readings-at-place'
@@ -57,24 +58,14 @@ export const correctReading = command({
     const others = (await readingsAtPlace(tx, bakeryId, batch.trialId, place)).filter(({ id }) => id !== wrong.id)
     if (others.some(({ repeat }) => repeat === input.repeat)) throw new Refusal('reading-there')
 
-    const reading = await tx.reading.create({
-      data: {
-        bakeryId,
-        id: input.id,
-        trialId: wrong.trialId,
-        ...place,
-        repeat: input.repeat,
-        value,
-        valueEntered: input.value,
-        unitEntered: input.unit,
-        personId: actor.personId,
-        takenAt: wrong.takenAt,
-        receivedAt: now,
-        supersedesId: wrong.id,
-        reason: input.reason,
-        contentHash,
-      },
-      select: readingColumns,
+    const reading = await keepReading(tx, actor, input, {
+      trialId: wrong.trialId,
+      place,
+      value,
+      takenAt: wrong.takenAt,
+      receivedAt: now,
+      contentHash,
+      supersedes: { id: wrong.id, reason: input.reason },
     })
     return {
       value: answerOfReading(reading, false, measure, [...others, reading].sort((a, b) => a.repeat - b.repeat)),

@@ -7,6 +7,7 @@ import { mustBeOpen } from '../shifts/must-be-open'
 import { answerOfReading } from './answer-of-reading'
 import { enteredValue } from './entered-value'
 import { hashOfContent } from './hash-of-content'
+import { keepReading } from './keep-reading'
 import { logReadingInput } from './log-reading.input'
 import { mustBePlace } from './must-be-place'
 import { measureColumns, readingColumns } from './reading-columns'
@@ -48,24 +49,13 @@ export const logReading = command({
     const before = await readingsAtPlace(tx, bakeryId, batch.trialId, place)
     if (before.some(({ repeat }) => repeat === input.repeat)) throw new Refusal('reading-there')
 
-    const reading = await tx.reading.create({
-      data: {
-        bakeryId,
-        id: input.id,
-        trialId: batch.trialId,
-        ...place,
-        repeat: input.repeat,
-        value,
-        valueEntered: input.value,
-        unitEntered: input.unit,
-        personId: actor.personId,
-        takenAt,
-        receivedAt: now,
-        supersedesId: null,
-        reason: null,
-        contentHash,
-      },
-      select: readingColumns,
+    const reading = await keepReading(tx, actor, input, {
+      trialId: batch.trialId,
+      place,
+      value,
+      takenAt,
+      receivedAt: now,
+      contentHash,
     })
     return {
       value: answerOfReading(reading, false, measure, [...before, reading]),

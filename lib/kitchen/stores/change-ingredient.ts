@@ -5,6 +5,7 @@ import { staleRefusal } from '../stale'
 import { changeIngredientInput } from './change-ingredient.input'
 import { figureRows, ingredientColumns } from './ingredient-columns'
 import { checkedAtAfter } from './rules'
+import { ingredientFacts } from './ingredient-facts'
 
 /**
  * Changes what is written down of an ingredient, or takes it out of use and back. Formula versions that were signed
@@ -20,19 +21,7 @@ export const changeIngredient = command({
     const former = await tx.ingredient.findUnique({
       where: { bakeryId_id: key },
       select: {
-        name: true,
-        kind: true,
-        labelName: true,
-        activeName: true,
-        activeShare: true,
-        customaryLeastPct: true,
-        customaryMostPct: true,
-        customarySource: true,
-        allergens: true,
-        allergensCheckedAt: true,
-        dustCaution: true,
-        note: true,
-        endedAt: true,
+        ...ingredientFacts,
         figures: { select: { figure: true, gPer100G: true, source: true }, orderBy: { figure: 'asc' } },
       },
     })

@@ -8,6 +8,7 @@ import { Refusal } from '../refusal'
 import { figure } from './ingredient-facts.input'
 import { pricePerKg } from './price-per-kg'
 import { figureDoubts, isUnsafeRaw, isUsuallyDusty, priceStates } from './rules'
+import { ingredientFacts } from './ingredient-facts'
 
 /** One ingredient with its composition; its prices only for those who see costs. Refuses: not-found. */
 export const getIngredient = query({
@@ -20,19 +21,7 @@ export const getIngredient = query({
       where: { bakeryId_id: { bakeryId, id: input.ingredientId } },
       select: {
         id: true,
-        name: true,
-        kind: true,
-        labelName: true,
-        activeName: true,
-        activeShare: true,
-        customaryLeastPct: true,
-        customaryMostPct: true,
-        customarySource: true,
-        allergens: true,
-        allergensCheckedAt: true,
-        dustCaution: true,
-        note: true,
-        endedAt: true,
+        ...ingredientFacts,
         revision: true,
         createdAt: true,
         figures: { select: { figure: true, gPer100G: true, source: true } },

@@ -1,23 +1,9 @@
 import 'server-only'
 import type { ArmLine, ArmTotal, StandIn } from '../../calc/arms/types'
-import type { Composition, IngredientKind as CalcKind } from '../../calc/formula/types'
+import type { Composition } from '../../calc/formula/types'
 import type { HeldTotal, IngredientKind } from '../../db/generated/enums'
+import { calcKinds } from '../formulas/rules'
 import type { PlanIngredient } from './plan-types'
-
-const calcKinds: Record<IngredientKind, CalcKind> = {
-  flour: 'flour',
-  water: 'water',
-  salt: 'salt',
-  leaven: 'yeast',
-  fat: 'fat',
-  sugar: 'sugar',
-  dairy: 'dairy',
-  egg: 'egg',
-  malt: 'other',
-  improver: 'improver',
-  seed_or_grain: 'other',
-  other: 'other',
-}
 
 /** Whose fat, sugars and protein do in a dough what shortening, sugar and milk do there. Common practice, no source. */
 const standIns: Partial<Record<IngredientKind, readonly StandIn[]>> = {

@@ -1,12 +1,14 @@
 import { CautionList } from '@/lib/ui/caution-list'
 import { say } from '@/lib/words/say'
+import { wordsIn } from '@/lib/words/words'
 import type { BatchPart } from './batch-view'
 
 /** What can hurt somebody at this batch. Allergens are never hidden, whatever else is coded. */
 export function Cautions({ batch, bakery, words: { cautions: words }, language }: BatchPart) {
+  const allergenNames = wordsIn(language).stores.allergens
   const list = new Intl.ListFormat(bakery.locale, { type: 'unit' })
   const ingredients = batch.lines.map(({ ingredient }) => ingredient)
-  const allergens = [...new Set(ingredients.flatMap(({ allergens }) => allergens))].map((allergen) => words.allergenNames[allergen])
+  const allergens = [...new Set(ingredients.flatMap(({ allergens }) => allergens))].map((allergen) => allergenNames[allergen])
   const unchecked = ingredients.filter(({ allergensChecked }) => !allergensChecked).map(({ name }) => name)
   return (
     <CautionList

@@ -1,6 +1,7 @@
 'use server'
 
 import { act, textOf } from '@/app/act'
+import { settingsOf } from '@/app/settings-of'
 import { changeSettings as changeSettingsCommand } from '@/lib/kitchen/people/change-settings'
 import type { FormState } from '@/lib/ui/form-state'
 
@@ -9,12 +10,7 @@ export async function changeSettings(seenRevision: number, former: FormState, fo
     seenRevision,
     bakeryName: textOf(form, 'bakeryName'),
     worksAlone: form.has('worksAlone'),
-    timeZone: textOf(form, 'timeZone'),
-    locale: textOf(form, 'locale'),
-    currency: textOf(form, 'currency'),
-    region: textOf(form, 'region'),
-    massUnits: textOf(form, 'massUnits'),
-    temperatureUnits: textOf(form, 'temperatureUnits'),
+    ...settingsOf(form),
   }
   const acted = await act(changeSettingsCommand, input, form, former)
   return acted.ok ? acted.done() : acted.state

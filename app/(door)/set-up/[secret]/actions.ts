@@ -3,6 +3,7 @@
 import { redirect } from 'next/navigation'
 import { act, textOf } from '@/app/act'
 import { keepSession } from '@/app/keep-session'
+import { settingsOf } from '@/app/settings-of'
 import { setUpBakery } from '@/lib/kitchen/people/set-up-bakery'
 import type { FormState } from '@/lib/ui/form-state'
 
@@ -13,12 +14,7 @@ export async function setUp(secret: string, former: FormState, form: FormData): 
     email: textOf(form, 'email'),
     password: textOf(form, 'password'),
     bakeryName: textOf(form, 'bakeryName'),
-    timeZone: textOf(form, 'timeZone'),
-    locale: textOf(form, 'locale'),
-    currency: textOf(form, 'currency'),
-    region: textOf(form, 'region'),
-    massUnits: textOf(form, 'massUnits'),
-    temperatureUnits: textOf(form, 'temperatureUnits'),
+    ...settingsOf(form),
   }
   const acted = await act(setUpBakery, input, form, former)
   if (!acted.ok) return acted.state

@@ -1,7 +1,7 @@
 'use client'
 
-import { useFormField } from '@/lib/ui/action-form-context'
-import { ErrorLine } from '@/lib/ui/error-line'
+import { useFormField } from './action-form-context'
+import { ErrorLine } from './error-line'
 
 /** Where a fault is said that belongs to no single field; the summary's link leads here. */
 export function FormAnchor({ name }: { name: string }) {
