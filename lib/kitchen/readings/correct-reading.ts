@@ -47,8 +47,7 @@ export const correctReading = command({
     }
 
     mustBeOpen(batch.trial.state)
-    const { timeZone } = await tx.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true } })
-    if (!mayCorrect({ level: levelOf(actor.role, 'correct-reading'), personId: actor.personId, reading: wrong, now, timeZone })) {
+    if (!mayCorrect({ level: levelOf(actor.role, 'correct-reading'), personId: actor.personId, reading: wrong, now })) {
       throw new Refusal('correction-not-yours')
     }
     const corrected = await tx.reading.count({ where: { bakeryId, supersedesId: wrong.id } })

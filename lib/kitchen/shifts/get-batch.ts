@@ -90,7 +90,6 @@ export const getBatch = query({
       },
     })
     if (!batch || !isOnTheFloor(batch.trial.state)) throw new Refusal('not-found')
-    const { timeZone } = await db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true } })
     const measures = await measuresToRead(db, bakeryId)
     const ofTrial = await mixedBatches(db, bakeryId, batch.trialId)
     const own = ofTrial.find(({ id }) => id === batch.id)
@@ -129,7 +128,7 @@ export const getBatch = query({
         mayCorrect:
           isOpen &&
           holds.has(reading.id) &&
-          mayCorrect({ level, personId: actor.personId, reading: { personId: reading.person.id, takenAt: reading.takenAt }, now, timeZone }),
+          mayCorrect({ level, personId: actor.personId, reading: { personId: reading.person.id, takenAt: reading.takenAt }, now }),
       })),
       figures: loafFigures({ readings: current, measures })[0] ?? null,
     }

@@ -8,12 +8,13 @@ import { costsOfPlan } from './costs-of-plan'
 import { drawUpOrRefuse } from './draw-up-or-refuse'
 import { loadPlanFacts } from './load-plan-facts'
 import { readPlanText } from './plan-text'
-import { decisionBar, isFrozen, mayFollow } from './rules'
+import type { Plan, PlanBatch } from './plan-types'
+import { decisionBar, isFrozen, isKeyOpen } from './rules'
 
 /**
  * The plan of a trial on one page: what is declared, each dough, the order, what to mind, what became of it. Of a
- * draft it is what would be proposed now, without an order; from then on it is the very text that was proposed.
- * Costs only for those who may see them. Refuses: not-found, plan-not-possible.
+ * draft it is what would be proposed now, without an order; from then on it is the very text that was proposed, but
+ * for which dough a code stands for while it is baked. Costs only for those who may see them. Refuses: not-found, plan-not-possible.
  */
 export const getPlan = query({
   name: 'trials.get-plan',
@@ -48,7 +49,7 @@ export const getPlan = query({
     const seesCosts = levelOf(role, 'see-costs') === 'yes'
     return {
       trial: { ...rest, planHash, proposedBy: proposedBy.name, isFrozen: isFrozen(trial.state) },
-      plan,
+      plan: { ...plan, order: plan.order && orderShown(plan.order, isKeyOpen(trial.state)) },
       ...(seesCosts ? { costs: await costsOfPlan(db, bakeryId, plan, dayInZone(now, bakery.timeZone)) } : {}),
       may: {
         change: trial.state === 'draft' && levelOf(role, 'propose-trial') === 'yes',
@@ -56,8 +57,15 @@ export const getPlan = query({
         decideButOwn: trial.state === 'proposed' && mayDecide && decisionBar({ personId, proposedById: proposedBy.id, worksAlone: bakery.worksAlone }) !== null,
         /** The decision would be on one's own proposal, and the record will say so. */
         isOwn: personId === proposedBy.id,
-        stop: mayDecide && mayFollow(trial.state, 'stopped'),
+        /** Once it is being baked it ends with its result, on the page of that. */
+        stop: mayDecide && trial.state === 'approved',
       },
     }
   },
 })
+
+/** The drawn order, with the dough that a code stands for where that is told. */
+function orderShown({ batches, cleanDownAfterDay }: NonNullable<Plan['order']>, isOpen: boolean) {
+  const shown = ({ arm, ...batch }: PlanBatch) => ({ ...batch, arm: isOpen ? arm : null })
+  return { batches: batches.map(shown), cleanDownAfterDay, isKeyOpen: isOpen }
+}

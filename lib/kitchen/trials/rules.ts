@@ -20,6 +20,14 @@ export function isFrozen(state: TrialState): boolean {
   return state === 'approved' || state === 'baking' || state === 'closed' || state === 'stopped'
 }
 
+/**
+ * Whether the plan says which dough a code stands for. From approval until the baking has ended only the weigh-out
+ * sheet does, for whoever weighs: nobody who measures a coded loaf should have the key before their eyes.
+ */
+export function isKeyOpen(state: TrialState): boolean {
+  return state !== 'approved' && state !== 'baking'
+}
+
 /** What a proposed plan becomes by a decision. */
 export function stateAfter(verdict: PlanVerdict): TrialState {
   switch (verdict) {

@@ -280,6 +280,20 @@ describe('the decision', () => {
     expect(valueOf(await listTrials.call(bakery.late.caller, {})).past.some(({ id }) => id === trialId)).toBe(true)
   })
 
+  it('does not call off a trial that is being baked: that one ends with its result', async () => {
+    const { trialId, revision } = await approve()
+    await db().trial.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trialId } }, data: { state: 'baking' } })
+    expect(refusalOf(await stopTrial.call(bakery.head.caller, { trialId, seenRevision: revision + 1, reason: 'Enough.' }))).toMatch(/^stale/)
+  })
+
+  it('tells which dough a code stands for until the plan is approved, and again when the baking has ended', async () => {
+    const { trialId, revision } = await approve()
+    const arms = async () => valueOf(await getPlan.call(bakery.owner.caller, { trialId })).plan.order?.batches.map(({ arm }) => arm)
+    expect(new Set(await arms())).toEqual(new Set([null]))
+    valueOf(await stopTrial.call(bakery.head.caller, { trialId, seenRevision: revision + 1, reason: 'The flour is gone.' }))
+    expect((await arms())?.every((arm) => arm !== null)).toBe(true)
+  })
+
   it('stands in the record, whole', async () => {
     expect(valueOf(await verifyRecord.call(bakery.owner.caller, {}))).toMatchObject({ fault: null })
   })

@@ -19,9 +19,10 @@ export function OrderSection({ plan, words, format, language }: PlanPart) {
       </Section>
     )
   }
+  const columns = order.isKeyOpen ? 4 : 3
   const days = [...new Set(order.batches.map(({ day }) => day))]
   return (
-    <Section id="order" title={text.plan.order} note={text.plan.orderNote}>
+    <Section id="order" title={text.plan.order} note={order.isKeyOpen ? text.plan.orderNote : text.plan.orderNoteCoded}>
       <WarningList warnings={plan.warnings.filter(({ code }) => code === 'place-tied-to-allergen')} words={words} format={format} language={language} />
       <SheetTable
         caption={text.plan.order}
@@ -29,30 +30,32 @@ export function OrderSection({ plan, words, format, language }: PlanPart) {
         columns={[
           { key: 'place', label: text.plan.place, numeric: true },
           { key: 'code', label: text.plan.code },
-          { key: 'dough', label: text.plan.doughColumn },
+          ...(order.isKeyOpen ? [{ key: 'dough', label: text.plan.doughColumn }] : []),
           { key: 'before', label: text.plan.before },
         ]}
       >
         {days.flatMap((day) => {
           const after = order.cleanDownAfterDay.find((each) => each.day === day)
           return [
-            <GroupRow key={day} label={say(text.plan.day, language, { day })} columns={4} />,
+            <GroupRow key={day} label={say(text.plan.day, language, { day })} columns={columns} />,
             ...order.batches
               .filter((batch) => batch.day === day)
               .map((batch) => (
                 <tr key={batch.code}>
                   <Cell numeric>{batch.place}</Cell>
                   <Cell head>{batch.code}</Cell>
-                  <Cell>
-                    <DoughName position={batch.arm} name={plan.arms[batch.arm]?.name} text={text} />
-                  </Cell>
+                  {batch.arm === null ? null : (
+                    <Cell>
+                      <DoughName position={batch.arm} name={plan.arms[batch.arm]?.name} text={text} />
+                    </Cell>
+                  )}
                   <Cell>{batch.cleanDownOf.length > 0 ? say(text.plan.cleanDown, language, { list: allergenList(batch.cleanDownOf, stores) }) : null}</Cell>
                 </tr>
               )),
             ...(after
               ? [
                   <tr key={`after-${day}`}>
-                    <td colSpan={4}>{say(text.plan.cleanAfter, language, { list: allergenList(after.of, stores) })}</td>
+                    <td colSpan={columns}>{say(text.plan.cleanAfter, language, { list: allergenList(after.of, stores) })}</td>
                   </tr>,
                 ]
               : []),

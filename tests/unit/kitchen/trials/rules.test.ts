@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest'
 import { TrialState } from '@/lib/db/generated/enums'
-import { armLetter, decisionBar, isFrozen, mayFollow, meaningOfDecision, stateAfter } from '@/lib/kitchen/trials/rules'
+import { armLetter, decisionBar, isFrozen, isKeyOpen, mayFollow, meaningOfDecision, stateAfter } from '@/lib/kitchen/trials/rules'
 
 describe('the states of a trial', () => {
   const allowed = new Set(['draft>proposed', 'proposed>approved', 'proposed>draft', 'proposed>declined', 'approved>baking', 'approved>stopped', 'baking>closed', 'baking>stopped'])
@@ -12,6 +12,10 @@ describe('the states of a trial', () => {
 
   it('are frozen from approval on', () => {
     expect(states.filter(isFrozen)).toEqual(['approved', 'baking', 'closed', 'stopped'])
+  })
+
+  it('keep which dough a code stands for to the weigh-out sheet from approval until the baking has ended', () => {
+    expect(states.filter((state) => !isKeyOpen(state))).toEqual(['approved', 'baking'])
   })
 
   it('follow from a decision only where they may follow', () => {
