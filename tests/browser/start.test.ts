@@ -5,8 +5,9 @@ import os from 'node:os'
 import path from 'node:path'
 import { expect, test as base } from '@playwright/test'
 import { embeddedUrl } from '../../lib/db/embedded/roles'
+import { findFreePort } from '../../lib/ops/find-free-port'
+import { spawnStart, type Started } from '../../lib/ops/spawn-start'
 import { startTestServer } from '../support/database-server'
-import { findFreePort, spawnStart, type Started } from '../support/spawn-start'
 
 type Fixtures = { folder: string; port: number; start(env?: Record<string, string | undefined>, args?: string[], as?: { uid: number; gid: number }): Started }
 
