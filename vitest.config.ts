@@ -1,9 +1,12 @@
 import path from 'node:path'
 import { defineConfig } from 'vitest/config'
+import { isLong } from './tests/support/long'
 
 const root = import.meta.dirname
 // `server-only` throws under any other condition than the one Next's server uses.
 const conditions = ['react-server', 'node']
+// The long forms draw some twenty times as much.
+const longTimeout = isLong ? { testTimeout: 20 * 60_000 } : {}
 
 export default defineConfig({
   resolve: { alias: { '@': root }, conditions },
@@ -15,11 +18,12 @@ export default defineConfig({
       EVENDOUGH_LOG_LEVEL: 'silent',
     },
     maxWorkers: 2,
+    setupFiles: [path.join(root, 'tests/support/properties.ts')],
     projects: [
       {
         extends: true,
         // Two cores carry other work too: a long quadrature may wait for its turn.
-        test: { name: 'unit', include: ['tests/unit/**/*.test.ts', 'tests/published/**/*.test.ts'], testTimeout: 60_000 },
+        test: { name: 'unit', include: ['tests/unit/**/*.test.ts', 'tests/published/**/*.test.ts'], testTimeout: 60_000, ...longTimeout },
       },
       {
         extends: true,
@@ -30,6 +34,7 @@ export default defineConfig({
           // A copy of the template is made in a hook; a slow disk may take its time.
           hookTimeout: 30_000,
           testTimeout: 30_000,
+          ...longTimeout,
         },
       },
     ],
