@@ -1,12 +1,9 @@
 import path from 'node:path'
 import { defineConfig } from 'vitest/config'
-import { isLong } from './tests/support/long'
 
 const root = import.meta.dirname
 // `server-only` throws under any other condition than the one Next's server uses.
 const conditions = ['react-server', 'node']
-// The long forms draw some twenty times as much.
-const longTimeout = isLong ? { testTimeout: 20 * 60_000 } : {}
 
 export default defineConfig({
   resolve: { alias: { '@': root }, conditions },
@@ -18,12 +15,12 @@ export default defineConfig({
       EVENDOUGH_LOG_LEVEL: 'silent',
     },
     maxWorkers: 2,
-    setupFiles: [path.join(root, 'tests/support/properties.ts')],
+    setupFiles: [path.join(root, 'tests/support/run-settings.ts')],
     projects: [
       {
         extends: true,
         // Two cores carry other work too: a long quadrature may wait for its turn.
-        test: { name: 'unit', include: ['tests/unit/**/*.test.ts', 'tests/published/**/*.test.ts'], testTimeout: 60_000, ...longTimeout },
+        test: { name: 'unit', include: ['tests/unit/**/*.test.ts', 'tests/published/**/*.test.ts'], testTimeout: 60_000 },
       },
       {
         extends: true,
@@ -34,7 +31,6 @@ export default defineConfig({
           // A copy of the template is made in a hook; a slow disk may take its time.
           hookTimeout: 30_000,
           testTimeout: 30_000,
-          ...longTimeout,
         },
       },
     ],
