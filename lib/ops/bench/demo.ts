@@ -1,29 +1,33 @@
 import fs from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
-import { performance } from 'node:perf_hooks'
-import { setTimeout as wait } from 'node:timers/promises'
+import { closeDb } from '../../db/client'
 import { ensureBuilt } from '../build'
 import { findFreePort } from '../find-free-port'
-import { spawnStart, type Started } from '../spawn-start'
-import { signInAsOwner, type SignedIn } from './sign-in'
+import { openDatabase } from '../open-database'
+import { readOrMakeSecrets } from '../secrets'
+import { serveApp } from '../serve'
+import { makeDrafts, signInOwner } from './owner'
+import { timeStart } from './time-start'
 
 /** The demo bakery, running, with its owner signed in. */
-export type Demo = SignedIn & {
+export type Demo = {
   url: string
   /** Seconds from `npm start` until the first page answers: in an empty data folder, and each time after that. */
   firstStartS: number
   laterStartsS: readonly number[]
+  /** Opens a page as the owner. @returns its HTML, read to the end, or null when it is not answered with 200 */
+  openPage(address: string): Promise<string | null>
 }
 
+type Step = () => Promise<void> | void
+
 const laterStarts = 3
-const longestStartMs = 15 * 60_000
-const betweenLooksMs = 10
 
 /** Keeps one demo bakery for all subjects, in a folder of its own that goes with it. */
 export function keepDemo(): { open(): Promise<Demo>; close(): Promise<void> } {
   let opened: Promise<Demo> | undefined
-  const closing: (() => Promise<void> | void)[] = []
+  const closing: Step[] = []
   return {
     open: () => (opened ??= openDemo(closing)),
     async close() {
@@ -32,39 +36,38 @@ export function keepDemo(): { open(): Promise<Demo>; close(): Promise<void> } {
   }
 }
 
-async function openDemo(closing: (() => Promise<void> | void)[]): Promise<Demo> {
+/** Starts it as often as is timed, and then serves it from here, where its database is within reach. */
+async function openDemo(closing: Step[]): Promise<Demo> {
   await ensureBuilt()
   const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'evendough-bench-'))
   // As root the database runs as another user, who must be able to enter.
   fs.chmodSync(folder, 0o755)
   closing.push(() => fs.rmSync(folder, { recursive: true, force: true }))
   const port = await findFreePort()
-  const url = `http://127.0.0.1:${port}`
-  let running: Started | undefined
-  const stop = async () => {
-    running?.child.kill('SIGTERM')
-    await running?.ended
+  const url = `http://localhost:${port}`
+  const startsS: number[] = []
+  for (let i = 0; i <= laterStarts; i++) {
+    const start = timeStart(port, folder)
+    closing.push(start.stop)
+    startsS.push(await start.answered)
+    await closing.pop()?.()
   }
-  closing.push(stop)
-  const seconds: number[] = []
-  for (let start = 0; start <= laterStarts; start++) {
-    await stop()
-    const begun = performance.now()
-    running = spawnStart({ PORT: String(port), EVENDOUGH_DATA: folder, EVENDOUGH_URL: undefined })
-    await answers(`${url}/sign-in`, running)
-    seconds.push((performance.now() - begun) / 1000)
-  }
-  const [firstStartS, ...laterStartsS] = seconds
-  return { url, firstStartS: firstStartS!, laterStartsS, ...(await signInAsOwner(url, path.join(folder, 'first-sign-in.txt'))) }
-}
 
-/** Waits until a page answers with 200. @throws Error with what the start said, when it ends before or takes too long */
-async function answers(address: string, { child, output }: Started): Promise<void> {
-  const deadline = performance.now() + longestStartMs
-  while (child.exitCode === null && child.signalCode === null && performance.now() < deadline) {
-    const status = await fetch(address).then((response) => response.status, () => undefined)
-    if (status === 200) return
-    await wait(betweenLooksMs)
+  const secrets = readOrMakeSecrets(folder)
+  const database = await openDatabase({ port, dataFolder: folder, url }, secrets)
+  closing.push(database.stop)
+  const settings = { DATABASE_URL: database.appUrl, NEXTAUTH_SECRET: secrets.authSecret, NEXTAUTH_URL: url }
+  Object.assign(process.env, settings)
+  closing.push(closeDb)
+  const app = await serveApp(port, settings)
+  closing.push(app.stop)
+  const { caller, cookie } = await signInOwner(path.join(folder, 'first-sign-in.txt'))
+  await makeDrafts(caller)
+  const [firstStartS, ...laterStartsS] = startsS
+  const openPage = async (address: string) => {
+    const response = await fetch(`${url}${address}`, { redirect: 'manual', headers: { Cookie: cookie } })
+    const html = await response.text()
+    return response.status === 200 ? html : null
   }
-  throw new Error(`The demo bakery did not start:\n${output()}`)
+  return { url, firstStartS: firstStartS!, laterStartsS, openPage }
 }

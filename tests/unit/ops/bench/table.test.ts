@@ -18,7 +18,7 @@ test('a table has columns as wide as their longest cell, names to the left and f
     'oven         min  target',
     '─────────  ─────  ──────',
     'deck         9.5  within',
-    'rack oven  120.0        ',
+    'rack oven  120.0',
   ])
 })
 
