@@ -63,6 +63,16 @@ test('Ctrl-C stops it as well, also in the middle of starting', async ({ start, 
   expect(processesOf(folder)).toEqual([])
 })
 
+test('it stops its database also when nobody is left to read what it says', async ({ start, folder }) => {
+  const one = start({}, ['--empty'])
+  await one.until(ready)
+  one.child.stdout?.destroy()
+  one.child.stderr?.destroy()
+  one.child.kill('SIGTERM')
+  expect(await one.ended).toBe(0)
+  expect(processesOf(folder)).toEqual([])
+})
+
 test('a start after kill -9 goes on with what was there, without help', async ({ start, folder, port }) => {
   const killed = start()
   await killed.until(ready)
