@@ -27,17 +27,23 @@ const laterStarts = 3
 /** Keeps one demo bakery for all subjects, in a folder of its own that goes with it. */
 export function keepDemo(): { open(): Promise<Demo>; close(): Promise<void> } {
   let opened: Promise<Demo> | undefined
+  let closed: Promise<void> | undefined
   const closing: Step[] = []
+  const asked = new AbortController()
+  const closeAll = async () => {
+    asked.abort(new Error('Stopped.'))
+    // What is being opened notices, so that nothing is opened behind our back.
+    await opened?.catch(() => undefined)
+    for (const step of closing.reverse()) await step()
+  }
   return {
-    open: () => (opened ??= openDemo(closing)),
-    async close() {
-      for (let step = closing.pop(); step; step = closing.pop()) await step()
-    },
+    open: () => (opened ??= openDemo(closing, asked.signal)),
+    close: () => (closed ??= closeAll()),
   }
 }
 
 /** Starts it as often as is timed, and then serves it from here, where its database is within reach. */
-async function openDemo(closing: Step[]): Promise<Demo> {
+async function openDemo(closing: Step[], asked: AbortSignal): Promise<Demo> {
   await ensureBuilt()
   const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'evendough-bench-'))
   // As root the database runs as another user, who must be able to enter.
@@ -47,15 +53,14 @@ async function openDemo(closing: Step[]): Promise<Demo> {
   const url = `http://localhost:${port}`
   const startsS: number[] = []
   for (let i = 0; i <= laterStarts; i++) {
-    const start = timeStart(port, folder)
-    closing.push(start.stop)
-    startsS.push(await start.answered)
-    await closing.pop()?.()
+    asked.throwIfAborted()
+    startsS.push(await timeStart(port, folder, asked))
   }
 
   const secrets = readOrMakeSecrets(folder)
   const database = await openDatabase({ port, dataFolder: folder, url }, secrets)
   closing.push(database.stop)
+  asked.throwIfAborted()
   const settings = { DATABASE_URL: database.appUrl, NEXTAUTH_SECRET: secrets.authSecret, NEXTAUTH_URL: url }
   Object.assign(process.env, settings)
   closing.push(closeDb)
