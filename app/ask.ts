@@ -1,15 +1,20 @@
 import 'server-only'
 import { forbidden, notFound, redirect } from 'next/navigation'
+import { cache } from 'react'
 import type { OpenQuery } from '@/lib/kitchen/open-query'
 import type { Query } from '@/lib/kitchen/query'
+import type { Result } from '@/lib/kitchen/result'
 import { currentCaller } from './caller'
 
+// The desk around a page and the page itself ask some of the same. React forgets the answers with the request.
+const answerOnce = cache(async (query: Query, input: string) => query.call(await currentCaller(), JSON.parse(input)))
+
 /**
- * Asks a query for a page, as whoever opens it. Who is not signed in goes to the sign-in page; what is not there,
- * or not theirs, is 'not found'.
+ * Asks a query for a page, as whoever opens it, once a request. Who is not signed in goes to the sign-in page; what
+ * is not there, or not theirs, is 'not found'.
  */
 export async function ask<Value>(query: Query<Value>, input: unknown = {}): Promise<Value> {
-  const result = await query.call(await currentCaller(), input)
+  const result = (await answerOnce(query, JSON.stringify(input))) as Result<Value>
   if (result.ok) return result.value
   switch (result.refusal.code) {
     case 'not-signed-in':

@@ -1,8 +1,8 @@
 import 'server-only'
-import { PrismaPg } from '@prisma/adapter-pg'
 import pg from 'pg'
 import { type Prisma, PrismaClient } from './generated/client'
 import { log } from './log'
+import { poolAdapter } from './pool-adapter'
 import { databaseSettings } from './settings'
 
 export type Db = PrismaClient
@@ -39,5 +39,5 @@ function connect(url: string, size: number): PrismaClient {
   // nobody else listens.
   pool.on('error', (error) => log.warn({ event: 'database-pool', error: error.message }))
   pool.on('connect', (client) => client.on('error', (error) => log.warn({ event: 'database-connection', error: error.message })))
-  return new PrismaClient({ adapter: new PrismaPg(pool, { disposeExternalPool: true }), transactionOptions: { maxWait: 5_000, timeout: 10_000 } })
+  return new PrismaClient({ adapter: poolAdapter(pool), transactionOptions: { maxWait: 5_000, timeout: 10_000 } })
 }

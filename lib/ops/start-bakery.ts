@@ -18,6 +18,8 @@ class Stopped extends Error {}
 
 /** `npm start`: everything between a fresh clone and a bakery in the browser. Says each step, stops at the first fault. */
 export async function startBakery(args: readonly string[]): Promise<void> {
+  // Whoever read what we say may be gone; the database must be stopped all the same.
+  for (const stream of [process.stdout, process.stderr]) stream.on('error', () => undefined)
   const closing: Step[] = []
   const asked = new AbortController()
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => asked.abort(new Stopped()))

@@ -1,4 +1,5 @@
-// `npm test`: what is missing is installed, then lib/ops/test-stages.ts runs the stages.
+// `npm test`: what is missing is installed, then lib/ops/test-stages.ts runs the stages. With --long (`npm run
+// test:long`) properties and simulations draw some twenty times as much; the stages that have such are run.
 import { importOps, prepare, useTypeScript } from './bootstrap.mjs'
 
 let counted = false
@@ -12,7 +13,10 @@ process.on('exit', (code) => {
 prepare()
 await useTypeScript()
 const { testStages } = await importOps('test-stages')
-const { passed, failed } = await testStages(process.argv.slice(2))
+const named = process.argv.slice(2).filter((argument) => argument !== '--long')
+const isLong = process.argv.includes('--long')
+if (isLong) process.env.EVENDOUGH_LONG = '1'
+const { passed, failed } = await testStages(isLong && named.length === 0 ? ['unit', 'database'] : named)
 process.exitCode = failed === 0 ? 0 : 1
 counted = true
 console.log(`${passed} passed, ${failed} failed`)

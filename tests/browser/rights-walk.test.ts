@@ -1,9 +1,10 @@
 import fs from 'node:fs'
 import path from 'node:path'
 import { mayTry } from '../../lib/auth/rights'
+import { builtRoutes } from '../../lib/ops/built-routes'
 import { expect, test, cookieOf } from '../support/app'
 import { makeBakery, type TestBakery, type TestPerson } from '../support/bakery'
-import { builtActions, builtRoutes, callAction } from '../support/call-action'
+import { builtActions, callAction } from '../support/call-action'
 import type { WalkRole } from '../support/rights-walk'
 import { everyAction, everyPage } from '../support/walks/all'
 

@@ -5,8 +5,9 @@ import os from 'node:os'
 import path from 'node:path'
 import { expect, test as base } from '@playwright/test'
 import { embeddedUrl } from '../../lib/db/embedded/roles'
+import { findFreePort } from '../../lib/ops/find-free-port'
+import { spawnStart, type Started } from '../../lib/ops/spawn-start'
 import { startTestServer } from '../support/database-server'
-import { findFreePort, spawnStart, type Started } from '../support/spawn-start'
 
 type Fixtures = { folder: string; port: number; start(env?: Record<string, string | undefined>, args?: string[], as?: { uid: number; gid: number }): Started }
 
@@ -58,6 +59,16 @@ test('Ctrl-C stops it as well, also in the middle of starting', async ({ start, 
   const one = start({}, ['--empty'])
   await expect.poll(() => fs.existsSync(path.join(folder, 'data', 'postgres', 'data', 'postmaster.pid'))).toBe(true)
   one.child.kill('SIGINT')
+  expect(await one.ended).toBe(0)
+  expect(processesOf(folder)).toEqual([])
+})
+
+test('it stops its database also when nobody is left to read what it says', async ({ start, folder }) => {
+  const one = start({}, ['--empty'])
+  await one.until(ready)
+  one.child.stdout?.destroy()
+  one.child.stderr?.destroy()
+  one.child.kill('SIGTERM')
   expect(await one.ended).toBe(0)
   expect(processesOf(folder)).toEqual([])
 })

@@ -1,10 +1,11 @@
 import { describe } from 'vitest'
 import { type GainPower, gainPower } from '@/lib/calc/plan/gain-power'
+import { forLong } from '@/tests/support/long'
 import { publishedCheck } from '@/tests/support/published-check'
 import cases from './data/power-noncentral-t.json'
 
 // With next to no worthwhile difference 'better' is 'the interval lies above zero', whose chance the noncentral t gives.
-const RUNS = 40_000
+const RUNS = forLong(40_000, 800_000)
 const whole = { armBatchesPerBlock: 1, controlBatchesPerBlock: 1, loavesPerBatch: 1 }
 
 type Design = Omit<Parameters<typeof gainPower>[0], 'seed' | 'runs' | 'worthwhile' | 'goodDirection' | 'confidence'>

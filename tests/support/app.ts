@@ -5,10 +5,10 @@ import { makeSessionToken, sessionCookie } from '../../lib/auth/sign-in-cookie'
 import { closeDb } from '../../lib/db/client'
 import { appRole, embeddedUrl, makeRolesAndDatabase, ownerRole } from '../../lib/db/embedded/roles'
 import { migrate } from '../../lib/db/migrate'
+import { findFreePort } from '../../lib/ops/find-free-port'
 import { serveApp } from '../../lib/ops/serve'
 import { makeBakery, type TestBakery, type TestPerson } from './bakery'
 import { startTestServer } from './database-server'
-import { findFreePort } from './spawn-start'
 
 export type App = {
   url: string

@@ -11,12 +11,6 @@ export function builtActions(): Map<string, string> {
   return new Map(Object.entries(manifest.node).map(([id, { filename, exportedName }]) => [`${filename}#${exportedName}`, id]))
 }
 
-/** Every route of the build by its address pattern, without the ones that Next itself brings. */
-export function builtRoutes(): string[] {
-  const routes = JSON.parse(fs.readFileSync(path.join(root, '.next', 'app-path-routes-manifest.json'), 'utf8')) as Record<string, string>
-  return Object.values(routes).filter((route) => !route.startsWith('/_'))
-}
-
 export type ActionCall = {
   url: string
   /** Page on which the action is sent. */

@@ -8,6 +8,7 @@ import { countBatches, meanOf, type BatchCount, type CountedBatch } from './coun
 import { levelEffects, type FTest, type LevelEffects } from './level-effects'
 import { limitOfCalcError } from './limit-of-calc-error'
 import { outlierFlags, type OutlierFlag } from './outlier-flags'
+import { isIn, stageOfTrial, type TrialStage } from './stage-of-trial'
 import type { ConditionCode, DeclaredTrial, MeasuredBatch } from './trial-facts'
 import { verdictOf, type Verdict } from './verdict-of'
 
@@ -66,8 +67,7 @@ export type Comparison = {
 export type DayProgress = { day: number; measured: number; ended: number; open: number; hasControl: boolean }
 
 export type TrialAnalysis = {
-  /** `before`: no approved plan; `in-progress`: the planned mixing days are not all in. */
-  stage: 'before' | 'in-progress' | 'whole' | 'stopped-early'
+  stage: TrialStage
   planned: { days: number; batches: number }
   days: DayProgress[]
   open: number
@@ -85,7 +85,7 @@ export type TrialAnalysis = {
  */
 export function analyseTrial(declared: DeclaredTrial, batches: readonly MeasuredBatch[]): TrialAnalysis {
   const count = countBatches({ factor: declared.factor, batches })
-  const stage = stageOf(declared, count)
+  const stage = stageOfTrial(declared, count)
   const whole = {
     stage,
     planned: { days: declared.mixingDays, batches: declared.mixingDays * declared.batchesPerArm * declared.arms.length },
@@ -93,28 +93,10 @@ export function analyseTrial(declared: DeclaredTrial, batches: readonly Measured
     open: count.open,
     uncounted: count.uncounted,
   }
-  if (stage === 'before' || stage === 'in-progress') return { ...whole, comparison: null, limits: [] }
+  if (!isIn(stage)) return { ...whole, comparison: null, limits: [] }
   const limits: Limit[] = []
   const comparison = compare(declared, count, stage === 'stopped-early', limits)
   return { ...whole, comparison, limits }
-}
-
-function stageOf(declared: DeclaredTrial, count: BatchCount): TrialAnalysis['stage'] {
-  switch (declared.state) {
-    case 'draft':
-    case 'proposed':
-    case 'declined':
-      return 'before'
-    case 'approved':
-    case 'baking':
-      return count.open === 0 && count.daysCounted.length >= declared.mixingDays ? 'whole' : 'in-progress'
-    case 'closed':
-      return 'whole'
-    case 'stopped':
-      return 'stopped-early'
-    default:
-      return declared.state satisfies never
-  }
 }
 
 function progressOf(batches: readonly MeasuredBatch[], count: BatchCount): DayProgress[] {

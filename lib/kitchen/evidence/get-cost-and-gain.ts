@@ -5,11 +5,11 @@ import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
 import { asCostPrice } from '../stores/as-cost-price'
 import { priceOn } from '../stores/price-on'
-import { analyseTrial } from './analyse-trial'
 import { asMajor } from './as-major'
 import { costAndGain, type ArmCost, type CostedArm } from './cost-and-gain'
 import { countBatches, meanOf, type CountedBatch } from './count-batches'
 import { loadEvidence } from './load-evidence'
+import { isIn, stageOfTrial } from './stage-of-trial'
 import type { MeasuredPiece } from './trial-facts'
 
 /** A calendar day; what it may not be, PostgreSQL and lib/calc would refuse as a fault of ours. */
@@ -26,8 +26,8 @@ export const getCostAndGain = query({
   right: 'see-costs',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const { header, declared, batches } = await loadEvidence(db, bakeryId, input.trialId)
-    const [bakery, lines] = await Promise.all([
+    const [{ header, declared, batches }, bakery, lines] = await Promise.all([
+      loadEvidence(db, bakeryId, input.trialId),
       db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true } }),
       db.armLine.findMany({
         where: { bakeryId, arm: { trialId: input.trialId } },
@@ -37,11 +37,11 @@ export const getCostAndGain = query({
     ])
     const onDay = input.day ?? dayInZone(now, bakery.timeZone)
     const held = await priceOn(db, bakeryId, [...new Set(lines.map(({ ingredientId }) => ingredientId))], onDay)
-    const isIn = analyseTrial(declared, batches).comparison !== null
-    const { counted } = countBatches({ factor: declared.factor, batches })
+    const count = countBatches({ factor: declared.factor, batches })
+    const comparable = isIn(stageOfTrial(declared, count)) ? count.counted : []
     const arms = declared.arms.map(({ position }): CostedArm => {
       const own = lines.filter(({ arm }) => arm.position === position)
-      const baked = isIn ? counted.filter(({ batch }) => batch.arm === position) : []
+      const baked = comparable.filter(({ batch }) => batch.arm === position)
       return {
         arm: position,
         lines: own.map(({ ingredientId, ingredient, weighedG }) => {

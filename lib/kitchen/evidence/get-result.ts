@@ -39,7 +39,6 @@ export const getResult = query({
       })),
       outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
       notableDifference,
-      seesCosts: levelOf(actor.role, 'see-costs') === 'yes',
       mayClose: header.state === 'baking' && levelOf(actor.role, 'approve-plan') === 'yes',
     }
   },

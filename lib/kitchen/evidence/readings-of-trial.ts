@@ -16,12 +16,14 @@ const usedCodes = ['dough-temp', 'proof-time', 'water-added', 'dough-mass', 'loa
  */
 export async function readingsOfTrial(from: Db | Tx, bakeryId: string, trialId: string, primary: Measure): Promise<Map<string, Read>> {
   const ofUse = { OR: [{ id: primary.id }, { code: { in: [...usedCodes] } }] }
-  const measures = await from.measure.findMany({ where: { bakeryId, ...ofUse }, select: { id: true, code: true, repeats: true, repeatLimit: true } })
-  const readings = await from.reading.findMany({
-    where: { bakeryId, trialId, supersededBy: { none: {} }, measure: ofUse },
-    select: { batchId: true, measureId: true, piece: true, factorLevel: true, repeat: true, value: true },
-    orderBy: [{ batchId: 'asc' }, { piece: 'asc' }, { repeat: 'asc' }, { id: 'asc' }],
-  })
+  const [measures, readings] = await Promise.all([
+    from.measure.findMany({ where: { bakeryId, ...ofUse }, select: { id: true, code: true, repeats: true, repeatLimit: true } }),
+    from.reading.findMany({
+      where: { bakeryId, trialId, supersededBy: { none: {} }, measure: ofUse },
+      select: { batchId: true, measureId: true, piece: true, factorLevel: true, repeat: true, value: true },
+      orderBy: [{ batchId: 'asc' }, { piece: 'asc' }, { repeat: 'asc' }, { id: 'asc' }],
+    }),
+  ])
   const idOf = (code: ConditionCode) => measures.find((measure) => measure.code === code)?.id ?? ''
   return new Map(loafFigures({ readings, measures }).map((batch) => [batch.batchId, readOf(batch, primary, idOf)]))
 }

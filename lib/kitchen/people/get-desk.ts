@@ -1,5 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
+import { levelOf } from '../../auth/rights'
 import { query } from '../query'
 
 /** What every desk page shows around its own matter: whose bakery, who is signed in, of what kind the install is. */
@@ -8,11 +9,19 @@ export const getDesk = query({
   input: z.strictObject({}),
   right: 'own-account',
   async run({ db, actor }) {
-    const bakery = await db.bakery.findUniqueOrThrow({
-      where: { bakeryId: actor.bakeryId },
-      select: { name: true, timeZone: true, locale: true, currency: true, massUnits: true, temperatureUnits: true },
-    })
-    const install = await db.install.findUniqueOrThrow({ where: { id: 1 }, select: { kind: true } })
-    return { bakery, person: { id: actor.personId, name: actor.name, role: actor.role }, installKind: install.kind }
+    const [bakery, install] = await Promise.all([
+      db.bakery.findUniqueOrThrow({
+        where: { bakeryId: actor.bakeryId },
+        select: { name: true, timeZone: true, locale: true, currency: true, massUnits: true, temperatureUnits: true },
+      }),
+      db.install.findUniqueOrThrow({ where: { id: 1 }, select: { kind: true } }),
+    ])
+    return {
+      bakery,
+      person: { id: actor.personId, name: actor.name, role: actor.role },
+      /** Whether pages may ask for costs beside what they show to everybody. */
+      seesCosts: levelOf(actor.role, 'see-costs') === 'yes',
+      installKind: install.kind,
+    }
   },
 })

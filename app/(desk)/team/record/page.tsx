@@ -25,8 +25,7 @@ export default async function RecordPage({ searchParams }: { searchParams: Promi
   const language = await currentLanguage()
   const { audit: text, desk, people } = wordsIn(language)
   const { bakery } = await ask(getDesk)
-  const { entries, olderBefore } = await ask(listRecord, before === undefined ? {} : { before: Number(before) })
-  const whole = await ask(verifyRecord)
+  const [{ entries, olderBefore }, whole] = await Promise.all([ask(listRecord, before === undefined ? {} : { before: Number(before) }), ask(verifyRecord)])
   const actions: Record<string, string> = text.actions
   const roles: Record<string, string> = desk.roles
 

@@ -4,8 +4,9 @@ import { gainVerdict } from '@/lib/calc/analysis/gain-verdict'
 import { regularisedBeta } from '@/lib/calc/distributions/regularised-beta'
 import { normalDeviate } from '@/lib/calc/random/normal-deviate'
 import { seededRandom } from '@/lib/calc/random/seeded-random'
+import { forLong } from '@/tests/support/long'
 
-const TRIALS = 200
+const TRIALS = forLong(200, 4000)
 const CONFIDENCE = 0.95
 const ARMS = ['control', 'b', 'c']
 const TRUE = { control: 0, b: 0, c: 90 } as Record<string, number>

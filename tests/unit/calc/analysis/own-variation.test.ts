@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { ownVariation } from '@/lib/calc/analysis/own-variation'
 import { normalDeviate } from '@/lib/calc/random/normal-deviate'
 import { seededRandom } from '@/lib/calc/random/seeded-random'
+import { forLong } from '@/tests/support/long'
 
 /** Doughs of one formula with given spread; `loaves` may differ by batch. */
 function doughs(seed: string, q: { blocks: number; batches: number; loaves: (batch: number) => number; sd: [number, number, number] }) {
@@ -17,8 +18,8 @@ function doughs(seed: string, q: { blocks: number; batches: number; loaves: (bat
   })
 }
 
-test('many doughs give the spread back that made them, also with unequal loaves', () => {
-  const readings = doughs('own', { blocks: 400, batches: 4, loaves: (batch) => 2 + batch, sd: [40, 30, 20] })
+test.each(Array.from({ length: forLong(1, 20) }, (_, i) => (i === 0 ? 'own' : `own ${i}`)))('many doughs give the spread back that made them, also with unequal loaves (%s)', (seed) => {
+  const readings = doughs(seed, { blocks: 400, batches: 4, loaves: (batch) => 2 + batch, sd: [40, 30, 20] })
   const got = ownVariation({ readings, confidence: 0.95 })
   // about four standard errors of each
   expect(Math.abs(got.block!.sd / 40 - 1)).toBeLessThan(0.18)

@@ -7,6 +7,7 @@ import { usualMoves } from '@/lib/calc/arms/usual-moves'
 import type { Composition, IngredientKind } from '@/lib/calc/formula/types'
 import { USDA_SR28 as F } from '@/tests/published/data/usda-sr28'
 import { solveLinearProgram } from '@/tests/support/linear-program'
+import { forLong } from '@/tests/support/long'
 
 function armLine(
   id: string,
@@ -20,7 +21,7 @@ function armLine(
 }
 
 /** A linear program is solved in each run, about 10 ms. */
-const RUNS = 150
+const RUNS = forLong(150, 3_000)
 vi.setConfig({ testTimeout: 30_000 })
 
 const brioche = [
@@ -404,7 +405,7 @@ describe('properties, judged by linear programs', () => {
           expect(Math.abs(line.changeG / factor - (one.lines[i]?.changeG ?? 0)) / doughOf(q)).toBeLessThan(1e-8),
         )
       }),
-      { seed: 1717, numRuns: 300 },
+      { seed: 1717, numRuns: forLong(300, 6_000) },
     )
   })
 })

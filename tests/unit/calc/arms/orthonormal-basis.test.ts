@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { dot, orthonormalBasis, solveTriangle } from '@/lib/calc/arms/orthonormal-basis'
+import { forLong } from '@/tests/support/long'
 
 const vectors = fc
   .tuple(fc.integer({ min: 1, max: 7 }), fc.integer({ min: 1, max: 20 }))
@@ -20,7 +21,7 @@ test('the basis is orthonormal and rebuilds the vectors picked', () => {
         rebuilt.forEach((value, k) => expect(value).toBeCloseTo(rows[row]?.[k] ?? 0, 9))
       })
     }),
-    { seed: 1710, numRuns: 300 },
+    { seed: 1710, numRuns: forLong(300, 6_000) },
   )
 })
 
@@ -35,7 +36,7 @@ test('every vector lies in the span, and dependent ones are not picked', () => {
         row.forEach((value, k) => expect(inside[k]).toBeCloseTo(value, 8))
       }
     }),
-    { seed: 1711, numRuns: 300 },
+    { seed: 1711, numRuns: forLong(300, 6_000) },
   )
 })
 

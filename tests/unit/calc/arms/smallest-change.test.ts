@@ -3,9 +3,10 @@ import { expect, test, vi } from 'vitest'
 import { dot } from '@/lib/calc/arms/orthonormal-basis'
 import { smallestChange } from '@/lib/calc/arms/smallest-change'
 import { solveLinearProgram } from '@/tests/support/linear-program'
+import { forLong } from '@/tests/support/long'
 
 /** A linear program is solved in each run, about 10 ms. */
-const RUNS = 150
+const RUNS = forLong(150, 3_000)
 vi.setConfig({ testTimeout: 30_000 })
 
 const start = fc.tuple(fc.integer({ min: 1, max: 5 }), fc.integer({ min: 1, max: 12 })).chain(([k, n]) =>

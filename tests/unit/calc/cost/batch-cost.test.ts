@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { batchCost } from '@/lib/calc/cost/batch-cost'
 import type { Price } from '@/lib/calc/cost/price-on-day'
+import { forLong } from '@/tests/support/long'
 
 const at = (perKgMinor: string, currency = 'EUR'): Price[] => [{ validFrom: '2026-01-01', perKgMinor, currency }]
 const line = (name: string, massG: number, prices: Price[]) => ({ lineId: name, name, massG, prices })
@@ -50,6 +51,6 @@ test('the total is the sum of the lines to the last digit, in any order', () => 
       )
       expect(forward.totalMinor.times(1e8).toFixed(0)).toBe(whole.toString())
     }),
-    { seed: 1760, numRuns: 200 },
+    { seed: 1760, numRuns: forLong(200, 4_000) },
   )
 })

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { breakEvenPrice } from '@/lib/calc/cost/break-even-price'
 import { Decimal } from '@/lib/calc/cost/decimal'
+import { forLong } from '@/tests/support/long'
 
 test('at the break-even price the arm costs the control and its gain', () => {
   fc.assert(
@@ -29,7 +30,7 @@ test('at the break-even price the arm costs the control and its gain', () => {
         ).toBeLessThan(1e-25)
       },
     ),
-    { seed: 1761, numRuns: 200 },
+    { seed: 1761, numRuns: forLong(200, 4_000) },
   )
 })
 test('when the rest alone costs more than control and gain, no price pays', () => {

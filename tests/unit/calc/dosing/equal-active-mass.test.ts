@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { equalActiveMassG } from '@/lib/calc/dosing/equal-active-mass'
 import type { ActiveStrength } from '@/lib/calc/dosing/types'
+import { forLong } from '@/tests/support/long'
 
 const share = (activeShare: number, strengthShare = 1, substance = 'vitamin C'): ActiveStrength => ({
   by: 'share',
@@ -25,7 +26,7 @@ test('there and back is the same mass', () => {
       const there = equalActiveMassG({ massG, from: share(w1, s1), to: share(w2, s2) })
       expect(equalActiveMassG({ massG: there, from: share(w2, s2), to: share(w1, s1) })).toBeCloseTo(massG, 8)
     }),
-    { seed: 1721, numRuns: 200 },
+    { seed: 1721, numRuns: forLong(200, 4_000) },
   )
 })
 test('within one assay activities are compared', () =>

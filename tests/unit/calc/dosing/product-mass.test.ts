@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { productMassG } from '@/lib/calc/dosing/product-mass'
+import { forLong } from '@/tests/support/long'
 
 test('half active at four fifths of its strength takes two and a half times the mass', () =>
   expect(productMassG({ activeMassG: 2, activeShare: 0.5, strengthShare: 0.8 })).toBeCloseTo(5, 12))
@@ -13,7 +14,7 @@ test('the product holds the active asked for, and a weaker lot takes more', () =
       expect(massG * activeShare * strengthShare).toBeCloseTo(activeMassG, 6)
       expect(massG).toBeGreaterThanOrEqual(productMassG({ activeMassG, activeShare, strengthShare: 1 }))
     }),
-    { seed: 1720, numRuns: 200 },
+    { seed: 1720, numRuns: forLong(200, 4_000) },
   )
 })
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { correctForMoisture } from '@/lib/calc/formula/correct-for-moisture'
+import { forLong } from '@/tests/support/long'
 
 const moisture = fc.double({ min: 0, max: 30, noNaN: true })
 
@@ -12,7 +13,7 @@ test('corrected flour and water hold the dry matter and the dough mass', () => {
       expect(result.flourMassG * (100 - moisturePct)).toBeCloseTo(1000 * (100 - basisPct), 6)
       expect(result.possible).toBe(result.waterMassG >= 0)
     }),
-    { seed: 1706, numRuns: 200 },
+    { seed: 1706, numRuns: forLong(200, 4_000) },
   )
 })
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { doughMassForPiecesG } from '@/lib/calc/formula/dough-mass-for-pieces'
+import { forLong } from '@/tests/support/long'
 
 const share = fc.double({ min: 0, max: 0.3, noNaN: true })
 
@@ -25,7 +26,7 @@ test('taking the losses off again leaves the pieces', () => {
         expect(of('added')).toBeGreaterThanOrEqual(of('compounded') * (1 - 1e-12))
       },
     ),
-    { seed: 1702, numRuns: 200 },
+    { seed: 1702, numRuns: forLong(200, 4_000) },
   )
 })
 

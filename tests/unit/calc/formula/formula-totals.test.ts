@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { formulaTotals } from '@/lib/calc/formula/formula-totals'
 import type { Formula } from '@/lib/calc/formula/types'
 import { line } from '@/tests/support/formula-samples'
+import { forLong } from '@/tests/support/long'
 
 const staged: Formula = {
   stages: [
@@ -57,7 +58,7 @@ describe('properties', () => {
         scaled.lines.forEach((l, i) => expect(l.pctFlour / (one.lines[i]?.pctFlour ?? 0)).toBeCloseTo(1, 9))
         expect(one.stages.reduce((s, x) => s + x.massG, 0)).toBeCloseTo(one.doughMassG, 6)
       }),
-      { seed: 1701, numRuns: 200 },
+      { seed: 1701, numRuns: forLong(200, 4_000) },
     )
   })
 })

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { massesFromPercentages } from '@/lib/calc/formula/masses-from-percentages'
+import { forLong } from '@/tests/support/long'
 
 const lines = [
   { id: 'flour', pctFlour: 100, isFlour: true },
@@ -39,7 +40,7 @@ test('the lines sum to the dough and keep their proportions', () => {
         result.lines.slice(1).forEach((l, i) => expect(l.massG).toBeCloseTo((result.flourMassG * (pcts[i] ?? 0)) / 100, 6))
       },
     ),
-    { seed: 1703, numRuns: 200 },
+    { seed: 1703, numRuns: forLong(200, 4_000) },
   )
 })
 

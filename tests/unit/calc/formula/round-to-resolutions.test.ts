@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { roundToResolutions } from '@/lib/calc/formula/round-to-resolutions'
+import { forLong } from '@/tests/support/long'
 
 test('largest remainder on one scale', () => {
   const result = roundToResolutions([
@@ -48,7 +49,7 @@ describe('properties', () => {
           expect(Math.abs(l.massG / step - Math.round(l.massG / step))).toBeLessThan(1e-6)
         })
       }),
-      { seed: 1704, numRuns: 500 },
+      { seed: 1704, numRuns: forLong(500, 10_000) },
     )
   })
 })

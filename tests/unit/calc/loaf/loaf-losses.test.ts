@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { loafLosses } from '@/lib/calc/loaf/loaf-losses'
+import { forLong } from '@/tests/support/long'
 
 test('bake and cooling loss add up to the total on dough', () => {
   fc.assert(
@@ -14,7 +15,7 @@ test('bake and cooling loss add up to the total on dough', () => {
         expect(result.totalOnBreadShare).toBeGreaterThanOrEqual(result.totalLossShare)
       },
     ),
-    { seed: 1751, numRuns: 200 },
+    { seed: 1751, numRuns: forLong(200, 4_000) },
   )
 })
 test('a loaf heavier than its dough is refused', () =>

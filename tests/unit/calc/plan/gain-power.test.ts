@@ -4,10 +4,11 @@ import { gainVerdict } from '@/lib/calc/analysis/gain-verdict'
 import { type TrialDesign, gainPower } from '@/lib/calc/plan/gain-power'
 import { normalDeviate } from '@/lib/calc/random/normal-deviate'
 import { seededRandom } from '@/lib/calc/random/seeded-random'
+import { forLong } from '@/tests/support/long'
 
 const q = {
   seed: 'power',
-  runs: 4000,
+  runs: forLong(4000, 80_000),
   design: { layout: 'complete-blocks', blocks: 4, armBatchesPerBlock: 1, controlBatchesPerBlock: 2, loavesPerBatch: 3 },
   spread: { blockSd: 60, batchSd: 40, loafSd: 50 },
   trueDifferences: [150, 0],
@@ -17,7 +18,7 @@ const q = {
 } as const
 
 test('it agrees with drawing and analysing every loaf', () => {
-  const runs = 300
+  const runs = forLong(300, 6000)
   const random = seededRandom('loaves')
   const arms = ['control', 'b', 'c']
   const better = [0, 0]
@@ -62,7 +63,7 @@ test('more blocks, more loaves and less batch spread never make it worse', () =>
 test('three batches each without blocks see a 5 % difference about one time in three when batches vary by 3 %', () => {
   const { power } = gainPower({
     ...q,
-    runs: 20_000,
+    runs: forLong(20_000, 400_000),
     design: { layout: 'no-blocks', blocks: 3, armBatchesPerBlock: 1, controlBatchesPerBlock: 1, loavesPerBatch: 1 },
     spread: { blockSd: 0, batchSd: 3, loafSd: 0 },
     trueDifferences: [5],
@@ -80,7 +81,7 @@ test('block spread matters only without blocks', () => {
 })
 
 test('smaller-is-better mirrors larger-is-better', () => {
-  const runs = 20_000
+  const runs = forLong(20_000, 400_000)
   const [larger, smaller] = [gainPower({ ...q, runs }), gainPower({ ...q, runs, trueDifferences: [-150, 0], goodDirection: 'smaller' })]
   expect(Math.abs(larger.arms[0]!.power - smaller.arms[0]!.power)).toBeLessThan(0.02)
 })

@@ -1,10 +1,11 @@
 import { expect, test } from 'vitest'
 import { normalDeviate } from '@/lib/calc/random/normal-deviate'
 import { seededRandom } from '@/lib/calc/random/seeded-random'
+import { forLong } from '@/tests/support/long'
 
 test('deviates have mean 0, variance 1, no skew and normal tails', () => {
   const random = seededRandom('normal')
-  const n = 100_000
+  const n = forLong(100_000, 2_000_000)
   let [sum, squares, cubes, fourths] = [0, 0, 0, 0]
   for (let i = 0; i < n; i++) {
     const z = normalDeviate(random)

@@ -2,12 +2,14 @@ import { expect, test } from 'vitest'
 import { CalcError } from '@/lib/calc/error'
 import { randomIndex } from '@/lib/calc/random/random-index'
 import { seededRandom } from '@/lib/calc/random/seeded-random'
+import { forLong } from '@/tests/support/long'
 
 test('every index comes equally often', () => {
   const random = seededRandom('index')
+  const each = forLong(10_000, 200_000)
   const seen = new Array<number>(7).fill(0)
-  for (let i = 0; i < 70_000; i++) seen[randomIndex(random, 7)]! += 1
-  const chiSquared = seen.reduce((sum, count) => sum + (count - 10_000) ** 2 / 10_000, 0)
+  for (let i = 0; i < 7 * each; i++) seen[randomIndex(random, 7)]! += 1
+  const chiSquared = seen.reduce((sum, count) => sum + (count - each) ** 2 / each, 0)
   expect(chiSquared).toBeLessThan(22.46) // upper 0.001 point, 6 df
 })
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { seededRandom } from '@/lib/calc/random/seeded-random'
+import { forLong } from '@/tests/support/long'
 
 test('the same seed gives the same numbers, as text or as integer', () => {
   const take = (seed: string | number) => {
@@ -13,7 +14,7 @@ test('the same seed gives the same numbers, as text or as integer', () => {
 
 test('numbers lie in [0, 1), fill ten bins evenly and do not hang together', () => {
   const random = seededRandom('even')
-  const n = 100_000
+  const n = forLong(100_000, 2_000_000)
   const bins = new Array<number>(10).fill(0)
   let lagged = 0
   let outside = 0

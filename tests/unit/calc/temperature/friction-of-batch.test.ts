@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { frictionOfBatch } from '@/lib/calc/temperature/friction-of-batch'
 import { requiredWaterTemp } from '@/lib/calc/temperature/required-water-temp'
+import { forLong } from '@/tests/support/long'
 
 test('the water that the learned friction asks for is the water that was used, by rise and by energy', () => {
   const temp = fc.double({ min: 1, max: 40, noNaN: true })
@@ -24,7 +25,7 @@ test('the water that the learned friction asks for is the water that was used, b
       const phases = [{ joulePerKgMin: learned.joulePerKgMin, minutes: mixingMinutes }]
       expect(requiredWaterTemp({ ...batch, friction: { by: 'energy', phases } }).waterTempC).toBeCloseTo(waterTempC, 8)
     }),
-    { seed: 1742, numRuns: 200 },
+    { seed: 1742, numRuns: forLong(200, 4_000) },
   )
 })
 

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest'
 import { ICE_CONSTANTS } from '@/lib/calc/temperature/ice-heat'
 import { iceMassG } from '@/lib/calc/temperature/ice-mass'
 import { icedWaterTemp } from '@/lib/calc/temperature/iced-water-temp'
+import { forLong } from '@/tests/support/long'
 
 test('water with the ice found comes to the wanted temperature, in both conventions', () => {
   fc.assert(
@@ -19,7 +20,7 @@ test('water with the ice found comes to the wanted temperature, in both conventi
         expect(mixed.tempC).toBeCloseTo(wantedTempC, 8)
       },
     ),
-    { seed: 1741, numRuns: 300 },
+    { seed: 1741, numRuns: forLong(300, 6_000) },
   )
 })
 

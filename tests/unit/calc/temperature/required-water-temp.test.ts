@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { WATER_SPECIFIC_HEAT_J_PER_G_K } from '@/lib/calc/temperature/constants'
 import { requiredWaterTemp } from '@/lib/calc/temperature/required-water-temp'
+import { forLong } from '@/tests/support/long'
 
 const flour = { massG: 1000, tempC: 22, specificHeatJPerGK: 1.9 }
 const q = {
@@ -43,7 +44,7 @@ test('with the water found, heat given equals heat taken', () => {
         )
       },
     ),
-    { seed: 1740, numRuns: 200 },
+    { seed: 1740, numRuns: forLong(200, 4_000) },
   )
 })
 

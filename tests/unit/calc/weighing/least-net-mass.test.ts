@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { leastNetMassG } from '@/lib/calc/weighing/least-net-mass'
 import { relativeDoseErrorShare } from '@/lib/calc/weighing/relative-dose-error'
+import { forLong } from '@/tests/support/long'
 
 test('at the least net mass the error is the one stated', () => {
   const positive = fc.double({ min: 0.001, max: 10, noNaN: true })
@@ -18,6 +19,6 @@ test('at the least net mass the error is the one stated', () => {
         )
       },
     ),
-    { seed: 1730, numRuns: 200 },
+    { seed: 1730, numRuns: forLong(200, 4_000) },
   )
 })

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { planPremix } from '@/lib/calc/weighing/plan-premix'
+import { forLong } from '@/tests/support/long'
 
 const kitchen = { id: 'kitchen', resolutionG: 1, repeatabilityG: 0.5, capacityG: 10_000 }
 const fine = { id: 'fine', resolutionG: 0.01, repeatabilityG: 0.01, capacityG: 200 }
@@ -59,7 +60,7 @@ describe('properties', () => {
           expect(plan.portionG).toBeLessThanOrEqual(beforeG * (1 + 1e-9))
         },
       ),
-      { seed: 1731, numRuns: 150 },
+      { seed: 1731, numRuns: forLong(150, 3_000) },
     )
   })
 

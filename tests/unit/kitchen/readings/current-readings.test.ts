@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { currentReadings } from '@/lib/kitchen/readings/current-readings'
+import { forLong } from '@/tests/support/long'
 
 const at = (second: number) => new Date(Date.UTC(2026, 2, 2, 4, 0, second))
 const reading = (id: string, supersedesId: string | null = null, second = 0) => ({ id, supersedesId, receivedAt: at(second) })
@@ -33,6 +34,6 @@ it('gives one reading for each that was first entered, in whatever order they co
       expect(currentReadings(turned)).toHaveLength(firsts)
       expect(idsOf(turned).sort()).toEqual(idsOf(all).sort())
     }),
-    { seed: 7, numRuns: 200 },
+    { seed: 7, numRuns: forLong(200, 4_000) },
   )
 })

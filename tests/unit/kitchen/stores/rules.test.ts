@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { checkedAtAfter, compositionState, figureDoubts, isUnsafeRaw, isUsuallyDusty, priceStates, priceThatHolds } from '@/lib/kitchen/stores/rules'
+import { forLong } from '@/tests/support/long'
 
 const entry = (id: string, holdsFrom: string, enteredAt: string) => ({ id, holdsFrom, enteredAt: new Date(enteredAt) })
 
@@ -36,7 +37,7 @@ describe('the price that holds', () => {
         const holding = priceStates(rows, asked).filter(({ state }) => state === 'holds')
         expect(holding).toHaveLength(rows.some(({ holdsFrom }) => holdsFrom <= asked) ? 1 : 0)
       }),
-      { seed: 4471, numRuns: 200 },
+      { seed: 4471, numRuns: forLong(200, 4_000) },
     )
   })
 })

@@ -4,6 +4,7 @@ import type { Composition } from '@/lib/calc/formula/types'
 import { drawUpPlan } from '@/lib/kitchen/trials/draw-up-plan'
 import { readPlanText, textOfPlan } from '@/lib/kitchen/trials/plan-text'
 import type { PlanDoseAsked, PlanFacts, PlanIngredient } from '@/lib/kitchen/trials/plan-types'
+import { forLong } from '@/tests/support/long'
 
 /* Invented ingredients with round figures, so that every expectation below can be worked out by hand as a mass balance. */
 const composition = (more: Partial<Composition>): Composition => ({
@@ -96,7 +97,7 @@ describe('the masses of a dough', () => {
         }
         expect(Math.abs(plan.arms[0]!.doughWeighedG - plan.arms[0]!.doughG)).toBeLessThanOrEqual(resolutionG / 2 + 1e-6)
       }),
-      { seed: 11, numRuns: 60 },
+      { seed: 11, numRuns: forLong(60, 1_200) },
     )
   })
 
@@ -227,7 +228,7 @@ describe('the order', () => {
         }
         expect(drawUpPlan(facts({ arms: two, declared: { mixingDays, batchesPerArm, kind: 'look_only' } }), seed)).toEqual(plan)
       }),
-      { seed: 7, numRuns: 25 },
+      { seed: 7, numRuns: forLong(25, 500) },
     )
   })
 

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { massFromUnit, massInUnit, type MassUnit } from '@/lib/words/format/mass'
 import { massText } from '@/lib/words/format/mass-text'
+import { forLong } from '@/tests/support/long'
 
 // NIST Handbook 44, Appendix C, units of mass: 1 avoirdupois ounce is 28.349 523 125 g, 1 pound is 453.592 37 g
 // and 16 ounces, all exact.
@@ -26,7 +27,7 @@ it('what is typed in a unit is what is shown in it again', () => {
       const typed = thousandths / 1000
       expect(Number(massInUnit(massFromUnit(typed, unit), unit).toPrecision(12))).toBe(typed)
     }),
-    { seed: 2907, numRuns: 300 },
+    { seed: 2907, numRuns: forLong(300, 6_000) },
   )
 })
 

@@ -35,9 +35,8 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
   const { trialId } = await params
   const language = await currentLanguage()
   const { desk, evidence: text } = wordsIn(language)
-  const { bakery } = await ask(getDesk)
-  const result = await ask(getResult, { trialId })
-  const costs = result.seesCosts ? await ask(getCostAndGain, { trialId }) : null
+  const { bakery, seesCosts } = await ask(getDesk)
+  const [result, costs] = await Promise.all([ask(getResult, { trialId }), seesCosts ? ask(getCostAndGain, { trialId }) : null])
   const forms = resultForms({ result, bakery, language })
   const { comparison, limits, stage } = result.analysis
   const { headline, lead } = headlineOf(result, costs, forms)

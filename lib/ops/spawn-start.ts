@@ -1,8 +1,9 @@
 import { spawn, type ChildProcess } from 'node:child_process'
-import net from 'node:net'
 import path from 'node:path'
+import { pathToFileURL } from 'node:url'
 
 const root = path.resolve(import.meta.dirname, '..', '..')
+const leaveWithParent = pathToFileURL(path.join(import.meta.dirname, 'leave-with-parent.mjs')).href
 
 export type Started = {
   child: ChildProcess
@@ -14,18 +15,23 @@ export type Started = {
   ended: Promise<number | null>
 }
 
-/** Runs `npm start`'s own script as a person would, with settings of the test's own. */
+/** Runs `npm start`'s own script as a person would, with settings of the caller's own. It ends when we do, however we end. */
 export function spawnStart(env: Record<string, string | undefined>, args: readonly string[] = [], as?: { uid: number; gid: number }): Started {
   const settings: NodeJS.ProcessEnv = { ...process.env, DATABASE_URL: undefined, OWNER_DATABASE_URL: undefined, NODE_OPTIONS: undefined, ...env }
-  const child = spawn(process.execPath, [path.join(root, 'lib', 'ops', 'start.mjs'), ...args], { cwd: root, env: settings, stdio: ['ignore', 'pipe', 'pipe'], ...as })
+  const child = spawn(process.execPath, ['--import', leaveWithParent, path.join(root, 'lib', 'ops', 'start.mjs'), ...args], {
+    cwd: root,
+    env: settings,
+    stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
+    ...as,
+  })
   let output = ''
   const listeners = new Set<() => void>()
   const take = (chunk: Buffer) => {
     output += chunk.toString()
     for (const listener of listeners) listener()
   }
-  child.stdout.on('data', take)
-  child.stderr.on('data', take)
+  child.stdout?.on('data', take)
+  child.stderr?.on('data', take)
   const ended = new Promise<number | null>((resolve) => child.on('close', (code) => resolve(code)))
   return {
     child,
@@ -44,16 +50,4 @@ export function spawnStart(env: Record<string, string | undefined>, args: readon
         void ended.then((code) => reject(new Error(`ended with ${code} before ${pattern}:\n${output}`)))
       }),
   }
-}
-
-/** A port that nobody listens on at the moment. */
-export function findFreePort(): Promise<number> {
-  return new Promise((resolve, reject) => {
-    const probe = net.createServer()
-    probe.on('error', reject)
-    probe.listen(0, '127.0.0.1', () => {
-      const { port } = probe.address() as net.AddressInfo
-      probe.close(() => resolve(port))
-    })
-  })
 }

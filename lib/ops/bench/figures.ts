@@ -1,0 +1,32 @@
+/**
+ * Median: the middle one in order of size, or the mean of the two in the middle.
+ * @param values at least one
+ * @throws Error when there is none, or one is not a finite number
+ */
+export function median(values: readonly number[]): number {
+  if (values.length === 0 || !values.every(Number.isFinite)) throw new Error(`no median of ${values.length} values: ${values.join(', ')}`)
+  const sorted = [...values].sort((a, b) => a - b)
+  const middle = sorted.length / 2
+  return (sorted[Math.ceil(middle) - 1]! + sorted[Math.floor(middle)]!) / 2
+}
+
+/** One pair of times taken one right after the other, ms. */
+export type TimedPair = { subjectMs: number; referenceMs: number }
+
+/**
+ * How many times as long as the reference the subject takes. Both medians come from the same rounds, so that what
+ * else the machine did falls on both.
+ * @param pairs at least one
+ * @throws Error when there is none, or a time is not above zero
+ */
+export function ratioOf(pairs: readonly TimedPair[]): { subjectMs: number; referenceMs: number; ratio: number } {
+  const subjectMs = median(pairs.map((pair) => pair.subjectMs))
+  const referenceMs = median(pairs.map((pair) => pair.referenceMs))
+  if (!pairs.every((pair) => pair.subjectMs > 0 && pair.referenceMs > 0)) throw new Error('a time that is not above zero was not measured')
+  return { subjectMs, referenceMs, ratio: subjectMs / referenceMs }
+}
+
+/** The word beside a figure that has a greatest value. */
+export function within(value: number, most: number): 'within' | 'beyond' {
+  return value <= most ? 'within' : 'beyond'
+}

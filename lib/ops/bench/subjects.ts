@@ -1,0 +1,7 @@
+import type { Subject } from './subject'
+import { pages } from './subjects/pages'
+import { script } from './subjects/script'
+import { start } from './subjects/start'
+
+/** Everything that `npm run bench` measures, in the order in which it is printed. */
+export const subjects: readonly Subject[] = [start, pages, script]

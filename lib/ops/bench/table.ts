@@ -1,0 +1,23 @@
+export type Table = {
+  title: string
+  /** What a reader must know to take the figures for what they are: how they were taken, and the target. */
+  notes: readonly string[]
+  /** Headings; the first column is set to the left, the others to the right. */
+  columns: readonly string[]
+  rows: readonly (readonly string[])[]
+}
+
+const gap = '  '
+
+/**
+ * Sets a table in plain text: title, notes, headings, a rule, rows; each column as wide as its longest cell.
+ * @throws Error when a row has another number of cells than there are headings
+ */
+export function setTable({ title, notes, columns, rows }: Table): string {
+  const odd = rows.find((row) => row.length !== columns.length)
+  if (odd) throw new Error(`${title}: ${odd.length} cells under ${columns.length} headings (${odd.join(', ')})`)
+  const widths = columns.map((heading, i) => Math.max(heading.length, ...rows.map((row) => row[i]!.length)))
+  const line = (cells: readonly string[]) => cells.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!))).join(gap).trimEnd()
+  const rule = widths.map((width) => '─'.repeat(width)).join(gap)
+  return [`── ${title} ──`, ...notes, '', line(columns), rule, ...rows.map(line)].join('\n')
+}
