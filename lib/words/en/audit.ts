@@ -56,6 +56,7 @@ export const audit = {
     'shifts.begin-batch': 'began a batch',
     'shifts.move-batch': 'moved a batch',
     'shifts.count-pieces': 'counted pieces',
+    'readings.add-measure': 'added a measure',
     'readings.log-reading': 'logged a reading',
     'readings.correct-reading': 'corrected a reading',
     'refused.right': 'asked for what their role does not allow',
