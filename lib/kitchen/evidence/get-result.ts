@@ -40,6 +40,7 @@ export const getResult = query({
       outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
       notableDifference,
       seesCosts: levelOf(actor.role, 'see-costs') === 'yes',
+      mayImport: (header.state === 'approved' || header.state === 'baking') && levelOf(actor.role, 'import-readings') === 'yes',
       mayClose: header.state === 'baking' && levelOf(actor.role, 'approve-plan') === 'yes',
     }
   },

@@ -5,8 +5,8 @@ import { dayInZone } from '../day-in-zone'
 import { momentOf } from '../moment-of'
 import type { Problem } from '../refusal'
 import type { MixedBatch } from '../shifts/rules'
-import { guessMatch } from './guess-match'
-import { mostImported, type ImportMatch, type previewImportInput } from './import-readings.input'
+import { guessArms, guessMatch, textsOfArms } from './guess-match'
+import { mostImported, type ImportMatch, type importReadingsInput, type previewImportInput } from './import-readings.input'
 import type { ImportFacts } from './load-import-facts'
 import { matchProblems } from './match-problems'
 import { outsideMoves, type OutsideMoves } from './outside-moves'
@@ -14,7 +14,8 @@ import { placeRows, type ImportedDough } from './place-rows'
 import { readImport, type ImportRead } from './read-import'
 import { decodeImport, guessSeparator, readRows, type ImportTable } from './read-rows'
 
-type Look = NonNullable<z.output<typeof previewImportInput>['look']>
+type Preview = NonNullable<z.output<typeof previewImportInput>['look']>
+type Import = Omit<z.output<typeof importReadingsInput>, 'trialId'>
 
 /** A file that cannot be read at all has problems and no table; one that cannot be matched has no rows. */
 export type Examined = {
@@ -30,17 +31,18 @@ export type Examined = {
  * anew, so that what is stored never rests on what was shown.
  * @param mixed all batches of the trial
  */
-export function examineImport(q: { facts: ImportFacts; mixed: readonly (MixedBatch & { code: string })[]; look: Look; now: Date }): Examined {
+export function examineImport(q: { facts: ImportFacts; mixed: readonly (MixedBatch & { code: string })[]; look: Preview | Import; now: Date }): Examined {
   const { facts, look, now } = q
   const { bytes, name } = look.file
   const file = { name, sha256: createHash('sha256').update(bytes).digest('hex') }
   const failed = (code: Problem['code']): Examined => ({ file, table: null, match: null, problems: [{ path: 'file', code, facts: {} }], rows: null })
   const decoded = decodeImport(bytes)
   if ('fault' in decoded) return failed(decoded.fault)
-  const separator = look.match?.separator ?? guessSeparator(decoded.text)
+  const asked = 'separator' in look ? look.separator : null
+  const separator = look.match?.separator ?? asked ?? guessSeparator(decoded.text)
   const table = readRows(decoded.text, separator)
   if ('fault' in table) return failed(table.fault)
-  const match = look.match ?? guessMatch(table, separator, facts)
+  const match = !look.match ? guessMatch(table, separator, facts) : 'separator' in look ? withArms(look.match, table, facts) : look.match
   const problems = matchProblems(match, table.header.length, look.day, facts)
   if (table.rows.length * match.columns.filter(({ as }) => as === 'measure').length > mostImported.readings) problems.push({ path: 'file', code: 'file-too-many-readings', facts: {} })
   if (problems.length > 0) return { file, table, match, problems, rows: null }
@@ -51,6 +53,12 @@ export function examineImport(q: { facts: ImportFacts; mixed: readonly (MixedBat
   if (outside?.skipped && !look.outside?.orderWhy) problems.push({ path: 'orderWhy', code: 'missing', facts: {} })
   const byLine = [...faults, ...read.faults].sort((a, b) => a.line - b.line || (a.column ?? -1) - (b.column ?? -1))
   return { file, table, match, problems, rows: { ...read, faults: byLine, doughs, outside } }
+}
+
+/** A match with a guess at every arm that it leaves open, to be looked at. */
+function withArms(match: ImportMatch, { rows }: ImportTable, { trial }: ImportFacts): ImportMatch {
+  const open = textsOfArms(match.columns, rows).filter((text) => !match.arms.some((arm) => arm.text === text))
+  return { ...match, arms: [...match.arms, ...guessArms(open, trial.arms)] }
 }
 
 /** Noon of a day by the bakery's clock; of today, no later than now. */

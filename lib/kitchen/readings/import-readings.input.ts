@@ -44,5 +44,11 @@ const looked = {
 
 export const importReadingsInput = z.strictObject({ trialId: z.uuid(), ...looked, match: importMatch })
 
-/** Without a match the columns are guessed; without a file only the trial is told. */
-export const previewImportInput = z.strictObject({ trialId: z.uuid(), look: z.strictObject({ ...looked, match: importMatch.nullable() }).nullable() })
+/**
+ * Without a match the columns are guessed, with a separator or without; arms that a match leaves open are guessed too.
+ * Without a file only the trial is told.
+ */
+export const previewImportInput = z.strictObject({
+  trialId: z.uuid(),
+  look: z.strictObject({ ...looked, match: importMatch.nullable(), separator: separator.nullable() }).nullable(),
+})

@@ -6,6 +6,7 @@ import { examineImport, type Examined } from './examine-import'
 import { textsOfArms } from './guess-match'
 import { previewImportInput } from './import-readings.input'
 import { loadImportFacts, type ImportFacts } from './load-import-facts'
+import { matchedOf } from './matched-of'
 import { columnOf } from './row-place'
 
 /** Most that a preview lists; how many more there are is told. */
@@ -37,12 +38,12 @@ export const previewImport = query({
       },
       today: dayInZone(now, facts.timeZone),
       measures: measures.filter(({ derivation }) => derivation === null).map(({ id, name, units }) => ({ id, name, units })),
-      seen: examined && shownOf(examined, facts),
+      seen: look && examined && shownOf(examined, look.file.bytes, facts),
     }
   },
 })
 
-function shownOf({ file, table, match, problems, rows }: Examined, facts: ImportFacts) {
+function shownOf({ table, match, problems, rows }: Examined, bytes: Uint8Array, facts: ImportFacts) {
   const isByCode = match !== null && columnOf(match, 'code') >= 0
   const batches = new Map(facts.batches.map((batch) => [batch.id, batch]))
   const doughOf = (batchId: string) => {
@@ -51,7 +52,7 @@ function shownOf({ file, table, match, problems, rows }: Examined, facts: Import
   }
   const measureOf = new Map(facts.measures.map(({ id, name }) => [id, name]))
   return {
-    file,
+    matched: matchedOf(bytes, match?.separator ?? ''),
     header: table?.header ?? [],
     rowCount: table?.rows.length ?? 0,
     sample: table?.rows.slice(0, 3).map(({ cells }) => cells) ?? [],

@@ -34,7 +34,7 @@ export async function generateMetadata(): Promise<Metadata> {
 export default async function ResultPage({ params }: { params: Promise<{ trialId: string }> }) {
   const { trialId } = await params
   const language = await currentLanguage()
-  const { desk, evidence: text } = wordsIn(language)
+  const { desk, evidence: text, importing } = wordsIn(language)
   const { bakery } = await ask(getDesk)
   const result = await ask(getResult, { trialId })
   const costs = result.seesCosts ? await ask(getCostAndGain, { trialId }) : null
@@ -103,6 +103,11 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
         <LinkButton tone="plain" href={`/trials/${trialId}`}>
           {text.toPlan}
         </LinkButton>
+        {result.mayImport ? (
+          <LinkButton tone="plain" href={`/trials/${trialId}/import`}>
+            {importing.title}
+          </LinkButton>
+        ) : null}
       </ActionRow>
     </Sheet>
   )
