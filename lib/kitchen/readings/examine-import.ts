@@ -51,7 +51,9 @@ export function examineImport(q: { facts: ImportFacts; mixed: readonly (MixedBat
   const outside = look.outside && outsideMoves({ facts, doughs, fresh: read.fresh, mixed: q.mixed })
   if (outside && outside.cleanDown.length > 0 && !look.outside?.cleanDownDone) problems.push({ path: 'cleanDownDone', code: 'clean-down-needed', facts: {} })
   if (outside?.skipped && !look.outside?.orderWhy) problems.push({ path: 'orderWhy', code: 'missing', facts: {} })
-  const byLine = [...faults, ...read.faults].sort((a, b) => a.line - b.line || (a.column ?? -1) - (b.column ?? -1))
+  // What is wrong with a row's place is found at each of its readings, and told once.
+  const each = new Map([...faults, ...read.faults].map((fault) => [JSON.stringify(fault), fault]))
+  const byLine = [...each.values()].sort((a, b) => a.line - b.line || (a.column ?? -1) - (b.column ?? -1))
   return { file, table, match, problems, rows: { ...read, faults: byLine, doughs, outside } }
 }
 

@@ -6,6 +6,7 @@ import { Button } from '@/lib/ui/button'
 import { FormSummary } from '@/lib/ui/form-summary'
 import { Notice } from '@/lib/ui/notice'
 import type { Words } from '@/lib/words/words'
+import { FaultsSection } from './faults-section'
 import { FileSection } from './file-section'
 import { emptyImportState, type ImportState } from './import-state'
 import { MatchSection } from './match-section'
@@ -69,7 +70,7 @@ export function ImportDesk({ action, links, ...props }: ImportDeskProps) {
       {state.refusal ? <FormSummary title={state.refusal} errors={whole.map(([path, words]) => ({ fieldId: path, text: words }))} /> : null}
       <FileSection {...props} problems={problems} />
       {seen ? <MatchSection key={seen.matched} {...props} seen={seen} problems={problems} /> : null}
-      {seen ? <PreviewSection rows={seen.rows} text={text} /> : null}
+      {seen?.rows?.faultTitle ? <FaultsSection title={seen.rows.faultTitle} rows={seen.rows} text={text} /> : seen ? <PreviewSection rows={seen.rows} text={text} /> : null}
       {seen && isChanged ? <p className="mt-5 font-semibold">{text.changedSince}</p> : null}
       <ActionRow>
         {isReady ? (

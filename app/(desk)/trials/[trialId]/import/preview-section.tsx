@@ -5,7 +5,7 @@ import { SideBySide } from '@/lib/ui/side-by-side'
 import type { Words } from '@/lib/words/words'
 import type { SeenRows } from './import-state'
 
-/** Step three: what would be stored, or every line that is at fault, and why. */
+/** Step three: what would be stored. */
 export function PreviewSection({ rows, text }: { rows: SeenRows | null; text: Words['importing'] }) {
   if (!rows) {
     return (
@@ -14,31 +14,10 @@ export function PreviewSection({ rows, text }: { rows: SeenRows | null; text: Wo
       </Section>
     )
   }
-  const { faultTitle, faultNote, faults, byMeasure, doughs, first } = rows
+  const { byMeasure, doughs, first } = rows
   const hasLevels = first.some(({ level }) => level !== '')
   return (
     <>
-      {faultTitle ? (
-        <Section id="faults" title={faultTitle} note={faultNote}>
-          <SheetTable
-            caption={faultTitle}
-            captionHidden
-            columns={[
-              { key: 'line', label: text.line, numeric: true },
-              { key: 'column', label: text.columnName },
-              { key: 'fault', label: text.fault },
-            ]}
-          >
-            {faults.map(({ key, line, column, words }) => (
-              <tr key={key}>
-                <Cell numeric>{line}</Cell>
-                <Cell whole>{column}</Cell>
-                <Cell>{words}</Cell>
-              </tr>
-            ))}
-          </SheetTable>
-        </Section>
-      ) : null}
       <Section id="preview" title={text.preview}>
         {rows.sentences.map((sentence) => (
           <p key={sentence} className="max-w-measure">
