@@ -9,6 +9,7 @@ import { guessArms, guessMatch, textsOfArms } from './guess-match'
 import { mostImported, type ImportMatch, type importReadingsInput, type previewImportInput } from './import-readings.input'
 import type { ImportFacts } from './load-import-facts'
 import { matchProblems } from './match-problems'
+import { matchedOf } from './matched-of'
 import { outsideMoves, type OutsideMoves } from './outside-moves'
 import { placeRows, type ImportedDough } from './place-rows'
 import { readImport, type ImportRead } from './read-import'
@@ -38,11 +39,9 @@ export function examineImport(q: { facts: ImportFacts; mixed: readonly (MixedBat
   const failed = (code: Problem['code']): Examined => ({ file, table: null, match: null, problems: [{ path: 'file', code, facts: {} }], rows: null })
   const decoded = decodeImport(bytes)
   if ('fault' in decoded) return failed(decoded.fault)
-  const asked = 'separator' in look ? look.separator : null
-  const separator = look.match?.separator ?? asked ?? guessSeparator(decoded.text)
-  const table = readRows(decoded.text, separator)
-  if ('fault' in table) return failed(table.fault)
-  const match = !look.match ? guessMatch(table, separator, facts) : 'separator' in look ? withArms(look.match, table, facts) : look.match
+  const told = 'matched' in look ? tableToLookAt(decoded.text, look, facts) : tableOf(decoded.text, look.match)
+  if ('fault' in told) return failed(told.fault)
+  const { table, match } = told
   const problems = matchProblems(match, table.header.length, look.day, facts)
   if (table.rows.length * match.columns.filter(({ as }) => as === 'measure').length > mostImported.readings) problems.push({ path: 'file', code: 'file-too-many-readings', facts: {} })
   if (problems.length > 0) return { file, table, match, problems, rows: null }
@@ -57,10 +56,24 @@ export function examineImport(q: { facts: ImportFacts; mixed: readonly (MixedBat
   return { file, table, match, problems, rows: { ...read, faults: byLine, doughs, outside } }
 }
 
-/** A match with a guess at every arm that it leaves open, to be looked at. */
-function withArms(match: ImportMatch, { rows }: ImportTable, { trial }: ImportFacts): ImportMatch {
-  const open = textsOfArms(match.columns, rows).filter((text) => !match.arms.some((arm) => arm.text === text))
-  return { ...match, arms: [...match.arms, ...guessArms(open, trial.arms)] }
+function tableOf(text: string, match: ImportMatch) {
+  const table = readRows(text, match.separator)
+  return 'fault' in table ? table : { table, match }
+}
+
+/**
+ * The table as it was matched, with a guess at the arms that were left open, or, when the match is of another table, as
+ * it is guessed: by the separator that was chosen, if another one was, else by the one that fits.
+ */
+function tableToLookAt(text: string, { match, matched }: Preview, facts: ImportFacts) {
+  const asMatched = match && readRows(text, match.separator)
+  if (match && asMatched && !('fault' in asMatched) && matchedOf(asMatched.header, match.separator) === matched) {
+    const open = textsOfArms(match.columns, asMatched.rows).filter((each) => !match.arms.some((arm) => arm.text === each))
+    return { table: asMatched, match: { ...match, arms: [...match.arms, ...guessArms(open, facts.trial.arms)] } }
+  }
+  const separator = match && !matched.startsWith(match.separator) ? match.separator : guessSeparator(text)
+  const table = readRows(text, separator)
+  return 'fault' in table ? table : { table, match: guessMatch(table, separator, facts) }
 }
 
 /** Noon of a day by the bakery's clock; of today, no later than now. */

@@ -63,10 +63,16 @@ function guessColumn(header: string, cells: readonly string[], { batches, measur
   const usual = usualNames.find(([, names]) => names.includes(name))
   if (usual) return { as: usual[0] }
   if (name === '') return { as: 'nothing' }
-  const factor = plainName(trial.factorName ?? '')
-  if (factor !== '' && written.every((cell) => trial.factorLevels.some((level) => isSameLevel(cell, level))) && (factor.includes(name) || name.includes(factor))) return { as: 'level' }
+  if (isFactor(name, written, trial)) return { as: 'level' }
   const measure = measureOf(name, measures)
   return measure ? { as: 'measure', measureId: measure.id, unit: unitIn(header, measure.units) } : { as: 'nothing' }
+}
+
+/** A column that is called like the factor and holds its levels, most of the time: one slip is a row's fault, not the column's. */
+function isFactor(header: string, written: readonly string[], { factorName, factorLevels }: Facts['trial']): boolean {
+  const factor = plainName(factorName ?? '')
+  if (factor === '' || !(factor.includes(header) || header.includes(factor))) return false
+  return 2 * written.filter((cell) => factorLevels.some((level) => isSameLevel(cell, level))).length >= written.length
 }
 
 /** The measure whose name or code stands in the header, of several the longest; else the only one that ends with it. */

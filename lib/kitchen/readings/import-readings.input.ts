@@ -45,10 +45,10 @@ const looked = {
 export const importReadingsInput = z.strictObject({ trialId: z.uuid(), ...looked, match: importMatch })
 
 /**
- * Without a match the columns are guessed, with a separator or without; arms that a match leaves open are guessed too.
- * Without a file only the trial is told.
+ * Without a match, or with one of another table (`matched` says of which), the columns are guessed; so are arms that a
+ * match leaves open. Without a file only the trial is told.
  */
 export const previewImportInput = z.strictObject({
   trialId: z.uuid(),
-  look: z.strictObject({ ...looked, match: importMatch.nullable(), separator: separator.nullable() }).nullable(),
+  look: z.strictObject({ ...looked, match: importMatch.nullable(), matched: z.string().max(100) }).nullable(),
 })

@@ -1,7 +1,8 @@
 import 'server-only'
 import { createHash } from 'node:crypto'
+import type { ImportMatch } from './import-readings.input'
 
-/** Hash of a file and what parts its cells: what a match of columns is of. */
-export function matchedOf(bytes: Uint8Array, separator: string): string {
-  return `${createHash('sha256').update(bytes).digest('hex')} ${separator}`
+/** The form of table that a match is of: its separator and a hash of its header. A mended file keeps its match by it. */
+export function matchedOf(header: readonly string[], separator: ImportMatch['separator']): string {
+  return `${separator} ${createHash('sha256').update(JSON.stringify(header)).digest('hex')}`
 }

@@ -38,12 +38,12 @@ export const previewImport = query({
       },
       today: dayInZone(now, facts.timeZone),
       measures: measures.filter(({ derivation }) => derivation === null).map(({ id, name, units }) => ({ id, name, units })),
-      seen: look && examined && shownOf(examined, look.file.bytes, facts),
+      seen: examined && shownOf(examined, facts),
     }
   },
 })
 
-function shownOf({ table, match, problems, rows }: Examined, bytes: Uint8Array, facts: ImportFacts) {
+function shownOf({ table, match, problems, rows }: Examined, facts: ImportFacts) {
   const isByCode = match !== null && columnOf(match, 'code') >= 0
   const batches = new Map(facts.batches.map((batch) => [batch.id, batch]))
   const doughOf = (batchId: string) => {
@@ -52,7 +52,7 @@ function shownOf({ table, match, problems, rows }: Examined, bytes: Uint8Array, 
   }
   const measureOf = new Map(facts.measures.map(({ id, name }) => [id, name]))
   return {
-    matched: matchedOf(bytes, match?.separator ?? ''),
+    matched: table && match ? matchedOf(table.header, match.separator) : '',
     header: table?.header ?? [],
     rowCount: table?.rows.length ?? 0,
     sample: table?.rows.slice(0, 3).map(({ cells }) => cells) ?? [],

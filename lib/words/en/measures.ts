@@ -1,7 +1,8 @@
 /** Measures: what can be read of a dough or a piece, and adding one. */
 export const measures = {
   title: 'Measures',
-  headline: { one: 'One measure', other: '{count} measures' },
+  headline: { one: 'One of your own beside the usual ones', other: '{count} of your own beside the usual ones' },
+  headlineNone: 'The usual ones, and none of your own yet',
   about: 'About the measures',
   whatFor: 'What for',
   whatForText: 'A measure is what the floor reads on a dough or a piece. One of them decides a trial; the others say what else differed.',

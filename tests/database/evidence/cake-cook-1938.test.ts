@@ -53,7 +53,7 @@ async function bakeAndRead() {
   valueOf(await decidePlan.call(head.caller, { trialId, seenRevision: proposed.revision, planHash: proposed.planHash, verdict: 'approved', note: '', language: 'en' }))
 
   const look = { file: { name: 'cake-cook-1938.csv', bytes }, day: '2026-03-02', keepOdd: false, outside: { cleanDownDone: true } }
-  const { seen } = valueOf(await previewImport.call(head.caller, { trialId, look: { ...look, match: null, separator: null } }))
+  const { seen } = valueOf(await previewImport.call(head.caller, { trialId, look: { ...look, match: null, matched: '' } }))
   expect(seen!.match!.columns.map(({ as }) => as)).toEqual(['arm', 'day', 'level', 'measure'])
   expect(seen!.armTexts).toEqual(recipes)
   // The file's recipe A is the control here, and the letters of a trial's arms begin after the control.

@@ -151,19 +151,25 @@ describe('importing a file', () => {
 describe('a preview', () => {
   it('guesses the columns, counts what would be stored, and keeps nothing', async () => {
     const { trialId: _, match: __, ...look } = input(wholeFile())
-    const { seen } = valueOf(await previewImport.call(bakery.head.caller, { trialId: trial.trialId, look: { ...look, match: null, separator: null } }))
+    const { seen } = valueOf(await previewImport.call(bakery.head.caller, { trialId: trial.trialId, look: { ...look, match: null, matched: '' } }))
     expect(seen!.match!.columns.map(({ as }) => as)).toEqual(['code', 'piece', 'nothing', 'nothing', 'nothing'])
     const { match } = input(wholeFile())
-    const { seen: matched } = valueOf(await previewImport.call(bakery.head.caller, { trialId: trial.trialId, look: { ...look, match, separator: null } }))
+    const again = (change: object) => previewImport.call(bakery.head.caller, { trialId: trial.trialId, look: { ...look, match, matched: seen!.matched, ...change } })
+    const { seen: matched } = valueOf(await again({}))
     expect(matched!.rows).toMatchObject({ stored: 24, already: 0, faultCount: 0, byMeasure: [{ name: 'Loaf weight', count: 8 }, { name: 'Loaf volume', count: 16 }] })
     expect(matched!.rows!.doughs.map(({ dough, readings, becomes }) => [dough, readings, becomes])).toEqual(trial.batches.map(({ code }) => [{ code }, 6, 'measured']))
+    // A mended file with the same columns keeps its match; of other columns, or by another separator, they are guessed.
+    const columnsOf = async (text: string, change: object = {}) => valueOf(await again({ file: { name: 'x', bytes: Buffer.from(text) }, ...change })).seen!.match!.columns.length
+    expect(await columnsOf('code,piece,mass,vol 1,vol 2\n101,1,400,,')).toBe(5)
+    expect(await columnsOf('code;piece\n101;1')).toBe(2)
+    expect(await columnsOf('code,piece,mass;vol 1,vol 2\n101,1,400;,', { match: { ...match, separator: ';' } })).toBe(2)
     expect(await rows()).toEqual([])
   })
 
   it('calls a dough what the file calls it, so that no code is given away', async () => {
     const { trialId: _, match, ...look } = input([])
     const bytes = Buffer.from('day,arm,loaf weight\n1,control,400\n2,A,410')
-    const { seen } = valueOf(await previewImport.call(bakery.head.caller, { trialId: trial.trialId, look: { ...look, file: { name: 'x', bytes }, match: null, separator: null } }))
+    const { seen } = valueOf(await previewImport.call(bakery.head.caller, { trialId: trial.trialId, look: { ...look, file: { name: 'x', bytes }, match: null, matched: '' } }))
     expect(seen!.rows!.doughs.map(({ dough }) => dough)).toEqual([{ dayNumber: 1, arm: 0, number: 1 }, { dayNumber: 2, arm: 1, number: 1 }])
     expect(JSON.stringify({ ...seen, rows: { ...seen!.rows, cleanDown: [], skipped: null } })).not.toMatch(new RegExp(`"(${trial.batches.map(({ code }) => code).join('|')})"`))
     expect(match).toBeDefined()

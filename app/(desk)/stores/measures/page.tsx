@@ -27,7 +27,7 @@ export default async function MeasuresPage() {
   return (
     <Sheet
       kicker={text.title}
-      headline={say(text.headline, language, { count: measures.length })}
+      headline={own.length === 0 ? text.headlineNone : say(text.headline, language, { count: own.length })}
       margin={{ label: text.about, entries: [{ term: text.whatFor, detail: text.whatForText }] }}
     >
       <Section id="own" title={text.own}>

@@ -24,6 +24,7 @@ describe('a guess at the columns', () => {
   it('knows the factor by its name and its levels', () => {
     const facts = importFacts({ factorName: 'Baking temperature', factorLevels: ['180', '220'] })
     expect(guessMatch(table('temperature', '180', '220'), ',', facts).columns).toEqual([{ as: 'level' }])
+    expect(guessMatch(table('temperature', '180', '200'), ',', facts).columns).toEqual([{ as: 'level' }])
     expect(guessMatch(table('temperature', '25.5'), ',', facts).columns).toEqual([{ as: 'measure', measureId: 'dough-temp', unit: '°C' }])
   })
 

@@ -4,7 +4,6 @@ import { act } from '@/app/act'
 import { currentCaller } from '@/app/caller'
 import { currentLanguage } from '@/app/language'
 import { importReadings } from '@/lib/kitchen/readings/import-readings'
-import { matchedOf } from '@/lib/kitchen/readings/matched-of'
 import { previewImport } from '@/lib/kitchen/readings/preview-import'
 import { wordsOfRefusal } from '@/lib/kitchen/words-of-refusal'
 import { emptyFormState } from '@/lib/ui/form-state'
@@ -20,9 +19,6 @@ export async function send(trialId: string, former: { answers: number }, form: F
   const { importing: text } = wordsIn(language)
   const { look, match, matched } = await readImportForm(form, text.pasted)
   const state: ImportState = { answers: former.answers + 1, refusal: null, problems: {}, seen: null, done: null }
-  // A match is of one file with one separator. Of another the columns are guessed.
-  const isMatched = matched === matchedOf(look.file.bytes, match.separator)
-  const isOfFile = matched.startsWith(matchedOf(look.file.bytes, ''))
 
   if (form.get('intent') === 'store') {
     const acted = await act(importReadings, { trialId, ...look, match }, form, emptyFormState)
@@ -38,7 +34,7 @@ export async function send(trialId: string, former: { answers: number }, form: F
     state.refusal = acted.state.refusal
     state.problems = acted.state.problems
   }
-  const looked = await previewImport.call(await currentCaller(), { trialId, look: { ...look, match: isMatched ? match : null, separator: isOfFile ? match.separator || null : null } })
+  const looked = await previewImport.call(await currentCaller(), { trialId, look: { ...look, match: matched === '' ? null : match, matched } })
   if (!looked.ok) {
     const { sentence, problems } = wordsOfRefusal(looked.refusal, language)
     return { ...state, refusal: sentence, problems: Object.fromEntries(Object.entries(problems).map(([path, words]) => [path.replace(/^look\./, ''), words])) }

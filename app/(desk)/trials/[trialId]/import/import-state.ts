@@ -1,6 +1,6 @@
 /** What the page knows after the file was looked at, in words. */
 export type SeenFile = {
-  /** Of which bytes and which separator the match below is: with others the columns are guessed anew. */
+  /** Of which form of table the match below is: of another the columns are guessed anew. */
   matched: string
   columns: readonly { name: string; example: string; use: string }[]
   separator: string
