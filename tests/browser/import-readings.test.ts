@@ -35,7 +35,7 @@ test('a file with three faults is refused by its lines, and mended it is shown, 
   await choose(good)
   await expect(page.getByText('Something was changed. Look again before it is stored.')).toBeVisible()
   await page.getByRole('button', { name: 'Look again' }).click()
-  await expect(page.getByText('12 readings from 4 rows')).toBeVisible()
+  await expect(page.getByRole('region', { name: 'What would be stored' }).getByText('12 readings from 4 rows')).toBeVisible()
   await expect(page.getByRole('cell', { name: 'measured' })).toHaveCount(2)
   await page.getByRole('button', { name: 'Store 12 readings' }).click()
   await expect(page.getByText('12 readings are in the book. 2 doughs are measured.')).toBeVisible()

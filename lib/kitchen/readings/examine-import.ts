@@ -48,7 +48,7 @@ export function examineImport(q: { facts: ImportFacts; mixed: readonly (MixedBat
   const { placed, doughs, faults } = placeRows({ facts, table, match, dayMoment: look.day === null ? null : middleOf(look.day, facts.timeZone, now), isOutside: look.outside !== null, now })
   const read = readImport({ facts, match, placed, keepOdd: look.keepOdd })
   const outside = look.outside && outsideMoves({ facts, doughs, fresh: read.fresh, mixed: q.mixed })
-  if (outside && outside.cleanDown.length > 0 && !look.outside?.cleanDownDone) problems.push({ path: 'cleanDownDone', code: 'clean-down-needed', facts: {} })
+  if (outside && outside.cleanDown.length > 0 && !look.outside?.cleanDownDone) problems.push({ path: 'cleanDownDone', code: 'clean-down-untold', facts: {} })
   if (outside?.skipped && !look.outside?.orderWhy) problems.push({ path: 'orderWhy', code: 'missing', facts: {} })
   // What is wrong with a row's place is found at each of its readings, and told once.
   const each = new Map([...faults, ...read.faults].map((fault) => [JSON.stringify(fault), fault]))

@@ -83,6 +83,7 @@ export const problems = {
   'row-twice': 'Line {line} has a reading in this place already.',
   'row-another-value': 'Line {line} has another value for this dough.',
   'row-there': 'There is a reading in this place already: {value}. Correct that one in the shift.',
+  'clean-down-untold': 'The plan asks for a clean-down among these doughs. Tick this when it was done; if it was not, set those doughs aside in the shift, because they may carry an allergen.',
   'row-not-begun': 'This dough is not begun. Begin it in the shift, or say that it was baked outside it.',
   'say-why': 'Say why, for whoever proposed it.',
   'clean-down-needed': 'Clean down first, then tick this.',

@@ -116,7 +116,7 @@ describe('importing a file', () => {
   })
 
   it('asks for a clean-down and for the reason of another order, and keeps the reason', async () => {
-    expect(refusalOf(await send(wholeFile(), { outside: { cleanDownDone: false } }))).toBe('invalid cleanDownDone:clean-down-needed')
+    expect(refusalOf(await send(wholeFile(), { outside: { cleanDownDone: false } }))).toBe('invalid cleanDownDone:clean-down-untold')
     const second = linesOf(trial.batches[1]!.code)
     expect(refusalOf(await send(second))).toBe('invalid orderWhy:missing')
     valueOf(await send(second, { outside: { cleanDownDone: false, orderWhy: 'the tins were hot' } }))

@@ -164,7 +164,7 @@ describe('doughs baked outside the shift', () => {
   })
 
   it('ask for the clean-down and for a reason out of turn, as the shift does', () => {
-    expect(problemsOf(rows('101', '102', '103'), { facts, outside: { cleanDownDone: false } })).toEqual(['cleanDownDone:clean-down-needed'])
+    expect(problemsOf(rows('101', '102', '103'), { facts, outside: { cleanDownDone: false } })).toEqual(['cleanDownDone:clean-down-untold'])
     expect(problemsOf(rows('101', '102', '103'), { facts, outside: { cleanDownDone: true } })).toEqual([])
     expect(problemsOf(rows('102'), { facts, outside: { cleanDownDone: false } })).toEqual(['orderWhy:missing'])
     expect(problemsOf(rows('102'), { facts, outside: { cleanDownDone: false, orderWhy: 'the tins' } })).toEqual([])

@@ -71,6 +71,9 @@ export function ImportDesk({ action, links, ...props }: ImportDeskProps) {
       <FileSection {...props} problems={problems} />
       {seen ? <MatchSection key={seen.matched} {...props} seen={seen} problems={problems} /> : null}
       {seen?.rows?.faultTitle ? <FaultsSection title={seen.rows.faultTitle} rows={seen.rows} text={text} /> : seen ? <PreviewSection rows={seen.rows} text={text} /> : null}
+      <p role="status" className="sr-only">
+        {isChanged ? null : (seen?.rows?.faultTitle ?? seen?.rows?.sentences.join(' '))}
+      </p>
       {seen && isChanged ? <p className="mt-5 font-semibold">{text.changedSince}</p> : null}
       <ActionRow>
         {isReady ? (

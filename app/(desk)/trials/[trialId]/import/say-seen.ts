@@ -46,12 +46,12 @@ export function saySeen({ trial, seen }: Previewed, state: ImportState, language
 }
 
 function sayRows(rows: NonNullable<Seen['rows']>, { header, rowCount, problems }: Seen, trial: Previewed['trial'], language: Language): SeenRows {
-  const { importing: text } = wordsIn(language)
+  const { importing: text, trials } = wordsIn(language)
   const columnName = (column: number) => header[column] || say(text.column, language, { number: column + 1 })
   const becomesSome = rows.doughs.some(({ becomes }) => becomes !== null)
   const sayDough = (dough: Dough) => {
     if (dough.code !== undefined) return say(text.doughCode, language, { code: dough.code })
-    const facts = { day: dough.dayNumber, arm: armName(trial.arms[dough.arm]!, language), number: dough.number }
+    const facts = { day: dough.dayNumber, arm: dough.arm === 0 ? text.control : say(trials.dough, language, { letter: armLetter(dough.arm) }), number: dough.number }
     return trial.hasSeveralDoughs ? say(text.doughOfSeveral, language, facts) : say(text.doughOfDay, language, facts)
   }
   return {
