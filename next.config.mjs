@@ -15,7 +15,8 @@ export default {
   productionBrowserSourceMaps: false,
   images: { unoptimized: true },
   typescript: { ignoreBuildErrors: false },
-  experimental: { authInterrupts: true },
+  // A file of readings may have 1 MB; it comes in a form, with what was pasted and how it is matched.
+  experimental: { authInterrupts: true, serverActions: { bodySizeLimit: '3mb' } },
   // Browsers ask for it by this name on pages that name no icon, such as a refusal.
   rewrites: async () => [{ source: '/favicon.ico', destination: '/icon.svg' }],
   headers: async () => [{ source: '/:path*', headers }],

@@ -21,6 +21,8 @@ export const rights = {
   'approve-plan': { owner: 'yes', head_baker: 'yes', shift_baker: 'no', taster: 'no', atStation: false },
   'log-reading': { owner: 'yes', head_baker: 'yes', shift_baker: 'yes', taster: 'no', atStation: true },
   'correct-reading': { owner: 'yes', head_baker: 'yes', shift_baker: 'own-same-shift', taster: 'no', atStation: true },
+  // Many readings at once, of doughs that somebody else may have baked: for those who may correct any reading, at the desk.
+  'import-readings': { owner: 'yes', head_baker: 'yes', shift_baker: 'no', taster: 'no', atStation: false },
   'see-costs': { owner: 'yes', head_baker: 'yes', shift_baker: 'no', taster: 'no', atStation: false },
   'edit-stores': { owner: 'yes', head_baker: 'yes', shift_baker: 'no', taster: 'no', atStation: false },
   'draft-formula': { owner: 'yes', head_baker: 'yes', shift_baker: 'no', taster: 'no', atStation: false },

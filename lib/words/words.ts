@@ -3,6 +3,8 @@ import { desk } from './en/desk'
 import { door } from './en/door'
 import { evidence } from './en/evidence'
 import { formulas } from './en/formulas'
+import { importing } from './en/importing'
+import { measures } from './en/measures'
 import { people } from './en/people'
 import { problems } from './en/problems'
 import { refusals } from './en/refusals'
@@ -12,7 +14,7 @@ import { trials } from './en/trials'
 import { pseudoOf } from './pseudo'
 import type { Forms } from './say'
 
-const english = { audit, desk, door, evidence, formulas, people, problems, refusals, shift, stores, trials }
+const english = { audit, desk, door, evidence, formulas, importing, measures, people, problems, refusals, shift, stores, trials }
 
 export type Words = typeof english
 /** `en-XA` is the pseudo-language: every text of ours is changed, so that one which is not ours shows. */

@@ -130,6 +130,7 @@ export function trialContentOf(stores: TrialStores) {
     mixingDays: 3,
     batchesPerArm: 1,
     piecesPerBatch: 4,
+    factor: null as { name: string; levels: string[] } | null,
     heldTotals: ['water', 'fat'],
     scaleId: stores.scaleId as string | null,
     mixerId: stores.mixerId as string | null,

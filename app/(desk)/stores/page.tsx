@@ -69,6 +69,9 @@ export default async function StoresPage() {
         <LinkButton tone="plain" href="/stores/equipment">
           {text.toEquipment}
         </LinkButton>
+        <LinkButton tone="plain" href="/stores/measures">
+          {text.toMeasures}
+        </LinkButton>
       </ActionRow>
     </Sheet>
   )

@@ -25,6 +25,7 @@ export function readTrialForm(form: FormData, units: PlanUnits) {
     mixingDays: number('mixingDays'),
     batchesPerArm: number('batchesPerArm'),
     piecesPerBatch: number('piecesPerBatch'),
+    factor: readFactor(textOf(form, at('factor.name')), textOf(form, at('factor.levels'))),
     heldTotals: heldTotal.options.filter((total) => form.has(at(`heldTotals.${total}`))),
     scaleId: chosen('scaleId') ?? null,
     mixerId: chosen('mixerId') ?? null,
@@ -43,6 +44,14 @@ export function readTrialForm(form: FormData, units: PlanUnits) {
       })),
     })),
   }
+}
+
+/** Levels are typed one on a line, or on one line with semicolons or commas between them. Nothing typed is no factor. */
+function readFactor(name: string, levels: string) {
+  const listed = levels.trim()
+  const mark = ['\n', ';', ','].find((each) => listed.includes(each)) ?? '\n'
+  const named = listed.split(mark).map((level) => level.trim()).filter((level) => level !== '')
+  return name.trim() === '' && named.length === 0 ? null : { name, levels: named }
 }
 
 /** More than a form may send; the command says how many are too many. */

@@ -138,6 +138,13 @@ export function TrialForm({ action, present, choices, units, words, language, ba
         </FieldStack>
       </Section>
 
+      <Section id="factor" title={form.factor} note={form.factorNote}>
+        <FieldStack>
+          <FormField name="content.factor.name" type="text" label={form.factorName} hint={form.factorNameHint} optionalWord={desk.optional} defaultValue={present?.factor?.name} maxLength={80} autoComplete="off" />
+          <FormTextArea name="content.factor.levels" label={form.factorLevels} hint={form.factorLevelsHint} optionalWord={desk.optional} defaultValue={present?.factor?.levels.join('\n')} maxLength={1000} />
+        </FieldStack>
+      </Section>
+
       <Section id="weighing" title={form.weighing}>
         <FieldStack>
           <FormSelect name="content.scaleId" label={form.scale} emptyLabel={form.scaleNone} options={named(choices.scales)} defaultValue={present?.scaleId ?? ''} width="full" optionalWord={desk.optional} />

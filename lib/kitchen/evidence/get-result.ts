@@ -39,6 +39,7 @@ export const getResult = query({
       })),
       outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
       notableDifference,
+      mayImport: (header.state === 'approved' || header.state === 'baking') && levelOf(actor.role, 'import-readings') === 'yes',
       mayClose: header.state === 'baking' && levelOf(actor.role, 'approve-plan') === 'yes',
     }
   },

@@ -13,7 +13,7 @@ import { keepReading } from './keep-reading'
 import { mustBePlace } from './must-be-place'
 import { measureColumns, readingColumns } from './reading-columns'
 import { readingsAtPlace } from './readings-at-place'
-import { mayCorrect } from './rules'
+import { levelOfPiece, mayCorrect } from './rules'
 
 /**
  * Puts a reading in the place of one that was wrong, with a reason; both stay. It keeps the time at which the wrong one
@@ -36,7 +36,9 @@ export const correctReading = command({
     if (!wrong) throw new Refusal('not-found')
     const batch = await lockBatch(tx, bakeryId, wrong.batchId)
     const { measure } = wrong
-    const place = { batchId: wrong.batchId, measureId: wrong.measureId, piece: input.piece ?? null, factorLevel: wrong.factorLevel }
+    const piece = input.piece ?? null
+    // The level goes with the piece: another piece may be of another level.
+    const place = { batchId: wrong.batchId, measureId: wrong.measureId, piece, factorLevel: piece === null ? null : levelOfPiece(piece, batch.trial.factorLevels) }
     const changed = ['shift', `batch:${batch.id}`, `trial:${batch.trialId}`]
 
     const known = await tx.reading.findUnique({ where: { bakeryId_id: { bakeryId, id: input.id } }, select: readingColumns })

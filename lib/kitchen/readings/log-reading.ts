@@ -12,7 +12,7 @@ import { logReadingInput } from './log-reading.input'
 import { mustBePlace } from './must-be-place'
 import { measureColumns, readingColumns } from './reading-columns'
 import { readingsAtPlace } from './readings-at-place'
-import { clockAheadMs } from './rules'
+import { timeFault } from './rules'
 
 /**
  * Puts one reading in the book. Its id is the device's own: the same id with the same content is answered the same and
@@ -44,7 +44,8 @@ export const logReading = command({
     if (measure.derivation !== null) throw Refusal.at('measureId', 'measure-worked-out')
     mustBePlace(place, measure, batch.trial)
     const takenAt = new Date(input.takenAt)
-    mustBeTime(takenAt, now, batch.trial.createdAt)
+    const wrongTime = timeFault(takenAt, now, batch.trial.createdAt)
+    if (wrongTime) throw Refusal.at('takenAt', wrongTime)
     const value = enteredValue(input, measure)
     const before = await readingsAtPlace(tx, bakeryId, batch.trialId, place)
     if (before.some(({ repeat }) => repeat === input.repeat)) throw new Refusal('reading-there')
@@ -72,10 +73,4 @@ async function measureOrRefuse(tx: Tx, bakeryId: string, id: string) {
   const measure = await tx.measure.findUnique({ where: { bakeryId_id: { bakeryId, id } }, select: measureColumns })
   if (!measure) throw new Refusal('not-found')
   return measure
-}
-
-/** A device's clock may be wrong by hours; a day or more is a fault, and so is a time before there was a trial. */
-function mustBeTime(takenAt: Date, now: Date, trialCreatedAt: Date): void {
-  if (takenAt.getTime() > now.getTime() + clockAheadMs) throw Refusal.at('takenAt', 'in-the-future')
-  if (takenAt.getTime() < trialCreatedAt.getTime() - clockAheadMs) throw Refusal.at('takenAt', 'before-the-trial')
 }

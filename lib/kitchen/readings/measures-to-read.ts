@@ -1,9 +1,9 @@
 import 'server-only'
-import type { Db } from '../../db/client'
+import type { Db, Tx } from '../../db/client'
 
 /** The measures of a bakery in their order, with what it takes to read, check and settle them; ended ones are left out. */
-export function measuresToRead(db: Db, bakeryId: string) {
-  return db.measure.findMany({
+export function measuresToRead(from: Db | Tx, bakeryId: string) {
+  return from.measure.findMany({
     where: { bakeryId, endedAt: null },
     select: {
       id: true,

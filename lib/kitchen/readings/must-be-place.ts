@@ -1,11 +1,12 @@
 import 'server-only'
 import type { MeasureLevel } from '../../db/generated/enums'
 import { Refusal } from '../refusal'
+import { levelOfPiece } from './rules'
 
 /**
  * Refuses a reading that is not of a thing of this trial: a measure of pieces names a piece that the trial reads, and
- * a level of the trial's factor within batches where it has one; a measure of the batch names neither.
- * Refuses at `piece`: missing, not-of-a-piece, too-big; at `factorLevel`: missing, wrong-choice, no-factor.
+ * the level that the piece is of where the trial has a factor within batches; a measure of the batch names neither.
+ * Refuses at `piece`: missing, not-of-a-piece, too-big; at `factorLevel`: missing, wrong-choice, not-its-level, no-factor.
  */
 export function mustBePlace(
   place: { piece: number | null; factorLevel: string | null },
@@ -25,4 +26,6 @@ export function mustBePlace(
   }
   if (place.factorLevel === null) throw Refusal.at('factorLevel', 'missing')
   if (!trial.factorLevels.includes(place.factorLevel)) throw Refusal.at('factorLevel', 'wrong-choice')
+  const level = levelOfPiece(place.piece, trial.factorLevels)
+  if (place.factorLevel !== level) throw Refusal.at('factorLevel', 'not-its-level', { level: level ?? '' })
 }

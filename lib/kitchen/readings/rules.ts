@@ -5,6 +5,22 @@ export const sameShiftMs = 12 * 60 * 60_000
 export const clockAheadMs = 24 * 60 * 60_000
 
 /**
+ * The level of a trial's factor within batches that a piece is of: the first piece is of the first level, the second of
+ * the second, and round again. Null where the trial has no factor.
+ * @param piece from 1
+ */
+export function levelOfPiece(piece: number, factorLevels: readonly string[]): string | null {
+  return factorLevels[(piece - 1) % factorLevels.length] ?? null
+}
+
+/** Why a device's time cannot be when a reading was taken: its clock may be wrong by hours, a day or more is a fault, and so is a time before there was a trial. */
+export function timeFault(takenAt: Date, now: Date, trialCreatedAt: Date): 'in-the-future' | 'before-the-trial' | null {
+  if (takenAt.getTime() > now.getTime() + clockAheadMs) return 'in-the-future'
+  if (takenAt.getTime() < trialCreatedAt.getTime() - clockAheadMs) return 'before-the-trial'
+  return null
+}
+
+/**
  * Whether somebody may correct a reading: whoever has the right whole, any; a shift baker, their own in the shift in
  * which it was taken, which is over after 12 hours.
  */

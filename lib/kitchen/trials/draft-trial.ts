@@ -30,7 +30,6 @@ export const draftTrial = command({
         state: 'draft',
         ...columnsOf(content),
         controlVersionId,
-        factorLevels: [],
         // The one that counts is drawn when the plan is proposed.
         seed: randomUUID(),
         proposedById: actor.personId,

@@ -57,6 +57,7 @@ export const getPlan = query({
         decideButOwn: trial.state === 'proposed' && mayDecide && decisionBar({ personId, proposedById: proposedBy.id, worksAlone: bakery.worksAlone }) !== null,
         /** The decision would be on one's own proposal, and the record will say so. */
         isOwn: personId === proposedBy.id,
+        import: (trial.state === 'approved' || trial.state === 'baking') && levelOf(role, 'import-readings') === 'yes',
         /** Once it is being baked it ends with its result, on the page of that. */
         stop: mayDecide && trial.state === 'approved',
       },

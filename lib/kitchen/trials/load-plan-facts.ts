@@ -35,6 +35,8 @@ export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: st
       mixingDays: true,
       batchesPerArm: true,
       piecesPerBatch: true,
+      factorName: true,
+      factorLevels: true,
       heldTotals: true,
       flourTempC: true,
       roomTempC: true,
@@ -70,7 +72,8 @@ export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: st
     },
   })
   if (!trial) return null
-  const { id, formula, measure, scale, mixer, controlVersion, arms, ...declared } = trial
+  const { id, formula, measure, scale, mixer, controlVersion, arms, factorName, factorLevels, ...rest } = trial
+  const declared = { ...rest, ...(factorName === null ? {} : { factor: { name: factorName, levels: factorLevels } }) }
   const { id: versionId, number: versionNumber, contentHash, stages, ...process } = controlVersion
   const ids = [...new Set([...stages.flatMap((stage) => stage.lines), ...arms.flatMap((arm) => arm.doses)].map(({ ingredientId }) => ingredientId))]
   const rows = await from.ingredient.findMany({ where: { bakeryId, id: { in: ids } }, select: ingredientColumns, orderBy: { id: 'asc' } })

@@ -23,9 +23,10 @@ export async function mustBePlannable(tx: Tx, bakeryId: string, content: TrialCo
   if (!formula) fault('formulaId', 'wrong-choice')
   else if (!version) fault('formulaId', 'nothing-in-production')
 
-  const measure = await tx.measure.findUnique({ where: { bakeryId_id: { bakeryId, id: content.measureId } }, select: { direction: true, endedAt: true } })
+  const measure = await tx.measure.findUnique({ where: { bakeryId_id: { bakeryId, id: content.measureId } }, select: { direction: true, endedAt: true, level: true } })
   if (!measure || measure.endedAt) fault('measureId', 'wrong-choice')
   else if (measure.direction === 'none' && content.kind === 'gain') fault('measureId', 'measure-without-direction')
+  else if (measure.level === 'batch' && content.factor) fault('measureId', 'measure-not-of-pieces')
 
   for (const [field, kind] of [['scaleId', 'scale'], ['mixerId', 'mixer']] as const) {
     const id = content[field]

@@ -39,6 +39,8 @@ export type PlanDeclared = {
   mixingDays: number
   batchesPerArm: number
   piecesPerBatch: number
+  /** Left out where nothing is set apart within doughs, so that plans from before there were factors read the same. */
+  factor?: { name: string; levels: string[] }
   heldTotals: HeldTotal[]
   flourTempC: number
   roomTempC: number

@@ -17,6 +17,8 @@ export async function readContent(from: Db | Tx, bakeryId: string, trialId: stri
       mixingDays: true,
       batchesPerArm: true,
       piecesPerBatch: true,
+      factorName: true,
+      factorLevels: true,
       heldTotals: true,
       scaleId: true,
       mixerId: true,
@@ -31,5 +33,7 @@ export async function readContent(from: Db | Tx, bakeryId: string, trialId: stri
       },
     },
   })
-  return trial
+  if (!trial) return null
+  const { factorName, factorLevels, ...content } = trial
+  return { ...content, factor: factorName === null ? null : { name: factorName, levels: factorLevels } }
 }

@@ -28,6 +28,20 @@ const kind = z
   .enum(['gain', 'no_worse', 'same_as', 'which_dose', 'look_only'])
   .refine((asked): boolean => asked === 'gain' || asked === 'look_only', { params: { code: 'kind-not-yet' } })
 
+/**
+ * What is set apart within each dough: bake temperature, storage day, scaling weight. Each piece is of one level, in
+ * turn, so that every dough has as many pieces of each.
+ */
+const factor = z.strictObject({
+  name: line(80),
+  levels: z
+    .array(z.string().trim().normalize('NFC'))
+    .min(2)
+    .max(12)
+    .refine((levels) => levels.every((level) => line(40).safeParse(level).success), { params: { code: 'level-unfit' } })
+    .refine((levels) => new Set(levels.map((level) => level.toLowerCase())).size === levels.length, { params: { code: 'level-twice' } }),
+})
+
 /** Everything a draft of a trial says. */
 const trialFields = {
   kind,
@@ -42,6 +56,7 @@ const trialFields = {
   /** On each mixing day. */
   batchesPerArm: z.int().min(1).max(12),
   piecesPerBatch: z.int().min(1).max(100),
+  factor: factor.nullable().default(null),
   heldTotals: z.array(heldTotal).max(7),
   scaleId: z.uuid().nullable(),
   mixerId: z.uuid().nullable(),
@@ -65,4 +80,5 @@ function checkTogether(content: TrialContent, context: z.RefinementCtx): void {
   if (content.kind === 'gain' && content.arms.length === 0) fault('arms', 'arm-needed')
   if (content.arms.some((each) => !each.onTop) && content.heldTotals.length === 0) fault('heldTotals', 'hold-something')
   if (content.mixingDays * content.batchesPerArm * (content.arms.length + 1) > mostDoughs) fault('mixingDays', 'too-many-doughs')
+  if (content.factor && content.piecesPerBatch % content.factor.levels.length !== 0) fault('piecesPerBatch', 'pieces-not-by-levels')
 }

@@ -5,8 +5,8 @@ import { controlName } from './draw-up-arm'
 import type { TrialContent } from './trial-content.input'
 
 /** The columns of a trial that its content fills. */
-export function columnsOf({ arms: _arms, ...columns }: TrialContent) {
-  return columns
+export function columnsOf({ arms: _arms, factor, ...columns }: TrialContent) {
+  return { ...columns, factorName: factor?.name ?? null, factorLevels: factor?.levels ?? [] }
 }
 
 /** Writes the control and the arms of a draft afresh, with their doses. */
@@ -41,5 +41,6 @@ export function summaryOf(content: TrialContent) {
     margin: `${content.margin} ${content.marginUnit}`,
     doughs: content.mixingDays * content.batchesPerArm * (content.arms.length + 1),
     arms: content.arms.map(({ name }) => name),
+    ...(content.factor ? { factor: content.factor } : {}),
   }
 }

@@ -30,6 +30,7 @@ export const refusals = {
   'before-its-turn': 'Batch {code} comes first. The order was drawn at random; say why this one goes before it.',
   'not-the-next-step': 'The batch cannot go there from where it is. Look at how it stands now.',
   'batch-not-begun': 'This batch is not begun yet. Begin it first.',
+  'rows-at-fault': { one: 'Nothing was stored: one thing in the file is at fault.', other: 'Nothing was stored: {count} things in the file are at fault.' },
   'reading-clash': 'Another reading is in the book under this one’s number. Nothing was overwritten; show both to the head baker.',
   'reading-there': 'There is a reading in this place already. Correct that one, or log this as the next repeat.',
   'correction-not-yours': 'You can correct your own readings of this shift. Ask the head baker for others.',

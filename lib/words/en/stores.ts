@@ -13,6 +13,7 @@ export const stores = {
   rightsText: 'The owner and the head baker write in the stores. Shift bakers read them, without prices.',
   toEquipment: 'Equipment',
   toIngredients: 'Ingredients',
+  toMeasures: 'Measures',
   add: 'Add an ingredient',
   ingredients: 'Ingredients',
   notInUse: 'Not in use',

@@ -143,7 +143,12 @@ describe('logging a reading', () => {
     expect(refusalOf(await log())).toBe('invalid factorLevel:missing')
     expect(refusalOf(await log({ factorLevel: 'day 9' }))).toBe('invalid factorLevel:wrong-choice')
     valueOf(await log({ factorLevel: 'day 1' }))
-    valueOf(await log({ factorLevel: 'day 3' }))
+    expect(refusalOf(await log({ factorLevel: 'day 3' }))).toBe('invalid factorLevel:not-its-level')
+    const second = valueOf(await log({ factorLevel: 'day 3', piece: 2 }))
+    // A piece of another level: the correction moves the reading to that level.
+    const moved = { id: uuid(), supersedesId: second.readingId, piece: 3, repeat: 1, value: '410', unit: 'g', reason: 'other piece' }
+    valueOf(await correctReading.call(bakery.head.caller, moved))
+    expect(await rows()).toMatchObject([{ piece: 1, factorLevel: 'day 1' }, { piece: 2, factorLevel: 'day 3' }, { piece: 3, factorLevel: 'day 1' }])
   })
 
   it('is not for batches that nobody began, nor for trials that are over', async () => {

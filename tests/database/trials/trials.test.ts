@@ -73,6 +73,16 @@ describe('a draft', () => {
     expect(refusalOf(await changeDraftTrial.call(bakery.early.caller, { trialId: first.trialId, seenRevision: 1, content: changed }))).toBe('stale')
   })
 
+  it('keeps what is set apart within each dough, and freezes it in the plan', async () => {
+    const content = { ...trialContentOf(stores), factor: { name: 'Oven', levels: ['180', '220'] } }
+    const trialId = await draft(bakery.early.caller, content)
+    expect(valueOf(await getTrial.call(bakery.early.caller, { trialId })).trial?.content).toEqual(content)
+    expect(valueOf(await getPlan.call(bakery.early.caller, { trialId })).plan.declared.factor).toEqual(content.factor)
+    await propose(bakery.early.caller, trialId)
+    expect(valueOf(await getPlan.call(bakery.early.caller, { trialId })).plan.declared.factor).toEqual(content.factor)
+    expect(valueOf(await getPlan.call(bakery.early.caller, { trialId: await draft() })).plan.declared).not.toHaveProperty('factor')
+  })
+
   it('gets its own number when two are drafted at once', async () => {
     const drafts = await Promise.all([1, 2, 3].map(() => draftTrial.call(bakery.early.caller, { content: trialContentOf(stores) })))
     expect(new Set(drafts.map((each) => valueOf(each).number)).size).toBe(3)
@@ -103,6 +113,11 @@ describe('a draft', () => {
       [{ arms: [] }, 'content.arms:arm-needed'],
       [{ heldTotals: [] }, 'content.heldTotals:hold-something'],
       [{ mixingDays: 30, batchesPerArm: 12 }, 'content.mixingDays:too-many-doughs'],
+      [{ factor: { name: '', levels: ['180', '200'] } }, 'content.factor.name:missing'],
+      [{ factor: { name: 'Oven', levels: ['180'] } }, 'content.factor.levels:too-few'],
+      [{ factor: { name: 'Oven', levels: ['180', 'hot', 'HOT', '200'] } }, 'content.factor.levels:level-twice'],
+      [{ factor: { name: 'Oven', levels: ['180', '\n'] } }, 'content.factor.levels:level-unfit'],
+      [{ factor: { name: 'Oven', levels: ['180', '200', '220'] } }, 'content.piecesPerBatch:pieces-not-by-levels'],
     ]
     for (const [more, expected] of tries) expect(refusalOf(await draftTrial.call(bakery.early.caller, { content: { ...good, ...more } }))).toBe(`invalid ${expected}`)
   })

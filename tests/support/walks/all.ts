@@ -1,11 +1,12 @@
 import type { ActionWalk, PageWalk } from '../rights-walk'
 import { evidenceActions, evidencePages } from './evidence'
 import { formulasActions, formulasPages } from './formulas'
+import { importingActions, importingPages } from './importing'
 import { peopleActions, peoplePages } from './people'
 import { shiftActions, shiftPages } from './shift'
 import { storesActions, storesPages } from './stores'
 import { trialsActions, trialsPages } from './trials'
 
 /** Every server action and page there is; the first test of the walk fails when one is missing. */
-export const everyAction: readonly ActionWalk[] = [...peopleActions, ...storesActions, ...formulasActions, ...trialsActions, ...shiftActions, ...evidenceActions]
-export const everyPage: readonly PageWalk[] = [...peoplePages, ...storesPages, ...formulasPages, ...trialsPages, ...shiftPages, ...evidencePages]
+export const everyAction: readonly ActionWalk[] = [...peopleActions, ...storesActions, ...formulasActions, ...trialsActions, ...shiftActions, ...evidenceActions, ...importingActions]
+export const everyPage: readonly PageWalk[] = [...peoplePages, ...storesPages, ...formulasPages, ...trialsPages, ...shiftPages, ...evidencePages, ...importingPages]

@@ -6,8 +6,9 @@ import type { ActionWalk, PageWalk, WalkContext } from '../rights-walk'
 const units = { locale: 'en-GB', massUnits: 'metric', temperatureUnits: 'celsius' }
 const typedIngredient = { name: 'Walked', labelName: 'Walked', kind: 'flour', allergenCheck: 'unknown', note: '' }
 const typedScale = { name: 'Walked', resolutionG: '0.1', mostG: '3', note: '' }
+const typedMeasure = { name: 'Walked', unit: 'points', digits: '0', level: 'piece', direction: 'larger', plausibleLeast: '0', plausibleMost: '10', repeats: '1', repeatLimit: '', method: 'looked at' }
 
-const happens = (context: WalkContext, table: 'ingredient' | 'equipment' | 'price', column: 'name' | 'supplier') => async () => {
+const happens = (context: WalkContext, table: 'ingredient' | 'equipment' | 'price' | 'measure', column: 'name' | 'supplier') => async () => {
   const { rows } = await context.look.query<{ n: string }>(`SELECT count(*) n FROM ${table} WHERE bakery_id = $1 AND ${column} = 'Walked'`, [context.bakery.bakeryId])
   return Number(rows[0]?.n) === 1
 }
@@ -64,6 +65,12 @@ export const storesActions: readonly ActionWalk[] = [
       return { page: `/stores/equipment/${equipmentId}`, bound, fields: { ...typedScale, inUse: 'on' }, happened: happens(context, 'equipment', 'name') }
     },
   },
+  {
+    action: 'app/(desk)/stores/measures/new/actions.ts#add',
+    command: 'readings.add-measure',
+    right: 'edit-stores',
+    aim: async (context) => ({ page: '/stores/measures/new', bound: ['en-GB'], fields: typedMeasure, happened: happens(context, 'measure', 'name') }),
+  },
 ]
 
 export const storesPages: readonly PageWalk[] = [
@@ -92,4 +99,6 @@ export const storesPages: readonly PageWalk[] = [
     address: async (context) => `/stores/equipment/${await plantEquipment(context)}`,
     named: true,
   },
+  { route: '/stores/measures', queries: ['readings.list-measures'], right: 'read-work', address: () => '/stores/measures' },
+  { route: '/stores/measures/new', queries: ['stores.get-form-units'], right: 'edit-stores', address: () => '/stores/measures/new' },
 ]

@@ -7,6 +7,7 @@ const expected: [Right, string, string, string, string, boolean][] = [
   ['approve-plan', 'yes', 'yes', 'no', 'no', false],
   ['log-reading', 'yes', 'yes', 'yes', 'no', true],
   ['correct-reading', 'yes', 'yes', 'own-same-shift', 'no', true],
+  ['import-readings', 'yes', 'yes', 'no', 'no', false],
   ['see-costs', 'yes', 'yes', 'no', 'no', false],
   ['edit-stores', 'yes', 'yes', 'no', 'no', false],
   ['draft-formula', 'yes', 'yes', 'no', 'no', false],

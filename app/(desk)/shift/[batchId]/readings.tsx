@@ -1,6 +1,7 @@
 'use client'
 
 import { useCallback, useEffect, useMemo, useState } from 'react'
+import { levelOfPiece } from '@/lib/kitchen/readings/rules'
 import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
 import { formatDateTime, type DateForm } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
@@ -12,7 +13,7 @@ export type ReadingsProps = {
   measures: readonly MeasureToRead[]
   /** How many pieces are to be read. */
   pieces: number
-  /** Levels of the trial's factor within batches; none where it has none. */
+  /** Levels of the trial's factor within batches, which the pieces are of in turn; none where it has none. */
   factorLevels: readonly string[]
   /** What is in the book, corrected ones as well. */
   inTheBook: readonly KeptReading[]
@@ -76,8 +77,6 @@ export function Readings(props: ReadingsProps) {
       />
     )
   }
-  const levels = factorLevels.length > 0 ? factorLevels : [null]
-
   return (
     <div className="border-t-2 border-ink">
       {unsent.size > 0 ? (
@@ -86,14 +85,14 @@ export function Readings(props: ReadingsProps) {
         </p>
       ) : null}
       {measures.map((measure) => {
-        const of = measure.repeats * (measure.level === 'batch' ? 1 : pieces * levels.length)
+        const of = measure.repeats * (measure.level === 'batch' ? 1 : pieces)
         const have = holding.filter(({ measureId, repeat }) => measureId === measure.id && repeat <= measure.repeats).length
         return (
           <FloorDisclosure key={measure.id} title={measure.name} note={say(words.done, language, { have, of, method: measure.method })} open>
             <div className={measure.level === 'batch' ? 'max-w-column' : 'grid gap-x-8 mid:grid-cols-2'}>
               {measure.level === 'batch'
                 ? show(measure, null, null)
-                : Array.from({ length: pieces }, (_, i) => i + 1).flatMap((piece) => levels.map((level) => show(measure, piece, level)))}
+                : Array.from({ length: pieces }, (_, i) => show(measure, i + 1, levelOfPiece(i + 1, factorLevels)))}
             </div>
           </FloorDisclosure>
         )

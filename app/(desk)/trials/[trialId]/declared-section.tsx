@@ -28,6 +28,7 @@ export function DeclaredSection({ plan, words, format, language }: PlanPart) {
               </>
             ),
           },
+          ...(declared.factor ? [{ term: text.plan.factor, detail: say(text.plan.factorText, language, { name: declared.factor.name, levels: declared.factor.levels.join(', ') }) }] : []),
           { term: text.plan.doughsInAll, detail: size.doughs, strong: true },
           { term: text.plan.piecesInAll, detail: size.pieces, strong: true },
           { term: text.plan.doughInAll, detail: format.mass(size.doughInAllG) },

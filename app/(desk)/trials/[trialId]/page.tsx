@@ -121,6 +121,11 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
             {text.result}
           </LinkButton>
         ) : null}
+        {may.import ? (
+          <LinkButton tone="plain" href={`/trials/${trial.id}/import`}>
+            {words.importing.title}
+          </LinkButton>
+        ) : null}
         <LinkButton tone="plain" href="/trials">
           {text.back}
         </LinkButton>

@@ -215,3 +215,23 @@ describe('what is left when something is missing', () => {
     expect(analysis.uncounted.map(({ why }) => why)).toEqual(['open', 'open', 'open'])
   })
 })
+
+describe('a factor within doughs', () => {
+  const levels = ['180', '220']
+  const declared = declaredTrial({ factor: { name: 'Baking temperature', levels }, arms: declaredTrial().arms.slice(0, 2) })
+  const values = [
+    [[4.02, 4.21], [4.3, 4.45]],
+    [[4.11, 4.24], [4.28, 4.52]],
+    [[3.95, 4.2], [4.36, 4.4]],
+  ]
+  const doughs = values.flatMap((ofDay, i) => ofDay.map((ofArm, arm) => measuredBatch({ arm, day: i + 1, levels, values: ofArm })))
+
+  test('a dough that misses one level does not count, and the levels are shown without tests', () => {
+    expect(analyseTrial(declared, doughs).comparison!.levels!.tests).not.toBeNull()
+    const broken = doughs.map((batch) => (batch.id === '3-1' ? { ...batch, pieces: batch.pieces.slice(1) } : batch))
+    const analysis = analyseTrial(declared, broken)
+    expect(analysis.uncounted.map(({ why }) => why)).toEqual(['level-missing'])
+    expect(analysis.limits.map(({ code }) => code)).toContain('levels-not-balanced')
+    expect(analysis.comparison!.levels!.tests).toBeNull()
+  })
+})

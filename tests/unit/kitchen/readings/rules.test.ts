@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { mayCorrect } from '@/lib/kitchen/readings/rules'
+import { levelOfPiece, mayCorrect, timeFault } from '@/lib/kitchen/readings/rules'
 
 const takenAt = new Date('2026-03-02T05:00:00Z')
 const may = (level: 'yes' | 'no' | 'own-same-shift' | 'in-part', now: string, personId = 'esi') =>
@@ -23,4 +23,17 @@ it('and through midnight, in whatever zone', () => {
 it('rights that are not known here correct nothing', () => {
   expect(may('no', '2026-03-02T05:01:00Z')).toBe(false)
   expect(may('in-part', '2026-03-02T05:01:00Z')).toBe(false)
+})
+
+it('the pieces of a dough take the levels in turn, and none where there are none', () => {
+  expect([1, 2, 3, 4, 5, 6].map((piece) => levelOfPiece(piece, ['180', '200', '220']))).toEqual(['180', '200', '220', '180', '200', '220'])
+  expect(levelOfPiece(1, [])).toBeNull()
+})
+
+it('a time is at fault from a day ahead of the clock on, and from a day before the trial', () => {
+  const [now, created] = [new Date('2026-03-10T04:00:00Z'), new Date('2026-03-02T04:00:00Z')]
+  expect(timeFault(new Date('2026-03-11T04:00:00Z'), now, created)).toBeNull()
+  expect(timeFault(new Date('2026-03-11T04:00:01Z'), now, created)).toBe('in-the-future')
+  expect(timeFault(new Date('2026-03-01T04:00:00Z'), now, created)).toBeNull()
+  expect(timeFault(new Date('2026-03-01T03:59:59Z'), now, created)).toBe('before-the-trial')
 })

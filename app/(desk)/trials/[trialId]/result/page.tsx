@@ -34,7 +34,7 @@ export async function generateMetadata(): Promise<Metadata> {
 export default async function ResultPage({ params }: { params: Promise<{ trialId: string }> }) {
   const { trialId } = await params
   const language = await currentLanguage()
-  const { desk, evidence: text } = wordsIn(language)
+  const { desk, evidence: text, importing } = wordsIn(language)
   const { bakery, seesCosts } = await ask(getDesk)
   const [result, costs] = await Promise.all([ask(getResult, { trialId }), seesCosts ? ask(getCostAndGain, { trialId }) : null])
   const forms = resultForms({ result, bakery, language })
@@ -102,6 +102,11 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
         <LinkButton tone="plain" href={`/trials/${trialId}`}>
           {text.toPlan}
         </LinkButton>
+        {result.mayImport ? (
+          <LinkButton tone="plain" href={`/trials/${trialId}/import`}>
+            {importing.title}
+          </LinkButton>
+        ) : null}
       </ActionRow>
     </Sheet>
   )

@@ -3,9 +3,9 @@
 import { redirect } from 'next/navigation'
 import { act, textOf } from '@/app/act'
 import { currentLanguage } from '@/app/language'
-import { momentOf } from '@/app/moment-of'
 import { draftVersion } from '@/lib/kitchen/formulas/draft-version'
 import { signOffVersion } from '@/lib/kitchen/formulas/sign-off-version'
+import { momentOf } from '@/lib/kitchen/moment-of'
 import type { FormState } from '@/lib/ui/form-state'
 
 type Seen = { versionId: string; seenRevision: number; seenHash: string; timeZone: string }

@@ -1,3 +1,5 @@
+import 'server-only'
+
 /**
  * A day and a time of a bakery as a moment: '2026-03-29' and '04:00' in its zone, as ISO 8601 in UTC. In the hour
  * that an autumn night has twice, the first.

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { momentOf } from '@/app/moment-of'
+import { momentOf } from '@/lib/kitchen/moment-of'
 
 /* Offsets and changes of the clock: the IANA time zone database, as ICU carries it. */
 it('reads a day and a time in the bakery’s zone, summer and winter, east and west', () => {

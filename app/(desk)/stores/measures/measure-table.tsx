@@ -1,0 +1,57 @@
+import { Cell } from '@/lib/ui/cell'
+import { SheetTable } from '@/lib/ui/sheet-table'
+import { plainNumber } from '@/lib/words/format/plain-number'
+import { withUnit } from '@/lib/words/format/with-unit'
+import { say } from '@/lib/words/say'
+import type { Language, Words } from '@/lib/words/words'
+
+type Measure = {
+  id: string
+  name: string
+  unit: string
+  level: keyof Words['measures']['levels']
+  direction: keyof Words['measures']['directions']
+  derivation: string | null
+  plausibleLeast: number
+  plausibleMost: number
+  repeats: number
+  repeatLimit: number | null
+  method: string
+}
+
+type MeasureTableProps = { measures: readonly Measure[]; caption: string; text: Words['measures']; locale: string; language: Language }
+
+/** Measures with what is read, how often and what is usual, in the measures' own units. */
+export function MeasureTable({ measures, caption, text, locale, language }: MeasureTableProps) {
+  const number = (value: number) => plainNumber(value, { locale, significant: 12 })
+  const times = ({ repeats, repeatLimit, unit, derivation }: Measure) => {
+    if (derivation !== null) return text.workedOut
+    if (repeats === 1) return text.once
+    return repeatLimit === null ? say(text.times, language, { count: repeats }) : say(text.limit, language, { count: repeats, limit: withUnit(number(repeatLimit), unit) })
+  }
+  return (
+    <SheetTable
+      caption={caption}
+      captionHidden
+      columns={[
+        { key: 'name', label: text.name },
+        { key: 'range', label: text.usualRange },
+        { key: 'of', label: text.ofWhat },
+        { key: 'direction', label: text.direction },
+        { key: 'repeats', label: text.repeats },
+        { key: 'method', label: text.method },
+      ]}
+    >
+      {measures.map((measure) => (
+        <tr key={measure.id}>
+          <Cell head>{measure.name}</Cell>
+          <Cell whole>{say(text.range, language, { least: number(measure.plausibleLeast), most: withUnit(number(measure.plausibleMost), measure.unit) })}</Cell>
+          <Cell>{text.levels[measure.level]}</Cell>
+          <Cell>{text.directions[measure.direction]}</Cell>
+          <Cell>{times(measure)}</Cell>
+          <Cell>{measure.method}</Cell>
+        </tr>
+      ))}
+    </SheetTable>
+  )
+}

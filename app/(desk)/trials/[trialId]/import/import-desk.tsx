@@ -1,0 +1,91 @@
+'use client'
+
+import { startTransition, useActionState, useState, type ReactNode } from 'react'
+import { ActionRow } from '@/lib/ui/action-row'
+import { Button } from '@/lib/ui/button'
+import { FormSummary } from '@/lib/ui/form-summary'
+import { Notice } from '@/lib/ui/notice'
+import type { Words } from '@/lib/words/words'
+import { FaultsSection } from './faults-section'
+import { FileSection } from './file-section'
+import { emptyImportState, type ImportState } from './import-state'
+import { MatchSection } from './match-section'
+import { PreviewSection } from './preview-section'
+
+export type ImportDeskProps = {
+  action(former: ImportState, form: FormData): Promise<ImportState>
+  uses: readonly { value: string; label: string }[]
+  arms: readonly { value: string; label: string }[]
+  today: string
+  mostBytes: number
+  tooLarge: string
+  text: Words['importing']
+  optionalWord: string
+  language: string
+  links: ReactNode
+}
+
+/**
+ * The three steps of bringing in a file, on one page: the file, what its columns say, what would be stored. The form
+ * is not emptied between them, so the chosen file stays, and goes to the server anew each time.
+ */
+export function ImportDesk({ action, links, ...props }: ImportDeskProps) {
+  const { text, mostBytes, tooLarge } = props
+  const [state, dispatch, pending] = useActionState(action, emptyImportState)
+  const [changedAt, setChangedAt] = useState<number | null>(null)
+  const [isTooLarge, setIsTooLarge] = useState(false)
+  const isChanged = changedAt === state.answers
+
+  function submit(target: HTMLFormElement, submitter: HTMLElement | null): void {
+    const form = new FormData(target, submitter)
+    const [file, pasted] = [form.get('file'), form.get('text')]
+    const large = (file instanceof File && file.size > mostBytes) || (typeof pasted === 'string' && pasted.length > mostBytes)
+    setIsTooLarge(large)
+    if (!large) startTransition(() => dispatch(form))
+  }
+
+  if (state.done !== null) {
+    return (
+      <>
+        <Notice tone="ok" word={text.doneWord}>
+          {state.done}
+        </Notice>
+        <ActionRow>{links}</ActionRow>
+      </>
+    )
+  }
+  const problems = isTooLarge ? { ...state.problems, file: tooLarge } : state.problems
+  const { seen } = state
+  const isReady = seen?.rows?.isReady === true && !isChanged
+  const whole = Object.entries(problems).filter(([path]) => path === 'columns')
+  return (
+    <form
+      noValidate
+      onChange={() => setChangedAt(state.answers)}
+      onSubmit={(event) => {
+        event.preventDefault()
+        submit(event.currentTarget, event.nativeEvent.submitter)
+      }}
+    >
+      {state.refusal ? <FormSummary title={state.refusal} errors={whole.map(([path, words]) => ({ fieldId: path, text: words }))} /> : null}
+      <FileSection {...props} problems={problems} />
+      {seen ? <MatchSection key={seen.matched} {...props} seen={seen} problems={problems} /> : null}
+      {seen?.rows?.faultTitle ? <FaultsSection title={seen.rows.faultTitle} rows={seen.rows} text={text} /> : seen ? <PreviewSection rows={seen.rows} text={text} /> : null}
+      <p role="status" className="sr-only">
+        {isChanged ? null : (seen?.rows?.faultTitle ?? seen?.rows?.sentences.join(' '))}
+      </p>
+      {seen && isChanged ? <p className="mt-5 font-semibold">{text.changedSince}</p> : null}
+      <ActionRow>
+        {isReady ? (
+          <Button tone="go" name="intent" value="store" disabled={pending}>
+            {seen.rows?.storeLabel}
+          </Button>
+        ) : null}
+        <Button tone={isReady ? 'plain' : 'go'} name="intent" value="look" disabled={pending}>
+          {seen ? text.lookAgain : text.look}
+        </Button>
+        {links}
+      </ActionRow>
+    </form>
+  )
+}

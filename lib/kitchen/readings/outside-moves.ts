@@ -1,0 +1,74 @@
+import 'server-only'
+import type { BatchState } from '../../db/generated/enums'
+import { byPlan, isOver, needsCleanDown, type MixedBatch } from '../shifts/rules'
+import { currentReadings } from './current-readings'
+import type { ImportFacts } from './load-import-facts'
+import { missingReadings } from './missing-readings'
+import type { ImportedDough } from './place-rows'
+import type { ImportedReading } from './read-import'
+
+export type OutsideMove = {
+  batchId: string
+  code: string
+  revision: number
+  from: BatchState
+  to: 'baked' | 'measured'
+  begunAt: Date
+  doneAt: Date | null
+  piecesMade: number | null
+  piecesGood: number | null
+}
+
+export type OutsideMoves = {
+  moves: OutsideMove[]
+  /** Codes of doughs before which bench and bowl had to be cleaned down. */
+  cleanDown: string[]
+  /** The first waiting dough that the drawn order has before one of these, and that is not among them. */
+  skipped: string | null
+}
+
+/**
+ * What becomes of doughs that were baked outside the shift: measured when every piece has the readings that the
+ * trial's measure rests on, baked while some are to come. What is over already, or measured, is left as it is.
+ * @param mixed all batches of the trial
+ */
+export function outsideMoves(q: { facts: ImportFacts; doughs: readonly ImportedDough[]; fresh: readonly ImportedReading[]; mixed: readonly (MixedBatch & { code: string })[] }): OutsideMoves {
+  const { facts, mixed } = q
+  const holding = [...currentReadings(facts.readings), ...q.fresh]
+  const moves = q.doughs.flatMap(({ batch, first, last, good }): OutsideMove[] => {
+    if (isOver(batch.state)) return []
+    const isWhole = isReadWhole(facts, batch.piecesMade ?? facts.trial.piecesPerBatch, holding.filter(({ batchId }) => batchId === batch.id))
+    if (!isWhole && batch.state === 'baked') return []
+    const made = batch.piecesMade ?? (isWhole ? facts.trial.piecesPerBatch : null)
+    return [
+      {
+        batchId: batch.id,
+        code: batch.code,
+        revision: batch.revision,
+        from: batch.state,
+        to: isWhole ? 'measured' : 'baked',
+        begunAt: batch.begunAt ?? first,
+        doneAt: isWhole ? last : null,
+        piecesMade: made,
+        // The pieces that were read are there to be read, so they count as good where nothing else is said.
+        piecesGood: made === null ? null : (good ?? batch.piecesGood ?? made),
+      },
+    ]
+  })
+  const begun = new Set(moves.filter(({ from }) => from === 'waiting').map(({ batchId }) => batchId))
+  const begins = mixed.filter(({ id }) => begun.has(id)).sort(byPlan)
+
+  const latest = begins.at(-1)
+  const [skipped] = latest ? mixed.filter(({ id, state }) => state === 'waiting' && !begun.has(id)).filter((batch) => byPlan(batch, latest) < 0).sort(byPlan) : []
+  return {
+    moves,
+    cleanDown: begins.filter((batch) => needsCleanDown(batch, mixed)).map(({ code }) => code),
+    skipped: skipped?.code ?? null,
+  }
+}
+
+function isReadWhole({ measures, trial }: ImportFacts, pieces: number, readings: readonly { measureId: string; piece: number | null; repeat: number }[]): boolean {
+  const missing = missingReadings({ measures, decidingMeasureId: trial.measureId, pieces, readings })
+  // What every dough is read for besides, such as its temperature, says what else differed and may be missing.
+  return missing.every(({ measureId }) => measureId !== trial.measureId && measures.find(({ id }) => id === measureId)?.level === 'batch')
+}
