@@ -6,8 +6,6 @@ import type { Allergen, IngredientKind } from '../lib/kitchen/stores/ingredient-
 import { composition, type CompositionRow } from './composition'
 import { must } from './must'
 
-export type DemoCallers = { owner: Caller; head: Caller; early: Caller; late: Caller }
-
 type DemoIngredient = {
   name: string
   labelName: string
@@ -210,7 +208,7 @@ export type DemoStores = {
 }
 
 /** Fills the stores of the invented bakery as its head baker, and gives the ids by key. Prices hold from well before now. */
-export async function seedStores({ head }: DemoCallers): Promise<DemoStores> {
+export async function seedStores(head: Caller): Promise<DemoStores> {
   const ids: [string, string][] = []
   for (const [key, ingredient] of Object.entries<DemoIngredient>(ingredients)) ids.push([key, await addDemoIngredient(head, ingredient)])
   const equipmentIds: [string, string][] = []
