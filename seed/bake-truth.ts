@@ -43,7 +43,7 @@ export const processSpread = {
 } as const
 
 /** Chance that a piece is not good enough to sell: torn, caught, sunk. */
-export const spoiltPieceShare = 0.04
+export const spoiltPieceShare = 0.02
 
 /** To what the stores' instruments show: dough scale, probe thermometer, seed gauge; the proofer's clock. */
 export const readTo = { massG: 1, tempC: 0.1, volumeMl: 5, timeMin: 1 } as const

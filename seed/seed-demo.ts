@@ -8,7 +8,7 @@ import { demoDevice, makeCrew } from './crew'
 import { seedFormulas } from './formulas'
 import { must } from './must'
 import { demoBakery, demoPeople } from './people'
-import { seedStores } from './stores'
+import { seedNewPrices, seedStores } from './stores'
 import { seedOatTrial, seedOpenTrials, seedWholemealTrial } from './trials'
 
 /**
@@ -24,6 +24,7 @@ export async function seedDemo(firstRunSecret: string, signInFile: string, now =
   const crew = makeCrew(passwords)
   const stores = await seedStores(await crew('head', clock.on(415, '13:00')))
   const formulas = await seedFormulas((who, daysAgo) => crew(who, clock.on(daysAgo, '13:30')), stores.ingredients)
+  await seedNewPrices(await crew('head', clock.on(90, '12:30')), stores)
   const work = { crew, clock, stores, formulas }
   // In the order of their days. What is decided from a closed trial is decided after it and before the next: from 40
   // to 30, and from 13 to 10 days ago.

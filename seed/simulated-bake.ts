@@ -55,7 +55,7 @@ export function simulatedDough(trial: SimulatedTrial, dough: SimulatedDoughFacts
     const read = () => roundTo(readTo.volumeMl, volumeMl + readerMl + own(readerSpread.repeatMl))
     return { doughMassG, loafMassG, volumesMl: [read(), read(), read()] }
   })
-  const random = seededRandom(`${trial.seed}/good ${dough.day} ${dough.arm} ${dough.copy}`)
+  const random = seededRandom(`${trial.seed}/fit to sell ${dough.day} ${dough.arm} ${dough.copy}`)
   const piecesGood = pieces.filter(() => random() >= spoiltPieceShare).length
   return { waterAddedG, doughTempC: roundTo(readTo.tempC, process.doughTempC + offTempC), proofTimeMin, pieces, piecesMade: pieces.length, piecesGood }
 }

@@ -17,7 +17,7 @@ export async function seedWholemealTrial(work: TrialWork): Promise<ClosedTrial> 
     ...wholemealTrial,
     question: 'Does buttermilk or honey lift the wholemeal tin enough to pay for itself?',
     formulaId: formulas.wholemealTin.formulaId,
-    heldTotals: ['dough_mass', 'water', 'sugars'],
+    heldTotals: ['water'],
     note: 'Invented. Customers say it is heavy by the second day.',
     arms: [
       { name: 'buttermilk 8 %', ingredientId: stores.ingredients.buttermilk, pctFlour: 8 },
@@ -36,7 +36,7 @@ export async function seedOatTrial(work: TrialWork): Promise<ClosedTrial> {
     ...oatTrial,
     question: 'Does wheat gluten, or honey, open the oat loaf up?',
     formulaId: formulas.oatLoaf.formulaId,
-    heldTotals: ['dough_mass', 'water'],
+    heldTotals: ['water'],
     note: 'Invented. It sits low on Saturdays, when the oats are scalded late.',
     arms: [
       { name: 'wheat gluten 1.5 %', ingredientId: stores.ingredients.gluten, pctFlour: 1.5 },
@@ -55,7 +55,7 @@ export async function seedOpenTrials(work: TrialWork): Promise<void> {
     ...whiteTinTrial,
     question: 'Does more butter, or olive oil in the dough, give the white tin a taller loaf?',
     formulaId: formulas.whiteTin.formulaId,
-    heldTotals: ['dough_mass', 'water'],
+    heldTotals: ['water'],
     note: 'Invented. The school kitchen asks for a loaf that fills the toaster.',
     arms: [
       { name: 'butter 2 % more', ingredientId: stores.ingredients.butter, pctFlour: 2 },
@@ -73,7 +73,7 @@ export async function seedOpenTrials(work: TrialWork): Promise<void> {
     mixingDays: 3,
     batchesPerArm: 2,
     piecesPerBatch: 6,
-    heldTotals: ['dough_mass', 'water', 'fat'],
+    heldTotals: ['water'],
     note: 'Invented.',
     arms: [
       { name: 'malt flour 0.3 % more', ingredientId: stores.ingredients.maltFlour, pctFlour: 0.3 },
