@@ -19,9 +19,10 @@ export function bakeryClock(now: Date): BakeryClock {
     now,
     on(daysAgo, time) {
       const day = new Date(today - daysAgo * dayMs).toISOString().slice(0, 10)
-      const moment = new Date(momentOf(day, time, demoBakery.timeZone))
-      if (Number.isNaN(moment.getTime())) throw new Error(`there is no ${time} on ${day}`)
-      return moment
+      const moment = momentOf(day, time, demoBakery.timeZone)
+      // Given back as it was typed.
+      if (!moment.endsWith('Z')) throw new Error(`there is no ${time} on ${day}`)
+      return new Date(moment)
     },
   }
 }
