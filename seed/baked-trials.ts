@@ -6,6 +6,7 @@ export type MixingShift = { daysAgo: number; start: string; mixes: PersonKey; me
 
 /** The design of a demo trial, the same for the plan, for the bake and for the check over many seeds. */
 export type BakedTrial = {
+  /** Of several, one whose result is an ordinary one; how often the analysis would go wrong is checked over many others. */
   seed: string
   truth: BakeTruth
   mixingDays: number
