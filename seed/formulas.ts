@@ -8,7 +8,7 @@ import { draftVersion } from '../lib/kitchen/formulas/draft-version'
 import { getVersion } from '../lib/kitchen/formulas/get-version'
 import { signOffVersion } from '../lib/kitchen/formulas/sign-off-version'
 import type { Query } from '../lib/kitchen/query'
-import type { CallersAt } from './seed-demo'
+import type { PersonKey } from './crew'
 
 /** The ingredients that the invented formulas are made of. */
 export type FormulaIngredientKey =
@@ -36,11 +36,11 @@ type StageOf = (kind: Stage['kind'], name: string, lines: Partial<Record<Formula
 /**
  * Writes three invented formulas by the real commands: drafted by the head baker, signed off by the owner, in force
  * for months. The white tin has a second version. They are nobody's formulas and nobody bakes them.
- * @param at signs everybody in on a day so long ago
+ * @param as somebody, signed in on a day so long ago
  * @returns each formula with the version that is in production
  */
 export async function seedFormulas(
-  at: CallersAt,
+  as: (who: PersonKey, daysAgo: number) => Promise<Caller>,
   ingredientIds: Record<FormulaIngredientKey, string>,
 ): Promise<Record<'whiteTin' | 'wholemealTin' | 'oatLoaf', SeededFormula>> {
   const stage: StageOf = (kind, name, lines) => ({
@@ -51,16 +51,16 @@ export async function seedFormulas(
 
   // In the order of their days, so that the record reads as it would have been written.
   const white = whiteTin(stage)
-  const whiteTinFirst = await must(draftFormula, (await at(412)).head, white)
-  await signOff((await at(411)).owner, whiteTinFirst)
-  const wholemeal = await must(draftFormula, (await at(398)).head, wholemealTin(stage))
-  await signOff((await at(397)).owner, wholemeal)
-  const oats = await must(draftFormula, (await at(290)).head, oatLoaf(stage))
-  await signOff((await at(288)).owner, oats)
-  const whiteTinNow = await must(draftVersion, (await at(163)).head, { fromVersionId: whiteTinFirst.versionId, reason: maltReason })
+  const whiteTinFirst = await must(draftFormula, await as('head', 412), white)
+  await signOff(await as('owner', 411), whiteTinFirst)
+  const wholemeal = await must(draftFormula, await as('head', 398), wholemealTin(stage))
+  await signOff(await as('owner', 397), wholemeal)
+  const oats = await must(draftFormula, await as('head', 290), oatLoaf(stage))
+  await signOff(await as('owner', 288), oats)
+  const whiteTinNow = await must(draftVersion, await as('head', 163), { fromVersionId: whiteTinFirst.versionId, reason: maltReason })
   const { name: _, ...content } = white
-  await must(changeDraft, (await at(163)).head, { versionId: whiteTinNow.versionId, seenRevision: 1, ...content, reason: maltReason, stages: [maltedDough(stage)] })
-  await signOff((await at(160)).owner, whiteTinNow)
+  await must(changeDraft, await as('head', 163), { versionId: whiteTinNow.versionId, seenRevision: 1, ...content, reason: maltReason, stages: [maltedDough(stage)] })
+  await signOff(await as('owner', 160), whiteTinNow)
   return { whiteTin: whiteTinNow, wholemealTin: wholemeal, oatLoaf: oats }
 }
 

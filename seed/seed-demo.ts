@@ -1,49 +1,42 @@
 import { randomInt } from 'node:crypto'
 import { acceptInvitation } from '../lib/kitchen/people/accept-invitation'
 import { invitePerson } from '../lib/kitchen/people/invite-person'
-import type { Caller } from '../lib/kitchen/caller'
-import { signIn } from '../lib/kitchen/people/sign-in'
 import { setUpBakery } from '../lib/kitchen/people/set-up-bakery'
 import { writePrivateFile } from '../lib/ops/secrets'
+import { bakeryClock, type BakeryClock } from './bakery-clock'
+import { demoDevice, makeCrew } from './crew'
 import { seedFormulas } from './formulas'
 import { must } from './must'
 import { demoBakery, demoPeople } from './people'
-import { seedStores, type DemoCallers } from './stores'
-import { seedTrials } from './trials'
+import { seedNewPrices, seedStores } from './stores'
+import { seedOatTrial, seedOpenTrials, seedWholemealTrial } from './trials'
 
 /**
- * Fills an empty demo install by running the real commands, and writes who can sign in how.
+ * Fills an empty demo install by running the real commands at past times, and writes who can sign in how.
  * @param firstRunSecret secret of the install's first-run link
  * @param signInFile file for the passwords, which are random for each install
+ * @param now when the demo is made; nothing in it is later
  */
-export async function seedDemo(firstRunSecret: string, signInFile: string): Promise<void> {
+export async function seedDemo(firstRunSecret: string, signInFile: string, now = new Date()): Promise<void> {
   const passwords = new Map<string, string>(demoPeople.map((person) => [person.key, makePassword()]))
-  await seedPeople(firstRunSecret, passwords)
-  const at: CallersAt = async (daysAgo) => {
-    const callers = await Promise.all(demoPeople.map(async ({ key, email }) => [key, await signedIn(email, passwords.get(key), daysAgo)] as const))
-    return Object.fromEntries(callers) as DemoCallers
-  }
-  const stores = await seedStores(await at(415))
-  const formulas = await seedFormulas(at, stores.ingredients)
-  await seedTrials(at, stores, formulas)
+  const clock = bakeryClock(now)
+  await seedPeople(firstRunSecret, passwords, clock)
+  const crew = makeCrew(passwords)
+  const stores = await seedStores(await crew('head', clock.on(415, '13:00')))
+  const formulas = await seedFormulas((who, daysAgo) => crew(who, clock.on(daysAgo, '13:30')), stores.ingredients)
+  await seedNewPrices(await crew('head', clock.on(90, '12:30')), stores)
+  const work = { crew, clock, stores, formulas }
+  // In the order of their days. What is decided from a closed trial is decided after it and before the next: from 40
+  // to 30, and from 13 to 10 days ago.
+  await seedWholemealTrial(work)
+  await seedOatTrial(work)
+  await seedOpenTrials(work)
   const lines = demoPeople.map((person) => `${person.email}  ${passwords.get(person.key)}  ${person.name}, ${person.role.replace('_', ' ')}`)
   writePrivateFile(signInFile, `Sign in to the invented bakery as one of its people:\n${lines.join('\n')}\n`)
 }
 
-/** Everybody of the invented bakery, signed in on a day so long ago, with their passwords at hand. */
-export type CallersAt = (daysAgo: number) => Promise<DemoCallers>
-
-const from = { address: 'demo', device: 'demo' }
-
-async function signedIn(email: string, password: string | undefined, daysAgo: number): Promise<Caller> {
-  const now = dayBefore(daysAgo)
-  const session = must(await signIn.call({ ...from, sessionSecret: null, now }, { email, password }))
-  if (!session) throw new Error(`${email} was not let in`)
-  return { ...from, sessionSecret: session.sessionSecret, password, now }
-}
-
-async function seedPeople(firstRunSecret: string, passwords: Map<string, string>): Promise<void> {
-  const nobody = { ...from, sessionSecret: null, now: dayBefore(420) }
+async function seedPeople(firstRunSecret: string, passwords: Map<string, string>, clock: BakeryClock): Promise<void> {
+  const nobody = { ...demoDevice, sessionSecret: null, now: () => clock.on(420, '12:00') }
   const [owner, ...others] = demoPeople
   const { sessionSecret } = must(
     await setUpBakery.call(nobody, { ...demoBakery, secret: firstRunSecret, name: owner.name, email: owner.email, password: passwords.get(owner.key) }),
@@ -52,12 +45,6 @@ async function seedPeople(firstRunSecret: string, passwords: Map<string, string>
     const { secret } = must(await invitePerson.call({ ...nobody, sessionSecret }, { name: person.name, email: person.email, role: person.role }))
     must(await acceptInvitation.call(nobody, { secret, password: passwords.get(person.key) }))
   }
-}
-
-/** The clock as it stood so many days ago. */
-function dayBefore(daysAgo: number): () => Date {
-  const moment = new Date(Date.now() - daysAgo * 24 * 60 * 60_000)
-  return () => moment
 }
 
 /** A password that can be read out: four groups of five from letters and digits that are not mistaken for each other. */

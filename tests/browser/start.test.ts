@@ -74,6 +74,8 @@ test('it stops its database also when nobody is left to read what it says', asyn
 })
 
 test('a start after kill -9 goes on with what was there, without help', async ({ start, folder, port }) => {
+  // The invented bakery is made by a thousand commands, one after another.
+  test.setTimeout(180_000)
   const killed = start()
   await killed.until(ready)
   const [signIn] = await killed.until(/marit@osier-lane\.example {2}\S+/)

@@ -1,7 +1,7 @@
 /** Whether the long forms run: `npm run test:long`. */
 export const isLong = process.env.EVENDOUGH_LONG === '1'
 
-/** A number of runs: the short one in `npm test`, the long one in `npm run test:long`. */
-export function forLong(short: number, long: number): number {
+/** A number of runs, or a list of designs: the short one in `npm test`, the long one in `npm run test:long`. */
+export function forLong<Value>(short: Value, long: Value): Value {
   return isLong ? long : short
 }

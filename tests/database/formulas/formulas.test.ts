@@ -344,12 +344,8 @@ describe('comparing and looking back', () => {
 describe('the invented formulas', () => {
   it('are made by the real commands, months ago, and each is in production', async () => {
     const demo = await makeBakery('Osier Lane')
-    const at = (daysAgo: number) => {
-      const now = () => minutes(-daysAgo * 24 * 60)
-      const [owner, head, early, late] = [demo.owner, demo.head, demo.early, demo.late].map(({ caller }) => ({ ...caller, now }))
-      return Promise.resolve({ owner: owner!, head: head!, early: early!, late: late! })
-    }
-    const seeded = await seedFormulas(at, await makeIngredients(demo.bakeryId))
+    const as = (who: 'owner' | 'head' | 'early' | 'late', daysAgo: number) => Promise.resolve({ ...demo[who].caller, now: () => minutes(-daysAgo * 24 * 60) })
+    const seeded = await seedFormulas(as, await makeIngredients(demo.bakeryId))
     const { formulas } = valueOf(await listFormulas.call(demo.early.caller, {}))
     expect(formulas.map(({ name, inProduction }) => [name, inProduction?.number])).toEqual([['Lock-keeper’s oat loaf', 1], ['Osier white tin', 2], ['Towpath wholemeal tin', 1]])
     expect(formulas.every(({ inProduction }) => inProduction?.since && inProduction.since < testNow)).toBe(true)

@@ -253,7 +253,7 @@ describe('equipment', () => {
 
 it('the demo’s stores are taken by the real commands, priced, and leave the record whole', async () => {
   const demo = await makeBakery('Demo')
-  const { ingredients, equipment } = await seedStores({ owner: demo.owner.caller, head: demo.head.caller, early: demo.early.caller, late: demo.late.caller })
+  const { ingredients, equipment } = await seedStores(demo.head.caller)
   const listed = valueOf(await listIngredients.call(demo.head.caller, {}))
   expect(new Set(Object.values(ingredients))).toEqual(new Set(listed.ingredients.map(({ id }) => id)))
   expect(listed.costs?.prices.size).toBe(listed.ingredients.length)
