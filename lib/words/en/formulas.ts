@@ -1,6 +1,6 @@
 /** Formulas: list, history, specification sheet, editor, comparison. */
 export const formulas = {
-  states: { draft: 'draft', coming: 'coming', 'in-production': 'in production', withdrawn: 'withdrawn' },
+  states: { draft: 'draft', discarded: 'discarded', coming: 'coming', 'in-production': 'in production', withdrawn: 'withdrawn' },
   partSigned: 'draft, signed in part',
   stages: { final_dough: 'Final dough', pre_ferment: 'Pre-ferment', scald: 'Scald', soaker: 'Soaker' },
   stageNamed: '{kind}: {name}',
@@ -59,6 +59,7 @@ export const formulas = {
     margin: 'What this version comes to',
     headlineDraft: 'Version {number} is a draft',
     headlinePart: 'Version {number} waits for another signature',
+    headlineDiscarded: 'Version {number} was dropped as a draft',
     headlineComing: 'Version {number} is in production from {at}',
     headlineNow: 'Version {number} is in production since {at}',
     headlineGone: 'Version {number} held from {at} and is withdrawn',
@@ -171,9 +172,19 @@ export const formulas = {
   meanings: {
     'second-person': 'I did not draft this version. I have read it whole and sign it off for production.',
     'proposer-alone': 'Approved by its proposer: I drafted this version, work alone, have read it whole and sign it off for production.',
+    'proposer-beside': 'I drafted this version, have read it whole and sign it beside a second person’s signature.',
     'allergens-owner': 'As the owner I have read this version whole, know that it changes the allergens, and sign it off for production.',
     'allergens-head_baker': 'As the head baker I have read this version whole, know that it changes the allergens, and sign it off for production.',
     'allergens-proposer': 'I drafted this version, know that it changes the allergens, and sign it beside a second person’s signature.',
+    'allergens-proposer-alone': 'Approved by its proposer: I drafted this version, work alone, know that it changes the allergens, have read it whole and sign it off for production.',
+    'cost-owner': 'As the owner I have read this version whole, know that it changes the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it off for production.',
+    'cost-head_baker': 'As the head baker I have read this version whole, know that it changes the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it off for production.',
+    'cost-proposer': 'I drafted this version, know that it changes the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it beside a second person’s signature.',
+    'cost-proposer-alone': 'Approved by its proposer: I drafted this version, work alone, know that it changes the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, have read it whole and sign it off for production.',
+    'both-owner': 'As the owner I have read this version whole, know that it changes the allergens, and the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it off for production.',
+    'both-head_baker': 'As the head baker I have read this version whole, know that it changes the allergens, and the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it off for production.',
+    'both-proposer': 'I drafted this version, know that it changes the allergens, and the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it beside a second person’s signature.',
+    'both-proposer-alone': 'Approved by its proposer: I drafted this version, work alone, know that it changes the allergens, and the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, have read it whole and sign it off for production.',
   },
   compare: {
     headline: 'What differs between version {from} and version {to}',

@@ -41,6 +41,7 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
   const day = version.effectiveAt ? formatDate(version.effectiveAt, bakery) : ''
   const headlines = {
     draft: say(isPartSigned ? sheet.headlinePart : sheet.headlineDraft, language, { number }),
+    discarded: say(sheet.headlineDiscarded, language, { number }),
     coming: say(sheet.headlineComing, language, { number, at: version.effectiveAt ? formatDateTime(version.effectiveAt, bakery) : '' }),
     'in-production': say(sheet.headlineNow, language, { number, at: day }),
     withdrawn: say(sheet.headlineGone, language, { number, at: day }),
