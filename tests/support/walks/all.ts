@@ -1,4 +1,5 @@
 import type { ActionWalk, PageWalk } from '../rights-walk'
+import { decisionsActions, decisionsPages } from './decisions'
 import { evidenceActions, evidencePages } from './evidence'
 import { formulasActions, formulasPages } from './formulas'
 import { peopleActions, peoplePages } from './people'
@@ -7,5 +8,5 @@ import { storesActions, storesPages } from './stores'
 import { trialsActions, trialsPages } from './trials'
 
 /** Every server action and page there is; the first test of the walk fails when one is missing. */
-export const everyAction: readonly ActionWalk[] = [...peopleActions, ...storesActions, ...formulasActions, ...trialsActions, ...shiftActions, ...evidenceActions]
-export const everyPage: readonly PageWalk[] = [...peoplePages, ...storesPages, ...formulasPages, ...trialsPages, ...shiftPages, ...evidencePages]
+export const everyAction: readonly ActionWalk[] = [...peopleActions, ...storesActions, ...formulasActions, ...trialsActions, ...shiftActions, ...evidenceActions, ...decisionsActions]
+export const everyPage: readonly PageWalk[] = [...peoplePages, ...storesPages, ...formulasPages, ...trialsPages, ...shiftPages, ...evidencePages, ...decisionsPages]

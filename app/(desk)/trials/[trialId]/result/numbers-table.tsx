@@ -44,7 +44,8 @@ export function NumbersTable({ result, comparison, forms }: { result: ShownResul
   )
 }
 
-function EffectCells({ arm, forms }: { arm: ShownArm; forms: ResultForms }) {
+/** The difference of an arm with its interval, in units and in %. */
+export function EffectCells({ arm, forms, withoutP = false }: { arm: ShownArm; forms: ResultForms; withoutP?: boolean }) {
   const { effect } = arm
   return (
     <>
@@ -52,7 +53,7 @@ function EffectCells({ arm, forms }: { arm: ShownArm; forms: ResultForms }) {
       <Cell numeric>
         {effect && effect.pct !== null ? <WithInterval estimate={effect.pct} low={effect.lowPct} high={effect.highPct} form={forms.pct} forms={forms} /> : '–'}
       </Cell>
-      <Cell numeric>{textOrDash(effect?.p, forms.p)}</Cell>
+      {withoutP ? null : <Cell numeric>{textOrDash(effect?.p, forms.p)}</Cell>}
     </>
   )
 }
@@ -74,7 +75,8 @@ function textOrDash(value: number | null | undefined, form: (value: number) => s
   return value === null || value === undefined ? '–' : form(value)
 }
 
-function verdictText(arm: ShownArm, comparison: ShownComparison, forms: ResultForms): string {
+/** The verdict, with a mark where other things differed too. */
+export function verdictText(arm: ShownArm, comparison: Pick<ShownComparison, 'isIndication'>, forms: ResultForms): string {
   const verdict = verdictWord(arm, comparison, forms)
   return arm.doubts.length > 0 && arm.verdict ? say(forms.text.doubtMark, forms.language, { verdict }) : verdict
 }

@@ -24,6 +24,7 @@ import { Picture } from './picture'
 import { ProgressTable } from './progress-table'
 import { resultForms } from './result-forms'
 import { armSentences, headlineOf } from './say-result'
+import { WhatNow } from './what-now'
 import { WentWrong } from './went-wrong'
 import { WhatElse } from './what-else'
 
@@ -98,6 +99,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
           {cost}
         </>
       ) : null}
+      <WhatNow result={result} language={language} />
       {result.mayClose ? <CloseForm result={result} forms={forms} /> : null}
       <ActionRow>
         <LinkButton tone="plain" href={`/trials/${trialId}`}>

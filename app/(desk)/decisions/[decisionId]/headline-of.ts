@@ -1,0 +1,30 @@
+import 'server-only'
+import { formatDate, formatDateTime, type DateForm } from '@/lib/words/format/date'
+import { say } from '@/lib/words/say'
+import type { Language, Words } from '@/lib/words/words'
+import { sayDecision, sayMissing } from '../say-decision'
+import type { DecisionSeen } from './decision-seen'
+
+/** The decision in one sentence, with where it stands. */
+export function headlineOf(decision: DecisionSeen, words: Words, bakery: DateForm, language: Language): string {
+  const { decisions: text, formulas } = words
+  const { version, arm, formula, trial, state } = decision
+  const what = sayDecision({ arm: arm?.name ?? null, versionNumber: version?.number ?? null, formula: formula.name, trialNumber: trial.number }, text, language)
+  switch (state) {
+    case 'waiting':
+      return say(text.headlines.waiting, language, { what, names: sayMissing(decision.missing, formulas) })
+    case 'signed': {
+      const at = version?.effectiveAt
+      if (!at) return what
+      return decision.isComing
+        ? say(text.headlines.coming, language, { what, at: formatDateTime(at, bakery) })
+        : say(text.headlines.signed, language, { what, at: formatDate(at, bakery) })
+    }
+    case 'kept':
+      return say(text.headlines.kept, language, { what })
+    case 'taken-back':
+      return say(text.headlines['taken-back'], language, { what })
+    default:
+      return state satisfies never
+  }
+}
