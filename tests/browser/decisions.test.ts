@@ -20,7 +20,7 @@ test('a trial that is over becomes a new version: drafted, taken back, drafted a
   await expect(head.getByLabel('Reason').first()).toHaveValue('Larger, and the crumb holds.')
   await head.getByRole('radio', { name: /^Dough B/ }).check()
   await head.getByRole('button', { name: 'Draft the change' }).click()
-  await expect(head.getByRole('heading', { level: 1 })).toContainText('yoghurt, 10 % into version 2, waiting for the owner, the head baker')
+  await expect(head.getByRole('heading', { level: 1 })).toContainText('yoghurt, 10 % into version 2, waiting for the owner and the head baker')
   await expect(head.getByText('It showed no difference worth having').or(head.getByText('It could not decide whether'))).toBeVisible()
   await expect(head.getByText('now with milk').first()).toBeVisible()
 

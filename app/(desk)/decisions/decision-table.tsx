@@ -4,7 +4,8 @@ import { SheetTable } from '@/lib/ui/sheet-table'
 import { formatDate, formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
-import { sayDecision, sayMissing } from './say-decision'
+import { sayNeeds } from '../formulas/say-needs'
+import { sayDecision } from './say-decision'
 
 export type DecisionRow = {
   id: string
@@ -42,23 +43,28 @@ export function DecisionTable({ caption, decisions, words, bakery, language }: D
         <tr key={decision.id}>
           <Cell numeric>{decision.number}</Cell>
           <Cell head>
-            <Link href={`/decisions/${decision.id}`} className="inline-block py-1.5">
+            <Link href={`/decisions/${decision.id}`} className="block min-w-short py-1.5">
               {sayDecision({ ...decision, versionNumber: decision.version?.number ?? null }, text, language)}
             </Link>
             <span className="block text-small font-normal text-ink-2">{say(text.trialShort, language, { number: decision.trialNumber })}</span>
           </Cell>
           <Cell>
-            <span className="whitespace-pre-line">{decision.reason}</span>
+            <span className="block min-w-short whitespace-pre-line">{decision.reason}</span>
           </Cell>
-          <Cell>{say(text.byText, language, { name: decision.decidedBy, at: formatDate(decision.at, bakery) })}</Cell>
-          <Cell>{standingOf(decision)}</Cell>
+          <Cell>
+            {decision.decidedBy}
+            <span className="block text-small whitespace-nowrap text-ink-2">{formatDate(decision.at, bakery)}</span>
+          </Cell>
+          <Cell>
+            <span className="block min-w-short">{standingOf(decision)}</span>
+          </Cell>
         </tr>
       ))}
     </SheetTable>
   )
 
   function standingOf({ missing, takenBackWhy, version }: DecisionRow): string {
-    if (missing) return say(text.missing, language, { names: sayMissing(missing, formulas) })
+    if (missing) return say(text.missing, language, { names: sayNeeds(missing, formulas, language) })
     if (takenBackWhy !== null) return takenBackWhy
     return version?.effectiveAt ? say(text.since, language, { number: version.number, at: formatDateTime(version.effectiveAt, bakery) }) : text.states.kept
   }

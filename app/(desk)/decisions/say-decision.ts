@@ -9,8 +9,3 @@ export function sayDecision({ arm, versionNumber, formula, trialNumber }: Decide
     ? say(text.change, language, { formula, arm, number: versionNumber })
     : say(text.keep, language, { formula, trial: trialNumber })
 }
-
-/** Whose signatures are missing: 'the owner, the head baker'. */
-export function sayMissing(missing: readonly (keyof Words['formulas']['sign']['needs'])[], text: Words['formulas']): string {
-  return missing.map((need) => text.sign.needs[need]).join(', ')
-}

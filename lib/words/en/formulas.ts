@@ -158,6 +158,7 @@ export const formulas = {
     noLongerUnchecked: 'no longer unknown: {names}',
     needed: 'Signatures needed',
     needs: { 'second-person': 'a second person, owner or head baker', owner: 'the owner', head_baker: 'the head baker' },
+    needsBoth: '{first} and {second}',
     given: 'still missing: {names}',
     words: 'Your words',
     when: 'In production',

@@ -5,6 +5,9 @@ import { db } from '@/lib/db/client'
 import { verifyRecord } from '@/lib/kitchen/audit/verify-record'
 import type { Caller } from '@/lib/kitchen/caller'
 import { draftChange } from '@/lib/kitchen/decisions/draft-change'
+import { getChoices } from '@/lib/kitchen/decisions/get-choices'
+import { getDecision } from '@/lib/kitchen/decisions/get-decision'
+import { listDecisions } from '@/lib/kitchen/decisions/list-decisions'
 import { readEvidenceText } from '@/lib/kitchen/decisions/evidence-text'
 import { keepFormula } from '@/lib/kitchen/decisions/keep-formula'
 import { takeBack } from '@/lib/kitchen/decisions/take-back'
@@ -351,5 +354,79 @@ describe('who may not', () => {
     }
     for (const id of [decisionId, uuid()]) expect(refusalOf(await takeBack.call(neighbour.owner.caller, { decisionId: id, seenRevision: 1, reason: 'x' }))).toBe('not-found')
     for (const id of [versionId, uuid()]) expect(refusalOf(await discardDraft.call(neighbour.owner.caller, { versionId: id, seenRevision: 1 }))).toBe('not-found')
+  })
+})
+
+describe('looking at decisions', () => {
+  it('puts what waits first, with whose signatures are missing, and everything where it stands', async () => {
+    const first = await makeEndedTrial(bakery)
+    const kept = valueOf(await keepFormula.call(bakery.head.caller, asked(first, null)))
+    const second = await makeEndedTrial(bakery, { stores: first.stores })
+    const dropped = await change(second)
+    valueOf(await takeBack.call(bakery.head.caller, { decisionId: dropped.decisionId, seenRevision: 1, reason: 'Wrong dough.' }))
+    const waiting = await change(second)
+    valueOf(await sign(bakery.head.caller, waiting))
+    const list = valueOf(await listDecisions.call(bakery.early.caller, {}))
+    expect(list.waiting).toMatchObject([{ id: waiting.decisionId, missing: ['owner'], arm: 'malt, 0.6 %', version: { number: 3 }, decidedBy: 'Henk', trialNumber: 2 }])
+    expect(list.kept.map(({ id }) => id)).toEqual([kept.decisionId])
+    expect(list.takenBack).toMatchObject([{ id: dropped.decisionId, takenBackWhy: 'Wrong dough.' }])
+    valueOf(await sign(bakery.owner.caller, waiting))
+    expect(valueOf(await listDecisions.call(bakery.early.caller, {}))).toMatchObject({ waiting: [], signed: [{ id: waiting.decisionId }] })
+    expect(valueOf(await listDecisions.call(neighbour.owner.caller, {}))).toEqual({ waiting: [], signed: [], kept: [], takenBack: [] })
+  })
+
+  it('shows the change against the control, with costs for those who see them and no trace of them for others', async () => {
+    const { decisionId } = await change(await makeEndedTrial(bakery))
+    const seen = valueOf(await getDecision.call(bakery.owner.caller, { decisionId }))
+    expect(seen).toMatchObject({ state: 'waiting', missing: ['owner', 'head_baker'], mayTakeBack: true, haveReadingsChanged: false, control: { number: 1 }, inProduction: { number: 1 } })
+    expect(seen.change!.lines.find(({ ingredientName }) => ingredientName === 'Malt powder')).toMatchObject({ fromPct: null, toPct: 0.6 })
+    expect(seen.change!.cost).toMatchObject({ currency: 'EUR', day: '2026-03-02', isBeyondLimit: true })
+    expect(seen.evidence!.costs!.arms).toHaveLength(3)
+    const baker = valueOf(await getDecision.call(bakery.early.caller, { decisionId }))
+    expect(baker).toMatchObject({ mayTakeBack: false, change: { cost: null }, evidence: { costs: null } })
+    const text = JSON.stringify(baker)
+    for (const amount of [seen.change!.cost!.before!, seen.change!.cost!.after!, seen.evidence!.costs!.arms[1]!.perBatch!]) expect(text).not.toContain(amount)
+    expect(text).not.toContain('perPlannedPiece')
+  })
+
+  it('says that readings were corrected since, and shows what was frozen all the same', async () => {
+    const trial = await makeEndedTrial(bakery)
+    const { decisionId } = await change(trial)
+    const before = valueOf(await getDecision.call(bakery.early.caller, { decisionId }))
+    const { supersedesId: _, ...wrong } = await db().reading.findFirstOrThrow({ where: { trialId: trial.trialId, measureId: trial.stores.measureIds['loaf-mass'] } })
+    await db().reading.create({ data: { ...wrong, id: uuid(), value: 300, contentHash: 'c'.repeat(64), supersedesId: wrong.id, reason: 'misread' } })
+    const after = valueOf(await getDecision.call(bakery.early.caller, { decisionId }))
+    expect(after.haveReadingsChanged).toBe(true)
+    expect(after.evidence).toEqual(before.evidence)
+  })
+
+  it('knows when production has moved on from the trial’s control', async () => {
+    const trial = await makeEndedTrial(bakery)
+    const { decisionId, formulaId } = await change(trial)
+    const other = valueOf(await draftVersion.call(bakery.head.caller, { fromVersionId: trial.stores.versionId, reason: 'Same again' }))
+    valueOf(await sign(bakery.owner.caller, other))
+    expect(valueOf(await getDecision.call(bakery.early.caller, { decisionId }))).toMatchObject({ control: { number: 1 }, inProduction: { number: 3 }, formula: { id: formulaId } })
+    expect(valueOf(await getChoices.call(bakery.head.caller, { trialId: trial.trialId }))).toMatchObject({ isEnded: true, decision: { id: decisionId, decidedBy: 'Henk' }, inProduction: { number: 3 } })
+  })
+
+  it('gives the prices of the day on which a change was signed, however they move later', async () => {
+    const trial = await makeEndedTrial(bakery)
+    const key = await change(trial)
+    valueOf(await sign(bakery.head.caller, key))
+    valueOf(await sign(bakery.owner.caller, key))
+    const costNow = async () => valueOf(await getDecision.call(bakery.owner.caller, { decisionId: key.decisionId })).change!.cost
+    const before = await costNow()
+    await db().price.create({ data: { bakeryId: bakery.bakeryId, id: uuid(), ingredientId: trial.stores.ids.flour, holdsFrom: new Date('2026-03-03'), packMassG: 1000, packPrice: '9', currency: 'EUR', supplier: 'invented', enteredById: bakery.owner.personId, enteredAt: testNow } })
+    expect(await costNow()).toEqual(before)
+  })
+
+  it('is ‘not found’ for a neighbour, and on the result of the trial for everybody of the bakery', async () => {
+    const trial = await makeEndedTrial(bakery)
+    expect(valueOf(await getResult.call(bakery.head.caller, { trialId: trial.trialId }))).toMatchObject({ decision: null, mayDecide: true, isEnded: true })
+    const { decisionId } = await change(trial)
+    expect(valueOf(await getResult.call(bakery.early.caller, { trialId: trial.trialId }))).toMatchObject({ decision: { id: decisionId, outcome: 'change' }, mayDecide: false })
+    for (const id of [decisionId, uuid()]) expect(refusalOf(await getDecision.call(neighbour.owner.caller, { decisionId: id }))).toBe('not-found')
+    for (const id of [trial.trialId, uuid()]) expect(refusalOf(await getChoices.call(neighbour.owner.caller, { trialId: id }))).toBe('not-found')
+    expect(refusalOf(await getChoices.call(bakery.early.caller, { trialId: trial.trialId }))).toBe('not-allowed')
   })
 })

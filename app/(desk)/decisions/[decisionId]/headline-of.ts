@@ -2,7 +2,8 @@ import 'server-only'
 import { formatDate, formatDateTime, type DateForm } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
-import { sayDecision, sayMissing } from '../say-decision'
+import { sayNeeds } from '../../formulas/say-needs'
+import { sayDecision } from '../say-decision'
 import type { DecisionSeen } from './decision-seen'
 
 /** The decision in one sentence, with where it stands. */
@@ -12,7 +13,7 @@ export function headlineOf(decision: DecisionSeen, words: Words, bakery: DateFor
   const what = sayDecision({ arm: arm?.name ?? null, versionNumber: version?.number ?? null, formula: formula.name, trialNumber: trial.number }, text, language)
   switch (state) {
     case 'waiting':
-      return say(text.headlines.waiting, language, { what, names: sayMissing(decision.missing, formulas) })
+      return say(text.headlines.waiting, language, { what, names: sayNeeds(decision.missing, formulas, language) })
     case 'signed': {
       const at = version?.effectiveAt
       if (!at) return what

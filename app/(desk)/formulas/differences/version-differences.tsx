@@ -1,5 +1,5 @@
 import type { ContentDifferences } from '@/lib/kitchen/formulas/differences-of-content'
-import type { AllergenChange, FormulaFigures } from '@/lib/kitchen/formulas/rules'
+import { changesAllergens, type AllergenChange, type FormulaFigures } from '@/lib/kitchen/formulas/rules'
 import { Section } from '@/lib/ui/section'
 import { SideBySide } from '@/lib/ui/side-by-side'
 import { say } from '@/lib/words/say'
@@ -46,7 +46,7 @@ export function VersionDifferences({ compared, from, to, words, locale, language
           <DifferenceTable caption={compare.holds} what={sheet.nutrient} sides={sides} rows={nutrientRows(figures, forms)} />
         </Section>
         <Section id="allergens" title={compare.allergens} note={sheet.allergensNote}>
-          <p>{allergenChangeWords(allergens, text, stores, language)}</p>
+          <p className={changesAllergens(allergens) ? 'font-bold' : undefined}>{allergenChangeWords(allergens, text, stores, language)}</p>
         </Section>
       </SideBySide>
       <Section id="method" title={compare.methodTitle}>

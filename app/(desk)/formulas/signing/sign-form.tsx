@@ -13,6 +13,7 @@ import { allergenChangeWords } from '../allergen-change-words'
 import { signOff } from '../[formulaId]/versions/[versionId]/actions'
 import { costChangeWords } from '../cost-change-words'
 import { formulaFormat } from '../formula-format'
+import { sayNeeds } from '../say-needs'
 import type { VersionSeen } from './version-seen'
 
 type SignFormProps = {
@@ -31,7 +32,7 @@ export function SignForm({ title, version, signing, words, bakery, language }: S
   const { sign, sheet } = text
   const { content, figures, number } = version
   const format = formulaFormat(bakery.locale, text.units)
-  const needs = (list: typeof signing.needed) => list.map((need) => sign.needs[need]).join(', ')
+  const needs = (list: typeof signing.needed) => sayNeeds(list, text, language)
   const missing = needs(signing.missing)
   const summary = [
     {

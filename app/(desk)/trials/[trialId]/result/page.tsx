@@ -75,6 +75,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
               </ul>
             ) : null}
           </Section>
+          <WhatNow result={result} language={language} />
           {cost ? (
             <SideBySide>
               <Picture result={result} comparison={comparison} forms={forms} />
@@ -99,7 +100,6 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
           {cost}
         </>
       ) : null}
-      <WhatNow result={result} language={language} />
       {result.mayClose ? <CloseForm result={result} forms={forms} /> : null}
       <ActionRow>
         <LinkButton tone="plain" href={`/trials/${trialId}`}>
