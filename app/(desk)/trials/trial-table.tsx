@@ -18,7 +18,7 @@ type Row = {
   createdAt: Date
   proposedAt: Date | null
   closedAt: Date | null
-  decision: { id: string; number: number; outcome: 'change' | 'keep' } | null
+  decision: { id: string; outcome: keyof Words['decisions']['outcomes'] } | null
 }
 
 type TrialTableProps = { caption: string; trials: readonly Row[]; text: Words['trials']; decisions: Words['decisions']; bakery: { locale: string; timeZone: string }; language: Language }
@@ -54,7 +54,7 @@ export function TrialTable({ caption, trials, text, decisions, bakery, language 
           <Cell whole>
             <TrialState state={trial.state} text={text} />
             {trial.decision ? (
-              <Link href={`/decisions/${trial.decision.id}`} className="block text-small">
+              <Link href={`/decisions/${trial.decision.id}`} className="block py-1 text-small">
                 {decisions.outcomes[trial.decision.outcome]}
               </Link>
             ) : null}

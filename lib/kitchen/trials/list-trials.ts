@@ -24,7 +24,7 @@ export const listTrials = query({
         batchesPerArm: true,
         formula: { select: { name: true } },
         proposedBy: { select: { id: true, name: true } },
-        outcomes: { where: { takenBackAt: null }, select: { id: true, number: true, outcome: true } },
+        outcomes: { where: { takenBackAt: null }, select: { id: true, outcome: true, version: { select: { signedAt: true } } } },
         _count: { select: { arms: true } },
       },
       orderBy: { number: 'desc' },
@@ -33,7 +33,7 @@ export const listTrials = query({
     const trials = rows.map(({ _count, mixingDays, batchesPerArm, formula, proposedBy, outcomes, ...trial }) => ({
       ...trial,
       formula: formula.name,
-      decision: outcomes[0] ?? null,
+      decision: outcomes[0] ? { id: outcomes[0].id, outcome: outcomes[0].version?.signedAt ? ('changed' as const) : outcomes[0].outcome } : null,
       proposedBy: proposedBy.name,
       isMine: proposedBy.id === actor.personId,
       doughs: mixingDays * batchesPerArm * _count.arms,

@@ -35,6 +35,7 @@ export const decisions = {
     waiting: '{what}, waiting for {names}',
     coming: '{what}, in production from {at}',
     signed: '{what}, in production from {at} on',
+    held: '{what}, in production from {at} until another version took over',
     kept: '{what}',
     'taken-back': '{what}, taken back',
   },
@@ -141,5 +142,5 @@ export const decisions = {
   nextChanged: 'The formula was changed by it, or is about to be.',
   nextKept: 'The formula was kept as it is.',
   link: 'Decision {number}',
-  outcomes: { change: 'change drafted', keep: 'formula kept' },
+  outcomes: { change: 'change drafted', changed: 'formula changed', keep: 'formula kept' },
 } as const

@@ -48,6 +48,7 @@ export const formulas = {
     signed: 'Signed',
     signedBy: '{name}, {role}, {at}',
     byProposer: 'approved by its proposer',
+    byDrafter: 'who drafted it',
     holds: 'Holds from',
     compare: 'Compare two versions',
     compareOlder: 'Older',

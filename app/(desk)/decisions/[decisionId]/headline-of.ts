@@ -17,9 +17,9 @@ export function headlineOf(decision: DecisionSeen, words: Words, bakery: DateFor
     case 'signed': {
       const at = version?.effectiveAt
       if (!at) return what
-      return decision.isComing
-        ? say(text.headlines.coming, language, { what, at: formatDateTime(at, bakery) })
-        : say(text.headlines.signed, language, { what, at: formatDate(at, bakery) })
+      if (decision.isComing) return say(text.headlines.coming, language, { what, at: formatDateTime(at, bakery) })
+      const words = decision.inProduction?.id === version.id ? text.headlines.signed : text.headlines.held
+      return say(words, language, { what, at: formatDate(at, bakery) })
     }
     case 'kept':
       return say(text.headlines.kept, language, { what })
