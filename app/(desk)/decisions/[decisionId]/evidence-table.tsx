@@ -4,7 +4,7 @@ import { say } from '@/lib/words/say'
 import type { Words } from '@/lib/words/words'
 import { ArmCell } from '../../trials/[trialId]/result/arm-cell'
 import { isByGoodLoaf } from '../../trials/[trialId]/result/is-by-good-loaf'
-import { EffectCells, verdictText } from '../../trials/[trialId]/result/numbers-table'
+import { verdictText, WithInterval } from '../../trials/[trialId]/result/numbers-table'
 import type { ResultForms } from '../../trials/[trialId]/result/result-forms'
 import type { EvidenceSeen } from './decision-seen'
 
@@ -26,23 +26,22 @@ export function EvidenceTable({ evidence, forms, text }: { evidence: EvidenceSee
         { key: 'verdict', label: result.verdict },
         { key: 'doughs', label: result.doughs, numeric: true },
         { key: 'mean', label: say(result.mean, language, { unit }), numeric: true },
-        { key: 'difference', label: say(result.difference, language, { unit }), numeric: true },
-        { key: 'pct', label: result.differencePct, numeric: true },
+        { key: 'difference', label: say(result.difference, language, { unit: forms.axisUnit }), numeric: true },
         { key: 'good', label: text.goodLoaves, numeric: true },
-        ...(costs ? [{ key: 'cost', label: byGood ? text.perLoaf : text.perPlannedLoaf, numeric: true }] : []),
+        ...(costs ? [{ key: 'cost', label: byGood ? result.perLoaf : result.perPlannedLoaf, numeric: true }] : []),
       ]}
     >
       {evidence.arms.map((arm) => {
         const cost = costOf(arm.arm)
         return (
           <tr key={arm.arm}>
-            <ArmCell arm={arm.arm} name={arm.name} forms={forms} />
+            <ArmCell arm={arm.arm} name={arm.name} forms={forms} narrow />
             <Cell>
               <span className="block min-w-short">{verdictText(arm, evidence, forms)}</span>
             </Cell>
             <Cell numeric>{forms.plain(arm.batches)}</Cell>
             <Cell numeric>{arm.mean === null ? '–' : forms.value(arm.mean)}</Cell>
-            <EffectCells arm={arm} forms={forms} withoutP />
+            <Cell numeric>{arm.effect ? <WithInterval {...forms.onAxis(arm.effect)} form={forms.bound} forms={forms} /> : '–'}</Cell>
             <Cell numeric>{arm.good ? say(result.goodOf, language, { pieces: arm.good.pieces, planned: arm.good.batches * declared.piecesPerBatch }) : result.notCounted}</Cell>
             {costs ? <Cell numeric>{cost === null || costs.currency === null ? '–' : forms.loafMoney(cost, costs.currency)}</Cell> : null}
           </tr>

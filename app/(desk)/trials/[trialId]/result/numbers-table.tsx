@@ -44,8 +44,7 @@ export function NumbersTable({ result, comparison, forms }: { result: ShownResul
   )
 }
 
-/** The difference of an arm with its interval, in units and in %. */
-export function EffectCells({ arm, forms, withoutP = false }: { arm: ShownArm; forms: ResultForms; withoutP?: boolean }) {
+function EffectCells({ arm, forms }: { arm: ShownArm; forms: ResultForms }) {
   const { effect } = arm
   return (
     <>
@@ -53,14 +52,15 @@ export function EffectCells({ arm, forms, withoutP = false }: { arm: ShownArm; f
       <Cell numeric>
         {effect && effect.pct !== null ? <WithInterval estimate={effect.pct} low={effect.lowPct} high={effect.highPct} form={forms.pct} forms={forms} /> : '–'}
       </Cell>
-      {withoutP ? null : <Cell numeric>{textOrDash(effect?.p, forms.p)}</Cell>}
+      <Cell numeric>{textOrDash(effect?.p, forms.p)}</Cell>
     </>
   )
 }
 
 type WithIntervalProps = { estimate: number; low: number | null; high: number | null; form(value: number): string; forms: ResultForms }
 
-function WithInterval({ estimate, low, high, form, forms }: WithIntervalProps) {
+/** A difference, with its interval in small below it. */
+export function WithInterval({ estimate, low, high, form, forms }: WithIntervalProps) {
   return (
     <>
       {form(estimate)}
