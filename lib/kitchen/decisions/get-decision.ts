@@ -84,7 +84,6 @@ async function changeOf(db: Db, actor: Actor, decision: DecisionRead, now: Date)
   const costs = seesCosts(actor) ? await pieceCosts(db, bakeryId, [before!, after!], day) : null
   return {
     ...(await compareContents(db, before!, after!)),
-    batch: { from: before!.batch, to: after!.batch },
     cost: costs && shownCostChange(costChange(costs[0]!, costs[1]!, day, costChangeLimitPct)),
   }
 }

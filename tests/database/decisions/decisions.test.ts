@@ -249,6 +249,17 @@ describe('keeping the formula', () => {
     expect(readEvidenceText(...(Object.values(await evidenceOf(decisionId)) as [string, string]))!.arms).toHaveLength(3)
     expect(valueOf(await getFormula.call(bakery.early.caller, { formulaId: trial.stores.formulaId })).versions).toHaveLength(1)
   })
+
+  it('is all that is possible when nothing was measured, and the evidence says so', async () => {
+    const trial = await makeEndedTrial(bakery, { state: 'baking' })
+    await db().batch.updateMany({ where: { trialId: trial.trialId }, data: { state: 'lost', stateWhy: 'The oven is broken.' } })
+    await db().trial.updateMany({ where: { id: trial.trialId }, data: { state: 'stopped', closedAt: testNow, closedWhy: 'The oven is broken.' } })
+    expect(refusalOf(await draftChange.call(bakery.head.caller, asked(trial)))).toBe('invalid armId:arm-not-measured')
+    const { decisionId } = valueOf(await keepFormula.call(bakery.head.caller, asked(trial, null)))
+    const { evidence } = valueOf(await getDecision.call(bakery.early.caller, { decisionId }))
+    expect(evidence!.limits.map(({ code }) => code)).toContain('no-control')
+    expect(evidence).toMatchObject({ method: null, controlMean: null, arms: [{ batches: 0, mean: null }, { batches: 0 }, { batches: 0 }] })
+  })
 })
 
 describe('taking back', () => {
