@@ -1,6 +1,7 @@
 import type { Caller } from '../lib/kitchen/caller'
 import { getShift } from '../lib/kitchen/shifts/get-shift'
 import { getPlan } from '../lib/kitchen/trials/get-plan'
+import { getWeighOut } from '../lib/kitchen/trials/get-weigh-out'
 import { minuteMs } from './bakery-clock'
 import type { BakedTrial } from './baked-trials'
 import type { Crew, PersonKey } from './crew'
@@ -45,15 +46,18 @@ export async function bakeMixingDay(crew: Crew, day: MixingDayToBake): Promise<v
 async function doughsOf(caller: Caller, { trial, trialId, day, mixes, measures, startsAt }: MixingDayToBake): Promise<DoughToBake[]> {
   const { plan } = must(await getPlan.call(caller, { trialId }))
   const onFloor = must(await getShift.call(caller, {})).find(({ id }) => id === trialId)
+  // Which dough a code stands for is on the weigh-out sheet only.
+  const key = must(await getWeighOut.call(caller, { trialId })).arms.flatMap(({ position, batches }) => batches.map(({ code }) => [code, position] as const))
+  const armOf = new Map(key)
   const ofDay = plan.order?.batches.filter((batch) => batch.day === day) ?? []
   const { scalingMassG, doughTempC, proofTimeS, mixTimeS, bulkTimeS, bakeTimeS } = plan.process
   const simulated = { ...trial, process: { scalingMassG, doughTempC, proofTimeMin: proofTimeS / 60 } }
   return startsAt.map((startAt, i) => {
     const planned = ofDay[i]
     const batchId = onFloor?.batches.find(({ code }) => code === planned?.code)?.id
-    if (!planned || batchId === undefined) throw new Error(`mixing day ${day} of trial ${trialId} has no dough ${i + 1} on the floor`)
-    const { arm } = planned
-    const copy = ofDay.slice(0, i + 1).filter((other) => other.arm === arm).length
+    const arm = armOf.get(planned?.code ?? '')
+    if (!planned || batchId === undefined || arm === undefined) throw new Error(`mixing day ${day} of trial ${trialId} has no dough ${i + 1} on the floor`)
+    const copy = ofDay.slice(0, i + 1).filter(({ code }) => armOf.get(code) === arm).length
     const water = plan.arms.find(({ position }) => position === arm)?.lines.filter(({ kind }) => kind === 'water') ?? []
     return {
       batchId,

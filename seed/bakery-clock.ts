@@ -1,5 +1,5 @@
-import { momentOf } from '../app/moment-of'
 import { dayInZone } from '../lib/kitchen/day-in-zone'
+import { momentOf } from '../lib/kitchen/moment-of'
 import { demoBakery } from './people'
 
 const dayMs = 86_400_000

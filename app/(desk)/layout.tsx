@@ -17,6 +17,7 @@ export default async function DeskLayout({ children }: { children: ReactNode }) 
         { href: '/trials', label: words.nav.trials },
         { href: '/formulas', label: words.nav.formulas },
         { href: '/stores', label: words.nav.stores },
+        { href: '/decisions', label: words.nav.decisions },
         { href: '/team', label: words.nav.team },
       ]}
       navLabel={words.navigation}

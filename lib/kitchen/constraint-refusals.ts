@@ -13,6 +13,7 @@ const refusalByConstraint: Record<string, () => Refusal> = {
   ingredient_bakery_id_name_key: () => Refusal.at('name', 'name-taken'),
   equipment_bakery_id_kind_name_key: () => Refusal.at('name', 'name-taken'),
   measure_bakery_id_name_key: () => Refusal.at('name', 'name-taken'),
+  decision_standing_once: () => new Refusal('stale-moved-on'),
   reading_pkey: () => new Refusal('reading-clash'),
   reading_superseded_once: () => new Refusal('stale-moved-on'),
 }

@@ -1,4 +1,5 @@
 import { audit } from './en/audit'
+import { decisions } from './en/decisions'
 import { desk } from './en/desk'
 import { door } from './en/door'
 import { evidence } from './en/evidence'
@@ -14,7 +15,7 @@ import { trials } from './en/trials'
 import { pseudoOf } from './pseudo'
 import type { Forms } from './say'
 
-const english = { audit, desk, door, evidence, formulas, importing, measures, people, problems, refusals, shift, stores, trials }
+const english = { audit, decisions, desk, door, evidence, formulas, importing, measures, people, problems, refusals, shift, stores, trials }
 
 export type Words = typeof english
 /** `en-XA` is the pseudo-language: every text of ours is changed, so that one which is not ours shows. */

@@ -2,6 +2,8 @@ import { randomUUID } from 'node:crypto'
 import { v7 as uuid } from 'uuid'
 import { db } from '../../lib/db/client'
 import type { Allergen, Figure, IngredientKind } from '../../lib/db/generated/enums'
+import { contentAsItIsNow } from '../../lib/kitchen/formulas/content-as-shown'
+import { readVersion } from '../../lib/kitchen/formulas/read-version'
 import { testNow } from './bakery'
 
 type Sample = {
@@ -110,10 +112,10 @@ async function makeSignedFormula(bakeryId: string, draftedById: string, ids: Rec
   await db().formulaLine.createMany({
     data: lines.map(([stageId, key, pctFlour], position) => ({ bakeryId, id: uuid(), versionId, stageId, position, ingredientId: ids[key], pctFlour })),
   })
-  await db().formulaVersion.update({
-    where: { bakeryId_id: { bakeryId, id: versionId } },
-    data: { contentText: '{}', contentHash: '0'.repeat(64), signedAt: now, effectiveAt: now },
-  })
+  const version = await readVersion(db(), bakeryId, versionId)
+  if (!version) throw new Error('the version that was just written is not there')
+  const { text, hash } = contentAsItIsNow(version)
+  await db().formulaVersion.update({ where: { bakeryId_id: { bakeryId, id: versionId } }, data: { contentText: text, contentHash: hash, signedAt: now, effectiveAt: now } })
   return { formulaId, versionId }
 }
 

@@ -5,14 +5,19 @@ import type { Words } from '@/lib/words/words'
 
 type Units = Words['formulas']['units']
 
-/** How this subject writes its quantities: percentages to 0.01, weights by their size, times in minutes. */
+/** Below this a percentage is written with three digits that count instead of to 0.01. */
+const smallPct = 0.1
+
+/** How this subject writes its quantities: percentages to 0.01 (small ones finer), weights by their size, times in minutes. */
 export function formulaFormat(locale: string, units: Units) {
-  const pct = (value: number) => withUnit(formatNumber(value, { locale, digits: 2 }), units.pct)
+  // A dose of some ppm on flour would read as nothing at two digits.
+  const isSmall = (value: number) => value !== 0 && Math.abs(value) < smallPct
+  const pct = (value: number) => withUnit(isSmall(value) ? plainNumber(value, { locale, significant: 3 }) : formatNumber(value, { locale, digits: 2 }), units.pct)
   return {
     pct,
     /** To 0.1, for what comes out of a calculation. */
     pctShort: (value: number) => withUnit(formatNumber(value, { locale, digits: 1 }), units.pct),
-    pctDifference: (value: number) => withUnit(formatNumber(value, { locale, digits: 2, signed: true }), units.pct),
+    pctDifference: (value: number) => (isSmall(value) && value > 0 ? `+${pct(value)}` : isSmall(value) ? pct(value) : withUnit(formatNumber(value, { locale, digits: 2, signed: true }), units.pct)),
     /** A figure on 100 parts of flour: no unit. */
     parts: (value: number) => formatNumber(value, { locale, digits: 1 }),
     mass: (massG: number) => withUnit(formatNumber(massG, { locale, digits: massG < 10 ? 2 : massG < 100 ? 1 : 0 }), units.g),

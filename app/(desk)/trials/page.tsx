@@ -18,7 +18,7 @@ export async function generateMetadata(): Promise<Metadata> {
 
 export default async function TrialsPage() {
   const language = await currentLanguage()
-  const { trials: text } = wordsIn(language)
+  const { trials: text, decisions } = wordsIn(language)
   const { bakery } = await ask(getDesk)
   const { waiting, baking, drafts, past, mayPropose } = await ask(listTrials)
   const sections = [
@@ -43,7 +43,7 @@ export default async function TrialsPage() {
     >
       {sections.map(({ id, title, none, trials }) => (
         <Section key={id} id={id} title={title}>
-          {trials.length === 0 ? <EmptyState sentence={none} /> : <TrialTable caption={title} trials={trials} text={text} bakery={bakery} language={language} />}
+          {trials.length === 0 ? <EmptyState sentence={none} /> : <TrialTable caption={title} trials={trials} text={text} decisions={decisions} bakery={bakery} language={language} />}
         </Section>
       ))}
       {mayPropose ? (

@@ -18,12 +18,13 @@ type Row = {
   createdAt: Date
   proposedAt: Date | null
   closedAt: Date | null
+  decision: { id: string; outcome: keyof Words['decisions']['outcomes'] } | null
 }
 
-type TrialTableProps = { caption: string; trials: readonly Row[]; text: Words['trials']; bakery: { locale: string; timeZone: string }; language: Language }
+type TrialTableProps = { caption: string; trials: readonly Row[]; text: Words['trials']; decisions: Words['decisions']; bakery: { locale: string; timeZone: string }; language: Language }
 
 /** Trials, one a row. */
-export function TrialTable({ caption, trials, text, bakery, language }: TrialTableProps) {
+export function TrialTable({ caption, trials, text, decisions, bakery, language }: TrialTableProps) {
   return (
     <SheetTable
       caption={caption}
@@ -52,6 +53,11 @@ export function TrialTable({ caption, trials, text, bakery, language }: TrialTab
           <Cell whole>{formatDate(trial.closedAt ?? trial.proposedAt ?? trial.createdAt, bakery)}</Cell>
           <Cell whole>
             <TrialState state={trial.state} text={text} />
+            {trial.decision ? (
+              <Link href={`/decisions/${trial.decision.id}`} className="block py-1 text-small">
+                {decisions.outcomes[trial.decision.outcome]}
+              </Link>
+            ) : null}
           </Cell>
         </tr>
       ))}

@@ -1,19 +1,7 @@
 import 'server-only'
-import { batchCost } from '../../calc/cost/batch-cost'
 import { breakEvenPrice } from '../../calc/cost/break-even-price'
 import type { Decimal } from '../../calc/cost/decimal'
-import type { Price } from '../../calc/cost/price-on-day'
-
-export type CostedLine = {
-  ingredientId: string
-  name: string
-  /** As weighed into one batch, g, ≥ 0. */
-  massG: number
-  /** Plain water costs nothing unless it has a price. */
-  isWater: boolean
-  /** Minor units per kg on the day asked about; null when there is none. */
-  price: Price | null
-}
+import { currenciesOf, totalMinorOf, unpricedOf, type CostedLine } from '../stores/costed-lines'
 
 export type CostedArm = {
   arm: number
@@ -57,8 +45,8 @@ export type ArmCost = {
  * Source: as lib/calc/cost.
  */
 export function costAndGain(q: { day: string; piecesPlanned: number; arms: readonly CostedArm[]; gainPerPiece: Decimal }): { currency: string | null; arms: ArmCost[] } {
-  const currencies = new Set(q.arms.flatMap(({ lines }) => lines.flatMap(({ price }) => price?.currency ?? [])))
-  const mixed = currencies.size > 1
+  const currencies = currenciesOf(q.arms.flatMap(({ lines }) => lines))
+  const mixed = currencies.length > 1
   const [currency = null] = mixed ? [] : currencies
   const costs = q.arms.map((arm) => ({ arm, cost: costOfArm(arm, q, currency) }))
   const control = costs[0]?.cost
@@ -77,10 +65,10 @@ export function costAndGain(q: { day: string; piecesPlanned: number; arms: reado
 type OwnCost = Omit<ArmCost, 'mixedCurrencies' | 'differencePerPlannedPiece' | 'differencePerGoodPiece' | 'breakEven'>
 
 function costOfArm(arm: CostedArm, q: { day: string; piecesPlanned: number }, currency: string | null): OwnCost {
-  const unpriced = [...new Set(arm.lines.filter((line) => !line.price && !line.isWater).map(({ name }) => name))]
+  const unpriced = unpricedOf(arm.lines)
   const good = goodOf(arm)
   const whole = { arm: arm.arm, unpriced, good }
-  const perBatch = unpriced.length > 0 || currency === null || arm.lines.length === 0 ? null : totalOf(arm.lines, q.day, currency)
+  const perBatch = unpriced.length > 0 || currency === null || arm.lines.length === 0 ? null : totalMinorOf(arm.lines, q.day, currency)
   if (!perBatch) return { ...whole, perBatch: null, perPlannedPiece: null, perGoodPiece: null, perKg: null, perLitre: null }
   const perGoodPiece = good && good.pieces > 0 ? perBatch.times(good.batches).dividedBy(good.pieces) : null
   const perThousand = (amount: number | null) => (perGoodPiece && amount !== null && amount > 0 ? perGoodPiece.times(1000).dividedBy(amount) : null)
@@ -105,11 +93,6 @@ function goodOf(arm: CostedArm): { pieces: number; batches: number } | null {
   return { pieces, batches: arm.goodPieces.length }
 }
 
-function totalOf(lines: readonly CostedLine[], day: string, currency: string): Decimal {
-  const free = { validFrom: day, perKgMinor: '0', currency }
-  return batchCost({ day, lines: lines.map((line, i) => ({ lineId: String(i), name: line.name, massG: line.massG, prices: [line.price ?? free] })) }).totalMinor
-}
-
 function lessControl(own: Decimal | null, control: Decimal | null | undefined): Decimal | null {
   return own && control ? own.minus(control) : null
 }
@@ -124,7 +107,7 @@ function breakEvenOf(arm: CostedArm, cost: OwnCost, controlPerGoodPiece: Decimal
   const even = breakEvenPrice({
     controlPerGoodPieceMinor: controlPerGoodPiece,
     gainPerGoodPieceMinor: q.gainPerPiece,
-    armRestMinor: totalOf(rest, q.day, currency).times(cost.good.batches),
+    armRestMinor: totalMinorOf(rest, q.day, currency).times(cost.good.batches),
     armGoodPieces: cost.good.pieces,
     addedMassG: addedMassG * cost.good.batches,
   })

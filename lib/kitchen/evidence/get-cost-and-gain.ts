@@ -1,16 +1,9 @@
 import 'server-only'
 import { z } from 'zod'
-import { Decimal } from '../../calc/cost/decimal'
 import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
-import { asCostPrice } from '../stores/as-cost-price'
-import { priceOn } from '../stores/price-on'
-import { asMajor } from './as-major'
-import { costAndGain, type ArmCost, type CostedArm } from './cost-and-gain'
-import { countBatches, meanOf, type CountedBatch } from './count-batches'
+import { costsOfTrial } from './costs-of-trial'
 import { loadEvidence } from './load-evidence'
-import { isIn, stageOfTrial } from './stage-of-trial'
-import type { MeasuredPiece } from './trial-facts'
 
 /** A calendar day; what it may not be, PostgreSQL and lib/calc would refuse as a fault of ours. */
 const day = z.iso.date()
@@ -26,82 +19,10 @@ export const getCostAndGain = query({
   right: 'see-costs',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const [{ header, declared, batches }, bakery, lines] = await Promise.all([
+    const [evidence, { timeZone }] = await Promise.all([
       loadEvidence(db, bakeryId, input.trialId),
       db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true } }),
-      db.armLine.findMany({
-        where: { bakeryId, arm: { trialId: input.trialId } },
-        orderBy: [{ armId: 'asc' }, { position: 'asc' }],
-        select: { ingredientId: true, controlMassG: true, weighedG: true, arm: { select: { position: true } }, ingredient: { select: { name: true, kind: true } } },
-      }),
     ])
-    const onDay = input.day ?? dayInZone(now, bakery.timeZone)
-    const held = await priceOn(db, bakeryId, [...new Set(lines.map(({ ingredientId }) => ingredientId))], onDay)
-    const count = countBatches({ factor: declared.factor, batches })
-    const comparable = isIn(stageOfTrial(declared, count)) ? count.counted : []
-    const arms = declared.arms.map(({ position }): CostedArm => {
-      const own = lines.filter(({ arm }) => arm.position === position)
-      const baked = comparable.filter(({ batch }) => batch.arm === position)
-      return {
-        arm: position,
-        lines: own.map(({ ingredientId, ingredient, weighedG }) => {
-          const price = held.get(ingredientId)
-          return { ingredientId, name: ingredient.name, massG: weighedG, isWater: ingredient.kind === 'water', price: price ? asCostPrice(price) : null }
-        }),
-        addedIngredientId: addedIngredient(own),
-        goodPieces: baked.map(({ batch }) => batch.piecesGood),
-        loafMassG: meanOfPieces(baked, ({ loafMassG }) => loafMassG),
-        loafVolumeMl: meanOfPieces(baked, ({ volumeMl }) => volumeMl),
-      }
-    })
-    const { currency, arms: costs } = costAndGain({ day: onDay, piecesPlanned: header.piecesPerBatch, arms, gainPerPiece: new Decimal(0) })
-    const pricedFrom = [...held.values()].map(({ holdsFrom }) => holdsFrom).sort()
-    return {
-      day: onDay,
-      currency,
-      latestPriceFrom: pricedFrom.at(-1) ?? null,
-      arms: costs.map((cost) => shown(cost, currency ?? '')),
-    }
+    return costsOfTrial(db, bakeryId, evidence, input.day ?? dayInZone(now, timeZone))
   },
 })
-
-/** The one ingredient of which the control has none; null when there is none such, or several. */
-function addedIngredient(lines: readonly { ingredientId: string; controlMassG: number; weighedG: number }[]): string | null {
-  const sums = new Map<string, { control: number; own: number }>()
-  for (const { ingredientId, controlMassG, weighedG } of lines) {
-    const sum = sums.get(ingredientId) ?? { control: 0, own: 0 }
-    sums.set(ingredientId, { control: sum.control + controlMassG, own: sum.own + weighedG })
-  }
-  const added = [...sums].filter(([, { control, own }]) => control === 0 && own > 0)
-  return added.length === 1 ? added[0]![0] : null
-}
-
-/** Mean of the batches' means. */
-function meanOfPieces(batches: readonly CountedBatch[], figureOf: (piece: MeasuredPiece) => number | null): number | null {
-  const means = batches.flatMap(({ batch }) => {
-    const values = batch.pieces.flatMap((piece) => figureOf(piece) ?? [])
-    return values.length === 0 ? [] : meanOf(values)
-  })
-  return means.length === 0 ? null : meanOf(means)
-}
-
-function shown(cost: ArmCost, currency: string) {
-  const amount = (minor: Decimal | null) => (minor ? asMajor(minor, currency) : null)
-  return {
-    arm: cost.arm,
-    unpriced: cost.unpriced,
-    mixedCurrencies: cost.mixedCurrencies,
-    good: cost.good,
-    perBatch: amount(cost.perBatch),
-    perPlannedPiece: amount(cost.perPlannedPiece),
-    perGoodPiece: amount(cost.perGoodPiece),
-    perKg: amount(cost.perKg),
-    perLitre: amount(cost.perLitre),
-    differencePerPlannedPiece: amount(cost.differencePerPlannedPiece),
-    differencePerGoodPiece: amount(cost.differencePerGoodPiece),
-    breakEven:
-      cost.breakEven?.outcome === 'price'
-        ? { ingredient: cost.breakEven.ingredient, outcome: 'price' as const, perKg: asMajor(cost.breakEven.perKg, currency) }
-        : cost.breakEven,
-  }
-}

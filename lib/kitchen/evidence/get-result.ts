@@ -1,6 +1,7 @@
 import 'server-only'
 import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
+import { isEnded } from '../decisions/rules'
 import { query } from '../query'
 import { analyseTrial } from './analyse-trial'
 import { notableDifference } from './conditions-by-arm'
@@ -40,6 +41,13 @@ export const getResult = query({
       outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
       notableDifference,
       mayImport: (header.state === 'approved' || header.state === 'baking') && levelOf(actor.role, 'import-readings') === 'yes',
+      /** What somebody decided on it; null as long as nobody has. */
+      decision: await db.decision.findFirst({
+        where: { bakeryId: actor.bakeryId, trialId: input.trialId, takenBackAt: null },
+        select: { id: true, number: true, outcome: true },
+      }),
+      isEnded: isEnded(header.state),
+      mayDecide: levelOf(actor.role, 'draft-formula') === 'yes',
       mayClose: header.state === 'baking' && levelOf(actor.role, 'approve-plan') === 'yes',
     }
   },

@@ -1,5 +1,5 @@
 import 'server-only'
-import type { Db } from '../../db/client'
+import type { Db, Tx } from '../../db/client'
 import { Refusal } from '../refusal'
 import { readingsOfTrial } from './readings-of-trial'
 import type { ConditionCode, DeclaredTrial, MeasuredBatch } from './trial-facts'
@@ -7,8 +7,8 @@ import type { ConditionCode, DeclaredTrial, MeasuredBatch } from './trial-facts'
 const nothingRead = { pieces: [], conditions: { 'dough-temp': null, 'proof-time': null, 'water-added': null } satisfies Record<ConditionCode, null> }
 
 /** A trial as its result needs it, without anything of costs. @throws Refusal 'not-found' */
-export async function loadEvidence(db: Db, bakeryId: string, trialId: string) {
-  const trial = await db.trial.findUnique({
+export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: string) {
+  const trial = await from.trial.findUnique({
     where: { bakeryId_id: { bakeryId, id: trialId } },
     select: {
       id: true,
@@ -28,8 +28,9 @@ export async function loadEvidence(db: Db, bakeryId: string, trialId: string) {
       closedWhy: true,
       revision: true,
       measure: { select: { id: true, code: true, name: true, unit: true, digits: true, level: true, direction: true } },
-      formula: { select: { name: true } },
-      controlVersion: { select: { number: true } },
+      formula: { select: { id: true, name: true } },
+      controlVersion: { select: { id: true, number: true, contentHash: true } },
+      planHash: true,
       decisions: { where: { verdict: 'approved' }, orderBy: { at: 'desc' }, take: 1, select: { at: true, personName: true, byProposer: true } },
       arms: {
         orderBy: { position: 'asc' },
@@ -56,7 +57,7 @@ export async function loadEvidence(db: Db, bakeryId: string, trialId: string) {
   })
   if (!trial) throw new Refusal('not-found')
   const { arms, batches, factorName, factorLevels, ...header } = trial
-  const read = await readingsOfTrial(db, bakeryId, trialId, trial.measure)
+  const read = await readingsOfTrial(from, bakeryId, trialId, trial.measure)
   const declared: DeclaredTrial = {
     kind: trial.kind,
     state: trial.state,

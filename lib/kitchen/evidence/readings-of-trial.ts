@@ -15,7 +15,7 @@ const usedCodes = ['dough-temp', 'proof-time', 'water-added', 'dough-mass', 'loa
  * A measure of the whole batch counts as one piece.
  */
 export async function readingsOfTrial(from: Db | Tx, bakeryId: string, trialId: string, primary: Measure): Promise<Map<string, Read>> {
-  const ofUse = { OR: [{ id: primary.id }, { code: { in: [...usedCodes] } }] }
+  const ofUse = measuresOfUse(primary)
   const [measures, readings] = await Promise.all([
     from.measure.findMany({ where: { bakeryId, ...ofUse }, select: { id: true, code: true, repeats: true, repeatLimit: true } }),
     from.reading.findMany({
@@ -26,6 +26,11 @@ export async function readingsOfTrial(from: Db | Tx, bakeryId: string, trialId: 
   ])
   const idOf = (code: ConditionCode) => measures.find((measure) => measure.code === code)?.id ?? ''
   return new Map(loafFigures({ readings, measures }).map((batch) => [batch.batchId, readOf(batch, primary, idOf)]))
+}
+
+/** The measures that a result rests on. */
+export function measuresOfUse(primary: Pick<Measure, 'id'>) {
+  return { OR: [{ id: primary.id }, { code: { in: [...usedCodes] } }] }
 }
 
 function readOf(batch: BatchFigures, primary: Measure, idOf: (code: ConditionCode) => string): Read {

@@ -5,6 +5,7 @@ import { staleRefusal } from '../stale'
 import { changeDraftInput } from './change-draft.input'
 import { contentAsItIsNow } from './content-as-shown'
 import { lockFormulaOfVersion } from './lock-formula'
+import { mustBeChangeable } from './must-be-changeable'
 import { mustMakeAFormula } from './must-make-a-formula'
 import { processColumns } from './process-columns'
 import { readVersion } from './read-version'
@@ -13,7 +14,7 @@ import { clearStages, writeStages } from './write-content'
 /**
  * Changes a draft that nobody has signed yet, whole. Who changes it is from then on the one who drafted it, so that
  * nobody rewrites a colleague's draft and then signs it as its second person.
- * Refuses: not-found, signed, stale, wrong-choice and ingredient-ended at a line, flour-short, flour-over.
+ * Refuses: not-found, signed, discarded, drafted-from-trial, stale, wrong-choice and ingredient-ended at a line, flour-short, flour-over.
  */
 export const changeDraft = command({
   name: 'formulas.change-draft',
@@ -25,9 +26,9 @@ export const changeDraft = command({
     const formulaId = await lockFormulaOfVersion(tx, bakeryId, versionId)
     const before = await readVersion(tx, bakeryId, versionId)
     if (!before) throw new Refusal('not-found')
-    if (before.contentHash !== null) throw new Refusal('signed')
+    mustBeChangeable(before)
     const { count } = await tx.formulaVersion.updateMany({
-      where: { bakeryId, id: versionId, revision: seenRevision, signedAt: null, contentHash: null },
+      where: { bakeryId, id: versionId, revision: seenRevision, signedAt: null, contentHash: null, discardedAt: null },
       data: { reason, ...processColumns(content), draftedById: actor.personId, revision: { increment: 1 } },
     })
     if (count !== 1) throw await staleRefusal(tx, actor, versionId)

@@ -19,6 +19,8 @@ const content = z.strictObject({
     reason: z.string(),
     draftedBy: z.strictObject({ id: z.uuid(), name: z.string() }),
   }),
+  /** Only of a version that was drafted from an arm of a trial: the decision, and SHA-256 of the evidence frozen with it. */
+  evidence: z.strictObject({ decision: z.uuid(), hash: z.string().regex(/^[0-9a-f]{64}$/) }).optional(),
   batch: z.strictObject({ pieces: z.int(), scalingMassG: z.number(), doughLossPct: z.number() }),
   process: z.strictObject({
     doughTempC: z.number(),
@@ -72,6 +74,7 @@ export type VersionRows = {
   method: string
   formula: { id: string; name: string }
   draftedBy: { id: string; name: string }
+  decision: { id: string; evidence: { hash: string } } | null
   /** In order. */
   stages: readonly {
     kind: StageKind
@@ -99,6 +102,8 @@ export function contentOfVersion(rows: VersionRows): VersionContent {
       reason: rows.reason,
       draftedBy: { id: rows.draftedBy.id, name: rows.draftedBy.name },
     },
+    // Left out where there is none, so that the hashes of versions without a trial stay what they were.
+    ...(rows.decision ? { evidence: { decision: rows.decision.id, hash: rows.decision.evidence.hash } } : {}),
     batch: { pieces: rows.pieces, scalingMassG: rows.scalingMassG, doughLossPct: rows.doughLossPct },
     process: {
       doughTempC: rows.doughTempC,
@@ -128,7 +133,8 @@ export function contentOfVersion(rows: VersionRows): VersionContent {
 
 /** The content's one text (RFC 8785), which is what is signed. */
 export function textOfContent(of: VersionContent): string {
-  return canonicalText(of)
+  const { evidence, ...plain } = of
+  return canonicalText(evidence ? { ...plain, evidence } : plain)
 }
 
 /** SHA-256 of a content's text, in hexadecimal. */

@@ -3,12 +3,13 @@ import { z } from 'zod'
 import { query } from '../query'
 import { Refusal } from '../refusal'
 import { contentAsItIsNow } from './content-as-shown'
+import { mustBeChangeable } from './must-be-changeable'
 import { readVersion } from './read-version'
 import { compositionOf } from './rules'
 
 /**
  * What the editor of a formula needs: the ingredients to choose from, and the draft to change, or none for a new
- * formula. Refuses: not-found, signed.
+ * formula. Refuses: not-found, signed, discarded, drafted-from-trial.
  */
 export const getEditor = query({
   name: 'formulas.get-editor',
@@ -26,7 +27,7 @@ export const getEditor = query({
     if (!input.draft) return { ingredients: options.filter(({ isEnded }) => !isEnded), draft: null }
     const version = await readVersion(db, bakeryId, input.draft.versionId)
     if (!version || version.formulaId !== input.draft.formulaId) throw new Refusal('not-found')
-    if (version.contentHash !== null) throw new Refusal('signed')
+    mustBeChangeable(version)
     const { content } = contentAsItIsNow(version)
     const used = new Set(content.stages.flatMap((stage) => stage.lines.map((line) => line.ingredient.id)))
     return {

@@ -5,7 +5,10 @@ import { query } from '../query'
 import { Refusal } from '../refusal'
 import { inProduction, stateOfVersion } from './rules'
 
-/** A formula's versions, newest first: why each was drafted, by whom, who signed, from when it held. Refuses: not-found. */
+/**
+ * A formula's versions, newest first: why each was drafted, by whom, by which decision on a trial, who signed, from
+ * when it held. Refuses: not-found.
+ */
 export const getFormula = query({
   name: 'formulas.get-formula',
   input: z.strictObject({ formulaId: z.uuid() }),
@@ -24,9 +27,11 @@ export const getFormula = query({
             createdAt: true,
             signedAt: true,
             effectiveAt: true,
+            discardedAt: true,
             contentHash: true,
             draftedBy: { select: { name: true } },
             fromVersion: { select: { number: true } },
+            decision: { select: { id: true, number: true } },
             signatures: { select: { personName: true, role: true, at: true, byProposer: true }, orderBy: [{ at: 'asc' }, { id: 'asc' }] },
           },
           orderBy: { number: 'desc' },
@@ -45,7 +50,7 @@ export const getFormula = query({
         ...version,
         draftedBy: draftedBy.name,
         fromNumber: fromVersion?.number ?? null,
-        isPartSigned: contentHash !== null && version.signedAt === null,
+        isPartSigned: contentHash !== null && version.signedAt === null && version.discardedAt === null,
         state: stateOfVersion(version, versions, now),
       })),
       mayDraft: levelOf(actor.role, 'draft-formula') === 'yes',

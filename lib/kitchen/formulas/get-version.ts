@@ -9,8 +9,12 @@ import { allergensOfContent } from './content-of-version'
 import { contentAsItIsNow, contentAsShown } from './content-as-shown'
 import { figuredStages, ingredientsOfContent } from './ingredients-of-content'
 import { readVersion, type VersionRead } from './read-version'
-import { allergenChange, changesAllergens, figuresOf, inProduction, meaningOfSignature, signaturesMissing, signingBar, stateOfVersion, type AllergenChange } from './rules'
+import { changeBar } from './must-be-changeable'
+import { allergenChange, changesAllergens, figuresOf, inProduction, stateOfVersion, type AllergenChange } from './rules'
+import { shownCostChange } from './shown-cost-change'
+import { meaningOfSignature, signaturesMissing, signingBar } from './signing-rules'
 import { signingOfVersion } from './signing-of-version'
+import { versionTimes } from './version-times'
 
 /**
  * A version as a specification sheet: a draft as it stands now, a signed one as it was signed, with the figures that
@@ -25,7 +29,7 @@ export const getVersion = query({
     if (!version || version.formulaId !== input.formulaId) throw new Refusal('not-found')
     const siblings = await db.formulaVersion.findMany({
       where: { bakeryId: actor.bakeryId, formulaId: version.formulaId },
-      select: { id: true, number: true, signedAt: true, effectiveAt: true },
+      select: versionTimes,
       orderBy: { number: 'desc' },
     })
     const { content, hash, isWhole } = contentAsShown(version)
@@ -54,8 +58,9 @@ export const getVersion = query({
       coming: siblings.flatMap(({ id, number, effectiveAt }) => (effectiveAt && effectiveAt > now && id !== version.id ? [{ id, number, from: effectiveAt }] : [])),
       versions: siblings.map(({ id, number }) => ({ id, number })),
       mayDraft: levelOf(actor.role, 'draft-formula') === 'yes',
-      mayChange: levelOf(actor.role, 'draft-formula') === 'yes' && version.contentHash === null,
-      signing: version.signedAt ? null : await signingFor(db, actor, version, hash, now),
+      mayChange: levelOf(actor.role, 'draft-formula') === 'yes' && changeBar(version) === null,
+      decision: version.decision && { id: version.decision.id, number: version.decision.number },
+      signing: version.signedAt || version.discardedAt ? null : await signingFor(db, actor, version, hash, now),
     }
   },
 })
@@ -68,17 +73,19 @@ function allergensSinceSigned(version: VersionRead): AllergenChange | null {
 
 /** What is needed to put a draft in production, and what the person who looks at it can do towards it. */
 async function signingFor(db: Db, actor: Actor, version: VersionRead, hash: string, now: Date) {
-  const { needed, missing, worksAlone, change } = await signingOfVersion(db, version, now)
+  const { needed, missing, grave, worksAlone, change, cost } = await signingOfVersion(db, version, now)
   const mayAtAll = levelOf(actor.role, 'sign-off-formula') === 'yes'
   const bar = signingBar({ person: actor, draftedById: version.draftedBy.id, needed, given: version.signatures, worksAlone })
   return {
     needed,
     missing,
     change,
+    grave,
+    cost: cost && levelOf(actor.role, 'see-costs') === 'yes' ? shownCostChange(cost) : null,
     /** After a first signature the content must still be what that signature is for. */
     hasMovedOn: version.contentHash !== null && version.contentHash !== hash,
     bar: mayAtAll ? bar : 'no-right',
-    meaning: meaningOfSignature({ needed, role: actor.role, isProposer: actor.personId === version.draftedBy.id }),
+    meaning: meaningOfSignature({ needed, grave, role: actor.role, isProposer: actor.personId === version.draftedBy.id }),
     isLast: signaturesMissing(needed, [...version.signatures, { role: actor.role }]).length === 0,
   } as const
 }

@@ -16,7 +16,7 @@ export const listFormulas = query({
         id: true,
         name: true,
         versions: {
-          select: { id: true, number: true, signedAt: true, effectiveAt: true, contentHash: true, scalingMassG: true, pieces: true },
+          select: { id: true, number: true, signedAt: true, effectiveAt: true, discardedAt: true, contentHash: true, scalingMassG: true, pieces: true },
           orderBy: { number: 'desc' },
         },
       },
@@ -40,7 +40,7 @@ export const listFormulas = query({
             version.effectiveAt && version.effectiveAt > now ? [{ versionId: version.id, number: version.number, from: version.effectiveAt }] : [],
           ),
           drafts: versions.flatMap((version) =>
-            version.signedAt ? [] : [{ versionId: version.id, number: version.number, isPartSigned: version.contentHash !== null }],
+            version.signedAt || version.discardedAt ? [] : [{ versionId: version.id, number: version.number, isPartSigned: version.contentHash !== null }],
           ),
         }
       }),

@@ -26,6 +26,8 @@ const select = {
   contentHash: true,
   signedAt: true,
   effectiveAt: true,
+  discardedAt: true,
+  decision: { select: { id: true, number: true, takenBackAt: true, evidence: { select: { hash: true } } } },
   formula: { select: { id: true, name: true } },
   draftedBy: { select: { id: true, name: true } },
   stages: {

@@ -4,7 +4,7 @@ import { formulaTotals } from '../../calc/formula/formula-totals'
 import { hydration } from '../../calc/formula/hydration'
 import { massesFromPercentages } from '../../calc/formula/masses-from-percentages'
 import { nutrientTotals, type NutrientTotal } from '../../calc/formula/nutrient-totals'
-import type { Allergen, Figure, IngredientKind, Role, StageKind } from '../../db/generated/enums'
+import type { Allergen, Figure, IngredientKind, StageKind } from '../../db/generated/enums'
 
 /** How far from 100 the flour of all stages may add up to, in % on flour: what two decimals on three lines can lose. */
 export const flourTolerancePct = 0.01
@@ -22,7 +22,7 @@ export function flourOffPct(lines: readonly { kind: IngredientKind; pctFlour: nu
 /* ---- Which version is in production ---- */
 
 export type VersionTimes = { id: string; number: number; signedAt: Date | null; effectiveAt: Date | null }
-export type VersionState = 'draft' | 'coming' | 'in-production' | 'withdrawn'
+export type VersionState = 'draft' | 'discarded' | 'coming' | 'in-production' | 'withdrawn'
 
 /** Of two signed versions the one that takes effect later stands; at one moment, the one signed later. */
 export function inProduction<V extends VersionTimes>(versions: readonly V[], at: Date): V | null {
@@ -41,10 +41,11 @@ function takesOver(next: VersionTimes, standing: VersionTimes): boolean {
 }
 
 /**
- * Where a version stands at a moment, among all versions of its formula: a draft until it is signed, coming until
- * its time, in production from that very millisecond until another takes over, and withdrawn after.
+ * Where a version stands at a moment, among all versions of its formula: a draft until it is signed or discarded,
+ * coming until its time, in production from that very millisecond until another takes over, and withdrawn after.
  */
-export function stateOfVersion(version: VersionTimes, versions: readonly VersionTimes[], at: Date): VersionState {
+export function stateOfVersion(version: VersionTimes & { discardedAt: Date | null }, versions: readonly VersionTimes[], at: Date): VersionState {
+  if (version.discardedAt) return 'discarded'
   if (!version.signedAt || !version.effectiveAt) return 'draft'
   if (version.effectiveAt > at) return 'coming'
   return inProduction(versions, at)?.id === version.id ? 'in-production' : 'withdrawn'
@@ -69,57 +70,6 @@ export function allergenChange(from: AllergenSum, to: AllergenSum): AllergenChan
 
 export function changesAllergens({ added, gone, newlyUnchecked, noLongerUnchecked }: AllergenChange): boolean {
   return added.length + gone.length + newlyUnchecked.length + noLongerUnchecked.length > 0
-}
-
-/* ---- Who must sign ---- */
-
-/** `second-person`: anybody who may sign off and did not draft it. */
-export type NeededSignature = 'second-person' | 'owner' | 'head_baker'
-
-/**
- * Which signatures a version needs. A first version, and a change that leaves the allergens alone, need one second
- * person; a change of allergens needs the owner and the head baker. A bakery without a head baker cannot be asked
- * for their signature, so there the owner's is enough.
- * @param changesAllergens against what is in production or coming; null when nothing is
- */
-export function signaturesNeeded(q: { changesAllergens: boolean | null; hasHeadBaker: boolean }): NeededSignature[] {
-  if (q.changesAllergens) return q.hasHeadBaker ? ['owner', 'head_baker'] : ['owner']
-  return ['second-person']
-}
-
-/** The signatures that are not there yet. One person signs once, as what they are. */
-export function signaturesMissing(needed: readonly NeededSignature[], given: readonly { role: Role }[]): NeededSignature[] {
-  return needed.filter((need) => !given.some(({ role }) => need === 'second-person' || need === role))
-}
-
-export type SigningBar = 'already-signed' | 'own-proposal' | 'not-your-signature'
-
-/**
- * Why somebody may not sign a version now, or null when they may. Who drafted it does not sign it off alone: they
- * may give one of two signatures, and where the bakery says so a person who works alone signs their own.
- */
-export function signingBar(q: {
-  person: { personId: string; role: Role }
-  draftedById: string
-  needed: readonly NeededSignature[]
-  given: readonly { personId: string; role: Role }[]
-  worksAlone: boolean
-}): SigningBar | null {
-  const { person, needed, given } = q
-  if (given.some(({ personId }) => personId === person.personId)) return 'already-signed'
-  const fits = signaturesMissing(needed, given).some((need) => need === 'second-person' || need === person.role)
-  if (!fits) return 'not-your-signature'
-  const isProposer = person.personId === q.draftedById
-  return isProposer && needed.length === 1 && !q.worksAlone ? 'own-proposal' : null
-}
-
-/** In what words a signature is given: the key of its meaning. */
-export type SignatureMeaning = 'second-person' | 'proposer-alone' | 'allergens-owner' | 'allergens-head_baker' | 'allergens-proposer'
-
-export function meaningOfSignature(q: { needed: readonly NeededSignature[]; role: Role; isProposer: boolean }): SignatureMeaning {
-  if (q.isProposer) return q.needed.length === 1 ? 'proposer-alone' : 'allergens-proposer'
-  if (q.needed.includes('second-person')) return 'second-person'
-  return q.role === 'owner' ? 'allergens-owner' : 'allergens-head_baker'
 }
 
 /* ---- Figures of a formula written in percentages ---- */

@@ -7,14 +7,14 @@ import { staleRefusal } from '../stale'
 import { contentAsItIsNow } from './content-as-shown'
 import { lockFormulaOfVersion } from './lock-formula'
 import { readVersion } from './read-version'
-import { meaningOfSignature, signaturesMissing, signingBar } from './rules'
+import { meaningOfSignature, signaturesMissing, signingBar } from './signing-rules'
 import { signOffVersionInput } from './sign-off-version.input'
 import { signingOfVersion } from './signing-of-version'
 
 /**
- * Signs a draft for which there was no trial: what is baked already, or a change for the reason it gives. The first
- * signature freezes the content; the last needed one puts it in production from the time it names.
- * Refuses: not-found, signed, stale, content-moved-on, already-signed, own-proposal, not-your-signature, wrong-password;
+ * Signs a draft: what is baked already, a change for the reason it gives, or one that was drafted from a trial, whose
+ * frozen evidence the content then holds. The first signature freezes the content; the last needed one puts it in production from the time it names.
+ * Refuses: not-found, signed, discarded, stale, content-moved-on, already-signed, own-proposal, not-your-signature, wrong-password;
  * not-in-future and set-by-last at the time.
  */
 export const signOffVersion = command({
@@ -28,12 +28,13 @@ export const signOffVersion = command({
     const version = await readVersion(tx, bakeryId, input.versionId)
     if (!version) throw new Refusal('not-found')
     if (version.signedAt) throw new Refusal('signed')
+    if (version.discardedAt) throw new Refusal('discarded')
     if (version.revision !== input.seenRevision) throw await staleRefusal(tx, actor, version.id)
     const { text, hash } = contentAsItIsNow(version)
     // The rows are as they were seen, so an ingredient's name or allergens are not.
     if (hash !== input.seenHash || (version.contentHash ?? hash) !== hash) throw new Refusal('content-moved-on')
 
-    const { needed, worksAlone } = await signingOfVersion(tx, version, now)
+    const { needed, grave, worksAlone } = await signingOfVersion(tx, version, now)
     const draftedById = version.draftedBy.id
     const bar = signingBar({ person: actor, draftedById, needed, given: version.signatures, worksAlone })
     if (bar) throw new Refusal(bar)
@@ -43,9 +44,9 @@ export const signOffVersion = command({
     const effectiveAt = input.effectiveAt ?? now
 
     const isProposer = personId === draftedById
-    const meaning = wordsIn(input.language).formulas.meanings[meaningOfSignature({ needed, role, isProposer })]
+    const meaning = wordsIn(input.language).formulas.meanings[meaningOfSignature({ needed, grave, role, isProposer })]
     const { count } = await tx.formulaVersion.updateMany({
-      where: { bakeryId, id: version.id, revision: input.seenRevision, signedAt: null },
+      where: { bakeryId, id: version.id, revision: input.seenRevision, signedAt: null, discardedAt: null },
       data: { contentText: text, contentHash: hash, revision: { increment: 1 }, ...(isLast ? { signedAt: now, effectiveAt } : {}) },
     })
     if (count !== 1) throw await staleRefusal(tx, actor, version.id)
@@ -66,7 +67,7 @@ export const signOffVersion = command({
         },
         reason: version.reason,
       },
-      changed: ['formulas', `formula:${formulaId}`],
+      changed: ['formulas', `formula:${formulaId}`, ...(version.decision ? ['decisions'] : [])],
     }
   },
 })

@@ -1,21 +1,42 @@
 import 'server-only'
+import { costDifference } from '../../calc/cost/cost-difference'
+import type { Decimal } from '../../calc/cost/decimal'
 import type { Db, Tx } from '../../db/client'
+import { dayInZone } from '../day-in-zone'
+import { changesCost } from './changes-cost'
 import { allergensOfContent } from './content-of-version'
 import { contentAsItIsNow, contentAsShown } from './content-as-shown'
+import { pieceCosts, type CostedPiece } from './piece-costs'
 import { readVersion, type VersionRead } from './read-version'
-import { allergenChange, changesAllergens, inProduction, signaturesMissing, signaturesNeeded, type AllergenChange, type NeededSignature } from './rules'
+import { allergenChange, changesAllergens, inProduction, type AllergenChange } from './rules'
+import { graveChange, signaturesMissing, signaturesNeeded, type GraveChange, type NeededSignature } from './signing-rules'
+
+export type CostChange = {
+  before: CostedPiece
+  after: CostedPiece
+  /** % of the cost before; null where it cannot be said. */
+  differencePct: Decimal | null
+  /** Day of the prices. */
+  day: string
+  limitPct: number
+  isBeyondLimit: boolean
+}
 
 export type Signing = {
   needed: NeededSignature[]
   missing: NeededSignature[]
+  /** What makes it more than one second person's affair. */
+  grave: GraveChange | null
   worksAlone: boolean
   /** Against what is in production, or else coming; null for a first version. */
   change: AllergenChange | null
+  /** Amounts: for signing, and for those who see costs. */
+  cost: CostChange | null
 }
 
 /**
  * Which signatures a draft needs, and which are there. Compared with the version in production and with each signed
- * one that is coming, both as signed and with what their ingredients are now: neither a slice at a time nor a
+ * one that is coming, as signed and with what their ingredients are and cost now: neither a slice at a time nor a
  * correction in the stores slips through.
  */
 export async function signingOfVersion(from: Db | Tx, version: VersionRead, now: Date): Promise<Signing> {
@@ -27,20 +48,35 @@ export async function signingOfVersion(from: Db | Tx, version: VersionRead, now:
   const standing = inProduction(signed, now)
   const coming = signed.filter((each) => each.effectiveAt && each.effectiveAt > now)
   const references = [...(standing ? [standing] : []), ...coming]
-  const mine = allergensOfContent(contentAsItIsNow(version).content)
+  const bakery = await from.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { worksAlone: true, timeZone: true, costChangeLimitPct: true } })
+  const mine = contentAsItIsNow(version).content
   const changes: AllergenChange[] = []
+  const costs: CostChange[] = []
   for (const { id } of references) {
     const other = await readVersion(from, bakeryId, id)
     if (!other) continue
-    for (const shown of [contentAsShown(other), contentAsItIsNow(other)]) changes.push(allergenChange(allergensOfContent(shown.content), mine))
+    const before = contentAsShown(other).content
+    for (const content of [before, contentAsItIsNow(other).content]) changes.push(allergenChange(allergensOfContent(content), allergensOfContent(mine)))
+    const day = dayInZone(now, bakery.timeZone)
+    const [beforeCost, afterCost] = await pieceCosts(from, bakeryId, [before, mine], day)
+    costs.push(costChange(beforeCost!, afterCost!, day, bakery.costChangeLimitPct))
   }
-  const { worksAlone } = await from.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { worksAlone: true } })
   const headBakers = await from.person.count({ where: { bakeryId, role: 'head_baker', endedAt: null } })
-  const needed = signaturesNeeded({ changesAllergens: changes.length > 0 ? changes.some(changesAllergens) : null, hasHeadBaker: headBakers > 0 })
+  const grave = graveChange({ changesAllergens: changes.some(changesAllergens), changesCost: costs.some(({ isBeyondLimit }) => isBeyondLimit) })
+  const needed = signaturesNeeded({ grave, hasHeadBaker: headBakers > 0, isBegun: version.signatures.length > 0 })
   return {
     needed,
     missing: signaturesMissing(needed, version.signatures),
-    worksAlone,
+    grave,
+    worksAlone: bakery.worksAlone,
     change: changes.find(changesAllergens) ?? changes[0] ?? null,
+    cost: costs.find(({ isBeyondLimit }) => isBeyondLimit) ?? costs[0] ?? null,
   }
+}
+
+/** What a piece costs before and after. @param limitPct beyond which the owner must know, ≥ 0 */
+export function costChange(before: CostedPiece, after: CostedPiece, day: string, limitPct: number): CostChange {
+  const isKnown = before.perPieceMinor !== null && after.perPieceMinor !== null && before.currency === after.currency
+  const differencePct = isKnown ? costDifference({ controlMinor: before.perPieceMinor!, armMinor: after.perPieceMinor! }).differencePct : null
+  return { before, after, differencePct, day, limitPct, isBeyondLimit: changesCost(before, after, limitPct) }
 }

@@ -19,6 +19,7 @@ export const getSettings = query({
         massUnits: true,
         temperatureUnits: true,
         worksAlone: true,
+        costChangeLimitPct: true,
         revision: true,
       },
     }),

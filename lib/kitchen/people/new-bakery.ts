@@ -8,6 +8,9 @@ import type { Role } from '../../db/generated/enums'
 import { createStandardMeasures } from '../readings/standard-measures'
 import type { bakerySettings } from './bakery-settings.input'
 
+/** A change of cost by more than a hundredth is the owner's affair until they say otherwise. Common practice, no source. */
+const usualCostChangeLimitPct = 1
+
 /** Writes a bakery's row, starts its chain and gives it the standard measures. A step shared by the first-run set-up and the demo. */
 export async function createBakery(tx: Tx, name: string, settings: z.output<typeof bakerySettings>, now: Date): Promise<string> {
   const bakeryId = uuid()
@@ -22,6 +25,7 @@ export async function createBakery(tx: Tx, name: string, settings: z.output<type
       massUnits: settings.massUnits,
       temperatureUnits: settings.temperatureUnits,
       worksAlone: false,
+      costChangeLimitPct: usualCostChangeLimitPct,
       revision: 1,
       createdAt: now,
     },

@@ -24,14 +24,16 @@ export const listTrials = query({
         batchesPerArm: true,
         formula: { select: { name: true } },
         proposedBy: { select: { id: true, name: true } },
+        outcomes: { where: { takenBackAt: null }, select: { id: true, outcome: true, version: { select: { signedAt: true } } } },
         _count: { select: { arms: true } },
       },
       orderBy: { number: 'desc' },
       take: 1000,
     })
-    const trials = rows.map(({ _count, mixingDays, batchesPerArm, formula, proposedBy, ...trial }) => ({
+    const trials = rows.map(({ _count, mixingDays, batchesPerArm, formula, proposedBy, outcomes, ...trial }) => ({
       ...trial,
       formula: formula.name,
+      decision: outcomes[0] ? { id: outcomes[0].id, outcome: outcomes[0].version?.signedAt ? ('changed' as const) : outcomes[0].outcome } : null,
       proposedBy: proposedBy.name,
       isMine: proposedBy.id === actor.personId,
       doughs: mixingDays * batchesPerArm * _count.arms,

@@ -260,6 +260,7 @@ describe('signing off', () => {
         seenRevision: 1,
         bakeryName: 'One Pair of Hands',
         worksAlone: true,
+        costChangeLimitPct: 1,
         timeZone: 'Europe/Berlin',
         locale: 'en-GB',
         currency: 'EUR',
@@ -281,7 +282,8 @@ describe('signing off', () => {
     const next = valueOf(await draftVersion.call(bakery.head.caller, { fromVersionId: key.versionId, reason: 'Softer crumb' }))
     valueOf(await changeDraft.call(bakery.head.caller, { versionId: next.versionId, seenRevision: 1, reason: 'Softer crumb', ...content(withMilk()) }))
     const seen = await look(bakery.head.caller, next)
-    expect(seen.signing).toMatchObject({ needed: ['owner', 'head_baker'], change: { added: ['milk'] }, bar: null, isLast: false, meaning: 'allergens-proposer' })
+    // Nothing here has a price, and what is not known may be anything: the words name both.
+    expect(seen.signing).toMatchObject({ needed: ['owner', 'head_baker'], grave: 'both', change: { added: ['milk'] }, bar: null, isLast: false, meaning: 'both-proposer' })
     expect(refusalOf(await sign(bakery.head.caller, next, minutes(60)))).toBe('invalid effectiveAt:set-by-last')
     valueOf(await sign(bakery.head.caller, next))
     expect(await look(bakery.owner.caller, next)).toMatchObject({ state: 'draft', mayChange: false, signing: { missing: ['owner'], isLast: true } })
@@ -345,7 +347,11 @@ describe('the invented formulas', () => {
   it('are made by the real commands, months ago, and each is in production', async () => {
     const demo = await makeBakery('Osier Lane')
     const as = (who: 'owner' | 'head' | 'early' | 'late', daysAgo: number) => Promise.resolve({ ...demo[who].caller, now: () => minutes(-daysAgo * 24 * 60) })
-    const seeded = await seedFormulas(as, await makeIngredients(demo.bakeryId))
+    const ids = await makeIngredients(demo.bakeryId)
+    // At one price for all a version that swaps a little for as much costs the same, and the owner alone signs it.
+    const price = { bakeryId: demo.bakeryId, holdsFrom: new Date('2024-01-01'), packMassG: 1000, packPrice: '1', currency: 'EUR', supplier: 'invented', enteredById: demo.owner.personId, enteredAt: testNow }
+    await db().price.createMany({ data: Object.values(ids).map((ingredientId) => ({ ...price, id: randomUUID(), ingredientId })) })
+    const seeded = await seedFormulas(as, ids)
     const { formulas } = valueOf(await listFormulas.call(demo.early.caller, {}))
     expect(formulas.map(({ name, inProduction }) => [name, inProduction?.number])).toEqual([['Lock-keeper’s oat loaf', 1], ['Osier white tin', 2], ['Towpath wholemeal tin', 1]])
     expect(formulas.every(({ inProduction }) => inProduction?.since && inProduction.since < testNow)).toBe(true)

@@ -176,7 +176,7 @@ describe('changing people and settings', () => {
   })
 
   it('keeps settings of the owner, and refuses them to the head baker', async () => {
-    const settings = { bakeryName: 'Mill Row', worksAlone: true, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius' }
+    const settings = { bakeryName: 'Mill Row', worksAlone: true, costChangeLimitPct: 2.5, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius' }
     expect(refusalOf(await changeSettings.call(neighbour.head.caller, { ...settings, seenRevision: 1 }))).toBe('not-allowed')
     expect(refusalOf(await changeSettings.call(neighbour.owner.caller, { ...settings, timeZone: 'Mars/Crater', seenRevision: 1 }))).toBe('invalid timeZone:unknown-zone')
     valueOf(await changeSettings.call(neighbour.owner.caller, { ...settings, seenRevision: 1 }))

@@ -1,4 +1,5 @@
 import type { ActionWalk, PageWalk } from '../rights-walk'
+import { decisionsActions, decisionsPages } from './decisions'
 import { evidenceActions, evidencePages } from './evidence'
 import { formulasActions, formulasPages } from './formulas'
 import { importingActions, importingPages } from './importing'
@@ -8,5 +9,5 @@ import { storesActions, storesPages } from './stores'
 import { trialsActions, trialsPages } from './trials'
 
 /** Every server action and page there is; the first test of the walk fails when one is missing. */
-export const everyAction: readonly ActionWalk[] = [...peopleActions, ...storesActions, ...formulasActions, ...trialsActions, ...shiftActions, ...evidenceActions, ...importingActions]
-export const everyPage: readonly PageWalk[] = [...peoplePages, ...storesPages, ...formulasPages, ...trialsPages, ...shiftPages, ...evidencePages, ...importingPages]
+export const everyAction: readonly ActionWalk[] = [...peopleActions, ...storesActions, ...formulasActions, ...trialsActions, ...shiftActions, ...evidenceActions, ...decisionsActions, ...importingActions]
+export const everyPage: readonly PageWalk[] = [...peoplePages, ...storesPages, ...formulasPages, ...trialsPages, ...shiftPages, ...evidencePages, ...decisionsPages, ...importingPages]

@@ -63,6 +63,20 @@ export const formulasActions: readonly ActionWalk[] = [
     },
   },
   {
+    action: 'app/(desk)/formulas/[formulaId]/versions/[versionId]/actions.ts#discard',
+    command: 'formulas.discard-draft',
+    right: 'draft-formula',
+    async aim(context) {
+      const { formulaId, versionId, revision } = await plantDraft(context)
+      return {
+        page: `/formulas/${formulaId}/versions/${versionId}`,
+        bound: [versionId, revision],
+        fields: {},
+        happened: () => finds(context, `SELECT 1 FROM formula_version WHERE id = $1 AND discarded_at IS NOT NULL`, [versionId]),
+      }
+    },
+  },
+  {
     action: 'app/(desk)/formulas/[formulaId]/versions/[versionId]/edit/actions.ts#change',
     command: 'formulas.change-draft',
     right: 'draft-formula',

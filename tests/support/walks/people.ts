@@ -77,8 +77,8 @@ export const peopleActions: readonly ActionWalk[] = [
     right: 'change-settings',
     aim: async (context) => ({
       page: '/team/settings',
-      bound: [1],
-      fields: { ...settings, bakeryName: 'Walked' },
+      bound: [1, 'en-GB'],
+      fields: { ...settings, bakeryName: 'Walked', costChangeLimitPct: '2.5' },
       happened: async () => (await count(context, `SELECT count(*) n FROM bakery WHERE bakery_id = $1 AND name = 'Walked'`, [context.bakery.bakeryId])) === 1,
     }),
   },

@@ -68,6 +68,9 @@ export default async function FormulaPage({ params }: { params: Promise<{ formul
               </Cell>
               <Cell>
                 <p className="whitespace-pre-line">{version.reason}</p>
+                {version.decision === null ? null : (
+                  <Link href={`/decisions/${version.decision.id}`}>{say(words.sheet.decisionLink, language, { number: version.decision.number })}</Link>
+                )}
                 {version.fromNumber === null ? null : <p className="text-small text-ink-2">{say(text.from, language, { number: version.fromNumber })}</p>}
               </Cell>
               <Cell>{say(text.by, language, { name: version.draftedBy, at: formatDate(version.createdAt, bakery) })}</Cell>
@@ -75,7 +78,9 @@ export default async function FormulaPage({ params }: { params: Promise<{ formul
                 {version.signatures.map((signature) => (
                   <p key={signature.at.toISOString()}>
                     {say(text.signedBy, language, { name: signature.personName, role: desk.roles[signature.role], at: formatDate(signature.at, bakery) })}
-                    {signature.byProposer ? <span className="block text-small text-ink-2">{text.byProposer}</span> : null}
+                    {signature.byProposer ? (
+                      <span className="block text-small text-ink-2">{version.signedAt && version.signatures.length === 1 ? text.byProposer : text.byDrafter}</span>
+                    ) : null}
                   </p>
                 ))}
                 {version.signatures.length === 0 ? words.notThere : null}

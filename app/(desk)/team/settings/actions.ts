@@ -1,15 +1,17 @@
 'use server'
 
 import { act, textOf } from '@/app/act'
+import { numberOf } from '@/app/number-of'
 import { settingsOf } from '@/app/settings-of'
 import { changeSettings as changeSettingsCommand } from '@/lib/kitchen/people/change-settings'
 import type { FormState } from '@/lib/ui/form-state'
 
-export async function changeSettings(seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
+export async function changeSettings(seenRevision: number, locale: string, former: FormState, form: FormData): Promise<FormState> {
   const input = {
     seenRevision,
     bakeryName: textOf(form, 'bakeryName'),
     worksAlone: form.has('worksAlone'),
+    costChangeLimitPct: numberOf(form, 'costChangeLimitPct', locale),
     ...settingsOf(form),
   }
   const acted = await act(changeSettingsCommand, input, form, former)

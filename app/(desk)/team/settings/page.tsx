@@ -14,6 +14,7 @@ import { Section } from '@/lib/ui/section'
 import { SettingsFields } from '@/lib/ui/settings-fields'
 import { Sheet } from '@/lib/ui/sheet'
 import { SubmitButton } from '@/lib/ui/submit-button'
+import { plainNumber } from '@/lib/words/format/plain-number'
 import { wordsIn } from '@/lib/words/words'
 import { changeSettings } from './actions'
 
@@ -28,12 +29,23 @@ export default async function SettingsPage() {
   return (
     <Sheet kicker={text.title} headline={text.headline}>
       <Section id="bakery" title={text.form}>
-        <ActionForm action={changeSettings.bind(null, settings.revision)}>
+        <ActionForm action={changeSettings.bind(null, settings.revision, settings.locale)}>
           <FormDone word={desk.done} text={text.kept} />
           <FieldStack>
             <FormField name="bakeryName" type="text" label={text.bakeryName} defaultValue={settings.name} required maxLength={120} autoComplete="off" />
             <SettingsFields words={text} choices={settingsChoices()} present={settings} />
             <FormCheck name="worksAlone" label={text.worksAlone} hint={text.worksAloneHint} defaultChecked={settings.worksAlone} />
+            <FormField
+              name="costChangeLimitPct"
+              type="number"
+              label={text.costChangeLimit}
+              hint={text.costChangeLimitHint}
+              unit="%"
+              defaultValue={plainNumber(settings.costChangeLimitPct, settings)}
+              width="short"
+              required
+              maxLength={8}
+            />
           </FieldStack>
           <ActionRow>
             <SubmitButton tone="go">{text.go}</SubmitButton>

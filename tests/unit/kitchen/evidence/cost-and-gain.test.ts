@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { Decimal } from '@/lib/calc/cost/decimal'
-import { costAndGain, type CostedArm, type CostedLine } from '@/lib/kitchen/evidence/cost-and-gain'
+import { costAndGain, type CostedArm } from '@/lib/kitchen/evidence/cost-and-gain'
+import type { CostedLine } from '@/lib/kitchen/stores/costed-lines'
 
 const day = '2026-03-02'
 const price = (perKgMinor: string, currency = 'EUR') => ({ validFrom: '2026-01-01', perKgMinor, currency })

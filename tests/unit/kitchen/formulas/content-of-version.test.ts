@@ -22,6 +22,7 @@ const rows: VersionRows = {
   method: 'Mix, rest, mould.',
   formula: { id: id(3), name: 'Brücke' },
   draftedBy: { id: id(4), name: 'Henk' },
+  decision: null,
   stages: [
     {
       kind: 'final_dough',
@@ -43,6 +44,16 @@ describe('the content of a version', () => {
     expect(text).toContain('"pctFlour":0.1}')
     expect(text).toContain('"name":"Brücke"')
     expect(hashOfContentText(text)).toBe(createHash('sha256').update(Buffer.from(text, 'utf8')).digest('hex'))
+  })
+
+  it('holds the evidence of a version that was drafted from a trial, and nothing of it otherwise', () => {
+    const drafted: VersionRows = { ...rows, decision: { id: id(8), evidence: { hash: 'a'.repeat(64) } } }
+    const ofTrial = textOfContent(contentOfVersion(drafted))
+    expect(readContentText(ofTrial).evidence).toEqual({ decision: id(8), hash: 'a'.repeat(64) })
+    expect(text).not.toContain('evidence')
+    // Worked out with this very content before there was evidence: signed versions keep their seals.
+    expect(hashOfContentText(text)).toBe('1bdef1522e16de6ce415b41b803ee59329d26e6455cb55123ba4057ba8d35718')
+    expect(ofTrial).not.toBe(textOfContent(contentOfVersion({ ...drafted, decision: { id: id(8), evidence: { hash: 'b'.repeat(64) } } })))
   })
 
   it('comes back from its text as it was', () => {

@@ -7,21 +7,18 @@ import {
   figuresOf,
   flourOffPct,
   inProduction,
-  meaningOfSignature,
-  signaturesMissing,
-  signaturesNeeded,
-  signingBar,
   stateOfVersion,
   type FiguredStage,
   type VersionTimes,
 } from '@/lib/kitchen/formulas/rules'
 
 const at = (text: string) => new Date(`2026-03-02T${text}Z`)
-const version = (number: number, signedAt: string | null, effectiveAt = signedAt): VersionTimes => ({
+const version = (number: number, signedAt: string | null, effectiveAt = signedAt): VersionTimes & { discardedAt: Date | null } => ({
   id: `v${number}`,
   number,
   signedAt: signedAt === null ? null : at(signedAt),
   effectiveAt: effectiveAt === null ? null : at(effectiveAt),
+  discardedAt: null,
 })
 
 describe('the flour of all stages', () => {
@@ -50,6 +47,10 @@ describe('the state of a version', () => {
   it('is draft until signed, coming until its time', () => {
     expect(stateOfVersion(draft, all, at('23:00:00.000'))).toBe('draft')
     expect(stateOfVersion(next, all, at('05:59:59.999'))).toBe('coming')
+  })
+
+  it('is discarded once it was dropped', () => {
+    expect(stateOfVersion({ ...draft, discardedAt: at('05:00:00.000') }, all, at('23:00:00.000'))).toBe('discarded')
   })
 
   it('changes over at the very millisecond that was signed for', () => {
@@ -84,6 +85,7 @@ describe('the state of a version', () => {
           number,
           signedAt: signed === null ? null : new Date(signed),
           effectiveAt: signed === null ? null : new Date(signed + wait),
+          discardedAt: null,
         }))
         const states = versions.map((each) => stateOfVersion(each, versions, new Date(hour)))
         const due = versions.some(({ effectiveAt }) => effectiveAt !== null && effectiveAt.getTime() <= hour)
@@ -109,59 +111,6 @@ describe('a change of allergens', () => {
     expect(changesAllergens(change)).toBe(true)
     expect(changesAllergens(allergenChange(sum([], 'paste'), sum([], 'paste')))).toBe(false)
     expect(changesAllergens(allergenChange(sum([], 'paste'), sum([])))).toBe(true)
-  })
-})
-
-describe('the signatures that are needed', () => {
-  it('are one of a second person for a first version, and for a change that leaves the allergens alone', () => {
-    expect(signaturesNeeded({ changesAllergens: null, hasHeadBaker: true })).toEqual(['second-person'])
-    expect(signaturesNeeded({ changesAllergens: false, hasHeadBaker: true })).toEqual(['second-person'])
-  })
-
-  it('are the owner’s and the head baker’s when the allergens change', () => {
-    expect(signaturesNeeded({ changesAllergens: true, hasHeadBaker: true })).toEqual(['owner', 'head_baker'])
-    expect(signaturesNeeded({ changesAllergens: true, hasHeadBaker: false })).toEqual(['owner'])
-  })
-
-  it('are missing until each is there', () => {
-    expect(signaturesMissing(['owner', 'head_baker'], [])).toEqual(['owner', 'head_baker'])
-    expect(signaturesMissing(['owner', 'head_baker'], [{ role: 'head_baker' }])).toEqual(['owner'])
-    expect(signaturesMissing(['owner', 'head_baker'], [{ role: 'head_baker' }, { role: 'owner' }])).toEqual([])
-    expect(signaturesMissing(['second-person'], [{ role: 'head_baker' }])).toEqual([])
-  })
-})
-
-describe('who may sign', () => {
-  const owner = { personId: 'olga', role: 'owner' as const }
-  const head = { personId: 'henk', role: 'head_baker' as const }
-  const bar = (person: typeof owner | typeof head, more: Partial<Parameters<typeof signingBar>[0]> = {}) =>
-    signingBar({ person, draftedById: 'henk', needed: ['second-person'], given: [], worksAlone: false, ...more })
-
-  it('is not the one who drafted it, unless they work alone', () => {
-    expect(bar(owner)).toBeNull()
-    expect(bar(head)).toBe('own-proposal')
-    expect(bar(head, { worksAlone: true })).toBeNull()
-  })
-
-  it('is the drafter too where two must sign, because then the other is the second person', () => {
-    expect(bar(head, { needed: ['owner', 'head_baker'] })).toBeNull()
-    expect(bar(head, { needed: ['owner', 'head_baker'], given: [head] })).toBe('already-signed')
-    expect(bar(owner, { needed: ['owner', 'head_baker'], given: [head] })).toBeNull()
-  })
-
-  it('is nobody twice, and nobody whose signature is not waited for', () => {
-    expect(bar({ personId: 'ada', role: 'owner' }, { needed: ['owner', 'head_baker'], given: [owner] })).toBe('not-your-signature')
-    expect(bar({ personId: 'otto', role: 'head_baker' }, { needed: ['owner'] })).toBe('not-your-signature')
-    expect(bar(owner, { needed: ['owner'], draftedById: 'olga' })).toBe('own-proposal')
-  })
-
-  it('says in the record what it is', () => {
-    expect(meaningOfSignature({ needed: ['second-person'], role: 'owner', isProposer: false })).toBe('second-person')
-    expect(meaningOfSignature({ needed: ['second-person'], role: 'owner', isProposer: true })).toBe('proposer-alone')
-    expect(meaningOfSignature({ needed: ['owner', 'head_baker'], role: 'owner', isProposer: false })).toBe('allergens-owner')
-    expect(meaningOfSignature({ needed: ['owner', 'head_baker'], role: 'head_baker', isProposer: false })).toBe('allergens-head_baker')
-    expect(meaningOfSignature({ needed: ['owner', 'head_baker'], role: 'head_baker', isProposer: true })).toBe('allergens-proposer')
-    expect(meaningOfSignature({ needed: ['owner'], role: 'owner', isProposer: true })).toBe('proposer-alone')
   })
 })
 

@@ -37,7 +37,7 @@ export function conditionForms(code: Code, bakery: ShownBakery, forms: ResultFor
 }
 
 /** A sentence for each arm that differed notably from the control in something else. */
-export function conditionWarnings(comparison: ShownComparison, bakery: ShownBakery, forms: ResultForms): { key: string; sentence: string }[] {
+export function conditionWarnings(comparison: Pick<ShownComparison, 'conditions'>, bakery: ShownBakery, forms: ResultForms): { key: string; sentence: string }[] {
   return comparison.conditions.flatMap(({ code, arms }) => {
     const { amount } = conditionForms(code, bakery, forms)
     return arms.flatMap(({ arm, difference, isNotable }) => {

@@ -59,7 +59,8 @@ function EffectCells({ arm, forms }: { arm: ShownArm; forms: ResultForms }) {
 
 type WithIntervalProps = { estimate: number; low: number | null; high: number | null; form(value: number): string; forms: ResultForms }
 
-function WithInterval({ estimate, low, high, form, forms }: WithIntervalProps) {
+/** A difference, with its interval in small below it. */
+export function WithInterval({ estimate, low, high, form, forms }: WithIntervalProps) {
   return (
     <>
       {form(estimate)}
@@ -74,7 +75,8 @@ function textOrDash(value: number | null | undefined, form: (value: number) => s
   return value === null || value === undefined ? '–' : form(value)
 }
 
-function verdictText(arm: ShownArm, comparison: ShownComparison, forms: ResultForms): string {
+/** The verdict, with a mark where other things differed too. */
+export function verdictText(arm: ShownArm, comparison: Pick<ShownComparison, 'isIndication'>, forms: ResultForms): string {
   const verdict = verdictWord(arm, comparison, forms)
   return arm.doubts.length > 0 && arm.verdict ? say(forms.text.doubtMark, forms.language, { verdict }) : verdict
 }

@@ -24,6 +24,7 @@ import { Picture } from './picture'
 import { ProgressTable } from './progress-table'
 import { resultForms } from './result-forms'
 import { armSentences, headlineOf } from './say-result'
+import { WhatNow } from './what-now'
 import { WentWrong } from './went-wrong'
 import { WhatElse } from './what-else'
 
@@ -73,6 +74,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
               </ul>
             ) : null}
           </Section>
+          <WhatNow result={result} language={language} />
           {cost ? (
             <SideBySide>
               <Picture result={result} comparison={comparison} forms={forms} />

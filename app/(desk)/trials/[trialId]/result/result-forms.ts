@@ -6,7 +6,7 @@ import { plainNumber } from '@/lib/words/format/plain-number'
 import { withUnit } from '@/lib/words/format/with-unit'
 import { say } from '@/lib/words/say'
 import { wordsIn, type Language } from '@/lib/words/words'
-import type { ShownArm, ShownBakery, ShownResult } from './shown-result'
+import type { FormedTrial, ShownArm, ShownBakery } from './shown-result'
 
 const letters = ['control', 'A', 'B', 'C', 'D', 'E', 'F'] as const satisfies readonly Arm[]
 
@@ -15,7 +15,7 @@ const pctDigits = 1
 const loafMoneyDigits = 3
 
 /** How the numbers and names of one trial are written in this bakery. */
-export function resultForms(q: { result: ShownResult; bakery: ShownBakery; language: Language }) {
+export function resultForms(q: { result: FormedTrial; bakery: ShownBakery; language: Language }) {
   const { declared, analysis } = q.result
   const { locale } = q.bakery
   const { evidence: text } = wordsIn(q.language)

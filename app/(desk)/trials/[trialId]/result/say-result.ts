@@ -5,7 +5,7 @@ import type { ResultForms } from './result-forms'
 import type { ShownArm, ShownComparison, ShownCosts, ShownResult } from './shown-result'
 
 /** The verdict as it stands in a table or picture; what stands instead where there is none. */
-export function verdictWord(arm: ShownArm, comparison: ShownComparison, forms: ResultForms): string {
+export function verdictWord(arm: ShownArm, comparison: Pick<ShownComparison, 'isIndication'>, forms: ResultForms): string {
   const { text, language } = forms
   switch (arm.standing) {
     case 'control':

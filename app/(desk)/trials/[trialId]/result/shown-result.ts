@@ -9,5 +9,10 @@ type ValueOf<Q> = Q extends Query<infer Value> ? Value : never
 export type ShownResult = ValueOf<typeof getResult>
 export type ShownCosts = ValueOf<typeof getCostAndGain>
 export type ShownComparison = NonNullable<ShownResult['analysis']['comparison']>
+/** As much of a trial as its numbers need to be written; frozen evidence has it too. */
+export type FormedTrial = {
+  declared: Pick<ShownResult['declared'], 'kind' | 'measure' | 'margin' | 'marginUnit' | 'confidencePct'>
+  analysis: { comparison: Pick<ShownComparison, 'arms' | 'controlMean'> | null }
+}
 export type ShownArm = ShownComparison['arms'][number]
 export type ShownBakery = ValueOf<typeof getDesk>['bakery']

@@ -3,6 +3,7 @@
 import { redirect } from 'next/navigation'
 import { act, textOf } from '@/app/act'
 import { currentLanguage } from '@/app/language'
+import { discardDraft } from '@/lib/kitchen/formulas/discard-draft'
 import { draftVersion } from '@/lib/kitchen/formulas/draft-version'
 import { signOffVersion } from '@/lib/kitchen/formulas/sign-off-version'
 import { momentOf } from '@/lib/kitchen/moment-of'
@@ -20,4 +21,9 @@ export async function draftFrom(fromVersionId: string, former: FormState, form: 
   const acted = await act(draftVersion, { fromVersionId, reason: textOf(form, 'reason') }, form, former)
   if (!acted.ok) return acted.state
   redirect(`/formulas/${acted.value.formulaId}/versions/${acted.value.versionId}/edit`)
+}
+
+export async function discard(versionId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(discardDraft, { versionId, seenRevision }, form, former)
+  return acted.ok ? acted.done() : acted.state
 }

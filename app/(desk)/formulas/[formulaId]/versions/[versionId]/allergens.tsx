@@ -4,7 +4,7 @@ import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { allergenChangeWords } from '../../../allergen-change-words'
-import type { VersionSeen } from './version-seen'
+import type { VersionSeen } from '../../../signing/version-seen'
 
 type AllergensProps = { version: Pick<VersionSeen, 'allergens' | 'sinceSigned' | 'content' | 'ingredients' | 'state'>; words: Words; language: Language }
 

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import Link from 'next/link'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getVersion } from '@/lib/kitchen/formulas/get-version'
@@ -14,13 +15,14 @@ import { formatDate, formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { formulaFormat } from '../../../formula-format'
+import { SignForm } from '../../../signing/sign-form'
+import { Signatures } from '../../../signing/signatures'
 import { VersionState } from '../../../version-state'
 import { DraftForm } from './draft-form'
 import { Allergens } from './allergens'
 import { LinesTable } from './lines-table'
 import { NutrientTable } from './nutrient-table'
-import { SignForm } from './sign-form'
-import { Signatures } from './signatures'
+import { DiscardForm } from './discard-form'
 import { totalsOf } from './totals-of'
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -41,6 +43,7 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
   const day = version.effectiveAt ? formatDate(version.effectiveAt, bakery) : ''
   const headlines = {
     draft: say(isPartSigned ? sheet.headlinePart : sheet.headlineDraft, language, { number }),
+    discarded: say(sheet.headlineDiscarded, language, { number }),
     coming: say(sheet.headlineComing, language, { number, at: version.effectiveAt ? formatDateTime(version.effectiveAt, bakery) : '' }),
     'in-production': say(sheet.headlineNow, language, { number, at: day }),
     withdrawn: say(sheet.headlineGone, language, { number, at: day }),
@@ -99,7 +102,19 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
       <Section id="signatures" title={sheet.signatures}>
         <Signatures version={version} words={words} bakery={bakery} language={language} />
       </Section>
-      {version.signing ? <SignForm version={version} signing={version.signing} words={words} bakery={bakery} language={language} /> : null}
+      {version.signing && version.decision ? (
+        <Notice tone="plain" word={sheet.decided}>
+          {sheet.decidedText}{' '}
+          <Link href={`/decisions/${version.decision.id}`}>{say(sheet.decisionLink, language, { number: version.decision.number })}</Link>
+        </Notice>
+      ) : version.signing ? (
+        <SignForm version={version} signing={version.signing} words={words} bakery={bakery} language={language} />
+      ) : null}
+      {version.mayChange ? (
+        <Section id="discard" title={sheet.discard} note={sheet.discardNote} screenOnly>
+          <DiscardForm versionId={version.id} revision={version.revision} text={sheet} />
+        </Section>
+      ) : null}
       {version.mayDraft ? (
         <Section id="draft" title={sheet.draft} note={sheet.draftNote} screenOnly>
           <DraftForm fromVersionId={version.id} text={sheet} />
@@ -114,6 +129,11 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
         {other ? (
           <LinkButton tone="plain" href={`${base}/compare?from=${other.number < number ? other.id : version.id}&to=${other.number < number ? version.id : other.id}`}>
             {say(sheet.compare, language, { number: other.number })}
+          </LinkButton>
+        ) : null}
+        {version.decision ? (
+          <LinkButton tone="plain" href={`/decisions/${version.decision.id}`}>
+            {say(sheet.decisionLink, language, { number: version.decision.number })}
           </LinkButton>
         ) : null}
         <LinkButton tone="plain" href={base}>

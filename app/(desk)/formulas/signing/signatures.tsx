@@ -10,6 +10,8 @@ type SignaturesProps = { version: Pick<VersionSeen, 'signatures' | 'draftedBy' |
 /** Who drafted and who signed, in the words that were shown, and the seal of what was signed. */
 export function Signatures({ version, words, bakery, language }: SignaturesProps) {
   const { sheet, history } = words.formulas
+  // One of two signatures may be the drafter's; only alone does it mean that nobody else looked.
+  const isAlone = version.signedAt !== null && version.signatures.length === 1
   return (
     <>
       <p className="mb-3">{say(sheet.draftedBy, language, { name: version.draftedBy, at: formatDate(version.createdAt, bakery) })}</p>
@@ -33,7 +35,7 @@ export function Signatures({ version, words, bakery, language }: SignaturesProps
               <Cell whole>{formatDateTime(signature.at, bakery)}</Cell>
               <Cell>
                 {signature.meaning}
-                {signature.byProposer ? <span className="block text-small text-ink-2">{history.byProposer}</span> : null}
+                {signature.byProposer ? <span className="block text-small text-ink-2">{isAlone ? history.byProposer : history.byDrafter}</span> : null}
               </Cell>
             </tr>
           ))}

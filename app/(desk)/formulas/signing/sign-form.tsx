@@ -9,26 +9,30 @@ import { SubmitButton } from '@/lib/ui/submit-button'
 import { formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
-import { allergenChangeWords } from '../../../allergen-change-words'
-import { formulaFormat } from '../../../formula-format'
-import { signOff } from './actions'
+import { allergenChangeWords } from '../allergen-change-words'
+import { signOff } from '../[formulaId]/versions/[versionId]/actions'
+import { costChangeWords } from '../cost-change-words'
+import { formulaFormat } from '../formula-format'
+import { sayNeeds } from '../say-needs'
 import type { VersionSeen } from './version-seen'
 
 type SignFormProps = {
+  /** Other words over it, where it stands beside its evidence. */
+  title?: { text: string; note: string }
   version: VersionSeen
   signing: NonNullable<VersionSeen['signing']>
   words: Words
-  bakery: { locale: string; timeZone: string }
+  bakery: { locale: string; timeZone: string; currency: string }
   language: Language
 }
 
 /** What exactly is signed, in which words, from when; or why it is not for this person now. */
-export function SignForm({ version, signing, words, bakery, language }: SignFormProps) {
+export function SignForm({ title, version, signing, words, bakery, language }: SignFormProps) {
   const { formulas: text, desk } = words
   const { sign, sheet } = text
   const { content, figures, number } = version
   const format = formulaFormat(bakery.locale, text.units)
-  const needs = (list: typeof signing.needed) => list.map((need) => sign.needs[need]).join(', ')
+  const needs = (list: typeof signing.needed) => sayNeeds(list, text, language)
   const missing = needs(signing.missing)
   const summary = [
     {
@@ -44,6 +48,7 @@ export function SignForm({ version, signing, words, bakery, language }: SignForm
       }),
     },
     { term: sign.change, detail: signing.change ? allergenChangeWords(signing.change, text, words.stores, language) : sign.first },
+    ...(signing.cost ? [{ term: sign.cost, detail: costChangeWords(signing.cost, words, bakery, language) }] : []),
     {
       term: sign.needed,
       detail: signing.missing.length === signing.needed.length ? needs(signing.needed) : `${needs(signing.needed)}; ${say(sign.given, language, { names: missing })}`,
@@ -53,7 +58,7 @@ export function SignForm({ version, signing, words, bakery, language }: SignForm
   ]
 
   return (
-    <Section id="sign" title={sign.title} note={sign.note} screenOnly>
+    <Section id="sign" title={title?.text ?? sign.title} note={title?.note ?? sign.note} screenOnly>
       <DefinitionList entries={summary} />
       {version.coming.map((coming) => (
         <Notice key={coming.id} tone="warn" word={desk.attention}>

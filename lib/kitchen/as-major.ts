@@ -1,5 +1,5 @@
 import 'server-only'
-import type { Decimal } from '../../calc/cost/decimal'
+import type { Decimal } from '../calc/cost/decimal'
 
 /** Minor units of a currency as decimal text in major units, exact: '1.3' cents is '0.013'. */
 export function asMajor(minor: Decimal, currency: string): string {

@@ -1,0 +1,66 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { ask } from '@/app/ask'
+import { currentLanguage } from '@/app/language'
+import { getDecision } from '@/lib/kitchen/decisions/get-decision'
+import { getDesk } from '@/lib/kitchen/people/get-desk'
+import { ActionRow } from '@/lib/ui/action-row'
+import { LinkButton } from '@/lib/ui/link-button'
+import { Sheet } from '@/lib/ui/sheet'
+import { formatDate } from '@/lib/words/format/date'
+import { say } from '@/lib/words/say'
+import { wordsIn } from '@/lib/words/words'
+import { DecisionState } from '../decision-state'
+import { ChangeShown, ChangeSigned } from './change-part'
+import { EvidenceSection } from './evidence-section'
+import { headlineOf } from './headline-of'
+import { Notices } from './notices'
+import { TakeBackForm } from './take-back-form'
+
+export async function generateMetadata(): Promise<Metadata> {
+  return { title: wordsIn(await currentLanguage()).decisions.title }
+}
+
+export default async function DecisionPage({ params }: { params: Promise<{ decisionId: string }> }) {
+  const { decisionId } = await params
+  const language = await currentLanguage()
+  const words = wordsIn(language)
+  const { decisions: text } = words
+  const { bakery } = await ask(getDesk)
+  const decision = await ask(getDecision, { decisionId })
+  const { version, control, formula, trial, evidence } = decision
+  const versionHref = version && `/formulas/${formula.id}/versions/${version.id}`
+  return (
+    <Sheet
+      kicker={say(text.kicker, language, { number: decision.number })}
+      headline={headlineOf(decision, words, bakery, language)}
+      lead={<span className="whitespace-pre-line">{decision.reason}</span>}
+      margin={{
+        label: text.aboutThis,
+        entries: [
+          { term: text.state, detail: <DecisionState state={decision.state} text={text} />, strong: true },
+          { term: text.decidedBy, detail: say(text.byText, language, { name: decision.decidedBy, at: formatDate(decision.at, bakery) }) },
+          { term: text.trial, detail: <Link href={`/trials/${trial.id}/result`}>{say(text.trialLink, language, { number: trial.number, question: trial.question })}</Link> },
+          { term: text.formula, detail: <Link href={`/formulas/${formula.id}`}>{formula.name}</Link> },
+          ...(version ? [{ term: text.control, detail: say(text.version, language, { number: control.number }) }] : []),
+        ],
+      }}
+    >
+      <Notices decision={decision} bakery={bakery} language={language} />
+      <ChangeShown decision={decision} bakery={bakery} language={language} />
+      {evidence ? <EvidenceSection decision={decision} evidence={evidence} bakery={bakery} language={language} /> : null}
+      <ChangeSigned decision={decision} bakery={bakery} language={language} />
+      {decision.mayTakeBack ? <TakeBackForm decision={decision} text={text} /> : null}
+      <ActionRow>
+        {version && versionHref ? (
+          <LinkButton tone="plain" href={versionHref}>
+            {say(text.toVersion, language, { number: version.number })}
+          </LinkButton>
+        ) : null}
+        <LinkButton tone="plain" href="/decisions">
+          {text.back}
+        </LinkButton>
+      </ActionRow>
+    </Sheet>
+  )
+}

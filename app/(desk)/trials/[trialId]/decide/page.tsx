@@ -1,0 +1,77 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { ask } from '@/app/ask'
+import { currentLanguage } from '@/app/language'
+import { getChoices } from '@/lib/kitchen/decisions/get-choices'
+import { notShown } from '@/lib/kitchen/decisions/rules'
+import { getCostAndGain } from '@/lib/kitchen/evidence/get-cost-and-gain'
+import { getResult } from '@/lib/kitchen/evidence/get-result'
+import { getDesk } from '@/lib/kitchen/people/get-desk'
+import { ActionRow } from '@/lib/ui/action-row'
+import { LinkButton } from '@/lib/ui/link-button'
+import { Notice } from '@/lib/ui/notice'
+import { Sheet } from '@/lib/ui/sheet'
+import { say } from '@/lib/words/say'
+import { wordsIn } from '@/lib/words/words'
+import { marginEntries } from '../result/margin-entries'
+import { resultForms } from '../result/result-forms'
+import { armSentences } from '../result/say-result'
+import { ChangeForm, KeepForm } from './decide-forms'
+
+export async function generateMetadata(): Promise<Metadata> {
+  return { title: wordsIn(await currentLanguage()).decisions.title }
+}
+
+export default async function DecidePage({ params }: { params: Promise<{ trialId: string }> }) {
+  const { trialId } = await params
+  const language = await currentLanguage()
+  const { decisions, desk } = wordsIn(language)
+  const { decide: text } = decisions
+  const { bakery, seesCosts } = await ask(getDesk)
+  const [choices, result, costs] = await Promise.all([ask(getChoices, { trialId }), ask(getResult, { trialId }), seesCosts ? ask(getCostAndGain, { trialId }) : null])
+  const forms = resultForms({ result, bakery, language })
+  const { trial, inProduction, decision } = choices
+  const { comparison } = result.analysis
+  const sentences = comparison ? armSentences(comparison, costs, forms) : []
+  const arms = trial.arms.flatMap(({ id, position, name }) => {
+    const shown = comparison?.arms.find(({ arm }) => arm === position)
+    if (!comparison || !shown || shown.batches === 0) return []
+    const label = say(text.armName, language, { letter: forms.letter(position), name })
+    const gap = notShown(shown, comparison.isIndication)
+    const found = sentences.find(({ arm }) => arm.arm === position)
+    return [{ id, label, hint: [found?.sentence, gap && say(decisions.notShown[gap], language, { dough: forms.dough(position) })].filter(Boolean).join(' ') }]
+  })
+  const isOpen = choices.isEnded && decision === null
+  const isMoved = inProduction !== null && inProduction.id !== trial.controlVersion.id
+  return (
+    <Sheet
+      kicker={say(text.kicker, language, { number: trial.number })}
+      headline={say(text.headline, language, { formula: result.trial.formula.name })}
+      lead={isOpen ? text.frozenText : undefined}
+      margin={{ label: text.margin, entries: [...marginEntries(result, bakery, forms), { term: text.then, detail: text.thenText }] }}
+    >
+      {choices.isEnded ? null : (
+        <Notice tone="plain" word={desk.attention}>
+          {text.notEnded}
+        </Notice>
+      )}
+      {decision ? (
+        <Notice tone="plain" word={desk.attention}>
+          {say(text.decided, language, { name: decision.decidedBy })} <Link href={`/decisions/${decision.id}`}>{say(text.toDecision, language, { number: decision.number })}</Link>
+        </Notice>
+      ) : null}
+      {isOpen && isMoved ? (
+        <Notice tone="warn" word={desk.attention}>
+          {say(text.controlMoved, language, { control: trial.controlVersion.number, now: inProduction.number })}
+        </Notice>
+      ) : null}
+      {isOpen ? <ChangeForm trialId={trial.id} revision={trial.revision} arms={arms} text={text} /> : null}
+      {isOpen && choices.mayKeep ? <KeepForm trialId={trial.id} revision={trial.revision} text={text} /> : null}
+      <ActionRow>
+        <LinkButton tone="plain" href={`/trials/${trial.id}/result`}>
+          {text.back}
+        </LinkButton>
+      </ActionRow>
+    </Sheet>
+  )
+}

@@ -1,0 +1,28 @@
+import 'server-only'
+import type { Db } from '../../db/client'
+
+const select = {
+  id: true,
+  number: true,
+  outcome: true,
+  reason: true,
+  at: true,
+  revision: true,
+  takenBackAt: true,
+  takenBackWhy: true,
+  decidedBy: { select: { name: true } },
+  takenBackBy: { select: { name: true } },
+  arm: { select: { id: true, position: true, name: true } },
+  version: { select: { id: true, number: true, signedAt: true, effectiveAt: true } },
+  trial: {
+    select: { id: true, number: true, question: true, measureId: true, formula: { select: { id: true, name: true } }, controlVersion: { select: { id: true, number: true } } },
+  },
+  evidence: { select: { text: true, hash: true } },
+} as const
+
+/** A decision with everything that belongs to it, or null. */
+export function readDecision(from: Db, bakeryId: string, decisionId: string) {
+  return from.decision.findUnique({ where: { bakeryId_id: { bakeryId, id: decisionId } }, select })
+}
+
+export type DecisionRead = NonNullable<Awaited<ReturnType<typeof readDecision>>>

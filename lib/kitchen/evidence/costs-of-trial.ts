@@ -1,0 +1,93 @@
+import 'server-only'
+import { Decimal } from '../../calc/cost/decimal'
+import type { Db, Tx } from '../../db/client'
+import { asMajor } from '../as-major'
+import { costedLine } from '../stores/costed-lines'
+import { priceOn } from '../stores/price-on'
+import { costAndGain, type ArmCost, type CostedArm } from './cost-and-gain'
+import { countBatches, meanOf, type CountedBatch } from './count-batches'
+import type { loadEvidence } from './load-evidence'
+import { isIn, stageOfTrial } from './stage-of-trial'
+import type { MeasuredPiece } from './trial-facts'
+
+/**
+ * Ingredient cost of each arm at the prices of a day: amounts are decimal text in major units, not rounded. For those
+ * who see costs: whoever calls has made sure of that. Until the planned mixing days are in only what the plan says is
+ * costed.
+ * @param day YYYY-MM-DD, in the bakery's zone
+ */
+export async function costsOfTrial(
+  from: Db | Tx,
+  bakeryId: string,
+  { header, declared, batches }: Awaited<ReturnType<typeof loadEvidence>>,
+  day: string,
+) {
+  const lines = await from.armLine.findMany({
+    where: { bakeryId, arm: { trialId: header.id } },
+    orderBy: [{ armId: 'asc' }, { position: 'asc' }],
+    select: { ingredientId: true, controlMassG: true, weighedG: true, arm: { select: { position: true } }, ingredient: { select: { name: true, kind: true } } },
+  })
+  const held = await priceOn(from, bakeryId, [...new Set(lines.map(({ ingredientId }) => ingredientId))], day)
+  const count = countBatches({ factor: declared.factor, batches })
+  const comparable = isIn(stageOfTrial(declared, count)) ? count.counted : []
+  const arms = declared.arms.map(({ position }): CostedArm => {
+    const own = lines.filter(({ arm }) => arm.position === position)
+    const baked = comparable.filter(({ batch }) => batch.arm === position)
+    return {
+      arm: position,
+      lines: own.map(({ ingredientId, ingredient, weighedG }) =>
+        costedLine({ ingredientId, name: ingredient.name, massG: weighedG, isWater: ingredient.kind === 'water' }, held),
+      ),
+      addedIngredientId: addedIngredient(own),
+      goodPieces: baked.map(({ batch }) => batch.piecesGood),
+      loafMassG: meanOfPieces(baked, ({ loafMassG }) => loafMassG),
+      loafVolumeMl: meanOfPieces(baked, ({ volumeMl }) => volumeMl),
+    }
+  })
+  const { currency, arms: costs } = costAndGain({ day, piecesPlanned: header.piecesPerBatch, arms, gainPerPiece: new Decimal(0) })
+  const pricedFrom = [...held.values()].map(({ holdsFrom }) => holdsFrom).sort()
+  return { day, currency, latestPriceFrom: pricedFrom.at(-1) ?? null, arms: costs.map((cost) => shown(cost, currency ?? '')) }
+}
+
+export type CostsOfTrial = Awaited<ReturnType<typeof costsOfTrial>>
+
+/** The one ingredient of which the control has none; null when there is none such, or several. */
+function addedIngredient(lines: readonly { ingredientId: string; controlMassG: number; weighedG: number }[]): string | null {
+  const sums = new Map<string, { control: number; own: number }>()
+  for (const { ingredientId, controlMassG, weighedG } of lines) {
+    const sum = sums.get(ingredientId) ?? { control: 0, own: 0 }
+    sums.set(ingredientId, { control: sum.control + controlMassG, own: sum.own + weighedG })
+  }
+  const added = [...sums].filter(([, { control, own }]) => control === 0 && own > 0)
+  return added.length === 1 ? added[0]![0] : null
+}
+
+/** Mean of the batches' means. */
+function meanOfPieces(batches: readonly CountedBatch[], figureOf: (piece: MeasuredPiece) => number | null): number | null {
+  const means = batches.flatMap(({ batch }) => {
+    const values = batch.pieces.flatMap((piece) => figureOf(piece) ?? [])
+    return values.length === 0 ? [] : meanOf(values)
+  })
+  return means.length === 0 ? null : meanOf(means)
+}
+
+function shown(cost: ArmCost, currency: string) {
+  const amount = (minor: Decimal | null) => (minor ? asMajor(minor, currency) : null)
+  return {
+    arm: cost.arm,
+    unpriced: cost.unpriced,
+    mixedCurrencies: cost.mixedCurrencies,
+    good: cost.good,
+    perBatch: amount(cost.perBatch),
+    perPlannedPiece: amount(cost.perPlannedPiece),
+    perGoodPiece: amount(cost.perGoodPiece),
+    perKg: amount(cost.perKg),
+    perLitre: amount(cost.perLitre),
+    differencePerPlannedPiece: amount(cost.differencePerPlannedPiece),
+    differencePerGoodPiece: amount(cost.differencePerGoodPiece),
+    breakEven:
+      cost.breakEven?.outcome === 'price'
+        ? { ingredient: cost.breakEven.ingredient, outcome: 'price' as const, perKg: asMajor(cost.breakEven.perKg, currency) }
+        : cost.breakEven,
+  }
+}
