@@ -1,14 +1,12 @@
 import type { z } from 'zod'
 import type { Caller } from '../lib/kitchen/caller'
-import type { Command } from '../lib/kitchen/command'
 import { changeDraft } from '../lib/kitchen/formulas/change-draft'
 import { draftFormula } from '../lib/kitchen/formulas/draft-formula'
 import type { draftFormulaInput } from '../lib/kitchen/formulas/draft-formula.input'
 import { draftVersion } from '../lib/kitchen/formulas/draft-version'
-import { getVersion } from '../lib/kitchen/formulas/get-version'
-import { signOffVersion } from '../lib/kitchen/formulas/sign-off-version'
-import type { Query } from '../lib/kitchen/query'
 import type { PersonKey } from './crew'
+import { must } from './must'
+import { signOff } from './sign-off'
 
 /** The ingredients that the invented formulas are made of. */
 export type FormulaIngredientKey =
@@ -51,15 +49,15 @@ export async function seedFormulas(
 
   // In the order of their days, so that the record reads as it would have been written.
   const white = whiteTin(stage)
-  const whiteTinFirst = await must(draftFormula, await as('head', 412), white)
+  const whiteTinFirst = must(await draftFormula.call(await as('head', 412), white))
   await signOff(await as('owner', 411), whiteTinFirst)
-  const wholemeal = await must(draftFormula, await as('head', 398), wholemealTin(stage))
+  const wholemeal = must(await draftFormula.call(await as('head', 398), wholemealTin(stage)))
   await signOff(await as('owner', 397), wholemeal)
-  const oats = await must(draftFormula, await as('head', 290), oatLoaf(stage))
+  const oats = must(await draftFormula.call(await as('head', 290), oatLoaf(stage)))
   await signOff(await as('owner', 288), oats)
-  const whiteTinNow = await must(draftVersion, await as('head', 163), { fromVersionId: whiteTinFirst.versionId, reason: maltReason })
+  const whiteTinNow = must(await draftVersion.call(await as('head', 163), { fromVersionId: whiteTinFirst.versionId, reason: maltReason }))
   const { name: _, ...content } = white
-  await must(changeDraft, await as('head', 163), { versionId: whiteTinNow.versionId, seenRevision: 1, ...content, reason: maltReason, stages: [maltedDough(stage)] })
+  must(await changeDraft.call(await as('head', 163), { versionId: whiteTinNow.versionId, seenRevision: 1, ...content, reason: maltReason, stages: [maltedDough(stage)] }))
   await signOff(await as('owner', 160), whiteTinNow)
   return { whiteTin: whiteTinNow, wholemealTin: wholemeal, oatLoaf: oats }
 }
@@ -133,16 +131,4 @@ function oatLoaf(stage: StageOf): DraftedFormula {
       stage('final_dough', '', { breadFlour: 80, wholemealFlour: 12, ryeFlour: 8, water: 44, milk: 8, salt: 2, freshYeast: 1.8, butter: 2.5 }),
     ],
   }
-}
-
-/** Signs as the page does: looks at the version, and signs exactly that. */
-async function signOff(owner: Caller, { formulaId, versionId }: SeededFormula): Promise<void> {
-  const seen = await must(getVersion, owner, { formulaId, versionId })
-  await must(signOffVersion, owner, { versionId, seenRevision: seen.revision, seenHash: seen.contentHash, effectiveAt: null, language: 'en' })
-}
-
-async function must<Value>(of: Command<Value> | Query<Value>, caller: Caller, input: unknown): Promise<Value> {
-  const result = await of.call(caller, input)
-  if (!result.ok) throw new Error(`${of.name} was refused: ${result.refusal.code} ${JSON.stringify(result.refusal.problems)}`)
-  return result.value
 }

@@ -5,6 +5,7 @@ import { setUpBakery } from '../lib/kitchen/people/set-up-bakery'
 import { writePrivateFile } from '../lib/ops/secrets'
 import { bakeryClock, type BakeryClock } from './bakery-clock'
 import { demoDevice, makeCrew } from './crew'
+import { decideOnOats, decideOnWholemeal } from './decisions'
 import { seedFormulas } from './formulas'
 import { must } from './must'
 import { demoBakery, demoPeople } from './people'
@@ -26,10 +27,9 @@ export async function seedDemo(firstRunSecret: string, signInFile: string, now =
   const formulas = await seedFormulas((who, daysAgo) => crew(who, clock.on(daysAgo, '13:30')), stores.ingredients)
   await seedNewPrices(await crew('head', clock.on(90, '12:30')), stores)
   const work = { crew, clock, stores, formulas }
-  // In the order of their days. What is decided from a closed trial is decided after it and before the next: from 40
-  // to 30, and from 13 to 10 days ago.
-  await seedWholemealTrial(work)
-  await seedOatTrial(work)
+  // In the order of their days.
+  await decideOnWholemeal(work, await seedWholemealTrial(work))
+  await decideOnOats(work, await seedOatTrial(work))
   await seedOpenTrials(work)
   const lines = demoPeople.map((person) => `${person.email}  ${passwords.get(person.key)}  ${person.name}, ${person.role.replace('_', ' ')}`)
   writePrivateFile(signInFile, `Sign in to the invented bakery as one of its people:\n${lines.join('\n')}\n`)

@@ -6,7 +6,9 @@ import { db } from '@/lib/db/client'
 import { verifyRecord } from '@/lib/kitchen/audit/verify-record'
 import type { Caller } from '@/lib/kitchen/caller'
 import { dayInZone } from '@/lib/kitchen/day-in-zone'
+import { listDecisions } from '@/lib/kitchen/decisions/list-decisions'
 import { getResult } from '@/lib/kitchen/evidence/get-result'
+import { listFormulas } from '@/lib/kitchen/formulas/list-formulas'
 import { signIn } from '@/lib/kitchen/people/sign-in'
 import { getShift } from '@/lib/kitchen/shifts/get-shift'
 import { listTrials } from '@/lib/kitchen/trials/list-trials'
@@ -59,6 +61,17 @@ describe.each(moments)('the demo as it is made at %s', (moment) => {
     expect(wholemeal.batches.filter(({ state }) => state === 'lost')).toHaveLength(1)
     expect(oat.batches.every(({ state, uncounted }) => state === 'measured' && uncounted === null)).toBe(true)
     expect(oat.outOfOrderDays).toEqual([])
+  })
+
+  it('has one decision that both signed, with the new version in production, and one that waits for the owner', async () => {
+    const { signed, waiting, kept, takenBack } = valueOf(await listDecisions.call(owner, {}))
+    expect(signed.map(({ formula, version }) => [formula, version?.number])).toEqual([['Towpath wholemeal tin', 2]])
+    expect(waiting.map(({ formula, missing }) => [formula, missing])).toEqual([['Lock-keeper’s oat loaf', ['owner']]])
+    expect([...kept, ...takenBack]).toEqual([])
+    const signatures = await db().signature.findMany({ where: { versionId: signed[0]!.version!.id }, select: { role: true }, orderBy: { at: 'asc' } })
+    expect(signatures.map(({ role }) => role)).toEqual(['head_baker', 'owner'])
+    const { formulas } = valueOf(await listFormulas.call(owner, {}))
+    expect(formulas.map(({ name, inProduction }) => [name, inProduction?.number])).toEqual([['Lock-keeper’s oat loaf', 1], ['Osier white tin', 2], ['Towpath wholemeal tin', 2]])
   })
 
   it('has one reading that was corrected by whoever took it, for a reason', async () => {
