@@ -4,6 +4,10 @@ import { enterPrice } from '../../lib/kitchen/stores/enter-price'
 import { expect, test } from '../support/app'
 import { callerOf, valueOf, type TestPerson } from '../support/bakery'
 import { makeIngredients } from '../support/ingredients'
+import { expectOwnPlanRefused } from '../support/path/own-plan'
+import { bakeBatch } from '../support/path/bake-batch'
+import { figuresAgain, type BakedBatch } from '../support/path/figures-again'
+import { pieces as piecesBaked, readingsOf } from '../support/path/invented-readings'
 
 /** What the formula of this test says, on flour. */
 const lines = [
@@ -15,6 +19,15 @@ const lines = [
 ] as const
 const [pieces, scalingG, lossPct] = [4, 800, 2]
 const planted = '987.65'
+/** What 25 kg cost, invented. */
+const prices = [
+  ['breadFlour', 'Bread flour', '22'],
+  ['water', 'Water', '0'],
+  ['salt', 'Salt', '9'],
+  ['freshYeast', 'Fresh yeast', '4'],
+  ['sugar', 'Sugar', '25'],
+  ['honey', 'Honey', planted],
+] as const
 
 async function sign(page: Page, person: TestPerson, button: string) {
   await page.getByLabel('Your password').fill('not my password')
@@ -24,12 +37,12 @@ async function sign(page: Page, person: TestPerson, button: string) {
   await page.getByRole('button', { name: button }).click()
 }
 
-test('four people: a formula is signed off, a trial proposed against it, approved, and weighed out', async ({ as, bakery, expectNoise }) => {
-  test.setTimeout(120_000)
+test('four people: a formula is signed off, a trial proposed against it, approved, weighed out, baked, weighed up, decided, signed by two, and in production', async ({ as, bakery, expectNoise }) => {
+  test.setTimeout(300_000)
   const ids = await makeIngredients(bakery.bakeryId, new Date())
   const headCaller = callerOf(bakery.head.sessionSecret, new Date())
   const today = new Date().toISOString().slice(0, 10)
-  for (const [key, packPrice] of [['breadFlour', '22'], ['water', '0'], ['salt', '9'], ['freshYeast', '4'], ['sugar', '25'], ['honey', planted]] as const) {
+  for (const [key, , packPrice] of prices) {
     valueOf(await enterPrice.call(headCaller, { ingredientId: ids[key], holdsFrom: today, packMassG: 25_000, packPrice, supplier: 'Invented mill' }))
   }
   const [head, owner, early, late] = [await as(bakery.head), await as(bakery.owner), await as(bakery.early), await as(bakery.late)]
@@ -67,6 +80,9 @@ test('four people: a formula is signed off, a trial proposed against it, approve
   await early.goto('/trials/new')
   await early.getByLabel('Question', { exact: true }).fill('Does honey lift the mill tin enough to pay for itself?')
   await early.getByLabel('Formula', { exact: true }).selectOption({ label: 'Mill tin, version 1' })
+  await early.getByLabel('Mixing days').fill('2')
+  await early.getByLabel('Doughs of each kind on a day').fill('2')
+  await early.getByLabel('Loaves or pieces from a dough').fill(String(piecesBaked))
   await early.getByLabel('Name', { exact: true }).fill('honey, 5 %')
   await early.getByLabel('Ingredient', { exact: true }).selectOption({ label: 'Honey' })
   await early.getByLabel('Dose', { exact: true }).fill('much')
@@ -82,6 +98,9 @@ test('four people: a formula is signed off, a trial proposed against it, approve
   await early.goto('/stores')
   expect(await early.content()).not.toContain(planted)
 
+  // Nobody approves their own: not even the head baker.
+  await expectOwnPlanRefused(head)
+
   // A colleague cannot decide; the head baker sends it back with a note, then approves.
   await late.goto(trial)
   await expect(late.getByRole('button', { name: 'Sign the decision' })).toBeHidden()
@@ -96,7 +115,7 @@ test('four people: a formula is signed off, a trial proposed against it, approve
 
   // The weigh-out sheet, worked out again here: masses on flour from pieces, scaling weight and loss; honey brings
   // water and sugars, which are taken out of the water and the sugar, all totals as in the control.
-  const doughG = (pieces * scalingG) / (1 - lossPct / 100)
+  const doughG = (piecesBaked * scalingG) / (1 - lossPct / 100)
   const flourG = (doughG * 100) / lines.reduce((sum, line) => sum + line.pct, 0)
   const honeyG = 0.05 * flourG
   const { waterShare, sugarsShare } = { waterShare: 0.18, sugarsShare: 0.8 }
@@ -122,4 +141,77 @@ test('four people: a formula is signed off, a trial proposed against it, approve
     const shown = new Intl.NumberFormat('en-GB', { minimumFractionDigits: 1, maximumFractionDigits: 1 }).format(line.weighedG)
     await expect(late.getByText(shown).first(), line.ingredient.name).toBeVisible()
   }
+
+  // The shift bakers bake every dough in the drawn order, by its code, and read each loaf.
+  const drawn = await db().batch.findMany({
+    where: { bakeryId: bakery.bakeryId, trialId },
+    select: { code: true, arm: { select: { position: true } }, mixingDay: { select: { number: true } } },
+    orderBy: [{ mixingDay: { number: 'asc' } }, { plannedOrder: 'asc' }],
+  })
+  expect(drawn).toHaveLength(8)
+  const baked: BakedBatch[] = []
+  for (const [at, { code, arm: { position: arm }, mixingDay: { number: day } }] of drawn.entries()) {
+    const readings = readingsOf(arm, day, baked.filter((each) => each.arm === arm && each.day === day).length)
+    await bakeBatch(at % 2 === 0 ? early : late, code, readings)
+    baked.push({ arm, day, readings })
+    if (at !== 3) continue
+    // Half of it is in: nobody sees a comparison, or which dough is which.
+    await owner.goto(`${trial}/result`)
+    await expect(owner.getByRole('heading', { level: 1 })).toContainText('4 of 8 doughs are in')
+    await expect(owner.getByRole('table', { name: 'The numbers' })).toHaveCount(0)
+    await expect(owner.getByRole('table', { name: 'The doughs' }).getByText('honey')).toHaveCount(0)
+    await owner.goto(trial)
+    await expect(owner.getByRole('table', { name: 'Order of baking' })).not.toContainText('honey')
+  }
+
+  // The head baker ends the baking, and the result is what the readings come to when they are worked out again here.
+  await head.goto(`${trial}/result`)
+  await head.getByRole('button', { name: 'Close the trial' }).click()
+  const again = figuresAgain(baked)
+  await early.goto(`${trial}/result`)
+  const numbers = early.getByRole('table', { name: 'The numbers' })
+  const control = numbers.getByRole('row', { name: /control/i })
+  const test1 = numbers.getByRole('row', { name: /honey/ })
+  const shown = async (row: typeof control, cell: number) => (await row.getByRole('cell').nth(cell).innerText()).match(/[-−+]?\d+(\.\d+)?/g)?.map((each) => Number(each.replace('−', '-'))) ?? []
+  expect(await shown(control, 3)).toEqual([expect.closeTo(again.control, 2)])
+  expect(await shown(test1, 3)).toEqual([expect.closeTo(again.test, 2)])
+  expect(await shown(test1, 4)).toEqual([expect.closeTo(again.difference, 2), expect.closeTo(again.low, 2), expect.closeTo(again.high, 2)])
+  await expect(test1).toContainText('clearly better')
+
+  // What a loaf costs more, worked out again from the weigh-out sheet and the prices above; nobody on the shift sees it.
+  expect(await early.content()).not.toContain('€')
+  const price = Object.fromEntries(prices.map(([, name, packPrice]) => [name, Number(packPrice) / 25_000]))
+  const loafCost = (position: number) =>
+    kept.filter((line) => line.arm.position === position).reduce((sum, { weighedG, ingredient }) => sum + weighedG * (price[ingredient.name] ?? Number.NaN), 0) / piecesBaked
+  await owner.goto(`${trial}/result`)
+  const cost = owner.getByRole('table', { name: 'What it costs and gives' })
+  const [controlCost, honeyCost] = [await shown(cost.getByRole('row', { name: /control/i }), 0), await shown(cost.getByRole('row', { name: /honey/ }), 0)]
+  expect(controlCost).toEqual([expect.closeTo(loafCost(0), 2)])
+  expect(honeyCost).toEqual([expect.closeTo(loafCost(1), 2), expect.closeTo(loafCost(1) - loafCost(0), 2)])
+  await expect(owner.getByRole('table', { name: /Ingredient cost by dough/ }).getByRole('row', { name: /honey/ })).toContainText('8 of 8')
+
+  // The head baker drafts the change and signs it; it costs more than the limit, so the owner signs it too.
+  await head.goto(`${trial}/decide`)
+  await head.getByRole('radio', { name: /^Dough A/ }).check()
+  await head.getByLabel('Reason').first().fill('Larger by far, and the customers ask for honey.')
+  await head.getByRole('button', { name: 'Draft the change' }).click()
+  await expect(head.getByRole('heading', { level: 1 })).toContainText('honey, 5 % into version 2, waiting for the owner and the head baker')
+  const decision = new URL(head.url()).pathname
+  await late.goto(decision)
+  expect(await late.content()).not.toContain('€')
+  await expect(late.getByLabel('Your password')).toBeHidden()
+  await sign(head, bakery.head, 'Sign version 2 as one of two')
+  await expect(head.getByRole('heading', { level: 1 })).toContainText('waiting for the owner')
+  await owner.goto(decision)
+  await sign(owner, bakery.owner, 'Sign version 2')
+  await expect(owner.getByRole('heading', { level: 1 })).toContainText('in production from')
+
+  // The new version is the dough that was baked, and everybody can look back at why.
+  await late.goto(new URL(version, late.url()).pathname.replace(/\/versions.*$/, ''))
+  await expect(late.getByRole('heading', { level: 1 })).toContainText('Version 2 is in production')
+  await expect(late.getByText('Larger by far, and the customers ask for honey.').first()).toBeVisible()
+  const now = await db().formulaLine.findMany({ where: { bakeryId: bakery.bakeryId, version: { number: 2 } }, select: { pctFlour: true, ingredient: { select: { name: true } } } })
+  for (const { pctFlour, ingredient } of now) expect(pctFlour, ingredient.name).toBeCloseTo((100 * massOf(1, ingredient.name)) / flourG, 4)
+  await late.getByRole('link', { name: /^Decision \d+$/ }).first().click()
+  await expect(late.getByText('The signatures cover it')).toBeVisible()
 })

@@ -41,7 +41,6 @@ export const shift = {
     cleanDownHint: 'Needed here: another dough brought an allergen that this one must not carry, or one that nobody has checked.',
     swapWhy: 'Why before batch {code}?',
     swapHint: 'Batch {code} comes first in the order that was drawn. What you write is kept with the batch.',
-    kept: 'It is kept.',
   },
   cautions: {
     title: 'Mind',
@@ -109,6 +108,8 @@ export const shift = {
     made: 'Pieces made',
     good: 'Of them good',
     keep: 'Keep the count',
+    keptWord: 'Kept.',
+    kept: 'The count is in the book.',
   },
   out: {
     title: 'Something went wrong',

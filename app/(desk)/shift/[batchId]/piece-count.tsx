@@ -1,6 +1,7 @@
 import { ActionForm } from '@/lib/ui/action-form'
 import { FloorButton } from '@/lib/ui/floor-button'
 import { FloorField } from '@/lib/ui/floor-field'
+import { FormDone } from '@/lib/ui/form-done'
 import { Section } from '@/lib/ui/section'
 import { count } from './actions'
 import type { BatchPart } from './batch-view'
@@ -19,6 +20,7 @@ export function PieceCount({ batch, words: { pieces: text } }: BatchPart) {
           </div>
           <FloorButton tone="plain">{text.keep}</FloorButton>
         </div>
+        <FormDone word={text.keptWord} text={text.kept} />
       </ActionForm>
     </Section>
   )
