@@ -32,7 +32,10 @@ for (const walk of everyPage) {
   })
 }
 
-/** Every text that people, or commands, put into a bakery's tables: longest first, so that a part does not eat a whole. */
+/**
+ * Every text with a letter in it that people, or commands, put into a bakery's tables: longest first, so that a part
+ * does not eat a whole. A bare number would eat a part of a date.
+ */
 async function textsOfBakery(look: pg.Pool, bakeryId: string): Promise<string[]> {
   const { rows: columns } = await look.query<{ table: string; column: string }>(
     `SELECT c.table_name AS table, c.column_name AS column FROM information_schema.columns c
@@ -45,7 +48,7 @@ async function textsOfBakery(look: pg.Pool, bakeryId: string): Promise<string[]>
       `SELECT DISTINCT ${pg.escapeIdentifier(column)} AS text FROM ${pg.escapeIdentifier(table)} WHERE bakery_id = $1`,
       [bakeryId],
     )
-    for (const { text } of rows) for (const line of text?.split('\n') ?? []) if (line.trim().length > 1) texts.add(line.trim())
+    for (const { text } of rows) for (const line of text?.split('\n') ?? []) if (line.trim().length > 1 && /\p{L}/u.test(line)) texts.add(line.trim())
   }
   return [...texts].sort((a, b) => b.length - a.length)
 }

@@ -2,14 +2,15 @@ import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getShift } from '@/lib/kitchen/shifts/get-shift'
+import { nextState } from '@/lib/kitchen/shifts/rules'
 import { CautionList } from '@/lib/ui/caution-list'
 import { EmptyState } from '@/lib/ui/empty-state'
+import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
 import { FloorSheet } from '@/lib/ui/floor-sheet'
-import { Rack } from '@/lib/ui/rack'
 import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
-import { BatchStateWord } from './batch-state-word'
+import { DayRack, type ShiftBatch } from './day-rack'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).shift.title }
@@ -38,33 +39,29 @@ export default async function ShiftPage() {
       {trials.length === 0 ? <EmptyState sentence={text.empty} /> : <CautionList title={words.cautions.title} lines={[words.cautions.rawDough, words.cautions.seed]} />}
       {trials.map((trial) => (
         <Section key={trial.id} id={`trial-${trial.number}`} title={say(text.trial, language, { number: trial.number, formula: trial.formulaName })} note={text.trialNote}>
-          {[...new Set(trial.batches.map(({ dayNumber }) => dayNumber))].map((dayNumber) => (
-            <div key={dayNumber} className="mb-6">
-              <h3 className="mb-1 text-ink-2">{say(text.day, language, { number: dayNumber })}</h3>
-              <Rack
-                label={say(text.day, language, { number: dayNumber })}
-                slots={trial.batches
-                  .filter((batch) => batch.dayNumber === dayNumber)
-                  .map((batch) => {
-                    const toCome = batch.missing.reduce((sum, { have, of }) => sum + of - have, 0)
-                    return {
-                      key: batch.id,
-                      href: `/shift/${batch.id}`,
-                      code: batch.code,
-                      state: <BatchStateWord state={batch.state} words={words} />,
-                      nextWord: batch.isNext ? text.next : undefined,
-                      remarks: [
-                        ...(batch.kind === 'preparation' ? [text.preparation] : []),
-                        ...(batch.cleanDownFirst ? [text.cleanDown] : []),
-                        ...(toCome > 0 ? [say(text.toCome, language, { count: toCome })] : []),
-                      ],
-                    }
-                  })}
-              />
-            </div>
-          ))}
+          {daysOf(trial.batches).map(({ dayNumber, batches, isDone }) =>
+            isDone ? (
+              <FloorDisclosure key={dayNumber} title={say(text.day, language, { number: dayNumber })} note={text.dayDone}>
+                <DayRack dayNumber={dayNumber} batches={batches} words={words} language={language} />
+              </FloorDisclosure>
+            ) : (
+              <div key={dayNumber} className="mb-6">
+                <h3 className="mb-1 text-ink-2">{say(text.day, language, { number: dayNumber })}</h3>
+                <DayRack dayNumber={dayNumber} batches={batches} words={words} language={language} />
+              </div>
+            ),
+          )}
         </Section>
       ))}
     </FloorSheet>
   )
+}
+
+/** The mixing days in order, those of which nothing is left to do at the end. */
+function daysOf(batches: readonly ShiftBatch[]) {
+  const days = [...new Set(batches.map(({ dayNumber }) => dayNumber))].map((dayNumber) => {
+    const own = batches.filter((batch) => batch.dayNumber === dayNumber)
+    return { dayNumber, batches: own, isDone: own.every(({ state, missing }) => nextState(state) === null && state !== 'waiting' && missing.length === 0) }
+  })
+  return [...days.filter(({ isDone }) => !isDone), ...days.filter(({ isDone }) => isDone)]
 }

@@ -43,7 +43,7 @@ export function TrialTable({ caption, trials, text, decisions, bakery, language 
         <tr key={trial.id}>
           <Cell numeric>{trial.number}</Cell>
           <Cell head>
-            <Link href={`/trials/${trial.id}`} className="inline-block py-1.5">
+            <Link href={`/trials/${trial.id}`} className="block py-1.5">
               {trial.question}
             </Link>
           </Cell>

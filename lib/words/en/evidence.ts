@@ -43,7 +43,7 @@ export const evidence = {
     indication: 'Stopped early: an indication',
   },
   inProgressLead:
-    'Readings are shown, but no comparison before the planned mixing days are in: whoever looks at half a trial sees differences that are not there.',
+    'There is no comparison before the planned mixing days are in: whoever looks at half a trial sees differences that are not there.',
   claims: {
     more: '{dough} gives {amount} more {measure}',
     less: '{dough} gives {amount} less {measure}',

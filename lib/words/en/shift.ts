@@ -9,6 +9,7 @@ export const shift = {
     trial: 'Trial {number}, {formula}',
     trialNote: 'In the order that was drawn at random. Keep to it, or say why not.',
     day: 'Mixing day {number}',
+    dayDone: 'all in',
     batches: 'Batches',
     next: 'comes next',
     preparation: 'made ahead',

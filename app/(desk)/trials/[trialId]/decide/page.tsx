@@ -28,7 +28,9 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
   const { decisions, desk } = wordsIn(language)
   const { decide: text } = decisions
   const { bakery, seesCosts } = await ask(getDesk)
-  const [choices, result, costs] = await Promise.all([ask(getChoices, { trialId }), ask(getResult, { trialId }), seesCosts ? ask(getCostAndGain, { trialId }) : null])
+  // First, because it asks for the right to decide: whoever has not got it learns nothing of the trial.
+  const choices = await ask(getChoices, { trialId })
+  const [result, costs] = await Promise.all([ask(getResult, { trialId }), seesCosts ? ask(getCostAndGain, { trialId }) : null])
   const forms = resultForms({ result, bakery, language })
   const { trial, inProduction, decision } = choices
   const { comparison } = result.analysis

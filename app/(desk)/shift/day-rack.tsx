@@ -1,0 +1,36 @@
+import type { getShift } from '@/lib/kitchen/shifts/get-shift'
+import type { Query } from '@/lib/kitchen/query'
+import { Rack } from '@/lib/ui/rack'
+import { say } from '@/lib/words/say'
+import type { Language, Words } from '@/lib/words/words'
+import { BatchStateWord } from './batch-state-word'
+
+type ValueOf<Asked> = Asked extends Query<infer Value> ? Value : never
+export type ShiftBatch = ValueOf<typeof getShift>[number]['batches'][number]
+
+type DayRackProps = { dayNumber: number; batches: readonly ShiftBatch[]; words: Words['shift']; language: Language }
+
+/** The batches of one mixing day in their drawn order, with what is still to be read of each. */
+export function DayRack({ dayNumber, batches, words, language }: DayRackProps) {
+  const text = words.rack
+  return (
+    <Rack
+      label={say(text.day, language, { number: dayNumber })}
+      slots={batches.map((batch) => {
+        const toCome = batch.missing.reduce((sum, { have, of }) => sum + of - have, 0)
+        return {
+          key: batch.id,
+          href: `/shift/${batch.id}`,
+          code: batch.code,
+          state: <BatchStateWord state={batch.state} words={words} />,
+          nextWord: batch.isNext ? text.next : undefined,
+          remarks: [
+            ...(batch.kind === 'preparation' ? [text.preparation] : []),
+            ...(batch.cleanDownFirst ? [text.cleanDown] : []),
+            ...(toCome > 0 ? [say(text.toCome, language, { count: toCome })] : []),
+          ],
+        }
+      })}
+    />
+  )
+}
