@@ -26,6 +26,9 @@ export type Query<Value = unknown> = {
   call(caller: Caller, raw: unknown): Promise<Result<Value>>
 }
 
+/** What a query answers: `AnswerOf<typeof getPlan>`. */
+export type AnswerOf<Asked> = Asked extends Query<infer Value> ? Value : never
+
 /** Makes a query: who is this → may they → parse → read. It keeps nothing but that a no was given. */
 export function query<Schema extends z.ZodType, Value>(spec: QuerySpec<Schema, Value>): Query<Value> {
   return {

@@ -1,12 +1,11 @@
 import type { getShift } from '@/lib/kitchen/shifts/get-shift'
-import type { Query } from '@/lib/kitchen/query'
+import type { AnswerOf } from '@/lib/kitchen/query'
 import { Rack } from '@/lib/ui/rack'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { BatchStateWord } from './batch-state-word'
 
-type ValueOf<Asked> = Asked extends Query<infer Value> ? Value : never
-export type ShiftBatch = ValueOf<typeof getShift>[number]['batches'][number]
+export type ShiftBatch = AnswerOf<typeof getShift>[number]['batches'][number]
 
 type DayRackProps = { dayNumber: number; batches: readonly ShiftBatch[]; words: Words['shift']; language: Language }
 

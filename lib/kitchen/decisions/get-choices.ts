@@ -4,7 +4,7 @@ import { levelOf } from '../../auth/rights'
 import { versionInProduction } from '../formulas/version-in-production'
 import { query } from '../query'
 import { Refusal } from '../refusal'
-import { isEnded } from './rules'
+import { isEnded } from '../trials/rules'
 
 /** What somebody who decides on a trial can choose, and whether somebody has decided already. Refuses: not-found. */
 export const getChoices = query({

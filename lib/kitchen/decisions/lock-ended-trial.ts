@@ -4,7 +4,7 @@ import type { Tx } from '../../db/client'
 import { Refusal } from '../refusal'
 import { staleRefusal } from '../stale'
 import { lockTrial } from '../trials/lock-trial'
-import { isEnded } from './rules'
+import { isEnded } from '../trials/rules'
 
 /**
  * Holds a trial on which somebody decides: ended, as it was seen, and not decided yet.

@@ -1,9 +1,4 @@
-import type { IngredientKind, StageKind, TrialState } from '../../db/generated/enums'
-
-/** Whether nothing more is baked of a trial, so that somebody can decide on it. */
-export function isEnded(state: TrialState): boolean {
-  return state === 'closed' || state === 'stopped'
-}
+import type { IngredientKind, StageKind } from '../../db/generated/enums'
 
 /** A line of an arm's dough as it was planned, in order. */
 export type PlannedLine = { stageId: string; ingredientId: string; kind: IngredientKind; massG: number; controlMassG: number }

@@ -2,6 +2,7 @@ import 'server-only'
 import { command } from '../command'
 import { Refusal } from '../refusal'
 import { staleRefusal } from '../stale'
+import { lockTrial } from '../trials/lock-trial'
 import { closeTrialInput } from './close-trial.input'
 
 /**
@@ -15,9 +16,7 @@ export const closeTrial = command({
   async run({ tx, actor, now, input }) {
     const { bakeryId } = actor
     const key = { bakeryId, id: input.trialId }
-    await tx.$queryRaw`SELECT 1 FROM trial WHERE bakery_id = ${bakeryId}::uuid AND id = ${input.trialId}::uuid FOR UPDATE`
-    const trial = await tx.trial.findUnique({ where: { bakeryId_id: key }, select: { state: true } })
-    if (!trial) throw new Refusal('not-found')
+    const trial = await lockTrial(tx, bakeryId, input.trialId)
     if (input.early && input.reason === '') throw Refusal.at('reason', 'missing')
     const open = await tx.batch.count({
       where: { bakeryId, trialId: input.trialId, kind: 'dough', state: { in: ['waiting', 'weighing', 'in_work', 'baked'] } },

@@ -1,8 +1,8 @@
 import 'server-only'
 import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
-import { isEnded } from '../decisions/rules'
 import { query } from '../query'
+import { isEnded, isOpen } from '../trials/rules'
 import { analyseTrial } from './analyse-trial'
 import { notableDifference } from './conditions-by-arm'
 import { loadEvidence } from './load-evidence'
@@ -40,7 +40,7 @@ export const getResult = query({
       })),
       outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
       notableDifference,
-      mayImport: (header.state === 'approved' || header.state === 'baking') && levelOf(actor.role, 'import-readings') === 'yes',
+      mayImport: isOpen(header.state) && levelOf(actor.role, 'import-readings') === 'yes',
       /** What somebody decided on it; null as long as nobody has. */
       decision: await db.decision.findFirst({
         where: { bakeryId: actor.bakeryId, trialId: input.trialId, takenBackAt: null },

@@ -2,6 +2,7 @@ import 'server-only'
 import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
 import { mixedBatches } from '../shifts/mixed-batches'
+import { isOpen } from '../trials/rules'
 import { examineImport, type Examined } from './examine-import'
 import { textsOfArms } from './guess-match'
 import { previewImportInput } from './import-readings.input'
@@ -31,7 +32,7 @@ export const previewImport = query({
         id: trial.id,
         number: trial.number,
         question: trial.question,
-        isOpen: trial.state === 'approved' || trial.state === 'baking',
+        isOpen: isOpen(trial.state),
         factorName: trial.factorName,
         arms: trial.arms,
         hasSeveralDoughs: facts.batches.some(({ number }) => number > 1),

@@ -10,6 +10,7 @@ import { piecesToRead } from '../readings/pieces-to-read'
 import { mayCorrect } from '../readings/rules'
 import { unitsOfBase } from '../readings/units-of-base'
 import { Refusal } from '../refusal'
+import { isFrozen, isOpen } from '../trials/rules'
 import { mixedBatches } from './mixed-batches'
 import { byPlan, needsCleanDown, nextToBegin } from './rules'
 
@@ -89,7 +90,8 @@ export const getBatch = query({
         },
       },
     })
-    if (!batch || !isOnTheFloor(batch.trial.state)) throw new Refusal('not-found')
+    // Before its plan is approved a batch is a thought, and the floor knows nothing of it.
+    if (!batch || !isFrozen(batch.trial.state)) throw new Refusal('not-found')
     const measures = await measuresToRead(db, bakeryId)
     const ofTrial = await mixedBatches(db, bakeryId, batch.trialId)
     const own = ofTrial.find(({ id }) => id === batch.id)
@@ -99,11 +101,11 @@ export const getBatch = query({
     const holds = new Set(current.map(({ id }) => id))
     const level = levelOf(actor.role, 'correct-reading')
     const pieces = piecesToRead(trial.piecesPerBatch, batch.piecesMade)
-    const isOpen = trial.state === 'approved' || trial.state === 'baking'
+    const isTrialOpen = isOpen(trial.state)
     return {
       ...facts,
       dayNumber: mixingDay.number,
-      isOpen,
+      isOpen: isTrialOpen,
       isNext: next?.id === batch.id,
       firstCode: batch.state === 'waiting' && next && next.id !== batch.id ? next.code : null,
       cleanDownFirst: batch.state === 'waiting' && own !== undefined && needsCleanDown(own, ofTrial),
@@ -126,7 +128,7 @@ export const getBatch = query({
         ...reading,
         holds: holds.has(reading.id),
         mayCorrect:
-          isOpen &&
+          isTrialOpen &&
           holds.has(reading.id) &&
           mayCorrect({ level, personId: actor.personId, reading: { personId: reading.person.id, takenAt: reading.takenAt }, now }),
       })),
@@ -134,8 +136,3 @@ export const getBatch = query({
     }
   },
 })
-
-/** Before its plan is approved a batch is a thought, and the floor knows nothing of it. */
-function isOnTheFloor(state: string): boolean {
-  return state === 'approved' || state === 'baking' || state === 'closed' || state === 'stopped'
-}

@@ -9,7 +9,7 @@ import { drawUpOrRefuse } from './draw-up-or-refuse'
 import { loadPlanFacts } from './load-plan-facts'
 import { readPlanText } from './plan-text'
 import type { Plan, PlanBatch } from './plan-types'
-import { decisionBar, isFrozen, isKeyOpen } from './rules'
+import { decisionBar, isFrozen, isKeyOpen, isOpen } from './rules'
 
 /**
  * The plan of a trial on one page: what is declared, each dough, the order, what to mind, what became of it. Of a
@@ -57,7 +57,7 @@ export const getPlan = query({
         decideButOwn: trial.state === 'proposed' && mayDecide && decisionBar({ personId, proposedById: proposedBy.id, worksAlone: bakery.worksAlone }) !== null,
         /** The decision would be on one's own proposal, and the record will say so. */
         isOwn: personId === proposedBy.id,
-        import: (trial.state === 'approved' || trial.state === 'baking') && levelOf(role, 'import-readings') === 'yes',
+        import: isOpen(trial.state) && levelOf(role, 'import-readings') === 'yes',
         /** Once it is being baked it ends with its result, on the page of that. */
         stop: mayDecide && trial.state === 'approved',
       },

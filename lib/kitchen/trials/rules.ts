@@ -15,9 +15,19 @@ export function mayFollow(from: TrialState, to: TrialState): boolean {
   return followers[from].includes(to)
 }
 
+/** Whether doughs may be baked and read: the plan is approved, and the baking has not ended. */
+export function isOpen(state: TrialState): boolean {
+  return state === 'approved' || state === 'baking'
+}
+
+/** Whether nothing more is baked of a trial, so that somebody can decide on it. */
+export function isEnded(state: TrialState): boolean {
+  return state === 'closed' || state === 'stopped'
+}
+
 /** Whether the plan stands as it was approved, for good. */
 export function isFrozen(state: TrialState): boolean {
-  return state === 'approved' || state === 'baking' || state === 'closed' || state === 'stopped'
+  return isOpen(state) || isEnded(state)
 }
 
 /**
@@ -25,7 +35,7 @@ export function isFrozen(state: TrialState): boolean {
  * sheet does, for whoever weighs: nobody who measures a coded loaf should have the key before their eyes.
  */
 export function isKeyOpen(state: TrialState): boolean {
-  return state !== 'approved' && state !== 'baking'
+  return !isOpen(state)
 }
 
 /** What a proposed plan becomes by a decision. */

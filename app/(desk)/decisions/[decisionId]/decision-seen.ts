@@ -1,9 +1,7 @@
 import 'server-only'
 import type { getDecision } from '@/lib/kitchen/decisions/get-decision'
-import type { Query } from '@/lib/kitchen/query'
-
-type ValueOf<Q> = Q extends Query<infer Value> ? Value : never
+import type { AnswerOf } from '@/lib/kitchen/query'
 
 /** A decision as its page got it. */
-export type DecisionSeen = ValueOf<typeof getDecision>
+export type DecisionSeen = AnswerOf<typeof getDecision>
 export type EvidenceSeen = NonNullable<DecisionSeen['evidence']>

@@ -1,7 +1,5 @@
 import type { getVersion } from '@/lib/kitchen/formulas/get-version'
-import type { Query } from '@/lib/kitchen/query'
-
-type ValueOf<Q> = Q extends Query<infer Value> ? Value : never
+import type { AnswerOf } from '@/lib/kitchen/query'
 
 /** A version as its page got it. */
-export type VersionSeen = ValueOf<typeof getVersion>
+export type VersionSeen = AnswerOf<typeof getVersion>

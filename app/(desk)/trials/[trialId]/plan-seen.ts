@@ -1,12 +1,10 @@
-import type { Query } from '@/lib/kitchen/query'
+import type { AnswerOf } from '@/lib/kitchen/query'
 import type { getPlan } from '@/lib/kitchen/trials/get-plan'
 import type { Language, Words } from '@/lib/words/words'
 import type { PlanFormat } from '../plan-format'
 
-type ValueOf<Asked> = Asked extends Query<infer Value> ? Value : never
-
 /** What the query of a plan answers. */
-export type PlanSeen = ValueOf<typeof getPlan>
+export type PlanSeen = AnswerOf<typeof getPlan>
 export type PlanShown = PlanSeen['plan']
 export type ArmShown = PlanShown['arms'][number]
 export type WarningShown = PlanShown['warnings'][number]

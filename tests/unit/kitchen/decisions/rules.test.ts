@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { flourOffPct } from '@/lib/kitchen/formulas/rules'
-import { isEnded, notShown, stagesOfArm, stateOfDecision, type PlannedLine } from '@/lib/kitchen/decisions/rules'
+import { notShown, stagesOfArm, stateOfDecision, type PlannedLine } from '@/lib/kitchen/decisions/rules'
 
 const stages = [
   { id: 'sponge', kind: 'pre_ferment', name: 'Sponge' },
@@ -69,10 +69,6 @@ describe('where a decision stands', () => {
     expect(stateOfDecision({ outcome: 'keep', takenBackAt: null, version: null })).toBe('kept')
     expect(stateOfDecision({ outcome: 'keep', takenBackAt, version: null })).toBe('taken-back')
     expect(stateOfDecision({ outcome: 'change', takenBackAt, version })).toBe('taken-back')
-  })
-
-  it('comes after a trial that is closed or stopped, and no other', () => {
-    expect((['draft', 'proposed', 'approved', 'baking', 'closed', 'declined', 'stopped'] as const).filter(isEnded)).toEqual(['closed', 'stopped'])
   })
 })
 

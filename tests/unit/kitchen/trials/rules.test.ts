@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest'
 import { TrialState } from '@/lib/db/generated/enums'
-import { armLetter, decisionBar, isFrozen, isKeyOpen, mayFollow, meaningOfDecision, stateAfter } from '@/lib/kitchen/trials/rules'
+import { armLetter, decisionBar, isEnded, isFrozen, isKeyOpen, isOpen, mayFollow, meaningOfDecision, stateAfter } from '@/lib/kitchen/trials/rules'
 
 describe('the states of a trial', () => {
   const allowed = new Set(['draft>proposed', 'proposed>approved', 'proposed>draft', 'proposed>declined', 'approved>baking', 'approved>stopped', 'baking>closed', 'baking>stopped'])
@@ -8,6 +8,11 @@ describe('the states of a trial', () => {
 
   test.each(states.flatMap((from) => states.map((to) => [from, to] as const)))('%s to %s', (from, to) => {
     expect(mayFollow(from, to)).toBe(allowed.has(`${from}>${to}`))
+  })
+
+  it('are open from approval until the baking has ended, and ended when they are closed or stopped', () => {
+    expect(states.filter(isOpen)).toEqual(['approved', 'baking'])
+    expect(states.filter(isEnded)).toEqual(['closed', 'stopped'])
   })
 
   it('are frozen from approval on', () => {

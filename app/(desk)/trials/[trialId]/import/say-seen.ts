@@ -1,5 +1,5 @@
 import 'server-only'
-import type { Query } from '@/lib/kitchen/query'
+import type { AnswerOf } from '@/lib/kitchen/query'
 import type { ColumnUse } from '@/lib/kitchen/readings/import-readings.input'
 import type { previewImport } from '@/lib/kitchen/readings/preview-import'
 import { armLetter } from '@/lib/kitchen/trials/rules'
@@ -9,8 +9,7 @@ import { say } from '@/lib/words/say'
 import { wordsIn, type Language } from '@/lib/words/words'
 import type { ImportState, SeenRows } from './import-state'
 
-type ValueOf<Asked> = Asked extends Query<infer Value> ? Value : never
-export type Previewed = ValueOf<typeof previewImport>
+export type Previewed = AnswerOf<typeof previewImport>
 type Seen = NonNullable<Previewed['seen']>
 type Dough = NonNullable<Seen['rows']>['doughs'][number]['dough']
 

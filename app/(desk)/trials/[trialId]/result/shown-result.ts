@@ -2,12 +2,10 @@ import 'server-only'
 import type { getCostAndGain } from '@/lib/kitchen/evidence/get-cost-and-gain'
 import type { getResult } from '@/lib/kitchen/evidence/get-result'
 import type { getDesk } from '@/lib/kitchen/people/get-desk'
-import type { Query } from '@/lib/kitchen/query'
+import type { AnswerOf } from '@/lib/kitchen/query'
 
-type ValueOf<Q> = Q extends Query<infer Value> ? Value : never
-
-export type ShownResult = ValueOf<typeof getResult>
-export type ShownCosts = ValueOf<typeof getCostAndGain>
+export type ShownResult = AnswerOf<typeof getResult>
+export type ShownCosts = AnswerOf<typeof getCostAndGain>
 export type ShownComparison = NonNullable<ShownResult['analysis']['comparison']>
 /** As much of a trial as its numbers need to be written; frozen evidence has it too. */
 export type FormedTrial = {
@@ -15,4 +13,4 @@ export type FormedTrial = {
   analysis: { comparison: Pick<ShownComparison, 'arms' | 'controlMean'> | null }
 }
 export type ShownArm = ShownComparison['arms'][number]
-export type ShownBakery = ValueOf<typeof getDesk>['bakery']
+export type ShownBakery = AnswerOf<typeof getDesk>['bakery']
