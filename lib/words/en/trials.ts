@@ -131,7 +131,7 @@ export const trials = {
     worth: 'Worth having from',
     sure: 'How sure',
     sizeTerm: 'Size',
-    sizeText: '{days} × {batches} doughs of each kind, {pieces} from a dough',
+    sizeText: { one: '{days} × one dough of each kind, {pieces} from a dough', other: '{days} × {count} doughs of each kind, {pieces} from a dough' },
     factor: 'Within each dough',
     factorText: '{name}: {levels}; the pieces take them in turn',
     doughsInAll: 'Doughs in all',

@@ -23,7 +23,7 @@ export function DeclaredSection({ plan, words, format, language }: PlanPart) {
             term: text.plan.sizeTerm,
             detail: (
               <>
-                {say(text.plan.sizeText, language, { days: say(text.plan.daysCount, language, { count: declared.mixingDays }), batches: declared.batchesPerArm, pieces: declared.piecesPerBatch })}
+                {say(text.plan.sizeText, language, { days: say(text.plan.daysCount, language, { count: declared.mixingDays }), count: declared.batchesPerArm, pieces: declared.piecesPerBatch })}
                 <WarningList warnings={plan.warnings.filter(({ code }) => code === 'one-batch-per-arm')} words={words} format={format} language={language} />
               </>
             ),
