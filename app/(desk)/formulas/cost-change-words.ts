@@ -1,18 +1,15 @@
 import type { ShownCostChange } from '@/lib/kitchen/formulas/shown-cost-change'
-import { formatMoneyAmount } from '@/lib/words/format/money-amount'
+import { formatLoafMoney } from '@/lib/words/format/loaf-money'
 import { formatNumber } from '@/lib/words/format/number'
 import { plainNumber } from '@/lib/words/format/plain-number'
 import { withUnit } from '@/lib/words/format/with-unit'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 
-/** Digits of money for one loaf: a tenth of the smallest coin of most currencies. */
-const loafMoneyDigits = 3
-
 /** The amounts of a change of cost as they are written; null where they are not known. */
 export function costChangeForms(cost: ShownCostChange, locale: string) {
   const { currency } = cost
-  const money = (amount: string | null) => (amount === null || currency === null ? null : formatMoneyAmount(amount, { locale, currency, leastDigits: loafMoneyDigits, mostDigits: loafMoneyDigits }))
+  const money = (amount: string | null) => (amount === null || currency === null ? null : formatLoafMoney(amount, { locale, currency }))
   const difference = money(cost.difference)
   return {
     before: money(cost.before),

@@ -1,6 +1,6 @@
 import 'server-only'
 import type { Arm } from '@/lib/ui/arm-shape'
-import { formatMoneyAmount } from '@/lib/words/format/money-amount'
+import { formatLoafMoney } from '@/lib/words/format/loaf-money'
 import { formatNumber } from '@/lib/words/format/number'
 import { plainNumber } from '@/lib/words/format/plain-number'
 import { withUnit } from '@/lib/words/format/with-unit'
@@ -10,9 +10,8 @@ import type { FormedTrial, ShownArm, ShownBakery } from './shown-result'
 
 const letters = ['control', 'A', 'B', 'C', 'D', 'E', 'F'] as const satisfies readonly Arm[]
 
-/** Digits of a percentage, and of money for one loaf beyond those of the currency. */
+/** Digits of a percentage. */
 const pctDigits = 1
-const loafMoneyDigits = 3
 
 /** How the numbers and names of one trial are written in this bakery. */
 export function resultForms(q: { result: FormedTrial; bakery: ShownBakery; language: Language }) {
@@ -54,7 +53,7 @@ export function resultForms(q: { result: FormedTrial; bakery: ShownBakery; langu
     pEquals: (value: number) => (value < 0.001 ? text.pBelow : say(text.pEquals, q.language, { p: p(value) })),
     plain: (value: number) => plainNumber(value, { locale }),
     number: (value: number, numberDigits: number) => formatNumber(value, { locale, digits: numberDigits }),
-    loafMoney: (amount: string, currency: string) => formatMoneyAmount(amount, { locale, currency, leastDigits: loafMoneyDigits, mostDigits: loafMoneyDigits }),
+    loafMoney: (amount: string, currency: string) => formatLoafMoney(amount, { locale, currency }),
   }
 }
 
