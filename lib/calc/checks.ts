@@ -22,6 +22,16 @@ export function mustBeWithin(field: string, value: number, bounds: Bounds = {}):
   return value
 }
 
+/**
+ * Demands a whole number inside its bounds.
+ * @throws CalcError 'not-finite' | 'out-of-range', with reason 'not-whole' where that is the fault
+ */
+export function mustBeWhole(field: string, value: number, bounds: { min?: number; max?: number } = {}): number {
+  mustBeWithin(field, value, bounds)
+  if (!Number.isInteger(value)) throw new CalcError('out-of-range', { field, value, ...bounds, reason: 'not-whole' })
+  return value
+}
+
 /** Demands a list with at least `least` members. @throws CalcError 'empty' */
 export function mustHaveAtLeast<T>(field: string, list: readonly T[], least: number): readonly T[] {
   if (list.length < least) throw new CalcError('empty', { field, value: list.length, min: least })

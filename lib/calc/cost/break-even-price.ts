@@ -1,4 +1,4 @@
-import { mustBeWithin } from '../checks'
+import { mustBeWhole, mustBeWithin } from '../checks'
 import { CalcError } from '../error'
 import { Decimal } from './decimal'
 
@@ -33,10 +33,7 @@ export function breakEvenPrice(q: {
   if (!q.gainPerGoodPieceMinor.isFinite()) {
     throw new CalcError('not-finite', { field: 'gainPerGoodPieceMinor', value: q.gainPerGoodPieceMinor.toString() })
   }
-  mustBeWithin('armGoodPieces', q.armGoodPieces, { min: 1 })
-  if (!Number.isInteger(q.armGoodPieces)) {
-    throw new CalcError('out-of-range', { field: 'armGoodPieces', value: q.armGoodPieces, reason: 'not-whole' })
-  }
+  mustBeWhole('armGoodPieces', q.armGoodPieces, { min: 1 })
   mustBeWithin('addedMassG', q.addedMassG, { over: 0 })
   const leftMinor = q.controlPerGoodPieceMinor.plus(q.gainPerGoodPieceMinor).times(q.armGoodPieces).minus(q.armRestMinor)
   if (leftMinor.isNegative()) return { outcome: 'never', shortMinor: leftMinor.negated() }

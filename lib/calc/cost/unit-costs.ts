@@ -1,4 +1,4 @@
-import { mustBeWithin } from '../checks'
+import { mustBeWhole, mustBeWithin } from '../checks'
 import { CalcError } from '../error'
 import { Decimal } from './decimal'
 
@@ -31,8 +31,8 @@ export function unitCosts(q: {
   if (!q.totalMinor.isFinite() || q.totalMinor.isNegative()) {
     throw new CalcError('out-of-range', { field: 'totalMinor', value: q.totalMinor.toString(), min: 0 })
   }
-  mustBeWhole('plannedPieces', mustBeWithin('plannedPieces', q.plannedPieces, { min: 1 }))
-  mustBeWhole('goodPieces', mustBeWithin('goodPieces', q.goodPieces, { min: 1, max: q.plannedPieces }))
+  mustBeWhole('plannedPieces', q.plannedPieces, { min: 1 })
+  mustBeWhole('goodPieces', q.goodPieces, { min: 1, max: q.plannedPieces })
   mustBeWithin('goodMassG', q.goodMassG, { over: 0 })
   mustBeWithin('goodVolumeMl', q.goodVolumeMl, { over: 0 })
   return {
@@ -41,8 +41,4 @@ export function unitCosts(q: {
     perKgMinor: q.totalMinor.times(1000).dividedBy(new Decimal(q.goodMassG)),
     perLitreMinor: q.totalMinor.times(1000).dividedBy(new Decimal(q.goodVolumeMl)),
   }
-}
-
-function mustBeWhole(field: string, value: number): void {
-  if (!Number.isInteger(value)) throw new CalcError('out-of-range', { field, value, reason: 'not-whole' })
 }

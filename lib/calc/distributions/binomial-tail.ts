@@ -1,5 +1,4 @@
-import { mustBeWithin } from '../checks'
-import { CalcError } from '../error'
+import { mustBeWhole, mustBeWithin } from '../checks'
 import type { Tail } from './normal-tail'
 import { regularisedBeta } from './regularised-beta'
 
@@ -12,15 +11,9 @@ import { regularisedBeta } from './regularised-beta'
  * @example binomialTail({ k: 8, n: 12, share: 1 / 3, tail: 'upper' }) // 0.018758
  */
 export function binomialTail(q: { k: number; n: number; share: number; tail: Tail }): number {
-  const n = mustBeWhole('n', q.n, 1, 1e6)
-  const k = mustBeWhole('k', q.k, 0, n)
+  const n = mustBeWhole('n', q.n, { min: 1, max: 1e6 })
+  const k = mustBeWhole('k', q.k, { min: 0, max: n })
   const share = mustBeWithin('share', q.share, { over: 0, under: 1 })
   if (q.tail === 'upper') return k === 0 ? 1 : regularisedBeta({ x: share, y: 1 - share, a: k, b: n - k + 1 }).lower
   return k === n ? 1 : regularisedBeta({ x: share, y: 1 - share, a: k + 1, b: n - k }).upper
-}
-
-function mustBeWhole(field: string, value: number, min: number, max: number): number {
-  mustBeWithin(field, value, { min, max })
-  if (!Number.isInteger(value)) throw new CalcError('out-of-range', { field, value, reason: 'not-whole' })
-  return value
 }

@@ -1,4 +1,4 @@
-import { mustBeWithin } from '../checks'
+import { mustBeWhole, mustBeWithin } from '../checks'
 import { CalcError } from '../error'
 
 /**
@@ -23,8 +23,7 @@ export function doughMassForPiecesG(q: {
   lossShares: readonly number[]
   losses: LossConvention
 }): number {
-  mustBeWithin('pieces', q.pieces, { min: 1 })
-  if (!Number.isInteger(q.pieces)) throw new CalcError('out-of-range', { field: 'pieces', value: q.pieces, reason: 'not-whole' })
+  mustBeWhole('pieces', q.pieces, { min: 1 })
   mustBeWithin('pieceMassG', q.pieceMassG, { over: 0 })
   q.lossShares.forEach((share, i) => mustBeWithin(`lossShares[${i}]`, share, { min: 0, under: 1 }))
   const netG = q.pieces * q.pieceMassG

@@ -1,4 +1,4 @@
-import { mustBeWithin, mustHaveAtLeast } from '../checks'
+import { mustBeWhole, mustHaveAtLeast } from '../checks'
 import { CalcError } from '../error'
 import { type Random, seededRandom } from '../random/seeded-random'
 import { shuffle } from '../random/shuffle'
@@ -42,12 +42,7 @@ export function batchOrder(q: { seed: string; blocks: readonly string[]; arms: r
   mustHaveAtLeast('arms', q.arms, 1)
   if (new Set(q.blocks).size !== q.blocks.length) throw new CalcError('duplicate', { field: 'blocks' })
   if (new Set(q.arms.map(({ arm }) => arm)).size !== q.arms.length) throw new CalcError('duplicate', { field: 'arms' })
-  q.arms.forEach(({ batchesPerBlock }, i) => {
-    mustBeWithin(`arms[${i}].batchesPerBlock`, batchesPerBlock, { min: 1, max: 20 })
-    if (!Number.isInteger(batchesPerBlock)) {
-      throw new CalcError('out-of-range', { field: `arms[${i}].batchesPerBlock`, value: batchesPerBlock, reason: 'not-whole' })
-    }
-  })
+  q.arms.forEach(({ batchesPerBlock }, i) => mustBeWhole(`arms[${i}].batchesPerBlock`, batchesPerBlock, { min: 1, max: 20 }))
   const random = seededRandom(q.seed)
   const batches = q.blocks.flatMap((block) => orderOfBlock(random, block, q.arms))
   const steps = new Set(q.arms.map(stepOf))

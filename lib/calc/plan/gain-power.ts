@@ -1,5 +1,5 @@
 import { type GainVerdict, type GoodDirection, gainVerdict } from '../analysis/gain-verdict'
-import { mustBeWithin, mustHaveAtLeast } from '../checks'
+import { mustBeWhole, mustBeWithin, mustHaveAtLeast } from '../checks'
 import { CalcError } from '../error'
 import { dunnettLoadings } from '../distributions/dunnett-loadings'
 import { dunnettQuantile } from '../distributions/dunnett-quantile'
@@ -58,11 +58,11 @@ export function gainPower(q: {
   confidence: number
 }): GainPower {
   const { design, spread } = q
-  const runs = mustBeWhole('runs', q.runs, 100, 1e6)
-  const blocks = mustBeWhole('design.blocks', design.blocks, 1, 100)
-  const armBatches = blocks * mustBeWhole('design.armBatchesPerBlock', design.armBatchesPerBlock, 1, 20)
-  const controlBatches = blocks * mustBeWhole('design.controlBatchesPerBlock', design.controlBatchesPerBlock, 1, 20)
-  const loaves = mustBeWhole('design.loavesPerBatch', design.loavesPerBatch, 1, 1000)
+  const runs = mustBeWhole('runs', q.runs, { min: 100, max: 1e6 })
+  const blocks = mustBeWhole('design.blocks', design.blocks, { min: 1, max: 100 })
+  const armBatches = blocks * mustBeWhole('design.armBatchesPerBlock', design.armBatchesPerBlock, { min: 1, max: 20 })
+  const controlBatches = blocks * mustBeWhole('design.controlBatchesPerBlock', design.controlBatchesPerBlock, { min: 1, max: 20 })
+  const loaves = mustBeWhole('design.loavesPerBatch', design.loavesPerBatch, { min: 1, max: 1000 })
   mustHaveAtLeast('trueDifferences', q.trueDifferences, 1)
   const k = mustBeWithin('trueDifferences.length', q.trueDifferences.length, { max: 12 })
   mustBeWithin('confidence', q.confidence, { min: 0.5, max: 0.9999 })
@@ -114,10 +114,4 @@ export function gainPower(q: {
       return { trueDifference, share, power: share.better, powerSe: Math.sqrt((inside * (1 - inside)) / runs) }
     }),
   }
-}
-
-function mustBeWhole(field: string, value: number, min: number, max: number): number {
-  mustBeWithin(field, value, { min, max })
-  if (!Number.isInteger(value)) throw new CalcError('out-of-range', { field, value, reason: 'not-whole' })
-  return value
 }

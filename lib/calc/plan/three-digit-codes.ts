@@ -1,5 +1,4 @@
-import { mustBeWithin } from '../checks'
-import { CalcError } from '../error'
+import { mustBeWhole } from '../checks'
 import { seededRandom } from '../random/seeded-random'
 import { shuffle } from '../random/shuffle'
 
@@ -11,8 +10,7 @@ import { shuffle } from '../random/shuffle'
  * @example threeDigitCodes({ seed: 'trial-7', count: 3 }) // three different codes, always the same three
  */
 export function threeDigitCodes(q: { seed: string; count: number }): string[] {
-  mustBeWithin('count', q.count, { min: 0, max: 900 })
-  if (!Number.isInteger(q.count)) throw new CalcError('out-of-range', { field: 'count', value: q.count, reason: 'not-whole' })
+  mustBeWhole('count', q.count, { min: 0, max: 900 })
   const all = Array.from({ length: 900 }, (_, i) => String(100 + i))
   return shuffle(seededRandom(q.seed), all).slice(0, q.count)
 }

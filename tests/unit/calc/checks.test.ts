@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { mustBeWithin, mustHaveAtLeast, mustMatchLength } from '../../../lib/calc/checks'
+import { mustBeWhole, mustBeWithin, mustHaveAtLeast, mustMatchLength } from '../../../lib/calc/checks'
 import { CalcError } from '../../../lib/calc/error'
 
 /** The refusal of a guard, or nothing when it lets the value through. */
@@ -39,6 +39,12 @@ describe('mustBeWithin', () => {
   test('refuses text, which a form may hand over against the types', () => {
     expect(refusalOf(() => mustBeWithin('massG', '5' as unknown as number))?.code).toBe('not-finite')
   })
+})
+
+test('a number that must be whole is handed back when it is, and refused apart from one outside its bounds', () => {
+  expect(mustBeWhole('pieces', 3, { min: 1 })).toBe(3)
+  expect(refusalOf(() => mustBeWhole('pieces', 2.5, { min: 1 }))).toEqual({ code: 'out-of-range', facts: { field: 'pieces', value: 2.5, min: 1, reason: 'not-whole' } })
+  expect(refusalOf(() => mustBeWhole('pieces', 0, { min: 1 }))).toEqual({ code: 'out-of-range', facts: { field: 'pieces', value: 0, min: 1 } })
 })
 
 test('a list with too few members is refused with how many there are, one with enough is handed back', () => {
