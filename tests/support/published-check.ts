@@ -1,8 +1,11 @@
 import { expect, test } from 'vitest'
+import type { CalcId } from '@/lib/calc/catalogue'
 
 export type PublishedCheck = {
   /** Number of the fact, where it has one. */
   id?: string
+  /** Calculations of the catalogue whose answer is checked. */
+  of?: readonly CalcId[]
   what: string
   /** Author, title, year, section. */
   source: string
