@@ -3,6 +3,7 @@ import { PrismaPg } from '@prisma/adapter-pg'
 import type { SqlDriverAdapterFactory } from '@prisma/driver-adapter-utils'
 import pLimit from 'p-limit'
 import type pg from 'pg'
+import { namePreparedReads } from './prepared-reads'
 
 /**
  * Prisma's adapter on a pool, with one fault mended: in a transaction Prisma sends the queries of several relations
@@ -10,7 +11,7 @@ import type pg from 'pg'
  * the one before, as PostgreSQL makes them wait anyway.
  */
 export function poolAdapter(pool: pg.Pool): SqlDriverAdapterFactory {
-  const factory = new PrismaPg(pool, { disposeExternalPool: true })
+  const factory = new PrismaPg(pool, { disposeExternalPool: true, statementNameGenerator: namePreparedReads() })
   return {
     provider: factory.provider,
     adapterName: factory.adapterName,
