@@ -1,4 +1,5 @@
 import 'server-only'
+import { dateFormOf } from '../words/format/kept-forms'
 
 /**
  * A day and a time of a bakery as a moment: '2026-03-29' and '04:00' in its zone, as ISO 8601 in UTC. In the hour
@@ -21,7 +22,7 @@ export function momentOf(day: string, time: string, timeZone: string): string {
 
 /** How far the zone's clock is ahead of UTC at a moment, ms, to the minute. */
 function offsetMs(at: Date, timeZone: string): number {
-  const form = new Intl.DateTimeFormat('en-GB', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit', hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
+  const form = dateFormOf('en-GB', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit', hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
   const of = Object.fromEntries(form.formatToParts(at).map(({ type, value }) => [type, value]))
   return Date.parse(`${of.year}-${of.month}-${of.day}T${of.hour}:${of.minute}:00.000Z`) - Math.floor(at.getTime() / 60_000) * 60_000
 }

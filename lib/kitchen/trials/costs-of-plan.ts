@@ -3,6 +3,7 @@ import { batchCost } from '../../calc/cost/batch-cost'
 import { costDifference } from '../../calc/cost/cost-difference'
 import { Decimal } from '../../calc/cost/decimal'
 import type { Db } from '../../db/client'
+import { asMajor } from '../as-major'
 import { asCostPrice } from '../stores/as-cost-price'
 import { priceOn } from '../stores/price-on'
 import type { Plan, PlanArm } from './plan-types'
@@ -39,8 +40,7 @@ export async function costsOfPlan(from: Db, bakeryId: string, plan: Plan, day: s
         return { lineId: String(i), name: line.ingredient, massG: line.weighedG, prices: [price ? asCostPrice(price) : free] }
       }),
     }).totalMinor
-  const { maximumFractionDigits: digits = 0 } = new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions()
-  const asMajor = (minor: Decimal) => minor.dividedBy(10 ** digits).toFixed()
+  const amount = (minor: Decimal) => asMajor(minor, currency)
   const { piecesPerBatch, mixingDays, batchesPerArm } = plan.declared
   const totals = plan.arms.map((arm) => ({ position: arm.position, totalMinor: totalOf(arm) }))
   const controlMinor = totals[0]?.totalMinor ?? new Decimal(0)
@@ -49,10 +49,10 @@ export async function costsOfPlan(from: Db, bakeryId: string, plan: Plan, day: s
     currency,
     arms: totals.map(({ position, totalMinor }) => ({
       position,
-      perPiece: asMajor(totalMinor.dividedBy(piecesPerBatch)),
-      differencePerPiece: asMajor(costDifference({ controlMinor, armMinor: totalMinor }).differenceMinor.dividedBy(piecesPerBatch)),
-      ofTrial: asMajor(totalMinor.times(mixingDays * batchesPerArm)),
+      perPiece: amount(totalMinor.dividedBy(piecesPerBatch)),
+      differencePerPiece: amount(costDifference({ controlMinor, armMinor: totalMinor }).differenceMinor.dividedBy(piecesPerBatch)),
+      ofTrial: amount(totalMinor.times(mixingDays * batchesPerArm)),
     })),
-    trialTotal: asMajor(totals.reduce((sum, { totalMinor }) => sum.plus(totalMinor), new Decimal(0)).times(mixingDays * batchesPerArm)),
+    trialTotal: amount(totals.reduce((sum, { totalMinor }) => sum.plus(totalMinor), new Decimal(0)).times(mixingDays * batchesPerArm)),
   }
 }

@@ -1,3 +1,5 @@
+import { dateFormOf } from './kept-forms'
+
 export type DateForm = {
   locale: string
   /** IANA name, 'Europe/Berlin': the bakery's own, never the server's. */
@@ -10,7 +12,7 @@ export type DateForm = {
  * @example formatDate(new Date('2026-03-02T05:30:00Z'), { locale: 'en-GB', timeZone: 'UTC' }) // '2 Mar 2026'
  */
 export function formatDate(date: Date, { locale, timeZone }: DateForm): string {
-  return new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone }).format(date)
+  return dateFormOf(locale, { dateStyle: 'medium', timeZone }).format(date)
 }
 
 /**
@@ -19,5 +21,5 @@ export function formatDate(date: Date, { locale, timeZone }: DateForm): string {
  * @example formatDateTime(new Date('2026-03-02T05:30:00Z'), { locale: 'en-GB', timeZone: 'UTC' }) // '2 Mar 2026, 05:30'
  */
 export function formatDateTime(date: Date, { locale, timeZone }: DateForm): string {
-  return new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short', timeZone }).format(date)
+  return dateFormOf(locale, { dateStyle: 'medium', timeStyle: 'short', timeZone }).format(date)
 }

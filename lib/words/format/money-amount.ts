@@ -1,4 +1,7 @@
+import { numberFormOf } from './kept-forms'
+import { minorDigits } from './minor-digits'
 import type { MoneyForm } from './money'
+import { writeNumber } from './write-number'
 
 /**
  * An exact decimal amount as text, with its currency; never through a floating-point number.
@@ -11,15 +14,12 @@ import type { MoneyForm } from './money'
  */
 export function formatMoneyAmount(amount: string, q: MoneyForm & { leastDigits?: number; mostDigits?: number }): string {
   if (!/^-?\d+(\.\d+)?$/.test(amount)) throw new RangeError(`not a decimal amount: ${amount}`)
-  const { maximumFractionDigits: own = 0 } = new Intl.NumberFormat(q.locale, { style: 'currency', currency: q.currency }).resolvedOptions()
-  const least = q.leastDigits ?? own
-  return new Intl.NumberFormat(q.locale, {
+  const least = q.leastDigits ?? minorDigits(q.currency)
+  const form = numberFormOf(q.locale, {
     style: 'currency',
     currency: q.currency,
     minimumFractionDigits: least,
     maximumFractionDigits: Math.max(least, q.mostDigits ?? least),
   })
-    .formatToParts(amount as Intl.StringNumericLiteral)
-    .map((part) => (part.type === 'minusSign' ? part.value.replace('-', '\u2212') : part.value))
-    .join('')
+  return writeNumber(form, amount)
 }

@@ -1,3 +1,7 @@
+import { numberFormOf } from './kept-forms'
+import { minorDigits } from './minor-digits'
+import { writeNumber } from './write-number'
+
 export type MoneyForm = {
   locale: string
   /** ISO 4217 code; it decides how many minor units make one major unit. */
@@ -13,11 +17,6 @@ export type MoneyForm = {
  */
 export function formatMoneyMinor(minor: number, { locale, currency }: MoneyForm): string {
   if (!Number.isSafeInteger(minor)) throw new RangeError(`not a whole number of minor units: ${String(minor)}`)
-  const form = new Intl.NumberFormat(locale, { style: 'currency', currency, signDisplay: 'negative' })
-  const digits = form.resolvedOptions().maximumFractionDigits ?? 0
   // As an exponent and not divided: a division could round the last unit of a large amount.
-  return form
-    .formatToParts(`${String(minor)}E-${String(digits)}` as Intl.StringNumericLiteral)
-    .map((part) => (part.type === 'minusSign' ? part.value.replace('-', '\u2212') : part.value))
-    .join('')
+  return writeNumber(numberFormOf(locale, { style: 'currency', currency, signDisplay: 'negative' }), `${String(minor)}E-${String(minorDigits(currency))}`)
 }

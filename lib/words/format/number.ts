@@ -1,3 +1,6 @@
+import { numberFormOf } from './kept-forms'
+import { writeNumber } from './write-number'
+
 export type NumberForm = {
   locale: string
   /** Digits after the decimal mark, 0 to 20, always all of them: they say how exact the number is. */
@@ -15,12 +18,8 @@ export type NumberForm = {
  */
 export function formatNumber(value: number, { locale, digits, signed = false }: NumberForm): string {
   if (!Number.isFinite(value)) throw new RangeError(`not a finite number: ${String(value)}`)
-  return new Intl.NumberFormat(locale, {
-    minimumFractionDigits: digits,
-    maximumFractionDigits: digits,
-    signDisplay: signed ? 'exceptZero' : 'negative',
-  })
-    .formatToParts(value)
-    .map((part) => (part.type === 'minusSign' ? part.value.replace('-', '\u2212') : part.value))
-    .join('')
+  return writeNumber(
+    numberFormOf(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits, signDisplay: signed ? 'exceptZero' : 'negative' }),
+    value,
+  )
 }

@@ -1,3 +1,6 @@
+import { numberFormOf } from './kept-forms'
+import { writeNumber } from './write-number'
+
 /**
  * A number as it is written by hand: as many digits as it has, at most `significant` of them, with a real minus
  * (U+2212). For facts that were typed in, whose digits say how exact they are.
@@ -8,8 +11,5 @@
  */
 export function plainNumber(value: number, q: { locale: string; significant?: number; grouped?: boolean }): string {
   if (!Number.isFinite(value)) throw new RangeError(`not a finite number: ${String(value)}`)
-  return new Intl.NumberFormat(q.locale, { maximumSignificantDigits: q.significant ?? 6, useGrouping: q.grouped ?? true })
-    .formatToParts(value)
-    .map((part) => (part.type === 'minusSign' ? part.value.replace('-', '\u2212') : part.value))
-    .join('')
+  return writeNumber(numberFormOf(q.locale, { maximumSignificantDigits: q.significant ?? 6, useGrouping: q.grouped ?? true }), value)
 }
