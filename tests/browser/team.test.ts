@@ -113,7 +113,9 @@ test('a new password by link shows the link once, and asks the owner’s own pas
   await owner.goto('/team/record')
   await expect(owner.getByText('made a link for a new password')).toBeVisible()
   await expect(owner.getByText('gave a wrong password')).toBeVisible()
-  await expect(owner.getByRole('status')).toContainText('Every entry follows from the one before it')
+  await expect(owner.getByRole('status')).toContainText('Each entry on this page follows from the one before it')
+  await owner.getByRole('link', { name: 'Check the whole record' }).click()
+  await expect(owner.getByRole('status')).toContainText('Every entry, from the first to the last, follows from the one before it')
 })
 
 test('the owner changes the settings, and a shift baker is told no in words', async ({ as, bakery, expectNoise }) => {

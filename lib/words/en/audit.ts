@@ -4,7 +4,9 @@ export const audit = {
   headline: { one: 'One entry in the record', other: '{count} entries in the record' },
   about: 'About the record',
   whole: 'Whole',
-  wholeYes: 'Every entry follows from the one before it.',
+  wholeYes: 'Every entry, from the first to the last, follows from the one before it.',
+  pageYes: 'Each entry on this page follows from the one before it.',
+  checkAll: 'Check the whole record',
   wholeNo: 'From entry {number} on the record does not fit together: {why}. Tell whoever looks after this install, and change nothing.',
   why: {
     gap: 'an entry is missing',

@@ -148,18 +148,39 @@ describe('the record of a bakery', () => {
     for (let at = 0; at < 5; at++) await inTransaction((tx) => appendAudit(tx, watched.bakeryId, testNow, null, 'test', { action: `step ${at}` }))
     const owner = new pg.Client({ connectionString: database.ownerUrl })
     await owner.connect()
+    const both = async () => {
+      const [page, whole] = [valueOf(await listRecord.call(watched.owner.caller, {})), valueOf(await verifyRecord.call(watched.owner.caller, {}))]
+      expect(page.fault).toEqual(whole.fault)
+      return whole.fault
+    }
+    expect(await both()).toBeNull()
     const faultAfter = async (statement: string) => {
       await owner.query('BEGIN')
       await owner.query('ALTER TABLE audit_entry DISABLE TRIGGER USER')
       await owner.query(statement, [watched.bakeryId])
       await owner.query('ALTER TABLE audit_entry ENABLE TRIGGER USER')
       await owner.query('COMMIT')
-      return valueOf(await verifyRecord.call(watched.owner.caller, {})).fault
+      return both()
     }
     expect(await faultAfter(`DELETE FROM audit_entry WHERE bakery_id = $1 AND number = 5`)).toEqual({ number: 5, why: 'head' })
     expect(await faultAfter(`UPDATE audit_entry SET entry_text = replace(entry_text, 'step 2', 'step x') WHERE bakery_id = $1 AND number = 3`)).toEqual({ number: 3, why: 'altered' })
     expect(await faultAfter(`DELETE FROM audit_entry WHERE bakery_id = $1 AND number = 2`)).toEqual({ number: 2, why: 'gap' })
     await owner.end()
+  })
+
+  it('is followed page by page: a page shows a fault of its own, and only the whole check one further back', async () => {
+    const long = await makeBakery('Long Record')
+    for (let at = 0; at < 60; at++) await inTransaction((tx) => appendAudit(tx, long.bakeryId, testNow, null, 'test', { action: `step ${at}` }))
+    const owner = new pg.Client({ connectionString: database.ownerUrl })
+    await owner.connect()
+    await owner.query('ALTER TABLE audit_entry DISABLE TRIGGER USER')
+    await owner.query(`UPDATE audit_entry SET entry_text = replace(entry_text, 'step 4', 'step x') WHERE bakery_id = $1 AND number = 5`, [long.bakeryId])
+    await owner.query('ALTER TABLE audit_entry ENABLE TRIGGER USER')
+    await owner.end()
+    const newest = valueOf(await listRecord.call(long.owner.caller, {}))
+    expect(newest).toMatchObject({ count: 60, fault: null, olderBefore: 11 })
+    expect(valueOf(await listRecord.call(long.owner.caller, { before: 11 }))).toMatchObject({ fault: { number: 5, why: 'altered' }, olderBefore: null })
+    expect(valueOf(await verifyRecord.call(long.owner.caller, {}))).toEqual({ entries: 60, fault: { number: 5, why: 'altered' } })
   })
 
   it('is one bakery’s own: a neighbour sees nothing of it', async () => {

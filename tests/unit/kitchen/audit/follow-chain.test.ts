@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { canonicalText, chainStart, hashOfEntry } from '@/lib/db/append-audit'
-import { findChainFault, type ChainEntry } from '@/lib/kitchen/audit/find-chain-fault'
+import { beforeFirst, faultAtEnd, followChain, type ChainEntry, type ChainPlace } from '@/lib/kitchen/audit/follow-chain'
 
 function chainOf(actions: readonly string[]): ChainEntry[] {
   let previousHash = chainStart
@@ -13,13 +13,19 @@ function chainOf(actions: readonly string[]): ChainEntry[] {
   })
 }
 
+/** The fault of a whole chain. */
+function findChainFault(chain: readonly ChainEntry[], head: ChainPlace) {
+  const reached = followChain(chain, beforeFirst)
+  return 'fault' in reached ? reached.fault : faultAtEnd(reached, head)
+}
+
 const headOf = (chain: readonly ChainEntry[]) => ({ number: BigInt(chain.length), hash: chain.at(-1)?.hash ?? chainStart })
 const actions = fc.array(fc.string({ minLength: 1 }), { minLength: 3, maxLength: 12 })
 
 describe('the chain of the record', () => {
   it('is whole when nothing was touched, also when empty', () => {
-    fc.assert(fc.property(actions, (list) => findChainFault(chainOf(list), headOf(chainOf(list))) === undefined), { seed: 11 })
-    expect(findChainFault([], headOf([]))).toBeUndefined()
+    fc.assert(fc.property(actions, (list) => findChainFault(chainOf(list), headOf(chainOf(list))) === null), { seed: 11 })
+    expect(findChainFault([], headOf([]))).toBeNull()
   })
 
   it('names the entry that was left out, altered, swapped or re-hashed', () => {
@@ -43,9 +49,22 @@ describe('the chain of the record', () => {
     )
   })
 
+  it('says the same in pieces as in one go', () => {
+    fc.assert(
+      fc.property(actions, fc.nat(), fc.boolean(), (list, pick, isAltered) => {
+        const whole = chainOf(list)
+        const at = pick % whole.length
+        const chain = isAltered ? whole.with(at, { ...whole[at]!, entryText: `${whole[at]!.entryText} ` }) : whole
+        const first = followChain(chain.slice(0, at), beforeFirst)
+        expect('fault' in first ? first : followChain(chain.slice(at), first)).toEqual(followChain(chain, beforeFirst))
+      }),
+      { seed: 13 },
+    )
+  })
+
   it('misses a tail that was cut off only when the head was moved with it', () => {
     const chain = chainOf(['a', 'b', 'c'])
     expect(findChainFault(chain.slice(0, 2), headOf(chain))).toEqual({ number: 3n, why: 'head' })
-    expect(findChainFault(chain.slice(0, 2), headOf(chain.slice(0, 2)))).toBeUndefined()
+    expect(findChainFault(chain.slice(0, 2), headOf(chain.slice(0, 2)))).toBeNull()
   })
 })
