@@ -10,7 +10,7 @@ import { contentAsShown } from '../formulas/content-as-shown'
 import { pieceCosts } from '../formulas/piece-costs'
 import { readVersion, type VersionRead } from '../formulas/read-version'
 import { shownCostChange } from '../formulas/shown-cost-change'
-import { costChange, signingOfVersion } from '../formulas/signing-of-version'
+import { costChange } from '../formulas/signing-of-version'
 import { versionInProduction } from '../formulas/version-in-production'
 import { query } from '../query'
 import { Refusal } from '../refusal'
@@ -33,13 +33,10 @@ export const getDecision = query({
     const { trial, evidence: kept, version, takenBackBy, decidedBy, ...rest } = decision
     const evidence = readEvidenceText(kept.text, kept.hash)
     const readings = await sealOfReadings(db, bakeryId, trial.id, { id: trial.measureId })
-    const drafted = version && (await readVersion(db, bakeryId, version.id))
     const inProduction = await versionInProduction(db, bakeryId, trial.formula.id, now)
     return {
       ...rest,
       state: stateOfDecision(decision),
-      /** Whose signatures a change waits for. */
-      missing: drafted && stateOfDecision(decision) === 'waiting' ? (await signingOfVersion(db, drafted, now)).missing : [],
       isComing: version?.effectiveAt ? version.effectiveAt > now : false,
       decidedBy: decidedBy.name,
       takenBackBy: takenBackBy?.name ?? null,

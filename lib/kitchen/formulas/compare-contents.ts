@@ -7,10 +7,11 @@ import { allergenChange, figuresOf } from './rules'
 
 /** What differs between two contents: lines, batch, process, method, figures by what the stores say today, allergens. */
 export async function compareContents(from: Db, before: VersionContent, after: VersionContent) {
-  const figures = async (content: VersionContent) => figuresOf(figuredStages(content, await ingredientsOfContent(from, content)), content.batch)
+  const ingredients = await ingredientsOfContent(from, { bakery: before.bakery, stages: [...before.stages, ...after.stages] })
+  const figures = (content: VersionContent) => figuresOf(figuredStages(content, ingredients), content.batch)
   return {
     ...differencesOfContent(before, after),
-    figures: { from: await figures(before), to: await figures(after) },
+    figures: { from: figures(before), to: figures(after) },
     allergens: allergenChange(allergensOfContent(before), allergensOfContent(after)),
   }
 }

@@ -6,8 +6,8 @@ import { compositionOf, type FiguredStage } from './rules'
 
 export type IngredientNow = { id: string; name: string; composition: Composition | null; dustCaution: boolean; isEnded: boolean }
 
-/** What the stores say today of a content's ingredients: composition, cautions, whether they are still in use. */
-export async function ingredientsOfContent(from: Db | Tx, content: VersionContent): Promise<IngredientNow[]> {
+/** What the stores say today of the ingredients of one content's stages, or several: composition, cautions, whether they are still in use. */
+export async function ingredientsOfContent(from: Db | Tx, content: Pick<VersionContent, 'bakery' | 'stages'>): Promise<IngredientNow[]> {
   const ids = [...new Set(content.stages.flatMap((stage) => stage.lines.map((line) => line.ingredient.id)))]
   const rows = await from.ingredient.findMany({
     where: { bakeryId: content.bakery, id: { in: ids } },

@@ -389,7 +389,7 @@ describe('looking at decisions', () => {
   it('shows the change against the control, with costs for those who see them and no trace of them for others', async () => {
     const { decisionId } = await change(await makeEndedTrial(bakery))
     const seen = valueOf(await getDecision.call(bakery.owner.caller, { decisionId }))
-    expect(seen).toMatchObject({ state: 'waiting', missing: ['owner', 'head_baker'], mayTakeBack: true, haveReadingsChanged: false, control: { number: 1 }, inProduction: { number: 1 } })
+    expect(seen).toMatchObject({ state: 'waiting', mayTakeBack: true, haveReadingsChanged: false, control: { number: 1 }, inProduction: { number: 1 } })
     expect(seen.change!.lines.find(({ ingredientName }) => ingredientName === 'Malt powder')).toMatchObject({ fromPct: null, toPct: 0.6 })
     expect(seen.change!.cost).toMatchObject({ currency: 'EUR', day: '2026-03-02', isBeyondLimit: true })
     expect(seen.evidence!.costs!.arms).toHaveLength(3)

@@ -1,5 +1,3 @@
-import { getVersion } from '@/lib/kitchen/formulas/get-version'
-import { ask } from '@/app/ask'
 import { Section } from '@/lib/ui/section'
 import { wordsIn, type Language } from '@/lib/words/words'
 import { VersionDifferences } from '../../formulas/differences/version-differences'
@@ -7,7 +5,7 @@ import { SignForm } from '../../formulas/signing/sign-form'
 import { Signatures } from '../../formulas/signing/signatures'
 import type { ShownBakery } from '../../trials/[trialId]/result/shown-result'
 import { CostSection } from './cost-section'
-import type { DecisionSeen } from './decision-seen'
+import type { DecisionSeen, VersionSeen } from './decision-seen'
 
 type ChangePartProps = { decision: DecisionSeen; bakery: ShownBakery; language: Language }
 
@@ -30,11 +28,9 @@ export function ChangeShown({ decision, bakery, language }: ChangePartProps) {
 }
 
 /** Who signed the version of a change, and the form for whoever may sign it now. */
-export async function ChangeSigned({ decision, bakery, language }: ChangePartProps) {
+export function ChangeSigned({ version, bakery, language }: Omit<ChangePartProps, 'decision'> & { version: VersionSeen }) {
   const words = wordsIn(language)
   const { decisions: text, formulas } = words
-  if (!decision.version) return null
-  const version = await ask(getVersion, { formulaId: decision.formula.id, versionId: decision.version.id })
   return (
     <>
       <Section id="signatures" title={formulas.sheet.signatures}>

@@ -4,16 +4,18 @@ import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { sayNeeds } from '../../formulas/say-needs'
 import { sayDecision } from '../say-decision'
-import type { DecisionSeen } from './decision-seen'
+import type { DecisionSeen, VersionSeen } from './decision-seen'
 
-/** The decision in one sentence, with where it stands. */
-export function headlineOf(decision: DecisionSeen, words: Words, bakery: DateForm, language: Language): string {
+type MissingSignatures = NonNullable<VersionSeen['signing']>['missing']
+
+/** The decision in one sentence, with where it stands: of one that waits, whose signatures are `missing`. */
+export function headlineOf(decision: DecisionSeen, missing: MissingSignatures, words: Words, bakery: DateForm, language: Language): string {
   const { decisions: text, formulas } = words
   const { version, arm, formula, trial, state } = decision
   const what = sayDecision({ arm: arm?.name ?? null, versionNumber: version?.number ?? null, formula: formula.name, trialNumber: trial.number }, text, language)
   switch (state) {
     case 'waiting':
-      return say(text.headlines.waiting, language, { what, names: sayNeeds(decision.missing, formulas, language) })
+      return say(text.headlines.waiting, language, { what, names: sayNeeds(missing, formulas, language) })
     case 'signed': {
       const at = version?.effectiveAt
       if (!at) return what

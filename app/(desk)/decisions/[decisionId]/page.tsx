@@ -3,6 +3,7 @@ import Link from 'next/link'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDecision } from '@/lib/kitchen/decisions/get-decision'
+import { getVersion } from '@/lib/kitchen/formulas/get-version'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { ActionRow } from '@/lib/ui/action-row'
 import { LinkButton } from '@/lib/ui/link-button'
@@ -29,11 +30,12 @@ export default async function DecisionPage({ params }: { params: Promise<{ decis
   const { bakery } = await ask(getDesk)
   const decision = await ask(getDecision, { decisionId })
   const { version, control, formula, trial, evidence } = decision
+  const drafted = version && (await ask(getVersion, { formulaId: formula.id, versionId: version.id }))
   const versionHref = version && `/formulas/${formula.id}/versions/${version.id}`
   return (
     <Sheet
       kicker={say(text.kicker, language, { number: decision.number })}
-      headline={headlineOf(decision, words, bakery, language)}
+      headline={headlineOf(decision, drafted?.signing?.missing ?? [], words, bakery, language)}
       lead={<span className="whitespace-pre-line">{decision.reason}</span>}
       margin={{
         label: text.aboutThis,
@@ -49,7 +51,7 @@ export default async function DecisionPage({ params }: { params: Promise<{ decis
       <Notices decision={decision} bakery={bakery} language={language} />
       <ChangeShown decision={decision} bakery={bakery} language={language} />
       {evidence ? <EvidenceSection decision={decision} evidence={evidence} bakery={bakery} language={language} /> : null}
-      <ChangeSigned decision={decision} bakery={bakery} language={language} />
+      {drafted ? <ChangeSigned version={drafted} bakery={bakery} language={language} /> : null}
       {decision.mayTakeBack ? <TakeBackForm decision={decision} text={text} /> : null}
       <ActionRow>
         {version && versionHref ? (
