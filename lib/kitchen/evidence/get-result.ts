@@ -1,22 +1,28 @@
 import 'server-only'
 import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
+import type { Db } from '../../db/client'
+import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
 import { isEnded, isOpen } from '../trials/rules'
 import { analyseTrial } from './analyse-trial'
 import { notableDifference } from './conditions-by-arm'
+import { costsOfTrial } from './costs-of-trial'
 import { loadEvidence } from './load-evidence'
 
 /**
- * What a trial showed, without anything of costs. Until the planned mixing days are in it says how far the baking is
- * and nothing of any arm. Refuses: not-found.
+ * What a trial showed. Until the planned mixing days are in it says how far the baking is and nothing of any arm. For
+ * those who see costs, beside it the ingredient cost of each arm at the prices of a day, the bakery's today unless one
+ * is named: amounts are decimal text in major units, not rounded, and before all days are in what the plan says.
+ * Refuses: not-found.
  */
 export const getResult = query({
   name: 'evidence.get-result',
-  input: z.strictObject({ trialId: z.uuid() }),
+  input: z.strictObject({ trialId: z.uuid(), pricesOn: z.iso.date().optional() }),
   right: 'read-work',
-  async run({ db, actor, input }) {
-    const { header, declared, batches } = await loadEvidence(db, actor.bakeryId, input.trialId)
+  async run({ db, actor, now, input }) {
+    const evidence = await loadEvidence(db, actor.bakeryId, input.trialId)
+    const { header, declared, batches } = evidence
     const analysis = analyseTrial(declared, batches)
     const means = new Map(analysis.comparison?.points.map(({ batchId, mean }) => [batchId, mean]))
     const why = new Map(analysis.uncounted.map((each) => [each.batch.id, each.why]))
@@ -40,6 +46,7 @@ export const getResult = query({
       })),
       outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
       notableDifference,
+      costs: levelOf(actor.role, 'see-costs') === 'yes' ? await costsOfTrial(db, actor.bakeryId, evidence, input.pricesOn ?? (await today(db, actor.bakeryId, now))) : null,
       mayImport: isOpen(header.state) && levelOf(actor.role, 'import-readings') === 'yes',
       /** What somebody decided on it; null as long as nobody has. */
       decision: await db.decision.findFirst({
@@ -52,6 +59,11 @@ export const getResult = query({
     }
   },
 })
+
+async function today(db: Db, bakeryId: string, now: Date): Promise<string> {
+  const { timeZone } = await db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true } })
+  return dayInZone(now, timeZone)
+}
 
 /** Mixing days on which the doughs were begun in another order than the drawn one. */
 function outOfOrderDays(batches: readonly { day: number; plannedOrder: number; begunAt: Date | null }[]): number[] {

@@ -122,6 +122,10 @@ function byPiece(a: PieceFigures, b: PieceFigures): number {
 
 function groupBy<T>(list: readonly T[], keyOf: (each: T) => string): Map<string, T[]> {
   const groups = new Map<string, T[]>()
-  for (const each of list) groups.set(keyOf(each), [...(groups.get(keyOf(each)) ?? []), each])
+  for (const each of list) {
+    const group = groups.get(keyOf(each))
+    if (group) group.push(each)
+    else groups.set(keyOf(each), [each])
+  }
   return groups
 }

@@ -11,7 +11,6 @@ import { listDecisions } from '@/lib/kitchen/decisions/list-decisions'
 import { readEvidenceText } from '@/lib/kitchen/decisions/evidence-text'
 import { keepFormula } from '@/lib/kitchen/decisions/keep-formula'
 import { takeBack } from '@/lib/kitchen/decisions/take-back'
-import { getCostAndGain } from '@/lib/kitchen/evidence/get-cost-and-gain'
 import { getResult } from '@/lib/kitchen/evidence/get-result'
 import { changeDraft } from '@/lib/kitchen/formulas/change-draft'
 import { discardDraft } from '@/lib/kitchen/formulas/discard-draft'
@@ -71,7 +70,7 @@ describe('a change drafted from an arm', () => {
     const evidence = readEvidenceText(text, hash)!
     expect(readEvidenceText(`${text} `, hash)).toBeNull()
     const { analysis } = valueOf(await getResult.call(bakery.early.caller, { trialId: trial.trialId }))
-    const costs = valueOf(await getCostAndGain.call(bakery.owner.caller, { trialId: trial.trialId }))
+    const { costs } = valueOf(await getResult.call(bakery.owner.caller, { trialId: trial.trialId }))
     expect(evidence.costs).toEqual(costs)
     expect(evidence.arms.map(({ id: _, name: __, good: ___, ...arm }) => arm)).toEqual(analysis.comparison!.arms)
     expect(evidence.arms.map(({ id }) => id)).toEqual(trial.armIds)

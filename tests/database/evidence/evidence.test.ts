@@ -2,7 +2,6 @@ import { v7 as uuid } from 'uuid'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
 import { closeTrial } from '@/lib/kitchen/evidence/close-trial'
-import { getCostAndGain } from '@/lib/kitchen/evidence/get-cost-and-gain'
 import { getResult } from '@/lib/kitchen/evidence/get-result'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
@@ -31,6 +30,8 @@ const wholeTrial: PlantedDough[] = volumes.flatMap(({ control, arm }, i) => [
   { arm: 0, day: i + 1, loaves: loaves(control), doughTempC: 25 },
   { arm: 1, day: i + 1, loaves: loaves(arm), doughTempC: 26.5, piecesGood: i === 0 ? 3 : 4 },
 ])
+/** The costs in an answer, which whoever sees them got. */
+const costsOf = (result: Awaited<ReturnType<typeof getResult.call>>) => valueOf(result).costs!
 const plant = (doughs: readonly PlantedDough[], state: 'closed' | 'baking' = 'closed') => plantTrial(bakery, { state, mixingDays: 3, doughs, at: testNow })
 
 describe('the result of a trial', () => {
@@ -67,7 +68,7 @@ describe('the result of a trial', () => {
     const result = valueOf(await getResult.call(bakery.early.caller, { trialId }))
     expect(result.analysis).toMatchObject({ stage: 'in-progress', comparison: null, open: 1 })
     expect(result.batches.every(({ arm, mean, uncounted }) => arm === null && mean === null && uncounted === null)).toBe(true)
-    const costs = valueOf(await getCostAndGain.call(bakery.owner.caller, { trialId }))
+    const costs = costsOf(await getResult.call(bakery.owner.caller, { trialId }))
     expect(costs.arms.every(({ perGoodPiece, good, perLitre }) => perGoodPiece === null && good === null && perLitre === null)).toBe(true)
     expect(costs.arms[0]!.perPlannedPiece).toBe('0.207925')
   })
@@ -84,7 +85,7 @@ describe('the result of a trial', () => {
 describe('what it costs and gives', () => {
   it('follows from the masses and the prices of the day', async () => {
     const { trialId } = await plant(wholeTrial)
-    const costs = valueOf(await getCostAndGain.call(bakery.head.caller, { trialId }))
+    const costs = costsOf(await getResult.call(bakery.head.caller, { trialId }))
     // Control: 1,000 g at 0.8317 a kg over 4 loaves. Arm: 994 g of flour and 6 g of malt, 3 doughs, 11 good loaves.
     const armDough = (plantedMasses[1].flour * Number(plantedPrices.flour) + plantedMasses[1].malt * Number(plantedPrices.malt)) / 1000
     expect(costs).toMatchObject({ day: '2026-03-02', currency: 'EUR', latestPriceFrom: '2026-01-01' })
@@ -98,16 +99,16 @@ describe('what it costs and gives', () => {
 
   it('takes the prices of the day asked about, and names what had none', async () => {
     const { trialId } = await plant(wholeTrial)
-    const costs = valueOf(await getCostAndGain.call(bakery.owner.caller, { trialId, day: '2025-12-31' }))
+    const costs = costsOf(await getResult.call(bakery.owner.caller, { trialId, pricesOn: '2025-12-31' }))
     expect(costs.arms.map(({ unpriced }) => unpriced.length)).toEqual([1, 2])
     expect(costs.arms.every(({ perBatch, perGoodPiece, breakEven }) => perBatch === null && perGoodPiece === null && breakEven === null)).toBe(true)
-    expect(refusalOf(await getCostAndGain.call(bakery.owner.caller, { trialId, day: '2026-02-30' }))).toBe('invalid day:wrong-form')
+    expect(refusalOf(await getResult.call(bakery.owner.caller, { trialId, pricesOn: '2026-02-30' }))).toBe('invalid pricesOn:wrong-form')
   })
 
   it('is not for a shift baker, and no figure of it is in what they get', async () => {
     const { trialId } = await plant(wholeTrial)
-    expect(refusalOf(await getCostAndGain.call(bakery.early.caller, { trialId }))).toBe('not-allowed')
-    const result = valueOf(await getResult.call(bakery.early.caller, { trialId }))
+    const { costs, ...result } = valueOf(await getResult.call(bakery.early.caller, { trialId }))
+    expect(costs).toBeNull()
     expect(valueOf(await getDesk.call(bakery.early.caller, {})).seesCosts).toBe(false)
     expect(valueOf(await getDesk.call(bakery.owner.caller, {})).seesCosts).toBe(true)
     const leaves: unknown[] = []
@@ -169,7 +170,6 @@ describe('the neighbour', () => {
     const { trialId } = await plant(wholeTrial, 'baking')
     for (const id of [trialId, uuid()]) {
       expect(refusalOf(await getResult.call(neighbour.owner.caller, { trialId: id }))).toBe('not-found')
-      expect(refusalOf(await getCostAndGain.call(neighbour.owner.caller, { trialId: id }))).toBe('not-found')
       expect(refusalOf(await closeTrial.call(neighbour.owner.caller, { trialId: id, seenRevision: 1, early: false, reason: '' }))).toBe('not-found')
     }
     expect((await db().trial.findFirst({ where: { id: trialId }, select: { state: true } }))!.state).toBe('baking')

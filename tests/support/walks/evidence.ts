@@ -36,7 +36,7 @@ export const evidenceActions: readonly ActionWalk[] = [
 export const evidencePages: readonly PageWalk[] = [
   {
     route: page,
-    queries: ['evidence.get-result', 'evidence.get-cost-and-gain'],
+    queries: ['evidence.get-result'],
     right: 'read-work',
     address: async (context) => page.replace('[trialId]', await plant(context, 'closed', doughs)),
     named: true,

@@ -4,7 +4,6 @@ import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getChoices } from '@/lib/kitchen/decisions/get-choices'
 import { notShown } from '@/lib/kitchen/decisions/rules'
-import { getCostAndGain } from '@/lib/kitchen/evidence/get-cost-and-gain'
 import { getResult } from '@/lib/kitchen/evidence/get-result'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { ActionRow } from '@/lib/ui/action-row'
@@ -27,10 +26,11 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
   const language = await currentLanguage()
   const { decisions, desk } = wordsIn(language)
   const { decide: text } = decisions
-  const { bakery, seesCosts } = await ask(getDesk)
+  const { bakery } = await ask(getDesk)
   // First, because it asks for the right to decide: whoever has not got it learns nothing of the trial.
   const choices = await ask(getChoices, { trialId })
-  const [result, costs] = await Promise.all([ask(getResult, { trialId }), seesCosts ? ask(getCostAndGain, { trialId }) : null])
+  const result = await ask(getResult, { trialId })
+  const { costs } = result
   const forms = resultForms({ result, bakery, language })
   const { trial, inProduction, decision } = choices
   const { comparison } = result.analysis

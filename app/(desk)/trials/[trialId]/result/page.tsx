@@ -1,7 +1,6 @@
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
-import { getCostAndGain } from '@/lib/kitchen/evidence/get-cost-and-gain'
 import { getResult } from '@/lib/kitchen/evidence/get-result'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { ActionRow } from '@/lib/ui/action-row'
@@ -36,8 +35,9 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
   const { trialId } = await params
   const language = await currentLanguage()
   const { desk, evidence: text, importing } = wordsIn(language)
-  const { bakery, seesCosts } = await ask(getDesk)
-  const [result, costs] = await Promise.all([ask(getResult, { trialId }), seesCosts ? ask(getCostAndGain, { trialId }) : null])
+  const { bakery } = await ask(getDesk)
+  const result = await ask(getResult, { trialId })
+  const { costs } = result
   const forms = resultForms({ result, bakery, language })
   const { comparison, limits, stage } = result.analysis
   const { headline, lead } = headlineOf(result, costs, forms)

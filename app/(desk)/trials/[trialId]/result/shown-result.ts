@@ -1,11 +1,10 @@
 import 'server-only'
-import type { getCostAndGain } from '@/lib/kitchen/evidence/get-cost-and-gain'
 import type { getResult } from '@/lib/kitchen/evidence/get-result'
 import type { getDesk } from '@/lib/kitchen/people/get-desk'
 import type { AnswerOf } from '@/lib/kitchen/query'
 
 export type ShownResult = AnswerOf<typeof getResult>
-export type ShownCosts = AnswerOf<typeof getCostAndGain>
+export type ShownCosts = NonNullable<ShownResult['costs']>
 export type ShownComparison = NonNullable<ShownResult['analysis']['comparison']>
 /** As much of a trial as its numbers need to be written; frozen evidence has it too. */
 export type FormedTrial = {
