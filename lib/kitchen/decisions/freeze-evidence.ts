@@ -25,9 +25,7 @@ async function evidenceOf(tx: Tx, actor: Actor, trialId: string, now: Date): Pro
   const { header, declared } = loaded
   const { comparison, limits, uncounted } = analyseTrial(declared, loaded.batches)
   if (!comparison) throw new Error('a trial that is ended has a comparison, if only an empty one')
-  const arms = await tx.arm.findMany({ where: { bakeryId, trialId }, select: { id: true, position: true, name: true } })
-  const { timeZone } = await tx.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true } })
-  const costs = await costsOfTrial(tx, bakeryId, loaded, dayInZone(now, timeZone))
+  const costs = await costsOfTrial(tx, bakeryId, loaded, dayInZone(now, loaded.timeZone))
   const { kind, measure, margin, marginUnit, confidencePct, mixingDays, batchesPerArm, factor } = declared
   return {
     format: evidenceFormat,
@@ -56,7 +54,7 @@ async function evidenceOf(tx: Tx, actor: Actor, trialId: string, now: Date): Pro
     },
     isIndication: comparison.isIndication,
     arms: comparison.arms.map((result) => {
-      const arm = arms.find(({ position }) => position === result.arm)!
+      const arm = loaded.arms.find(({ position }) => position === result.arm)!
       return { ...result, id: arm.id, name: arm.name, good: costs.arms.find((cost) => cost.arm === result.arm)?.good ?? null }
     }),
     controlMean: comparison.controlMean,

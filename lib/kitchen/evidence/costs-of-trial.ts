@@ -19,26 +19,21 @@ import type { MeasuredPiece } from './trial-facts'
 export async function costsOfTrial(
   from: Db | Tx,
   bakeryId: string,
-  { header, declared, batches }: Awaited<ReturnType<typeof loadEvidence>>,
+  { header, declared, batches, arms: planned }: Awaited<ReturnType<typeof loadEvidence>>,
   day: string,
 ) {
-  const lines = await from.armLine.findMany({
-    where: { bakeryId, arm: { trialId: header.id } },
-    orderBy: [{ armId: 'asc' }, { position: 'asc' }],
-    select: { ingredientId: true, controlMassG: true, weighedG: true, arm: { select: { position: true } }, ingredient: { select: { name: true, kind: true } } },
-  })
-  const held = await priceOn(from, bakeryId, [...new Set(lines.map(({ ingredientId }) => ingredientId))], day)
+  const ids = planned.flatMap(({ lines }) => lines.map(({ ingredientId }) => ingredientId))
+  const held = await priceOn(from, bakeryId, [...new Set(ids)], day)
   const count = countBatches({ factor: declared.factor, batches })
   const comparable = isIn(stageOfTrial(declared, count)) ? count.counted : []
-  const arms = declared.arms.map(({ position }): CostedArm => {
-    const own = lines.filter(({ arm }) => arm.position === position)
+  const arms = planned.map(({ position, lines }): CostedArm => {
     const baked = comparable.filter(({ batch }) => batch.arm === position)
     return {
       arm: position,
-      lines: own.map(({ ingredientId, ingredient, weighedG }) =>
+      lines: lines.map(({ ingredientId, ingredient, weighedG }) =>
         costedLine({ ingredientId, name: ingredient.name, massG: weighedG, isWater: ingredient.kind === 'water' }, held),
       ),
-      addedIngredientId: addedIngredient(own),
+      addedIngredientId: addedIngredient(lines),
       goodPieces: baked.map(({ batch }) => batch.piecesGood),
       loafMassG: meanOfPieces(baked, ({ loafMassG }) => loafMassG),
       loafVolumeMl: meanOfPieces(baked, ({ volumeMl }) => volumeMl),

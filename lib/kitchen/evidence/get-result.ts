@@ -1,7 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
-import type { Db } from '../../db/client'
 import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
 import { isEnded, isOpen } from '../trials/rules'
@@ -46,7 +45,7 @@ export const getResult = query({
       })),
       outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
       notableDifference,
-      costs: levelOf(actor.role, 'see-costs') === 'yes' ? await costsOfTrial(db, actor.bakeryId, evidence, input.pricesOn ?? (await today(db, actor.bakeryId, now))) : null,
+      costs: levelOf(actor.role, 'see-costs') === 'yes' ? await costsOfTrial(db, actor.bakeryId, evidence, input.pricesOn ?? dayInZone(now, evidence.timeZone)) : null,
       mayImport: isOpen(header.state) && levelOf(actor.role, 'import-readings') === 'yes',
       /** What somebody decided on it; null as long as nobody has. */
       decision: await db.decision.findFirst({
@@ -59,11 +58,6 @@ export const getResult = query({
     }
   },
 })
-
-async function today(db: Db, bakeryId: string, now: Date): Promise<string> {
-  const { timeZone } = await db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true } })
-  return dayInZone(now, timeZone)
-}
 
 /** Mixing days on which the doughs were begun in another order than the drawn one. */
 function outOfOrderDays(batches: readonly { day: number; plannedOrder: number; begunAt: Date | null }[]): number[] {

@@ -31,10 +31,19 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
       formula: { select: { id: true, name: true } },
       controlVersion: { select: { id: true, number: true, contentHash: true } },
       planHash: true,
+      bakery: { select: { timeZone: true } },
       decisions: { where: { verdict: 'approved' }, orderBy: { at: 'desc' }, take: 1, select: { at: true, personName: true, byProposer: true } },
       arms: {
         orderBy: { position: 'asc' },
-        select: { position: true, name: true, lines: { select: { weighedG: true, ingredient: { select: { kind: true } } } } },
+        select: {
+          id: true,
+          position: true,
+          name: true,
+          lines: {
+            orderBy: { position: 'asc' },
+            select: { ingredientId: true, controlMassG: true, weighedG: true, ingredient: { select: { name: true, kind: true } } },
+          },
+        },
       },
       mixDays: { orderBy: { number: 'asc' }, select: { number: true, day: true } },
       batches: {
@@ -56,7 +65,7 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
     },
   })
   if (!trial) throw new Refusal('not-found')
-  const { arms, batches, factorName, factorLevels, ...header } = trial
+  const { arms, batches, factorName, factorLevels, bakery, ...header } = trial
   const read = await readingsOfTrial(from, bakeryId, trialId, trial.measure)
   const declared: DeclaredTrial = {
     kind: trial.kind,
@@ -71,7 +80,7 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
     factor: factorName !== null && factorLevels.length > 1 ? { name: factorName, levels: factorLevels } : null,
   }
   const measured = batches.map(({ arm, mixingDay, ...batch }): MeasuredBatch => ({ ...batch, arm: arm.position, day: mixingDay.number, ...(read.get(batch.id) ?? nothingRead) }))
-  return { header, declared, batches: measured }
+  return { header, declared, batches: measured, arms, timeZone: bakery.timeZone }
 }
 
 function plannedWater(lines: readonly { weighedG: number; ingredient: { kind: string } }[]): number | null {
