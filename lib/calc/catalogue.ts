@@ -1,8 +1,14 @@
+import { colourEntries } from './colour/entries'
 import type { CalcEntry } from './entry'
+import { squaresEntries } from './squares/entries'
 import { weighingEntries } from './weighing/entries'
 
 /** Every public calculation once. A calculation that is not here is not public. */
-export const catalogue = [...weighingEntries] as const
+export const catalogue = [
+  ...colourEntries,
+  ...squaresEntries,
+  ...weighingEntries,
+] as const
 
 export type CalcId = (typeof catalogue)[number]['id']
 
