@@ -1,8 +1,16 @@
+import { colourEntries } from './colour/entries'
 import type { CalcEntry } from './entry'
+import { panelEntries } from './panel/entries'
+import { squaresEntries } from './squares/entries'
 import { weighingEntries } from './weighing/entries'
 
 /** Every public calculation once. A calculation that is not here is not public. */
-export const catalogue = [...weighingEntries] as const
+export const catalogue = [
+  ...colourEntries,
+  ...panelEntries,
+  ...squaresEntries,
+  ...weighingEntries,
+] as const
 
 export type CalcId = (typeof catalogue)[number]['id']
 
