@@ -1,8 +1,16 @@
 import type { CalcEntry } from './entry'
+import { armsEntries } from './arms/entries'
+import { dosingEntries } from './dosing/entries'
+import { formulaEntries } from './formula/entries'
 import { weighingEntries } from './weighing/entries'
 
 /** Every public calculation once. A calculation that is not here is not public. */
-export const catalogue = [...weighingEntries] as const
+export const catalogue = [
+  ...formulaEntries,
+  ...armsEntries,
+  ...dosingEntries,
+  ...weighingEntries,
+] as const
 
 export type CalcId = (typeof catalogue)[number]['id']
 
