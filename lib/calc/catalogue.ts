@@ -1,7 +1,13 @@
 import type { CalcEntry } from './entry'
+import { analysisEntries } from './analysis/entries'
 import { armsEntries } from './arms/entries'
+import { costEntries } from './cost/entries'
+import { distributionsEntries } from './distributions/entries'
 import { dosingEntries } from './dosing/entries'
 import { formulaEntries } from './formula/entries'
+import { loafEntries } from './loaf/entries'
+import { planEntries } from './plan/entries'
+import { temperatureEntries } from './temperature/entries'
 import { weighingEntries } from './weighing/entries'
 
 /** Every public calculation once. A calculation that is not here is not public. */
@@ -10,6 +16,12 @@ export const catalogue = [
   ...armsEntries,
   ...dosingEntries,
   ...weighingEntries,
+  ...temperatureEntries,
+  ...loafEntries,
+  ...costEntries,
+  ...planEntries,
+  ...analysisEntries,
+  ...distributionsEntries,
 ] as const
 
 export type CalcId = (typeof catalogue)[number]['id']
