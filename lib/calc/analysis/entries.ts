@@ -1,7 +1,8 @@
 import { z } from 'zod'
-import { mustBeWithin } from '../checks'
+import { mustBeWithin, mustHaveAtMost } from '../checks'
 import { dunnettLoadings } from '../distributions/dunnett-loadings'
 import { calcEntry } from '../entry'
+import { atFlatFields } from '../flat-fields'
 import { adjustAgainstControl } from './adjust-against-control'
 import { analyseBatches } from './analyse-batches'
 import { batchMeans } from './batch-means'
@@ -38,6 +39,13 @@ const adjustment = z.enum(['student-t', 'dunnett-product', 'dunnett-lattice'])
 
 /** Names in the order in which they first come, the control before them. */
 const controlFirst = (control: string, names: readonly string[]) => [...new Set([control, ...names])]
+
+/** A fault that a step within finds is one of the rows, or of the name of the control. */
+const rowsField = (rows: 'rows' | 'readings') => (field: string) =>
+  field === 'arms' ? 'control' : /^(rows|readings|confidence|control)\b/.test(field) ? field.replace(/^rows\b/, rows) : rows
+
+/** Far more than a trial has, and still quick. */
+const MOST_ARMS = 100
 
 const loavesOf = (arm: string, block: string, batchName: string, values: readonly number[]) =>
   values.map((value, i) => ({ arm, block, batch: batchName, loaf: String(i + 1), value }))
@@ -77,7 +85,8 @@ export const analysisEntries = [
     example: { readings, control: 'control', confidence: 0.95, alternative: 'two-sided', scale: 'plain' },
     source: 'W. G. Cochran and G. M. Cox, Experimental Designs, 1957, chapters 3 and 4; C. W. Dunnett, JASA 50, 1955',
     run: ({ control, ...q }) => {
-      const found = analyseBatches({ ...q, arms: controlFirst(control, q.readings.map(({ arm }) => arm)) })
+      const arms = controlFirst(control, q.readings.map(({ arm }) => arm))
+      const found = atFlatFields(rowsField('readings'), () => analyseBatches({ ...q, arms }))
       const noPct = { pct: null, lowPct: null, highPct: null }
       return {
         model: found.method.model,
@@ -130,7 +139,8 @@ export const analysisEntries = [
     },
     source: 'S. R. Searle, Linear Models, 1971, chapter 7',
     run: ({ control, ...q }) => {
-      const found = fitAdditive({ ...q, arms: controlFirst(control, q.rows.map(({ arm }) => arm)) })
+      const arms = controlFirst(control, q.rows.map(({ arm }) => arm))
+      const found = atFlatFields(rowsField('rows'), () => fitAdditive({ ...q, arms }))
       const { method, differenceCorrelation: _, ...rest } = found
       return { model: method.model, ...rest }
     },
@@ -157,12 +167,15 @@ export const analysisEntries = [
     },
     source: 'C. W. Dunnett, JASA 50, 1955',
     run: ({ differences, controlReplicates, ...q }) => {
+      mustHaveAtMost('differences', differences, MOST_ARMS)
       mustBeWithin('controlReplicates', controlReplicates, { over: 0 })
       differences.forEach(({ replicates }, i) => mustBeWithin(`differences[${i}].replicates`, replicates, { over: 0 }))
       const loadings =
         differences.length === 0 ? [] : dunnettLoadings({ controlCount: controlReplicates, armCounts: differences.map(({ replicates }) => replicates) })
       const correlation = loadings.map((one, i) => loadings.map((other, j) => (i === j ? 1 : one * other)))
-      const { method, criticalValue, comparisons } = adjustAgainstControl({ ...q, differences, correlation })
+      const { method, criticalValue, comparisons } = atFlatFields((field) => field.replace('correlation', 'controlReplicates'), () =>
+        adjustAgainstControl({ ...q, differences, correlation }),
+      )
       return { method, criticalValue, comparisons }
     },
   }),
@@ -193,11 +206,9 @@ export const analysisEntries = [
     },
     source: 'W. G. Cochran and G. M. Cox, Experimental Designs, 1957, section 7.1',
     run: ({ rows, control }) => {
-      const { method: _, anova, ...rest } = splitPlot({
-        rows,
-        arms: controlFirst(control, rows.map(({ arm }) => arm)),
-        levels: [...new Set(rows.map(({ level }) => level))],
-      })
+      const arms = controlFirst(control, rows.map(({ arm }) => arm))
+      const levels = [...new Set(rows.map(({ level }) => level))]
+      const { method: _, anova, ...rest } = atFlatFields(rowsField('rows'), () => splitPlot({ rows, arms, levels }))
       return { anova: [...anova], ...rest }
     },
   }),

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
+import { atFlatFields } from '../flat-fields'
 import { grubbsTest } from './grubbs-test'
 import { ownVariation } from './own-variation'
 
@@ -37,7 +38,8 @@ export const variationEntries = [
     },
     source: 'S. R. Searle, Linear Models, 1971, chapters 10 and 11',
     run: (q) => {
-      const found = ownVariation({ ...q, readings: q.readings.map((reading) => ({ arm: 'one', ...reading })) })
+      const readings = q.readings.map((reading) => ({ arm: 'one', ...reading }))
+      const found = atFlatFields((field) => field.replace(/^batches$/, 'readings'), () => ownVariation({ ...q, readings }))
       return {
         mean: found.mean,
         blockSd: found.block?.sd ?? null,

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
+import { atFlatFields } from '../flat-fields'
 import { balanceArm } from './balance-arm'
 import { flatArmLine, flatHold, flatMoves } from './flat-arm'
 
@@ -21,6 +22,9 @@ const armLine = {
 const total = z.enum(['dough-mass', 'flour', 'water', 'fat', 'sugars', 'protein', 'salt'])
 const stands = { standsInForFat: false, standsInForSugars: false, standsInForProtein: false }
 const standsForFat = { ...stands, standsInForFat: true }
+
+/** Where a fault of the whole question shows: no flour in the control, nothing ticked to hold. */
+const ARM_FIELDS: Record<string, string> = { flourG: 'control', hold: 'holdDoughMass' }
 
 export const armsEntries = [
   calcEntry({
@@ -85,7 +89,9 @@ export const armsEntries = [
     },
     source: 'mass balance; bounded least squares, Stark and Parker, Computational Statistics 10, 1995',
     run: ({ control, added, how, ...hold }) => {
-      const arm = balanceArm({ control: control.map(flatArmLine), added: added.map(flatArmLine), hold: flatHold(hold), moves: flatMoves(control), how })
+      const arm = atFlatFields((field) => ARM_FIELDS[field] ?? field, () =>
+        balanceArm({ control: control.map(flatArmLine), added: added.map(flatArmLine), hold: flatHold(hold), moves: flatMoves(control), how }),
+      )
       return {
         outcome: arm.outcome,
         lines: arm.lines.map(({ lineId, ...line }) => ({ id: lineId, ...line })),

@@ -1,6 +1,7 @@
 import { z } from 'zod'
-import { mustHaveAtLeast } from '../checks'
+import { mustHaveAtLeast, mustHaveAtMost } from '../checks'
 import { calcEntry } from '../entry'
+import { atFlatFields } from '../flat-fields'
 import { binomialTail } from './binomial-tail'
 import { chiSquaredQuantile } from './chi-squared-quantile'
 import { chiSquaredTail } from './chi-squared-tail'
@@ -16,6 +17,9 @@ import { studentizedRangeTail } from './studentized-range-tail'
 import { tQuantile } from './t-quantile'
 import { tTail } from './t-tail'
 
+/** Far more than a trial has, and still quick. */
+const MOST_ARMS = 100
+
 const tail = z.enum(['lower', 'upper'])
 const probability = z.strictObject({ probability: z.number() })
 const bothTails = z.strictObject({ lower: z.number(), upper: z.number() })
@@ -28,9 +32,12 @@ const againstControl = {
 
 /** The loadings of arm means against a control mean, from how many of each there are. */
 function loadingsOf({ controlCount, armCounts }: { controlCount: number; armCounts: readonly number[] }): number[] {
-  mustHaveAtLeast('armCounts', armCounts, 1)
+  mustHaveAtMost('armCounts', mustHaveAtLeast('armCounts', armCounts, 1), MOST_ARMS)
   return dunnettLoadings({ controlCount, armCounts })
 }
+
+/** A loading is out of range when the counts are too far apart. */
+const countField = (field: string) => field.replace('loadings', 'armCounts')
 
 export const distributionsEntries = [
   calcEntry({
@@ -111,7 +118,7 @@ export const distributionsEntries = [
     output: bothTails,
     example: { c: 2.44, df: 15, controlCount: 6, armCounts: [6, 6], sides: 'two' },
     source: 'C. W. Dunnett, JASA 50, 1955',
-    run: ({ c, df, sides, ...q }) => dunnettTail({ c, df, sides, loadings: loadingsOf(q) }),
+    run: ({ c, df, sides, ...q }) => atFlatFields(countField, () => dunnettTail({ c, df, sides, loadings: loadingsOf(q) })),
   }),
   calcEntry({
     id: 'distributions/dunnett-quantile',
@@ -119,7 +126,7 @@ export const distributionsEntries = [
     output: z.strictObject({ c: z.number() }),
     example: { p: 0.05, df: 15, controlCount: 6, armCounts: [6, 6], sides: 'two' },
     source: 'C. W. Dunnett, JASA 50, 1955',
-    run: ({ p, df, sides, ...q }) => ({ c: dunnettQuantile({ p, df, sides, loadings: loadingsOf(q) }) }),
+    run: ({ p, df, sides, ...q }) => ({ c: atFlatFields(countField, () => dunnettQuantile({ p, df, sides, loadings: loadingsOf(q) })) }),
   }),
   calcEntry({
     id: 'distributions/studentized-range-tail',

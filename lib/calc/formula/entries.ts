@@ -25,17 +25,17 @@ const warning = z.enum(['not-closed', 'sugars-above-carbohydrate', 'fibre-above-
 const lossesOn = z.enum(['dough', 'baked'])
 const lossesCombine = z.enum(['added', 'compounded'])
 const composition = {
-  waterPct: optionalNumber,
-  proteinPct: optionalNumber,
-  fatPct: optionalNumber,
-  carbohydratePct: optionalNumber,
-  sugarsPct: optionalNumber,
-  fibrePct: optionalNumber,
+  ...{ waterPct: optionalNumber, proteinPct: optionalNumber, fatPct: optionalNumber },
+  ...{ carbohydratePct: optionalNumber, sugarsPct: optionalNumber, fibrePct: optionalNumber },
   ashPct: optionalNumber,
   sodiumMgPer100g: optionalNumber,
 }
 const stagedLine = z.strictObject({ id: z.string(), massG: z.number(), isFlour: z.boolean(), stage: stageKind })
 const pouredLine = z.strictObject({ id: z.string(), massG: z.number(), kind, isPouredLiquid: z.boolean(), waterPct: optionalNumber })
+
+/** No flour is a fault of the lines: the question does not ask for the flour itself. */
+const lineField = (field: string) => (/^(flourMassG|finalFlourMassG|floursPct)$/.test(field) ? 'lines' : field.replace('target.', ''))
+const moistureFields: Record<string, string> = { fromMoisturePct: 'basisPct', toMoisturePct: 'moisturePct' }
 
 const pouredFormula = (lines: readonly z.output<typeof pouredLine>[]) =>
   flatFormula(lines.map(({ waterPct, ...line }) => ({ ...line, composition: statedComposition({ waterPct }) })))
@@ -81,7 +81,7 @@ export const formulaEntries = [
       lossesCombine: 'added',
     },
     source: "definition of baker's percentage; common practice, no source",
-    run: (q) => atFlatFields(['target.'], () => massesFromPercentages({ lines: q.lines, target: flatScaleTarget(q) })),
+    run: (q) => atFlatFields(lineField, () => massesFromPercentages({ lines: q.lines, target: flatScaleTarget(q) })),
   }),
   calcEntry({
     id: 'formula/dough-mass-for-pieces',
@@ -105,7 +105,7 @@ export const formulaEntries = [
     example: { lines: plainDough },
     source: "definition of baker's percentage: P. Healea, teaching page; J. Hamelman, Bread, 2004",
     run: (q) => {
-      const { lines, stages, ...totals } = formulaTotals(flatFormula(q.lines))
+      const { lines, stages, ...totals } = atFlatFields(lineField, () => formulaTotals(flatFormula(q.lines)))
       return {
         ...totals,
         lines: lines.map(({ lineId, ...line }) => ({ id: lineId, ...line })),
@@ -125,7 +125,7 @@ export const formulaEntries = [
     example: { lines: plainDough },
     source: "Wild Yeast weblog, Baker's percentage tutorial, part 4, 2008",
     run: (q) => {
-      const { lines, stages, ...view } = finalDoughView(flatFormula(q.lines))
+      const { lines, stages, ...view } = atFlatFields(lineField, () => finalDoughView(flatFormula(q.lines)))
       return {
         ...view,
         lines: lines.map(({ lineId, ...line }) => ({ id: lineId, ...line })),
@@ -143,7 +143,7 @@ export const formulaEntries = [
     example: { lines: milkDough, convention: 'water-beside-flour' },
     source: "trade and teaching glossaries of dough yield and baker's percentage; common practice, no source",
     run: (q) => {
-      const { massG, pctFlour, notStatedLineIds } = hydration(pouredFormula(q.lines), q.convention)
+      const { massG, pctFlour, notStatedLineIds } = atFlatFields(lineField, () => hydration(pouredFormula(q.lines), q.convention))
       return { massG, pctFlour, notStated: notStatedLineIds.map((id) => ({ id })) }
     },
   }),
@@ -153,7 +153,7 @@ export const formulaEntries = [
     output: z.strictObject({ netPct: z.number(), grossPct: z.number() }),
     example: { lines: milkDough },
     source: 'J. Loderbauer, Das Bäckerbuch, 2016; German bread glossaries',
-    run: (q) => doughYield(pouredFormula(q.lines)),
+    run: (q) => atFlatFields(lineField, () => doughYield(pouredFormula(q.lines))),
   }),
   calcEntry({
     id: 'formula/nutrient-totals',
@@ -180,7 +180,7 @@ export const formulaEntries = [
     source: 'mass balance; salt is sodium × 2.5, Regulation (EU) 1169/2011, Annex I',
     run: (q) => {
       const lines = q.lines.map(({ id, massG, kind: of, ...parts }) => ({ id, massG, kind: of, composition: statedComposition(parts) }))
-      const { totals, saltWeighedG } = nutrientTotals(flatFormula(lines))
+      const { totals, saltWeighedG } = atFlatFields(lineField, () => nutrientTotals(flatFormula(lines)))
       return { totals: totals.map(({ notStatedLineIds, ...total }) => ({ ...total, notStatedCount: notStatedLineIds.length })), saltWeighedG }
     },
   }),
@@ -219,7 +219,7 @@ export const formulaEntries = [
     output: z.strictObject({ flourMassG: z.number(), waterMassG: z.number(), waterPctFlour: z.number(), possible: z.boolean() }),
     example: { flourMassG: 1000, waterMassG: 620, moisturePct: 12.5, basisPct: 14 },
     source: 'mass balance at constant dough composition',
-    run: correctForMoisture,
+    run: (q) => atFlatFields((field) => moistureFields[field] ?? field, () => correctForMoisture(q)),
   }),
   calcEntry({
     id: 'formula/farinograph-absorption',

@@ -39,7 +39,7 @@ function bowlOf(q: { bowlHeatCapacityJPerK?: number | undefined; bowlTempC?: num
 }
 
 const flatField = (field: string) =>
-  field.replace('bowl.heatCapacity', 'bowlHeatCapacity').replace('bowl.temp', 'bowlTemp').replace('friction.', '').replace('composition.', '')
+  field.replace('finalTempC', 'wantedTempC').replace('bowl.heatCapacity', 'bowlHeatCapacity').replace('bowl.temp', 'bowlTemp').replace('friction.', '').replace('composition.', '')
 
 export const temperatureEntries = [
   calcEntry({
@@ -113,7 +113,7 @@ export const temperatureEntries = [
     output: z.strictObject({ iceMassG: z.number() }),
     example: { waterMassG: 8000, tapTempC: 19, wantedTempC: 8, iceTempC: -6, convention: 'replacing' },
     source: "heat balance; the trade rule's 112 in °F is 144 − 32, common practice, no source",
-    run: (q) => ({ iceMassG: iceMassG({ ...q, constants: ICE_CONSTANTS }) }),
+    run: (q) => ({ iceMassG: atFlatFields(flatField, () => iceMassG({ ...q, constants: ICE_CONSTANTS })) }),
   }),
   calcEntry({
     id: 'temperature/iced-water-temp',

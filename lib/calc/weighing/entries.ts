@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
+import { atFlatFields } from '../flat-fields'
 import { leastNetMassG } from './least-net-mass'
 import { netWeightUncertaintyG } from './net-weight-uncertainty'
 import { planPremix } from './plan-premix'
@@ -83,7 +84,8 @@ export const weighingEntries = [
     },
     source: 'law of propagation of uncertainty, JCGM 100:2008 (GUM), 5.1.2; the search is our own',
     run: (q) => {
-      const plan = planPremix(q)
+      // A scale's own figures are checked for all scales alike.
+      const plan = atFlatFields((field) => (/^(resolutionG|repeatabilityG)$/.test(field) ? 'scales' : field), () => planPremix(q))
       if (plan.outcome !== 'not-possible') return plan
       const none = { portionG: null, portionScaleId: null, carrierInPortionG: null, premixMadeG: null, productLeftG: null }
       return { outcome: plan.outcome, steps: [], ...none, errorShare: plan.bestErrorShare }
