@@ -20,15 +20,27 @@ export function mostWrong(n: number, rate: number): number {
   return n
 }
 
+/** The fewest of n trials that go wrong, with all but one chance in a thousand, when each does with chance `rate`. */
+export function leastWrong(n: number, rate: number): number {
+  for (let count = 0; count < n; count++) {
+    if (binomialTail({ k: count, n, share: rate, tail: 'lower' }) >= FALSE_ALARM) return count
+  }
+  return n
+}
+
 /**
- * One test that simulated trials go wrong no more often than stated. `count` may be judged against the exact binomial
- * bound of the stated level: beyond it the true rate is above that level, but for one chance in a thousand.
+ * One test that simulated trials go wrong no more often than stated, against the exact binomial bound of the stated
+ * rate: beyond it the true rate is higher, but for one chance in a thousand.
+ * @param isExact the true rate is the stated one, so that too few are a fault too: a method wider than it says
  */
-export function rateCheck(q: { what: string; stated: number; count: () => { trials: number; wrong: number } }): void {
+export function rateCheck(q: { what: string; stated: number; isExact?: boolean; count: () => { trials: number; wrong: number } }): void {
   test(q.what, ({ task }) => {
     const { trials, wrong } = q.count()
     const most = mostWrong(trials, q.stated)
     task.meta.rate = { what: q.what, trials, stated: q.stated, wrong, most }
     expect(wrong, `${wrong} of ${trials} went wrong; at a rate of ${q.stated} no more than ${most} would`).toBeLessThanOrEqual(most)
+    if (q.isExact !== true) return
+    const least = leastWrong(trials, q.stated)
+    expect(wrong, `${wrong} of ${trials} went wrong; at a rate of ${q.stated} no fewer than ${least} would`).toBeGreaterThanOrEqual(least)
   })
 }

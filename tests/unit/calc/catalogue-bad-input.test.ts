@@ -35,7 +35,7 @@ function numbered(value: Json, i: number): Json {
   if (typeof value === 'number') return value * (1 + 1e-6 * (i % 97))
   if (typeof value !== 'object' || Array.isArray(value)) return value
   return Object.fromEntries(
-    Object.entries(value).map(([key, one]) => [key, key === 'id' || key === 'loaf' || key === 'name' ? `${String(one)} ${i}` : one]),
+    Object.entries(value).map(([key, one]) => [key, typeof one === 'string' && ['id', 'loaf', 'name'].includes(key) ? `${one} ${i}` : one]),
   )
 }
 
