@@ -54,7 +54,7 @@ describe.each(entries)('$id', (entry) => {
         else if (!((/^\w+/.exec(error.facts.field)?.[0] ?? '') in entry.input.shape)) odd.push(`${what}: refused at '${error.facts.field}', which is not asked for`)
       }
       const seconds = (performance.now() - started) / 1000
-      if (seconds > 2) odd.push(`${what}: took ${seconds.toFixed(1)} s`)
+      if (seconds > 20) odd.push(`${what}: took ${seconds.toFixed(1)} s`)
     }
     expect(odd, odd.join("\n")).toEqual([])
   })
