@@ -1,15 +1,33 @@
-import { colourEntries } from './colour/entries'
 import type { CalcEntry } from './entry'
+import { analysisEntries } from './analysis/entries'
+import { armsEntries } from './arms/entries'
+import { colourEntries } from './colour/entries'
+import { costEntries } from './cost/entries'
+import { distributionsEntries } from './distributions/entries'
+import { dosingEntries } from './dosing/entries'
+import { formulaEntries } from './formula/entries'
+import { loafEntries } from './loaf/entries'
 import { panelEntries } from './panel/entries'
+import { planEntries } from './plan/entries'
 import { squaresEntries } from './squares/entries'
+import { temperatureEntries } from './temperature/entries'
 import { weighingEntries } from './weighing/entries'
 
 /** Every public calculation once. A calculation that is not here is not public. */
 export const catalogue = [
-  ...colourEntries,
-  ...panelEntries,
-  ...squaresEntries,
+  ...formulaEntries,
+  ...armsEntries,
+  ...dosingEntries,
   ...weighingEntries,
+  ...temperatureEntries,
+  ...loafEntries,
+  ...costEntries,
+  ...planEntries,
+  ...squaresEntries,
+  ...analysisEntries,
+  ...distributionsEntries,
+  ...panelEntries,
+  ...colourEntries,
 ] as const
 
 export type CalcId = (typeof catalogue)[number]['id']

@@ -38,7 +38,19 @@ export function mustHaveAtLeast<T>(field: string, list: readonly T[], least: num
   return list
 }
 
+/** Demands a list with at most `most` members. @throws CalcError 'wrong-shape' */
+export function mustHaveAtMost<T>(field: string, list: readonly T[], most: number): readonly T[] {
+  if (list.length > most) throw new CalcError('wrong-shape', { field, value: list.length, max: most })
+  return list
+}
+
 /** Demands that two lists are of one length. @throws CalcError 'wrong-shape' */
 export function mustMatchLength(field: string, list: readonly unknown[], length: number): void {
   if (list.length !== length) throw new CalcError('wrong-shape', { field, value: list.length, min: length, max: length })
+}
+
+/** Demands a quantity that a choice elsewhere makes needed. @throws CalcError 'not-possible' with reason 'not-given' */
+export function mustBeGiven<T>(field: string, value: T | null | undefined): T {
+  if (value === null || value === undefined) throw new CalcError('not-possible', { field, reason: 'not-given' })
+  return value
 }

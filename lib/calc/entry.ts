@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { finiteAnswer } from './finite-answer'
 
 /**
  * One row of the catalogue: a public calculation, whole enough to make its form, its command line and its page of
@@ -17,9 +18,9 @@ export type CalcEntry<Id extends string = string, Input extends z.ZodObject = z.
   run(input: z.output<Input>): z.output<Output>
 }
 
-/** Holds an entry to its own types: example to input, answer to output. */
+/** Holds an entry to its own types, example to input and answer to output, and its answers to finite numbers. */
 export function calcEntry<const Id extends string, Input extends z.ZodObject, Output extends z.ZodType>(
   entry: CalcEntry<Id, Input, Output>,
 ): CalcEntry<Id, Input, Output> {
-  return entry
+  return { ...entry, run: (input) => finiteAnswer(input, entry.run(input)) }
 }

@@ -1,11 +1,14 @@
 import { expect, test } from 'vitest'
+import { balanceArm } from '@/lib/calc/arms/balance-arm'
 import { equalActiveMassG } from '@/lib/calc/dosing/equal-active-mass'
 import { productMassG } from '@/lib/calc/dosing/product-mass'
 import { atMoistureBasisPct } from '@/lib/calc/formula/at-moisture-basis'
 import { compositionWarnings } from '@/lib/calc/formula/composition-warnings'
 import { hydration, type HydrationConvention } from '@/lib/calc/formula/hydration'
+import { nutrientShare } from '@/lib/calc/formula/nutrient-share'
 import { nutrientTotals } from '@/lib/calc/formula/nutrient-totals'
-import type { Formula } from '@/lib/calc/formula/types'
+import type { Composition, Formula } from '@/lib/calc/formula/types'
+import { compositionTable } from '@/tests/support/composition-table'
 import { line, straightDough } from '@/tests/support/formula-samples'
 import { publishedCheck } from '@/tests/support/published-check'
 import { USDA_SR28 as F } from './data/usda-sr28'
@@ -59,6 +62,7 @@ for (const [id, what, expected, formula, convention] of [
 ] as const satisfies readonly (readonly [string, string, number, Formula, HydrationConvention])[]) {
   publishedCheck({
     id,
+    of: ['formula/hydration'],
     what,
     source,
     status,
@@ -70,6 +74,7 @@ for (const [id, what, expected, formula, convention] of [
 }
 publishedCheck({
   id: 'P-2.4',
+  of: ['formula/nutrient-totals'],
   what: 'all water on 1848 g of dough',
   source,
   status,
@@ -80,6 +85,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-2.5',
+  of: ['formula/nutrient-totals'],
   what: 'all water on 1677 g of dough',
   source,
   status,
@@ -90,6 +96,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-2.7',
+  of: ['formula/nutrient-totals'],
   what: 'salt equivalent of 100 g of table salt is not the 99.8 g that is salt',
   source: `${source}, row 02047; Regulation (EU) 1169/2011, Annex I (from memory)`,
   status,
@@ -105,6 +112,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-2.8',
+  of: ['formula/nutrient-totals'],
   what: 'salt equivalent of the enriched dough, g',
   source,
   status,
@@ -115,6 +123,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-2.8',
+  of: ['formula/nutrient-totals'],
   what: 'salt equivalent, g per 100 g of dough',
   source,
   status,
@@ -124,18 +133,59 @@ publishedCheck({
   why: 'half of the third decimal',
 })
 
-test('P-2.9 rows that do not close are warned of and none is refused [published]', () => {
-  const codes = Object.fromEntries(Object.entries(F).map(([key, row]) => [key, compositionWarnings(key, row).map((w) => w.code)]))
-  expect(codes.ndb18374, 'fresh yeast, 99.2').toContain('not-closed')
-  expect(codes.ndb02053, 'distilled vinegar, 94.8').toContain('not-closed')
-  expect(codes.ndb18372, 'baking soda, 37.1').toContain('not-closed')
-  expect(codes.ndb20129, 'bread flour, 100').not.toContain('not-closed')
-})
-test('P-2.10 sugars above carbohydrate in whole milk, skim milk, heavy and light cream are warned of [published]', () => {
-  for (const row of [F.ndb01077, F.ndb01151, F.ndb01053, F.ndb01050]) {
-    expect(compositionWarnings('row', row).map((w) => w.code)).toContain('sugars-above-carbohydrate')
+const codes = (row: Composition) => compositionWarnings('row', row).map(({ code }) => code)
+for (const [id, what, row, expected] of [
+  ['P-2.9', 'fresh yeast, 99.2 in 100 g', F.ndb18374, 'not-closed'],
+  ['P-2.9', 'distilled vinegar, 94.8', F.ndb02053, 'not-closed'],
+  ['P-2.9', 'baking soda, 37.1', F.ndb18372, 'not-closed'],
+  ['P-2.9', 'bread flour, 100', F.ndb20129, 'nothing'],
+  ['P-2.10', 'whole milk, sugars 5.05 against 4.80', F.ndb01077, 'sugars-above-carbohydrate'],
+  ['P-2.10', 'skim milk, 5.09 against 4.96', F.ndb01151, 'sugars-above-carbohydrate'],
+  ['P-2.10', 'heavy cream, 2.92 against 2.74', F.ndb01053, 'sugars-above-carbohydrate'],
+  ['P-2.10', 'light cream, 3.67 against 2.82', F.ndb01050, 'sugars-above-carbohydrate'],
+] as const) {
+  publishedCheck({
+    id,
+    of: ['formula/composition-warnings'],
+    what: `what is odd about ${what}`,
+    source,
+    status: 'published',
+    expected,
+    got: () => codes(row).join(', ') || 'nothing',
+  })
+}
+test('P-2.9 every row adds up to what the table says, and is warned of exactly when that is not near 100', () => {
+  for (const { id, composition, closurePct, saltG } of compositionTable()) {
+    const warned = codes(composition).includes('not-closed')
+    expect(warned, id).toBe(Math.abs(closurePct - 100) > 0.5)
+    expect(nutrientShare(composition, 'salt'), id).toBeCloseTo(saltG / 100, 4)
   }
 })
+
+// By hand, with row 01053: butter −36.08/0.8111 holds the fat of 100 g of cream; water takes up what is left of its 57.81 g.
+const butterG = -36.08 / 0.8111
+for (const [id, expected] of [
+  ['butter', butterG],
+  ['water', -(57.81 + 0.1794 * butterG) / 0.999],
+] as const) {
+  publishedCheck({
+    of: ['arms/balance-arm'],
+    what: `100 g of heavy cream balanced for fat and water: change of ${id}, g`,
+    source: `${source}, rows 01053, 01145 and 14411`,
+    status,
+    expected,
+    got: () =>
+      balanceArm({
+        control: enriched.lines.map((l) => ({ ...l, standsInFor: l.kind === 'fat' ? (['fat'] as const) : [], resolutionG: 0 })),
+        added: [{ ...line('cream', 'dairy', 100, F.ndb01053), standsInFor: ['fat'], resolutionG: 0 }],
+        hold: ['fat', 'water'],
+        moves: ['butter', 'water'].map((lineId) => ({ lineId, minG: 0, maxG: null })),
+        how: 'balanced',
+      }).lines.find(({ lineId }) => lineId === id)?.changeG ?? Number.NaN,
+    tolerance: { relative: 1e-9 },
+    why: 'two equations worked by hand',
+  })
+}
 
 for (const [what, expected, valuePct, basisPct] of [
   ['protein at 14 %', 11.8915, 11.98, 14],
@@ -145,6 +195,7 @@ for (const [what, expected, valuePct, basisPct] of [
 ] as const) {
   publishedCheck({
     id: 'P-3.4',
+    of: ['formula/at-moisture-basis'],
     what: `bread flour at 13.36 % moisture: ${what}`,
     source: `${source}, row 20129`,
     status,
@@ -158,6 +209,7 @@ for (const [what, expected, valuePct, basisPct] of [
 const PCT_SOLIDS_OF_US_BREAD = 62
 publishedCheck({
   id: 'P-3.10',
+  of: ['formula/nutrient-totals'],
   what: 'heaviest bread with 62 % solids from the solids of the dough, g (fermentation loss ignored)',
   source: `21 CFR 136.110(a), total solids of bread; composition from ${source}`,
   status,
@@ -177,6 +229,7 @@ test('P-3.9 bread flour passes the ash rule of 21 CFR 137.105: dry ash <= dry pr
 const dryMatter = (waterPct: number | null) => (100 - (waterPct ?? Number.NaN)) / 100
 publishedCheck({
   id: 'P-1.9',
+  of: ['dosing/equal-active-mass'],
   what: 'instant yeast that brings the solids of 1 g of fresh: explains the factor 0.33',
   source: `${source}, rows 18374 and 18375`,
   status,
@@ -192,6 +245,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-5.14',
+  of: ['dosing/product-mass'],
   what: 'egg yolk that brings 8.23 g of phospholipid, lipid 26.54 % of which 31 % are phospholipids',
   source: `${source}, row 01125, with a lipid reference text for the 31 % (other sources give 5 to 8 g and 9.44 g)`,
   status,
@@ -202,6 +256,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-5.15',
+  of: ['dosing/product-mass'],
   what: 'acerola fruit that brings 1.6776 g of vitamin C (1677.6 mg per 100 g)',
   source: `${source}, row 09001`,
   status: 'published',

@@ -3,6 +3,8 @@ import { CalcError } from '../error'
 
 /** A column that keeps less than this share of its length after the columns before it counts as made up of them. */
 const RANK_TOLERANCE = 1e-9
+/** Multiplications that are still a matter of seconds. */
+const MOST_WORK = 2e9
 
 export type LeastSquaresFit = {
   coefficients: number[]
@@ -17,7 +19,8 @@ export type LeastSquaresFit = {
 /**
  * Least squares by Householder reflections, columns in the order given.
  * @param x n × p, by rows, n ≥ p ≥ 1; @param y n values
- * @throws CalcError 'empty' | 'wrong-shape' | 'not-finite'; 'not-possible' with reason 'rank-deficient' and the column
+ * @throws CalcError 'empty' | 'wrong-shape' | 'not-finite'; 'not-possible' with reason 'rank-deficient' and the column, or
+ *   'too-large' when n p² is above 2e9
  * Source: Golub & Van Loan, Matrix Computations, 4th ed. (2013), algorithms 5.2.1 and 5.3.2.
  */
 export function leastSquares(q: { x: readonly (readonly number[])[]; y: readonly number[] }): LeastSquaresFit {
@@ -25,6 +28,7 @@ export function leastSquares(q: { x: readonly (readonly number[])[]; y: readonly
   mustMatchLength('y', q.y, q.x.length)
   const n = q.x.length
   const p = mustHaveAtLeast('x[0]', q.x[0] ?? [], 1).length
+  if (n * p * p > MOST_WORK) throw new CalcError('not-possible', { field: 'x', value: n * p * p, max: MOST_WORK, reason: 'too-large' })
   if (n < p) throw new CalcError('wrong-shape', { field: 'x', value: n, min: p })
   q.x.forEach((row, i) => {
     mustMatchLength(`x[${i}]`, row, p)

@@ -35,6 +35,8 @@ export type PremixPlan = WeighingRoute | { outcome: 'not-possible'; bestErrorSha
 /** Premix in parts per part of what is taken: usual dilutions that a baker can do by hand. */
 const DILUTIONS = [2, 5, 10, 20, 50, 100] as const
 const MOST_STEPS = 3
+/** A microgram: below it the search would go through masses that nobody can weigh. */
+const LEAST_DOSE_G = 1e-6
 
 /**
  * Finds how to weigh a small dose within a relative error: directly, or through a premix of one or more steps in flour
@@ -43,7 +45,7 @@ const MOST_STEPS = 3
  * Errors of every weighing are carried through: with shares w = take/(take + carrier),
  * (u_w/w)² = (1 − w)² · ((u_take/take)² + (u_carrier/carrier)²), and relative variances of steps and portion add up.
  * A premix is taken as evenly mixed; that is the mixer's part of the error and is not in the figure.
- * @param doseG product for one dough, g, > 0
+ * @param doseG product for one dough, g, ≥ 1e-6 (a microgram)
  * @param errorShare relative error allowed, 0 < e < 1, at coverageFactor k > 0
  * @param scales at least one; each mass goes on the one with the least uncertainty that can carry it
  * @param mostCarrierG carrier that the formula can give up for one dough, g, ≥ 0
@@ -59,7 +61,7 @@ export function planPremix(q: {
   mostCarrierG: number
   mostPremixG: number
 }): PremixPlan {
-  mustBeWithin('doseG', q.doseG, { over: 0 })
+  mustBeWithin('doseG', q.doseG, { min: LEAST_DOSE_G })
   mustBeWithin('errorShare', q.errorShare, { over: 0, under: 1 })
   mustBeWithin('coverageFactor', q.coverageFactor, { over: 0 })
   mustBeWithin('mostCarrierG', q.mostCarrierG, { min: 0 })

@@ -27,3 +27,10 @@ test('a column made up of others, and too few rows, are refused', () => {
   expect(() => leastSquares({ x: [[1, 2], [1, 2], [1, 2]], y: [1, 2, 3] })).toThrow('rank-deficient')
   expect(() => leastSquares({ x: [[1, 2]], y: [1] })).toThrow('wrong-shape')
 })
+
+test('more columns than can be worked on in seconds are refused and do not hang', () => {
+  const x = Array.from({ length: 2000 }, () => new Array<number>(1500).fill(1))
+  expect(() => leastSquares({ x, y: x.map(() => 1) })).toThrow(
+    expect.objectContaining({ code: 'not-possible', facts: expect.objectContaining({ reason: 'too-large' }) }),
+  )
+})
