@@ -1,8 +1,12 @@
+import { comparisonEntries } from './comparison/entries'
 import type { CalcEntry } from './entry'
 import { weighingEntries } from './weighing/entries'
 
 /** Every public calculation once. A calculation that is not here is not public. */
-export const catalogue = [...weighingEntries] as const
+export const catalogue = [
+  ...comparisonEntries,
+  ...weighingEntries,
+] as const
 
 export type CalcId = (typeof catalogue)[number]['id']
 

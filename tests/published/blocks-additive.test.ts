@@ -1,5 +1,7 @@
 import { describe } from 'vitest'
 import { fitAdditive } from '@/lib/calc/analysis/fit-additive'
+import { armsInBlocks } from '@/lib/calc/comparison/arms-in-blocks'
+import { checkCase, type Figure } from '@/tests/support/published-case'
 import { publishedCheck } from '@/tests/support/published-check'
 import cases from './data/blocks-additive.json'
 
@@ -42,3 +44,21 @@ describe.each(cases)('$title', (c) => {
     })
   }
 })
+
+for (const c of cases) {
+  const rows = c.inputs.rows.flatMap(({ arm, block, y }) => (y === null ? [] : [{ arm, block, y }]))
+  const got = () => armsInBlocks({ rows, control: c.inputs.arms[0]!, confidence: 0.95 })
+  const e = c.expected
+  checkCase(c, ['comparison/arms-in-blocks'], 'double precision, differences of numbers near 2500', [
+    ['number of values', e.n, () => got().count],
+    ['df of block', e.df_block, () => got().anova[0]!.df],
+    ['df of arm', e.df_arm, () => got().anova[1]!.df],
+    ['residual mean square', e.ms_error, () => got().residualSd ** 2],
+    ['F of block after arm', e.F_block, () => got().anova[3]!.f!],
+    ['coefficient of variation, %', e.cv_percent, () => got().cvPct!],
+    ...e.contrasts.flatMap((contrast, i): Figure[] => [
+      [`t of ${contrast.arm}`, contrast.t, () => got().differences[i]!.t],
+      [`df of ${contrast.arm}`, contrast.df, () => got().differences[i]!.df],
+    ]),
+  ])
+}

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { mustBeWhole, mustBeWithin, mustHaveAtLeast, mustMatchLength } from '../../../lib/calc/checks'
+import { mustBeReading, mustBeWhole, mustBeWithin, mustHaveAtLeast, mustMatchLength, mustVary } from '../../../lib/calc/checks'
 import { CalcError } from '../../../lib/calc/error'
 
 /** The refusal of a guard, or nothing when it lets the value through. */
@@ -56,4 +56,15 @@ test('a list with too few members is refused with how many there are, one with e
 test('a list of another length than the one beside it is refused', () => {
   expect(refusalOf(() => mustMatchLength('weights', [1, 2], 2))).toBeUndefined()
   expect(refusalOf(() => mustMatchLength('weights', [1], 2))).toEqual({ code: 'wrong-shape', facts: { field: 'weights', value: 1, min: 2, max: 2 } })
+})
+
+test('a reading whose square would be no finite number is refused', () => {
+  expect(mustBeReading('y', -1e100)).toBe(-1e100)
+  expect(refusalOf(() => mustBeReading('y', 1e155))?.code).toBe('out-of-range')
+})
+
+test('a spread that is only rounding of the largest value is no variation', () => {
+  expect(mustVary('rows', 1e-9, 1000)).toBe(1e-9)
+  expect(refusalOf(() => mustVary('rows', 1e-12, 1000))).toEqual({ code: 'not-possible', facts: { field: 'rows', value: 1e-12, reason: 'zero-variance' } })
+  expect(refusalOf(() => mustVary('rows', 0, 0))?.facts.reason).toBe('zero-variance')
 })
