@@ -1,10 +1,12 @@
 import { comparisonEntries } from './comparison/entries'
+import { doseResponseEntries } from './dose-response/entries'
 import type { CalcEntry } from './entry'
 import { weighingEntries } from './weighing/entries'
 
 /** Every public calculation once. A calculation that is not here is not public. */
 export const catalogue = [
   ...comparisonEntries,
+  ...doseResponseEntries,
   ...weighingEntries,
 ] as const
 

@@ -7,10 +7,10 @@ import { centreInBlocks } from './centre-in-blocks'
 import { groupBy } from './group-by'
 import { type Interval, meanInterval } from './mean-interval'
 import { summariseArms } from './summarise-arms'
+import type { FTest } from './types'
 
 const MOST_ARMS = 20
 
-export type FTest = { f: number; df1: number; df2: number; p: number }
 type Row = { arm: string; block?: string; x: number; y: number }
 
 export type Ancova = {
