@@ -1,5 +1,6 @@
 import { mustBeReading, mustHaveAtLeast } from '../checks'
 import { type AdditiveFit, type AnovaRow, type ArmMean, fitAdditive } from '../analysis/fit-additive'
+import { cvPct } from './cv-pct'
 import { type Interval, meanInterval } from './mean-interval'
 
 export type ArmsInBlocks = {
@@ -9,7 +10,7 @@ export type ArmsInBlocks = {
   anova: AnovaRow[]
   residualSd: number
   residualDf: number
-  /** 100 × residual SD / mean of all values; null where that mean is not above zero. */
+  /** 100 × residual SD / mean of all values; null where that mean is not well above zero. */
   cvPct: number | null
   confidence: number
   /** Averaged over blocks with equal weight. */
@@ -41,7 +42,7 @@ export function armsInBlocks(q: {
     anova: [...fit.anova, ...(fit.blockAfterArm ? [{ ...fit.blockAfterArm, source: 'block-after-arm' }] : [])],
     residualSd: fit.residualSd,
     residualDf: fit.residualDf,
-    cvPct: mean > 0 ? (100 * fit.residualSd) / mean : null,
+    cvPct: cvPct(fit.residualSd, mean),
     confidence: q.confidence,
     arms: fit.armMeans,
     differences: fit.differences.map((difference) => ({ ...difference, ...meanInterval({ ...difference, confidence: q.confidence }) })),

@@ -1,6 +1,7 @@
 import { mustBeReading, mustVary } from '../checks'
 import { normalQuantile } from '../distributions/normal-quantile'
 import { ownVariation } from '../analysis/own-variation'
+import { cvPct } from './cv-pct'
 import { groupBy } from './group-by'
 import { summariseValues } from './summarise-values'
 
@@ -24,7 +25,7 @@ export type Repeatability = {
   repeatabilityLimit: number
   /** Share of the variance that lies between batches, 0 to 1. */
   betweenShare: number
-  /** 100 × SD / mean; null where a batch mean is not above zero. `pooledCvPct`: root mean square over batches, by df. */
+  /** 100 × SD / mean; null where a batch mean is not well above zero. `pooledCvPct`: root mean square over batches, by df. */
   repeatabilityCvPct: number | null
   intermediateCvPct: number | null
   pooledCvPct: number | null
@@ -45,8 +46,9 @@ export function repeatability(q: { rows: readonly { batch: string; y: number }[]
 
   const batches = [...groupBy(q.rows, (row) => row.batch).values()].map((rows) => summariseValues('rows', rows.map(({ y }) => y)))
   const n = q.rows.length
-  const cv = (sd: number) => (batches.every(({ mean }) => mean > 0) ? (100 * sd) / grandMean : null)
-  const relativeSquares = batches.reduce((sum, { mean, sumSquares }) => sum + sumSquares / mean ** 2, 0)
+  const ofEach = batches.map(({ mean, sumSquares }) => cvPct(Math.sqrt(sumSquares), mean))
+  const each = ofEach.filter((value) => value !== null)
+  const known = each.length === batches.length
   return {
     method: 'anova-moments',
     grandMean,
@@ -61,8 +63,8 @@ export function repeatability(q: { rows: readonly { batch: string; y: number }[]
     effectiveBatchSize: (n - batches.reduce((sum, { count }) => sum + count ** 2, 0) / n) / (batches.length - 1),
     repeatabilityLimit: normalQuantile({ p: 0.975, tail: 'lower' }) * Math.SQRT2 * loaf.sd,
     betweenShare: (batch.sd / intermediateSd) ** 2,
-    repeatabilityCvPct: cv(loaf.sd),
-    intermediateCvPct: cv(intermediateSd),
-    pooledCvPct: batches.every(({ mean }) => mean > 0) ? 100 * Math.sqrt(relativeSquares / loaf.df) : null,
+    repeatabilityCvPct: known ? cvPct(loaf.sd, grandMean) : null,
+    intermediateCvPct: known ? cvPct(intermediateSd, grandMean) : null,
+    pooledCvPct: known ? Math.sqrt(each.reduce((sum, value) => sum + value * value, 0) / loaf.df) : null,
   }
 }
