@@ -2,8 +2,10 @@ import type { CalcEntry } from './entry'
 import { analysisEntries } from './analysis/entries'
 import { armsEntries } from './arms/entries'
 import { colourEntries } from './colour/entries'
+import { comparisonEntries } from './comparison/entries'
 import { costEntries } from './cost/entries'
 import { distributionsEntries } from './distributions/entries'
+import { doseResponseEntries } from './dose-response/entries'
 import { dosingEntries } from './dosing/entries'
 import { formulaEntries } from './formula/entries'
 import { loafEntries } from './loaf/entries'
@@ -25,6 +27,8 @@ export const catalogue = [
   ...planEntries,
   ...squaresEntries,
   ...analysisEntries,
+  ...comparisonEntries,
+  ...doseResponseEntries,
   ...distributionsEntries,
   ...panelEntries,
   ...colourEntries,

@@ -54,3 +54,20 @@ export function mustBeGiven<T>(field: string, value: T | null | undefined): T {
   if (value === null || value === undefined) throw new CalcError('not-possible', { field, reason: 'not-given' })
   return value
 }
+
+/** Beyond this a reading's square, summed, might not be a finite number. */
+const LARGEST_READING = 1e100
+
+/** Demands a reading of any sign that can be squared and summed. @throws CalcError 'not-finite' | 'out-of-range' */
+export function mustBeReading(field: string, value: number): number {
+  return mustBeWithin(field, value, { min: -LARGEST_READING, max: LARGEST_READING })
+}
+
+/** At or below this share of the largest value a standard deviation is rounding, not variation. */
+const LEAST_VARIATION = 1e-14
+
+/** Demands that values vary, judged against the largest of them. @throws CalcError 'not-possible', reason 'zero-variance' */
+export function mustVary(field: string, sd: number, largest: number): number {
+  if (sd <= LEAST_VARIATION * largest) throw new CalcError('not-possible', { field, value: sd, reason: 'zero-variance' })
+  return sd
+}

@@ -1,5 +1,7 @@
 import { describe } from 'vitest'
 import { ownVariation } from '@/lib/calc/analysis/own-variation'
+import { repeatability } from '@/lib/calc/comparison/repeatability'
+import { checkCase } from '@/tests/support/published-case'
 import { publishedCheck } from '@/tests/support/published-check'
 import cases from './data/repeatability-dyestuff.json'
 
@@ -31,3 +33,23 @@ describe.each(cases)('$title', (c) => {
     })
   }
 })
+
+for (const c of cases) {
+  const got = () => repeatability({ rows: c.inputs.groups.flatMap((g) => g.values.map((y) => ({ batch: g.name, y }))), confidence: 0.95 })
+  const e = c.expected
+  checkCase(c, ['comparison/repeatability'], 'double precision', [
+    ['mean', e.grand_mean, () => got().grandMean],
+    ['df within', e.df_within, () => got().df],
+    ['values in a batch', e.n0, () => got().effectiveBatchSize],
+    ['repeatability SD', e.s_r, () => got().repeatabilitySd],
+    ['SD between batches', e.s_between, () => got().betweenSd],
+    ['intermediate SD', e.s_intermediate, () => got().intermediateSd],
+    ['repeatability, % of the mean', e.cv_r_percent, () => got().repeatabilityCvPct!],
+    ['intermediate, % of the mean', e.cv_intermediate_percent, () => got().intermediateCvPct!],
+    ['pooled, % of each mean', e.cv_pooled_percent, () => got().pooledCvPct!],
+    ['repeatability limit', e.repeatability_limit, () => got().repeatabilityLimit],
+    ['low', e.s_r_ci95_lower, () => got().low],
+    ['high', e.s_r_ci95_upper, () => got().high],
+    ['share between batches', e.icc, () => got().betweenShare],
+  ])
+}

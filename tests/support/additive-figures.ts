@@ -1,7 +1,7 @@
-import { describe } from 'vitest'
 import { fitAdditive } from '@/lib/calc/analysis/fit-additive'
+import { armsInBlocks } from '@/lib/calc/comparison/arms-in-blocks'
 import type cases from '@/tests/published/data/blocks-additive.json'
-import { publishedCheck } from './published-check'
+import { checkCase, type Figure } from './published-case'
 
 /** Checks an analysis of variance of arm and block figure by figure. */
 export function checkAdditive(c: (typeof cases)[number]): void {
@@ -12,7 +12,7 @@ export function checkAdditive(c: (typeof cases)[number]): void {
       confidence: 0.95,
     })
   const e = c.expected
-  const figures: [string, number, () => number][] = [
+  const figures: Figure[] = [
     ['residual df', e.df_error, () => fit().residualDf],
     ['block before arm, sum of squares', e.ss_block_unadjusted, () => fit().anova[0]!.sumSquares],
     ['arm after block, sum of squares', e.ss_arm_adjusted, () => fit().anova[1]!.sumSquares],
@@ -31,18 +31,20 @@ export function checkAdditive(c: (typeof cases)[number]): void {
       [`its unadjusted p, ${row.arm}`, row.p, () => fit().differences[i]!.p],
     ]),
   ]
-  describe(c.title, () => {
-    for (const [what, expected, got] of figures) {
-      publishedCheck({
-        of: ['analysis/fit-additive'],
-        what,
-        source: c.source,
-        status: `computed with ${c.computedWith}; second route: ${c.checkedWith}`,
-        expected,
-        got,
-        tolerance: c.tolerance.rel,
-        why: 'double precision, differences of numbers near 2500',
-      })
-    }
-  })
+  checkCase(c, ['analysis/fit-additive'], 'double precision, differences of numbers near 2500', figures)
+
+  const rows = c.inputs.rows.flatMap(({ arm, block, y }) => (y === null ? [] : [{ arm, block, y }]))
+  const got = () => armsInBlocks({ rows, control: c.inputs.arms[0]!, confidence: 0.95 })
+  checkCase(c, ['comparison/arms-in-blocks'], 'double precision, differences of numbers near 2500', [
+    ['number of values', e.n, () => got().count],
+    ['df of block', e.df_block, () => got().anova[0]!.df],
+    ['df of arm', e.df_arm, () => got().anova[1]!.df],
+    ['residual mean square', e.ms_error, () => got().residualSd ** 2],
+    ['F of block after arm', e.F_block, () => got().anova[3]!.f!],
+    ['coefficient of variation, %', e.cv_percent, () => got().cvPct!],
+    ...e.contrasts.flatMap((contrast, i): Figure[] => [
+      [`t of ${contrast.arm}`, contrast.t, () => got().differences[i]!.t],
+      [`df of ${contrast.arm}`, contrast.df, () => got().differences[i]!.df],
+    ]),
+  ])
 }

@@ -1,12 +1,12 @@
-import { mustBeWithin } from '../checks'
+import { mustBeWithin, mustVary } from '../checks'
 import { CalcError } from '../error'
 import { fTail } from '../distributions/f-tail'
 import { tQuantile } from '../distributions/t-quantile'
 import { tTail } from '../distributions/t-tail'
 import { type LeastSquaresFit, leastSquares } from './least-squares'
 
-/** A residual SD at or below this share of the largest value is rounding, not variation. */
-const ZERO_VARIANCE = 1e-14
+/** Rows times columns squared: some three seconds of work. */
+const MOST_WORK = 1e8
 
 export type AnovaRow = { source: string; df: number; sumSquares: number; meanSquare: number; f: number | null; p: number | null }
 export type ArmMean = { arm: string; estimate: number; se: number; df: number; low: number; high: number }
@@ -36,7 +36,8 @@ export type AdditiveFit = {
  * @param rows one row per experimental unit; `block` on all or on none
  * @param arms names, the control first, at least two, each in the rows
  * @param confidence of the intervals of the means, 0.5 to 0.9999
- * @throws CalcError 'not-finite' | 'wrong-shape' | 'duplicate'; 'not-possible' with reason 'one-arm',
+ * @throws CalcError 'not-finite' | 'wrong-shape' | 'duplicate'; 'out-of-range' with reason 'too-large' (10,000 rows
+ * take 100 arms and blocks together); 'not-possible' with reason 'one-arm',
  * 'arm-confounded-with-block', 'no-residual-df' or 'zero-variance' (residual SD below 1e-14 of the largest value)
  * Source: Searle (1971), Linear Models, chapter 7; least-squares means after Harvey (1960).
  */
@@ -53,6 +54,9 @@ export function fitAdditive(q: {
   const n = q.rows.length
   const residualDf = n - 1 - armColumns.length - blockColumns.length
 
+  const work = n * (n - residualDf) ** 2
+  if (work > MOST_WORK) throw new CalcError('out-of-range', { field: 'rows', value: work, max: MOST_WORK, reason: 'too-large' })
+
   // centred on one value, so that a large common part costs no digits
   const origin = q.rows[0]!.y
   const y = q.rows.map((row, i) => mustBeWithin(`rows[${i}].y`, row.y) - origin)
@@ -63,8 +67,7 @@ export function fitAdditive(q: {
   const fit = fitOrRefuse(x, y)
   const residuals = x.map((row, i) => y[i]! - row.reduce((sum, value, j) => sum + value * fit.coefficients[j]!, 0))
   const largest = q.rows.reduce((most, row) => Math.max(most, Math.abs(row.y)), 0)
-  const residualSd = Math.sqrt(fit.residualSumSquares / residualDf)
-  if (residualSd <= ZERO_VARIANCE * largest) throw new CalcError('not-possible', { field: 'rows', value: residualSd, reason: 'zero-variance' })
+  const residualSd = mustVary('rows', Math.sqrt(fit.residualSumSquares / residualDf), largest)
 
   const meanSquare = residualSd * residualSd
   const tested = (source: string, sumSquares: number, df: number): AnovaRow => {

@@ -1,5 +1,4 @@
-import { mustBeWithin, mustHaveAtLeast } from '../checks'
-import { CalcError } from '../error'
+import { mustBeWithin, mustHaveAtLeast, mustVary } from '../checks'
 import { tQuantile } from '../distributions/t-quantile'
 import { tTail } from '../distributions/t-tail'
 
@@ -20,9 +19,7 @@ export function grubbsTest(q: { values: readonly number[]; alpha: number }): Gru
   const first = q.values[0]!
   const mean = first + q.values.reduce((sum, value) => sum + (value - first), 0) / n
   const sd = Math.sqrt(q.values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (n - 1))
-  if (sd <= 1e-14 * Math.max(...q.values.map(Math.abs))) {
-    throw new CalcError('not-possible', { field: 'values', value: sd, reason: 'zero-variance' })
-  }
+  mustVary('values', sd, Math.max(...q.values.map(Math.abs)))
   const distances = q.values.map((value) => Math.abs(value - mean) / sd)
   const g = Math.max(...distances)
   const index = distances.indexOf(g)

@@ -2,15 +2,7 @@ import { mustBeWithin, mustHaveAtLeast } from '../checks'
 import { CalcError } from '../error'
 import { chiSquaredQuantile } from '../distributions/chi-squared-quantile'
 import { type BatchMean, type LoafReading, batchMeans } from './batch-means'
-
-export type Component = {
-  /** Standard deviation, ≥ 0. */
-  sd: number
-  /** Degrees of freedom of the mean square it comes from. */
-  df: number
-  /** The moment estimate of the variance was negative and is taken as zero. */
-  heldAtZero: boolean
-}
+import { type Component, varianceComponent } from './variance-component'
 
 export type OwnVariation = {
   method: 'anova-moments'
@@ -57,7 +49,7 @@ export function ownVariation(q: { readings: readonly LoafReading[]; confidence: 
     const msBlock = sum(blockMeans.map((mean, i) => blockSizes[i]! * (mean - grand) ** 2)) / (a - 1)
     const batchWeight = (withinBlocks - sum(batches.map((batch) => batch.loafCount ** 2)) / n) / (a - 1)
     const blockWeight = (n - sum(blockSizes.map((size) => size ** 2)) / n) / (a - 1)
-    block = component((msBlock - msLoaf - batchWeight * batchVariance) / blockWeight, a - 1)
+    block = varianceComponent((msBlock - msLoaf - batchWeight * batchVariance) / blockWeight, a - 1)
   }
   const p = (1 - q.confidence) / 2
   const limit = (tail: 'lower' | 'upper') => Math.sqrt(ssLoaf / chiSquaredQuantile({ p, df: dfLoaf, tail }))
@@ -65,13 +57,9 @@ export function ownVariation(q: { readings: readonly LoafReading[]; confidence: 
     method: 'anova-moments',
     mean: grand,
     block,
-    batch: component(batchVariance, dfBatch),
-    loaf: { ...component(msLoaf, dfLoaf), low: limit('upper'), high: limit('lower') },
+    batch: varianceComponent(batchVariance, dfBatch),
+    loaf: { ...varianceComponent(msLoaf, dfLoaf), low: limit('upper'), high: limit('lower') },
   }
-}
-
-function component(variance: number, df: number): Component {
-  return { sd: Math.sqrt(Math.max(0, variance)), df, heldAtZero: variance < 0 }
 }
 
 function weightedMean(batches: readonly BatchMean[]): number {

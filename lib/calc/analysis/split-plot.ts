@@ -1,9 +1,7 @@
-import { mustBeWithin, mustHaveAtLeast } from '../checks'
+import { mustBeWithin, mustHaveAtLeast, mustVary } from '../checks'
 import { CalcError } from '../error'
 import { fTail } from '../distributions/f-tail'
 import type { AnovaRow } from './fit-additive'
-
-const ZERO_VARIANCE = 1e-14
 
 export type SplitPlot = {
   method: 'balanced-split-plot'
@@ -63,8 +61,7 @@ export function splitPlot(q: {
   const dfPiece = a * (b - 1) * (l - 1)
   const largest = Math.max(...cells.flat(2).map(Math.abs))
   for (const [field, sumSquares, df] of [['batch', ssBatch, dfBatch], ['piece', ssPiece, dfPiece]] as const) {
-    const sd = Math.sqrt(sumSquares / df)
-    if (sd <= ZERO_VARIANCE * largest) throw new CalcError('not-possible', { field, value: sd, reason: 'zero-variance' })
+    mustVary(field, Math.sqrt(sumSquares / df), largest)
   }
   const plain = (source: string, sumSquares: number, df: number): AnovaRow => {
     return { source, df, sumSquares, meanSquare: sumSquares / df, f: null, p: null }

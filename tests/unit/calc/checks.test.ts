@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { mustBeGiven, mustBeWhole, mustBeWithin, mustHaveAtLeast, mustHaveAtMost, mustMatchLength } from '../../../lib/calc/checks'
+import { mustBeGiven, mustBeReading, mustBeWhole, mustBeWithin, mustHaveAtLeast, mustHaveAtMost, mustMatchLength, mustVary } from '../../../lib/calc/checks'
 import { CalcError } from '../../../lib/calc/error'
 
 /** The refusal of a guard, or nothing when it lets the value through. */
@@ -69,4 +69,15 @@ test('a quantity that is needed is handed back, zero too, and refused when it is
   for (const nothing of [null, undefined]) {
     expect(refusalOf(() => mustBeGiven('massG', nothing))).toEqual({ code: 'not-possible', facts: { field: 'massG', reason: 'not-given' } })
   }
+})
+
+test('a reading whose square would be no finite number is refused', () => {
+  expect(mustBeReading('y', -1e100)).toBe(-1e100)
+  expect(refusalOf(() => mustBeReading('y', 1e155))?.code).toBe('out-of-range')
+})
+
+test('a spread that is only rounding of the largest value is no variation', () => {
+  expect(mustVary('rows', 1e-9, 1000)).toBe(1e-9)
+  expect(refusalOf(() => mustVary('rows', 1e-12, 1000))).toEqual({ code: 'not-possible', facts: { field: 'rows', value: 1e-12, reason: 'zero-variance' } })
+  expect(refusalOf(() => mustVary('rows', 0, 0))?.facts.reason).toBe('zero-variance')
 })
