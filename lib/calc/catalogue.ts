@@ -1,9 +1,10 @@
 import type { CalcEntry } from './entry'
 import { distributionsEntries } from './distributions/entries'
+import { planEntries } from './plan/entries'
 import { weighingEntries } from './weighing/entries'
 
 /** Every public calculation once. A calculation that is not here is not public. */
-export const catalogue = [...weighingEntries, ...distributionsEntries] as const
+export const catalogue = [...weighingEntries, ...distributionsEntries, ...planEntries] as const
 
 export type CalcId = (typeof catalogue)[number]['id']
 
