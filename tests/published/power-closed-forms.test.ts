@@ -4,6 +4,7 @@ import { anovaPower } from '@/lib/calc/plan/anova-power'
 import { anovaSize } from '@/lib/calc/plan/anova-size'
 import { batchesPower } from '@/lib/calc/plan/batches-power'
 import { batchesSize } from '@/lib/calc/plan/batches-size'
+import { cheapestDesign } from '@/lib/calc/plan/cheapest-design'
 import type { CountForPower } from '@/lib/calc/plan/count-for-power'
 import { dunnettPower } from '@/lib/calc/plan/dunnett-power'
 import { pairedPower } from '@/lib/calc/plan/paired-power'
@@ -89,4 +90,26 @@ describe.each(cases)('$title', (c) => {
       }),
     )
   }
+})
+
+// With next to no worthwhile difference 'better' is one side of the two-sided interval: twice the one-sided α.
+describe('the cheapest design of two arms, one dough each a day without blocks, is the sample size', () => {
+  const c = cases.find(({ id }) => id === 'n-t-doc-one')!
+  const found = () =>
+    cheapestDesign({
+      layout: 'no-blocks', testArmCount: 1, trueDifference: number(c.inputs, 'delta'), worthwhile: 1e-9,
+      confidence: 1 - 2 * number(c.inputs, 'alpha'), power: number(c.inputs, 'power'),
+      blockSd: 0, batchSd: number(c.inputs, 'sd'), loafSd: 0, blockCostMinor: 100, batchCostMinor: 10, loafCostMinor: 1,
+      leastBlocks: 1, mostBlocks: 40, mostBatchesPerBlock: 2, mostLoavesPerBatch: 1, seed: 'published', runs: 20_000,
+    })
+  const check = { of: ['plan/cheapest-design'] as const, source: c.source, status: `computed with ${c.computedWith}; second route: ${c.checkedWith}` }
+  const { n_per_arm: count = NaN, achieved_power: power = NaN } = c.expected
+  publishedCheck({ ...check, what: 'doughs of each arm', expected: count, got: () => found().designs[0]!.blocks, tolerance: 0, why: 'a count' })
+  publishedCheck({
+    ...check, what: 'its power', expected: power, got: () => found().designs[0]!.power, tolerance: 1e-6, why: 'stated accuracy',
+  })
+  publishedCheck({
+    ...check, what: 'its power, simulated', expected: power, got: () => found().simulated.power,
+    tolerance: { absolute: 0.0085 }, why: 'four Monte Carlo standard errors of 20,000 runs',
+  })
 })

@@ -21,19 +21,22 @@ export type TailPair = { lower: number; upper: number }
 export function chiMixture(q: { atScale: (s: number) => TailPair; df: number; noncentrality?: number }): TailPair {
   const df = mustBeWithin('df', q.df, { min: 0.5, max: 1e6 })
   const shift = mustBeWithin('noncentrality', q.noncentrality ?? 0, { min: 0, max: 1000 })
-  const half = df / 2
-  const logFront = Math.LN2 + 0.5 * Math.log(half / (2 * Math.PI)) - stirlingError(half)
+  const logDensity = logScaleDensity(df)
   const step = Math.min(0.12, 0.5 / Math.sqrt(2 * df + shift * shift))
   let [lower, upper] = [0, 0]
+  const atNothing = q.atScale(0)
   const add = (node: number): boolean => {
     const w = node * step
-    const weight = step * Math.exp(logFront + df * (w - 0.5 * Math.expm1(2 * w)))
+    const weight = step * Math.exp(logDensity(w))
     if (weight === 0) return false
     const part = q.atScale(Math.exp(w))
     lower += weight * part.lower
     upper += weight * part.upper
-    // what is left beyond w is at most a few weights divided by the fall per node
-    return weight > 1e-14 * Math.min(lower, upper) * step * Math.min(1, df)
+    // on the way down a side that is 0 here and at s = 0 is 0 between; what is left of the other beyond w is at most a
+    // few weights divided by the fall per node
+    const done = (side: 'lower' | 'upper') => node < 0 && part[side] === 0 && atNothing[side] === 0
+    const least = Math.min(done('lower') ? 1 : lower, done('upper') ? 1 : upper)
+    return weight > 1e-14 * least * step * Math.min(1, df)
   }
   let node = 0
   while (add(node) && node < MOST_NODES) node++
@@ -41,4 +44,11 @@ export function chiMixture(q: { atScale: (s: number) => TailPair; df: number; no
   while (add(node) && node > -MOST_NODES) node--
   if (Math.abs(node) >= MOST_NODES) throw new CalcError('no-convergence', { field: 'df', value: df })
   return { lower: Math.min(1, lower), upper: Math.min(1, upper) }
+}
+
+/** Logarithm of the density of ln s at w, s = χ_ν / √ν; its peak is at 0. For the inside of an integral: no guards. */
+export function logScaleDensity(df: number): (w: number) => number {
+  const half = df / 2
+  const logFront = Math.LN2 + 0.5 * Math.log(half / (2 * Math.PI)) - stirlingError(half)
+  return (w) => logFront + df * (w - 0.5 * Math.expm1(2 * w))
 }

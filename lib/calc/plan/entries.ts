@@ -4,6 +4,7 @@ import { anovaPower } from './anova-power'
 import { anovaSize } from './anova-size'
 import { batchesPower } from './batches-power'
 import { batchesSize } from './batches-size'
+import { cheapestDesign } from './cheapest-design'
 import { dunnettPower } from './dunnett-power'
 import { dunnettSize } from './dunnett-size'
 import { pairedPower } from './paired-power'
@@ -11,6 +12,7 @@ import { pairedSize } from './paired-size'
 import { twoArmsPower } from './two-arms-power'
 import { twoArmsSize } from './two-arms-size'
 
+const layout = z.enum(['complete-blocks', 'no-blocks'])
 const alternative = z.enum(['two-sided', 'greater', 'less'])
 const asked = { difference: z.number(), alpha: z.number(), alternative }
 const batched = { loavesPerBatch: z.number(), batchSd: z.number(), loafSd: z.number(), ...asked }
@@ -103,5 +105,69 @@ export const planEntries = [
     example: { power: 0.8, goal: 'each', differences: [80, 60], sd: 50, ...twoSided },
     source: 'Dunnett (1955), JASA 50; noncentral multivariate t',
     run: dunnettSize,
+  }),
+  calcEntry({
+    id: 'plan/cheapest-design',
+    input: z.strictObject({
+      layout,
+      testArmCount: z.number(),
+      trueDifference: z.number(),
+      worthwhile: z.number(),
+      confidence: z.number(),
+      ...wanted,
+      blockSd: z.number(),
+      batchSd: z.number(),
+      loafSd: z.number(),
+      blockCostMinor: z.number(),
+      batchCostMinor: z.number(),
+      loafCostMinor: z.number(),
+      leastBlocks: z.number(),
+      mostBlocks: z.number(),
+      mostBatchesPerBlock: z.number(),
+      mostLoavesPerBatch: z.number(),
+      seed: z.string(),
+      runs: z.number(),
+    }),
+    output: z.strictObject({
+      method: z.enum(['closed-form-search-confirmed-by-simulation']),
+      designs: z.array(
+        z.strictObject({
+          blocks: z.number(),
+          armBatchesPerBlock: z.number(),
+          controlBatchesPerBlock: z.number(),
+          loavesPerBatch: z.number(),
+          batches: z.number(),
+          loaves: z.number(),
+          costMinor: z.number(),
+          residualDf: z.number(),
+          criticalValue: z.number(),
+          differenceSe: z.number(),
+          power: z.number(),
+        }),
+      ),
+      simulated: z.strictObject({ runs: z.number(), power: z.number(), powerSe: z.number() }),
+    }),
+    example: {
+      layout: 'complete-blocks',
+      testArmCount: 2,
+      trueDifference: 7.5,
+      worthwhile: 5,
+      confidence: 0.95,
+      power: 0.8,
+      blockSd: 2,
+      batchSd: 3,
+      loafSd: 2.5,
+      blockCostMinor: 2000,
+      batchCostMinor: 900,
+      loafCostMinor: 60,
+      leastBlocks: 2,
+      mostBlocks: 12,
+      mostBatchesPerBlock: 10,
+      mostLoavesPerBatch: 6,
+      seed: 'cheapest',
+      runs: 10_000,
+    },
+    source: 'Search by the closed form of the verdict rule; extra control doughs by Dunnett (1955), JASA 50',
+    run: cheapestDesign,
   }),
 ] as const
