@@ -50,5 +50,7 @@ export function normalQuantile(q: { p: number; tail: Tail }): number {
 }
 
 function polynomial(coefficients: readonly number[], x: number): number {
-  return coefficients.reduceRight((sum, c) => sum * x + c, 0)
+  let sum = 0
+  for (let i = coefficients.length - 1; i >= 0; i--) sum = sum * x + coefficients[i]!
+  return sum
 }

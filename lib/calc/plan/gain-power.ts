@@ -3,6 +3,7 @@ import { mustBeWhole, mustBeWithin, mustHaveAtLeast } from '../checks'
 import { CalcError } from '../error'
 import { dunnettLoadings } from '../distributions/dunnett-loadings'
 import { dunnettQuantile } from '../distributions/dunnett-quantile'
+import { chiSquaredDeviate } from '../random/chi-squared-deviate'
 import { normalDeviate } from '../random/normal-deviate'
 import { seededRandom } from '../random/seeded-random'
 
@@ -84,9 +85,7 @@ export function gainPower(q: {
   for (let run = 0; run < runs; run++) {
     const control = (sd * normalDeviate(random)) / Math.sqrt(controlBatches)
     const means = q.trueDifferences.map((difference) => difference + (sd * normalDeviate(random)) / Math.sqrt(armBatches))
-    let squares = 0
-    for (let i = 0; i < residualDf; i++) squares += normalDeviate(random) ** 2
-    const half = criticalValue * sd * Math.sqrt(squares / residualDf) * perSd
+    const half = criticalValue * sd * Math.sqrt(chiSquaredDeviate(random, residualDf) / residualDf) * perSd
     means.forEach((mean, i) => {
       const estimate = mean - control
       const got = gainVerdict({ estimate, low: estimate - half, high: estimate + half, worthwhile: q.worthwhile, goodDirection: q.goodDirection })

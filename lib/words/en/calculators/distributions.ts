@@ -15,6 +15,10 @@ export const distributionsWords = {
     'distributions/dunnett-quantile': 'Dunnett: critical value',
     'distributions/studentized-range-tail': 'Studentized range: probability',
     'distributions/studentized-range-quantile': 'Studentized range: critical value',
+    'distributions/noncentral-t-tail': 'Tail of the noncentral t',
+    'distributions/noncentral-f-tail': 'Tail of the noncentral F',
+    'distributions/multivariate-t-tail': 'Several comparisons of any correlation: tail',
+    'distributions/multivariate-t-quantile': 'Several comparisons of any correlation: critical value',
   },
   fields: {
     z: 'z',
@@ -38,11 +42,16 @@ export const distributionsWords = {
     groups: 'Number of means',
     lower: 'Up to it',
     upper: 'Beyond it',
+    noncentrality: 'Noncentrality',
+    pairs: 'Correlations of the pairs: 1-2, 1-3, …, 2-3, …',
+    errorEstimate: 'Error of the probability, at most about',
+    method: 'Method',
   },
   choices: {
     lower: 'lower, up to and with it',
     upper: 'upper, beyond it; for counts with it',
     one: 'one',
     two: 'two',
+    'shifted-richtmyer-lattice': 'lattice rule with fixed shifts, without chance',
   },
 } as const

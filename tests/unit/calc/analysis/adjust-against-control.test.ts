@@ -58,6 +58,20 @@ test('a correlation of broken blocks goes through the lattice and stays near the
   const product = adjustAgainstControl({ ...q, differences: four, correlation: broken.map((row, i) => row.map((_, j) => (i === j ? 1 : 0.5))) })
   expect([lattice.method, product.method]).toEqual(['dunnett-lattice', 'dunnett-product'])
   expect(Math.abs(lattice.criticalValue - product.criticalValue)).toBeLessThan(0.02)
+  expect(lattice.probabilityError).toBeGreaterThan(0)
+  expect(lattice.probabilityError).toBeLessThan(1e-4)
+  expect(product.probabilityError).toBeLessThan(1e-9)
+})
+
+test('of contrasts with degrees of freedom of their own the smallest holds for all, and each row keeps its own', () => {
+  const own = adjustAgainstControl({ ...q, df: [12.5, 7, 30] })
+  const smallest = adjustAgainstControl({ ...q, df: 7 })
+  expect(own.df).toBe(7)
+  expect(own.criticalValue).toBe(smallest.criticalValue)
+  expect(own.comparisons.map(({ pAdjusted }) => pAdjusted)).toEqual(smallest.comparisons.map(({ pAdjusted }) => pAdjusted))
+  expect(own.comparisons.map(({ df }) => df)).toEqual([12.5, 7, 30])
+  expect(() => adjustAgainstControl({ ...q, df: [9, 9] })).toThrow('wrong-shape')
+  expect(() => adjustAgainstControl({ ...q, df: [9, NaN, 9] })).toThrow('"df[1]"')
 })
 
 test('a standard error of zero is refused', () => {

@@ -13,8 +13,9 @@ test('where the correlation is a product it agrees with the exact integral', () 
       for (const df of [3, 12, 60]) {
         for (const c of [1, 2.2, 3.5]) {
           const exact = dunnettTail({ c, df, loadings, sides }).upper
-          const got = multivariateTTail({ c, df, correlation: correlationOf(loadings), sides }).upper
+          const { upper: got, errorEstimate } = multivariateTTail({ c, df, correlation: correlationOf(loadings), sides })
           expect(Math.abs(got - exact), JSON.stringify({ loadings, sides, df, c, exact, got })).toBeLessThan(1e-4)
+          expect(errorEstimate).toBeLessThan(1e-4)
         }
       }
     }
@@ -26,6 +27,11 @@ test('the same input gives the same number', () => {
   expect(multivariateTTail(q)).toEqual(multivariateTTail(q))
 })
 
-test('a correlation that is not definite is refused', () => {
+test('bad input is refused at its field', () => {
+  const q = { c: 2, df: 8, correlation: correlationOf([0.3, 0.8]), sides: 'two' } as const
+  expect(() => multivariateTTail({ ...q, c: -1 })).toThrow('"c"')
+  expect(() => multivariateTTail({ ...q, c: NaN })).toThrow('not-finite')
+  expect(() => multivariateTTail({ ...q, df: -1 })).toThrow('"df"')
+
   expect(() => multivariateTTail({ c: 2, df: 8, correlation: [[1, 1], [1, 1]], sides: 'two' })).toThrow('not-definite')
 })
