@@ -1,8 +1,9 @@
 import type { CalcEntry } from './entry'
+import { mixedModelEntries } from './mixed-model/entries'
 import { weighingEntries } from './weighing/entries'
 
 /** Every public calculation once. A calculation that is not here is not public. */
-export const catalogue = [...weighingEntries] as const
+export const catalogue = [...mixedModelEntries, ...weighingEntries] as const
 
 export type CalcId = (typeof catalogue)[number]['id']
 
