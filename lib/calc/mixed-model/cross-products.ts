@@ -19,9 +19,11 @@ export function crossProducts(q: { u: readonly (readonly number[])[]; random: re
   if (coarse) fine!.codes.forEach((code, i) => links[code]!.set(coarse.codes[i]!, (links[code]!.get(coarse.codes[i]!) ?? 0) + 1))
 
   const within = Array.from({ length: width }, () => new Array<number>(width).fill(0))
+  const coarseAbout = Array.from({ length: coarse?.count ?? 0 }, () => new Array<number>(width).fill(0))
   q.u.forEach((row, i) => {
     const level = sums[0]![fine!.codes[i]!]!
     const about = row.map((value, j) => value - level.sum[j]! / level.count)
+    if (coarse) coarseAbout[coarse.codes[i]!]!.forEach((_, j, own) => (own[j]! += about[j]!))
     about.forEach((a, j) => {
       if (a !== 0) for (let m = 0; m <= j; m++) within[j]![m]! += a * about[m]!
     })
@@ -34,7 +36,7 @@ export function crossProducts(q: { u: readonly (readonly number[])[]; random: re
     levelCounts: factors.map(({ count }) => count),
     largestLevels: sums.map((levels) => levels.reduce((most, { count }) => Math.max(most, count), 0)),
     within,
-    components: componentsOf(sums[0]!, sums[1] ?? [], links),
+    components: componentsOf(sums[0]!, coarseAbout, links),
   }
 }
 
@@ -60,11 +62,11 @@ function sumsByLevel(u: readonly (readonly number[])[], codes: readonly number[]
 
 function componentsOf(
   fine: readonly { count: number; sum: number[] }[],
-  coarse: readonly { count: number; sum: number[] }[],
+  coarseAbout: readonly number[][],
   links: readonly ReadonlyMap<number, number>[],
 ): Component[] {
-  if (coarse.length === 0) return [{ fine: fine.map((level) => ({ ...level, links: [] })), coarse: [] }]
-  const root = coarse.map((_, j) => j)
+  if (coarseAbout.length === 0) return [{ fine: fine.map((level) => ({ ...level, links: [] })), coarse: [], crossing: [] }]
+  const root = coarseAbout.map((_, j) => j)
   const find = (j: number): number => {
     let top = j
     while (root[top] !== top) top = root[top]!
@@ -76,15 +78,28 @@ function componentsOf(
     for (const other of others) root[find(other)] = find(first!)
   }
   const components = new Map<number, Component>()
-  const placeOf = coarse.map((level, j) => {
-    const component = components.get(find(j)) ?? { fine: [], coarse: [] }
+  const placeOf = coarseAbout.map((about, j) => {
+    const component = components.get(find(j)) ?? { fine: [], coarse: [], crossing: [] }
     components.set(find(j), component)
-    mustBeWithin('random.levels', component.coarse.push(level), { max: MOST_CROSSED })
+    mustBeWithin('random.levels', component.coarse.push({ about }), { max: MOST_CROSSED })
     return component.coarse.length - 1
   })
   fine.forEach((level, i) => {
     const own = [...links[i]!]
     components.get(find(own[0]![0]))!.fine.push({ ...level, links: own.map(([j, count]) => ({ coarse: placeOf[j]!, count })) })
   })
+  for (const component of components.values()) component.crossing = crossingOf(component)
   return [...components.values()]
+}
+
+function crossingOf({ fine, coarse }: Component): number[][] {
+  const crossing = coarse.map(() => coarse.map(() => 0))
+  for (const { count, links } of fine) {
+    if (links.length === 1) continue
+    for (const one of links) {
+      crossing[one.coarse]![one.coarse]! += one.count
+      for (const other of links) crossing[one.coarse]![other.coarse]! -= (one.count * other.count) / count
+    }
+  }
+  return crossing
 }

@@ -1,25 +1,19 @@
 import { mustBeWithin } from '../checks'
-import { CalcError } from '../error'
-import { crossProducts } from './cross-products'
 import { designMatrix } from './design-matrix'
 import { type Estimate, type SmallSample, estimateContrast } from './estimate-contrast'
 import { kenwardRogerCovariance } from './kenward-roger-covariance'
 import { kenwardRogerTest } from './kenward-roger-test'
 import { matrixProduct } from './matrix-product'
-import { minimiseReml } from './minimise-reml'
 import { mustBeEstimable } from './must-be-estimable'
-import { mustBeIdentified } from './must-be-identified'
 import { observedVarianceCovariance } from './observed-variance-covariance'
-import { ordinaryResiduals } from './ordinary-residuals'
 import { projectedMoments } from './projected-moments'
+import { refuseIndefinite } from './refuse-indefinite'
 import { satterthwaiteTest } from './satterthwaite-test'
+import { settleVariances } from './settle-variances'
 import { termContrasts } from './term-contrasts'
 import type { Matrix, MixedModel, MixedRow } from './types'
 import { weightedProducts } from './weighted-products'
 import { withResidual } from './with-residual'
-
-/** A spread at or below this share of the largest value is rounding, not variation. */
-const ZERO_VARIANCE = 1e-14
 
 export type JointTest = { df1: number; df2: number; f: number; p: number }
 
@@ -51,8 +45,8 @@ export type MixedFit = {
  * @param rows one per reading, more than fixed effects, y within ±1e100 in the measure's own unit
  * @param model see MixedModel; the control is the first of its arms
  * @throws CalcError as designMatrix, mustBeEstimable, mustBeIdentified (what is confounded is named before anything is
- * fitted), crossProducts and minimiseReml; 'not-possible' with reason 'zero-variance' (no variation beyond 1e-14 of the
- * largest value, or none within the levels of a random factor)
+ * fitted) and settleVariances; 'not-possible' with reason 'zero-variance' (no variation beyond 1e-14 of the largest
+ * value, or none within the levels of a random factor) or 'flat-likelihood' (too few levels to settle the variances)
  * Source: Patterson & Thompson (1971), Biometrika 58; Bates et al. (2015), J. Stat. Softw. 67(1); Giesbrecht & Burns
  * (1985), Biometrics 41; Kenward & Roger (1997), Biometrics 53.
  */
@@ -60,30 +54,24 @@ export function fitMixedModel(q: { rows: readonly MixedRow[]; model: MixedModel 
   const y = q.rows.map((row, i) => mustBeWithin(`rows[${i}].y`, row.y, { min: -1e100, max: 1e100 }))
   const design = designMatrix(q)
   mustBeEstimable(design)
-  const { residuals, coefficients: ordinary } = ordinaryResiduals({ x: design.x, y: y.map((value) => value - y[0]!) })
-  const unit = spreadOf(residuals, y)
-  const cross = crossProducts({
-    u: design.x.map((row, i) => [...row, residuals[i]! / unit]),
-    random: q.model.random.map((name) => ({ name, levels: q.rows.map((row) => row.factors[name]!) })),
-  })
-  mustBeIdentified(cross, design)
-  const { ratios, criterion } = minimiseReml(cross)
+  const random = q.model.random.map((name) => ({ name, levels: q.rows.map((row) => row.factors[name]!) }))
+  const { cross, ratios, remlValue, coefficients: taken, unit } = settleVariances({ design, y, random })
 
-  const products = withResidual(weightedProducts(cross, ratios), ratios, cross.n)
-  const moments = projectedMoments(products)
+  const last = withResidual(weightedProducts(cross, ratios), ratios, cross.n)
+  const moments = projectedMoments(last)
   const df = cross.n - cross.p
   const scaledVariance = moments.residual / df
   const residualVariance = scaledVariance * unit * unit
-  const coefficients = moments.coefficients.map((value, j) => value * unit + ordinary[j]! + (j === 0 ? y[0]! : 0))
+  const coefficients = moments.coefficients.map((value, j) => taken[j]! + unit * value)
   const covariance = moments.inverse
   const boundary = ratios.includes(0)
   const smallSample: SmallSample | null = boundary
     ? null
-    : {
-        kenwardRoger: kenwardRogerCovariance(products, moments),
-        first: products.first.map((matrix) => matrix.slice(0, cross.p).map((row) => row.slice(0, cross.p))),
+    : refuseIndefinite('flat-likelihood', () => ({
+        kenwardRoger: kenwardRogerCovariance(last, moments),
+        first: last.first.map((matrix) => matrix.slice(0, cross.p).map((row) => row.slice(0, cross.p))),
         observed: observedVarianceCovariance(moments, scaledVariance),
-      }
+      }))
   const common = { coefficients, covariance, residualVariance }
   const estimate = (weights: readonly number[]) => estimateContrast({ ...common, weights, smallSample })
   const contrasts = termContrasts(design, q.model.byArm)
@@ -103,7 +91,7 @@ export function fitMixedModel(q: { rows: readonly MixedRow[]; model: MixedModel 
   return {
     method: { model: 'linear-mixed', estimation: 'reml', satterthwaite: 'observed-information', kenwardRoger: 'expected-information' },
     n: cross.n,
-    remlCriterion: criterion.value + 2 * df * Math.log(unit),
+    remlCriterion: remlValue + 2 * df * Math.log(unit),
     residualVariance,
     varianceComponents: q.model.random.map((name) => {
       const k = cross.names.indexOf(name)
@@ -118,12 +106,4 @@ export function fitMixedModel(q: { rows: readonly MixedRow[]; model: MixedModel 
     tests,
     warnings: boundary ? ['variance-at-zero-use-batch-means'] : undefinedSomewhere ? ['kenward-roger-undefined'] : [],
   }
-}
-
-/** Root mean square of what the fixed part leaves over. */
-function spreadOf(residuals: readonly number[], y: readonly number[]): number {
-  const largest = y.reduce((most, value) => Math.max(most, Math.abs(value)), 0)
-  const spread = Math.sqrt(residuals.reduce((sum, value) => sum + value * value, 0) / residuals.length)
-  if (spread <= Math.max(ZERO_VARIANCE * largest, 1e-100)) throw new CalcError('not-possible', { field: 'rows', value: spread, reason: 'zero-variance' })
-  return spread
 }

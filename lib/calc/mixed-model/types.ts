@@ -37,7 +37,10 @@ export type Design = {
 /** Levels of two random factors that hang together: no row links them to any other component. */
 export type Component = {
   fine: { count: number; sum: number[]; links: { coarse: number; count: number }[] }[]
-  coarse: { count: number; sum: number[] }[]
+  /** Sums of the rows of each coarse level about the means of their fine levels: 0 where nested. */
+  coarse: { about: number[] }[]
+  /** Σ over fine levels of diag(c) − c cᵀ / n, c their counts in each coarse level: 0 where nested. */
+  crossing: number[][]
 }
 
 /** Everything about the rows that the fit needs, formed once; its size is that of levels, not of rows. */

@@ -48,16 +48,15 @@ function addFine(sums: WeightedProducts, component: Component, theta: number): v
   }
 }
 
-function addCrossed(sums: WeightedProducts, { fine, coarse }: Component, theta: number, phi: number): void {
+function addCrossed(sums: WeightedProducts, { fine, coarse, crossing }: Component, theta: number, phi: number): void {
   const b = coarse.length
   const width = sums.p + 1
   const square = () => Array.from({ length: b }, () => new Array<number>(b).fill(0))
   // after the fine factor alone: R = Z₂ᵀV₁⁻¹Z₂, A = Z₂ᵀV₁⁻¹U, and F = Z₁ᵀV₁⁻¹Z₂ as FᵀF and FᵀDF
-  const r = square()
+  const r = crossing.map((row) => [...row])
   const ff = square()
   const fdf = square()
-  const a = coarse.map(({ sum }) => [...sum])
-  coarse.forEach(({ count }, j) => (r[j]![j] = count))
+  const a = coarse.map(({ about }) => [...about])
   const levels = fine.map((level) => ({ ...level, shrink: 1 / (1 + level.count * theta) }))
   for (const { count, sum, links, shrink } of levels) {
     const weight = count * shrink
@@ -66,10 +65,10 @@ function addCrossed(sums: WeightedProducts, { fine, coarse }: Component, theta: 
     sums.doubleTraces[0]![0]! += weight * weight
     addOuter(sums.whole, sum, sum, shrink / count)
     for (const one of links) {
-      addTo(a[one.coarse]!, sum, -theta * shrink * one.count)
+      addTo(a[one.coarse]!, sum, (shrink * one.count) / count)
       for (const other of links) {
         const product = one.count * other.count
-        r[one.coarse]![other.coarse]! -= theta * shrink * product
+        r[one.coarse]![other.coarse]! += (shrink * product) / count
         ff[one.coarse]![other.coarse]! += shrink * shrink * product
         fdf[one.coarse]![other.coarse]! += shrink * shrink * weight * product
       }

@@ -7,7 +7,7 @@ const u = [[1, 2], [1, 4], [1, 9], [1, 1]]
 test('sums by level, and what is left within the levels', () => {
   const cross = crossProducts({ u, random: [{ name: 'batch', levels: ['a', 'a', 'b', 'b'] }] })
   expect(cross).toMatchObject({ n: 4, p: 1, names: ['batch'], levelCounts: [2], largestLevels: [2], within: [[0, 0], [0, 34]] })
-  expect(cross.components).toEqual([{ fine: [{ count: 2, sum: [2, 6], links: [] }, { count: 2, sum: [2, 10], links: [] }], coarse: [] }])
+  expect(cross.components).toEqual([{ fine: [{ count: 2, sum: [2, 6], links: [] }, { count: 2, sum: [2, 10], links: [] }], coarse: [], crossing: [] }])
 })
 
 test('the factor of more levels leads, and nested ones fall into a component for each outer level', () => {
