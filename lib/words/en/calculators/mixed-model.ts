@@ -20,7 +20,7 @@ export const mixedModelWords = {
     dfMethod: 'Degrees of freedom after',
     confidence: 'Confidence (0.5 to 0.9999)',
     alternative: 'Asked for',
-    n: 'Readings',
+    n: 'Number of readings',
     remlCriterion: 'REML criterion (−2 log likelihood)',
     residualVariance: 'Variance of pieces in a batch',
     varianceComponents: 'Variances between',
