@@ -2,7 +2,9 @@ import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { splitPlot } from '@/lib/calc/analysis/split-plot'
+import { checkMixedModel } from '@/tests/support/mixed-model-figures'
 import { checkSplitPlot } from '@/tests/support/split-plot-figures'
+import mixedCases from './data/cake-cook-1938-mixed.json'
 import cases from './data/cake-cook-1938.json'
 
 // Cook (1938), "Chocolate cake, I. Optimum baking temperature", thesis, Iowa State College: breaking angle in degrees,
@@ -22,6 +24,14 @@ test('the data are whole: 270 cakes', () => {
 })
 
 describe.each(cases)('$title', (c) => checkSplitPlot(c, q))
+
+// Each replicate of a recipe is a mix of its own: the batch, with temperature as an additive factor within it.
+describe.each(mixedCases)('$title', (c) =>
+  checkMixedModel(c, {
+    rows: rows.map(({ arm, block, level, y }) => ({ arm, factors: { batch: `${arm}:${block}`, temp: level }, y })),
+    model: { arms: c.inputs.arms, fixed: c.inputs.fixed, random: c.inputs.random },
+  }),
+)
 
 test('recipes do not differ, hotter cakes bend farther', () => {
   const { levelMeans, anova } = splitPlot(q)

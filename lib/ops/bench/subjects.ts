@@ -1,7 +1,8 @@
 import type { Subject } from './subject'
+import { mixedModel } from './subjects/mixed-model'
 import { pages } from './subjects/pages'
 import { script } from './subjects/script'
 import { start } from './subjects/start'
 
 /** Everything that `npm run bench` measures, in the order in which it is printed. */
-export const subjects: readonly Subject[] = [start, pages, script]
+export const subjects: readonly Subject[] = [start, pages, script, mixedModel]
