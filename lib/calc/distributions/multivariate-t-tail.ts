@@ -23,7 +23,7 @@ export type MultivariateTTail = {
  * @throws CalcError 'not-finite' | 'out-of-range' | 'empty' | 'wrong-shape'; 'not-possible' with reason 'not-definite';
  *   'no-convergence' where the most points leave an error estimate above 1e-4
  * Source: see multivariateTLattice.
- * @example multivariateTTail({ c: 2.5, df: 9, correlation: [[1, 0.5], [0.5, 1]], sides: 'two' }).upper // 0.0562
+ * @example multivariateTTail({ c: 2.5, df: 9, correlation: [[1, 0.5], [0.5, 1]], sides: 'two' }).upper // 0.0600
  */
 export function multivariateTTail(q: {
   c: number
