@@ -157,7 +157,7 @@ export const temperatureEntries = [
     run: (q) => {
       const found = waterSource({ ...q, constants: ICE_CONSTANTS })
       const none = { coldMassG: null, hotMassG: null, iceMassG: null, reason: null, reachableTempC: null }
-      return { ...none, ...found }
+      return { outcome: found.outcome, ...none, ...found }
     },
   }),
   calcEntry({
