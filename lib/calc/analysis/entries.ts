@@ -6,7 +6,7 @@ import { atFlatFields } from '../flat-fields'
 import { adjustAgainstControl } from './adjust-against-control'
 import { analyseBatches } from './analyse-batches'
 import { batchMeans } from './batch-means'
-import { fitAdditive } from './fit-additive'
+import { type AnovaRow, fitAdditive } from './fit-additive'
 import { splitPlot } from './split-plot'
 import { variationEntries } from './variation-entries'
 import { verdictEntries } from './verdict-entries'
@@ -17,8 +17,9 @@ const alternative = z.enum(['two-sided', 'greater', 'less'])
 const loafReading = z.strictObject({ arm: z.string(), block: optionalText, batch: z.string(), loaf: z.string(), value: z.number() })
 const batch = { batch: z.string(), arm: z.string(), block: z.nullable(z.string()), mean: z.number(), loafCount: z.number() }
 const armMean = z.strictObject({ arm: z.string(), estimate: z.number(), se: z.number(), df: z.number(), low: z.number(), high: z.number() })
+const anovaSource = z.enum(['block', 'arm', 'batch', 'level', 'arm-by-level', 'piece', 'residual'])
 const anovaRow = z.strictObject({
-  source: z.string(),
+  source: anovaSource,
   df: z.number(),
   sumSquares: z.number(),
   meanSquare: z.number(),
@@ -35,6 +36,7 @@ const comparison = {
   low: nullableNumber,
   high: nullableNumber,
 }
+const named = (row: AnovaRow) => ({ ...row, source: anovaSource.parse(row.source) })
 const adjustment = z.enum(['student-t', 'dunnett-product', 'dunnett-lattice'])
 
 /** Names in the order in which they first come, the control before them. */
@@ -96,7 +98,7 @@ export const analysisEntries = [
         criticalValue: found.comparisons.criticalValue,
         comparisons: found.comparisons.comparisons.map((one, i) => ({ ...one, ...(found.pctComparisons?.[i] ?? noPct) })),
         armMeans: found.fit.armMeans,
-        anova: found.fit.anova,
+        anova: found.fit.anova.map(named),
         batches: found.batches.map(({ loafSumSquares: _, block = null, ...one }) => ({ ...one, block })),
         loafSd: found.loafVariation?.sd ?? null,
         loafDf: found.loafVariation?.df ?? null,
@@ -141,8 +143,8 @@ export const analysisEntries = [
     run: ({ control, ...q }) => {
       const arms = controlFirst(control, q.rows.map(({ arm }) => arm))
       const found = atFlatFields(rowsField('rows'), () => fitAdditive({ ...q, arms }))
-      const { method, differenceCorrelation: _, ...rest } = found
-      return { model: method.model, ...rest }
+      const { method, differenceCorrelation: _, anova, blockAfterArm, ...rest } = found
+      return { model: method.model, ...rest, anova: anova.map(named), blockAfterArm: blockAfterArm && named(blockAfterArm) }
     },
   }),
   calcEntry({
@@ -209,7 +211,7 @@ export const analysisEntries = [
       const arms = controlFirst(control, rows.map(({ arm }) => arm))
       const levels = [...new Set(rows.map(({ level }) => level))]
       const { method: _, anova, ...rest } = atFlatFields(rowsField('rows'), () => splitPlot({ rows, arms, levels }))
-      return { anova: [...anova], ...rest }
+      return { anova: anova.map(named), ...rest }
     },
   }),
   ...variationEntries,

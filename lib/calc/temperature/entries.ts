@@ -155,9 +155,9 @@ export const temperatureEntries = [
     },
     source: 'heat balance',
     run: (q) => {
-      const found = waterSource({ ...q, constants: ICE_CONSTANTS })
+      const { outcome, ...found } = waterSource({ ...q, constants: ICE_CONSTANTS })
       const none = { coldMassG: null, hotMassG: null, iceMassG: null, reason: null, reachableTempC: null }
-      return { ...none, ...found }
+      return { outcome, ...none, ...found }
     },
   }),
   calcEntry({

@@ -14,9 +14,9 @@ const WORTHWHILE = 90
 /** One arm without any effect, one whose effect is just worth having. */
 const TRUE: Record<string, number> = { control: 0, b: 0, c: WORTHWHILE }
 
-type Design = { blocks: number; batches: number; batchSd: number }
+type Design = { blocks: number; batches: number; batchSd: number; spread: string }
 
-const every: Design[] = [2, 3, 4, 5, 6].flatMap((blocks) => [1, 2, 3].flatMap((batches) => [0, 50].map((batchSd) => ({ blocks, batches, batchSd }))))
+const every: Design[] = [2, 3, 4, 5, 6].flatMap((blocks) => [1, 2, 3].flatMap((batches) => [0, 50].map((batchSd) => ({ blocks, batches, batchSd, spread: batchSd > 0 ? `batch SD ${batchSd}` : 'batches alike' }))))
 const some = every.filter(({ blocks, batches, batchSd }) => (blocks + batches + batchSd / 50) % 5 === 0 || (blocks === 2 && batches === 1))
 
 /** A trial simulated loaf by loaf, three a batch, and analysed as the app does. */
@@ -39,7 +39,7 @@ type Compared = ReturnType<typeof trial>[number]
 const verdictOf = ({ estimate, low, high }: Compared, worthwhile: number) =>
   gainVerdict({ estimate, low: low!, high: high!, worthwhile, goodDirection: 'larger' })!.verdict
 
-describe.each(forLong(some, every))('$blocks blocks, $batches batches of each arm in a block, batch SD $batchSd', (q) => {
+describe.each(forLong(some, every))('$blocks blocks, $batches of each arm in a block, $spread', (q) => {
   let simulated: Compared[][] | undefined
   const counted = (isWrong: (arms: Compared[]) => boolean) => () => {
     simulated ??= Array.from({ length: TRIALS }, (_, seed) => trial(`honest ${q.blocks} ${q.batches} ${q.batchSd} ${seed}`, q))
