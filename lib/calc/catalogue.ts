@@ -1,8 +1,14 @@
 import type { CalcEntry } from './entry'
+import { fermentationEntries } from './fermentation/entries'
+import { stalingEntries } from './staling/entries'
 import { weighingEntries } from './weighing/entries'
 
 /** Every public calculation once. A calculation that is not here is not public. */
-export const catalogue = [...weighingEntries] as const
+export const catalogue = [
+  ...weighingEntries,
+  ...fermentationEntries,
+  ...stalingEntries,
+] as const
 
 export type CalcId = (typeof catalogue)[number]['id']
 
