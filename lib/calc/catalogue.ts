@@ -1,5 +1,6 @@
 import type { CalcEntry } from './entry'
 import { fermentationEntries } from './fermentation/entries'
+import { netWeightEntries } from './net-weight/entries'
 import { stalingEntries } from './staling/entries'
 import { weighingEntries } from './weighing/entries'
 
@@ -8,6 +9,7 @@ export const catalogue = [
   ...weighingEntries,
   ...fermentationEntries,
   ...stalingEntries,
+  ...netWeightEntries,
 ] as const
 
 export type CalcId = (typeof catalogue)[number]['id']
