@@ -1,5 +1,6 @@
 import type { CalcEntry } from './entry'
 import { fermentationEntries } from './fermentation/entries'
+import { labelEntries } from './label/entries'
 import { netWeightEntries } from './net-weight/entries'
 import { stalingEntries } from './staling/entries'
 import { weighingEntries } from './weighing/entries'
@@ -10,6 +11,7 @@ export const catalogue = [
   ...fermentationEntries,
   ...stalingEntries,
   ...netWeightEntries,
+  ...labelEntries,
 ] as const
 
 export type CalcId = (typeof catalogue)[number]['id']
