@@ -26,7 +26,7 @@ const directions = {
 /** Files that are held to more, or to less, than their folder. */
 const special = [
   { is: (file) => file.endsWith('.input.ts'), may: { ours: ['lib/calc', '*.input'], packages: ['zod'], alone: true } },
-  { is: (file) => /^lib\/calc\/([^/]+\/entries|catalogue|entry)\.ts$/.test(file), may: { ours: [], packages: ['zod', 'decimal.js', 'ml-matrix'] } },
+  { is: (file) => /^lib\/calc\/([^/]+\/([^/]+-)?entries|catalogue|entry)\.ts$/.test(file), may: { ours: [], packages: ['zod', 'decimal.js', 'ml-matrix'] } },
 ]
 
 const reason = {

@@ -42,3 +42,9 @@ export function mustHaveAtLeast<T>(field: string, list: readonly T[], least: num
 export function mustMatchLength(field: string, list: readonly unknown[], length: number): void {
   if (list.length !== length) throw new CalcError('wrong-shape', { field, value: list.length, min: length, max: length })
 }
+
+/** Demands a quantity that a choice elsewhere makes needed. @throws CalcError 'not-possible' with reason 'not-given' */
+export function mustBeGiven<T>(field: string, value: T | null | undefined): T {
+  if (value === null || value === undefined) throw new CalcError('not-possible', { field, reason: 'not-given' })
+  return value
+}

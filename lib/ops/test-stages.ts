@@ -1,6 +1,8 @@
 import fs from 'node:fs'
 import path from 'node:path'
+import { catalogue } from '../calc/catalogue'
 import { ensureBuilt } from './build'
+import { countChecks, readChecks } from './published-checks'
 import { runNode } from './run-node'
 import { readPlaywrightReport, readVitestReport, type Count } from './test-reports'
 
@@ -17,7 +19,7 @@ const stages: readonly Stage[] = [
   { name: 'types', run: () => asOneTest(checkTypes) },
   { name: 'lint', run: () => asOneTest(async () => (await runNode(['node_modules/eslint/bin/eslint.js', '.', '--max-warnings', '0'])) === 0) },
   { name: 'build', run: () => asOneTest(async () => Boolean(await ensureBuilt())) },
-  { name: 'unit', run: () => runVitest('unit') },
+  { name: 'unit', run: async () => withChecks(await runVitest('unit')) },
   { name: 'database', run: () => runVitest('database') },
   { name: 'browser', run: runPlaywright },
 ]
@@ -85,6 +87,16 @@ async function runVitest(project: 'unit' | 'database'): Promise<Count> {
   const report = reportOf(project)
   const status = await runNode(['node_modules/vitest/vitest.mjs', 'run', '--project', project, '--reporter=default', '--reporter=json', `--outputFile.json=${report}`])
   return counted(report, readVitestReport, status)
+}
+
+/** Too few checks against the outside, or a calculation without one, is a failure like another. */
+function withChecks(count: Count): Count {
+  const report = reportOf('unit')
+  if (!fs.existsSync(report)) return count
+  const { checks } = readChecks(fs.readFileSync(report, 'utf8'))
+  const { faults } = countChecks(checks, catalogue.map(({ id }) => id))
+  for (const fault of faults) console.error(fault)
+  return { ...count, failed: count.failed + faults.length }
 }
 
 // The tests make people and look at the database through the app's own server code, which `server-only` guards.

@@ -12,6 +12,7 @@ for (const [what, expected, flourMassG, toMoisturePct] of [
 ] as const) {
   publishedCheck({
     id: 'P-3.5',
+    of: ['formula/equal-dry-flour-mass'],
     what,
     source,
     status: 'published inputs',
@@ -27,6 +28,7 @@ for (const [what, expected, waterMassG, moisturePct] of [
 ] as const) {
   publishedCheck({
     id: 'P-3.6',
+    of: ['formula/correct-for-moisture'],
     what: `absorption on flour as it is: ${what}`,
     source: 'mass balance at constant dough composition, on the 14 % basis of AACC 54-21',
     status: 'published inputs',
@@ -38,6 +40,7 @@ for (const [what, expected, waterMassG, moisturePct] of [
 }
 publishedCheck({
   id: 'P-3.7',
+  of: ['formula/farinograph-absorption'],
   what: 'absorption, 300 g bowl, 294.5 g flour, 183.2 mL',
   source: 'AACC 54-21, ISO 5530-1',
   status: 'from memory',
@@ -48,6 +51,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-3.7',
+  of: ['formula/farinograph-absorption'],
   what: 'absorption, 50 g bowl, 49.1 g flour, 30.8 mL',
   source: 'AACC 54-21, ISO 5530-1',
   status: 'from memory',

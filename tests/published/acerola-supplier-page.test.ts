@@ -19,6 +19,7 @@ const check = (pureMassG: number) =>
 
 publishedCheck({
   id: 'P-5.16',
+  of: ['dosing/check-dose'],
   what: 'acerola powder at 17 %, 0.1 % of flour: vitamin C, ppm',
   source: 'Supplier page on acerola for bakeries',
   status: 'published inputs',

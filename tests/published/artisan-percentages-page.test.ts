@@ -14,6 +14,7 @@ const scaled = massesFromPercentages({
 
 publishedCheck({
   id: 'P-1.3',
+  of: ['formula/masses-from-percentages'],
   what: 'flour for 3 lb of dough at 169 %',
   source,
   status: 'published',
@@ -24,6 +25,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-1.3',
+  of: ['formula/masses-from-percentages'],
   what: 'water from the unrounded flour, not 0.65 x 1.77 = 1.1505',
   source,
   status: 'published',

@@ -26,6 +26,7 @@ const azo = (massG: number): ActiveSource => ({
 
 publishedCheck({
   id: 'P-5.2',
+  of: ['dosing/active-mass'],
   what: '45 ppm of 25 kg of flour, g',
   source: '21 CFR 172.806',
   status: 'published inputs',
@@ -36,6 +37,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-5.2',
+  of: ['dosing/check-dose'],
   what: 'the printed equivalence, 2.05 g in 100 lb, in ppm',
   source: '21 CFR 172.806',
   status: 'published inputs',
@@ -65,6 +67,7 @@ test('P-5.1 the amount already in the flour is included in 45 ppm [published]', 
 const toCysteine = [{ from: 'L-cysteine hydrochloride monohydrate', to: 'L-cysteine', factor: 121.16 / 175.63 }]
 publishedCheck({
   id: 'P-5.5',
+  of: ['dosing/check-dose'],
   what: 'the hydrochloride counts as the cysteine in it: 130 ppm weighed',
   source: '21 CFR 184.1271, 184.1272 (0.009 part total L-cysteine); molar masses 121.16 and 175.63',
   status: 'published inputs',

@@ -1,4 +1,5 @@
 import { describe } from 'vitest'
+import type { CalcId } from '@/lib/calc/catalogue'
 import { binomialTail } from '@/lib/calc/distributions/binomial-tail'
 import { chiSquaredQuantile } from '@/lib/calc/distributions/chi-squared-quantile'
 import { chiSquaredTail } from '@/lib/calc/distributions/chi-squared-tail'
@@ -13,6 +14,17 @@ import cases from './data/distributions-r-mpmath.json'
 
 type Point = { tail: string; x?: number; p?: number; df?: number; df1?: number; df2?: number }
 
+const entries: Record<string, CalcId> = {
+  'norm-cdf': 'distributions/normal-tail',
+  'norm-q': 'distributions/normal-quantile',
+  t: 'distributions/t-tail',
+  't-q': 'distributions/t-quantile',
+  chi2: 'distributions/chi-squared-tail',
+  'chi2-q': 'distributions/chi-squared-quantile',
+  f: 'distributions/f-tail',
+  'f-q': 'distributions/f-quantile',
+  binom: 'distributions/binomial-tail',
+}
 const functions: Record<string, (q: { x: number; p: number; df: number; df1: number; df2: number; tail: Tail }) => number> = {
   'norm-cdf': ({ x, tail }) => normalTail({ z: x, tail }),
   'norm-q': normalQuantile,
@@ -28,6 +40,7 @@ const functions: Record<string, (q: { x: number; p: number; df: number; df1: num
 describe.each(cases)('$title', (c) => {
   c.inputs.points.forEach((point: Point, i) => {
     publishedCheck({
+      of: [entries[c.id]!],
       what: `${c.id} at ${JSON.stringify(point)}`,
       source: c.computedWith,
       status: `second route: ${c.checkedWith}`,

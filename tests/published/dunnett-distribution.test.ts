@@ -1,44 +1,20 @@
 import { describe } from 'vitest'
-import { dunnettLoadings } from '@/lib/calc/distributions/dunnett-loadings'
-import { dunnettQuantile } from '@/lib/calc/distributions/dunnett-quantile'
-import { dunnettTail } from '@/lib/calc/distributions/dunnett-tail'
+import { dunnettAt, dunnettEntryOf, type DunnettPoint } from '@/tests/support/dunnett-points'
 import { publishedCheck } from '@/tests/support/published-check'
 import cases from './data/dunnett-distribution.json'
 
-type Point = { n_control: number; n_treatments: number[]; df: number; alternative: string; confidence?: number; c?: number; tail?: string }
-
-function value(point: Point): number {
-  const q = {
-    df: point.df,
-    loadings: dunnettLoadings({ controlCount: point.n_control, armCounts: point.n_treatments }),
-    sides: point.alternative === 'two-sided' ? ('two' as const) : ('one' as const),
-  }
-  if (point.confidence !== undefined) return dunnettQuantile({ ...q, p: 1 - point.confidence })
-  return dunnettTail({ ...q, c: point.c ?? NaN })[point.tail === 'lower' ? 'lower' : 'upper']
-}
-
+// Computed by two quadratures of ours in SciPy and mpmath; what Dunnett printed is in dunnett-tables-1955.test.ts.
 describe.each(cases)('$title', (c) => {
-  c.inputs.points.forEach((point: Point, i) => {
+  c.inputs.points.forEach((point: DunnettPoint, i) => {
     publishedCheck({
+      of: [dunnettEntryOf(point)],
       what: JSON.stringify(point),
-      source: c.source,
-      status: `computed with ${c.computedWith}; second route: ${c.checkedWith}`,
+      source: c.computedWith,
+      status: `second route: ${c.checkedWith}`,
       expected: c.expected.values[i] ?? NaN,
-      got: () => value(point),
+      got: () => dunnettAt(point),
       tolerance: 1e-9,
       why: 'stated accuracy of the function; the two routes agree to 1e-13',
     })
-    const printed = c.printed?.values_2dp[i]
-    if (printed !== undefined) {
-      publishedCheck({
-        what: `printed entry for ${JSON.stringify(point)}`,
-        source: c.printed?.source ?? '',
-        status: 'from memory',
-        expected: printed,
-        got: () => value(point),
-        tolerance: 0.0055 / printed,
-        why: 'printed with two decimals',
-      })
-    }
   })
 })

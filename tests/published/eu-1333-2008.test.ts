@@ -18,6 +18,7 @@ const propionate = (form: string, limit: DoseLimit) =>
 
 publishedCheck({
   id: 'P-5.9',
+  of: ['dosing/check-dose'],
   what: '0.3 % calcium propionate on flour at 145 g of bread from 100 g of flour, mg/kg of bread',
   source,
   status: 'published inputs',
@@ -28,6 +29,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-5.9',
+  of: ['dosing/check-dose'],
   what: 'the same as propionic acid',
   source,
   status: 'published inputs',

@@ -29,6 +29,7 @@ for (const [what, composition, tempC, expected, relative, why] of [
 ] as const) {
   publishedCheck({
     id: 'cp',
+    of: ['temperature/specific-heat'],
     what: `specific heat of ${what}`,
     source,
     status: 'published',

@@ -7,6 +7,7 @@ const plain = straightDough(line('flour', 'flour', 500), line('water', 'water', 
 
 publishedCheck({
   id: 'P-2.2',
+  of: ['formula/dough-yield'],
   what: 'dough yield of 500 g flour and 300 g water',
   source: 'German bread weblog, glossary, Teigausbeute',
   status: 'published',
@@ -17,6 +18,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-2.2',
+  of: ['formula/hydration'],
   what: 'hydration is dough yield less 100',
   source: 'German bread weblog, glossary, Teigausbeute',
   status: 'published',
@@ -27,6 +29,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-2.1',
+  of: ['formula/hydration'],
   what: 'oil is poured and counts, quark does not',
   source: 'German trade and teaching glossaries of dough yield, web',
   status: 'common practice, no source',

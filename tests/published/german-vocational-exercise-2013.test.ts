@@ -21,6 +21,7 @@ const mass = (id: string) => rye.lines.find((l) => l.id === id)?.massG ?? Number
 
 publishedCheck({
   id: 'P-1.5',
+  of: ['formula/dough-mass-for-pieces'],
   what: 'dough, losses added to 14.5 %',
   source,
   status: 'published',
@@ -31,6 +32,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-1.5',
+  of: ['formula/masses-from-percentages'],
   what: 'recipe on 1000 g of flour',
   source,
   status: 'published',
@@ -49,6 +51,7 @@ for (const [id, expected] of [
 ] as const) {
   publishedCheck({
     id: 'P-1.5',
+    of: ['formula/masses-from-percentages'],
     what: `${id}, g`,
     source,
     status: 'published inputs',
@@ -60,6 +63,7 @@ for (const [id, expected] of [
 }
 publishedCheck({
   id: 'P-1.6',
+  of: ['formula/dough-mass-for-pieces'],
   what: 'dough, the same losses compounded',
   source,
   status: 'published inputs',
@@ -70,6 +74,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-6.7',
+  of: ['loaf/bread-yield'],
   what: 'bread yield of gross dough yield 188.7 and loss 14.5 %',
   source,
   status: 'published inputs',

@@ -11,6 +11,7 @@ const ice = (waterMassG: number, tapTempC: number, wantedTempC: number) =>
 
 publishedCheck({
   id: 'P-4.7',
+  of: ['temperature/ice-mass'],
   what: 'ice in 7 kg of water from 18 to 14 °C, kg',
   source: `${source}, ice calculation`,
   status: 'from memory',
@@ -21,6 +22,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-4.7',
+  of: ['temperature/ice-mass'],
   what: 'ice in 16 lb of water from 65 to 58 °F, lb',
   source: `${source}, ice calculation`,
   status: 'from memory',
@@ -37,6 +39,7 @@ for (const [extraG, onDoughPct] of [
 ] as const) {
   publishedCheck({
     id: 'P-6.6',
+    of: ['loaf/loaf-losses'],
     what: `${extraG} g extra for 500 g baked, as loss on dough, %`,
     source: `${source}, scaling`,
     status: 'published inputs',
@@ -52,6 +55,7 @@ for (const [lossShare, extraG] of [
 ] as const) {
   publishedCheck({
     id: 'P-6.5',
+    of: ['formula/dough-mass-for-pieces'],
     what: `loss of ${100 * lossShare} % on dough needs so much extra for 500 g baked, g`,
     source: `${source}, bake and cooling loss 10 to 13 % of dough`,
     status: 'published inputs',

@@ -12,6 +12,7 @@ const flourFor = (doughMassG: number) =>
 
 publishedCheck({
   id: 'P-1.2',
+  of: ['formula/masses-from-percentages'],
   what: 'flour for 3000 g of batter at a total of 377.5 %',
   source,
   status: 'published',
@@ -22,6 +23,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-1.2',
+  of: ['formula/masses-from-percentages'],
   what: 'the same in ounces: the rule does not know its unit',
   source,
   status: 'published',

@@ -3,6 +3,7 @@ import { publishedCheck } from '@/tests/support/published-check'
 
 publishedCheck({
   id: 'GUM-F.2.2.1',
+  of: ['weighing/net-weight-uncertainty'],
   what: 'standard uncertainty of one digital reading of resolution 1 is 0.29; a net weight is two readings',
   source: 'JCGM 100:2008, Guide to the expression of uncertainty in measurement, F.2.2.1',
   status: 'from memory',

@@ -9,6 +9,7 @@ const source = 'J. Hamelman, Bread, 2004'
 
 publishedCheck({
   id: 'P-1.4',
+  of: ['formula/masses-from-percentages'],
   what: 'conversion factor for 150 lb at a formula total of 168.25 %',
   source: `${source}, baker's percentage chapter, as reproduced on the web`,
   status: 'published',
@@ -26,6 +27,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-1.4',
+  of: ['formula/masses-from-percentages'],
   what: 'dough from 90 lb of flour after the source rounded up',
   source: `${source}, baker's percentage chapter, as reproduced on the web`,
   status: 'published',
@@ -43,6 +45,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-3.3',
+  of: ['formula/at-moisture-basis'],
   what: 'factor from 13.65 % moisture to 14 % basis',
   source: `${source}, moisture section`,
   status: 'published inputs',
@@ -57,6 +60,7 @@ for (const [to, expected] of [
 ] as const) {
   publishedCheck({
     id: 'P-1.8',
+    of: ['dosing/yeast-equivalent'],
     what: `30 g of fresh yeast as ${to}`,
     source: `${source}, yeast conversions`,
     status: 'published',
@@ -68,6 +72,7 @@ for (const [to, expected] of [
 }
 publishedCheck({
   id: 'P-4.3',
+  of: ['temperature/water-temp-by-factor'],
   what: 'water with a pre-ferment: dough 76 °F; flour 68, room 72, pre-ferment 70, friction 26',
   source: `${source}, desired dough temperature (rule)`,
   status: 'published inputs',
@@ -78,6 +83,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-4.4',
+  of: ['temperature/temperature-difference'],
   what: 'that friction factor in °C, as a difference',
   source: 'arithmetic: a difference of temperature changes by 5/9 without the 32',
   status: 'published inputs',

@@ -4,6 +4,7 @@ import { publishedCheck } from '@/tests/support/published-check'
 
 publishedCheck({
   id: 'P-1.7',
+  of: ['formula/formula-totals'],
   what: 'all flours together are 100 %',
   source: 'Healea, wholegrain teaching page, rule for several flours',
   status: 'published',

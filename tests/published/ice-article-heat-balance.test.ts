@@ -9,6 +9,7 @@ const q = { waterMassG: 40, tapTempC: 20, wantedTempC: 10, iceTempC: 0, constant
 
 publishedCheck({
   id: 'P-4.8',
+  of: ['temperature/ice-mass'],
   what: 'ice replacing part of the water, kg',
   source,
   status: 'published inputs',
@@ -19,6 +20,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-4.8',
+  of: ['temperature/ice-mass'],
   what: 'ice added to the water, kg (the article prints 4.4)',
   source,
   status: 'published inputs',
@@ -29,6 +31,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-4.8',
+  of: ['temperature/ice-mass', 'temperature/iced-water-temp'],
   what: 'the article replaces by the figure for adding: 4.4 kg then give 9.007 °C and not 10',
   source,
   status: 'published inputs',

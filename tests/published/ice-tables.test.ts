@@ -17,6 +17,7 @@ const icePart = (tapF: number, wantedF: number) =>
 
 publishedCheck({
   id: 'P-4.5',
+  of: ['temperature/ice-mass'],
   what: 'ice = water x (tap - wanted) / (tap + 112) in °F, here 75 to 45 °F',
   source: 'US trade rule for ice; 112 = 144 - 32',
   status: 'common practice, no source',
@@ -34,6 +35,7 @@ for (const [tapF, wantedF, printed, worked] of [
 ] as const) {
   publishedCheck({
     id: 'P-4.6',
+    of: ['temperature/ice-mass'],
     what: `lb of ice per lb of water, tap ${tapF} °F, wanted ${wantedF} °F, as printed`,
     source: 'Bakery supplier, ice table',
     status: 'published',
@@ -44,6 +46,7 @@ for (const [tapF, wantedF, printed, worked] of [
   })
   publishedCheck({
     id: 'P-4.6',
+    of: ['temperature/ice-mass'],
     what: `the same worked out, ${tapF} to ${wantedF} °F`,
     source: 'rule of the table',
     status: 'published inputs',

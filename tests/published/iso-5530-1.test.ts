@@ -3,6 +3,7 @@ import { publishedCheck } from '@/tests/support/published-check'
 
 publishedCheck({
   id: 'P-3.8',
+  of: ['formula/farinograph-absorption'],
   what: 'absorption corrected from 520 units: 180 mL becomes 181.92 mL with 293.2 g of flour',
   source: 'ISO 5530-1, correction to 500 units',
   status: 'from memory',

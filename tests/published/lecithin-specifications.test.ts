@@ -5,6 +5,7 @@ import { publishedCheck } from '@/tests/support/published-check'
 
 publishedCheck({
   id: 'P-5.12',
+  of: ['dosing/equal-active-mass'],
   what: 'fluid grade at 63 % acetone-insolubles, 100 g, as de-oiled at 96 %',
   source: 'Fluid 60 to 65 %: supplier specification; 62 to 65 % fluid and 95 to 97 % de-oiled: from memory',
   status: 'from memory',

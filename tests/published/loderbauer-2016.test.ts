@@ -7,6 +7,7 @@ const withMilk = (milkMassG: number) =>
 
 publishedCheck({
   id: 'P-2.3',
+  of: ['formula/dough-yield'],
   what: 'net dough yield of 1 kg flour and 550 mL milk, 1 mL taken as 1 g',
   source: 'J. Loderbauer, Das Bäckerbuch, 2016, by way of a German food lexicon',
   status: 'published',
@@ -17,6 +18,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-2.3',
+  of: ['formula/dough-yield'],
   what: 'the same milk weighed, at 1.03 g/mL',
   source: 'J. Loderbauer, Das Bäckerbuch, 2016, by way of a German food lexicon',
   status: 'published inputs',

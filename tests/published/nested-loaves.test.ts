@@ -28,6 +28,7 @@ describe.each(cases)('$title', (c) => {
   ]
   for (const [what, expected, got] of figures) {
     publishedCheck({
+      of: ['analysis/analyse-batches', 'analysis/batch-means'],
       what,
       source: c.source,
       status: `computed with ${c.computedWith}; second route: ${c.checkedWith}`,

@@ -20,6 +20,7 @@ describe.each(cases)('$title', (c) => {
   ]
   for (const [what, value, got, tolerance] of figures) {
     publishedCheck({
+      of: ['analysis/fit-additive'],
       what,
       source: c.source,
       status: what === 'p' ? 'computed with mpmath from the certified data' : 'certified value',

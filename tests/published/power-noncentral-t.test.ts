@@ -40,6 +40,7 @@ describe.each(cases)('$id', (c) => {
   const expected = e.power_each ?? [e.achieved_power ?? e.power ?? NaN]
   expected.forEach((power, i) =>
     publishedCheck({
+      of: ['plan/gain-power'],
       what: `chance that difference ${i + 1} is seen`,
       source: c.source,
       status: `computed with ${c.computedWith}; second route: ${c.checkedWith}`,
@@ -51,6 +52,7 @@ describe.each(cases)('$id', (c) => {
   )
   if (e.critical_value !== undefined) {
     publishedCheck({
+      of: ['plan/gain-power'],
       what: 'critical value',
       source: c.source,
       status: `computed with ${c.computedWith}`,

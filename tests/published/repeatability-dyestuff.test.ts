@@ -20,6 +20,7 @@ describe.each(cases)('$title', (c) => {
   ]
   for (const [what, expected, value] of figures) {
     publishedCheck({
+      of: ['analysis/own-variation'],
       what,
       source: c.source,
       status: `computed with ${c.computedWith}; second route: ${c.checkedWith}`,

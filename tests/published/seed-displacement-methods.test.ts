@@ -4,6 +4,7 @@ import { publishedCheck } from '@/tests/support/published-check'
 
 publishedCheck({
   id: 'P-6.2',
+  of: ['loaf/displaced-volume'],
   what: 'V2 210 mL less V1 150 mL',
   source: 'Ingredient company, technical compendium, seed displacement',
   status: 'published',
@@ -14,6 +15,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-6.2',
+  of: ['loaf/summarise-readings'],
   what: 'the figure reported is the mean of three readings',
   source: 'Ingredient company, technical compendium, seed displacement (rule; readings made up)',
   status: 'published inputs',
@@ -24,6 +26,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-6.3',
+  of: ['loaf/displaced-volume'],
   what: '400 mL of extra seed under a small loaf is taken off: 1150 mL read',
   source: 'Oregon State University, method page of the volumeter (rule; reading made up)',
   status: 'published inputs',

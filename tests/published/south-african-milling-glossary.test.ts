@@ -16,6 +16,7 @@ const costs = (goodPieces: number) =>
 
 publishedCheck({
   id: 'P-6.9',
+  of: ['formula/dough-mass-for-pieces'],
   what: '160 pieces of 500 g take the batch of 80 kg',
   source,
   status: 'published',
@@ -26,6 +27,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-6.9',
+  of: ['cost/unit-costs'],
   what: 'cost of a loaf, cents',
   source,
   status: 'published',
@@ -36,6 +38,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-6.9',
+  of: ['cost/gross-margin', 'cost/unit-costs'],
   what: 'gross margin, %',
   source,
   status: 'published inputs',
@@ -46,6 +49,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-6.10',
+  of: ['cost/unit-costs'],
   what: 'cost is divided by units sold, not by formula yield: 150 of 160, cents',
   source: 'W. Gisslen, Professional Baking, costing (rule); figures of the glossary example',
   status: 'published inputs',

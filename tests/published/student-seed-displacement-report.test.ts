@@ -7,6 +7,7 @@ for (const [volumeMl, massG, expected] of [
 ] as const) {
   publishedCheck({
     id: 'P-6.1',
+    of: ['loaf/specific-volume'],
     what: `specific volume of ${volumeMl} mL, ${massG} g`,
     source: 'Student laboratory report on seed displacement, web',
     status: 'published',

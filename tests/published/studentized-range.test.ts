@@ -14,6 +14,7 @@ function value({ k, df, q, p, tail }: Point): number {
 describe.each(cases)('$title', (c) => {
   c.inputs.points.forEach((point: Point, i) =>
     publishedCheck({
+      of: [point.p === undefined ? 'distributions/studentized-range-tail' : 'distributions/studentized-range-quantile'],
       what: JSON.stringify(point),
       source: c.source,
       status: `computed with ${c.computedWith}; second route: ${c.checkedWith}`,

@@ -3,6 +3,7 @@ import { publishedCheck } from '@/tests/support/published-check'
 
 publishedCheck({
   id: 'P-3.1',
+  of: ['formula/at-moisture-basis'],
   what: 'value at basis B = as-is x (100 - B) / (100 - M), here 12.0 at 12 % restated at 14 %',
   source: 'Flour guide of a US milling company, 2006',
   status: 'published',

@@ -4,6 +4,7 @@ import { publishedCheck } from '@/tests/support/published-check'
 
 publishedCheck({
   id: 'P-4.1',
+  of: ['temperature/water-temp-by-factor'],
   what: 'water for dough at 80 °F; flour 65, room 75, friction 35',
   source: 'US pizza trade magazine, June 2018',
   status: 'published',
@@ -14,6 +15,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-4.2',
+  of: ['temperature/friction-factor'],
   what: 'friction factor from dough at 82 °F; room 75, flour 70, water 65',
   source: 'US pizza trade magazine, spring 2003 (formula)',
   status: 'published inputs',

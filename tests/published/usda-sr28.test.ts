@@ -59,6 +59,7 @@ for (const [id, what, expected, formula, convention] of [
 ] as const satisfies readonly (readonly [string, string, number, Formula, HydrationConvention])[]) {
   publishedCheck({
     id,
+    of: ['formula/hydration'],
     what,
     source,
     status,
@@ -70,6 +71,7 @@ for (const [id, what, expected, formula, convention] of [
 }
 publishedCheck({
   id: 'P-2.4',
+  of: ['formula/nutrient-totals'],
   what: 'all water on 1848 g of dough',
   source,
   status,
@@ -80,6 +82,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-2.5',
+  of: ['formula/nutrient-totals'],
   what: 'all water on 1677 g of dough',
   source,
   status,
@@ -90,6 +93,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-2.7',
+  of: ['formula/nutrient-totals'],
   what: 'salt equivalent of 100 g of table salt is not the 99.8 g that is salt',
   source: `${source}, row 02047; Regulation (EU) 1169/2011, Annex I (from memory)`,
   status,
@@ -105,6 +109,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-2.8',
+  of: ['formula/nutrient-totals'],
   what: 'salt equivalent of the enriched dough, g',
   source,
   status,
@@ -115,6 +120,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-2.8',
+  of: ['formula/nutrient-totals'],
   what: 'salt equivalent, g per 100 g of dough',
   source,
   status,
@@ -145,6 +151,7 @@ for (const [what, expected, valuePct, basisPct] of [
 ] as const) {
   publishedCheck({
     id: 'P-3.4',
+    of: ['formula/at-moisture-basis'],
     what: `bread flour at 13.36 % moisture: ${what}`,
     source: `${source}, row 20129`,
     status,
@@ -158,6 +165,7 @@ for (const [what, expected, valuePct, basisPct] of [
 const PCT_SOLIDS_OF_US_BREAD = 62
 publishedCheck({
   id: 'P-3.10',
+  of: ['formula/nutrient-totals'],
   what: 'heaviest bread with 62 % solids from the solids of the dough, g (fermentation loss ignored)',
   source: `21 CFR 136.110(a), total solids of bread; composition from ${source}`,
   status,
@@ -177,6 +185,7 @@ test('P-3.9 bread flour passes the ash rule of 21 CFR 137.105: dry ash <= dry pr
 const dryMatter = (waterPct: number | null) => (100 - (waterPct ?? Number.NaN)) / 100
 publishedCheck({
   id: 'P-1.9',
+  of: ['dosing/equal-active-mass'],
   what: 'instant yeast that brings the solids of 1 g of fresh: explains the factor 0.33',
   source: `${source}, rows 18374 and 18375`,
   status,
@@ -192,6 +201,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-5.14',
+  of: ['dosing/product-mass'],
   what: 'egg yolk that brings 8.23 g of phospholipid, lipid 26.54 % of which 31 % are phospholipids',
   source: `${source}, row 01125, with a lipid reference text for the 31 % (other sources give 5 to 8 g and 9.44 g)`,
   status,
@@ -202,6 +212,7 @@ publishedCheck({
 })
 publishedCheck({
   id: 'P-5.15',
+  of: ['dosing/product-mass'],
   what: 'acerola fruit that brings 1.6776 g of vitamin C (1677.6 mg per 100 g)',
   source: `${source}, row 09001`,
   status: 'published',

@@ -35,7 +35,7 @@ for (const [what, expected, got] of [
   ['final-dough view: poolish', 104, () => finalDoughView(poolishBread).stages[0]?.pctFinalFlour ?? Number.NaN],
   ['final-dough view: total', 260, () => finalDoughView(poolishBread).totalPctFinalFlour],
 ] as const) {
-  publishedCheck({ id: 'P-1.1', what, source, status: 'published', expected, got, tolerance: { absolute: 0.05 }, why: printed })
+  publishedCheck({ id: 'P-1.1', of: ['formula/final-dough-view'], what, source, status: 'published', expected, got, tolerance: { absolute: 0.05 }, why: printed })
 }
 
 for (const [what, expected, got] of [
@@ -47,6 +47,7 @@ for (const [what, expected, got] of [
 ] as const) {
   publishedCheck({
     id: 'P-1.1',
+    of: ['formula/formula-totals'],
     what,
     source,
     status: 'published inputs',

@@ -24,6 +24,7 @@ export function checkSplitPlot(c: SplitPlotCase, q: Parameters<typeof splitPlot>
       const expected = c.expected[what]
       if (expected === undefined) continue
       publishedCheck({
+        of: ['analysis/split-plot'],
         what,
         source: c.source,
         status: `computed with ${c.computedWith}; second route: ${c.checkedWith}`,

@@ -2,8 +2,9 @@ export type Table = {
   title: string
   /** What a reader must know to take the figures for what they are: how they were taken, and the target. */
   notes: readonly string[]
-  /** Headings; the first column is set to the left, the others to the right. */
   columns: readonly string[]
+  /** So many columns are set to the left, the others to the right; one when not said. */
+  leftColumns?: number
   rows: readonly (readonly string[])[]
 }
 
@@ -13,11 +14,11 @@ const gap = '  '
  * Sets a table in plain text: title, notes, headings, a rule, rows; each column as wide as its longest cell.
  * @throws Error when a row has another number of cells than there are headings
  */
-export function setTable({ title, notes, columns, rows }: Table): string {
+export function setTable({ title, notes, columns, rows, leftColumns = 1 }: Table): string {
   const odd = rows.find((row) => row.length !== columns.length)
   if (odd) throw new Error(`${title}: ${odd.length} cells under ${columns.length} headings (${odd.join(', ')})`)
   const widths = columns.map((heading, i) => Math.max(heading.length, ...rows.map((row) => row[i]!.length)))
-  const line = (cells: readonly string[]) => cells.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!))).join(gap).trimEnd()
+  const line = (cells: readonly string[]) => cells.map((cell, i) => (i < leftColumns ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!))).join(gap).trimEnd()
   const rule = widths.map((width) => '─'.repeat(width)).join(gap)
   return [`── ${title} ──`, ...notes, '', line(columns), rule, ...rows.map(line)].join('\n')
 }

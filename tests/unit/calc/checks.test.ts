@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { mustBeWhole, mustBeWithin, mustHaveAtLeast, mustMatchLength } from '../../../lib/calc/checks'
+import { mustBeGiven, mustBeWhole, mustBeWithin, mustHaveAtLeast, mustMatchLength } from '../../../lib/calc/checks'
 import { CalcError } from '../../../lib/calc/error'
 
 /** The refusal of a guard, or nothing when it lets the value through. */
@@ -56,4 +56,11 @@ test('a list with too few members is refused with how many there are, one with e
 test('a list of another length than the one beside it is refused', () => {
   expect(refusalOf(() => mustMatchLength('weights', [1, 2], 2))).toBeUndefined()
   expect(refusalOf(() => mustMatchLength('weights', [1], 2))).toEqual({ code: 'wrong-shape', facts: { field: 'weights', value: 1, min: 2, max: 2 } })
+})
+
+test('a quantity that is needed is handed back, zero too, and refused when it is not given', () => {
+  expect(mustBeGiven('massG', 0)).toBe(0)
+  for (const nothing of [null, undefined]) {
+    expect(refusalOf(() => mustBeGiven('massG', nothing))).toEqual({ code: 'not-possible', facts: { field: 'massG', reason: 'not-given' } })
+  }
 })

@@ -1,3 +1,4 @@
+/** Calculations of the subject: their titles, and one name for each field and choice that their forms and answers show. Units come from the field's ending. */
 export const fermentationWords = {
   subject: 'Fermentation',
   titles: {
@@ -50,8 +51,8 @@ export const fermentationWords = {
   },
   choices: {
     gompertz: 'Gompertz: slow to end',
-    logistic: 'Logistic: as slow to start as to end',
-    'cardinal-temperatures': 'Growth of yeast by its coldest, best and hottest temperature',
+    logistic: 'logistic: as slow to start as to end',
+    'cardinal-temperatures': 'growth of yeast by its coldest, best and hottest temperature',
     'ten-pct-per-degree': 'The trade’s 10 % for one °C',
     'warmer-than-optimum': 'The dough was warmer than the yeast likes best (32 °C): the 10 % rule does not hold there',
     'colder-than-minimum': 'The dough was colder than yeast grows: the rules are guesses there',

@@ -1,3 +1,4 @@
+/** Calculations of the subject: their titles, and one name for each field and choice that their forms and answers show. Units come from the field's ending. */
 export const netWeightWords = {
   subject: 'Net weight',
   titles: {
@@ -41,9 +42,9 @@ export const netWeightWords = {
     variationG: 'May be short by',
   },
   choices: {
-    mean: 'The mean must reach the weight on the package',
-    'lower-limit': 'Few may be below the first limit',
-    'absolute-limit': 'None may be below the second limit',
+    mean: 'the mean must reach the weight on the package',
+    'lower-limit': 'few may be below the first limit',
+    'absolute-limit': 'none may be below the second limit',
     'package-differs-by-country':
       'What counts as a package differs by country: under the UK rules unwrapped bread does too. Local rules decide',
     'competent-person-checks': 'Ask your weights and measures office or another competent person before you rely on it',

@@ -1,3 +1,4 @@
+/** Calculations of the subject: their titles, and one name for each field and choice that their forms and answers show. Units come from the field's ending. */
 export const stalingWords = {
   subject: 'Staling',
   titles: {

@@ -1,12 +1,13 @@
 import { describe } from 'vitest'
 import { type Alternative, adjustAgainstControl } from '@/lib/calc/analysis/adjust-against-control'
 import { fitAdditive } from '@/lib/calc/analysis/fit-additive'
-import { publishedCheck } from '@/tests/support/published-check'
-import cases from './data/dunnett-examples.json'
+import type cases from '@/tests/published/data/dunnett-examples.json'
+import { publishedCheck } from './published-check'
 
 const alternatives: Record<string, Alternative> = { 'two-sided': 'two-sided', greater: 'greater', less: 'less' }
 
-describe.each(cases)('$title', (c) => {
+/** Checks several arms against one control figure by figure. */
+export function checkDunnett(c: (typeof cases)[number]): void {
   const compare = () => {
     const rows = c.inputs.groups.flatMap((group) => group.values.map((y) => ({ arm: group.name, y })))
     const fit = fitAdditive({ rows, arms: c.inputs.groups.map((group) => group.name), confidence: c.inputs.confidence })
@@ -20,6 +21,7 @@ describe.each(cases)('$title', (c) => {
   }
   const check = (what: string, expected: number, got: () => number, tolerance: number) =>
     publishedCheck({
+      of: ['analysis/adjust-against-control', 'analysis/fit-additive'],
       what,
       source: c.source,
       status: `computed with ${c.computedWith}; second route: ${c.checkedWith}`,
@@ -28,12 +30,14 @@ describe.each(cases)('$title', (c) => {
       tolerance,
       why: 'stated accuracy; the two routes agree to 2e-11',
     })
-  check('critical value', c.expected.critical_value, () => compare().criticalValue, 1e-8)
-  c.expected.comparisons.forEach((row, i) => {
-    check(`${row.arm}: difference`, row.estimate, () => compare().comparisons[i]!.estimate, c.tolerance.fields.estimate)
-    check(`${row.arm}: standard error`, row.se, () => compare().comparisons[i]!.se, c.tolerance.fields.se)
-    check(`${row.arm}: adjusted p`, row.p_adjusted, () => compare().comparisons[i]!.pAdjusted, 1e-8)
-    if (row.ci_lower !== null) check(`${row.arm}: lower limit`, row.ci_lower, () => compare().comparisons[i]!.low!, c.tolerance.rel)
-    if (row.ci_upper !== null) check(`${row.arm}: upper limit`, row.ci_upper, () => compare().comparisons[i]!.high!, c.tolerance.rel)
+  describe(c.title, () => {
+    check('critical value', c.expected.critical_value, () => compare().criticalValue, 1e-8)
+    c.expected.comparisons.forEach((row, i) => {
+      check(`${row.arm}: difference`, row.estimate, () => compare().comparisons[i]!.estimate, c.tolerance.fields.estimate)
+      check(`${row.arm}: standard error`, row.se, () => compare().comparisons[i]!.se, c.tolerance.fields.se)
+      check(`${row.arm}: adjusted p`, row.p_adjusted, () => compare().comparisons[i]!.pAdjusted, 1e-8)
+      if (row.ci_lower !== null) check(`${row.arm}: lower limit`, row.ci_lower, () => compare().comparisons[i]!.low!, c.tolerance.rel)
+      if (row.ci_upper !== null) check(`${row.arm}: upper limit`, row.ci_upper, () => compare().comparisons[i]!.high!, c.tolerance.rel)
+    })
   })
-})
+}

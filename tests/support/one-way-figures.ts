@@ -1,9 +1,10 @@
 import { describe } from 'vitest'
 import { fitAdditive } from '@/lib/calc/analysis/fit-additive'
-import { publishedCheck } from '@/tests/support/published-check'
-import cases from './data/oneway-r-data-sets.json'
+import type cases from '@/tests/published/data/oneway-r-data-sets.json'
+import { publishedCheck } from './published-check'
 
-describe.each(cases)('$title', (c) => {
+/** Checks a one-way analysis of variance figure by figure. */
+export function checkOneWay(c: (typeof cases)[number]): void {
   const arms = c.inputs.groups.map((group) => group.name)
   const fit = () =>
     fitAdditive({ rows: c.inputs.groups.flatMap((group) => group.values.map((y) => ({ arm: group.name, y }))), arms, confidence: 0.95 })
@@ -15,15 +16,18 @@ describe.each(cases)('$title', (c) => {
     ['residual SD', c.expected.residual_sd, () => fit().residualSd],
     ...c.expected.means.map((mean, i): [string, number, () => number] => [`mean of ${arms[i]}`, mean, () => fit().armMeans[i]!.estimate]),
   ]
-  for (const [what, expected, got] of figures) {
-    publishedCheck({
-      what,
-      source: c.source,
-      status: `computed with ${c.computedWith}; second route: ${c.checkedWith}`,
-      expected,
-      got,
-      tolerance: what === 'p' ? c.tolerance.fields.p : c.tolerance.rel,
-      why: 'double precision with room for another order of summing',
-    })
-  }
-})
+  describe(c.title, () => {
+    for (const [what, expected, got] of figures) {
+      publishedCheck({
+        of: ['analysis/fit-additive'],
+        what,
+        source: c.source,
+        status: `computed with ${c.computedWith}; second route: ${c.checkedWith}`,
+        expected,
+        got,
+        tolerance: what === 'p' ? c.tolerance.fields.p : c.tolerance.rel,
+        why: 'double precision with room for another order of summing',
+      })
+    }
+  })
+}

@@ -1,9 +1,10 @@
 import { describe } from 'vitest'
 import { fitAdditive } from '@/lib/calc/analysis/fit-additive'
-import { publishedCheck } from '@/tests/support/published-check'
-import cases from './data/blocks-additive.json'
+import type cases from '@/tests/published/data/blocks-additive.json'
+import { publishedCheck } from './published-check'
 
-describe.each(cases)('$title', (c) => {
+/** Checks an analysis of variance of arm and block figure by figure. */
+export function checkAdditive(c: (typeof cases)[number]): void {
   const fit = () =>
     fitAdditive({
       rows: c.inputs.rows.flatMap((row) => (row.y === null ? [] : [{ arm: row.arm, block: row.block, y: row.y }])),
@@ -30,15 +31,18 @@ describe.each(cases)('$title', (c) => {
       [`its unadjusted p, ${row.arm}`, row.p, () => fit().differences[i]!.p],
     ]),
   ]
-  for (const [what, expected, got] of figures) {
-    publishedCheck({
-      what,
-      source: c.source,
-      status: `computed with ${c.computedWith}; second route: ${c.checkedWith}`,
-      expected,
-      got,
-      tolerance: c.tolerance.rel,
-      why: 'double precision, differences of numbers near 2500',
-    })
-  }
-})
+  describe(c.title, () => {
+    for (const [what, expected, got] of figures) {
+      publishedCheck({
+        of: ['analysis/fit-additive'],
+        what,
+        source: c.source,
+        status: `computed with ${c.computedWith}; second route: ${c.checkedWith}`,
+        expected,
+        got,
+        tolerance: c.tolerance.rel,
+        why: 'double precision, differences of numbers near 2500',
+      })
+    }
+  })
+}

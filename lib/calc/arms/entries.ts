@@ -1,0 +1,97 @@
+import { z } from 'zod'
+import { calcEntry } from '../entry'
+import { balanceArm } from './balance-arm'
+import { flatArmLine, flatHold, flatMoves } from './flat-arm'
+
+const optionalNumber = z.optional(z.number())
+const armLine = {
+  id: z.string(),
+  massG: z.number(),
+  kind: z.enum(['flour', 'water', 'yeast', 'salt', 'fat', 'sugar', 'dairy', 'egg', 'improver', 'other']),
+  waterPct: optionalNumber,
+  fatPct: optionalNumber,
+  sugarsPct: optionalNumber,
+  proteinPct: optionalNumber,
+  sodiumMgPer100g: optionalNumber,
+  standsInForFat: z.boolean(),
+  standsInForSugars: z.boolean(),
+  standsInForProtein: z.boolean(),
+  resolutionG: z.number(),
+}
+const total = z.enum(['dough-mass', 'flour', 'water', 'fat', 'sugars', 'protein', 'salt'])
+const stands = { standsInForFat: false, standsInForSugars: false, standsInForProtein: false }
+const standsForFat = { ...stands, standsInForFat: true }
+
+export const armsEntries = [
+  calcEntry({
+    id: 'arms/balance-arm',
+    input: z.strictObject({
+      control: z.array(z.strictObject({ ...armLine, mayMove: z.boolean(), minG: optionalNumber, maxG: optionalNumber })),
+      added: z.array(z.strictObject(armLine)),
+      how: z.enum(['balanced', 'on-top']),
+      holdDoughMass: z.boolean(),
+      holdFlour: z.boolean(),
+      holdWater: z.boolean(),
+      holdFat: z.boolean(),
+      holdSugars: z.boolean(),
+      holdProtein: z.boolean(),
+      holdSalt: z.boolean(),
+    }),
+    output: z.strictObject({
+      outcome: z.enum(['on-top', 'balanced', 'nothing-to-balance', 'not-balanced']),
+      lines: z.array(
+        z.strictObject({
+          id: z.string(),
+          controlG: z.number(),
+          armG: z.number(),
+          changeG: z.number(),
+          belowResolution: z.boolean(),
+          atBound: z.nullable(z.enum(['min', 'max'])),
+        }),
+      ),
+      totals: z.array(
+        z.strictObject({
+          total,
+          isHeld: z.boolean(),
+          controlG: z.nullable(z.number()),
+          differenceG: z.nullable(z.number()),
+          differencePctFlour: z.nullable(z.number()),
+        }),
+      ),
+      reasons: z.array(
+        z.strictObject({
+          code: z.enum(['no-movable-line-carries-it', 'dose-brings-more-than-can-go', 'totals-conflict']),
+          total,
+          broughtG: z.number(),
+          removableG: z.number(),
+        }),
+      ),
+    }),
+    example: {
+      control: [
+        { id: 'flour', massG: 1000, kind: 'flour', waterPct: 14, fatPct: 1.5, ...stands, resolutionG: 1, mayMove: false },
+        { id: 'water', massG: 560, kind: 'water', waterPct: 100, fatPct: 0, ...stands, resolutionG: 1, mayMove: true },
+        { id: 'butter', massG: 80, kind: 'fat', waterPct: 16, fatPct: 82, ...standsForFat, resolutionG: 1, mayMove: true },
+      ],
+      added: [{ id: 'cream', massG: 60, kind: 'dairy', waterPct: 58, fatPct: 36, ...standsForFat, resolutionG: 1 }],
+      how: 'balanced',
+      holdDoughMass: false,
+      holdFlour: false,
+      holdWater: true,
+      holdFat: true,
+      holdSugars: false,
+      holdProtein: false,
+      holdSalt: false,
+    },
+    source: 'mass balance; bounded least squares, Stark and Parker, Computational Statistics 10, 1995',
+    run: ({ control, added, how, ...hold }) => {
+      const arm = balanceArm({ control: control.map(flatArmLine), added: added.map(flatArmLine), hold: flatHold(hold), moves: flatMoves(control), how })
+      return {
+        outcome: arm.outcome,
+        lines: arm.lines.map(({ lineId, ...line }) => ({ id: lineId, ...line })),
+        totals: arm.totals,
+        reasons: arm.reasons,
+      }
+    },
+  }),
+] as const
