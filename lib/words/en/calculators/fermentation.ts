@@ -53,7 +53,7 @@ export const fermentationWords = {
     gompertz: 'Gompertz: slow to end',
     logistic: 'logistic: as slow to start as to end',
     'cardinal-temperatures': 'growth of yeast by its coldest, best and hottest temperature',
-    'ten-pct-per-degree': 'The trade’s 10 % for one °C',
+    'ten-pct-per-degree': 'the trade’s 10 % for one °C',
     'warmer-than-optimum': 'The dough was warmer than the yeast likes best (32 °C): the 10 % rule does not hold there',
     'colder-than-minimum': 'The dough was colder than yeast grows: the rules are guesses there',
     'end-not-seen': 'The readings stop too early to show the end of the curve: the end is a guess',
