@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { activeMassG } from '@/lib/calc/dosing/active-mass'
 import { checkDose } from '@/lib/calc/dosing/check-dose'
 import type { ActiveSource, DoseLimit, FormConversion } from '@/lib/calc/dosing/types'
+import { checkLimitOnFlour } from '@/tests/support/limit-checks'
 import { publishedCheck } from '@/tests/support/published-check'
 import { ADDITIVE_LIMITS as L } from './data/additive-limits'
 
@@ -82,3 +83,10 @@ publishedCheck({
   tolerance: { relative: 1e-4 },
   why: 'molar masses to five figures',
 })
+
+checkLimitOnFlour('P-5.4', L.potassiumBromateUs)
+checkLimitOnFlour('P-5.6', L.calciumStearoylLactylateUs)
+checkLimitOnFlour('P-5.7', L.sodiumStearylFumarateUs)
+checkLimitOnFlour('P-5.10', L.maltedBarleyUs)
+checkLimitOnFlour('P-5.10', L.soyFlourUs)
+checkLimitOnFlour('P-5.10', L.monocalciumPhosphateUs)

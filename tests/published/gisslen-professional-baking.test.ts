@@ -1,7 +1,11 @@
+import { balanceArm } from '@/lib/calc/arms/balance-arm'
+import { Decimal } from '@/lib/calc/cost/decimal'
+import { unitCosts } from '@/lib/calc/cost/unit-costs'
 import { doughMassForPiecesG } from '@/lib/calc/formula/dough-mass-for-pieces'
 import { loafLosses } from '@/lib/calc/loaf/loaf-losses'
 import { ICE_CONSTANTS } from '@/lib/calc/temperature/ice-heat'
 import { iceMassG } from '@/lib/calc/temperature/ice-mass'
+import { compositionTable } from '@/tests/support/composition-table'
 import { publishedCheck } from '@/tests/support/published-check'
 
 const source = 'W. Gisslen, Professional Baking'
@@ -65,5 +69,51 @@ for (const [lossShare, extraG] of [
       500,
     tolerance: { absolute: 0.05 },
     why: 'half of the first decimal',
+  })
+}
+publishedCheck({
+  id: 'P-6.10',
+  of: ['cost/unit-costs'],
+  what: 'cost is divided by units sold, not by formula yield: 150 of 160, cents',
+  source: `${source}, costing (rule; figures made up)`,
+  status: 'published inputs',
+  expected: 114.9,
+  got: () => unitCosts({ totalMinor: new Decimal(17_235), plannedPieces: 160, goodPieces: 150, goodMassG: 75_000, goodVolumeMl: 300_000 }).perGoodPieceMinor.toNumber(),
+  tolerance: { relative: 1e-12 },
+  why: 'exact arithmetic',
+})
+
+// 1 kg of skim milk is 910 g of water and 90 g of nonfat milk solids: so much must go when the milk comes.
+const milk = (id: string, massG: number) => {
+  const row = compositionTable().find((one) => one.id === id)
+  if (row === undefined) throw new Error(`${id} is not in the table`)
+  return { id, massG, kind: 'dairy', isFlour: false, composition: row.composition, standsInFor: ['protein'], resolutionG: 0 } as const
+}
+const water = { ...milk('water-tap', 1000), kind: 'water', standsInFor: [] } as const
+const flour = { ...milk('bread-flour-white', 2000), kind: 'flour', isFlour: true, standsInFor: [] } as const
+const withMilk = () =>
+  balanceArm({
+    control: [flour, water, milk('milk-powder-nonfat', 100)],
+    added: [milk('milk-skim', 1000)],
+    hold: ['water', 'protein'],
+    moves: [
+      { lineId: 'water-tap', minG: 0, maxG: null },
+      { lineId: 'milk-powder-nonfat', minG: 0, maxG: null },
+    ],
+    how: 'balanced',
+  })
+for (const [id, expected] of [
+  ['water-tap', -910],
+  ['milk-powder-nonfat', -90],
+] as const) {
+  publishedCheck({
+    of: ['arms/balance-arm'],
+    what: `1 kg of skim milk in place of water and milk powder: change of ${id}, g`,
+    source: `${source}, milk products`,
+    status: 'from memory; composition from USDA SR28, rows 01151 and 01091',
+    expected,
+    got: () => withMilk().lines.find(({ lineId }) => lineId === id)?.changeG ?? Number.NaN,
+    tolerance: { absolute: 5 },
+    why: 'the rule is rounded to 10 g',
   })
 }

@@ -63,3 +63,27 @@ describe.each(cases)('$id', (c) => {
     })
   }
 })
+
+// A two-sample t test of batches at two-sided 5 %: each batch on its own, control and one arm.
+for (const [cvPct, differencePct, perArm, power] of [
+  [3, 5, 7, 0.8163],
+  [3, 5, 6, 0.7397],
+  [3, 5, 3, 0.347],
+] as const) {
+  publishedCheck({
+    id: 'P-6.13',
+    of: ['plan/gain-power'],
+    what: `a difference of ${differencePct} % at a CV of ${cvPct} %, ${perArm} batches of each`,
+    source: 'exact noncentral t, arithmetic',
+    status: 'published inputs',
+    expected: power,
+    got: () =>
+      simulate({
+        design: { ...whole, layout: 'no-blocks', blocks: perArm },
+        spread: { blockSd: 0, batchSd: cvPct, loafSd: 0 },
+        trueDifferences: [differencePct],
+      }).arms[0]!.power,
+    tolerance: { absolute: 3.5 * Math.sqrt((power * (1 - power)) / RUNS) + 5e-4 },
+    why: '3.5 Monte Carlo standard errors and the last digit given',
+  })
+}

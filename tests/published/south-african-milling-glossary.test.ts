@@ -1,4 +1,5 @@
 import { doughMassForPiecesG } from '@/lib/calc/formula/dough-mass-for-pieces'
+import { batchCost } from '@/lib/calc/cost/batch-cost'
 import { Decimal } from '@/lib/calc/cost/decimal'
 import { grossMarginPct } from '@/lib/calc/cost/gross-margin'
 import { unitCosts } from '@/lib/calc/cost/unit-costs'
@@ -48,13 +49,17 @@ publishedCheck({
   why: 'half of the second decimal; the source prints 76 %',
 })
 publishedCheck({
-  id: 'P-6.10',
-  of: ['cost/unit-costs'],
-  what: 'cost is divided by units sold, not by formula yield: 150 of 160, cents',
-  source: 'W. Gisslen, Professional Baking, costing (rule); figures of the glossary example',
+  id: 'P-6.9',
+  of: ['cost/batch-cost'],
+  what: '80 kg at 2.154375 a kg are the batch cost, cents',
+  source,
   status: 'published inputs',
-  expected: 114.9,
-  got: () => costs(150).perGoodPieceMinor.toNumber(),
-  tolerance: { relative: 1e-12 },
-  why: 'exact arithmetic',
+  expected: 17_235,
+  got: () =>
+    batchCost({
+      lines: [{ lineId: 'dough', name: 'dough', massG: 80_000, prices: [{ validFrom: '2031-01-01', perKgMinor: '215.4375', currency: 'ZAR' }] }],
+      day: '2031-01-01',
+    }).totalMinor.toNumber(),
+  tolerance: { absolute: 0 },
+  why: 'exact decimals',
 })

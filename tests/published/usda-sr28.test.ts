@@ -1,11 +1,14 @@
 import { expect, test } from 'vitest'
+import { balanceArm } from '@/lib/calc/arms/balance-arm'
 import { equalActiveMassG } from '@/lib/calc/dosing/equal-active-mass'
 import { productMassG } from '@/lib/calc/dosing/product-mass'
 import { atMoistureBasisPct } from '@/lib/calc/formula/at-moisture-basis'
 import { compositionWarnings } from '@/lib/calc/formula/composition-warnings'
 import { hydration, type HydrationConvention } from '@/lib/calc/formula/hydration'
+import { nutrientShare } from '@/lib/calc/formula/nutrient-share'
 import { nutrientTotals } from '@/lib/calc/formula/nutrient-totals'
-import type { Formula } from '@/lib/calc/formula/types'
+import type { Composition, Formula } from '@/lib/calc/formula/types'
+import { compositionTable } from '@/tests/support/composition-table'
 import { line, straightDough } from '@/tests/support/formula-samples'
 import { publishedCheck } from '@/tests/support/published-check'
 import { USDA_SR28 as F } from './data/usda-sr28'
@@ -130,18 +133,59 @@ publishedCheck({
   why: 'half of the third decimal',
 })
 
-test('P-2.9 rows that do not close are warned of and none is refused [published]', () => {
-  const codes = Object.fromEntries(Object.entries(F).map(([key, row]) => [key, compositionWarnings(key, row).map((w) => w.code)]))
-  expect(codes.ndb18374, 'fresh yeast, 99.2').toContain('not-closed')
-  expect(codes.ndb02053, 'distilled vinegar, 94.8').toContain('not-closed')
-  expect(codes.ndb18372, 'baking soda, 37.1').toContain('not-closed')
-  expect(codes.ndb20129, 'bread flour, 100').not.toContain('not-closed')
-})
-test('P-2.10 sugars above carbohydrate in whole milk, skim milk, heavy and light cream are warned of [published]', () => {
-  for (const row of [F.ndb01077, F.ndb01151, F.ndb01053, F.ndb01050]) {
-    expect(compositionWarnings('row', row).map((w) => w.code)).toContain('sugars-above-carbohydrate')
+const codes = (row: Composition) => compositionWarnings('row', row).map(({ code }) => code)
+for (const [id, what, row, expected] of [
+  ['P-2.9', 'fresh yeast, 99.2 in 100 g', F.ndb18374, 'not-closed'],
+  ['P-2.9', 'distilled vinegar, 94.8', F.ndb02053, 'not-closed'],
+  ['P-2.9', 'baking soda, 37.1', F.ndb18372, 'not-closed'],
+  ['P-2.9', 'bread flour, 100', F.ndb20129, 'nothing'],
+  ['P-2.10', 'whole milk, sugars 5.05 against 4.80', F.ndb01077, 'sugars-above-carbohydrate'],
+  ['P-2.10', 'skim milk, 5.09 against 4.96', F.ndb01151, 'sugars-above-carbohydrate'],
+  ['P-2.10', 'heavy cream, 2.92 against 2.74', F.ndb01053, 'sugars-above-carbohydrate'],
+  ['P-2.10', 'light cream, 3.67 against 2.82', F.ndb01050, 'sugars-above-carbohydrate'],
+] as const) {
+  publishedCheck({
+    id,
+    of: ['formula/composition-warnings'],
+    what: `what is odd about ${what}`,
+    source,
+    status: 'published',
+    expected,
+    got: () => codes(row).join(', ') || 'nothing',
+  })
+}
+test('P-2.9 every row adds up to what the table says, and is warned of exactly when that is not near 100', () => {
+  for (const { id, composition, closurePct, saltG } of compositionTable()) {
+    const warned = codes(composition).includes('not-closed')
+    expect(warned, id).toBe(Math.abs(closurePct - 100) > 0.5)
+    expect(nutrientShare(composition, 'salt'), id).toBeCloseTo(saltG / 100, 4)
   }
 })
+
+// By hand, with row 01053: butter −36.08/0.8111 holds the fat of 100 g of cream; water takes up what is left of its 57.81 g.
+const butterG = -36.08 / 0.8111
+for (const [id, expected] of [
+  ['butter', butterG],
+  ['water', -(57.81 + 0.1794 * butterG) / 0.999],
+] as const) {
+  publishedCheck({
+    of: ['arms/balance-arm'],
+    what: `100 g of heavy cream balanced for fat and water: change of ${id}, g`,
+    source: `${source}, rows 01053, 01145 and 14411`,
+    status,
+    expected,
+    got: () =>
+      balanceArm({
+        control: enriched.lines.map((l) => ({ ...l, standsInFor: l.kind === 'fat' ? (['fat'] as const) : [], resolutionG: 0 })),
+        added: [{ ...line('cream', 'dairy', 100, F.ndb01053), standsInFor: ['fat'], resolutionG: 0 }],
+        hold: ['fat', 'water'],
+        moves: ['butter', 'water'].map((lineId) => ({ lineId, minG: 0, maxG: null })),
+        how: 'balanced',
+      }).lines.find(({ lineId }) => lineId === id)?.changeG ?? Number.NaN,
+    tolerance: { relative: 1e-9 },
+    why: 'two equations worked by hand',
+  })
+}
 
 for (const [what, expected, valuePct, basisPct] of [
   ['protein at 14 %', 11.8915, 11.98, 14],

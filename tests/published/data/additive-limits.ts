@@ -2,6 +2,21 @@ import type { DoseLimit } from '@/lib/calc/dosing/types'
 
 const base = { isPermitted: true, countsFlourContent: false, toleranceShare: 0, checkedOn: null } as const
 
+/** A limit in mg per kg of flour on one substance, in the form that is weighed. */
+function onFlour(substance: string, jurisdiction: string, maxMgPerKg: number, source: string): DoseLimit {
+  return {
+    ...base,
+    id: `${substance} ${jurisdiction}`,
+    jurisdiction,
+    food: 'flour or bread',
+    basis: 'flour',
+    form: substance,
+    substances: [substance],
+    maxMgPerKg,
+    source,
+  }
+}
+
 /**
  * Legal limits used in checks, each with where it was read. None has been compared with the text in force today:
  * `checkedOn` is null. Figures marked 'from memory' were not looked up.
@@ -89,4 +104,16 @@ export const ADDITIVE_LIMITS = {
     maxMgPerKg: 3000,
     source: 'Regulation (EC) 1333/2008, Annex II, 07.1',
   },
+  /** 21 CFR 137.105 and 136.110 give parts per 100 of flour; 0.75 % is 7500 mg/kg. */
+  maltedBarleyUs: onFlour('malted barley flour', 'US', 7500, '21 CFR 137.105'),
+  soyFlourUs: onFlour('enzyme-active soy flour', 'US', 5000, '21 CFR 136.110'),
+  monocalciumPhosphateUs: onFlour('monocalcium phosphate', 'US', 7500, '21 CFR 136.110'),
+  calciumStearoylLactylateUs: onFlour('calcium stearoyl lactylate', 'US', 5000, '21 CFR 172.844'),
+  sodiumStearylFumarateUs: onFlour('sodium stearyl fumarate', 'US', 5000, '21 CFR 172.826'),
+  potassiumBromateUs: onFlour('potassium bromate', 'US', 50, '21 CFR 137.155, bromated flour'),
+  azodicarbonamideCanada: onFlour('azodicarbonamide', 'CA', 45, 'Health Canada, list 2, 2024'),
+  cysteineCanada: onFlour('L-cysteine hydrochloride', 'CA', 90, 'Health Canada, list 2, 2024'),
+  calciumStearoylLactylateCanada: onFlour('calcium stearoyl lactylate', 'CA', 3750, 'Health Canada, list 2, 2024'),
+  calciumPeroxideCanada: onFlour('calcium peroxide', 'CA', 100, 'Health Canada, list 2, 2024'),
+  calciumIodateCanada: onFlour('calcium iodate', 'CA', 45, 'Health Canada, list 2, 2024'),
 } as const satisfies Record<string, DoseLimit>

@@ -1,5 +1,6 @@
-import { ICE_CONSTANTS, iceHeatJPerG } from '@/lib/calc/temperature/ice-heat'
+import { ICE_CONSTANTS } from '@/lib/calc/temperature/ice-heat'
 import { iceMassG } from '@/lib/calc/temperature/ice-mass'
+import { waterSource } from '@/lib/calc/temperature/water-source'
 import { publishedCheck } from '@/tests/support/published-check'
 
 const toC = (f: number) => ((f - 32) * 5) / 9
@@ -15,17 +16,6 @@ const icePart = (tapF: number, wantedF: number) =>
     constants: TRADE,
   })
 
-publishedCheck({
-  id: 'P-4.5',
-  of: ['temperature/ice-mass'],
-  what: 'ice = water x (tap - wanted) / (tap + 112) in °F, here 75 to 45 °F',
-  source: 'US trade rule for ice; 112 = 144 - 32',
-  status: 'common practice, no source',
-  expected: 30 / 187,
-  got: () => icePart(75, 45),
-  tolerance: { relative: 1e-12 },
-  why: 'the rule is the same formula in another unit',
-})
 for (const [tapF, wantedF, printed, worked] of [
   [70, 50, 0.109, 0.1099],
   [80, 50, 0.155, 0.1563],
@@ -48,22 +38,35 @@ for (const [tapF, wantedF, printed, worked] of [
     id: 'P-4.6',
     of: ['temperature/ice-mass'],
     what: `the same worked out, ${tapF} to ${wantedF} °F`,
-    source: 'rule of the table',
+    source: 'Bakery supplier, ice table (its rule)',
     status: 'published inputs',
     expected: worked,
     got: () => icePart(tapF, wantedF),
     tolerance: { absolute: 5e-5 },
     why: 'half of the fourth decimal',
   })
+  publishedCheck({
+    id: 'P-4.6',
+    of: ['temperature/water-source'],
+    what: `ice where the tap is too warm, ${tapF} to ${wantedF} °F`,
+    source: 'Bakery supplier, ice table (its rule)',
+    status: 'published inputs',
+    expected: worked,
+    got: () => {
+      const found = waterSource({
+        waterMassG: 1,
+        wantedTempC: toC(wantedF),
+        coldTempC: toC(tapF),
+        hotTempC: 60,
+        mostTempC: 50,
+        iceTempC: 0,
+        convention: 'replacing',
+        mostIceShare: 1,
+        constants: TRADE,
+      })
+      return found.outcome === 'ice' ? found.iceMassG : Number.NaN
+    },
+    tolerance: { absolute: 5e-5 },
+    why: 'half of the fourth decimal',
+  })
 }
-publishedCheck({
-  id: 'P-4.9',
-  what: 'heat that 350 lb of ice takes up in melting, BTU',
-  source: 'US baking trade press: 700 lb of water at 32 °F, half as ice, is 4.2 ton-hours of 12 000 BTU',
-  status: 'published',
-  expected: 50_400,
-  got: () =>
-    (350 * iceHeatJPerG({ iceTempC: 0, finalTempC: 0, constants: { ...ICE_CONSTANTS, latentHeatJPerG: 144 * 2.326 } })) / 2.326,
-  tolerance: { relative: 1e-9 },
-  why: 'exact arithmetic; 1 BTU/lb is 2.326 J/g',
-})

@@ -27,23 +27,3 @@ publishedCheck({
   tolerance: { relative: 1e-12 },
   why: 'exact arithmetic',
 })
-publishedCheck({
-  id: 'P-2.1',
-  of: ['formula/hydration'],
-  what: 'oil is poured and counts, quark does not',
-  source: 'German trade and teaching glossaries of dough yield, web',
-  status: 'common practice, no source',
-  expected: 64,
-  got: () =>
-    hydration(
-      straightDough(
-        line('flour', 'flour', 500),
-        line('water', 'water', 300),
-        line('oil', 'fat', 20, null, { isPouredLiquid: true }),
-        line('quark', 'dairy', 80),
-      ),
-      'poured-liquids',
-    ).pctFlour,
-  tolerance: { relative: 1e-12 },
-  why: 'exact arithmetic',
-})

@@ -1,0 +1,47 @@
+import { analyseBatches } from '@/lib/calc/analysis/analyse-batches'
+import { specificVolumeMlPerG } from '@/lib/calc/loaf/specific-volume'
+import { publishedCheck } from '@/tests/support/published-check'
+
+const source = 'S. Rahman and S. Simsek, 2020, doi 10.1007/s13197-020-04390-w, table 4'
+const loaves = { control: 605, 'ethoxylated monoglyceride 0.5 %': 812.5, 'gluten 5 %': 850, 'ascorbic acid 150 ppm': 712.5 }
+
+// The paper gives means. Two batches as far above as below in logarithms have such a mean, and any spread.
+const analysis = () =>
+  analyseBatches({
+    readings: Object.entries(loaves).flatMap(([arm, volume]) =>
+      [0.01, -0.01].map((by, i) => ({ arm, batch: `${arm} ${i}`, loaf: '1', value: volume * Math.exp(by) })),
+    ),
+    arms: Object.keys(loaves),
+    confidence: 0.95,
+    alternative: 'two-sided',
+    scale: 'log',
+  })
+
+for (const [i, arm, expected] of [
+  [0, 'ethoxylated monoglyceride 0.5 %', 34.3],
+  [1, 'gluten 5 %', 40.5],
+  [2, 'ascorbic acid 150 ppm', 17.77],
+] as const) {
+  publishedCheck({
+    id: 'P-5.17',
+    of: ['analysis/analyse-batches'],
+    what: `${arm}: volume against 605 cm³, %`,
+    source,
+    status: 'published inputs',
+    expected,
+    got: () => analysis().pctComparisons?.[i]?.pct ?? Number.NaN,
+    tolerance: { absolute: 0.005 },
+    why: 'half of the second decimal',
+  })
+}
+publishedCheck({
+  id: 'P-5.17',
+  of: ['loaf/specific-volume'],
+  what: 'control: 605 cm³ at 4.7 cm³/g is the loaf of about 129 g that the others are, here 812.5 cm³',
+  source,
+  status: 'published inputs',
+  expected: 6.3,
+  got: () => specificVolumeMlPerG({ volumeMl: 812.5, massG: 605 / 4.7 }),
+  tolerance: { absolute: 0.1 },
+  why: 'both are printed to 0.1, and loaves lose water unequally',
+})
