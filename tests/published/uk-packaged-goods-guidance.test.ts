@@ -1,6 +1,5 @@
 import { averageWeightCheck } from '@/lib/calc/net-weight/average-weight-check'
 import { judgeLot } from '@/lib/calc/net-weight/judge-lot'
-import { expect, test } from 'vitest'
 import { publishedCheck } from '@/tests/support/published-check'
 
 const source = 'UK trading standards guidance on the Weights and Measures (Packaged Goods) Regulations 2006'
@@ -39,5 +38,12 @@ publishedCheck({
   tolerance: { absolute: 5e-3 },
   why: '1.96 is 1.95996 to two decimals',
 })
-test('P-10.3 unwrapped bread counts as a package under the UK rules: every judgement says that this differs by country', () =>
-  expect(judgeLot({ nominalG: 800, contentsG: [800] }).cautions).toContain('package-differs-by-country'))
+publishedCheck({
+  id: 'P-10.3',
+  of: ['net-weight/judge-lot'],
+  what: 'unwrapped bread counts as a package under the UK rules: every judgement says that this differs by country',
+  source,
+  status: 'published',
+  expected: 'package-differs-by-country',
+  got: () => judgeLot({ nominalG: 800, contentsG: [800] }).cautions[0],
+})
