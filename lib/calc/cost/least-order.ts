@@ -3,6 +3,8 @@ import { Decimal } from './decimal'
 import { mustBeAmount } from './must-be-amount'
 
 const WEEKS_IN_YEAR = 52.1775
+/** Of masses and weeks: what a bakery can mean. */
+const RANGE = { min: 0.001, max: 1e9 }
 
 export type LeastOrder = {
   usedOfOrderG: number
@@ -18,7 +20,7 @@ export type LeastOrder = {
 /**
  * What the least order of an ingredient means for a bakery that uses little of it: how much is thrown away at its
  * best-before, and what a kg that gets used really costs.
- * @param leastOrderG > 0; useGPerWeek > 0; bestBeforeWeeks from delivery, > 0
+ * @param leastOrderG, useGPerWeek, bestBeforeWeeks (from delivery) 0.001 to a thousand million
  * @param perKgMinor price of a kg as ordered, ≥ 0
  * @throws CalcError 'not-finite' | 'out-of-range'
  * Source: mass balance; common practice, no source. A year is 52.1775 weeks.
@@ -30,9 +32,9 @@ export function leastOrder(q: {
   bestBeforeWeeks: number
   perKgMinor: Decimal
 }): LeastOrder {
-  mustBeWithin('leastOrderG', q.leastOrderG, { over: 0 })
-  mustBeWithin('useGPerWeek', q.useGPerWeek, { over: 0 })
-  mustBeWithin('bestBeforeWeeks', q.bestBeforeWeeks, { over: 0 })
+  mustBeWithin('leastOrderG', q.leastOrderG, RANGE)
+  mustBeWithin('useGPerWeek', q.useGPerWeek, RANGE)
+  mustBeWithin('bestBeforeWeeks', q.bestBeforeWeeks, RANGE)
   mustBeAmount('perKgMinor', q.perKgMinor)
   const weeksOneOrderLasts = mustBeWithin('useGPerWeek', Math.min(q.bestBeforeWeeks, q.leastOrderG / q.useGPerWeek))
   const usedOfOrderG = Math.min(q.leastOrderG, q.useGPerWeek * q.bestBeforeWeeks)

@@ -22,7 +22,7 @@ export type SameVolumeRoute = {
  * if its volume goes with its mass. That is a proposal to bake, not a result: nobody has baked the arm at that mass.
  * m = M / (V_arm / V_control), and what a piece costs is its dough's cost per kg times its mass.
  * @param scalingMassG of both in the trial, g, > 0
- * @param volumeRatio arm over control as the analysis gives it, with its interval: 0 < lower ≤ ratio ≤ upper ≤ 5
+ * @param volumeRatio arm over control as the analysis gives it, with its interval: 0.2 ≤ lower ≤ ratio ≤ upper ≤ 5
  * @param controlPerKgMinor, armPerKgMinor ingredient cost of a kg of dough, ≥ 0
  * @param hasDeclaredWeight bread sold by a declared weight: then the average-weight rules must still hold
  * @throws CalcError 'not-finite' | 'out-of-range'
@@ -38,8 +38,8 @@ export function sameVolumeRoute(q: {
   hasDeclaredWeight: boolean
 }): SameVolumeRoute {
   mustBeWithin('scalingMassG', q.scalingMassG, { over: 0 })
-  mustBeWithin('volumeRatio', q.volumeRatio, { over: 0, max: 5 })
-  mustBeWithin('lowerVolumeRatio', q.lowerVolumeRatio, { over: 0, max: q.volumeRatio })
+  mustBeWithin('volumeRatio', q.volumeRatio, { min: 0.2, max: 5 })
+  mustBeWithin('lowerVolumeRatio', q.lowerVolumeRatio, { min: 0.2, max: q.volumeRatio })
   mustBeWithin('upperVolumeRatio', q.upperVolumeRatio, { min: q.volumeRatio, max: 5 })
   mustBeAmount('controlPerKgMinor', q.controlPerKgMinor)
   mustBeAmount('armPerKgMinor', q.armPerKgMinor)

@@ -1,4 +1,5 @@
 import { mustBeWithin } from '../checks'
+import { atFlatFields } from '../flat-fields'
 import { finestScale } from '../weighing/finest-scale'
 import { planPremix } from '../weighing/plan-premix'
 import { readyScales } from '../weighing/ready-scales'
@@ -58,7 +59,7 @@ export function doseChain(
   mustBeWithin('strengthErrorShare', q.strengthErrorShare, { min: 0, under: 1 })
   const activeG = activeMassG({ dose: q.doseMgPerKgFlour, unit: 'ppm-flour', flourMassG: q.flourMassG })
   const productG = productMassG({ activeMassG: activeG, activeShare: q.activeShare, strengthShare: q.strengthShare })
-  const plan = planPremix({ ...q, doseG: productG })
+  const plan = atFlatFields((field) => (field === 'doseG' ? 'doseMgPerKgFlour' : field), () => planPremix({ ...q, doseG: productG }))
   const masses = { activeMg: 1000 * activeG, productMg: 1000 * productG, outcome: plan.outcome }
   if (plan.outcome === 'not-possible') {
     const none = { activeErrorShare: null, carrierInPortionG: null, premixMadeG: null, productLeftG: null }

@@ -6,6 +6,8 @@ import type { AdditiveClass, Allergen, AllergenGroup, LabelCaution, LabelRegion 
 /** Added water up to this part of the bread may be left out; below the other, ingredients may stand last in any order. */
 const WATER_LEFT_OUT_SHARE = 0.05
 const ANY_ORDER_SHARE = 0.02
+/** Less than this of what was weighed in is no bread. */
+const LEAST_BREAD_SHARE = 0.001
 
 export type IngredientList = {
   isDraft: true
@@ -34,7 +36,7 @@ export type IngredientList = {
  * EU: added water counts by what is left of it in the bread, and is left out up to 5 %. United States: as weighed in.
  * @param lines at least one; each > 0 g, lines of one name are added up. parts: what compound lines are made of, % of the compound.
  *   allergens: of lines or parts, by name
- * @param bakedMassG all bread of the batch, g, > 0, at most what was weighed in
+ * @param bakedMassG all bread of the batch, g, a thousandth to all of what was weighed in
  * @throws CalcError 'empty' | 'not-finite' | 'out-of-range' | 'duplicate'; 'not-possible' with reason
  *   'unknown-ingredient', 'lines-disagree' or 'parts-over-100'
  * Source: Regulation (EU) No 1169/2011, Articles 18 to 21 and Annex VII, Parts A and E; 21 CFR 101.4(a), from memory.
@@ -48,7 +50,7 @@ export function ingredientList(q: {
   region: LabelRegion
 }): IngredientList {
   const { ingredients, weighedG, allergensOf, partsAddUp } = readIngredients(q)
-  const bakedMassG = mustBeWithin('bakedMassG', q.bakedMassG, { over: 0, max: weighedG })
+  const bakedMassG = mustBeWithin('bakedMassG', q.bakedMassG, { min: LEAST_BREAD_SHARE * weighedG, max: weighedG })
   const waterInG = ingredients.reduce((sum, one) => sum + (one.isAddedWater ? one.massG : 0), 0)
   const addedWaterG = q.region === 'us' ? waterInG : Math.min(waterInG, Math.max(0, bakedMassG - (weighedG - waterInG)))
   const isWaterLeftOut =

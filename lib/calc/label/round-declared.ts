@@ -16,7 +16,7 @@ const ENERGY: Rounding = { negligibleTo: 0, coarseFrom: 0, fineStep: 1, coarseSt
 
 /**
  * A figure of the nutrition declaration, per 100 g, rounded as the Commission's guidance has it.
- * @param value g, kJ or kcal in 100 g, ≥ 0, not rounded before
+ * @param value g, kJ or kcal in 100 g, 0 to a million, not rounded before
  * @returns the rounded value, a half up, and whether '0' or 'less than' may stand in its place
  * @throws CalcError 'not-finite' | 'out-of-range'
  * Source: European Commission, Guidance on tolerances for nutrient values, December 2012, table 4, as reproduced by a
@@ -27,7 +27,7 @@ export function roundDeclared(q: { nutrient: DeclaredNutrient; value: number }):
   roundedValue: number
   isNegligible: boolean
 } {
-  const value = mustBeWithin('value', q.value, { min: 0 })
+  const value = mustBeWithin('value', q.value, { min: 0, max: 1e6 })
   const rule = ruleOf(q.nutrient)
   if (value <= rule.negligibleTo) return { roundedValue: 0, isNegligible: true }
   const step = value >= rule.coarseFrom ? rule.coarseStep : rule.fineStep

@@ -29,6 +29,7 @@ export type LearnedFriction = {
 }
 
 const FEW = 4
+const MINUTES = { min: 0, max: 1000 }
 /** Squared cosine between the minutes of both speeds above which batches do not tell the speeds apart. */
 const ALIKE = 0.99
 
@@ -36,8 +37,8 @@ const ALIKE = 0.99
  * Friction of a mixer, per kg of dough and minute at each speed, learned from batches that it mixed, so that a bad
  * reading moves it little (huberFit through no friction at no minutes). It is a guess, with the reasons, outside what the
  * batches had; those set aside do not widen that.
- * @param batches of one mixer, at least two, at most 10,000; doughMassG > 0; minutes ≥ 0, together > 0 in each
- * @param plannedDoughMassG > 0; plannedFirstSpeedMin, plannedSecondSpeedMin ≥ 0, together > 0
+ * @param batches of one mixer, at least two, at most 10,000; doughMassG > 0; minutes 0 to 1000, together > 0 in each
+ * @param plannedDoughMassG > 0; plannedFirstSpeedMin, plannedSecondSpeedMin 0 to 1000, together > 0
  * @returns where the batches do not tell the speeds apart, one figure for both
  * @throws CalcError 'empty' | 'not-finite' | 'out-of-range' | 'duplicate'; 'not-possible' with reason 'speed-never-mixed'
  * Source: heat balance; P. J. Huber (1981), Robust statistics, chapter 7.
@@ -50,8 +51,8 @@ export function learnFriction(q: {
 }): LearnedFriction {
   mustBeWithin('plannedDoughMassG', q.plannedDoughMassG, { over: 0 })
   const planned = [
-    mustBeWithin('plannedFirstSpeedMin', q.plannedFirstSpeedMin, { min: 0 }),
-    mustBeWithin('plannedSecondSpeedMin', q.plannedSecondSpeedMin, { min: 0 }),
+    mustBeWithin('plannedFirstSpeedMin', q.plannedFirstSpeedMin, MINUTES),
+    mustBeWithin('plannedSecondSpeedMin', q.plannedSecondSpeedMin, MINUTES),
   ]
   mustBeWithin('plannedFirstSpeedMin', planned[0]! + planned[1]!, { over: 0 })
   const minutes = minutesOf(q.batches)
@@ -100,8 +101,8 @@ function minutesOf(batches: readonly MixedBatch[]): number[][] {
     names.add(one.batch)
     mustBeWithin(`batches[${i}].doughMassG`, one.doughMassG, { over: 0 })
     mustBeWithin(`batches[${i}].frictionJ`, one.frictionJ)
-    const first = mustBeWithin(`batches[${i}].firstSpeedMin`, one.firstSpeedMin, { min: 0 })
-    const second = mustBeWithin(`batches[${i}].secondSpeedMin`, one.secondSpeedMin, { min: 0 })
+    const first = mustBeWithin(`batches[${i}].firstSpeedMin`, one.firstSpeedMin, MINUTES)
+    const second = mustBeWithin(`batches[${i}].secondSpeedMin`, one.secondSpeedMin, MINUTES)
     mustBeWithin(`batches[${i}].firstSpeedMin`, first + second, { over: 0 })
     return [first, second]
   })

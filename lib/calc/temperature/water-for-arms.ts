@@ -53,6 +53,7 @@ export function waterForArms(q: {
 }): WaterForArms {
   mustBeWithin('wantedDoughTempC', q.wantedDoughTempC, { min: -5, max: 60 })
   mustBeWithin('frictionJPerKg', q.frictionJPerKg)
+  mustBeWithin('iceTempC', q.iceTempC, { min: -40, max: 0 })
   mustHaveAtLeast('arms', q.arms, 1)
   const names = new Set<string>()
   const arms = q.arms.map((one, i): WaterForArms['arms'][number] => {

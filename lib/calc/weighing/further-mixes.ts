@@ -1,4 +1,5 @@
 import { mixStep } from './mix-step'
+import { thinPremixes } from './thin-premixes'
 import type { DoseAim, MadePremix, ReadyScale } from './types'
 import { weighableMassesG } from './weighable-masses'
 
@@ -33,27 +34,11 @@ export function furtherMixes(aim: DoseAim, scales: readonly ReadyScale[], from: 
       }
     }
   }
-  const made = [...best.values()]
-  return made.length <= MOST_KEPT ? made : thinned(made)
+  return thinPremixes([...best.values()], MOST_KEPT)
 }
 
 /** Error first: it decides whether a further step can do it at all. */
 function isOutdone(held: MadePremix, made: MadePremix): boolean {
   const more = held.variance - made.variance
   return Math.abs(more) > 1e-12 * held.variance ? more > 0 : made.madeG < held.madeG
-}
-
-function thinned(made: readonly MadePremix[]): MadePremix[] {
-  const byShare = [...made].sort((a, b) => a.share - b.share)
-  const ranges = MOST_KEPT / 2
-  const kept = new Set<MadePremix>()
-  for (let range = 0; range < ranges; range++) {
-    const group = byShare.slice(
-      Math.floor((range * byShare.length) / ranges),
-      Math.floor(((range + 1) * byShare.length) / ranges),
-    )
-    kept.add(group.reduce((a, b) => (b.variance < a.variance ? b : a)))
-    kept.add(group.reduce((a, b) => (b.totalG > a.totalG ? b : a)))
-  }
-  return [...kept]
 }

@@ -5,12 +5,18 @@ import { PURE } from './mix-step'
 import { portionRoute } from './portion-route'
 import { readyScales } from './ready-scales'
 import { roundMixes } from './round-mixes'
+import { thinPremixes } from './thin-premixes'
 import type { DoseAim, MadePremix, PremixPlan, ReadyScale, Scale, WeighingRoute } from './types'
 import { weighableMassesG } from './weighable-masses'
 
 const MOST_STEPS = 3
 /** Takes tried in the last step, over all premixes that it may start from. */
 const MOST_LAST_TAKES = 40_000
+/** Round premixes that the next step starts from. */
+const MOST_ROUND = 3_000
+/** A nanogram, and a hundred tonnes. */
+const LEAST_DOSE_G = 1e-9
+const MOST_MASS_G = 1e8
 
 /**
  * Finds how to weigh a small dose within a relative error: directly, or through a premix of one or more steps in flour
@@ -20,7 +26,7 @@ const MOST_LAST_TAKES = 40_000
  * long as those are few (some 60,000 mixes), beyond that over marks spread by equal ratios.
  * Errors of every weighing are carried through (mixStep, portionRoute). A premix is taken as evenly mixed; that is the
  * mixer's part of the error and is not in the figure.
- * @param doseG product for one dough, g, > 0
+ * @param doseG product for one dough, g, a nanogram to 100 t, as all masses
  * @param errorShare relative error allowed, 0 < e < 1, at coverageFactor k > 0
  * @param scales at least one; each mass goes on the one with the least uncertainty that can carry it
  * @param mostCarrierG carrier that the formula can give up for one dough, g, ≥ 0
@@ -30,11 +36,11 @@ const MOST_LAST_TAKES = 40_000
  * Source: law of propagation of uncertainty, JCGM 100:2008 (GUM), 5.1.2; the search is our own.
  */
 export function planPremix(q: DoseAim & { scales: readonly Scale[] }): PremixPlan {
-  mustBeWithin('doseG', q.doseG, { over: 0 })
+  mustBeWithin('doseG', q.doseG, { min: LEAST_DOSE_G, max: MOST_MASS_G })
   mustBeWithin('errorShare', q.errorShare, { over: 0, under: 1 })
   mustBeWithin('coverageFactor', q.coverageFactor, { over: 0 })
-  mustBeWithin('mostCarrierG', q.mostCarrierG, { min: 0 })
-  mustBeWithin('mostPremixG', q.mostPremixG, { over: 0 })
+  mustBeWithin('mostCarrierG', q.mostCarrierG, { min: 0, max: MOST_MASS_G })
+  mustBeWithin('mostPremixG', q.mostPremixG, { over: 0, max: MOST_MASS_G })
   const scales = readyScales(q.scales)
   const direct = portionRoute(q, scales, PURE)
   if (direct !== null && direct.errorShare <= q.errorShare) return direct
@@ -56,7 +62,10 @@ export function planPremix(q: DoseAim & { scales: readonly Scale[] }): PremixPla
     }
     // Further weighings only add to the error: what is already past both the target and the best so far leads nowhere.
     const hopeless = Math.max(q.errorShare, bestErrorShare ?? Infinity)
-    round = round.filter((one) => q.coverageFactor * Math.sqrt(one.variance) < hopeless)
+    round = thinPremixes(
+      round.filter((one) => q.coverageFactor * Math.sqrt(one.variance) < hopeless),
+      MOST_ROUND,
+    )
   }
   return { outcome: 'not-possible', bestErrorShare }
 }

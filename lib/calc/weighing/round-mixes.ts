@@ -10,8 +10,10 @@ const DILUTIONS = [2, 5, 10, 20, 50, 100] as const
  * Source: the figures are our own choice.
  */
 export function roundMixes(aim: DoseAim, scales: readonly ReadyScale[], before: MadePremix): MadePremix[] {
-  const mostG = Math.min(before.totalG, aim.mostPremixG / DILUTIONS[0])
-  return roundMasses(aim.doseG / before.share, mostG).flatMap((takeG) =>
+  const mostG = Math.min(before.totalG, aim.mostPremixG / DILUTIONS[0], Math.max(...scales.map((one) => one.capacityG)))
+  // What is less than a step of the finest scale cannot be read off.
+  const leastG = Math.max(aim.doseG / before.share, Math.min(...scales.map((one) => one.resolutionG)))
+  return roundMasses(leastG, mostG).flatMap((takeG) =>
     DILUTIONS.filter((dilution) => takeG * dilution <= aim.mostPremixG).flatMap((dilution) => {
       const made = mixStep(scales, before, takeG, takeG * (dilution - 1))
       return made === null ? [] : [made]

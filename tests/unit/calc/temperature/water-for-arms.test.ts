@@ -67,4 +67,5 @@ test('no arm, one name twice and a dough without water are refused', () => {
     expect.objectContaining({ facts: expect.objectContaining({ field: 'arms[0].waterMassG' }) }),
   )
   expect(() => waterForArms({ ...q, frictionJPerKg: Number.NaN })).toThrow(expect.objectContaining({ code: 'not-finite' }))
+  expect(() => waterForArms({ ...q, iceTempC: Number.NaN })).toThrow(expect.objectContaining({ code: 'not-finite' }))
 })

@@ -121,3 +121,19 @@ test('scales of very many marks and a dose of micrograms are answered, not searc
   const scales = [{ id: 'a', resolutionG: 0.0001, repeatabilityG: 0.0001, capacityG: 1000 }, kitchen]
   expect(planPremix({ ...q, doseG: 1e-6, errorShare: 1e-4, scales }).outcome).toBe('not-possible')
 })
+
+test('masses beyond any bakery are refused, with the field', () => {
+  for (const [field, value] of [['doseG', 1e-308], ['doseG', 1e308], ['mostPremixG', 1e308], ['mostCarrierG', 1e15]] as const) {
+    expect(() => planPremix({ ...q, doseG: 0.2, [field]: value })).toThrow(
+      expect.objectContaining({ code: 'out-of-range', facts: expect.objectContaining({ field }) }),
+    )
+  }
+  expect(() => planPremix({ ...q, doseG: 0.2, scales: [{ ...fine, resolutionG: 1e-300 }] })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'scales[0].resolutionG' }) }),
+  )
+})
+
+test('the smallest dose on the widest scales is still answered', () => {
+  const scales = [{ id: 'a', resolutionG: 1e-6, repeatabilityG: 0, capacityG: 1e8 }]
+  expect(planPremix({ doseG: 1e-9, errorShare: 0.01, coverageFactor: 2, scales, mostCarrierG: 1e8, mostPremixG: 1e8 }).outcome).toBe('premix')
+})
