@@ -5,16 +5,18 @@ import { colourEntries } from './colour/entries'
 import { comparisonEntries } from './comparison/entries'
 import { costEntries } from './cost/entries'
 import { distributionsEntries } from './distributions/entries'
-import { jointDistributionsEntries } from './distributions/joint-entries'
 import { doseResponseEntries } from './dose-response/entries'
 import { dosingEntries } from './dosing/entries'
+import { fermentationEntries } from './fermentation/entries'
 import { formulaEntries } from './formula/entries'
+import { labelEntries } from './label/entries'
 import { loafEntries } from './loaf/entries'
 import { mixedModelEntries } from './mixed-model/entries'
+import { netWeightEntries } from './net-weight/entries'
 import { panelEntries } from './panel/entries'
 import { planEntries } from './plan/entries'
-import { powerEntries } from './plan/power-entries'
 import { squaresEntries } from './squares/entries'
+import { stalingEntries } from './staling/entries'
 import { temperatureEntries } from './temperature/entries'
 import { weighingEntries } from './weighing/entries'
 
@@ -25,17 +27,19 @@ export const catalogue = [
   ...dosingEntries,
   ...weighingEntries,
   ...temperatureEntries,
+  ...fermentationEntries,
   ...loafEntries,
+  ...stalingEntries,
+  ...netWeightEntries,
+  ...labelEntries,
   ...costEntries,
   ...planEntries,
-  ...powerEntries,
   ...squaresEntries,
   ...analysisEntries,
   ...comparisonEntries,
   ...doseResponseEntries,
   ...mixedModelEntries,
   ...distributionsEntries,
-  ...jointDistributionsEntries,
   ...panelEntries,
   ...colourEntries,
 ] as const

@@ -1,6 +1,7 @@
 import { ICE_CONSTANTS } from '@/lib/calc/temperature/ice-heat'
 import { iceMassG } from '@/lib/calc/temperature/ice-mass'
 import { icedWaterTemp } from '@/lib/calc/temperature/iced-water-temp'
+import { waterForArms } from '@/lib/calc/temperature/water-for-arms'
 import { publishedCheck } from '@/tests/support/published-check'
 
 const source = 'Article by a milling technologist, web: 40 kg of water, tap 20 °C, wanted 10 °C, 334.6 J/g, 4.186 J/(g·K)'
@@ -39,4 +40,32 @@ publishedCheck({
   got: () => icedWaterTemp({ waterMassG: 35.6, tapTempC: 20, iceMassG: 4.4, iceTempC: 0, constants }).tempC,
   tolerance: { absolute: 5e-4 },
   why: 'half of the third decimal',
+})
+publishedCheck({
+  id: 'P-4.8',
+  of: ['temperature/water-for-arms'],
+  what: 'ice for two doughs whose mixing water must be at 10 °C, as a share of the water; the article’s 40 kg take 4.0027 kg',
+  source,
+  status: 'published inputs',
+  expected: 4.0027 / 40,
+  got: () => {
+    // Everything else is at 10 °C already, so the water must be too.
+    const rest = { restTempC: 10, restSpecificHeatJPerGK: 1.9 }
+    const { arms } = waterForArms({
+      wantedDoughTempC: 10,
+      frictionJPerKg: 0,
+      arms: [
+        { arm: 'A', waterMassG: 40_000, restMassG: 60_000, ...rest },
+        { arm: 'B', waterMassG: 20_000, restMassG: 60_000, ...rest },
+      ],
+      coldTempC: 20,
+      hotTempC: 50,
+      mostTempC: 40,
+      iceTempC: 0,
+      mostIceShare: 0.5,
+    })
+    return arms.reduce((sum, one) => sum + (one.iceMassG ?? Number.NaN), 0) / 60_000
+  },
+  tolerance: { relative: 0.003 },
+  why: 'we melt ice with 333.6 J/g, the article with 334.6',
 })

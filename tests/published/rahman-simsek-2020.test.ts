@@ -1,4 +1,6 @@
 import { analyseBatches } from '@/lib/calc/analysis/analyse-batches'
+import { Decimal } from '@/lib/calc/cost/decimal'
+import { sameVolumeRoute } from '@/lib/calc/cost/same-volume-route'
 import { specificVolumeMlPerG } from '@/lib/calc/loaf/specific-volume'
 import { publishedCheck } from '@/tests/support/published-check'
 
@@ -44,4 +46,24 @@ publishedCheck({
   got: () => specificVolumeMlPerG({ volumeMl: 812.5, massG: 605 / 4.7 }),
   tolerance: { absolute: 0.1 },
   why: 'both are printed to 0.1, and loaves lose water unequally',
+})
+publishedCheck({
+  id: 'P-5.17',
+  of: ['cost/same-volume-route'],
+  what: 'gluten 5 %, 850 cm³ where the control has 605: part of the scaling mass that would give 605 cm³',
+  source,
+  status: 'published inputs, 605/850 worked by hand',
+  expected: 0.71176,
+  got: () =>
+    sameVolumeRoute({
+      scalingMassG: 1,
+      volumeRatio: 850 / 605,
+      lowerVolumeRatio: 850 / 605,
+      upperVolumeRatio: 850 / 605,
+      controlPerKgMinor: new Decimal(100),
+      armPerKgMinor: new Decimal(100),
+      hasDeclaredWeight: false,
+    }).scalingMassG,
+  tolerance: { absolute: 5e-6 },
+  why: 'half of the fifth decimal',
 })

@@ -9,6 +9,7 @@ import { grossMarginPct } from './gross-margin'
 import { mustBeDecimal } from './must-be-decimal'
 import { priceOnDay } from './price-on-day'
 import { unitCosts } from './unit-costs'
+import { gainEntries } from './gain-entries'
 
 /** Money goes in and comes out as a decimal in text, in minor units of one currency: '107.71875' cents. */
 const minor = z.string()
@@ -164,4 +165,5 @@ export const costEntries = [
       }
     },
   }),
+  ...gainEntries,
 ] as const

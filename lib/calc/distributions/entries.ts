@@ -10,6 +10,7 @@ import { dunnettQuantile } from './dunnett-quantile'
 import { dunnettTail } from './dunnett-tail'
 import { fQuantile } from './f-quantile'
 import { fTail } from './f-tail'
+import { jointDistributionsEntries } from './joint-entries'
 import { normalQuantile } from './normal-quantile'
 import { normalTail } from './normal-tail'
 import { studentizedRangeQuantile } from './studentized-range-quantile'
@@ -144,4 +145,5 @@ export const distributionsEntries = [
     source: 'Y. Hochberg and A. C. Tamhane, Multiple Comparison Procedures, 1987',
     run: (q) => ({ range: studentizedRangeQuantile(q) }),
   }),
+  ...jointDistributionsEntries,
 ] as const

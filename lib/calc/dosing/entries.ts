@@ -9,6 +9,7 @@ import { equalActiveMassG } from './equal-active-mass'
 import { productMassG } from './product-mass'
 import type { ActiveStrength } from './types'
 import { yeastEquivalentG } from './yeast-equivalent'
+import { chainEntries } from './chain-entries'
 
 const optionalNumber = z.optional(z.number())
 const optionalText = z.optional(z.string())
@@ -187,6 +188,7 @@ export const dosingEntries = [
     source: 'J. Hamelman, Bread, 2004, yeast conversions',
     run: (q) => ({ massG: yeastEquivalentG(q) }),
   }),
+  ...chainEntries,
 ] as const
 
 type FlatStrengths = { by: 'share' | 'activity'; fromStrengthShare: number; toStrengthShare: number } & {

@@ -4,6 +4,7 @@ import { atFlatFields } from '../flat-fields'
 import { batchOrder } from './batch-order'
 import { controlBatches } from './control-batches'
 import { gainPower } from './gain-power'
+import { powerEntries } from './power-entries'
 import { threeDigitCodes } from './three-digit-codes'
 
 /** 'milk, egg' as a list; nothing written is no allergen. */
@@ -140,6 +141,7 @@ export const planEntries = [
       }
     },
   }),
+  ...powerEntries,
 ] as const
 
 function flatField(field: string): string {

@@ -13,6 +13,7 @@ import { specificHeatJPerGK } from './specific-heat'
 import { differenceFToC } from './temperature-difference'
 import { waterSource } from './water-source'
 import { waterTempByFactor } from './water-temp-by-factor'
+import { severalDoughsEntries } from './several-doughs-entries'
 
 const optionalNumber = z.optional(z.number())
 const convention = z.enum(['replacing', 'adding'])
@@ -186,4 +187,5 @@ export const temperatureEntries = [
     source: 'a difference of temperature changes by 5/9, without the 32 of a reading',
     run: ({ differenceF }) => ({ differenceC: differenceFToC(differenceF) }),
   }),
+  ...severalDoughsEntries,
 ] as const

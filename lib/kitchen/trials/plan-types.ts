@@ -1,5 +1,5 @@
 import 'server-only'
-import type { PremixPlan } from '../../calc/weighing/plan-premix'
+import type { PremixPlan } from '../../calc/weighing/types'
 import type { WaterSource } from '../../calc/temperature/water-source'
 import type { Composition } from '../../calc/formula/types'
 import type { Allergen, DoseBasis, DoseOf, GoodDirection, HeldTotal, IngredientKind, MarginUnit, MeasureLevel, StageKind, TrialKind } from '../../db/generated/enums'

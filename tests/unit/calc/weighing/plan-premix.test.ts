@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { planPremix } from '@/lib/calc/weighing/plan-premix'
+import { fewestSteps } from '@/tests/support/fewest-premix-steps'
 import { forLong } from '@/tests/support/long'
 
 const kitchen = { id: 'kitchen', resolutionG: 1, repeatabilityG: 0.5, capacityG: 10_000 }
@@ -82,4 +83,57 @@ describe('properties', () => {
     }, 0)
     expect((2 * Math.sqrt(variance)) / dose(masses)).toBeCloseTo(plan.errorShare, 6)
   })
+
+  const tiny = [
+    [{ id: 'a', resolutionG: 1, repeatabilityG: 0.05, capacityG: 7 }],
+    [
+      { id: 'a', resolutionG: 1, repeatabilityG: 0.1, capacityG: 5 },
+      { id: 'b', resolutionG: 0.5, repeatabilityG: 0.02, capacityG: 1.5 },
+    ],
+  ]
+  test('never more steps than trying every mark of every scale needs, and none that it finds is missed', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.01, max: 2, noNaN: true }),
+        fc.double({ min: 0.1, max: 0.9, noNaN: true }),
+        fc.constantFrom(...tiny),
+        fc.constantFrom(3, 7),
+        (doseG, errorShare, scales, mostCarrierG) => {
+          const asked = { doseG, errorShare, scales, mostCarrierG, coverageFactor: 1, mostPremixG: 12 }
+          const fewest = fewestSteps(asked, 2)
+          const plan = planPremix(asked)
+          if (fewest !== null) expect(plan.outcome === 'not-possible' ? null : plan.steps.length).toBe(fewest)
+          else if (plan.outcome !== 'not-possible') expect(plan.steps).toHaveLength(3)
+        },
+      ),
+      { seed: 1732, numRuns: forLong(80, 800) },
+    )
+  })
+})
+
+test('masses that are not round are found where round ones do not do it', () => {
+  const plan = planPremix({ ...q, doseG: 0.5, errorShare: 0.1, scales: [kitchen], mostCarrierG: 20 })
+  expect(plan).toMatchObject({ outcome: 'premix' })
+  expect(plan.outcome === 'premix' ? plan.steps.map(({ takeG }) => takeG) : []).toEqual([27])
+})
+
+test('scales of very many marks and a dose of micrograms are answered, not searched for ever', () => {
+  const scales = [{ id: 'a', resolutionG: 0.0001, repeatabilityG: 0.0001, capacityG: 1000 }, kitchen]
+  expect(planPremix({ ...q, doseG: 1e-6, errorShare: 1e-4, scales }).outcome).toBe('not-possible')
+})
+
+test('masses beyond any bakery are refused, with the field', () => {
+  for (const [field, value] of [['doseG', 1e-308], ['doseG', 1e308], ['mostPremixG', 1e308], ['mostCarrierG', 1e15]] as const) {
+    expect(() => planPremix({ ...q, doseG: 0.2, [field]: value })).toThrow(
+      expect.objectContaining({ code: 'out-of-range', facts: expect.objectContaining({ field }) }),
+    )
+  }
+  expect(() => planPremix({ ...q, doseG: 0.2, scales: [{ ...fine, resolutionG: 1e-300 }] })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'scales[0].resolutionG' }) }),
+  )
+})
+
+test('the smallest dose on the widest scales is still answered', () => {
+  const scales = [{ id: 'a', resolutionG: 1e-6, repeatabilityG: 0, capacityG: 1e8 }]
+  expect(planPremix({ doseG: 1e-9, errorShare: 0.01, coverageFactor: 2, scales, mostCarrierG: 1e8, mostPremixG: 1e8 }).outcome).toBe('premix')
 })

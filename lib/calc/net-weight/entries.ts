@@ -1,0 +1,103 @@
+import { z } from 'zod'
+import { calcEntry } from '../entry'
+import { acceptBatchMean } from './accept-batch-mean'
+import { averageWeightCheck } from './average-weight-check'
+import { judgeLot } from './judge-lot'
+import { samplePackages } from './sample-packages'
+import { tolerableNegativeErrorG } from './tolerable-negative-error'
+import { usAllowableVariationG } from './us-allowable-variation'
+
+const caution = z.enum([
+  'package-differs-by-country',
+  'competent-person-checks',
+  'other-half-of-the-test',
+  'from-memory-check-handbook',
+])
+const lot = z.strictObject({ nominalG: z.number(), contentsG: z.array(z.number()) })
+const loaves = {
+  nominalG: 500,
+  contentsG: [504, 498, 507, 511, 502, 495, 509, 503, 506, 499, 501, 508, 505, 497, 510, 503, 500, 506, 502, 504],
+}
+const ukGuidance = 'UK trading standards guidance on the Weights and Measures (Packaged Goods) Regulations 2006'
+
+export const netWeightEntries = [
+  calcEntry({
+    id: 'net-weight/tolerable-negative-error',
+    input: z.strictObject({ nominalG: z.number() }),
+    output: z.strictObject({ errorG: z.number(), lowerLimitG: z.number(), absoluteLimitG: z.number() }),
+    example: { nominalG: 750 },
+    source: 'Council Directive 76/211/EEC, Annex I, 2.4 (above 1000 g from memory)',
+    run: tolerableNegativeErrorG,
+  }),
+  calcEntry({
+    id: 'net-weight/judge-lot',
+    input: lot,
+    output: z.strictObject({
+      packages: z.number(),
+      meanG: z.number(),
+      lowerLimitG: z.number(),
+      absoluteLimitG: z.number(),
+      belowLower: z.number(),
+      belowLowerShare: z.number(),
+      belowAbsolute: z.number(),
+      isMeanEnough: z.boolean(),
+      areFewBelowLower: z.boolean(),
+      areNoneBelowAbsolute: z.boolean(),
+      keepsAllRules: z.boolean(),
+      cautions: z.array(caution),
+    }),
+    example: loaves,
+    source: ukGuidance,
+    run: judgeLot,
+  }),
+  calcEntry({
+    id: 'net-weight/sample-packages',
+    input: z.strictObject({ batchPackages: z.number(), isDestructive: z.boolean() }),
+    output: z.strictObject({ samplePackages: z.number() }),
+    example: { batchPackages: 320, isDestructive: false },
+    source: 'Council Directive 76/211/EEC, Annex II, 2.1.3, 2.2.2 and 2.3',
+    run: (q) => ({ samplePackages: samplePackages(q) }),
+  }),
+  calcEntry({
+    id: 'net-weight/accept-batch-mean',
+    input: lot,
+    output: z.strictObject({
+      meanG: z.number(),
+      sdG: z.number(),
+      factor: z.number(),
+      leastMeanG: z.number(),
+      isAccepted: z.boolean(),
+      cautions: z.array(caution),
+    }),
+    example: loaves,
+    source: 'Council Directive 76/211/EEC, Annex II, 2.3',
+    run: acceptBatchMean,
+  }),
+  calcEntry({
+    id: 'net-weight/average-weight-check',
+    input: lot,
+    output: z.strictObject({
+      meanG: z.number(),
+      sdG: z.number(),
+      leastMeanG: z.number(),
+      decidedBy: z.enum(['mean', 'lower-limit', 'absolute-limit']),
+      marginG: z.number(),
+      marginStandardErrorG: z.number(),
+      expectedBelowLowerShare: z.number(),
+      expectedBelowAbsoluteShare: z.number(),
+      isWithinRules: z.boolean(),
+      cautions: z.array(caution),
+    }),
+    example: loaves,
+    source: `${ukGuidance}; one package in 10,000 for 'none': from memory`,
+    run: averageWeightCheck,
+  }),
+  calcEntry({
+    id: 'net-weight/us-allowable-variation',
+    input: z.strictObject({ labelledG: z.number() }),
+    output: z.strictObject({ variationG: z.number(), cautions: z.array(caution) }),
+    example: { labelledG: 680 },
+    source: 'NIST Handbook 133, table 2-5, from memory: check the handbook in force',
+    run: usAllowableVariationG,
+  }),
+] as const

@@ -1,0 +1,82 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { ingredientList } from '@/lib/calc/label/ingredient-list'
+
+const q = {
+  lines: [
+    { name: 'salt', massG: 20 },
+    { name: 'wheat flour', massG: 1000 },
+    { name: 'water', massG: 600, isAddedWater: true },
+    { name: 'bread mix', massG: 100 },
+    { name: 'yeast', massG: 25 },
+  ],
+  parts: [
+    { of: 'bread mix', name: 'whey powder', sharePct: 30 },
+    { of: 'bread mix', name: 'malted barley flour', sharePct: 69 },
+    { of: 'bread mix', name: 'E 300', sharePct: 1, additiveClass: 'flour-treatment-agent' as const },
+  ],
+  allergens: [
+    { of: 'wheat flour', allergen: 'wheat' as const },
+    { of: 'whey powder', allergen: 'milk' as const },
+    { of: 'malted barley flour', allergen: 'barley' as const },
+  ],
+  bakedMassG: 1545,
+  region: 'eu' as const,
+}
+
+test('it descends by mass, opens up the mix in its own order, and makes allergens stand out', () => {
+  const list = ingredientList(q)
+  expect(list.entries.map(({ place, name, inside, isEmphasised }) => [place, name, inside, isEmphasised])).toEqual([
+    [1, 'wheat flour', null, true],
+    [2, 'water', null, false],
+    [3, 'bread mix', null, false],
+    [4, 'malted barley flour', 'bread mix', true],
+    [5, 'whey powder', 'bread mix', true],
+    [6, 'E 300', 'bread mix', false],
+    [7, 'yeast', null, false],
+    [8, 'salt', null, false],
+  ])
+  expect(list.addedWaterG).toBe(400)
+  expect(list.entries[5]).toMatchObject({ additiveClass: 'flour-treatment-agent', massG: 1 })
+  expect(list.entries.filter(({ mayStandLast }) => mayStandLast).map(({ name }) => name)).toEqual(['yeast', 'salt'])
+  expect(list.isDraft).toBe(true)
+  expect(list.cautions).toContain('draft-for-competent-person')
+})
+
+test('in the United States water counts as weighed in, and barley is not on the list', () => {
+  const list = ingredientList({ ...q, region: 'us' })
+  expect(list.addedWaterG).toBe(600)
+  expect(list.allergens.map(({ named }) => named)).toEqual(['wheat', 'milk'])
+})
+
+test('water that baking leaves no more than 5 % of is left out, also when nothing is left of it', () => {
+  expect(ingredientList({ ...q, bakedMassG: 1200 })).toMatchObject({ isWaterLeftOut: true, addedWaterG: 55 })
+  const dry = ingredientList({ ...q, bakedMassG: 1100 })
+  expect(dry).toMatchObject({ isWaterLeftOut: true, addedWaterG: 0 })
+  expect(dry.entries.some(({ name }) => name === 'water')).toBe(false)
+})
+
+test('no allergen said is not the same as none, and missing parts are spoken of', () => {
+  const list = ingredientList({ ...q, parts: q.parts.slice(0, 1), allergens: [] })
+  expect(list.cautions).toEqual(expect.arrayContaining(['no-allergens-given', 'parts-do-not-add-up']))
+})
+
+test('the order of the lines does not matter, no ingredient but water is lost, and masses never rise', () =>
+  fc.assert(
+    fc.property(fc.shuffledSubarray(q.lines, { minLength: q.lines.length }), fc.double({ min: 1145, max: 1745, noNaN: true }), (lines, bakedMassG) => {
+      const list = ingredientList({ ...q, lines, bakedMassG })
+      const names = list.entries.map(({ name }) => name)
+      expect([...names, ...(list.isWaterLeftOut ? ['water'] : [])].sort()).toEqual(
+        [...lines, ...q.parts].map(({ name }) => name).sort(),
+      )
+      const outer = list.entries.filter(({ inside }) => inside === null).map(({ massG }) => massG)
+      expect(outer).toEqual([...outer].sort((a, b) => b - a))
+    }),
+  ))
+
+test('more bread than dough, and none, are refused', () => {
+  expect(() => ingredientList({ ...q, bakedMassG: 1746 })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'bakedMassG' }) }),
+  )
+  expect(() => ingredientList({ ...q, bakedMassG: 0 })).toThrow(expect.objectContaining({ code: 'out-of-range' }))
+})
