@@ -9,6 +9,7 @@ const byReason: Record<string, LimitCode> = {
   'arm-confounded-with-block': 'confounded-with-days',
   'no-residual-df': 'no-degrees',
   'zero-variance': 'zero-variance',
+  'too-large': 'too-many-doughs',
   'missing-cell': 'levels-not-balanced',
   'repeated-cell': 'levels-not-balanced',
 }

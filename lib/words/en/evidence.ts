@@ -174,6 +174,7 @@ export const evidence = {
     'confounded-with-days': 'The arms cannot be told from the mixing days, so nothing can be compared.',
     'no-degrees': 'There are too few doughs to know how much doughs of one kind differ. The differences are shown without intervals.',
     'zero-variance': 'All doughs of a kind have the very same value. That happens with copied or coarse readings; no interval can be worked out.',
+    'too-many-doughs': 'Too many doughs and mixing days for one comparison. The means are shown without intervals.',
     'unequal-loaves': 'Not every dough has the same number of loaves. Each dough counts the same.',
     'margin-unusable': 'The difference worth having cannot be put into the measure’s unit here, so there is no verdict.',
     'no-direction': 'The measure has no good direction, so there is no verdict.',
