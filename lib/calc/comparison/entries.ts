@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
+import { atFlatFields } from '../flat-fields'
 import { ancova } from './ancova'
 import { armsInBlocks } from './arms-in-blocks'
 import { kruskalWallis } from './kruskal-wallis'
@@ -113,7 +114,7 @@ export const comparisonEntries = [
     }),
     example: { rows: inBlocks, confidence: 0.95 },
     source: 'Kramer (1956), Extension of multiple range tests, Biometrics 12',
-    run: tukeyKramer,
+    run: (q) => atFlatFields({ arms: 'rows' }, () => tukeyKramer(q)),
   }),
   calcEntry({
     id: 'comparison/latin-square',
@@ -154,7 +155,7 @@ export const comparisonEntries = [
     }),
     example: { rows: inBlocks, control: 'control', confidence: 0.95 },
     source: 'Cochran & Cox (1957), Experimental Designs, chapter 4',
-    run: armsInBlocks,
+    run: (q) => atFlatFields({ arms: 'rows' }, () => armsInBlocks(q)),
   }),
   calcEntry({
     id: 'comparison/ancova',
@@ -230,7 +231,7 @@ export const comparisonEntries = [
     }),
     example: { rows: exampleRows.slice(0, 6).map(({ y }, i) => ({ batch: `dough ${Math.floor(i / 2) + 1}`, y })), confidence: 0.95 },
     source: 'ISO 5725-2:2019, Basic method for the determination of repeatability and reproducibility',
-    run: repeatability,
+    run: (q) => atFlatFields({ readings: 'rows', batches: 'rows' }, () => repeatability(q)),
   }),
   calcEntry({
     id: 'comparison/reader-variation',
@@ -255,6 +256,6 @@ export const comparisonEntries = [
       confidence: 0.95,
     },
     source: 'Montgomery & Runger (1993), Gauge capability analysis and designed experiments, part II, Quality Engineering 6',
-    run: readerVariation,
+    run: (q) => atFlatFields({ loaves: 'rows' }, () => readerVariation(q)),
   }),
 ] as const

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
+import { atFlatFields } from '../flat-fields'
 import { correlationFromPairs } from './correlation-from-pairs'
 import { multivariateTQuantile } from './multivariate-t-quantile'
 import { multivariateTTail } from './multivariate-t-tail'
@@ -33,7 +34,7 @@ export const jointDistributionsEntries = [
     output: z.strictObject({ lower: z.number(), upper: z.number(), ...byLattice }),
     example: { c: 2.5, df: 9, pairs: [0.5, 0.52, 0.46], sides: 'two' },
     source: 'Genz (1992), J. Comput. Graph. Stat. 1; Genz & Bretz (2009), Computation of Multivariate Normal and t Probabilities',
-    run: ({ pairs, ...q }) => multivariateTTail({ ...q, correlation: correlationFromPairs(pairs) }),
+    run: ({ pairs, ...q }) => atFlatFields({ correlation: 'pairs' }, () => multivariateTTail({ ...q, correlation: correlationFromPairs(pairs) })),
   }),
   calcEntry({
     id: 'distributions/multivariate-t-quantile',
@@ -41,6 +42,6 @@ export const jointDistributionsEntries = [
     output: z.strictObject({ c: z.number(), ...byLattice }),
     example: { p: 0.05, df: 9, pairs: [0.5, 0.52, 0.46], sides: 'two' },
     source: 'Genz (1992), J. Comput. Graph. Stat. 1; Genz & Bretz (2009), Computation of Multivariate Normal and t Probabilities',
-    run: ({ pairs, ...q }) => multivariateTQuantile({ ...q, correlation: correlationFromPairs(pairs) }),
+    run: ({ pairs, ...q }) => atFlatFields({ correlation: 'pairs' }, () => multivariateTQuantile({ ...q, correlation: correlationFromPairs(pairs) })),
   }),
 ] as const

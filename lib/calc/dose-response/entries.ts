@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
+import { atFlatFields } from '../flat-fields'
 import { doseForTarget } from './dose-for-target'
 import { fitCurve } from './fit-curve'
 import { payingDose } from './paying-dose'
@@ -39,7 +40,7 @@ export const doseResponseEntries = [
     }),
     example,
     source: 'Draper & Smith (1998), Applied Regression Analysis; Bates & Watts (1988), Nonlinear Regression Analysis and Its Applications',
-    run: fitCurve,
+    run: (q) => atFlatFields({ highestDose: 'rows', fit: 'rows' }, () => fitCurve(q)),
   }),
   calcEntry({
     id: 'dose-response/dose-for-target',
@@ -56,7 +57,7 @@ export const doseResponseEntries = [
     }),
     example: { ...example, targetResponse: 2600 },
     source: 'Draper & Smith (1998), Applied Regression Analysis, section 3.2; Fieller (1954), JRSS B 16',
-    run: doseForTarget,
+    run: (q) => atFlatFields({ highestDose: 'rows', fit: 'rows' }, () => doseForTarget(q)),
   }),
   calcEntry({
     id: 'dose-response/paying-dose',
@@ -72,6 +73,6 @@ export const doseResponseEntries = [
     }),
     example: { ...example, doseUnitPriceMinor: '1.5', gainUnitWorthMinor: '0.02' },
     source: 'Heady & Dillon (1961), Agricultural Production Functions, chapter 2',
-    run: payingDose,
+    run: (q) => atFlatFields({ highestDose: 'rows', fit: 'rows' }, () => payingDose(q)),
   }),
 ] as const

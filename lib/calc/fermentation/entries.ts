@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
+import { atFlatFields } from '../flat-fields'
 import { YEAST_MAXIMUM_TEMP_C, YEAST_MINIMUM_TEMP_C, YEAST_OPTIMUM_TEMP_C } from './constants'
 import { equivalentMinutes } from './equivalent-minutes'
 import { fitRise } from './fit-rise'
@@ -20,6 +21,9 @@ const rise = [
   { atMin: 120, risePct: 118 },
   { atMin: 150, risePct: 127 },
 ]
+
+/** What the fit refuses lies in the readings. */
+const ofReadings = { start: 'readings', x: 'readings', y: 'readings' }
 
 export const fermentationEntries = [
   calcEntry({
@@ -107,7 +111,7 @@ export const fermentationEntries = [
     source:
       'M. H. Zwietering et al. (1990), Applied and Environmental Microbiology 56: 1875–1881; for dough A. Romano et al. (2007), Journal of Food Engineering 83: 142–148',
     run: (q) => {
-      const { covariance: _covariance, ...fit } = fitRise(q)
+      const { covariance: _covariance, ...fit } = atFlatFields(ofReadings, () => fitRise(q))
       return fit
     },
   }),
@@ -125,6 +129,6 @@ export const fermentationEntries = [
     example: { readings: rise, kind: 'gompertz', targetRisePct: 75, confidenceShare: 0.95 },
     source:
       'M. H. Zwietering et al. (1990), Applied and Environmental Microbiology 56: 1875–1881; delta method, G. W. Oehlert (1992), The American Statistician 46: 27–29',
-    run: timeToRise,
+    run: (q) => atFlatFields(ofReadings, () => timeToRise(q)),
   }),
 ] as const

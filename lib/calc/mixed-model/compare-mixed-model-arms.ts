@@ -36,7 +36,7 @@ export function compareMixedModelArms(q: {
   const comparisons = adjustAgainstControl({
     differences: chosen,
     correlation: covariance.map((row, i) => row.map((value, j) => (i === j ? 1 : value / (size[i]! * size[j]!)))),
-    df: chosen.reduce((least, { df }) => Math.min(least, df), 1e6),
+    df: chosen.map(({ df }) => Math.min(df, 1e6)),
     confidence: q.confidence,
     alternative: q.alternative,
   })

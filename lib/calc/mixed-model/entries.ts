@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
+import { atFlatFields } from '../flat-fields'
 import { compareMixedModelArms } from './compare-mixed-model-arms'
 import type { Estimate } from './estimate-contrast'
 import { fitMixedModel } from './fit-mixed-model'
@@ -149,7 +150,9 @@ export const mixedModelEntries = [
     example: { ...example, dfMethod: 'kenward-roger', confidence: 0.95, alternative: 'two-sided' },
     source: 'Dunnett (1955), JASA 50; Hothorn, Bretz & Westfall (2008), Biometrical J. 50',
     run: ({ dfMethod, confidence, alternative, ...q }) => {
-      const { method, df, criticalValue, comparisons } = compareMixedModelArms({ fit: fitMixedModel(tableModel(q)), dfMethod, confidence, alternative })
+      const { method, df, criticalValue, comparisons } = atFlatFields({ fit: 'rows' }, () =>
+        compareMixedModelArms({ fit: fitMixedModel(tableModel(q)), dfMethod, confidence, alternative }),
+      )
       return { method, dfMethod, df, criticalValue, comparisons }
     },
   }),

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
+import { atFlatFields } from '../flat-fields'
 import { correctShare } from './correct-share'
 import { dPrime } from './d-prime'
 import { differenceServings } from './difference-servings'
@@ -84,7 +85,7 @@ export const panelEntries = [
     output: z.strictObject({ rows: z.array(z.strictObject({ tasters: number, alpha: number, ...leastOutput })) }),
     example: { test: 'triangle', fromTasters: 18, toTasters: 24, alphas: [0.05, 0.01] },
     source: EXACT,
-    run: (q) => ({ rows: leastCorrectTable(q) }),
+    run: (q) => ({ rows: atFlatFields({ alpha: 'alphas' }, () => leastCorrectTable(q)) }),
   }),
   calcEntry({
     id: 'panel/correct-share',

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
+import { atFlatFields } from '../flat-fields'
 import { anovaPower } from './anova-power'
 import { anovaSize } from './anova-size'
 import { batchesPower } from './batches-power'
@@ -167,6 +168,6 @@ export const powerEntries = [
       runs: 10_000,
     },
     source: 'Search by the closed form of the verdict rule; extra control doughs by Dunnett (1955), JASA 50',
-    run: cheapestDesign,
+    run: (q) => atFlatFields({ differenceSe: 'batchSd' }, () => cheapestDesign(q)),
   }),
 ] as const

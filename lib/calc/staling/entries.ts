@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
+import { atFlatFields } from '../flat-fields'
 import { firmnessAt } from './firmness-at'
 import { fitFirmness } from './fit-firmness'
 import { halfLifeDays } from './half-life'
@@ -57,6 +58,6 @@ export const stalingEntries = [
       ],
     },
     source,
-    run: (q) => fitFirmness({ ...q, startFirmness: q.startFirmness ?? null }),
+    run: (q) => atFlatFields({ start: 'readings', x: 'readings', y: 'readings' }, () => fitFirmness({ ...q, startFirmness: q.startFirmness ?? null })),
   }),
 ] as const

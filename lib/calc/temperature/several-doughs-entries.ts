@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
+import { atFlatFields } from '../flat-fields'
 import { correctFrictionJPerKg } from './correct-friction'
 import { learnFriction } from './learn-friction'
 import { waterForArms } from './water-for-arms'
@@ -49,7 +50,7 @@ export const severalDoughsEntries = [
       plannedSecondSpeedMin: 6,
     },
     source: 'heat balance; P. J. Huber, Robust statistics, 1981, chapter 7',
-    run: learnFriction,
+    run: (q) => atFlatFields({ x: 'batches', y: 'batches' }, () => learnFriction(q)),
   }),
   calcEntry({
     id: 'temperature/correct-friction',

@@ -20,6 +20,17 @@ test('a field can be named by a rule', () => {
   )
 })
 
+test('a field can be named by the first word of what is refused', () => {
+  const fieldOf = (field: string) => {
+    try {
+      atFlatFields({ x: 'readings' }, refuse(field))
+    } catch (error) {
+      return (error as CalcError).facts.field
+    }
+  }
+  expect(['x', 'x[0][1]', 'xy', 'confidence', 'constructor'].map(fieldOf)).toEqual(['readings', 'readings', 'xy', 'confidence', 'constructor'])
+})
+
 test('other faults stay as they are', () => {
   expect(() => atFlatFields(['design.'], refuse('runs'))).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'runs' }) }))
   const bug = () => {
