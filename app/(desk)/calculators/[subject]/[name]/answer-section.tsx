@@ -9,10 +9,10 @@ type Group = Readonly<Record<string, unknown>>
 
 /** What a calculation answered: what to mind first, then every figure. */
 export function AnswerSection({ answer, sayer }: { answer: unknown; sayer: Sayer }) {
-  const { warnings, ...figures } = (typeof answer === 'object' && answer !== null && !Array.isArray(answer) ? answer : { answer }) as Group
+  const { warnings, cautions, ...figures } = (typeof answer === 'object' && answer !== null && !Array.isArray(answer) ? answer : { answer }) as Group
   return (
     <Section id="answer" title={sayer.text.answer}>
-      {warningsOf(warnings).map((warning, i) => (
+      {[...listOf(warnings), ...listOf(cautions)].map((warning, i) => (
         <Notice key={i} tone="warn" word={wordsIn(sayer.language).desk.attention}>
           <WarningText warning={warning} sayer={sayer} />
         </Notice>
@@ -22,7 +22,7 @@ export function AnswerSection({ answer, sayer }: { answer: unknown; sayer: Sayer
   )
 }
 
-function warningsOf(warnings: unknown): readonly unknown[] {
+function listOf(warnings: unknown): readonly unknown[] {
   if (warnings === undefined || warnings === null) return []
   return Array.isArray(warnings) ? warnings : [warnings]
 }
