@@ -46,7 +46,7 @@ export const calculators = {
   print: 'Print',
   yes: 'yes',
   no: 'no',
-  none: 'not known',
+  none: '–',
   nothing: 'none',
   choose: 'choose',
   leftOut: 'left out',

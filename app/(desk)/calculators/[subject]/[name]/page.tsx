@@ -50,6 +50,7 @@ export default async function CalculationPage({ params, searchParams }: Calculat
   const { worked, isExample } = await ask(getAnswer, { id, given })
   // Who adds a row is not done yet: what is missing is said when the form is sent.
   const faults = placeFaults(worked.ok || changed ? [] : worked.faults, asks, typed, sayer)
+  const hasTable = asks.some(({ shape }) => shape.kind === 'list' && shape.of.kind === 'group')
   const headline = worked.ok ? headlineOf(worked.answer, sayer) : text.headlineWrong
 
   return (
@@ -69,7 +70,7 @@ export default async function CalculationPage({ params, searchParams }: Calculat
           {text.inventedText}
         </Notice>
       ) : null}
-      <div className="grid-cols-2 items-start gap-x-12 wide:grid print:block">
+      <div className={hasTable ? undefined : 'grid-cols-2 items-start gap-x-12 wide:grid print:block'}>
         <Section id="question-form" title={text.question} note={text.questionNote} screenOnly>
           <QuestionForm id={id} fields={asks} typed={typed} faults={faults} sayer={sayer} />
         </Section>

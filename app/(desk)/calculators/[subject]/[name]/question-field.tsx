@@ -36,6 +36,7 @@ export function QuestionField({ field, at, typed, faults, sayer }: QuestionField
     case 'choice':
     case 'yes-no': {
       const options = optionsOf(shape, sayer)
+      if (shape.kind === 'yes-no' && !mayStayEmpty) return <SelectField {...told} options={options} emptyLabel={text.choose} width="short" />
       if (mayStayEmpty) return <SelectField {...told} options={options} emptyLabel={text.leftOut} />
       if (options.length <= mostInSight) return <RadioGroupField {...told} options={options} />
       return <SelectField {...told} options={options} emptyLabel={text.choose} />

@@ -40,7 +40,7 @@ function QuestionFields({ fields, path, ...shared }: QuestionFieldsProps) {
         if (shape.kind === 'list' && shape.of.kind === 'group') return <QuestionTable key={name} name={name} at={at} fields={shape.of.fields} {...shared} />
         if (shape.kind !== 'group') return <QuestionField key={name} field={field} at={at} {...shared} />
         return (
-          <fieldset key={name} id={at} tabIndex={-1} className="border-l-2 border-rule pl-4">
+          <fieldset key={name} id={at} tabIndex={-1} className="min-w-0 border-l-2 border-rule pl-4">
             <legend className="mb-2 font-semibold">{shared.sayer.own.field(name)}</legend>
             <QuestionFields fields={shape.fields} path={`${at}.`} {...shared} />
             {error ? <ErrorLine id={`${at}-error`} text={error} /> : null}

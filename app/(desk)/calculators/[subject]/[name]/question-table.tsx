@@ -21,7 +21,7 @@ export function QuestionTable({ name, at, fields, typed, faults, sayer }: Questi
   const label = own.field(name)
   const error = faults.get(at)
   return (
-    <div id={at} tabIndex={-1}>
+    <div id={at} tabIndex={-1} className="min-w-0">
       <SheetTable
         caption={label}
         columns={[{ key: 'row', label: text.rowHead }, ...columns.map(({ key, field, label: heading }) => ({ key, label: headingOf(field, heading, sayer) })), { key: 'remove', label: text.removeRow, screenOnly: true }]}
