@@ -18,6 +18,7 @@ export default async function DeskLayout({ children }: { children: ReactNode }) 
         { href: '/formulas', label: words.nav.formulas },
         { href: '/stores', label: words.nav.stores },
         { href: '/decisions', label: words.nav.decisions },
+        { href: '/calculators', label: words.nav.calculators },
         { href: '/team', label: words.nav.team },
       ]}
       navLabel={words.navigation}

@@ -1,2 +1,2 @@
 export const root: string
-export function leave(message: string): never
+export function leave(message: string, exitStatus?: number): never

@@ -8,10 +8,10 @@ import { pathToFileURL } from 'node:url'
 export const root = path.resolve(import.meta.dirname, '..', '..')
 const leastNode = [20, 19]
 
-/** Ends the process with one line that says what is wrong and what to do. */
-export function leave(message) {
+/** Ends the process with one line that says what is wrong and what to do; 2 is for what the person gave. */
+export function leave(message, exitStatus = 1) {
   console.error(message)
-  process.exit(1)
+  process.exit(exitStatus)
 }
 
 /** Demands a Node.js that the packages run on. */
@@ -23,14 +23,14 @@ export function mustHaveNode(version = process.versions.node) {
 
 const stamp = path.join(root, 'node_modules', '.evendough-installed')
 
-/** Installs the packages of the lock file unless they are there already. */
+/** Installs the packages of the lock file unless they are there already. What it says is no output of the script that wants them. */
 export function ensureInstalled() {
   const lock = fs.readFileSync(path.join(root, 'package-lock.json'))
   const wanted = createHash('sha256').update(lock).update(process.version).digest('hex')
   if (fs.existsSync(stamp) && fs.readFileSync(stamp, 'utf8') === wanted) return
-  console.log('Installing packages (first time, or the list changed) …')
+  console.error('Installing packages (first time, or the list changed) …')
   // No package's install script is needed: the ones that would run fetch things that we do without.
-  const npm = spawnSync('npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'], { cwd: root, stdio: 'inherit' })
+  const npm = spawnSync('npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'], { cwd: root, stdio: ['ignore', process.stderr.fd, process.stderr.fd] })
   if (npm.error) leave(`npm could not be run (${npm.error.message}). npm comes with Node.js: check that it is on the PATH.`)
   if (npm.status !== 0) leave('The packages could not be installed; npm says why above. Check the network and run this again.')
   fs.writeFileSync(stamp, wanted)

@@ -8,5 +8,5 @@ const module = await importOps(file)
 try {
   await module[name](...args)
 } catch (error) {
-  leave(error instanceof Error ? error.message : String(error))
+  leave(error instanceof Error ? error.message : String(error), error?.exitStatus)
 }

@@ -13,6 +13,8 @@ export type ServedApp = {
 const root = path.resolve(import.meta.dirname, '..', '..')
 const longestStopMs = 10_000
 const longestStartMs = 60_000
+/** An address may hold the whole question of a calculation, thousands of values; Node's own limit is 16 kB. */
+const mostHeaderBytes = 262_144
 
 /** Demands that nobody listens where the app will. @throws Error in one line */
 export function mustHaveFreePort(port: number): Promise<void> {
@@ -34,7 +36,7 @@ export function mustHaveFreePort(port: number): Promise<void> {
 export async function serveApp(port: number, env: Record<string, string>): Promise<ServedApp> {
   const child = spawn(
     process.execPath,
-    ['--import', path.join(root, 'lib', 'ops', 'leave-with-parent.mjs'), path.join(root, 'node_modules', 'next', 'dist', 'bin', 'next'), 'start', '-H', '127.0.0.1', '-p', String(port)],
+    [`--max-http-header-size=${mostHeaderBytes}`, '--import', path.join(root, 'lib', 'ops', 'leave-with-parent.mjs'), path.join(root, 'node_modules', 'next', 'dist', 'bin', 'next'), 'start', '-H', '127.0.0.1', '-p', String(port)],
     { cwd: root, env: { ...process.env, ...env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' }, stdio: ['ignore', 'pipe', 'inherit', 'ipc'] },
   )
   let output = ''

@@ -1,4 +1,6 @@
 import { audit } from './en/audit'
+import { calculators } from './en/calculators/calculators'
+import { calculations } from './en/calculators/words'
 import { decisions } from './en/decisions'
 import { desk } from './en/desk'
 import { door } from './en/door'
@@ -15,7 +17,7 @@ import { trials } from './en/trials'
 import { pseudoOf } from './pseudo'
 import type { Forms } from './say'
 
-const english = { audit, decisions, desk, door, evidence, formulas, importing, measures, people, problems, refusals, shift, stores, trials }
+const english = { audit, calculations, calculators, decisions, desk, door, evidence, formulas, importing, measures, people, problems, refusals, shift, stores, trials }
 
 export type Words = typeof english
 /** `en-XA` is the pseudo-language: every text of ours is changed, so that one which is not ours shows. */

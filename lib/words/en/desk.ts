@@ -3,7 +3,7 @@ export const desk = {
   product: 'Evendough',
   skip: 'To the page itself',
   navigation: 'Parts of the bakery’s book',
-  nav: { shift: 'Shift', trials: 'Trials', formulas: 'Formulas', stores: 'Stores', decisions: 'Decisions', team: 'Team' },
+  nav: { shift: 'Shift', trials: 'Trials', formulas: 'Formulas', stores: 'Stores', decisions: 'Decisions', calculators: 'Calculators', team: 'Team' },
   account: 'Your account',
   signOut: 'Sign out',
   invented: 'Invented bakery, for trying things out. Nobody bakes here.',

@@ -1,4 +1,5 @@
 import type { ActionWalk, PageWalk } from '../rights-walk'
+import { calculatorsPages } from './calculators'
 import { decisionsActions, decisionsPages } from './decisions'
 import { evidenceActions, evidencePages } from './evidence'
 import { formulasActions, formulasPages } from './formulas'
@@ -10,4 +11,4 @@ import { trialsActions, trialsPages } from './trials'
 
 /** Every server action and page there is; the first test of the walk fails when one is missing. */
 export const everyAction: readonly ActionWalk[] = [...peopleActions, ...storesActions, ...formulasActions, ...trialsActions, ...shiftActions, ...evidenceActions, ...decisionsActions, ...importingActions]
-export const everyPage: readonly PageWalk[] = [...peoplePages, ...storesPages, ...formulasPages, ...trialsPages, ...shiftPages, ...evidencePages, ...decisionsPages, ...importingPages]
+export const everyPage: readonly PageWalk[] = [...peoplePages, ...storesPages, ...formulasPages, ...trialsPages, ...shiftPages, ...evidencePages, ...decisionsPages, ...importingPages, ...calculatorsPages]

@@ -1,0 +1,60 @@
+import 'server-only'
+import type { FieldShape } from '@/lib/kitchen/calculators/shape-of-schema'
+import type { Fault } from '@/lib/kitchen/calculators/work-out'
+import { wordsOfFault } from '@/lib/kitchen/calculators/words-of-fault'
+import { say } from '@/lib/words/say'
+import type { Sayer } from '../../sayer'
+import { rowCount, type Typed } from './typed'
+
+export type PlacedFaults = {
+  /** What is wrong at each control of the form, by its name. */
+  at: ReadonlyMap<string, string>
+  /** Every fault once, in order, with the control that it leads to and what that is called. */
+  all: readonly { fieldId: string; label: string; text: string }[]
+}
+
+/** Finds for each fault the control of the form that it belongs to: its own, or the list or table that it is in. */
+export function placeFaults(faults: readonly Fault[], fields: readonly FieldShape[], typed: Typed, sayer: Sayer): PlacedFaults {
+  const controls = new Map(controlsOf(fields, typed, sayer))
+  const at = new Map<string, string>()
+  const all = faults.map((fault) => {
+    const name = nearest(fault.path, controls)
+    const label = controls.get(name) ?? fault.path
+    const text = within(fault.path.slice(name.length + 1), wordsOfFault(fault, sayer), sayer)
+    at.set(name, at.has(name) ? `${at.get(name)} ${text}` : text)
+    return { fieldId: name || 'question', label, text }
+  })
+  return { at, all }
+}
+
+/** Every control with its label, tables and groups too: what is wrong with a table as a whole is said below it. */
+function controlsOf(fields: readonly FieldShape[], typed: Typed, sayer: Sayer, path = '', before = ''): [string, string][] {
+  return fields.flatMap(({ name, shape }) => {
+    const at = `${path}${name}`
+    const label = before ? say(sayer.text.reference.inside, sayer.language, { group: before, name: sayer.own.field(name) }) : sayer.own.field(name)
+    const self: [string, string] = [at, label]
+    if (shape.kind === 'group') return [self, ...controlsOf(shape.fields, typed, sayer, `${at}.`, label)]
+    if (shape.kind !== 'list' || shape.of.kind !== 'group') return [self]
+    const { fields: columns } = shape.of
+    const rows = Array.from({ length: Math.max(1, rowCount(typed, at)) }, (_, row) => controlsOf(columns, typed, sayer, `${at}.${row}.`, say(sayer.text.row, sayer.language, { number: row + 1, name: label })))
+    return [self, ...rows.flat()]
+  })
+}
+
+function nearest(path: string, controls: ReadonlyMap<string, string>): string {
+  const parts = path.split('.')
+  for (let length = parts.length; length > 0; length--) {
+    const name = parts.slice(0, length).join('.')
+    if (controls.has(name)) return name
+  }
+  return ''
+}
+
+/** Says at which value of a list it is; of what the form has no place for, the calculation's own name. */
+function within(rest: string, fault: string, { text, language }: Sayer): string {
+  if (rest === '') return fault
+  const [first, second] = rest.split('.').map((part) => Number(part) + 1)
+  if (first !== undefined && second === undefined && Number.isInteger(first)) return say(text.valueAt, language, { number: first, fault })
+  if (Number.isInteger(first) && Number.isInteger(second)) return say(text.valueAtLine, language, { line: first ?? 0, number: second ?? 0, fault })
+  return say(text.partAt, language, { part: rest, fault })
+}

@@ -1,0 +1,55 @@
+import { Quantity } from '@/lib/ui/quantity'
+import { answerNumber } from '@/lib/words/format/answer-number'
+import type { Sayer } from './sayer'
+
+/** Whether a value is shown on a line: a number, a text, yes or no, nothing, or a list of such. */
+export function isPlain(value: unknown): boolean {
+  return typeof value !== 'object' || value === null || (Array.isArray(value) && value.every((each) => typeof each !== 'object' || each === null))
+}
+
+/** A value of an answer on a line, with the unit that its field's name ends in unless a heading has it. */
+export function AnswerText({ name, value, sayer, unitAbove = false }: { name: string; value: unknown; sayer: Sayer; unitAbove?: boolean }) {
+  const unit = unitAbove ? undefined : sayer.own.unit(name)
+  if (Array.isArray(value)) {
+    if (value.length === 0) return sayer.text.nothing
+    return (
+      <>
+        {value.map((each: unknown, i) => (
+          <span key={i}>
+            {i > 0 ? between : null}
+            <PlainText value={each} unit={i === value.length - 1 ? unit : undefined} sayer={sayer} />
+          </span>
+        ))}
+      </>
+    )
+  }
+  return <PlainText value={value} unit={unit} sayer={sayer} />
+}
+
+/** Wider than a comma, so that a decimal comma is not taken for one. */
+const between = '; '
+
+function PlainText({ value, unit, sayer: { own, text, locale } }: { value: unknown; unit: string | undefined; sayer: Sayer }) {
+  switch (typeof value) {
+    case 'number': {
+      const number = answerNumber(value, { locale })
+      return unit ? <Quantity number={number} unit={unit} /> : number
+    }
+    case 'boolean':
+      return value ? text.yes : text.no
+    case 'string': {
+      const amount = unit ? amountText(value, locale) : undefined
+      if (amount && unit) return <Quantity number={amount} unit={unit} />
+      return own.choice(value) ?? <span translate="no">{value}</span>
+    }
+    default:
+      return value === null || value === undefined ? text.none : <span translate="no">{JSON.stringify(value)}</span>
+  }
+}
+
+/** An exact amount keeps its digits and takes the reader's mark. */
+function amountText(value: string, locale: string): string | undefined {
+  if (!/^-?\d+(\.\d+)?$/.test(value)) return undefined
+  const mark = new Intl.NumberFormat(locale).formatToParts(1.5).find((part) => part.type === 'decimal')?.value ?? '.'
+  return value.replace('.', mark).replace('-', '\u2212')
+}

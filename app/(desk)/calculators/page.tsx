@@ -1,0 +1,93 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { ask } from '@/app/ask'
+import { currentLanguage } from '@/app/language'
+import { listCalculations } from '@/lib/kitchen/calculators/list-calculations'
+import { ActionRow } from '@/lib/ui/action-row'
+import { Cell } from '@/lib/ui/cell'
+import { EmptyState } from '@/lib/ui/empty-state'
+import { LinkButton } from '@/lib/ui/link-button'
+import { Section } from '@/lib/ui/section'
+import { Sheet } from '@/lib/ui/sheet'
+import { SheetTable } from '@/lib/ui/sheet-table'
+import { calculationWords } from '@/lib/kitchen/calculators/calculation-words'
+import { say } from '@/lib/words/say'
+import { wordsIn } from '@/lib/words/words'
+import { isFound } from './find-calculations'
+import { FindForm } from './find-form'
+
+export async function generateMetadata(): Promise<Metadata> {
+  return { title: wordsIn(await currentLanguage()).calculators.title }
+}
+
+export default async function CalculatorsPage({ searchParams }: { searchParams: Promise<{ find?: string | string[] }> }) {
+  const asked = (await searchParams).find
+  const find = (Array.isArray(asked) ? asked.join(' ') : (asked ?? '')).trim()
+  const language = await currentLanguage()
+  const { calculators } = wordsIn(language)
+  const { list: text } = calculators
+  const { calculations } = await ask(listCalculations)
+  const found = calculations
+    .map(({ id, source, asks, gives }) => {
+      const { subject, title, field } = calculationWords(id, language)
+      return { id, subject, title, gives: gives.map(field), texts: [id, subject, title, source, ...asks.map(field), ...gives.map(field)] }
+    })
+    .filter(({ texts }) => isFound(texts, find))
+  const subjects = [...new Set(found.map(({ id }) => id.split('/')[0] ?? ''))]
+
+  return (
+    <Sheet
+      kicker={calculators.title}
+      headline={find === '' ? say(text.headline, language, { count: found.length }) : found.length === 0 ? say(text.foundNone, language, { find }) : say(text.found, language, { count: found.length, find })}
+      margin={{
+        label: text.about,
+        entries: [
+          { term: text.whatFor, detail: text.whatForText },
+          { term: text.share, detail: text.shareText },
+        ],
+      }}
+    >
+      <FindForm find={find} text={text} />
+      {found.length === 0 ? (
+        <Section id="none" title={text.find}>
+          <EmptyState sentence={text.foundNoneText} />
+        </Section>
+      ) : null}
+      {subjects.map((subject) => {
+        const own = found.filter(({ id }) => id.startsWith(`${subject}/`))
+        const title = own[0]?.subject ?? subject
+        return (
+          <Section key={subject} id={subject} title={title}>
+            <SheetTable
+              caption={title}
+              captionHidden
+              columns={[
+                { key: 'name', label: text.name },
+                { key: 'gives', label: text.gives },
+              ]}
+            >
+              {own.map(({ id, title: name, gives }) => (
+                <tr key={id}>
+                  <Cell head>
+                    <Link href={`/calculators/${id}`}>{name}</Link>
+                  </Cell>
+                  <Cell>{gives.join(', ')}</Cell>
+                </tr>
+              ))}
+            </SheetTable>
+          </Section>
+        )
+      })}
+      <ActionRow>
+        <LinkButton tone="plain" href="/calculators/reference">
+          {text.toReference}
+        </LinkButton>
+        {find === '' ? null : (
+          <LinkButton tone="plain" href="/calculators">
+            {text.all}
+          </LinkButton>
+        )}
+      </ActionRow>
+    </Sheet>
+  )
+}

@@ -1,0 +1,30 @@
+import { expect, test } from 'vitest'
+import { z } from 'zod'
+import { placeFaults } from '@/app/(desk)/calculators/[subject]/[name]/place-faults'
+import { sayerOf } from '@/app/(desk)/calculators/sayer'
+import { fieldsOfSchema } from '@/lib/kitchen/calculators/shape-of-schema'
+import type { Fault } from '@/lib/kitchen/calculators/work-out'
+
+const fields = fieldsOfSchema(
+  z.strictObject({ resolutionG: z.number(), valuesG: z.array(z.number()), batchesG: z.array(z.array(z.number())), lines: z.array(z.strictObject({ netMassG: z.number() })) }),
+  'input',
+)
+const sayer = sayerOf('weighing/least-net-mass', 'en', 'en-GB')
+const place = (path: string) => placeFaults([{ path, code: 'missing', facts: {} } satisfies Fault], fields, { 'lines.1.netMassG': ['x'] }, sayer).all[0]
+
+test.each([
+  ['resolutionG', 'resolutionG', 'Smallest step of the scale', 'This is needed.'],
+  ['valuesG.3', 'valuesG', 'valuesG', 'Value 4: This is needed.'],
+  ['batchesG.1.2', 'batchesG', 'batchesG', 'Line 2, value 3: This is needed.'],
+  ['lines', 'lines', 'lines', 'This is needed.'],
+  ['lines.1.netMassG', 'lines.1.netMassG', 'Row 2, lines: Least net mass', 'This is needed.'],
+  ['lines.7.netMassG', 'lines', 'lines', '7.netMassG: This is needed.'],
+  ['anything', 'question', 'anything', expect.stringContaining('This is needed.')],
+])('a fault at %s leads to %s', (path, fieldId, label, text) => {
+  expect(place(path)).toEqual({ fieldId, label, text })
+})
+
+test('two faults of one control are both said there', () => {
+  const faults: Fault[] = [0, 1].map((i) => ({ path: `valuesG.${i}`, code: 'missing', facts: {} }))
+  expect(placeFaults(faults, fields, {}, sayer).at.get('valuesG')).toBe('Value 1: This is needed. Value 2: This is needed.')
+})

@@ -1,0 +1,24 @@
+import { expect, test } from 'vitest'
+import { unitEnding } from '@/lib/kitchen/calculators/unit-ending'
+
+test.each([
+  ['massG', 'G'],
+  ['massesG', 'G'],
+  ['specificVolumeMlPerG', 'MlPerG'],
+  ['doughTempC', 'C'],
+  ['heatCapacityJPerGK', 'JPerGK'],
+  ['pctFlour', undefined],
+  ['dosePctFlour', 'PctFlour'],
+  ['lossPct', 'Pct'],
+  ['errorShare', 'Share'],
+  ['proofTimeS', 'S'],
+  ['restMin', 'Min'],
+  ['areaCm2', 'Cm2'],
+  ['coverageFactor', undefined],
+  ['df', undefined],
+  ['arms', undefined],
+  ['pValue', undefined],
+  ['G', undefined],
+])('%s is in %s', (name, ending) => {
+  expect(unitEnding(name)).toBe(ending)
+})
