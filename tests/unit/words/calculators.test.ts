@@ -42,6 +42,15 @@ describe.each(subjects)('%s', (subject) => {
   const names = own.flatMap(({ input, output }) => [namesIn(input), namesIn(output)])
   const named = words.get(subject)
 
+  test('has words for each title, field and choice', () => {
+    const missing = {
+      titles: own.map(({ id }) => id).filter((id) => named?.titles[id] === undefined),
+      fields: [...new Set(names.flatMap(({ fields }) => fields))].filter((field) => named?.fields[field] === undefined),
+      choices: [...new Set(names.flatMap(({ choices }) => choices))].filter((choice) => named?.choices[choice] === undefined),
+    }
+    expect(missing).toEqual({ titles: [], fields: [], choices: [] })
+  })
+
   test('has no words that nothing uses', () => {
     const fields = names.flatMap((each) => each.fields)
     const choices = names.flatMap((each) => each.choices)

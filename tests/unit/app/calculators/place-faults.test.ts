@@ -17,7 +17,7 @@ test.each([
   ['valuesG.3', 'valuesG', 'valuesG', 'Value 4: This is needed.'],
   ['batchesG.1.2', 'batchesG', 'batchesG', 'Line 2, value 3: This is needed.'],
   ['lines', 'lines', 'lines', 'This is needed.'],
-  ['lines.1.netMassG', 'lines.1.netMassG', 'Row 2, lines: Least net mass', 'This is needed.'],
+  ['lines.1.netMassG', 'lines.1.netMassG', 'Row 2, lines: Net mass', 'This is needed.'],
   ['lines.7.netMassG', 'lines', 'lines', '7.netMassG: This is needed.'],
   ['anything', 'question', 'anything', expect.stringContaining('This is needed.')],
 ])('a fault at %s leads to %s', (path, fieldId, label, text) => {

@@ -31,7 +31,8 @@ describe.each(entries)('$id', ({ id, input, output }) => {
   test('has a title, and a word for every field of its question and answer', () => {
     expect(words.title).not.toBe(id)
     expect(fields.length).toBeGreaterThan(1)
-    expect(namesOf(fields).filter((name) => words.field(name) === name)).toEqual([])
+    // A symbol is its own word: p, t, z.
+    expect(namesOf(fields).filter((name) => name.length > 1 && words.field(name) === name)).toEqual([])
   })
 
   test('has a word for every choice and every warning', () => {
