@@ -27,10 +27,10 @@ describe.each(cases)('$title', (c) => checkSplitPlot(c, q))
 
 // Each replicate of a recipe is a mix of its own: the batch, with temperature as an additive factor within it.
 describe.each(mixedCases)('$title', (c) =>
-  checkMixedModel(c, {
+  checkMixedModel(c, () => ({
     rows: rows.map(({ arm, block, level, y }) => ({ arm, factors: { batch: `${arm}:${block}`, temp: level }, y })),
     model: { arms: c.inputs.arms, fixed: c.inputs.fixed, random: c.inputs.random },
-  }),
+  })),
 )
 
 test('recipes do not differ, hotter cakes bend farther', () => {

@@ -23,7 +23,7 @@ describe.each(data)('$title', ({ inputs, expected }) => {
       random: inputs.random,
     },
   }
-  checkMixedModel({ ...common, expected }, q)
+  checkMixedModel({ ...common, expected }, () => q)
   publishedCheck({
     of: ['mixed-model/fit-mixed-model'],
     what: 'slope of the covariate',

@@ -16,7 +16,7 @@ const questionOf = ({ inputs }: Case) => ({
 })
 
 // The data sets as carried by R package lme4, whose documentation prints the same variances (1764 and 2451 for the first).
-describe.each(cases)('$title', (c) => checkMixedModel(c, questionOf(c)))
+describe.each(cases)('$title', (c) => checkMixedModel(c, () => questionOf(c)))
 
 test('at a variance of zero no degrees of freedom are given, and the result says on what the verdict rests', () => {
   const fit = fitMixedModel(questionOf(cases.find(({ id }) => id === 'dyestuff2')!))

@@ -19,8 +19,11 @@ export type MixedCase = {
   }
 }
 
-/** Checks a mixed model figure by figure; the names of the expected figures are those of the fixture. */
-export function checkMixedModel(c: MixedCase, q: Parameters<typeof fitMixedModel>[0]): void {
+/**
+ * Checks a mixed model figure by figure; the names of the expected figures are those of the fixture.
+ * @param question asked when the checks run, for data that comes out of a database
+ */
+export function checkMixedModel(c: MixedCase, question: () => Parameters<typeof fitMixedModel>[0]): void {
   const { expected, tolerance } = c
   const check = (what: string, field: string, value: number | undefined, got: (fit: MixedFit) => number | undefined) => {
     if (value === undefined) return
@@ -30,7 +33,7 @@ export function checkMixedModel(c: MixedCase, q: Parameters<typeof fitMixedModel
       source: c.source,
       status: `computed with ${c.computedWith}; second route: ${c.checkedWith}`,
       expected: value,
-      got: () => got(fitMixedModel(q)) ?? NaN,
+      got: () => got(fitMixedModel(question())) ?? NaN,
       tolerance: value === 0 ? { absolute: tolerance.zero_abs } : { relative: tolerance.fields[field] ?? tolerance.rel },
       why: 'the worst difference between the two routes, with room; df depend on a Hessian',
     })

@@ -1,16 +1,20 @@
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { db } from '@/lib/db/client'
 import { getResult } from '@/lib/kitchen/evidence/get-result'
+import { loadEvidence } from '@/lib/kitchen/evidence/load-evidence'
 import { addMeasure } from '@/lib/kitchen/readings/add-measure'
 import { importReadings } from '@/lib/kitchen/readings/import-readings'
 import { previewImport } from '@/lib/kitchen/readings/preview-import'
 import { decidePlan } from '@/lib/kitchen/trials/decide-plan'
 import { draftTrial } from '@/lib/kitchen/trials/draft-trial'
 import { proposePlan } from '@/lib/kitchen/trials/propose-plan'
+import mixedCases from '../../published/data/cake-cook-1938-mixed.json'
 import cases from '../../published/data/cake-cook-1938.json'
 import { makeBakery, valueOf } from '../../support/bakery'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
+import { checkMixedModel } from '../../support/mixed-model-figures'
 import { publishedCheck } from '../../support/published-check'
 import { makeTrialStores, trialContentOf } from '../../support/trials'
 
@@ -28,7 +32,8 @@ const meanOf = (values: readonly number[]) => values.reduce((sum, value) => sum 
 let database: FreshDatabase
 let imported: { stored: number; already: number; measured: number }
 let again: { stored: number; already: number; measured: number }
-let result: Awaited<ReturnType<typeof bakeAndRead>>
+let result: Awaited<ReturnType<typeof bakeAndRead>>['result']
+let stored: Awaited<ReturnType<typeof bakeAndRead>>['stored']
 const comparison = () => result.analysis.comparison!
 
 async function bakeAndRead() {
@@ -60,12 +65,14 @@ async function bakeAndRead() {
   const match = { ...seen!.match!, arms: recipes.map((text, position) => ({ text, arm: position })) }
   imported = valueOf(await importReadings.call(head.caller, { trialId, ...look, match }))
   again = valueOf(await importReadings.call(owner.caller, { trialId, ...look, match }))
-  return valueOf(await getResult.call(early.caller, { trialId }))
+  return { result: valueOf(await getResult.call(early.caller, { trialId })), stored: await loadEvidence(db(), bakery.bakeryId, trialId) }
 }
 
 beforeAll(async () => {
   database = await freshDatabase()
-  result = await bakeAndRead()
+  const read = await bakeAndRead()
+  result = read.result
+  stored = read.stored
 }, 60_000)
 afterAll(() => database.drop())
 
@@ -103,3 +110,13 @@ describe('the result of a trial on the cakes', () => {
     expect(result.analysis.limits).toEqual([])
   })
 })
+
+// Each dough is a batch, with baking temperature as an additive factor within it.
+describe.each(mixedCases)('the readings as they are stored: $title', (c) =>
+  checkMixedModel(c, () => ({
+    rows: stored.batches.flatMap(({ arm, code, pieces }) =>
+      pieces.map(({ level, value }) => ({ arm: recipes[arm]!, factors: { batch: code, temp: level! }, y: value! })),
+    ),
+    model: { arms: c.inputs.arms, fixed: c.inputs.fixed, random: c.inputs.random },
+  })),
+)
