@@ -1,5 +1,6 @@
 import { mustBeWithin, mustHaveAtLeast } from '../checks'
 import { CalcError } from '../error'
+import { bestFit } from '../fitting/best-fit'
 import { fitCurve, type CurveFit } from '../fitting/fit-curve'
 import { riseAt, type RiseCurve, type RiseCurveKind } from './rise-curve'
 
@@ -42,7 +43,7 @@ export function fitRise(q: { readings: readonly RiseReading[]; kind: RiseCurveKi
   const highest = Math.max(...means.map(({ risePct }) => risePct))
   const steepest = steepestPiece(means)
   if (highest <= 0 || steepest.pctPerMin <= 0) throw new CalcError('not-possible', { field: 'readings', reason: 'no-rise' })
-  const fit = bestFit(q.kind, readings, highest, steepest)
+  const fit = fitOfRise(q.kind, readings, highest, steepest)
   const [mostRisePct, steepestPctPerMin, lagMin] = fit.parameters as [number, number, number]
   const error = (j: number) => Math.sqrt(fit.covariance[j]![j]!)
   return {
@@ -85,33 +86,23 @@ function steepestPiece(means: readonly RiseReading[]): { pctPerMin: number; zero
   return steepest
 }
 
-function bestFit(
+function fitOfRise(
   kind: RiseCurveKind,
   readings: readonly RiseReading[],
   highest: number,
   steepest: { pctPerMin: number; zeroAtMin: number },
 ): CurveFit {
-  let best: CurveFit | undefined
-  let refusal: unknown
-  for (const end of START_ENDS) {
-    try {
-      const fit = fitCurve({
-        x: readings.map(({ atMin }) => atMin),
-        y: readings.map(({ risePct }) => risePct),
-        start: [end * highest, steepest.pctPerMin, steepest.zeroAtMin],
-        curve: (atMin, [mostRisePct = 0, steepestPctPerMin = 0, lagMin = 0]) => {
-          // Outside its range the curve is none: the step is then taken shorter.
-          if (mostRisePct <= 0 || steepestPctPerMin <= 0) return { value: Number.NaN, gradient: [] }
-          const { risePct, gradient } = riseAt({ kind, atMin, mostRisePct, steepestPctPerMin, lagMin })
-          return { value: risePct, gradient }
-        },
-      })
-      if (best === undefined || fit.residualSumSquares < best.residualSumSquares) best = fit
-    } catch (error) {
-      if (!(error instanceof CalcError)) throw error
-      refusal = error
-    }
-  }
-  if (best === undefined) throw refusal
-  return best
+  const fitFrom = (end: number) => () =>
+    fitCurve({
+      x: readings.map(({ atMin }) => atMin),
+      y: readings.map(({ risePct }) => risePct),
+      start: [end * highest, steepest.pctPerMin, steepest.zeroAtMin],
+      curve: (atMin, [mostRisePct = 0, steepestPctPerMin = 0, lagMin = 0]) => {
+        // Outside its range the curve is none: the step is then taken shorter.
+        if (mostRisePct <= 0 || steepestPctPerMin <= 0) return { value: Number.NaN, gradient: [] }
+        const { risePct, gradient } = riseAt({ kind, atMin, mostRisePct, steepestPctPerMin, lagMin })
+        return { value: risePct, gradient }
+      },
+    })
+  return bestFit(START_ENDS.map(fitFrom))
 }

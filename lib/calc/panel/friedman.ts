@@ -1,9 +1,9 @@
 import { mustBeWithin } from '../checks'
+import { midRanks } from '../comparison/mid-ranks'
 import { chiSquaredTail } from '../distributions/chi-squared-tail'
 import { fTail } from '../distributions/f-tail'
 import { CalcError } from '../error'
 import { leastRankDifference } from './least-rank-difference'
-import { midRanks } from './mid-ranks'
 import { scoresByTaster } from './scores-by-taster'
 import type { ScoreRow } from './types'
 
@@ -37,7 +37,7 @@ export function friedman(q: { scores: readonly ScoreRow[]; alpha: number }): Fri
   mustBeWithin('alpha', q.alpha, { min: 1e-6, max: 0.5 })
   const { samples, rows } = scoresByTaster(q.scores)
   const [n, k] = [rows.length, samples.length]
-  const ranked = rows.map(midRanks)
+  const ranked = rows.map((row) => midRanks('scores', row))
   const tieSum = ranked.reduce((sum, row) => sum + row.tieSum, 0)
   const sums = samples.map((_, j) => ranked.reduce((sum, { ranks }) => sum + ranks[j]!, 0))
   const most = n * (k - 1)

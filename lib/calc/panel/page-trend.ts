@@ -1,7 +1,7 @@
 import { mustMatchLength } from '../checks'
+import { midRanks } from '../comparison/mid-ranks'
 import { normalTail } from '../distributions/normal-tail'
 import { CalcError } from '../error'
-import { midRanks } from './mid-ranks'
 import { pageDistribution } from './page-distribution'
 import { scoresByTaster } from './scores-by-taster'
 import type { ScoreRow } from './types'
@@ -42,7 +42,7 @@ export function pageTrend(q: { scores: readonly ScoreRow[]; order: readonly stri
     return column
   })
   const [n, k] = [rows.length, samples.length]
-  const ranked = rows.map((row) => midRanks(columns.map((column) => row[column]!)))
+  const ranked = rows.map((row) => midRanks('scores', columns.map((column) => row[column]!)))
   const sums = q.order.map((_, j) => ranked.reduce((sum, { ranks }) => sum + ranks[j]!, 0))
   const statistic = sums.reduce((sum, rankSum, j) => sum + (j + 1) * rankSum, 0)
   const expected = (n * k * (k + 1) ** 2) / 4

@@ -1,6 +1,7 @@
 import { leastSquares } from '../analysis/least-squares'
 import { mustBeWithin, mustHaveAtLeast } from '../checks'
 import { CalcError } from '../error'
+import { bestFit } from '../fitting/best-fit'
 import { fitCurve, type CurveFit } from '../fitting/fit-curve'
 
 export type FirmnessReading = { days: number; firmness: number }
@@ -48,7 +49,7 @@ export function fitFirmness(q: { readings: readonly FirmnessReading[]; startFirm
   const firmest = Math.max(...q.readings.map(({ firmness }) => firmness))
   const softest = fixed ?? Math.min(...q.readings.map(({ firmness }) => firmness))
   if (firmest <= softest) throw new CalcError('not-possible', { field: 'readings', reason: 'no-firming' })
-  const fit = bestFit(q.readings, fixed)
+  const fit = fitOfFirming(q.readings, fixed)
   const [ratePerDay, risen, fittedStart = fixed ?? 0] = fit.parameters as [number, number, number?]
   if (!(ratePerDay > 0 && risen > 0)) throw new CalcError('not-possible', { field: 'readings', reason: 'no-firming' })
   const covariance = (i: number, j: number) => fit.covariance[i]?.[j] ?? 0
@@ -67,33 +68,24 @@ export function fitFirmness(q: { readings: readonly FirmnessReading[]; startFirm
   }
 }
 
-function bestFit(readings: readonly FirmnessReading[], fixed: number | null): CurveFit {
+function fitOfFirming(readings: readonly FirmnessReading[], fixed: number | null): CurveFit {
   const x = readings.map(({ days }) => days)
   const y = readings.map(({ firmness }) => firmness)
   const lastDays = Math.max(...x)
-  let best: CurveFit | undefined
-  let refusal: unknown
-  for (const halvings of START_HALVINGS) {
+  const fitFrom = (halvings: number) => () => {
     const rate = (halvings * Math.LN2) / lastDays
-    try {
-      const fit = fitCurve({
-        x,
-        y,
-        start: [rate, ...startLimits(x, y, rate, fixed)],
-        curve: (days, [k = 0, risen = 0, start = fixed ?? 0]) => {
-          const left = Math.exp(-k * days)
-          const gradient = [risen * days * left, 1 - left]
-          return { value: start + risen * (1 - left), gradient: fixed === null ? [...gradient, 1] : gradient }
-        },
-      })
-      if (best === undefined || fit.residualSumSquares < best.residualSumSquares) best = fit
-    } catch (error) {
-      if (!(error instanceof CalcError)) throw error
-      refusal = error
-    }
+    return fitCurve({
+      x,
+      y,
+      start: [rate, ...startLimits(x, y, rate, fixed)],
+      curve: (days, [k = 0, risen = 0, start = fixed ?? 0]) => {
+        const left = Math.exp(-k * days)
+        const gradient = [risen * days * left, 1 - left]
+        return { value: start + risen * (1 - left), gradient: fixed === null ? [...gradient, 1] : gradient }
+      },
+    })
   }
-  if (best === undefined) throw refusal
-  return best
+  return bestFit(START_HALVINGS.map(fitFrom))
 }
 
 /** At a given rate the rest is a straight line in 1 − exp(−k·t). */
