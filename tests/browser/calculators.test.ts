@@ -18,23 +18,23 @@ test('a calculation is found, asked wrongly, asked rightly, and passed on by its
   await expect(head.getByText('JCGM 100:2008 (GUM), 6.2.1')).toBeVisible()
 
   // What is wrong is said at its field, all at once, and nothing typed is lost.
-  await head.getByLabel('Error allowed').fill('1 %')
+  await head.getByLabel('Error of the mass').fill('1 %')
   await head.getByLabel('Coverage factor').fill('')
   await head.getByLabel('Smallest step of the scale').fill('0.5')
   await head.getByRole('button', { name: 'Work it out' }).click()
   await expect(head.getByRole('alert').filter({ hasText: '2 things are to be put right' })).toBeFocused()
-  await expect(head.getByLabel('Error allowed')).toHaveValue('1 %')
-  await expect(head.getByLabel('Error allowed')).toHaveAccessibleDescription(/Write a number here/)
+  await expect(head.getByLabel('Error of the mass')).toHaveValue('1 %')
+  await expect(head.getByLabel('Error of the mass')).toHaveAccessibleDescription(/Write a number here/)
   await expect(head.getByLabel('Coverage factor')).toHaveAccessibleDescription(/This is needed/)
   await expect(head.getByLabel('Smallest step of the scale')).toHaveValue('0.5')
   await expect(head.getByRole('region', { name: 'Answer' })).toBeHidden()
 
   // The calculation's own refusal is said in the same way.
-  await head.getByLabel('Error allowed').fill('1')
+  await head.getByLabel('Error of the mass').fill('1')
   await head.getByLabel('Coverage factor').fill('2')
   await head.getByLabel('Coverage factor').press('Enter')
-  await expect(head.getByLabel('Error allowed')).toHaveAccessibleDescription(/Must be less than 1\./)
-  await head.getByLabel('Error allowed').fill('0.02')
+  await expect(head.getByLabel('Error of the mass')).toHaveAccessibleDescription(/Must be less than 1\./)
+  await head.getByLabel('Error of the mass').fill('0.02')
   await head.getByRole('button', { name: 'Work it out' }).click()
 
   // k · √(2 · d²/12) / e with d = 0.5, k = 2, e = 0.02, worked by hand: 20.4124.
@@ -48,7 +48,7 @@ test('a calculation is found, asked wrongly, asked rightly, and passed on by its
   // On paper there is the question as a list, and no form.
   await early.emulateMedia({ media: 'print' })
   await expect(early.getByRole('button', { name: 'Work it out' })).toBeHidden()
-  await expect(early.getByRole('region', { name: 'What is given' }).getByText('Error allowed')).toBeVisible()
+  await expect(early.getByRole('region', { name: 'What is given' }).getByText('Error of the mass')).toBeVisible()
   await expect(early.getByRole('region', { name: 'Answer' })).toBeVisible()
 })
 
@@ -56,7 +56,7 @@ test('a bakery that writes a decimal comma types and reads one', async ({ as, ba
   await app.look.query("UPDATE bakery SET locale = 'de-DE' WHERE bakery_id = $1", [bakery.bakeryId])
   const page = await as(bakery.owner)
   await page.goto(question)
-  await expect(page.getByLabel('Error allowed')).toHaveValue('0,01')
+  await expect(page.getByLabel('Error of the mass')).toHaveValue('0,01')
   await expect(page.getByRole('heading', { level: 1 })).toContainText('8,16497\u00a0g')
   await page.goto(`${question}?errorShare=0,02&coverageFactor=2&resolutionG=0,5&repeatabilityG=0`)
   await expect(page.getByRole('heading', { level: 1 })).toContainText('20,4124\u00a0g')
@@ -67,7 +67,7 @@ test('more than an address holds is answered in words, and so is what is not the
   await page.goto(`${question}?errorShare=${'1+'.repeat(60_000)}`)
   await expect(page.getByRole('alert').filter({ hasText: 'too much for one address' })).toContainText('npm run calc -- weighing/least-net-mass')
   await page.goto(`${question}?errorShare=${'1+'.repeat(30_000)}&coverageFactor=2&resolutionG=1&repeatabilityG=0`)
-  await expect(page.getByLabel('Error allowed')).toHaveAccessibleDescription(/Write a number here/)
+  await expect(page.getByLabel('Error of the mass')).toHaveAccessibleDescription(/Write a number here/)
   expectNoise(/404/)
   expect((await page.goto('/calculators/weighing/a-ton-of-air'))?.status()).toBe(404)
   await page.goto('/calculators?find=a%20ton%20of%20air')
@@ -81,5 +81,5 @@ test('the reference has every calculation, whole, with how it is called', async 
   await page.getByRole('link', { name: 'Reference of all' }).click()
   await expect(page.getByRole('heading', { level: 1 })).toContainText('with what each asks, gives and rests on')
   expect(await page.getByRole('article').getByRole('heading', { level: 3 }).allTextContents()).toEqual(titles)
-  await expect(page.getByRole('article').filter({ hasText: 'weighing/least-net-mass' }).getByText('"netMassG": 8.16')).toBeVisible()
+  await expect(page.getByRole('article').filter({ hasText: 'weighing/least-net-mass' }).getByText('"leastNetMassG": 8.16')).toBeVisible()
 })

@@ -53,6 +53,8 @@ test('the invented bakery has each main screen to show, and the README shows it'
   await picture(page, 'formula')
   await page.goto(`${base}/stores`)
   await picture(page, 'stores')
+  await page.goto(`${base}/calculators/arms/balance-arm`)
+  await picture(page, 'calculator')
 
   const readme = fs.readFileSync('README.md', 'utf8')
   for (const file of fs.readdirSync(folder)) expect(readme, 'README.md').toContain(`tests/browser/pictures/${file}`)

@@ -21,10 +21,10 @@ export const weighingEntries = [
   calcEntry({
     id: 'weighing/least-net-mass',
     input: z.strictObject({ errorShare: z.number(), coverageFactor: z.number(), ...scale }),
-    output: z.strictObject({ netMassG: z.number() }),
+    output: z.strictObject({ leastNetMassG: z.number() }),
     example: { errorShare: 0.01, coverageFactor: 2, resolutionG: 0.1, repeatabilityG: 0 },
     source: 'JCGM 100:2008 (GUM), 6.2.1',
-    run: (q) => ({ netMassG: leastNetMassG(q) }),
+    run: (q) => ({ leastNetMassG: leastNetMassG(q) }),
   }),
   calcEntry({
     id: 'weighing/relative-dose-error',

@@ -33,7 +33,7 @@ test('answers JSON with JSON, and prints nothing beside it', async () => {
   const { status, said, complained } = await calc(weighing, JSON.stringify(example))
   expect({ status, complained }).toEqual({ status: 0, complained: '' })
   // Source: JCGM 100:2008 (GUM), 6.2.1: k · √(2 · d²/12) / e, worked by hand.
-  expect((JSON.parse(said) as { netMassG: number }).netMassG).toBeCloseTo((2 * Math.sqrt((2 * 0.01) / 12)) / 0.01, 10)
+  expect((JSON.parse(said) as { leastNetMassG: number }).leastNetMassG).toBeCloseTo((2 * Math.sqrt((2 * 0.01) / 12)) / 0.01, 10)
 })
 
 describe('a question that cannot be answered ends with status 2, and with field and reason on standard error alone', () => {

@@ -15,6 +15,7 @@ export const weighingWords = {
     coverageFactor: 'Coverage factor',
     uncertaintyG: 'Standard uncertainty',
     netMassG: 'Net mass',
+    leastNetMassG: 'Least net mass',
     massG: 'Mass',
     doseG: 'Dose',
     scales: 'Scales',
