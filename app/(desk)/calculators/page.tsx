@@ -42,6 +42,7 @@ export default async function CalculatorsPage({ searchParams }: { searchParams: 
       margin={{
         label: text.about,
         entries: [
+          ...(subjects.length > 1 ? [{ term: text.subjects, detail: <SubjectLinks found={found} subjects={subjects} /> }] : []),
           { term: text.whatFor, detail: text.whatForText },
           { term: text.share, detail: text.shareText },
         ],
@@ -89,5 +90,18 @@ export default async function CalculatorsPage({ searchParams }: { searchParams: 
         )}
       </ActionRow>
     </Sheet>
+  )
+}
+
+/** The subjects that are on the page, to go straight to one. */
+function SubjectLinks({ found, subjects }: { found: readonly { id: string; subject: string }[]; subjects: readonly string[] }) {
+  return (
+    <ul>
+      {subjects.map((subject) => (
+        <li key={subject} className="py-0.5">
+          <a href={`#${subject}`}>{found.find(({ id }) => id.startsWith(`${subject}/`))?.subject ?? subject}</a>
+        </li>
+      ))}
+    </ul>
   )
 }

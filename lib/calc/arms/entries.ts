@@ -26,6 +26,11 @@ const standsForFat = { ...stands, standsInForFat: true }
 /** Where a fault of the whole question shows: no flour in the control, nothing ticked to hold. */
 const ARM_FIELDS: Record<string, string> = { flourG: 'control', hold: 'holdDoughMass' }
 
+/** What is left of a held total is binary dust below this share, a thousandth of what the balance is held to. */
+const DUST = 1e-12
+
+const dustFree = (value: number | null, scale: number) => (value !== null && Math.abs(value) < DUST * scale ? 0 : value)
+
 export const armsEntries = [
   calcEntry({
     id: 'arms/balance-arm',
@@ -92,10 +97,15 @@ export const armsEntries = [
       const arm = atFlatFields((field) => ARM_FIELDS[field] ?? field, () =>
         balanceArm({ control: control.map(flatArmLine), added: added.map(flatArmLine), hold: flatHold(hold), moves: flatMoves(control), how }),
       )
+      const doughG = control.reduce((sum, { massG }) => sum + massG, 0)
       return {
         outcome: arm.outcome,
         lines: arm.lines.map(({ lineId, ...line }) => ({ id: lineId, ...line })),
-        totals: arm.totals,
+        totals: arm.totals.map((each) => ({
+          ...each,
+          differenceG: dustFree(each.differenceG, doughG),
+          differencePctFlour: dustFree(each.differencePctFlour, 100),
+        })),
         reasons: arm.reasons,
       }
     },

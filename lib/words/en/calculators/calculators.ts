@@ -17,6 +17,7 @@ export const calculators = {
     all: 'Show them all',
     name: 'Calculation',
     gives: 'Gives',
+    subjects: 'By subject',
     whatFor: 'What for',
     whatForText: 'The sums behind trials and plans, one at a time. Nothing that is worked out here is kept.',
     share: 'Pass it on',

@@ -16,6 +16,7 @@ export const mixedModelWords = {
     arms: 'Kinds, the control first',
     blocks: 'Blocks',
     levels: 'Factor within batches',
+    levelCount: 'How many of them',
     covariates: 'Measured condition in the model',
     dfMethod: 'Degrees of freedom after',
     confidence: 'Confidence (0.5 to 0.9999)',
