@@ -10,7 +10,7 @@ const most = 500
 export function namePreparedReads(): (query: { sql: string }) => string {
   const names = new Map<string, string>()
   return ({ sql }) => {
-    if (!sql.startsWith('SELECT')) return ''
+    if (!/^\s*SELECT\b/.test(sql)) return ''
     const held = names.get(sql)
     if (held !== undefined) return held
     if (names.size >= most) return ''

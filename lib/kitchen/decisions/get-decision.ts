@@ -32,8 +32,11 @@ export const getDecision = query({
     if (!decision) throw new Refusal('not-found')
     const { trial, evidence: kept, version, takenBackBy, decidedBy, ...rest } = decision
     const evidence = readEvidenceText(kept.text, kept.hash)
-    const readings = await sealOfReadings(db, bakeryId, trial.id, { id: trial.measureId })
-    const inProduction = await versionInProduction(db, bakeryId, trial.formula.id, now)
+    const [readings, inProduction, change] = await Promise.all([
+      sealOfReadings(db, bakeryId, trial.id, { id: trial.measureId }),
+      versionInProduction(db, bakeryId, trial.formula.id, now),
+      version && changeOf(db, actor, decision, now),
+    ])
     return {
       ...rest,
       state: stateOfDecision(decision),
@@ -49,7 +52,7 @@ export const getDecision = query({
       evidence: evidence && shownEvidence(evidence, actor),
       evidenceHash: kept.hash,
       haveReadingsChanged: evidence !== null && evidence.readings.hash !== readings.hash,
-      change: version && (await changeOf(db, actor, decision, now)),
+      change,
       mayTakeBack: levelOf(actor.role, 'sign-off-formula') === 'yes' && decision.takenBackAt === null && !version?.signedAt,
     }
   },
@@ -75,12 +78,19 @@ async function changeOf(db: Db, actor: Actor, decision: DecisionRead, now: Date)
     if (!version) throw new Refusal('not-found')
     return version
   }
-  const [before, after] = [await read(decision.trial.controlVersion.id), await read(decision.version?.id)].map((version) => contentAsShown(version).content)
-  const { timeZone, costChangeLimitPct } = await db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true, costChangeLimitPct: true } })
+  const [control, drafted, { timeZone, costChangeLimitPct }] = await Promise.all([
+    read(decision.trial.controlVersion.id),
+    read(decision.version?.id),
+    db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true, costChangeLimitPct: true } }),
+  ])
+  const [before, after] = [contentAsShown(control).content, contentAsShown(drafted).content]
   const day = dayInZone(decision.version?.signedAt ?? decision.takenBackAt ?? now, timeZone)
-  const costs = seesCosts(actor) ? await pieceCosts(db, bakeryId, [before!, after!], day) : null
+  const [compared, costs] = await Promise.all([
+    compareContents(db, before, after),
+    seesCosts(actor) ? pieceCosts(db, bakeryId, [before, after], day) : null,
+  ])
   return {
-    ...(await compareContents(db, before!, after!)),
+    ...compared,
     cost: costs && shownCostChange(costChange(costs[0]!, costs[1]!, day, costChangeLimitPct)),
   }
 }

@@ -20,7 +20,11 @@ export const getResult = query({
   input: z.strictObject({ trialId: z.uuid(), pricesOn: z.iso.date().optional() }),
   right: 'read-work',
   async run({ db, actor, now, input }) {
-    const evidence = await loadEvidence(db, actor.bakeryId, input.trialId)
+    const { bakeryId } = actor
+    const [evidence, decision] = await Promise.all([
+      loadEvidence(db, bakeryId, input.trialId),
+      db.decision.findFirst({ where: { bakeryId, trialId: input.trialId, takenBackAt: null }, select: { id: true, number: true, outcome: true } }),
+    ])
     const { header, declared, batches } = evidence
     const analysis = analyseTrial(declared, batches)
     const means = new Map(analysis.comparison?.points.map(({ batchId, mean }) => [batchId, mean]))
@@ -45,13 +49,10 @@ export const getResult = query({
       })),
       outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
       notableDifference,
-      costs: levelOf(actor.role, 'see-costs') === 'yes' ? await costsOfTrial(db, actor.bakeryId, evidence, input.pricesOn ?? dayInZone(now, evidence.timeZone)) : null,
+      costs: levelOf(actor.role, 'see-costs') === 'yes' ? await costsOfTrial(db, bakeryId, evidence, input.pricesOn ?? dayInZone(now, evidence.timeZone)) : null,
       mayImport: isOpen(header.state) && levelOf(actor.role, 'import-readings') === 'yes',
       /** What somebody decided on it; null as long as nobody has. */
-      decision: await db.decision.findFirst({
-        where: { bakeryId: actor.bakeryId, trialId: input.trialId, takenBackAt: null },
-        select: { id: true, number: true, outcome: true },
-      }),
+      decision,
       isEnded: isEnded(header.state),
       mayDecide: levelOf(actor.role, 'draft-formula') === 'yes',
       mayClose: header.state === 'baking' && levelOf(actor.role, 'approve-plan') === 'yes',

@@ -27,13 +27,16 @@ export const getVersion = query({
   async run({ db, actor, now, input }) {
     const version = await readVersion(db, actor.bakeryId, input.versionId)
     if (!version || version.formulaId !== input.formulaId) throw new Refusal('not-found')
-    const siblings = await db.formulaVersion.findMany({
-      where: { bakeryId: actor.bakeryId, formulaId: version.formulaId },
-      select: versionTimes,
-      orderBy: { number: 'desc' },
-    })
     const { content, hash, isWhole } = contentAsShown(version)
-    const ingredients = await ingredientsOfContent(db, content)
+    const [siblings, ingredients, signing] = await Promise.all([
+      db.formulaVersion.findMany({
+        where: { bakeryId: actor.bakeryId, formulaId: version.formulaId },
+        select: versionTimes,
+        orderBy: { number: 'desc' },
+      }),
+      ingredientsOfContent(db, content),
+      version.signedAt || version.discardedAt ? null : signingFor(db, actor, version, hash, now),
+    ])
     const standing = inProduction(siblings, now)
     return {
       formula: version.formula,
@@ -60,7 +63,7 @@ export const getVersion = query({
       mayDraft: levelOf(actor.role, 'draft-formula') === 'yes',
       mayChange: levelOf(actor.role, 'draft-formula') === 'yes' && changeBar(version) === null,
       decision: version.decision && { id: version.decision.id, number: version.decision.number },
-      signing: version.signedAt || version.discardedAt ? null : await signingFor(db, actor, version, hash, now),
+      signing,
     }
   },
 })

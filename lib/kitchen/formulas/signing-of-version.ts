@@ -41,14 +41,17 @@ export type Signing = {
  */
 export async function signingOfVersion(from: Db | Tx, version: VersionRead, now: Date): Promise<Signing> {
   const { bakeryId, formulaId } = version
-  const signed = await from.formulaVersion.findMany({
-    where: { bakeryId, formulaId, signedAt: { not: null } },
-    select: { id: true, number: true, signedAt: true, effectiveAt: true },
-  })
+  const [signed, bakery, headBakers] = await Promise.all([
+    from.formulaVersion.findMany({
+      where: { bakeryId, formulaId, signedAt: { not: null } },
+      select: { id: true, number: true, signedAt: true, effectiveAt: true },
+    }),
+    from.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { worksAlone: true, timeZone: true, costChangeLimitPct: true } }),
+    from.person.count({ where: { bakeryId, role: 'head_baker', endedAt: null } }),
+  ])
   const standing = inProduction(signed, now)
   const coming = signed.filter((each) => each.effectiveAt && each.effectiveAt > now)
   const references = [...(standing ? [standing] : []), ...coming]
-  const bakery = await from.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { worksAlone: true, timeZone: true, costChangeLimitPct: true } })
   const mine = contentAsItIsNow(version).content
   const changes: AllergenChange[] = []
   const costs: CostChange[] = []
@@ -61,7 +64,6 @@ export async function signingOfVersion(from: Db | Tx, version: VersionRead, now:
     const [beforeCost, afterCost] = await pieceCosts(from, bakeryId, [before, mine], day)
     costs.push(costChange(beforeCost!, afterCost!, day, bakery.costChangeLimitPct))
   }
-  const headBakers = await from.person.count({ where: { bakeryId, role: 'head_baker', endedAt: null } })
   const grave = graveChange({ changesAllergens: changes.some(changesAllergens), changesCost: costs.some(({ isBeyondLimit }) => isBeyondLimit) })
   const needed = signaturesNeeded({ grave, hasHeadBaker: headBakers > 0, isBegun: version.signatures.length > 0 })
   return {

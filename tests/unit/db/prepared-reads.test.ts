@@ -9,6 +9,10 @@ test('a read has one name, another read another', () => {
   expect(nameOf({ sql: 'SELECT 1' })).toBe(first)
 })
 
+test('a read that was written over several lines has a name too', () => {
+  expect(namePreparedReads()({ sql: '\n      SELECT DISTINCT ON (id) id' })).not.toBe('')
+})
+
 test('a write has none', () => {
   expect(namePreparedReads()({ sql: 'UPDATE session SET last_seen_at = $1' })).toBe('')
 })

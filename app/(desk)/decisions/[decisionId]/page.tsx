@@ -27,8 +27,7 @@ export default async function DecisionPage({ params }: { params: Promise<{ decis
   const language = await currentLanguage()
   const words = wordsIn(language)
   const { decisions: text } = words
-  const { bakery } = await ask(getDesk)
-  const decision = await ask(getDecision, { decisionId })
+  const [{ bakery }, decision] = await Promise.all([ask(getDesk), ask(getDecision, { decisionId })])
   const { version, control, formula, trial, evidence } = decision
   const drafted = version && (await ask(getVersion, { formulaId: formula.id, versionId: version.id }))
   const versionHref = version && `/formulas/${formula.id}/versions/${version.id}`

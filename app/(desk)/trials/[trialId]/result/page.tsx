@@ -35,8 +35,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
   const { trialId } = await params
   const language = await currentLanguage()
   const { desk, evidence: text, importing } = wordsIn(language)
-  const { bakery } = await ask(getDesk)
-  const result = await ask(getResult, { trialId })
+  const [{ bakery }, result] = await Promise.all([ask(getDesk), ask(getResult, { trialId })])
   const { costs } = result
   const forms = resultForms({ result, bakery, language })
   const { comparison, limits, stage } = result.analysis
