@@ -83,3 +83,20 @@ test('the reference has every calculation, whole, with how it is called', async 
   expect(await page.getByRole('article').getByRole('heading', { level: 3 }).allTextContents()).toEqual(titles)
   await expect(page.getByRole('article').filter({ hasText: 'weighing/least-net-mass' }).getByText('"leastNetMassG": 8.16')).toBeVisible()
 })
+
+test('a table of a question takes another row, keeps what was typed, and gives one up again', async ({ as, bakery }) => {
+  const page = await as(bakery.early)
+  await page.goto('/calculators/weighing/plan-premix')
+  const scales = page.getByRole('table', { name: 'Scales' })
+  await expect(scales.getByRole('row')).toHaveCount(3)
+  await page.getByLabel('Dose', { exact: true }).fill('0.8')
+  await page.getByRole('button', { name: 'Add a row' }).click()
+  await expect(scales.getByRole('row')).toHaveCount(4)
+  await expect(page.getByLabel('Dose', { exact: true })).toHaveValue('0.8')
+  await scales.getByRole('row').nth(1).getByRole('button', { name: /Remove/ }).click()
+  await expect(scales.getByRole('row')).toHaveCount(3)
+  await expect(scales.getByRole('row').nth(1).getByRole('textbox').first()).toHaveValue('fine')
+  // The last row stays empty, and counts for nothing.
+  await page.getByRole('button', { name: 'Work it out' }).click()
+  await expect(page.getByRole('region', { name: 'Answer' })).toContainText('by a premix')
+})
