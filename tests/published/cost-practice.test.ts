@@ -1,10 +1,11 @@
 import { Decimal } from '@/lib/calc/cost/decimal'
 import { leastOrder } from '@/lib/calc/cost/least-order'
+import { madeBatchCost } from '@/lib/calc/cost/made-batch-cost'
 import { payBack } from '@/lib/calc/cost/pay-back'
 import { publishedCheck } from '@/tests/support/published-check'
 
 const practice = {
-  source: 'rules of bakery costing: pay-back time, least order',
+  source: 'rules of bakery costing: direct cost, pay-back time, least order',
   status: 'common practice, no source; figures made up, answers worked by hand',
   why: 'exact arithmetic',
 }
@@ -54,4 +55,19 @@ publishedCheck({
   got: () =>
     leastOrder({ leastOrderG: 25_000, useGPerWeek: 200, bestBeforeWeeks: 50, perKgMinor: new Decimal(600) }).perUsedKgMinor.toNumber(),
   tolerance: { relative: 1e-12 },
+})
+publishedCheck({
+  ...practice,
+  of: ['cost/made-batch-cost'],
+  what: '24.00 of ingredients, three quarters of an hour at 28.00 and 12.5 kWh at 0.30: 24 + 21 + 3.75',
+  expected: 4875,
+  got: () =>
+    madeBatchCost({
+      ingredientsMinor: new Decimal(2400),
+      workMin: 45,
+      wagePerHourMinor: new Decimal(2800),
+      energyKwh: 12.5,
+      pricePerKwhMinor: new Decimal(30),
+    }).totalMinor.toNumber(),
+  tolerance: { absolute: 0 },
 })

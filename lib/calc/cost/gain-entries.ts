@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { calcEntry } from '../entry'
 import { decimalText } from './decimal-text'
 import { leastOrder } from './least-order'
+import { madeBatchCost } from './made-batch-cost'
 import { mustBeDecimal } from './must-be-decimal'
 import { payBack } from './pay-back'
 import { sameVolumeRoute } from './same-volume-route'
@@ -13,6 +14,22 @@ const minor = z.string()
 const ANY = -1e15
 
 export const gainEntries = [
+  calcEntry({
+    id: 'cost/made-batch-cost',
+    input: z.strictObject({ ingredientsMinor: minor, workMin: z.number(), wagePerHourMinor: minor, energyKwh: z.number(), pricePerKwhMinor: minor }),
+    output: z.strictObject({ totalMinor: minor, labourMinor: minor, energyMinor: minor }),
+    example: { ingredientsMinor: '3120', workMin: 40, wagePerHourMinor: '2100', energyKwh: 9, pricePerKwhMinor: '32' },
+    source: 'definition of direct cost; common practice, no source',
+    run: (q) => {
+      const cost = madeBatchCost({
+        ...q,
+        ingredientsMinor: mustBeDecimal('ingredientsMinor', q.ingredientsMinor),
+        wagePerHourMinor: mustBeDecimal('wagePerHourMinor', q.wagePerHourMinor),
+        pricePerKwhMinor: mustBeDecimal('pricePerKwhMinor', q.pricePerKwhMinor),
+      })
+      return { totalMinor: decimalText(cost.totalMinor), labourMinor: decimalText(cost.labourMinor), energyMinor: decimalText(cost.energyMinor) }
+    },
+  }),
   calcEntry({
     id: 'cost/same-volume-route',
     input: z.strictObject({

@@ -42,6 +42,7 @@ export const units = {
   PerWeek: 'per week',
   Rpm: 'rev/min',
   J: 'J',
+  Kwh: 'kWh',
   Kj: 'kJ',
   Kcal: 'kcal',
   KjPer100g: 'kJ per 100 g',
