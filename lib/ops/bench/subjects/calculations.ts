@@ -4,18 +4,19 @@ import type { ArmLine } from '../../../calc/arms/types'
 import { cheapestDesign } from '../../../calc/plan/cheapest-design'
 import { dunnettQuantile } from '../../../calc/distributions/dunnett-quantile'
 import { median, within } from '../figures'
+import { besidePeer, peerMs } from '../peer-ms'
 import type { Subject } from '../subject'
 import { setTable } from '../table'
 
 const warmUps = 20
 const rounds = 101
 
-type Timed = { what: string; mostMs: number; run(round: number): unknown }
+type Timed = { what: string; mostMs: number; run(round: number): unknown; peer?: string }
 
 /** A calculation with a target is a row here; the figures differ a little from round to round, so that none is foreseen. */
 const timed: readonly Timed[] = [
   { what: 'balanced arms: four lines may move, four totals held', mostMs: 1, run: (round) => balanceArm({ control, added: [cream(50 + (round % 20))], hold: ['water', 'fat', 'sugars', 'dough-mass'], moves, how: 'balanced' }) },
-  { what: 'Dunnett quantile: four arms, 15 degrees of freedom', mostMs: 2, run: (round) => dunnettQuantile({ p: 0.05 + (round % 20) / 1000, df: 15, loadings: new Array<number>(4).fill(Math.SQRT1_2), sides: 'two' }) },
+  { what: 'Dunnett quantile: four arms, 15 degrees of freedom', mostMs: 2, run: (round) => dunnettQuantile({ p: 0.05 + (round % 20) / 1000, df: 15, loadings: new Array<number>(4).fill(Math.SQRT1_2), sides: 'two' }), peer: 'dunnett-quantile.R' },
   { what: 'search for the cheapest design: two arms, up to 12 days', mostMs: 200, run: (round) => cheapestDesign({ ...wanted, trueDifference: 7 + (round % 20) / 20 }) },
 ]
 
@@ -25,11 +26,11 @@ export const calculations: Subject = {
   async measure() {
     return setTable({
       title: 'Calculations',
-      notes: [`Milliseconds of one call, median of ${rounds} after ${warmUps} to warm up. No peer that computes the same is installed, so there is no ratio.`],
-      columns: ['calculation', 'ms', 'target ms', 'target'],
-      rows: timed.map(({ what, mostMs, run }) => {
+      notes: [`Milliseconds of one call, median of ${rounds} after ${warmUps} to warm up. Peer: R with mvtnorm, where it is installed and computes the same.`],
+      columns: ['calculation', 'ms', 'target ms', 'target', 'peer ms', 'ratio'],
+      rows: timed.map(({ what, mostMs, run, peer }) => {
         const ms = timeOf(run)
-        return [what, ms.toFixed(3), String(mostMs), within(ms, mostMs)]
+        return [what, ms.toFixed(3), String(mostMs), within(ms, mostMs), ...besidePeer(ms, peer === undefined ? null : peerMs(peer))]
       }),
     })
   },

@@ -5,6 +5,7 @@ import type { MixedRow } from '../../../calc/mixed-model/types'
 import { normalDeviate } from '../../../calc/random/normal-deviate'
 import { seededRandom } from '../../../calc/random/seeded-random'
 import { median, within } from '../figures'
+import { besidePeer, peerMs } from '../peer-ms'
 import type { Subject } from '../subject'
 import { setTable } from '../table'
 
@@ -27,12 +28,13 @@ export const mixedModel: Subject = {
         notes: [
           `Milliseconds of a fit by REML and Dunnett's comparison, blocks fixed and batches random; first call, and median of ${rounds} more.`,
           `Target: at most ${mostMs} ms for 4 arms × 6 blocks × 4 loaves.`,
+          'Peer: R with lme4 and multcomp (lmer, glht with its summary and limits), where they are installed.',
         ],
-        columns: ['trial', 'first', 'ms', 'target'],
+        columns: ['trial', 'first', 'ms', 'target', 'peer ms', 'ratio'],
         rows: rows.map(([name, own], i) => {
           const first = timeOf(own)
           const ms = median(Array.from({ length: rounds }, () => timeOf(own)))
-          return [name, first.toFixed(1), ms.toFixed(1), i < 2 ? within(ms, mostMs) : '']
+          return [name, first.toFixed(1), ms.toFixed(1), i < 2 ? within(ms, mostMs) : '', ...besidePeer(ms, peerMs('mixed-model.R', asCsv(own)))]
         }),
       }),
     )
@@ -44,6 +46,10 @@ function timeOf(rows: readonly MixedRow[]): number {
   const fit = fitMixedModel({ rows, model: { arms: ['0', '1', '2', '3'], fixed: ['block'], random: ['batch'] } })
   compareMixedModelArms({ fit, dfMethod: 'kenward-roger', confidence: 0.95, alternative: 'two-sided' })
   return performance.now() - begun
+}
+
+function asCsv(rows: readonly MixedRow[]): string {
+  return ['arm,block,batch,y', ...rows.map(({ arm, factors, y }) => [arm, factors.block, factors.batch, y].join(','))].join('\n')
 }
 
 /** Made-up values; batches differ about twice as much as their loaves. */
