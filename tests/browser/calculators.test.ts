@@ -74,12 +74,15 @@ test('more than an address holds is answered in words, and so is what is not the
   await expect(page.getByRole('heading', { level: 1 })).toContainText('No calculation has to do with')
 })
 
-test('the reference has every calculation, whole, with how it is called', async ({ as, bakery }) => {
+test('the reference of a subject has its every calculation, whole, with how it is called', async ({ as, bakery }) => {
   const page = await as(bakery.early)
   await page.goto('/calculators')
-  const titles = await page.getByRole('main').getByRole('rowheader').allTextContents()
+  const titles = await page.getByRole('region', { name: 'Weighing' }).getByRole('rowheader').allTextContents()
+  expect(titles).toContain('Least mass a scale weighs well enough')
   await page.getByRole('link', { name: 'Reference of all' }).click()
   await expect(page.getByRole('heading', { level: 1 })).toContainText('with what each asks, gives and rests on')
+  await page.getByRole('link', { name: 'Weighing' }).click()
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Weighing: 5 calculations')
   expect(await page.getByRole('article').getByRole('heading', { level: 3 }).allTextContents()).toEqual(titles)
   await expect(page.getByRole('article').filter({ hasText: 'weighing/least-net-mass' }).getByText('"leastNetMassG": 8.16')).toBeVisible()
 })

@@ -1,61 +1,54 @@
 import type { Metadata } from 'next'
+import Link from 'next/link'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
-import { getReference } from '@/lib/kitchen/calculators/get-reference'
-import { getDesk } from '@/lib/kitchen/people/get-desk'
+import { listCalculations } from '@/lib/kitchen/calculators/list-calculations'
+import { calculationWords } from '@/lib/kitchen/calculators/calculation-words'
 import { ActionRow } from '@/lib/ui/action-row'
+import { Cell } from '@/lib/ui/cell'
 import { LinkButton } from '@/lib/ui/link-button'
-import { PrintButton } from '@/lib/ui/print-button'
 import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
+import { SheetTable } from '@/lib/ui/sheet-table'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
-import { sayerOf } from '../sayer'
-import { Described } from './described'
+import { aboutReference } from './about-reference'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).calculators.reference.title }
 }
 
-const call = 'npm run -s calc -- <id>'
-
+/** The subjects of the reference; each has a page of its own, because all of it at once would be a book. */
 export default async function ReferencePage() {
   const language = await currentLanguage()
   const { calculators: text } = wordsIn(language)
-  const { bakery } = await ask(getDesk)
-  const { calculations } = await ask(getReference)
+  const { calculations } = await ask(listCalculations)
   const subjects = [...new Set(calculations.map(({ id }) => id.split('/')[0] ?? ''))]
   return (
-    <Sheet
-      kicker={text.reference.title}
-      headline={say(text.reference.headline, language, { count: calculations.length })}
-      margin={{
-        label: text.reference.about,
-        entries: [
-          { term: text.reference.made, detail: text.reference.madeText },
-          {
-            term: text.reference.call,
-            detail: (
-              <>
-                <code translate="no">{call}</code> {text.reference.callText}
-              </>
-            ),
-          },
-        ],
-      }}
-    >
-      {subjects.map((subject) => {
-        const own = calculations.filter(({ id }) => id.startsWith(`${subject}/`))
-        return (
-          <Section key={subject} id={subject} title={sayerOf(own[0]?.id ?? subject, language, bakery.locale).own.subject}>
-            {own.map((calculation) => (
-              <Described key={calculation.id} calculation={calculation} sayer={sayerOf(calculation.id, language, bakery.locale)} />
-            ))}
-          </Section>
-        )
-      })}
+    <Sheet kicker={text.reference.title} headline={say(text.reference.headline, language, { count: calculations.length })} margin={aboutReference(text)}>
+      <Section id="subjects" title={text.list.subjects}>
+        <SheetTable
+          caption={text.list.subjects}
+          captionHidden
+          columns={[
+            { key: 'subject', label: text.subject },
+            { key: 'count', label: text.reference.count, numeric: true },
+          ]}
+        >
+          {subjects.map((subject) => {
+            const own = calculations.filter(({ id }) => id.startsWith(`${subject}/`))
+            return (
+              <tr key={subject}>
+                <Cell head>
+                  <Link href={`/calculators/reference/${subject}`}>{calculationWords(own[0]?.id ?? subject, language).subject}</Link>
+                </Cell>
+                <Cell numeric>{own.length}</Cell>
+              </tr>
+            )
+          })}
+        </SheetTable>
+      </Section>
       <ActionRow>
-        <PrintButton>{text.print}</PrintButton>
         <LinkButton tone="plain" href="/calculators">
           {text.back}
         </LinkButton>

@@ -68,6 +68,9 @@ export const calculators = {
   reference: {
     title: 'Reference',
     headline: { one: 'One calculation, with what it asks, gives and rests on', other: '{count} calculations, with what each asks, gives and rests on' },
+    headlineOf: { one: '{subject}: one calculation, with what it asks, gives and rests on', other: '{subject}: {count} calculations, with what each asks, gives and rests on' },
+    allSubjects: 'All subjects',
+    count: 'Calculations',
     about: 'About the reference',
     made: 'Made from',
     madeText: 'The catalogue that the screens and the command line use too.',

@@ -1,7 +1,7 @@
 import Link from 'next/link'
 import type { Described as Calculation } from '@/lib/kitchen/calculators/get-reference'
 import { say } from '@/lib/words/say'
-import type { Sayer } from '../sayer'
+import type { Sayer } from '../../sayer'
 import { FieldsTable } from './fields-table'
 
 /** One calculation of the reference: what it asks for and gives, its source, and its example with the answer. */

@@ -2,7 +2,7 @@ import { Cell } from '@/lib/ui/cell'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import type { FieldShape, Shape } from '@/lib/kitchen/calculators/shape-of-schema'
 import { say } from '@/lib/words/say'
-import type { Sayer } from '../sayer'
+import type { Sayer } from '../../sayer'
 
 type FieldsTableProps = { title: string; caption: string; fields: readonly FieldShape[]; sayer: Sayer }
 
