@@ -83,7 +83,7 @@ test('the reference of a subject has its every calculation, whole, with how it i
   await expect(page.getByRole('heading', { level: 1 })).toContainText('with what each asks, gives and rests on')
   await page.getByRole('link', { name: 'Weighing' }).click()
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Weighing: 5 calculations')
-  expect(await page.getByRole('article').getByRole('heading', { level: 3 }).allTextContents()).toEqual(titles)
+  expect(await page.getByRole('article').getByRole('heading', { level: 2 }).allTextContents()).toEqual(titles)
   await expect(page.getByRole('article').filter({ hasText: 'weighing/least-net-mass' }).getByText('"leastNetMassG": 8.16')).toBeVisible()
 })
 

@@ -11,7 +11,7 @@ export function Described({ calculation: { id, source, asks, gives, example, ans
   const label = (what: string) => say(sayer.text.partAt, language, { part: own.title, fault: what })
   return (
     <article id={id.replace('/', '-')} className="mb-9">
-      <h3 className="text-control font-semibold">{own.title}</h3>
+      <h2 className="text-control font-semibold">{own.title}</h2>
       <p className="text-small text-ink-2">
         <code translate="no">{id}</code> <Link href={`/calculators/${id}`} aria-label={say(text.openFull, language, { title: own.title })} className="ml-3 inline-flex min-h-8 items-center print:hidden">{text.open}</Link>
       </p>
@@ -31,7 +31,7 @@ export function Described({ calculation: { id, source, asks, gives, example, ans
 function Json({ title, value }: { title: string; value: unknown }) {
   return (
     <div className="min-w-0">
-      <h4 className="mt-2 text-small text-ink-2">{title}</h4>
+      <h3 className="mt-2 text-small text-ink-2">{title}</h3>
       <pre translate="no" className="whitespace-pre-wrap text-small">
         {jsonText(value)}
       </pre>

@@ -11,7 +11,7 @@ export function FieldsTable({ title, caption, fields, sayer }: FieldsTableProps)
   const { reference: text } = sayer.text
   return (
     <div className="mt-3">
-      <h4 className="text-small text-ink-2">{title}</h4>
+      <h3 className="text-small text-ink-2">{title}</h3>
       <SheetTable
         caption={caption}
         captionHidden
