@@ -1,7 +1,6 @@
 import { describe } from 'vitest'
 import { fitAdditive } from '@/lib/calc/analysis/fit-additive'
-import { oneWayAnova } from '@/lib/calc/comparison/one-way-anova'
-import { checkCase, type Figure } from '@/tests/support/published-case'
+import { checkOneWayAnova } from '@/tests/support/one-way-figures'
 import { publishedCheck } from '@/tests/support/published-check'
 import cases from './data/nist-strd-anova.json'
 
@@ -34,20 +33,4 @@ describe.each(cases)('$title', (c) => {
   }
 })
 
-for (const c of cases) {
-  const rows = c.inputs.groups.flatMap((group) => group.values.map((y) => ({ arm: group.name, y })))
-  const got = () => oneWayAnova({ rows, confidence: 0.95 })
-  const e = c.expected
-  checkCase(c, ['comparison/one-way-anova'], c.tolerance.note, [
-    ['sum of squares between', e.ss_between, () => got().sumSquaresBetween],
-    ['sum of squares within', e.ss_within, () => got().sumSquaresWithin],
-    ['mean square between', e.ms_between, () => got().meanSquareBetween],
-    ['mean square within', e.ms_within, () => got().meanSquareWithin],
-    ['F', e.F, () => got().f],
-    ['p', e.p, () => got().p, c.tolerance.fields.p],
-    ['share explained', e.r_squared, () => got().explainedShare],
-    ['residual SD', e.residual_sd, () => got().residualSd],
-    ['mean of all', e.grand_mean, () => got().grandMean],
-    ...e.means.map((mean, i): Figure => [`mean of ${c.inputs.groups[i]!.name}`, mean, () => got().arms[i]!.mean]),
-  ])
-}
+for (const c of cases) checkOneWayAnova(c, c.tolerance.note)

@@ -1,7 +1,7 @@
 import { fitAdditive } from '@/lib/calc/analysis/fit-additive'
 import { oneWayAnova } from '@/lib/calc/comparison/one-way-anova'
 import type cases from '@/tests/published/data/oneway-r-data-sets.json'
-import { checkCase, type Figure } from './published-case'
+import { checkCase, type Figure, type PublishedCase } from './published-case'
 
 /** Checks a one-way analysis of variance figure by figure. */
 export function checkOneWay(c: (typeof cases)[number]): void {
@@ -18,12 +18,25 @@ export function checkOneWay(c: (typeof cases)[number]): void {
   ]
   checkCase(c, ['analysis/fit-additive'], 'double precision with room for another order of summing', figures)
 
+  checkOneWayAnova(c, 'double precision with room for another order of summing', [
+    ['df between', c.expected.df_between, (got) => got.df1],
+    ['df within', c.expected.df_within, (got) => got.df2],
+  ])
+}
+
+type OneWayCase = PublishedCase & {
+  inputs: { groups: readonly { name: string; values: readonly number[] }[] }
+  expected: Record<'ss_between' | 'ss_within' | 'ms_between' | 'ms_within' | 'F' | 'p' | 'r_squared' | 'residual_sd' | 'grand_mean', number> & { means: readonly number[] }
+  tolerance: { rel: number; fields: { p: number } }
+}
+
+/** Checks the one-way analysis of variance as it is public, with what else a case has beside the usual figures. */
+export function checkOneWayAnova(c: OneWayCase, why: string, more: readonly [what: string, expected: number, got: (anova: ReturnType<typeof oneWayAnova>) => number][] = []): void {
   const rows = c.inputs.groups.flatMap((group) => group.values.map((y) => ({ arm: group.name, y })))
   const got = () => oneWayAnova({ rows, confidence: 0.95 })
   const e = c.expected
-  checkCase(c, ['comparison/one-way-anova'], 'double precision with room for another order of summing', [
-    ['df between', e.df_between, () => got().df1],
-    ['df within', e.df_within, () => got().df2],
+  checkCase(c, ['comparison/one-way-anova'], why, [
+    ...more.map(([what, expected, figure]): Figure => [what, expected, () => figure(got())]),
     ['sum of squares between', e.ss_between, () => got().sumSquaresBetween],
     ['sum of squares within', e.ss_within, () => got().sumSquaresWithin],
     ['mean square between', e.ms_between, () => got().meanSquareBetween],

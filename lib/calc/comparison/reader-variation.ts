@@ -2,7 +2,7 @@ import { mustBeReading, mustBeWithin, mustHaveAtLeast, mustVary } from '../check
 import { CalcError } from '../error'
 import { type Component, varianceComponent } from '../analysis/variance-component'
 import { chiSquaredQuantile } from '../distributions/chi-squared-quantile'
-import { groupBy } from './group-by'
+import { groupBy } from '../group-by'
 import { summariseValues } from './summarise-values'
 
 export type ReaderVariation = {

@@ -2,7 +2,7 @@ import { mustBeReading, mustVary } from '../checks'
 import { normalQuantile } from '../distributions/normal-quantile'
 import { ownVariation } from '../analysis/own-variation'
 import { cvPct } from './cv-pct'
-import { groupBy } from './group-by'
+import { groupBy } from '../group-by'
 import { summariseValues } from './summarise-values'
 
 export type Repeatability = {

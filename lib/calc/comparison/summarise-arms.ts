@@ -1,6 +1,6 @@
 import { mustBeReading, mustHaveAtLeast } from '../checks'
 import { CalcError } from '../error'
-import { groupBy } from './group-by'
+import { groupBy } from '../group-by'
 import { type ValueSummary, summariseValues } from './summarise-values'
 
 /** One experimental unit: its arm and its value. */

@@ -3,7 +3,7 @@ import { CalcError } from '../error'
 import { studentizedRangeQuantile } from '../distributions/studentized-range-quantile'
 import { studentizedRangeTail } from '../distributions/studentized-range-tail'
 import { fitAdditive } from '../analysis/fit-additive'
-import { groupBy } from './group-by'
+import { groupBy } from '../group-by'
 
 /** Each pair costs an integral of its own. */
 const MOST_ARMS = 20

@@ -1,5 +1,5 @@
 import { mustBeReading, mustBeWithin, mustHaveAtLeast } from '../checks'
-import { groupBy } from '../comparison/group-by'
+import { groupBy } from '../group-by'
 import { summariseValues } from '../comparison/summarise-values'
 import type { DoseGroups, DoseRow } from './types'
 

@@ -1,4 +1,5 @@
 import { leastSquares } from '../analysis/least-squares'
+import { median } from '../median'
 import { mustBeWithin } from '../checks'
 import { CalcError } from '../error'
 
@@ -52,10 +53,4 @@ export function huberFit(q: { x: readonly (readonly number[])[]; y: readonly num
 
 function residualsOf(q: { x: readonly (readonly number[])[]; y: readonly number[] }, coefficients: readonly number[]): number[] {
   return q.y.map((value, i) => value - q.x[i]!.reduce((sum, xij, j) => sum + xij * coefficients[j]!, 0))
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b)
-  const half = sorted.length >> 1
-  return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2
 }

@@ -1,4 +1,5 @@
 import 'server-only'
+import { groupBy } from '../../calc/group-by'
 import { loafLosses } from '../../calc/loaf/loaf-losses'
 import { specificVolumeMlPerG } from '../../calc/loaf/specific-volume'
 import { summariseReadings } from '../../calc/loaf/summarise-readings'
@@ -118,14 +119,4 @@ function meansOf(pieces: readonly PieceFigures[]): BatchFigures['means'] {
 
 function byPiece(a: PieceFigures, b: PieceFigures): number {
   return a.piece - b.piece || (a.factorLevel ?? '').localeCompare(b.factorLevel ?? '', 'en')
-}
-
-function groupBy<T>(list: readonly T[], keyOf: (each: T) => string): Map<string, T[]> {
-  const groups = new Map<string, T[]>()
-  for (const each of list) {
-    const group = groups.get(keyOf(each))
-    if (group) group.push(each)
-    else groups.set(keyOf(each), [each])
-  }
-  return groups
 }

@@ -1,6 +1,7 @@
 import 'server-only'
 import { agreeReadings } from '../../calc/loaf/agree-readings'
 import { summariseReadings } from '../../calc/loaf/summarise-readings'
+import { median } from '../../calc/median'
 
 export type SettledReading = {
   /** Mean of the readings, or their median where they never agreed. */
@@ -36,14 +37,8 @@ export function settleRepeats(q: { values: readonly number[]; repeats: number; r
   const whole = { n, range, sd, repeatLimit }
   const short = n < q.repeats ? ('repeat' as const) : null
   if (n === 1 || (n <= 3 && repeatLimit <= 0)) return { ...whole, value: mean, outcome: 'mean', settled: !short, needs: short }
-  if (n > 3) return { ...whole, value: medianOf(q.values), outcome: 'median', settled: !short, needs: short }
+  if (n > 3) return { ...whole, value: median(q.values), outcome: 'median', settled: !short, needs: short }
   const agreed = agreeReadings({ readings: q.values, repeatabilityLimit: repeatLimit })
   if (agreed.outcome === 'needs-another') return { ...whole, value: mean, outcome: 'mean', settled: false, needs: 'third' }
   return { ...whole, value: agreed.value ?? mean, outcome: agreed.outcome, settled: !short, needs: short }
-}
-
-function medianOf(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b)
-  const middle = sorted.length / 2
-  return sorted.length % 2 === 1 ? sorted[Math.floor(middle)]! : (sorted[middle - 1]! + sorted[middle]!) / 2
 }

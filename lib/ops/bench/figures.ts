@@ -1,14 +1,4 @@
-/**
- * Median: the middle one in order of size, or the mean of the two in the middle.
- * @param values at least one
- * @throws Error when there is none, or one is not a finite number
- */
-export function median(values: readonly number[]): number {
-  if (values.length === 0 || !values.every(Number.isFinite)) throw new Error(`no median of ${values.length} values: ${values.join(', ')}`)
-  const sorted = [...values].sort((a, b) => a - b)
-  const middle = sorted.length / 2
-  return (sorted[Math.ceil(middle) - 1]! + sorted[Math.floor(middle)]!) / 2
-}
+import { median } from '../../calc/median'
 
 /** One pair of times taken one right after the other, ms. */
 export type TimedPair = { subjectMs: number; referenceMs: number }

@@ -1,9 +1,10 @@
 import { performance } from 'node:perf_hooks'
 import { balanceArm } from '../../../calc/arms/balance-arm'
 import type { ArmLine } from '../../../calc/arms/types'
-import { cheapestDesign } from '../../../calc/plan/cheapest-design'
+import { powerEntries } from '../../../calc/plan/power-entries'
 import { dunnettQuantile } from '../../../calc/distributions/dunnett-quantile'
-import { median, within } from '../figures'
+import { median } from '../../../calc/median'
+import { within } from '../figures'
 import { besidePeer, peerMs } from '../peer-ms'
 import type { Subject } from '../subject'
 import { setTable } from '../table'
@@ -11,13 +12,15 @@ import { setTable } from '../table'
 const warmUps = 20
 const rounds = 101
 
+const search = powerEntries.find((entry) => entry.id === 'plan/cheapest-design')!
+
 type Timed = { what: string; mostMs: number; run(round: number): unknown; peer?: string }
 
 /** A calculation with a target is a row here; the figures differ a little from round to round, so that none is foreseen. */
 const timed: readonly Timed[] = [
   { what: 'balanced arms: four lines may move, four totals held', mostMs: 1, run: (round) => balanceArm({ control, added: [cream(50 + (round % 20))], hold: ['water', 'fat', 'sugars', 'dough-mass'], moves, how: 'balanced' }) },
   { what: 'Dunnett quantile: four arms, 15 degrees of freedom', mostMs: 2, run: (round) => dunnettQuantile({ p: 0.05 + (round % 20) / 1000, df: 15, loadings: new Array<number>(4).fill(Math.SQRT1_2), sides: 'two' }), peer: 'dunnett-quantile.R' },
-  { what: 'search for the cheapest design: two arms, up to 12 days', mostMs: 200, run: (round) => cheapestDesign({ ...wanted, trueDifference: 7 + (round % 20) / 20 }) },
+  { what: 'search for the cheapest design: two arms, up to 12 days', mostMs: 200, run: (round) => search.run({ ...search.example, trueDifference: 7 + (round % 20) / 20 }) },
 ]
 
 /** How long single calculations take. */
@@ -57,25 +60,6 @@ const line = (id: string, massG: number, kind: ArmLine['kind'], waterPct: number
   resolutionG: 0,
 })
 /** Invented figures. */
-const wanted = {
-  layout: 'complete-blocks' as const,
-  testArmCount: 2,
-  worthwhile: 5,
-  confidence: 0.95,
-  power: 0.8,
-  blockSd: 2,
-  batchSd: 3,
-  loafSd: 2.5,
-  blockCostMinor: 2000,
-  batchCostMinor: 900,
-  loafCostMinor: 60,
-  leastBlocks: 2,
-  mostBlocks: 12,
-  mostBatchesPerBlock: 10,
-  mostLoavesPerBatch: 6,
-  seed: 'bench',
-  runs: 10_000,
-}
 const control = [line('flour', 1000, 'flour', 14), line('water', 560, 'water', 100), line('butter', 80, 'fat', 16, { fatPct: 82 }), line('sugar', 60, 'sugar', 0, { sugarsPct: 100 }), line('salt', 18, 'salt', 0)]
 const cream = (massG: number) => line('cream', massG, 'dairy', 58, { fatPct: 36, sugarsPct: 3 })
 const moves = ['flour', 'water', 'butter', 'sugar'].map((lineId) => ({ lineId, minG: 0, maxG: null }))

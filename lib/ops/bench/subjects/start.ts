@@ -1,4 +1,5 @@
-import { median, within } from '../figures'
+import { median } from '../../../calc/median'
+import { within } from '../figures'
 import type { Subject } from '../subject'
 import { setTable } from '../table'
 
