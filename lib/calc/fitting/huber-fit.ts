@@ -31,11 +31,11 @@ export type HuberFit = {
 export function huberFit(q: { x: readonly (readonly number[])[]; y: readonly number[] }): HuberFit {
   const p = q.x[0]?.length ?? 0
   if (q.x.length <= p) throw new CalcError('wrong-shape', { field: 'x', value: q.x.length, min: p + 1 })
-  const floor = LEAST_SPREAD_SHARE * median(q.y.map((value, i) => Math.abs(mustBeWithin(`y[${i}]`, value))))
+  const floor = LEAST_SPREAD_SHARE * median(q.y.map((value, i) => Math.abs(mustBeWithin(`y[${i}]`, value))), 'y')
   let coefficients = leastSquares(q).coefficients
   let residuals = residualsOf(q, coefficients)
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const spread = Math.max(median(residuals.map(Math.abs)) / NORMAL_MEDIAN, floor)
+    const spread = Math.max(median(residuals.map(Math.abs), 'y') / NORMAL_MEDIAN, floor)
     const weights = residuals.map((r) => (Math.abs(r) <= TUNING * spread ? 1 : (TUNING * spread) / Math.abs(r)))
     const roots = weights.map(Math.sqrt)
     coefficients = leastSquares({

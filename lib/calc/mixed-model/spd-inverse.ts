@@ -1,4 +1,4 @@
-import { CalcError } from '../error'
+import { cholesky } from '../cholesky'
 import type { Matrix } from './types'
 
 /**
@@ -10,20 +10,8 @@ import type { Matrix } from './types'
  */
 export function spdInverse(matrix: Matrix): { inverse: number[][]; logDet: number } {
   const k = matrix.length
-  const lower = matrix.map(() => new Array<number>(k).fill(0))
-  let logDet = 0
-  for (let i = 0; i < k; i++) {
-    for (let j = 0; j <= i; j++) {
-      let sum = matrix[i]![j]!
-      for (let m = 0; m < j; m++) sum -= lower[i]![m]! * lower[j]![m]!
-      if (i > j) lower[i]![j] = sum / lower[j]![j]!
-      else {
-        if (!(sum > 1e-13 * matrix[i]![i]!)) throw new CalcError('not-possible', { field: 'matrix', value: i, reason: 'not-definite' })
-        lower[i]![i] = Math.sqrt(sum)
-        logDet += Math.log(sum)
-      }
-    }
-  }
+  const lower = cholesky({ matrix, field: 'matrix', leastPivotShare: 1e-13 })
+  const logDet = lower.reduce((sum, row, i) => sum + 2 * Math.log(row[i]!), 0)
   // columns of the inverse of the triangle, then its square
   const half = matrix.map(() => new Array<number>(k).fill(0))
   for (let j = 0; j < k; j++) {
