@@ -60,6 +60,12 @@ test('a bakery that writes a decimal comma types and reads one', async ({ as, ba
   await expect(page.getByRole('heading', { level: 1 })).toContainText('8,16497\u00a0g')
   await page.goto(`${question}?errorShare=0,02&coverageFactor=2&resolutionG=0,5&repeatabilityG=0`)
   await expect(page.getByRole('heading', { level: 1 })).toContainText('20,4124\u00a0g')
+
+  // Money too: 6240,5 cents over 60 planned and 57 good pieces, 104,00833… and 109,48245… by hand.
+  await page.goto('/calculators/cost/unit-costs?totalMinor=6240,5&plannedPieces=60&goodPieces=57&goodMassG=28500&goodVolumeMl=114000')
+  const answer = page.getByRole('region', { name: 'Answer' })
+  await expect(answer).toContainText('104,0083')
+  await expect(answer).toContainText('109,4825')
 })
 
 test('more than an address holds is answered in words, and so is what is not there', async ({ as, bakery, expectNoise }) => {

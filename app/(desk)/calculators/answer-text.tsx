@@ -1,5 +1,7 @@
 import { Quantity } from '@/lib/ui/quantity'
 import { answerNumber } from '@/lib/words/format/answer-number'
+import { numberFormOf } from '@/lib/words/format/kept-forms'
+import { writeNumber } from '@/lib/words/format/write-number'
 import type { Sayer } from './sayer'
 
 /** Whether a value is shown on a line: a number, a text, yes or no, nothing, or a list of such. */
@@ -47,9 +49,8 @@ function PlainText({ value, unit, sayer: { own, text, locale } }: { value: unkno
   }
 }
 
-/** An exact amount keeps its digits and takes the reader's mark. */
+/** An amount in decimal text, never through a floating-point number; a hundredth of a cent is as fine as anybody reads. */
 function amountText(value: string, locale: string): string | undefined {
   if (!/^-?\d+(\.\d+)?$/.test(value)) return undefined
-  const mark = new Intl.NumberFormat(locale).formatToParts(1.5).find((part) => part.type === 'decimal')?.value ?? '.'
-  return value.replace('.', mark).replace('-', '\u2212')
+  return writeNumber(numberFormOf(locale, { maximumFractionDigits: 4 }), value)
 }

@@ -22,7 +22,7 @@ export const costWords = {
     energyMinor: 'Energy',
     prices: 'Prices',
     validFrom: 'Holds from',
-    perKgMinor: 'Price of a kg',
+    perKgMinor: 'A kg',
     currency: 'Currency',
     day: 'Day',
     lines: 'Lines',

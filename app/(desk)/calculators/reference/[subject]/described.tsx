@@ -10,7 +10,7 @@ export function Described({ calculation: { id, source, asks, gives, example, ans
   const { source: sourceWord, reference: text } = sayer.text
   const label = (what: string) => say(sayer.text.partAt, language, { part: own.title, fault: what })
   return (
-    <article id={id.replace('/', '-')} className="mb-9">
+    <article id={id.replace('/', '-')} className="my-8">
       <h2 className="text-control font-semibold">{own.title}</h2>
       <p className="text-small text-ink-2">
         <code translate="no">{id}</code> <Link href={`/calculators/${id}`} aria-label={say(text.openFull, language, { title: own.title })} className="ml-3 inline-flex min-h-8 items-center print:hidden">{text.open}</Link>
