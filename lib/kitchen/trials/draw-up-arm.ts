@@ -1,15 +1,12 @@
 import 'server-only'
-import { balanceArm, type BalancedArm } from '../../calc/arms/balance-arm'
-import { totalShare } from '../../calc/arms/total-share'
-import { roundToResolutions } from '../../calc/formula/round-to-resolutions'
-import { roundToScaleG } from '../../calc/weighing/round-to-scale'
 import type { Allergen } from '../../db/generated/enums'
-import { armTotals, asArmLine, heldTotalOf } from './as-arm-line'
+import { heldTotalOf } from './as-arm-line'
+import { balanceOfArm } from './balance-of-arm'
 import { doseMassG } from './dose-mass'
 import type { ControlDough } from './draw-up-plan'
-import { movesOfArm } from './moves-of-arm'
 import type { PlanArm, PlanDose, PlanFacts, PlanIngredient, PlanLine, PlanScale, PlanWarning } from './plan-types'
 import { waterOfArm } from './water-of-arm'
+import { weighedLines } from './weighed-lines'
 import { doseErrorLimitShare, weighingOfDose } from './weighing-of-dose'
 
 /** The name under which the control is kept; screens have their own word for it. */
@@ -35,8 +32,8 @@ export function drawUpControl(facts: PlanFacts, control: ControlDough): PlanArm 
 /** One dough of a test arm: doses, what moved for them, what is left over, and what to mind. */
 export function drawUpArm(facts: PlanFacts, control: ControlDough, arm: PlanFacts['arms'][number], position: number): PlanArm {
   const doses = arm.doses.map((dose) => drawUpDose(facts, control, dose))
-  const { balanced, warnings } = balance(facts, control, arm, doses)
-  const lines = roundedLines(control, balanced, doses)
+  const { balanced, warnings } = balanceOfArm(facts, control, arm, doses)
+  const lines = weighedLines(control, balanced, doses)
   return {
     position,
     name: arm.name,
@@ -55,7 +52,7 @@ export function drawUpArm(facts: PlanFacts, control: ControlDough, arm: PlanFact
   }
 }
 
-type DrawnDose = { dose: PlanDose; ingredient: PlanIngredient }
+export type DrawnDose = { dose: PlanDose; ingredient: PlanIngredient }
 
 function drawUpDose(facts: PlanFacts, control: ControlDough, asked: PlanFacts['arms'][number]['doses'][number]): DrawnDose {
   const ingredient = facts.ingredients.find(({ id }) => id === asked.ingredientId)
@@ -73,86 +70,6 @@ function drawUpDose(facts: PlanFacts, control: ControlDough, asked: PlanFacts['a
       weighing: facts.scale && weighingOfDose({ productG, flourG: control.flourG, scale: facts.scale }),
     },
   }
-}
-
-function balance(
-  facts: PlanFacts,
-  control: ControlDough,
-  arm: PlanFacts['arms'][number],
-  doses: readonly DrawnDose[],
-): { balanced: BalancedArm; warnings: PlanWarning[] } {
-  const { resolutionG } = control
-  const armLines = control.lines.map(({ id, ingredient, massG }) => asArmLine(id, ingredient, massG, resolutionG))
-  const added = doses.map(({ dose, ingredient }, d) => asArmLine(`dose.${d}`, ingredient, dose.productG, resolutionG))
-  if (arm.onTop) return { balanced: balanceArm({ control: armLines, added, hold: [], moves: [], how: 'on-top' }), warnings: [] }
-
-  const wanted = facts.declared.heldTotals.map((held) => armTotals[held])
-  // A total that a dose does not state cannot be held; the others are, and the plan says so.
-  const unstated = wanted.flatMap((total) => added.flatMap((line, d) => (totalShare(line, total) === null ? [{ total, d }] : [])))
-  const hold = wanted.filter((total) => !unstated.some((each) => each.total === total))
-  const finalDough = armLines.filter((line) => control.lines.some(({ id, isFinalDough }) => id === line.id && isFinalDough))
-  const { moves, unstatedLineIds } = movesOfArm(finalDough, hold)
-  const warnings: PlanWarning[] = [
-    ...unstated.map(({ total, d }): PlanWarning => ({
-      code: 'balance-not-stated',
-      dose: d,
-      facts: { ingredient: doses[d]?.ingredient.name ?? '', total: heldTotalOf(total) },
-    })),
-    ...[...new Set(unstatedLineIds)].map((id): PlanWarning => ({
-      code: 'composition-unknown',
-      dose: null,
-      facts: { ingredient: control.lines.find((line) => line.id === id)?.ingredient.name ?? '' },
-    })),
-  ]
-  const balanced: BalancedArm =
-    hold.length === 0
-      ? { ...balanceArm({ control: armLines, added, hold: [], moves: [], how: 'on-top' }), outcome: 'not-balanced' }
-      : balanceArm({ control: armLines, added, hold, moves, how: 'balanced' })
-  const reasons = balanced.reasons.map((reason): PlanWarning => ({
-    code: `balance-${reason.code}`,
-    dose: null,
-    facts: { total: heldTotalOf(reason.total), broughtG: reason.broughtG, removableG: reason.removableG },
-  }))
-  const outcome = unstated.length > 0 ? 'not-balanced' : balanced.outcome
-  return { balanced: { ...balanced, outcome }, warnings: [...warnings, ...reasons] }
-}
-
-/**
- * Masses for the scale. Lines that did not move keep the control's; those that did are rounded together so that their
- * sum does not drift; each dose goes to the mark nearest to it, because it is what the arm is about.
- */
-function roundedLines(control: ControlDough, balanced: BalancedArm, doses: readonly DrawnDose[]): PlanLine[] {
-  const { resolutionG } = control
-  const moved = balanced.lines.filter((line) => line.changeG !== 0)
-  const rounded = moved.length === 0 ? [] : roundToResolutions(moved.map((line) => ({ id: line.lineId, massG: line.armG, resolutionG }))).lines
-  const ofControl = control.lines.map(({ id, stageId, ingredient, massG, weighedG }): PlanLine => {
-    const line = balanced.lines.find(({ lineId }) => lineId === id)
-    return {
-      stageId,
-      ingredientId: ingredient.id,
-      ingredient: ingredient.name,
-      kind: ingredient.kind,
-      dose: null,
-      controlG: massG,
-      exactG: line?.armG ?? massG,
-      weighedG: rounded.find((each) => each.id === id)?.massG ?? weighedG,
-      changeG: line?.changeG ?? 0,
-      atBound: line?.atBound ?? null,
-    }
-  })
-  const ofDoses = doses.map(({ dose, ingredient }, d): PlanLine => ({
-    stageId: control.doseStageId,
-    ingredientId: ingredient.id,
-    ingredient: ingredient.name,
-    kind: ingredient.kind,
-    dose: d,
-    controlG: 0,
-    exactG: dose.productG,
-    weighedG: roundToScaleG({ massG: dose.productG, resolutionG }),
-    changeG: dose.productG,
-    atBound: null,
-  }))
-  return [...ofControl, ...ofDoses]
 }
 
 function doseWarnings(facts: PlanFacts, control: ControlDough, { dose, ingredient }: DrawnDose, lines: readonly PlanLine[], d: number): PlanWarning[] {
