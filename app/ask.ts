@@ -1,6 +1,7 @@
 import 'server-only'
 import { forbidden, notFound, redirect } from 'next/navigation'
 import { cache } from 'react'
+import type { RefusalCode } from '@/lib/kitchen/messages'
 import type { OpenQuery } from '@/lib/kitchen/open-query'
 import type { Query } from '@/lib/kitchen/query'
 import type { Result } from '@/lib/kitchen/result'
@@ -8,6 +9,15 @@ import { currentCaller } from './caller'
 
 // The desk around a page and the page itself ask some of the same. React forgets the answers with the request.
 const answerOnce = cache(async (query: Query, input: string) => query.call(await currentCaller(), JSON.parse(input)))
+
+/**
+ * Asks a query for a page that has something to say where one of these refusals comes; any other ends as in `ask`.
+ */
+export async function askUnless<Value>(query: Query<Value>, input: unknown, codes: readonly RefusalCode[]): Promise<Result<Value>> {
+  const result = (await answerOnce(query, JSON.stringify(input))) as Result<Value>
+  if (!result.ok && codes.includes(result.refusal.code)) return result
+  return { ok: true, value: await ask(query, input), changed: [] }
+}
 
 /**
  * Asks a query for a page, as whoever opens it, once a request. Who is not signed in goes to the sign-in page; what

@@ -25,3 +25,6 @@ export const linkSecret = z.string().min(1).max(64)
 
 /** The revision of a record that the person had before their eyes. */
 export const seenRevision = z.int().min(1)
+
+/** A calendar day as YYYY-MM-DD, within what a bakery plans and remembers. */
+export const calendarDay = z.iso.date().refine((day) => day >= '2000-01-01' && day <= '2100-12-31', { params: { code: 'day-far-away' } })

@@ -8,11 +8,13 @@ export type SheetProps = {
   kicker?: string
   headline: string
   lead?: ReactNode
+  /** What most people come here to do, or the ways to what the page waits for, under the headline. Not printed. */
+  actions?: ReactNode
   children: ReactNode
 }
 
 /** A desk page as a specification sheet: the margin, then the headline that says the state of things, then the rest. */
-export function Sheet({ margin, kicker, headline, lead, children }: SheetProps) {
+export function Sheet({ margin, kicker, headline, lead, actions, children }: SheetProps) {
   return (
     <div className="mx-auto max-w-page gap-x-10 px-5 py-6 wide:grid wide:grid-cols-[13rem_minmax(0,1fr)] wide:px-8 wide:py-8 print:block print:px-0">
       {margin ? (
@@ -38,6 +40,7 @@ export function Sheet({ margin, kicker, headline, lead, children }: SheetProps) 
           {headline}
         </h1>
         {lead ? <p className="mt-3 max-w-measure text-lead">{lead}</p> : null}
+        {actions ? <div className="mt-4 flex flex-wrap items-center gap-3.5 print:hidden">{actions}</div> : null}
         {children}
       </div>
     </div>

@@ -4,7 +4,6 @@ import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { listFormulas } from '@/lib/kitchen/formulas/list-formulas'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
-import { ActionRow } from '@/lib/ui/action-row'
 import { Cell } from '@/lib/ui/cell'
 import { EmptyState } from '@/lib/ui/empty-state'
 import { LinkButton } from '@/lib/ui/link-button'
@@ -48,6 +47,13 @@ export default async function FormulasPage() {
     <Sheet
       kicker={text.title}
       headline={say(text.headline, language, { count: formulas.length })}
+      actions={
+        mayDraft ? (
+          <LinkButton tone="go" href="/formulas/new">
+            {text.add}
+          </LinkButton>
+        ) : undefined
+      }
       margin={{
         label: text.margin,
         entries: [
@@ -100,13 +106,6 @@ export default async function FormulasPage() {
           ))}
         </SheetTable>
       </Section>
-      {mayDraft ? (
-        <ActionRow>
-          <LinkButton tone="plain" href="/formulas/new">
-            {text.add}
-          </LinkButton>
-        </ActionRow>
-      ) : null}
     </Sheet>
   )
 }

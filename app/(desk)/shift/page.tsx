@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
+import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getShift } from '@/lib/kitchen/shifts/get-shift'
 import { nextState } from '@/lib/kitchen/shifts/rules'
 import { CautionList } from '@/lib/ui/caution-list'
@@ -8,6 +9,7 @@ import { EmptyState } from '@/lib/ui/empty-state'
 import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
 import { FloorSheet } from '@/lib/ui/floor-sheet'
 import { Section } from '@/lib/ui/section'
+import { formatDay } from '@/lib/words/format/day'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { DayRack, type ShiftBatch } from './day-rack'
@@ -20,7 +22,9 @@ export default async function ShiftPage() {
   const language = await currentLanguage()
   const { shift: words } = wordsIn(language)
   const text = words.rack
-  const trials = await ask(getShift)
+  const [{ bakery }, trials] = await Promise.all([ask(getDesk), ask(getShift)])
+  const dayLabel = ({ dayNumber: number, day }: { dayNumber: number; day: string | null }) =>
+    day === null ? say(text.day, language, { number }) : say(text.dayDated, language, { number, date: formatDay(day, bakery.locale) })
   const batches = trials.flatMap((trial) => trial.batches)
   const waiting = batches.filter(({ state }) => state === 'waiting')
   const underWay = batches.filter(({ state }) => state === 'weighing' || state === 'in_work' || state === 'baked')
@@ -39,14 +43,14 @@ export default async function ShiftPage() {
       {trials.length === 0 ? <EmptyState sentence={text.empty} /> : <CautionList title={words.cautions.title} lines={[words.cautions.rawDough, words.cautions.seed]} />}
       {trials.map((trial) => (
         <Section key={trial.id} id={`trial-${trial.number}`} title={say(text.trial, language, { number: trial.number, formula: trial.formulaName })} note={text.trialNote}>
-          {daysOf(trial.batches).map(({ dayNumber, batches, isDone }) =>
+          {daysOf(trial.batches).map(({ dayNumber, day, batches, isDone }) =>
             isDone ? (
-              <FloorDisclosure key={dayNumber} title={say(text.day, language, { number: dayNumber })} note={text.dayDone}>
+              <FloorDisclosure key={dayNumber} title={dayLabel({ dayNumber, day })} note={text.dayDone}>
                 <DayRack dayNumber={dayNumber} batches={batches} words={words} language={language} />
               </FloorDisclosure>
             ) : (
               <div key={dayNumber} className="mb-6">
-                <h3 className="mb-1 text-ink-2">{say(text.day, language, { number: dayNumber })}</h3>
+                <h3 className="mb-1 text-ink-2">{dayLabel({ dayNumber, day })}</h3>
                 <DayRack dayNumber={dayNumber} batches={batches} words={words} language={language} />
               </div>
             ),
@@ -61,7 +65,7 @@ export default async function ShiftPage() {
 function daysOf(batches: readonly ShiftBatch[]) {
   const days = [...new Set(batches.map(({ dayNumber }) => dayNumber))].map((dayNumber) => {
     const own = batches.filter((batch) => batch.dayNumber === dayNumber)
-    return { dayNumber, batches: own, isDone: own.every(({ state, missing }) => nextState(state) === null && state !== 'waiting' && missing.length === 0) }
+    return { dayNumber, day: own[0]?.day ?? null, batches: own, isDone: own.every(({ state, missing }) => nextState(state) === null && state !== 'waiting' && missing.length === 0) }
   })
   return [...days.filter(({ isDone }) => !isDone), ...days.filter(({ isDone }) => isDone)]
 }

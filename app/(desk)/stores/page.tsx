@@ -3,7 +3,6 @@ import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { listIngredients } from '@/lib/kitchen/stores/list-ingredients'
-import { ActionRow } from '@/lib/ui/action-row'
 import { EmptyState } from '@/lib/ui/empty-state'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Notice } from '@/lib/ui/notice'
@@ -32,6 +31,21 @@ export default async function StoresPage() {
     <Sheet
       kicker={text.title}
       headline={inUse.length === 0 ? text.headlineEmpty : say(text.headline, language, { count: inUse.length })}
+      actions={
+        <>
+          {mayEdit ? (
+            <LinkButton tone="go" href="/stores/ingredients/new">
+              {text.add}
+            </LinkButton>
+          ) : null}
+          <LinkButton tone="plain" href="/stores/equipment">
+            {text.toEquipment}
+          </LinkButton>
+          <LinkButton tone="plain" href="/stores/measures">
+            {text.toMeasures}
+          </LinkButton>
+        </>
+      }
       margin={{
         label: text.about,
         entries: [
@@ -60,19 +74,6 @@ export default async function StoresPage() {
           <IngredientTable ingredients={ended} caption={text.notInUse} {...table} />
         </Section>
       ) : null}
-      <ActionRow>
-        {mayEdit ? (
-          <LinkButton tone="go" href="/stores/ingredients/new">
-            {text.add}
-          </LinkButton>
-        ) : null}
-        <LinkButton tone="plain" href="/stores/equipment">
-          {text.toEquipment}
-        </LinkButton>
-        <LinkButton tone="plain" href="/stores/measures">
-          {text.toMeasures}
-        </LinkButton>
-      </ActionRow>
     </Sheet>
   )
 }

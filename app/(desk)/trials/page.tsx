@@ -3,7 +3,6 @@ import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { listTrials } from '@/lib/kitchen/trials/list-trials'
-import { ActionRow } from '@/lib/ui/action-row'
 import { EmptyState } from '@/lib/ui/empty-state'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Section } from '@/lib/ui/section'
@@ -31,6 +30,13 @@ export default async function TrialsPage() {
     <Sheet
       kicker={text.title}
       headline={waiting.length === 0 ? text.headlineNone : say(text.headline, language, { count: waiting.length })}
+      actions={
+        mayPropose ? (
+          <LinkButton tone="go" href="/trials/new">
+            {text.add}
+          </LinkButton>
+        ) : undefined
+      }
       margin={{
         label: text.about,
         entries: [
@@ -46,13 +52,6 @@ export default async function TrialsPage() {
           {trials.length === 0 ? <EmptyState sentence={none} /> : <TrialTable caption={title} trials={trials} text={text} decisions={decisions} bakery={bakery} language={language} />}
         </Section>
       ))}
-      {mayPropose ? (
-        <ActionRow>
-          <LinkButton tone="go" href="/trials/new">
-            {text.add}
-          </LinkButton>
-        </ActionRow>
-      ) : null}
     </Sheet>
   )
 }

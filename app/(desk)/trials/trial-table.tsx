@@ -1,15 +1,18 @@
 import Link from 'next/link'
+import type { Standing } from '@/lib/kitchen/trials/rules'
 import { Cell } from '@/lib/ui/cell'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { formatDate } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
+import { addressOfTrial } from './address-of-trial'
 import { TrialState } from './trial-state'
 
 type Row = {
   id: string
   number: number
-  state: keyof Words['trials']['states']
+  standing: Standing
+  opensOn: 'plan' | 'result'
   question: string
   formula: string
   proposedBy: string
@@ -43,7 +46,7 @@ export function TrialTable({ caption, trials, text, decisions, bakery, language 
         <tr key={trial.id}>
           <Cell numeric>{trial.number}</Cell>
           <Cell head>
-            <Link href={`/trials/${trial.id}`} className="block py-1.5">
+            <Link href={addressOfTrial(trial)} className="block py-1.5">
               {trial.question}
             </Link>
           </Cell>
@@ -52,7 +55,7 @@ export function TrialTable({ caption, trials, text, decisions, bakery, language 
           <Cell>{trial.isMine ? say(text.mine, language, { name: trial.proposedBy }) : trial.proposedBy}</Cell>
           <Cell whole>{formatDate(trial.closedAt ?? trial.proposedAt ?? trial.createdAt, bakery)}</Cell>
           <Cell whole>
-            <TrialState state={trial.state} text={text} />
+            <TrialState standing={trial.standing} text={text} />
             {trial.decision ? (
               <Link href={`/decisions/${trial.decision.id}`} className="block py-1 text-small">
                 {decisions.outcomes[trial.decision.outcome]}

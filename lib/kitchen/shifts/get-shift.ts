@@ -1,5 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
+import { dayOfDate } from '../day-of-date'
 import { query } from '../query'
 import { currentReadings } from '../readings/current-readings'
 import { measuresToRead } from '../readings/measures-to-read'
@@ -60,7 +61,7 @@ export const getShift = query({
             return {
               ...batch,
               dayNumber: mixingDay.number,
-              day: mixingDay.day,
+              day: dayOfDate(mixingDay.day),
               isNext: batch.id === next?.id,
               cleanDownFirst: batch.state === 'waiting' && own !== undefined && needsCleanDown(own, mixed),
               missing: isRead

@@ -1,6 +1,7 @@
 import 'server-only'
 import { v7 as uuid } from 'uuid'
 import { command } from '../command'
+import { dateOfDay } from '../day-of-date'
 import { Refusal } from '../refusal'
 import { enterPriceInput } from './enter-price.input'
 
@@ -25,7 +26,7 @@ export const enterPrice = command({
         id: priceId,
         ingredientId,
         ...entered,
-        holdsFrom: new Date(`${entered.holdsFrom}T00:00:00Z`),
+        holdsFrom: dateOfDay(entered.holdsFrom),
         currency,
         enteredById: actor.personId,
         enteredAt: now,

@@ -2,6 +2,7 @@ import 'server-only'
 import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
 import { dayInZone } from '../day-in-zone'
+import { dayOfDate } from '../day-of-date'
 import { query } from '../query'
 import { Refusal } from '../refusal'
 import { costsOfPlan } from './costs-of-plan'
@@ -9,7 +10,7 @@ import { drawUpOrRefuse } from './draw-up-or-refuse'
 import { loadPlanFacts } from './load-plan-facts'
 import { readPlanText } from './plan-text'
 import type { Plan, PlanBatch } from './plan-types'
-import { decisionBar, isFrozen, isKeyOpen, isOpen } from './rules'
+import { decisionBar, isFrozen, isKeyOpen, isOpen, standingOf, withdrawalBar } from './rules'
 
 /**
  * The plan of a trial on one page: what is declared, each dough, the order, what to mind, what became of it. Of a
@@ -37,19 +38,27 @@ export const getPlan = query({
         planHash: true,
         proposedBy: { select: { id: true, name: true } },
         decisions: { select: { verdict: true, personName: true, role: true, meaning: true, note: true, planHash: true, byProposer: true, at: true }, orderBy: { at: 'asc' } },
+        mixDays: { select: { number: true, day: true, batches: { where: { begunAt: { not: null } }, select: { id: true }, take: 1 } }, orderBy: { number: 'asc' } },
         bakery: { select: { worksAlone: true, timeZone: true } },
       },
     })
     if (!trial) throw new Refusal('not-found')
-    const { planText, planHash, bakery, proposedBy, ...rest } = trial
+    const { planText, planHash, bakery, proposedBy, mixDays, ...rest } = trial
     const facts = planText === null ? await loadPlanFacts(db, bakeryId, trialId) : null
     const plan = planText !== null && planHash !== null ? readPlanText(planText, planHash) : facts && drawUpOrRefuse(facts, null)
     if (!plan) throw new Refusal('not-found')
     const mayDecide = levelOf(role, 'approve-plan') === 'yes'
     const seesCosts = levelOf(role, 'see-costs') === 'yes'
     return {
-      trial: { ...rest, planHash, proposedBy: proposedBy.name, isFrozen: isFrozen(trial.state) },
+      trial: {
+        ...rest,
+        planHash,
+        proposedBy: proposedBy.name,
+        isFrozen: isFrozen(trial.state),
+        standing: standingOf({ state: trial.state, lastVerdict: trial.decisions.at(-1)?.verdict ?? null }),
+      },
       plan: { ...plan, order: plan.order && orderShown(plan.order, isKeyOpen(trial.state)) },
+      days: mixDays.map(({ number, day, batches }) => ({ number, day: dayOfDate(day), isBegun: batches.length > 0 })),
       ...(seesCosts ? { costs: await costsOfPlan(db, bakeryId, plan, dayInZone(now, bakery.timeZone)) } : {}),
       may: {
         change: trial.state === 'draft' && levelOf(role, 'propose-trial') === 'yes',
@@ -57,7 +66,10 @@ export const getPlan = query({
         decideButOwn: trial.state === 'proposed' && mayDecide && decisionBar({ personId, proposedById: proposedBy.id, worksAlone: bakery.worksAlone }) !== null,
         /** The decision would be on one's own proposal, and the record will say so. */
         isOwn: personId === proposedBy.id,
+        /** Takes it back before it is decided on. */
+        withdraw: trial.state === 'proposed' && levelOf(role, 'propose-trial') === 'yes' && withdrawalBar({ personId, proposedById: proposedBy.id }) === null,
         import: isOpen(trial.state) && levelOf(role, 'import-readings') === 'yes',
+        date: mayDecide && isOpen(trial.state),
         /** Once it is being baked it ends with its result, on the page of that. */
         stop: mayDecide && trial.state === 'approved',
       },

@@ -38,6 +38,27 @@ export function isKeyOpen(state: TrialState): boolean {
   return !isOpen(state)
 }
 
+/** Where a trial stands as people say it: a draft whose plan was sent back is no fresh draft. */
+export type Standing = TrialState | 'sent_back'
+
+/** @param lastVerdict of the latest decision on its plan; null before the first */
+export function standingOf({ state, lastVerdict }: { state: TrialState; lastVerdict: PlanVerdict | null }): Standing {
+  return state === 'draft' && lastVerdict === 'sent_back' ? 'sent_back' : state
+}
+
+/**
+ * On which of its pages a trial opens: one that is baked or over on what it shows, which also says what is still to be
+ * measured; any other on its plan, which says what it waits for.
+ */
+export function opensOn(state: TrialState): 'plan' | 'result' {
+  return state === 'baking' || isEnded(state) ? 'result' : 'plan'
+}
+
+/** Why somebody may not withdraw a proposed plan, or null. Who decides sends it back instead. */
+export function withdrawalBar(q: { personId: string; proposedById: string }): 'not-your-proposal' | null {
+  return q.personId === q.proposedById ? null : 'not-your-proposal'
+}
+
 /** What a proposed plan becomes by a decision. */
 export function stateAfter(verdict: PlanVerdict): TrialState {
   switch (verdict) {

@@ -58,6 +58,8 @@ export const audit = {
     'trials.change-draft-trial': 'changed a draft of a trial',
     'trials.propose-plan': 'proposed the plan of a trial',
     'trials.decide-plan': 'decided on the plan of a trial',
+    'trials.withdraw-plan': 'withdrew the plan of a trial',
+    'trials.date-mixing-days': 'dated mixing days of a trial',
     'trials.stop-trial': 'called a trial off',
     'shifts.begin-batch': 'began a batch',
     'shifts.move-batch': 'moved a batch',

@@ -9,6 +9,7 @@ export const shift = {
     trial: 'Trial {number}, {formula}',
     trialNote: 'In the order that was drawn at random. Keep to it, or say why not.',
     day: 'Mixing day {number}',
+    dayDated: 'Mixing day {number}, {date}',
     dayDone: 'all in',
     batches: 'Batches',
     next: 'comes next',

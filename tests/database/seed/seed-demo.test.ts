@@ -42,9 +42,9 @@ describe.each(moments)('the demo as it is made at %s', (moment) => {
     await database.drop()
   })
 
-  const trialAbout = async (formula: string, state: string) => {
+  const trialAbout = async (formula: string, standing: string) => {
     const { waiting, baking, drafts, past } = valueOf(await listTrials.call(owner, {}))
-    const found = [...waiting, ...baking, ...drafts, ...past].filter((trial) => trial.formula.includes(formula) && trial.state === state)
+    const found = [...waiting, ...baking, ...drafts, ...past].filter((trial) => trial.formula.includes(formula) && trial.standing === standing)
     expect(found).toHaveLength(1)
     return found[0]!.id
   }

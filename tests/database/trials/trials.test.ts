@@ -3,7 +3,9 @@ import { db } from '@/lib/db/client'
 import type { Caller } from '@/lib/kitchen/caller'
 import { verifyRecord } from '@/lib/kitchen/audit/verify-record'
 import { changeSettings } from '@/lib/kitchen/people/change-settings'
+import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { changeDraftTrial } from '@/lib/kitchen/trials/change-draft-trial'
+import { dateMixingDays } from '@/lib/kitchen/trials/date-mixing-days'
 import { decidePlan } from '@/lib/kitchen/trials/decide-plan'
 import { draftTrial } from '@/lib/kitchen/trials/draft-trial'
 import { drawUpPlan } from '@/lib/kitchen/trials/draw-up-plan'
@@ -14,6 +16,7 @@ import { listTrials } from '@/lib/kitchen/trials/list-trials'
 import { loadPlanFacts } from '@/lib/kitchen/trials/load-plan-facts'
 import { proposePlan } from '@/lib/kitchen/trials/propose-plan'
 import { stopTrial } from '@/lib/kitchen/trials/stop-trial'
+import { withdrawPlan } from '@/lib/kitchen/trials/withdraw-plan'
 import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
 import { makeTrialStores, trialContentOf, type TrialStores } from '../../support/trials'
@@ -209,6 +212,60 @@ describe('a proposed plan', () => {
     expect(trial.decisions.map(({ verdict, note, planHash }) => ({ verdict, note, planHash }))).toEqual([{ verdict: 'sent_back', note: 'Take four loaves more.', planHash: proposed.planHash }])
   })
 
+  it('that was sent back stands so in the list, before the drafts that nobody has asked for', async () => {
+    const proposed = await propose()
+    valueOf(await decidePlan.call(bakery.head.caller, decision(proposed, { verdict: 'sent_back', note: 'Name the oven.' })))
+    const fresh = await draft()
+    const { drafts } = valueOf(await listTrials.call(bakery.early.caller, {}))
+    const standings = drafts.map(({ standing }) => standing)
+    expect(drafts.find(({ id }) => id === proposed.trialId)).toMatchObject({ standing: 'sent_back', opensOn: 'plan' })
+    expect(drafts.find(({ id }) => id === fresh)?.standing).toBe('draft')
+    expect(standings.lastIndexOf('sent_back')).toBeLessThan(standings.indexOf('draft'))
+    expect(valueOf(await getPlan.call(bakery.early.caller, { trialId: proposed.trialId })).trial.standing).toBe('sent_back')
+  })
+
+  it('is withdrawn by its proposer alone, and only before it is decided on', async () => {
+    const proposed = await propose()
+    const seen = { trialId: proposed.trialId, seenRevision: proposed.revision }
+    expect(valueOf(await getPlan.call(bakery.early.caller, { trialId: proposed.trialId })).may.withdraw).toBe(true)
+    for (const other of [bakery.late, bakery.head, bakery.owner]) {
+      expect(valueOf(await getPlan.call(other.caller, { trialId: proposed.trialId })).may.withdraw).toBe(false)
+      expect(refusalOf(await withdrawPlan.call(other.caller, seen))).toBe('not-your-proposal')
+    }
+    expect(await stateOf(proposed.trialId)).toBe('proposed')
+    valueOf(await withdrawPlan.call(bakery.early.caller, seen))
+    expect(await stateOf(proposed.trialId)).toBe('draft')
+    expect(await db().batch.count({ where: { bakeryId: bakery.bakeryId, trialId: proposed.trialId } })).toBe(0)
+    expect(refusalOf(await withdrawPlan.call(bakery.early.caller, seen))).toBe('stale')
+    expect(refusalOf(await decidePlan.call(bakery.head.caller, decision(proposed)))).toBe('stale')
+    const approved = await approve()
+    expect(refusalOf(await withdrawPlan.call(bakery.early.caller, { trialId: approved.trialId, seenRevision: approved.revision + 1 }))).toBe('stale')
+  })
+
+  it('is withdrawn or decided on, never both, when two press at the same moment', async () => {
+    const proposed = await propose()
+    const results = await Promise.all([
+      withdrawPlan.call(bakery.early.caller, { trialId: proposed.trialId, seenRevision: proposed.revision }),
+      decidePlan.call(bakery.head.caller, decision(proposed)),
+    ])
+    expect(results.filter(({ ok }) => ok)).toHaveLength(1)
+    expect(await stateOf(proposed.trialId)).toBe(results[0].ok ? 'draft' : 'approved')
+  })
+
+  it('that can no longer be worked out says which dose is at fault, and can be changed', async () => {
+    const sample = trialContentOf(stores)
+    const content = { ...sample, arms: [{ name: 'malt sugars', onTop: false, doses: [{ ingredientId: stores.ids.malt, basis: 'pct_flour', doseOf: 'active', value: 0.3 }] }] }
+    const trialId = await draft(bakery.early.caller, content)
+    const where = { bakeryId_id: { bakeryId: bakery.bakeryId, id: stores.ids.malt } }
+    const { activeName, activeShare, name } = await db().ingredient.findUniqueOrThrow({ where, select: { activeName: true, activeShare: true, name: true } })
+    await db().ingredient.update({ where, data: { activeName: null, activeShare: null } })
+    const result = await getPlan.call(bakery.early.caller, { trialId })
+    expect(result).toMatchObject({ ok: false, refusal: { code: 'dose-without-active', facts: { ingredient: name } } })
+    expect(valueOf(await getTrial.call(bakery.early.caller, { trialId })).trial?.content).toEqual(content)
+    await db().ingredient.update({ where, data: { activeName, activeShare } })
+    valueOf(await getPlan.call(bakery.early.caller, { trialId }))
+  })
+
   it('stays as it was proposed when the stores change under it', async () => {
     const proposed = await propose()
     const before = valueOf(await getPlan.call(bakery.early.caller, { trialId: proposed.trialId })).plan
@@ -299,6 +356,28 @@ describe('the decision', () => {
     const { trialId, revision } = await approve()
     await db().trial.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trialId } }, data: { state: 'baking' } })
     expect(refusalOf(await stopTrial.call(bakery.head.caller, { trialId, seenRevision: revision + 1, reason: 'Enough.' }))).toMatch(/^stale/)
+  })
+
+  it('leaves the dates of mixing days open, until the first dough of the day is begun', async () => {
+    const { trialId } = await approve()
+    const seen = async () => valueOf(await getPlan.call(bakery.head.caller, { trialId })).days
+    expect(await seen()).toEqual([1, 2, 3].slice(0, (await seen()).length).map((number) => ({ number, day: null, isBegun: false })))
+    const date = (days: object[], by: Caller = bakery.head.caller) => dateMixingDays.call(by, { trialId, days })
+    expect(refusalOf(await date([{ number: 1, seen: null, day: '2026-03-10' }], bakery.early.caller))).toBe('not-allowed')
+    expect(refusalOf(await date([{ number: 1, seen: null, day: '9999-03-10' }]))).toBe('invalid days.0.day:day-far-away')
+    expect(refusalOf(await date([{ number: 30, seen: null, day: '2026-03-10' }]))).toBe('not-found')
+    valueOf(await date([{ number: 1, seen: null, day: '2026-03-10' }]))
+    expect((await seen())[0]).toEqual({ number: 1, day: '2026-03-10', isBegun: false })
+    expect(refusalOf(await date([{ number: 1, seen: null, day: '2026-03-11' }]))).toBe('stale')
+    valueOf(await date([{ number: 1, seen: '2026-03-10', day: null }]))
+    const [first] = await db().batch.findMany({ where: { bakeryId: bakery.bakeryId, trialId, mixingDay: { number: 1 }, plannedOrder: 1 }, select: { id: true, revision: true } })
+    valueOf(await beginBatch.call(bakery.early.caller, { batchId: first?.id, seenRevision: first?.revision, cleanDownDone: true }))
+    expect((await seen())[0]).toEqual({ number: 1, day: null, isBegun: true })
+    expect(refusalOf(await date([{ number: 1, seen: null, day: '2026-03-12' }]))).toBe('day-begun')
+    const draftId = await draft()
+    expect(refusalOf(await dateMixingDays.call(bakery.head.caller, { trialId: draftId, days: [{ number: 1, seen: null, day: '2026-03-10' }] }))).toBe('trial-not-approved')
+    const [neighbourDraft] = [await draftTrial.call(neighbour.head.caller, { content: trialContentOf(neighbourStores) })]
+    expect(refusalOf(await dateMixingDays.call(bakery.head.caller, { trialId: valueOf(neighbourDraft).trialId, days: [{ number: 1, seen: null, day: '2026-03-10' }] }))).toBe('not-found')
   })
 
   it('tells which dough a code stands for until the plan is approved, and again when the baking has ended', async () => {

@@ -17,9 +17,9 @@ async function plantDraft({ bakery }: WalkContext) {
   return { stores, trialId }
 }
 
-async function plantProposed(context: WalkContext) {
+async function plantProposed(context: WalkContext, by = context.bakery.late) {
   const { trialId } = await plantDraft(context)
-  return valueOf(await proposePlan.call(as(context.bakery.late), { trialId, seenRevision: 1 }))
+  return valueOf(await proposePlan.call(as(by), { trialId, seenRevision: 1 }))
 }
 
 async function plantApproved(context: WalkContext) {
@@ -95,6 +95,27 @@ export const trialsActions: readonly ActionWalk[] = [
       const { trialId, planHash, revision } = await plantProposed(context)
       const fields = { verdict: 'approved', note: '', password: '{own}' }
       return { page: `/trials/${trialId}`, bound: [{ trialId, planHash, seenRevision: revision }], fields, happened: isInState(context, trialId, 'approved') }
+    },
+  },
+  {
+    action: 'app/(desk)/trials/[trialId]/actions.ts#withdraw',
+    command: 'trials.withdraw-plan',
+    right: 'propose-trial',
+    // Only who proposed it may: here the shift baker who walks.
+    narrowedFor: ['owner', 'head_baker'],
+    async aim(context) {
+      const { trialId, revision } = await plantProposed(context, context.bakery.early)
+      return { page: `/trials/${trialId}`, bound: [trialId, revision], fields: {}, happened: isInState(context, trialId, 'draft') }
+    },
+  },
+  {
+    action: 'app/(desk)/trials/[trialId]/actions.ts#dateDays',
+    command: 'trials.date-mixing-days',
+    right: 'approve-plan',
+    async aim(context) {
+      const { trialId } = await plantApproved(context)
+      const happened = async () => (await count(context, `SELECT count(*) n FROM mixing_day WHERE trial_id = $1 AND number = 1 AND day = '2030-05-04'`, [trialId])) === 1
+      return { page: `/trials/${trialId}`, bound: [trialId, [{ number: 1, seen: null }]], fields: { 'days.0.day': '2030-05-04' }, happened }
     },
   },
   {

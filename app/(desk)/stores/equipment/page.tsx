@@ -3,7 +3,6 @@ import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { listEquipment } from '@/lib/kitchen/stores/list-equipment'
-import { ActionRow } from '@/lib/ui/action-row'
 import { EmptyState } from '@/lib/ui/empty-state'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Section } from '@/lib/ui/section'
@@ -29,6 +28,18 @@ export default async function EquipmentPage() {
     <Sheet
       kicker={text.title}
       headline={inUse.length === 0 ? text.headlineEmpty : say(text.headline, language, { count: inUse.length })}
+      actions={
+        <>
+          {mayEdit ? (
+            <LinkButton tone="go" href="/stores/equipment/new">
+              {text.add}
+            </LinkButton>
+          ) : null}
+          <LinkButton tone="plain" href="/stores">
+            {stores.toIngredients}
+          </LinkButton>
+        </>
+      }
       margin={{ label: text.about, entries: [{ term: text.whatFor, detail: text.whatForText }] }}
     >
       <Section id="equipment" title={text.list}>
@@ -43,16 +54,6 @@ export default async function EquipmentPage() {
           <EquipmentTable equipment={ended} caption={stores.notInUse} bakery={bakery} text={text} language={language} />
         </Section>
       ) : null}
-      <ActionRow>
-        {mayEdit ? (
-          <LinkButton tone="go" href="/stores/equipment/new">
-            {text.add}
-          </LinkButton>
-        ) : null}
-        <LinkButton tone="plain" href="/stores">
-          {stores.toIngredients}
-        </LinkButton>
-      </ActionRow>
     </Sheet>
   )
 }

@@ -3,7 +3,6 @@ import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { listMeasures } from '@/lib/kitchen/readings/list-measures'
-import { ActionRow } from '@/lib/ui/action-row'
 import { EmptyState } from '@/lib/ui/empty-state'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Section } from '@/lib/ui/section'
@@ -28,6 +27,18 @@ export default async function MeasuresPage() {
     <Sheet
       kicker={text.title}
       headline={own.length === 0 ? text.headlineNone : say(text.headline, language, { count: own.length })}
+      actions={
+        <>
+          {mayEdit ? (
+            <LinkButton tone="go" href="/stores/measures/new">
+              {text.add}
+            </LinkButton>
+          ) : null}
+          <LinkButton tone="plain" href="/stores">
+            {text.toStores}
+          </LinkButton>
+        </>
+      }
       margin={{ label: text.about, entries: [{ term: text.whatFor, detail: text.whatForText }] }}
     >
       <Section id="own" title={text.own}>
@@ -36,16 +47,6 @@ export default async function MeasuresPage() {
       <Section id="usual" title={text.usual}>
         <MeasureTable measures={usual} caption={text.usual} {...shared} />
       </Section>
-      <ActionRow>
-        {mayEdit ? (
-          <LinkButton tone="go" href="/stores/measures/new">
-            {text.add}
-          </LinkButton>
-        ) : null}
-        <LinkButton tone="plain" href="/stores">
-          {text.toStores}
-        </LinkButton>
-      </ActionRow>
     </Sheet>
   )
 }

@@ -2,9 +2,11 @@
 
 import { act, textOf } from '@/app/act'
 import { currentLanguage } from '@/app/language'
+import { dateMixingDays } from '@/lib/kitchen/trials/date-mixing-days'
 import { decidePlan } from '@/lib/kitchen/trials/decide-plan'
 import { proposePlan } from '@/lib/kitchen/trials/propose-plan'
 import { stopTrial } from '@/lib/kitchen/trials/stop-trial'
+import { withdrawPlan } from '@/lib/kitchen/trials/withdraw-plan'
 import type { FormState } from '@/lib/ui/form-state'
 
 export async function propose(trialId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
@@ -20,5 +22,16 @@ export async function decide(seen: { trialId: string; seenRevision: number; plan
 
 export async function stop(trialId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
   const acted = await act(stopTrial, { trialId, seenRevision, reason: textOf(form, 'reason') }, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function withdraw(trialId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(withdrawPlan, { trialId, seenRevision }, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function dateDays(trialId: string, seen: { number: number; seen: string | null }[], former: FormState, form: FormData): Promise<FormState> {
+  const days = seen.map((day, i) => ({ ...day, day: textOf(form, `days.${i}.day`) || null }))
+  const acted = await act(dateMixingDays, { trialId, days }, form, former)
   return acted.ok ? acted.done() : acted.state
 }

@@ -9,12 +9,12 @@ import { Notice } from '@/lib/ui/notice'
 import { Section } from '@/lib/ui/section'
 import { SubmitButton } from '@/lib/ui/submit-button'
 import type { Words } from '@/lib/words/words'
-import { decide, propose, stop } from './actions'
+import { decide, propose, stop, withdraw } from './actions'
 import type { PlanSeen } from './plan-seen'
 
 type DecisionSectionProps = Pick<PlanSeen, 'trial' | 'may'> & { words: Words }
 
-/** What this person may do with the plan now: propose it, decide on it, stop the trial. */
+/** What this person may do with the plan now: propose it, decide on it, withdraw it, stop the trial. */
 export function DecisionSection({ trial, may, words }: DecisionSectionProps) {
   const { plan: text, meanings } = words.trials
   return (
@@ -67,6 +67,16 @@ export function DecisionSection({ trial, may, words }: DecisionSectionProps) {
             </FieldStack>
             <ActionRow>
               <SubmitButton tone="go">{text.decideGo}</SubmitButton>
+            </ActionRow>
+          </ActionForm>
+        </Section>
+      ) : null}
+
+      {may.withdraw ? (
+        <Section id="withdraw" title={text.withdraw} note={text.withdrawNote} screenOnly>
+          <ActionForm action={withdraw.bind(null, trial.id, trial.revision)} idPrefix="withdraw-">
+            <ActionRow>
+              <SubmitButton tone="stop-quiet">{text.withdrawGo}</SubmitButton>
             </ActionRow>
           </ActionForm>
         </Section>

@@ -2,14 +2,15 @@ import { Cell } from '@/lib/ui/cell'
 import { GroupRow } from '@/lib/ui/group-row'
 import { Section } from '@/lib/ui/section'
 import { SheetTable } from '@/lib/ui/sheet-table'
+import { formatDay } from '@/lib/words/format/day'
 import { say } from '@/lib/words/say'
 import { DoughName } from '../dough-name'
 import { allergenList } from '../plan-format'
-import type { PlanPart } from './plan-seen'
+import type { PlanPart, PlanSeen } from './plan-seen'
 import { WarningList } from './warning-list'
 
 /** Which dough when, under which code, and where to clean down; or that the order is still to be drawn. */
-export function OrderSection({ plan, words, format, language }: PlanPart) {
+export function OrderSection({ plan, days: dated, words, format, language, locale }: PlanPart & { days: PlanSeen['days']; locale: string }) {
   const { trials: text, stores } = words
   const { order } = plan
   if (!order) {
@@ -20,6 +21,10 @@ export function OrderSection({ plan, words, format, language }: PlanPart) {
     )
   }
   const columns = order.isKeyOpen ? 4 : 3
+  const dayLabel = (day: number) => {
+    const date = dated.find(({ number }) => number === day)?.day ?? null
+    return date === null ? say(text.plan.day, language, { day }) : say(text.plan.dayDated, language, { day, date: formatDay(date, locale) })
+  }
   const days = [...new Set(order.batches.map(({ day }) => day))]
   return (
     <Section id="order" title={text.plan.order} note={order.isKeyOpen ? text.plan.orderNote : text.plan.orderNoteCoded}>
@@ -37,7 +42,7 @@ export function OrderSection({ plan, words, format, language }: PlanPart) {
         {days.flatMap((day) => {
           const after = order.cleanDownAfterDay.find((each) => each.day === day)
           return [
-            <GroupRow key={day} label={say(text.plan.day, language, { day })} columns={columns} />,
+            <GroupRow key={day} label={dayLabel(day)} columns={columns} />,
             ...order.batches
               .filter((batch) => batch.day === day)
               .map((batch) => (

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { ask } from '@/app/ask'
+import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getPlan } from '@/lib/kitchen/trials/get-plan'
@@ -19,8 +19,11 @@ import { CostsSection } from './costs-section'
 import { DecisionSection } from './decision-section'
 import { DeclaredSection } from './declared-section'
 import { DoughsTable } from './doughs-table'
+import { DatesForm } from './dates-form'
 import { OrderSection } from './order-section'
+import { PlanFault } from './plan-fault'
 import { PowerSection } from './power-section'
+import { WaysOn } from './ways-on'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).trials.title }
@@ -33,19 +36,23 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
   const { trials, desk } = words
   const { plan: text } = trials
   const { bakery } = await ask(getDesk)
-  const { trial, plan, may, ...rest } = await ask(getPlan, { trialId })
+  const asked = await askUnless(getPlan, { trialId }, ['plan-not-possible', 'dose-without-active'])
+  if (!asked.ok) return <PlanFault trialId={trialId} refusal={asked.refusal} words={words} language={language} />
+  const { trial, plan, may, days, ...rest } = asked.value
   const format = planFormat(bakery)
   const part = { plan, words, format, language }
+  const last = trial.decisions.at(-1)
   const hash = trial.planHash?.slice(0, 12) ?? ''
 
   return (
     <Sheet
       kicker={say(text.kicker, language, { number: trial.number })}
+      actions={<WaysOn trial={trial} may={may} text={text} />}
       headline={plan.declared.question}
       margin={{
         label: text.about,
         entries: [
-          { term: text.stateTerm, detail: <TrialState state={trial.state} text={trials} />, strong: true },
+          { term: text.stateTerm, detail: <TrialState standing={trial.standing} text={trials} />, strong: true },
           { term: text.formula, detail: say(text.formulaText, language, { name: plan.declared.formula.name, number: plan.declared.controlVersion.number }) },
           { term: trial.proposedAt ? text.proposedBy : text.draftedBy, detail: trial.proposedBy },
           ...(trial.proposedAt ? [{ term: text.proposedAt, detail: formatDateTime(trial.proposedAt, bakery) }] : []),
@@ -54,6 +61,11 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
         ],
       }}
     >
+      {trial.standing === 'sent_back' && last ? (
+        <Notice tone="warn" word={text.sentBackWord}>
+          {say(text.sentBackText, language, { name: last.personName, at: formatDateTime(last.at, bakery), note: last.note })}
+        </Notice>
+      ) : null}
       {trial.state === 'draft' ? (
         <Notice tone="plain" word={text.draftWord}>
           {text.draftText}
@@ -79,7 +91,8 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
         <ArmSection key={arm.position} arm={arm} words={words} format={format} language={language} locale={bakery.locale} />
       ))}
       <p className="mt-3 max-w-measure text-small text-ink-2">{say(text.waterNote, language, { temp: format.temp(plan.process.doughTempC) })}</p>
-      <OrderSection {...part} />
+      <OrderSection {...part} days={days} locale={bakery.locale} />
+      {may.date ? <DatesForm trialId={trial.id} days={days} text={text} language={language} /> : null}
       <PowerSection {...part} />
       {rest.costs ? <CostsSection plan={plan} costs={rest.costs} words={words} language={language} locale={bakery.locale} /> : null}
       <Section id="cautions" title={text.cautions}>

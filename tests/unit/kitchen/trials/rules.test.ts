@@ -1,11 +1,11 @@
 import { describe, expect, it, test } from 'vitest'
 import { TrialState } from '@/lib/db/generated/enums'
-import { armLetter, decisionBar, isEnded, isFrozen, isKeyOpen, isOpen, mayFollow, meaningOfDecision, stateAfter } from '@/lib/kitchen/trials/rules'
+import { armLetter, decisionBar, isEnded, isFrozen, isKeyOpen, isOpen, mayFollow, meaningOfDecision, opensOn, standingOf, stateAfter, withdrawalBar } from '@/lib/kitchen/trials/rules'
+
+const states = Object.values(TrialState)
 
 describe('the states of a trial', () => {
   const allowed = new Set(['draft>proposed', 'proposed>approved', 'proposed>draft', 'proposed>declined', 'approved>baking', 'approved>stopped', 'baking>closed', 'baking>stopped'])
-  const states = Object.values(TrialState)
-
   test.each(states.flatMap((from) => states.map((to) => [from, to] as const)))('%s to %s', (from, to) => {
     expect(mayFollow(from, to)).toBe(allowed.has(`${from}>${to}`))
   })
@@ -25,6 +25,24 @@ describe('the states of a trial', () => {
 
   it('follow from a decision only where they may follow', () => {
     for (const verdict of ['approved', 'sent_back', 'declined'] as const) expect(mayFollow('proposed', stateAfter(verdict))).toBe(true)
+  })
+})
+
+describe('where a trial stands', () => {
+  it('is sent back as long as its plan is a draft that was sent back last, and its state otherwise', () => {
+    expect(standingOf({ state: 'draft', lastVerdict: 'sent_back' })).toBe('sent_back')
+    expect(standingOf({ state: 'draft', lastVerdict: null })).toBe('draft')
+    expect(standingOf({ state: 'proposed', lastVerdict: 'sent_back' })).toBe('proposed')
+    expect(standingOf({ state: 'approved', lastVerdict: 'approved' })).toBe('approved')
+  })
+
+  it('opens it on its result from the first dough on, and before that on its plan', () => {
+    expect(states.filter((state) => opensOn(state) === 'result')).toEqual(['baking', 'closed', 'stopped'])
+  })
+
+  it('lets only who proposed a plan withdraw it', () => {
+    expect(withdrawalBar({ personId: 'a', proposedById: 'a' })).toBeNull()
+    expect(withdrawalBar({ personId: 'b', proposedById: 'a' })).toBe('not-your-proposal')
   })
 })
 
