@@ -81,7 +81,8 @@ export const decisions = {
   costNote: 'Dough loss included, at the prices of {day}; the latest of them holds from {from}. Water without a price counts as nothing.',
   costNoteNoPrice: 'At the prices of {day}.',
   label: 'Label',
-  labelText: 'A new list of ingredients, and new allergens, need a new label. The allergens and figures here are a draft for a competent person to check before anything is sold.',
+  labelAllergens: 'The allergens change, so the label has to.',
+  labelText: 'Check whether the list of ingredients on the label still holds. The allergens and figures here are a draft for a competent person to check before anything is sold.',
 
   evidence: 'The evidence, as it was frozen',
   evidenceNote: '{at}, by {name}',

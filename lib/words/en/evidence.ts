@@ -86,7 +86,7 @@ export const evidence = {
 
   picture: {
     title: '{measure} against the control, {unit}',
-    note: 'small marks are loaves against the control of their day, lines the doughs, bars {confidence} intervals for all arms at once',
+    note: 'small marks are loaves against the control of their day, lines the doughs, bars {confidence} intervals for all test doughs at once',
     noteLook: 'small marks are loaves against the control of their day, lines the doughs',
     noteHollow: 'hollow: not to be trusted, see what else differed',
     noteBand: 'grey band: less than what was called worth having',
@@ -95,7 +95,7 @@ export const evidence = {
   },
 
   numbers: 'The numbers',
-  arm: 'Arm',
+  arm: 'Dough',
   doughs: 'Doughs',
   loaves: 'Loaves',
   mean: 'Mean, {unit}',
@@ -108,9 +108,9 @@ export const evidence = {
 
   levels: 'By {factor}',
   levelsTests: {
-    arm: 'Arms: F({df1}, {df2}) = {f}, p {p}.',
+    arm: 'Kinds of dough: F({df1}, {df2}) = {f}, p {p}.',
     level: '{factor}: F({df1}, {df2}) = {f}, p {p}.',
-    armByLevel: 'Whether the arms differ in what {factor} does: F({df1}, {df2}) = {f}, p {p}.',
+    armByLevel: 'Whether the doughs differ in what {factor} does: F({df1}, {df2}) = {f}, p {p}.',
   },
   pEquals: '= {p}',
 
@@ -171,7 +171,7 @@ export const evidence = {
     'arm-without-batches': '{dough} has no dough that counts, so nothing can be said of it. The others are compared without it.',
     'arm-on-one-day': 'All doughs of {dough} that count are from one mixing day. It cannot be told from what else was special about that day.',
     'no-arms-left': 'No test dough was measured at least twice, so there is nothing to compare with the control.',
-    'confounded-with-days': 'The arms cannot be told from the mixing days, so nothing can be compared.',
+    'confounded-with-days': 'The kinds of dough cannot be told from the mixing days, so nothing can be compared.',
     'no-degrees': 'There are too few doughs to know how much doughs of one kind differ. The differences are shown without intervals.',
     'zero-variance': 'All doughs of a kind have the very same value. That happens with copied or coarse readings; no interval can be worked out.',
     'too-many-doughs': 'Too many doughs and mixing days for one comparison. The means are shown without intervals.',
@@ -179,7 +179,7 @@ export const evidence = {
     'margin-unusable': 'The difference worth having cannot be put into the measure’s unit here, so there is no verdict.',
     'no-direction': 'The measure has no good direction, so there is no verdict.',
     'look-only-asked': 'A look only was asked for, so there is no verdict.',
-    'levels-not-balanced': 'Not every arm has exactly one complete dough on every mixing day, so what the levels do is shown without tests.',
+    'levels-not-balanced': 'Not every kind of dough has exactly one complete dough on every mixing day, so what the levels do is shown without tests.',
     'levels-one-day': 'With one mixing day what the levels do is shown without tests.',
     'not-computable': 'These readings cannot be brought into a comparison. The means are shown without intervals.',
   },
@@ -222,19 +222,19 @@ export const evidence = {
   method: 'How it was worked out',
   methodUnit: 'The dough is the unit: repeats are averaged in a loaf, loaves in a dough, and a dough counts once, however many loaves it has.',
   methodModels: {
-    arm: 'Differences are from a linear model of arm, without mixing days.',
-    'arm-and-block': 'Differences are from a linear model of arm and mixing day, so that what a day does to all doughs falls out.',
+    arm: 'Differences are from a linear model of the kind of dough, without mixing days.',
+    'arm-and-block': 'Differences are from a linear model of the kind of dough and the mixing day, so that what a day does to all doughs falls out.',
   },
   methodAdjustments: {
-    'student-t': 'One arm against the control: Student’s t.',
-    'dunnett-product': 'Several arms against one control: Dunnett’s adjustment, so that the intervals hold all at once.',
-    'dunnett-lattice': 'Several arms against one control: Dunnett’s adjustment with the model’s own correlation, so that the intervals hold all at once.',
+    'student-t': 'One test dough against the control: Student’s t.',
+    'dunnett-product': 'Several test doughs against one control: Dunnett’s adjustment, so that the intervals hold all at once.',
+    'dunnett-lattice': 'Several test doughs against one control: Dunnett’s adjustment with the model’s own correlation, so that the intervals hold all at once.',
   },
   methodLimits: {
     'two-sided': 'The intervals are two-sided at {confidence}.',
     'one-sided-pair': 'Each limit is one-sided at {confidence}, as the question asks for.',
   },
-  methodFigures: 'Doughs of one kind differ by {sd} {unit} (standard deviation, {df} degrees of freedom). Arms: F({df1}, {df2}) = {f}, p {p}.',
+  methodFigures: 'Doughs of one kind differ by {sd} {unit} (standard deviation, {df} degrees of freedom). Kinds of dough: F({df1}, {df2}) = {f}, p {p}.',
   methodLoaves: 'Loaves of one dough differ by {sd} {unit} (standard deviation, {df} degrees of freedom). It informs and decides nothing.',
   methodMargin: 'The difference worth having is {margin}, which is {units} {unit} on the control’s mean. A % is of that mean, taken as known.',
   methodMarginUnits: 'The difference worth having is {margin}.',

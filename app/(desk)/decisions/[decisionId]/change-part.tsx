@@ -1,3 +1,4 @@
+import { changesAllergens } from '@/lib/kitchen/formulas/rules'
 import { Section } from '@/lib/ui/section'
 import { wordsIn, type Language } from '@/lib/words/words'
 import { VersionDifferences } from '../../formulas/differences/version-differences'
@@ -21,6 +22,7 @@ export function ChangeShown({ decision, bakery, language }: ChangePartProps) {
       {change.cost ? <CostSection cost={change.cost} {...numbers} text={text} locale={bakery.locale} language={language} /> : null}
       <VersionDifferences compared={change} {...numbers} words={words} locale={bakery.locale} language={language} />
       <Section id="label" title={text.label}>
+        {changesAllergens(change.allergens) ? <p className="max-w-measure font-bold">{text.labelAllergens}</p> : null}
         <p className="max-w-measure">{text.labelText}</p>
       </Section>
     </>
