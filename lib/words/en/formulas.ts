@@ -152,7 +152,7 @@ export const formulas = {
     costUnknown: 'not known: {why}',
     costUnpriced: 'no price today for {names}',
     costMixed: 'prices in several currencies',
-    sameAllergens: 'Allergens stay as they are.',
+    sameAllergens: 'the same allergens',
     added: 'now with {names}',
     gone: 'no longer with {names}',
     newlyUnchecked: 'not known: {names}',
@@ -223,6 +223,7 @@ export const formulas = {
     methodSame: 'The method is the same.',
     methodOf: 'Method of version {number}',
     allergens: 'Allergens',
+    allergensSame: 'No allergen comes or goes.',
     swap: 'The other way round',
   },
   editor: {

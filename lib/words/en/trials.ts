@@ -149,7 +149,6 @@ export const trials = {
     ofControl: 'of the control',
     daysCount: { one: 'one mixing day', other: '{count} mixing days' },
     declared: 'Declared before baking',
-    question: 'Question',
     kind: 'Kind',
     held: 'Held as in the control',
     heldNone: 'nothing',

@@ -46,7 +46,7 @@ export function VersionDifferences({ compared, from, to, words, locale, language
           <DifferenceTable caption={compare.holds} what={sheet.nutrient} sides={sides} rows={nutrientRows(figures, forms)} />
         </Section>
         <Section id="allergens" title={compare.allergens} note={sheet.allergensNote}>
-          <p className={changesAllergens(allergens) ? 'font-bold' : undefined}>{allergenChangeWords(allergens, text, stores, language)}</p>
+          {changesAllergens(allergens) ? <p className="font-bold">{allergenChangeWords(allergens, text, stores, language)}</p> : <p>{compare.allergensSame}</p>}
         </Section>
       </SideBySide>
       <Section id="method" title={compare.methodTitle}>

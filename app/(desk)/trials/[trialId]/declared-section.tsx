@@ -14,7 +14,6 @@ export function DeclaredSection({ plan, words, format, language }: PlanPart) {
     <Section id="declared" title={text.plan.declared}>
       <DefinitionList
         entries={[
-          { term: text.plan.question, detail: declared.question, strong: true },
           { term: text.plan.kind, detail: text.kinds[declared.kind] },
           { term: text.plan.decidedBy, detail: say(text.form.measureOption, language, { name: declared.measure.name, unit: declared.measure.unit, direction: text.directions[declared.measure.direction] }) },
           { term: text.plan.worth, detail: worth },
@@ -29,8 +28,6 @@ export function DeclaredSection({ plan, words, format, language }: PlanPart) {
             ),
           },
           ...(declared.factor ? [{ term: text.plan.factor, detail: say(text.plan.factorText, language, { name: declared.factor.name, levels: declared.factor.levels.join(', ') }) }] : []),
-          { term: text.plan.doughsInAll, detail: size.doughs, strong: true },
-          { term: text.plan.piecesInAll, detail: size.pieces, strong: true },
           { term: text.plan.doughInAll, detail: format.mass(size.doughInAllG) },
           { term: text.plan.held, detail: declared.heldTotals.map((total) => text.totals[total]).join(', ') || text.plan.heldNone },
           {
