@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { balanceArm } from '@/lib/calc/arms/balance-arm'
+import { replacementMassG } from '@/lib/calc/arms/replacement-mass'
 import { equalActiveMassG } from '@/lib/calc/dosing/equal-active-mass'
 import { productMassG } from '@/lib/calc/dosing/product-mass'
 import { atMoistureBasisPct } from '@/lib/calc/formula/at-moisture-basis'
@@ -9,6 +10,7 @@ import { nutrientShare } from '@/lib/calc/formula/nutrient-share'
 import { nutrientTotals } from '@/lib/calc/formula/nutrient-totals'
 import type { Composition, Formula } from '@/lib/calc/formula/types'
 import { compositionTable } from '@/tests/support/composition-table'
+import { armLine, armOfEnriched, compositionOfRow, differenceOf, massOf } from '@/tests/support/balanced-doughs'
 import { line, straightDough } from '@/tests/support/formula-samples'
 import { publishedCheck } from '@/tests/support/published-check'
 import { USDA_SR28 as F } from './data/usda-sr28'
@@ -176,8 +178,8 @@ for (const [id, expected] of [
     expected,
     got: () =>
       balanceArm({
-        control: enriched.lines.map((l) => ({ ...l, standsInFor: l.kind === 'fat' ? (['fat'] as const) : [], resolutionG: 0 })),
-        added: [{ ...line('cream', 'dairy', 100, F.ndb01053), standsInFor: ['fat'], resolutionG: 0 }],
+        control: enriched.lines.map((l) => ({ ...l, standsInFor: l.kind === 'fat' ? (['water', 'fat'] as const) : (['water'] as const), resolutionG: 0 })),
+        added: [{ ...line('cream', 'dairy', 100, F.ndb01053), standsInFor: ['water', 'fat'], resolutionG: 0 }],
         hold: ['fat', 'water'],
         moves: ['butter', 'water'].map((lineId) => ({ lineId, minG: 0, maxG: null })),
         how: 'balanced',
@@ -264,4 +266,71 @@ publishedCheck({
   got: () => productMassG({ activeMassG: 1.6776, activeShare: 0.016776, strengthShare: 1 }),
   tolerance: { relative: 1e-12 },
   why: 'exact arithmetic',
+})
+
+// Test doughs against an enriched white dough, as a head baker accepts them: worked by mass balance from the rows named.
+const butterGone = [{ lineId: 'butter', massG: 0 }] as const
+const dose = (id: string, massG: number, marks: Parameters<typeof armLine>[4]) => [armLine(id, 'other', massG, compositionOfRow(id), ['water', ...(marks ?? [])])]
+const byOil = armOfEnriched({ added: dose('oil-canola', 81.11, ['fat']), set: butterGone, hold: ['fat', 'water'] })
+const withYolk = armOfEnriched({ added: dose('egg-yolk', 60, ['fat']), hold: ['water', 'fat'] })
+const withMalt = armOfEnriched({ added: dose('malt-syrup', 40, ['sugars']), hold: ['water', 'sugars'] })
+const withMilk = armOfEnriched({ added: dose('milk-powder-nonfat', 30, ['fat']), hold: ['water', 'fat', 'salt'], frees: ['salt'] })
+const withLactose = armOfEnriched({ added: dose('milk-powder-nonfat', 30, ['fat', 'sugars']), hold: ['water', 'fat', 'salt', 'sugars'], frees: ['salt'] })
+const milkSaltLocked = armOfEnriched({ added: dose('milk-powder-nonfat', 30, ['fat']), hold: ['water', 'fat', 'salt'] })
+const withHoney = armOfEnriched({ added: dose('honey', 60, ['sugars']), hold: ['water', 'sugars'] })
+const muchHoney = armOfEnriched({ added: dose('honey', 100, ['sugars']), hold: ['water', 'sugars'] })
+const gluten = armOfEnriched({ added: dose('vital-wheat-gluten', 20, []), set: [{ lineId: 'flour', massG: 980 }], hold: ['water'] })
+const lessSalt = armOfEnriched({ set: [{ lineId: 'salt', massG: 12 }], hold: [] })
+const noSugar = armOfEnriched({ set: [{ lineId: 'sugar', massG: 0 }], hold: [] })
+const raisins = (marks: Parameters<typeof armLine>[4]) => armOfEnriched({ added: [armLine('raisins', 'other', 300, compositionOfRow('raisins'), marks)], hold: ['water'] })
+const soda = (frees: string[]) => armOfEnriched({ added: dose('baking-soda', 12, []), hold: ['salt', 'water', 'fat', 'sugars'], frees })
+const reasonOf = (arm: ReturnType<typeof armOfEnriched>, total: string) => arm.reasons.find((each) => each.total === total)
+
+for (const [id, what, expected, got] of [
+  ['Q-5.1', 'butter replaced by canola oil at equal fat: oil, g', 81.11, () => replacementMassG({ removedG: 100, ofPct: compositionOfRow('butter-unsalted').fatPct ?? 0, byPct: 100 })],
+  ['Q-5.1', 'butter replaced by canola oil, fat and water held: water, g', 617.958, () => massOf(byOil, 'water')],
+  ['Q-5.2', '60 g of egg yolk, water and fat held: butter, g', 80.367, () => massOf(withYolk, 'butter')],
+  ['Q-5.2', '60 g of egg yolk, water and fat held: water, g', 572.108, () => massOf(withYolk, 'water')],
+  ['Q-5.3', '40 g of malt syrup, water and sugars held: sugar, g', 51.423, () => massOf(withMalt, 'sugar')],
+  ['Q-5.3', '40 g of malt syrup, water and sugars held: water, g', 591.557, () => massOf(withMalt, 'water')],
+  ['Q-5.4', '30 g of skimmed milk powder, water, fat and salt held: water, g', 599.103, () => massOf(withMilk, 'water')],
+  ['Q-5.4', '30 g of skimmed milk powder, water, fat and salt held: butter, g', 99.715, () => massOf(withMilk, 'butter')],
+  ['Q-5.4', '30 g of skimmed milk powder, water, fat and salt held: salt, g', 17.586, () => massOf(withMilk, 'salt')],
+  ['Q-5.4', 'the same with lactose counted and sugars held: sugar, g', 64.375, () => massOf(withLactose, 'sugar')],
+  ['Q-5.4', 'the same with lactose counted and sugars held: water, g', 599.106, () => massOf(withLactose, 'water')],
+  ['Q-5.4', 'the same with salt locked: salt too much, g', 0.4, () => reasonOf(milkSaltLocked, 'salt')?.offG ?? Number.NaN],
+  ['Q-5.5', '60 g of honey, water and sugars held: sugar, g', 30.629, () => massOf(withHoney, 'sugar')],
+  ['Q-5.5', '60 g of honey, water and sugars held: water, g', 589.74, () => massOf(withHoney, 'water')],
+  ['Q-5.5', '100 g of honey: sugars that cannot be held, g', 2.28, () => reasonOf(muchHoney, 'sugars')?.offG ?? Number.NaN],
+  ['Q-5.5', '100 g of honey: water still held, g', 582.899, () => massOf(muchHoney, 'water')],
+  ['Q-5.5', '100 g of honey: sugar left, g', 0, () => massOf(muchHoney, 'sugar')],
+  ['Q-5.6', '20 g of gluten in place of flour, water held: water, g', 601.033, () => massOf(gluten, 'water')],
+  ['Q-5.7', 'salt lowered from 18 to 12 g: salt of the dough, g', -5.814, () => differenceOf(lessSalt, 'salt')],
+  ['Q-5.8', 'without sugar: dough mass, g', -80, () => differenceOf(noSugar, 'dough-mass')],
+  ['Q-5.9', '300 g of raisins, whose water does not count: water, g', 600, () => massOf(raisins([]), 'water')],
+  ['Q-5.9', '300 g of raisins, whose water is asked to count: water, g', 553.664, () => massOf(raisins(['water']), 'water')],
+  ['Q-5.11', '12 g of baking soda, salt locked: salt too much, g', 8.208, () => reasonOf(soda([]), 'salt')?.offG ?? Number.NaN],
+  ['Q-5.11', '12 g of baking soda, salt locked: butter untouched, g', 100, () => massOf(soda([]), 'butter')],
+  ['Q-5.11', '12 g of baking soda, salt free: salt, g', 9.529, () => massOf(soda(['salt']), 'salt')],
+] as const) {
+  publishedCheck({
+    id,
+    of: id === 'Q-5.1' && what.endsWith('oil, g') ? ['arms/replacement-mass'] : ['arms/balance-arm'],
+    what,
+    source: `${source}, rows of the ingredients named`,
+    status,
+    expected,
+    got,
+    tolerance: { absolute: 0.01 },
+    why: 'worked results given to a hundredth of a gram or finer',
+  })
+}
+
+test('what cannot be held is named and nothing is traded for it', () => {
+  expect(milkSaltLocked.reasons).toMatchObject([{ code: 'no-movable-line-carries-it', total: 'salt' }])
+  expect(reasonOf(milkSaltLocked, 'salt')?.offShare).toBeCloseTo(0.023, 3)
+  expect(massOf(milkSaltLocked, 'butter')).toBeCloseTo(massOf(withMilk, 'butter'), 6)
+  expect(muchHoney.warnings).toContainEqual({ code: 'line-emptied', lineId: 'sugar' })
+  expect(reasonOf(muchHoney, 'sugars')?.offShare).toBeCloseTo(0.0286, 4)
+  expect(reasonOf(soda([]), 'salt')?.offShare).toBeCloseTo(0.466, 3)
 })

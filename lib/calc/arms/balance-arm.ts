@@ -1,14 +1,16 @@
 import { mustBeWithin, mustHaveAtLeast } from '../checks'
 import { CalcError } from '../error'
 import { compositionWarnings } from '../formula/composition-warnings'
-import { boundedLeastSquares, residualOf, type BoundedProblem } from './bounded-least-squares'
-import { smallestChange } from './smallest-change'
+import { roundToScaleG } from '../weighing/round-to-scale'
+import { holdTotals } from './hold-totals'
+import { mattersTo } from './matters-to'
 import { totalShare } from './total-share'
-import type { ArmLine, ArmTotal, LineMove } from './types'
+import type { ArmLine, ArmTotal, LineMove, LineSet } from './types'
 
-export const ARM_TOTALS: readonly ArmTotal[] = ['dough-mass', 'flour', 'water', 'fat', 'sugars', 'protein', 'salt']
+/** In the order in which they are held where not all can be: what makes the dough comes before how much there is of it. */
+export const ARM_TOTALS: readonly ArmTotal[] = ['flour', 'water', 'salt', 'fat', 'sugars', 'protein', 'dough-mass']
 
-/** A total counts as held when it is within this part of the control's dough. */
+/** A total that can be met is met within this part of the control's dough. */
 const HELD_SHARE_OF_DOUGH = 1e-9
 /** Changes below this part of the dough are rounding of the computation. */
 const ROUNDING_SHARE_OF_DOUGH = 1e-12
@@ -16,29 +18,42 @@ const ROUNDING_SHARE_OF_DOUGH = 1e-12
 const LEAST_TOTAL_SHARE = 0.01
 /** A line that the control does not have is given this part of the dough as the mass that changes are relative to. */
 const ABSENT_LINE_SHARE = 0.001
+/** How far off a held total may be, of itself, when everything is weighed. Common practice, no source. */
+export const USUAL_HELD_SHARE = 0.01
 
 export type BalanceReason = {
-  code: 'no-movable-line-carries-it' | 'dose-brings-more-than-can-go' | 'totals-conflict'
+  code: 'no-movable-line-carries-it' | 'dose-brings-more-than-can-go' | 'totals-conflict' | 'scale-too-coarse'
   total: ArmTotal
-  /** What the added ingredients bring of it, g. */
+  /** What the arm brings of it before lines move, g; below zero where it takes some away. */
   broughtG: number
-  /** What the lines that may move can give up of it, g. */
+  /** What the lines that may move for it can give up, g. */
   removableG: number
+  /** Arm less control as weighed, g. */
+  offG: number
+  /** The same as a part of the control's; null where the control has none. */
+  offShare: number | null
 }
+
+export type BalanceWarning = { code: 'line-emptied'; lineId: string } | { code: 'composition-above-100' | 'looks-like-share'; lineId: string }
 
 export type BalancedArm = {
   outcome: 'on-top' | 'balanced' | 'nothing-to-balance' | 'not-balanced'
-  /** The control's lines in the arm; masses not rounded. */
+  /** The control's lines in the arm. */
   lines: {
     lineId: string
     controlG: number
+    /** Not rounded. */
     armG: number
     changeG: number
+    /** Rounded to the line's scale; what did not change is weighed as in the control. */
+    weighedG: number
     /** The change is less than the scale shows, but leaving it out would unbalance a held total. */
     belowResolution: boolean
     atBound: 'min' | 'max' | null
+    /** The arm itself says what this line weighs. */
+    isSet: boolean
   }[]
-  added: { lineId: string; massG: number }[]
+  added: { lineId: string; massG: number; weighedG: number }[]
   /** Arm less control. `controlG` is null where a line of the control does not state it. */
   totals: {
     total: ArmTotal
@@ -47,98 +62,98 @@ export type BalancedArm = {
     differenceG: number | null
     /** On the control's flour. */
     differencePctFlour: number | null
+    /** As weighed. */
+    weighedDifferenceG: number | null
   }[]
-  /** Why a held total is not met; empty when all are. */
+  /** Why a held total is off by more than is allowed; empty when none is. */
   reasons: BalanceReason[]
+  /** What to look at: lines that the balance emptied, compositions that cannot be right. */
+  warnings: BalanceWarning[]
+}
+
+type Question = {
+  control: readonly ArmLine[]
+  added: readonly ArmLine[]
+  set?: readonly LineSet[]
+  hold: readonly ArmTotal[]
+  moves: readonly LineMove[]
+  how: 'balanced' | 'on-top'
+  heldShare?: number
 }
 
 /**
  * Balances an arm: finds masses of the lines that may move so that the held totals of the arm equal the control's,
- * all lines together. If that can be, totals are held to 1e-9 of the dough and of all such arms the one with the
- * smallest sum of squared relative changes is given. If it cannot, the totals are as close as can be (least squares on
- * totals scaled by the control's own, not below 1 % of the dough), `outcome` is 'not-balanced' and `reasons` say why.
- * A total that is off by less than the finest scale among the lines that may move shows is taken as met.
- * Changes below a line's resolution are left out where the fit is as good without them; when nothing is left there is
- * 'nothing-to-balance'.
- * @param control lines of the control, all stages; masses g, ≥ 0, some flour
- * @param added the dose: lines that the arm has beside the control's, g, ≥ 0
+ * all lines together. A line moves for a total only if it matters to it (mattersTo); what it has of other totals is made
+ * up for by the lines that matter to those. Totals that can be met together, in the order of ARM_TOTALS, are met to 1e-9 of the dough; one that cannot is
+ * met as far as the lines that matter to it go, never at the expense of the others, and is named in `reasons` when it is
+ * off by more than `heldShare` of itself once everything is weighed. Of all such arms the one with the smallest sum of
+ * squared relative changes is given. Changes below a line's resolution are left out where every held total stays within
+ * `heldShare`; when nothing is left there is 'nothing-to-balance'.
+ * @param control lines of the control, all stages; masses g, ≥ 0, some flour; resolution 0 is not rounded
+ * @param added lines that the arm has beside the control's, g, ≥ 0; may be empty where something is set
+ * @param set lines of the control that the arm lowers, raises or leaves out, with their mass in the arm, g, ≥ 0; they do not move
  * @param hold totals to hold; empty is allowed with 'on-top' only
  * @param moves lines that may move, with bounds around their control mass; see usualMoves
- * @param how 'on-top' adds the dose and changes nothing, as a supplier's leaflet may say; differences are reported
- * @throws CalcError 'empty' | 'duplicate' | 'not-finite' | 'out-of-range'; 'not-possible' with reason 'unknown-line',
- *   or 'not-stated' when a held total is not stated by a line that is added or may move
+ * @param how 'on-top' changes nothing beyond what is added and set, as a supplier's leaflet may say; differences are reported
+ * @param heldShare how far off a held total may be, of itself, > 0 to 0.1; 0.01 unless said
+ * @throws CalcError 'empty' | 'duplicate' | 'not-finite' | 'out-of-range'; 'not-possible' with reason 'unknown-line', or
+ *   'line-is-set' for a line that is set and may move, or 'not-stated' when a held total is not stated by a line that is
+ *   added, set or may move
  * Source: mass balance; bounded least squares and smallest change as named in those files.
  */
-export function balanceArm(q: {
-  control: readonly ArmLine[]
-  added: readonly ArmLine[]
-  hold: readonly ArmTotal[]
-  moves: readonly LineMove[]
-  how: 'balanced' | 'on-top'
-}): BalancedArm {
+export function balanceArm(q: Question): BalancedArm {
   const { flourG, doughG } = mustBeArm(q)
-  const movers = q.how === 'on-top' ? [] : q.moves.map((move, i) => moverOf(q.control, move, i))
-  const hold = [...new Set(q.hold)]
-  const heldToG = HELD_SHARE_OF_DOUGH * doughG
+  const heldShare = mustBeWithin('heldShare', q.heldShare ?? USUAL_HELD_SHARE, { over: 0, max: 0.1 })
+  const isBalanced = q.how === 'balanced'
+  const movers = isBalanced ? q.moves.map((move, i) => moverOf(q, move, i)) : []
+  const sets = (q.set ?? []).map((set, i) => setOf(q, set, i))
+  const hold = ARM_TOTALS.filter((total) => q.hold.includes(total)).map((total): Held => {
+    const controlG = sumOf(q.control, (line) => (totalShare(line, total) ?? 0) * line.massG)
+    return { total, controlG, broughtG: broughtG(q.added, sets, total), allowedG: Math.max(heldShare * controlG, HELD_SHARE_OF_DOUGH * doughG) }
+  })
 
-  const solve = (active: readonly Mover[]): Solution => {
-    const rows = hold.map((total) => {
-      const controlG = q.control.reduce((sum, line) => sum + (totalShare(line, total) ?? 0) * line.massG, 0)
-      return { total, scaleG: Math.max(controlG, LEAST_TOTAL_SHARE * doughG) }
-    })
-    const refG = active.map((mover) => (mover.line.massG > 0 ? mover.line.massG : ABSENT_LINE_SHARE * doughG))
-    const problem: BoundedProblem = {
-      columns: active.map((mover, j) =>
-        rows.map((row) => (mustBeStated(mover.line, row.total, mover.field) * (refG[j] ?? 0)) / row.scaleG),
-      ),
-      b: rows.map((row) => -broughtG(q.added, row.total) / row.scaleG),
-      lower: active.map((mover, j) => (mover.minG - mover.line.massG) / (refG[j] ?? 1)),
-      upper: active.map((mover, j) => (mover.maxG - mover.line.massG) / (refG[j] ?? 1)),
-    }
-    const x = active.length === 0 ? [] : smallestChange(problem, boundedLeastSquares(problem))
-    const residual = residualOf(problem, x)
-    return {
-      changeG: new Map(active.map((mover, j) => [mover.line.id, (x[j] ?? 0) * (refG[j] ?? 0)])),
-      offG: rows.map((row, k) => -(residual[k] ?? 0) * row.scaleG),
-      misfit: Math.hypot(...residual),
-    }
-  }
-
-  const exact = solve(movers)
-  const finestG = Math.max(heldToG, movers.length === 0 ? 0 : Math.min(...movers.map((mover) => mover.line.resolutionG)))
-  const reasons = q.how === 'on-top' ? [] : reasonsFor(q.added, movers, hold, exact.offG, finestG)
-  const kept = withoutInvisible(movers, exact, solve, ROUNDING_SHARE_OF_DOUGH * doughG)
-
-  const changeOf = (id: string) => kept.changeG.get(id) ?? 0
+  const exact = isBalanced ? balancedChanges(movers, hold, doughG) : { changeG: new Map<string, number>(), isMet: [] }
+  const changeG = withoutInvisible(movers, hold, exact.changeG, ROUNDING_SHARE_OF_DOUGH * doughG)
   const lines = q.control.map((line): BalancedArm['lines'][number] => {
-    const changeG = changeOf(line.id)
+    const set = sets.find((each) => each.line.id === line.id)
     const mover = movers.find((one) => one.line.id === line.id)
-    const armG = Math.max(mover?.minG ?? 0, line.massG + changeG)
+    const change = set ? set.massG - line.massG : (changeG.get(line.id) ?? 0)
+    const armG = set ? set.massG : Math.max(mover?.minG ?? 0, line.massG + change)
     return {
       lineId: line.id,
       controlG: line.massG,
       armG,
-      changeG,
-      belowResolution: changeG !== 0 && Math.abs(changeG) < line.resolutionG,
-      atBound: mover === undefined || changeG === 0 ? null : armG <= mover.minG ? 'min' : armG >= mover.maxG ? 'max' : null,
+      changeG: change,
+      weighedG: weighed(armG, line.resolutionG),
+      belowResolution: set === undefined && change !== 0 && Math.abs(change) < line.resolutionG,
+      atBound: mover === undefined || change === 0 ? null : armG <= mover.minG ? 'min' : armG >= mover.maxG ? 'max' : null,
+      isSet: set !== undefined,
     }
   })
-  const isChanged = lines.some((line) => line.changeG !== 0)
+  const added = q.added.map((line) => ({ lineId: line.id, massG: line.massG, weighedG: weighed(line.massG, line.resolutionG) }))
+  const totals = ARM_TOTALS.map((total) => totalOf(q, total, lines, added, flourG))
+  const reasons = isBalanced ? hold.flatMap((held, k) => reasonFor(held, movers, exact.isMet[k] ?? false, totals)) : []
+  const hasMoved = lines.some((line) => line.changeG !== 0 && !line.isSet)
   return {
-    outcome: q.how === 'on-top' ? 'on-top' : reasons.length > 0 ? 'not-balanced' : isChanged ? 'balanced' : 'nothing-to-balance',
+    outcome: !isBalanced ? 'on-top' : reasons.length > 0 ? 'not-balanced' : hasMoved ? 'balanced' : 'nothing-to-balance',
     lines,
-    added: q.added.map((line) => ({ lineId: line.id, massG: line.massG })),
-    totals: ARM_TOTALS.map((total) => totalOf(q, total, hold.includes(total), changeOf, flourG)),
+    added,
+    totals,
     reasons,
+    warnings: [
+      ...lines.filter((line) => !line.isSet && line.controlG > 0 && line.weighedG === 0).map((line) => ({ code: 'line-emptied' as const, lineId: line.lineId })),
+      ...compositionFaults([...q.control, ...q.added]),
+    ],
   }
 }
 
 type Mover = { line: ArmLine; minG: number; maxG: number; field: string }
-type Solution = { changeG: Map<string, number>; offG: number[]; misfit: number }
+type SetLine = { line: ArmLine; massG: number; field: string }
+type Held = { total: ArmTotal; controlG: number; broughtG: number; allowedG: number }
 
-function mustBeArm(q: Parameters<typeof balanceArm>[0]): { flourG: number; doughG: number } {
+function mustBeArm(q: Question): { flourG: number; doughG: number } {
   mustHaveAtLeast('control', q.control, 1)
-  mustHaveAtLeast('added', q.added, 1)
+  if ((q.set ?? []).length === 0) mustHaveAtLeast('added', q.added, 1)
   if (q.how === 'balanced') mustHaveAtLeast('hold', q.hold, 1)
   const ids = new Set<string>()
   let flourG = 0
@@ -156,23 +171,37 @@ function mustBeArm(q: Parameters<typeof balanceArm>[0]): { flourG: number; dough
       }
     })
   }
-  const moved = new Set<string>()
-  q.moves.forEach((move, i) => {
-    if (moved.has(move.lineId)) throw new CalcError('duplicate', { field: `moves[${i}].lineId`, value: move.lineId })
-    moved.add(move.lineId)
-  })
+  mustBeOnce('moves', q.moves)
+  mustBeOnce('set', q.set ?? [])
   return { flourG: mustBeWithin('flourG', flourG, { over: 0 }), doughG }
 }
 
-function moverOf(control: readonly ArmLine[], move: LineMove, i: number): Mover {
-  const at = control.findIndex((line) => line.id === move.lineId)
-  const line = control[at]
-  if (line === undefined) {
-    throw new CalcError('not-possible', { field: `moves[${i}].lineId`, value: move.lineId, reason: 'unknown-line' })
+function mustBeOnce(field: 'moves' | 'set', list: readonly { lineId: string }[]): void {
+  list.forEach(({ lineId }, i) => {
+    if (list.findIndex((other) => other.lineId === lineId) < i) throw new CalcError('duplicate', { field: `${field}[${i}].lineId`, value: lineId })
+  })
+}
+
+function moverOf(q: Question, move: LineMove, i: number): Mover {
+  const { at, line } = lineOrRefuse(q, `moves[${i}].lineId`, move.lineId)
+  if (q.set?.some(({ lineId }) => lineId === move.lineId)) {
+    throw new CalcError('not-possible', { field: `moves[${i}].lineId`, value: move.lineId, reason: 'line-is-set' })
   }
   const minG = mustBeWithin(`moves[${i}].minG`, move.minG, { min: 0, max: line.massG })
   const maxG = move.maxG === null ? Infinity : mustBeWithin(`moves[${i}].maxG`, move.maxG, { min: line.massG })
   return { line, minG, maxG, field: `control[${at}].composition` }
+}
+
+function setOf(q: Question, set: LineSet, i: number): SetLine {
+  const { at, line } = lineOrRefuse(q, `set[${i}].lineId`, set.lineId)
+  return { line, massG: mustBeWithin(`set[${i}].massG`, set.massG, { min: 0 }), field: `control[${at}].composition` }
+}
+
+function lineOrRefuse(q: Question, field: string, id: string): { at: number; line: ArmLine } {
+  const at = q.control.findIndex((line) => line.id === id)
+  const line = q.control[at]
+  if (line === undefined) throw new CalcError('not-possible', { field, value: id, reason: 'unknown-line' })
+  return { at, line }
 }
 
 function mustBeStated(line: ArmLine, total: ArmTotal, field: string): number {
@@ -181,91 +210,98 @@ function mustBeStated(line: ArmLine, total: ArmTotal, field: string): number {
   return share
 }
 
-function broughtG(added: readonly ArmLine[], total: ArmTotal): number {
-  return added.reduce((sum, line, i) => sum + mustBeStated(line, total, `added[${i}].composition`) * line.massG, 0)
+function broughtG(added: readonly ArmLine[], sets: readonly SetLine[], total: ArmTotal): number {
+  const dosed = added.reduce((sum, line, i) => sum + mustBeStated(line, total, `added[${i}].composition`) * line.massG, 0)
+  return sets.reduce((sum, { line, massG, field }) => sum + mustBeStated(line, total, field) * (massG - line.massG), dosed)
 }
 
-function reasonsFor(
-  added: readonly ArmLine[],
-  movers: readonly Mover[],
-  hold: readonly ArmTotal[],
-  offG: readonly number[],
-  toleranceG: number,
-): BalanceReason[] {
-  return hold.flatMap((total, k): BalanceReason[] => {
-    const off = offG[k] ?? 0
-    if (Math.abs(off) <= toleranceG) return []
-    const carriers = movers.filter((mover) => (totalShare(mover.line, total) ?? 0) > 0)
-    const removableG = carriers.reduce((sum, m) => sum + (totalShare(m.line, total) ?? 0) * (m.line.massG - m.minG), 0)
-    const brought = broughtG(added, total)
-    const code =
-      carriers.length === 0
-        ? 'no-movable-line-carries-it'
-        : brought > removableG
-          ? 'dose-brings-more-than-can-go'
-          : 'totals-conflict'
-    return [{ code, total, broughtG: brought, removableG }]
+function balancedChanges(movers: readonly Mover[], hold: readonly Held[], doughG: number): { changeG: Map<string, number>; isMet: boolean[] } {
+  const { changeG, isMet } = holdTotals({
+    shares: hold.map(({ total }) => movers.map((mover) => mustBeStated(mover.line, total, mover.field))),
+    matters: hold.map(({ total, controlG }) => movers.map(({ line }) => mattersTo(line, total, controlG))),
+    broughtG: hold.map((held) => held.broughtG),
+    totalScaleG: hold.map(({ controlG }) => Math.max(controlG, LEAST_TOTAL_SHARE * doughG)),
+    lowerG: movers.map(({ line, minG }) => minG - line.massG),
+    upperG: movers.map(({ line, maxG }) => maxG - line.massG),
+    lineScaleG: movers.map(({ line }) => (line.massG > 0 ? line.massG : ABSENT_LINE_SHARE * doughG)),
+    toleranceG: HELD_SHARE_OF_DOUGH * doughG,
   })
+  return { changeG: new Map(movers.map(({ line }, j) => [line.id, changeG[j] ?? 0])), isMet }
 }
 
-/** Leaves out changes that the scale cannot show, smallest first, as long as the fit is as good without them. */
-function withoutInvisible(
-  movers: readonly Mover[],
-  exact: Solution,
-  solve: (active: readonly Mover[]) => Solution,
-  roundingG: number,
-): Solution {
-  const isInvisible = (solution: Solution, mover: Mover) =>
-    Math.abs(solution.changeG.get(mover.line.id) ?? 0) < Math.max(mover.line.resolutionG, roundingG)
-  if (movers.every((mover) => isInvisible(exact, mover))) return { ...exact, changeG: new Map() }
-  const isAsGood = (solution: Solution) => solution.misfit <= exact.misfit + HELD_SHARE_OF_DOUGH / 100
-  const visible = movers.filter((mover) => !isInvisible(exact, mover))
-  if (visible.length === movers.length) return exact
-  const allOut = solve(visible)
-  if (isAsGood(allOut) && visible.every((mover) => !isInvisible(allOut, mover))) return allOut
-  let kept = exact
-  let active = movers
-  const needed = new Set<string>()
-  for (;;) {
-    const smallest = active
-      .filter((mover) => !needed.has(mover.line.id) && isInvisible(kept, mover))
-      .sort((a, b) => Math.abs(kept.changeG.get(a.line.id) ?? 0) - Math.abs(kept.changeG.get(b.line.id) ?? 0))[0]
-    if (smallest === undefined) return kept
-    const fewer = active.filter((mover) => mover !== smallest)
-    const without = solve(fewer)
-    if (isAsGood(without)) {
-      active = fewer
-      kept = without
-    } else {
-      needed.add(smallest.line.id)
-    }
+/** Leaves out changes that the scale cannot show, smallest first, as long as each held total stays within what is allowed. */
+function withoutInvisible(movers: readonly Mover[], hold: readonly Held[], exact: ReadonlyMap<string, number>, roundingG: number): Map<string, number> {
+  const kept = new Map(exact)
+  const sizeOf = ({ line }: Mover) => Math.abs(exact.get(line.id) ?? 0)
+  const offG = ({ total, broughtG: brought }: Held) => movers.reduce((sum, { line }) => sum + (totalShare(line, total) ?? 0) * (kept.get(line.id) ?? 0), brought)
+  const small = movers.filter((mover) => sizeOf(mover) < Math.max(mover.line.resolutionG, roundingG)).sort((a, b) => sizeOf(a) - sizeOf(b))
+  for (const { line } of small) {
+    const changed = kept.get(line.id) ?? 0
+    const before = hold.map(offG)
+    kept.set(line.id, 0)
+    const isUnbalanced = hold.some((held, k) => {
+      const was = Math.abs(before[k] ?? 0)
+      const isWorse = was <= held.allowedG || mattersTo(line, held.total, held.controlG)
+      return isWorse && Math.abs(offG(held)) > Math.max(held.allowedG, was)
+    })
+    if (isUnbalanced) kept.set(line.id, changed)
   }
+  return kept
 }
 
-function totalOf(
-  q: { control: readonly ArmLine[]; added: readonly ArmLine[] },
-  total: ArmTotal,
-  isHeld: boolean,
-  changeOf: (id: string) => number,
-  flourG: number,
-): BalancedArm['totals'][number] {
-  let controlG: number | null = 0
-  let differenceG: number | null = 0
-  for (const line of q.control) {
-    const share = totalShare(line, total)
-    controlG = share === null || controlG === null ? null : controlG + share * line.massG
-    const changeG = changeOf(line.id)
-    if (changeG !== 0) differenceG = share === null || differenceG === null ? null : differenceG + share * changeG
-  }
-  for (const line of q.added) {
-    const share = totalShare(line, total)
-    differenceG = share === null || differenceG === null ? null : differenceG + share * line.massG
-  }
+function totalOf(q: Question, total: ArmTotal, lines: BalancedArm['lines'], added: BalancedArm['added'], flourG: number): BalancedArm['totals'][number] {
+  const shareOf = (line: ArmLine) => totalShare(line, total)
+  const known = (parts: { share: number | null; massG: number }[]) =>
+    parts.reduce<number | null>((sum, { share, massG }) => (massG === 0 ? sum : share === null || sum === null ? null : sum + share * massG), 0)
+  const difference = (change: (line: BalancedArm['lines'][number], of: ArmLine) => number, dose: (line: BalancedArm['added'][number]) => number) =>
+    known([
+      ...q.control.map((line, i) => ({ share: shareOf(line), massG: change(lines[i]!, line) })),
+      ...q.added.map((line, i) => ({ share: shareOf(line), massG: dose(added[i]!) })),
+    ])
+  const differenceG = difference((line) => line.changeG, (dose) => dose.massG)
   return {
     total,
-    isHeld,
-    controlG,
+    isHeld: q.hold.includes(total),
+    controlG: q.control.reduce<number | null>((sum, line) => (sum === null || shareOf(line) === null ? null : sum + (shareOf(line) ?? 0) * line.massG), 0),
     differenceG,
     differencePctFlour: differenceG === null ? null : (100 * differenceG) / flourG,
+    weighedDifferenceG: difference(
+      (line, of) => (line.changeG === 0 ? 0 : line.weighedG - weighed(of.massG, of.resolutionG)),
+      (dose) => dose.weighedG,
+    ),
   }
+}
+
+function reasonFor(held: Held, movers: readonly Mover[], isMet: boolean, totals: BalancedArm['totals']): BalanceReason[] {
+  const { total, controlG, allowedG } = held
+  const offG = totals.find((each) => each.total === total)?.weighedDifferenceG ?? 0
+  if (Math.abs(offG) <= allowedG) return []
+  const carriers = movers.filter(({ line }) => mattersTo(line, total, controlG))
+  const removableG = sumOf(carriers, ({ line, minG }) => (totalShare(line, total) ?? 0) * (line.massG - minG))
+  const code = isMet
+    ? 'scale-too-coarse'
+    : carriers.length === 0
+      ? 'no-movable-line-carries-it'
+      : held.broughtG > removableG
+        ? 'dose-brings-more-than-can-go'
+        : 'totals-conflict'
+  return [{ code, total, broughtG: held.broughtG, removableG, offG, offShare: controlG > 0 ? offG / controlG : null }]
+}
+
+/** What a line's composition cannot be: refused by nobody, because tables have odd rows, but said. */
+function compositionFaults(lines: readonly ArmLine[]): BalanceWarning[] {
+  return lines.flatMap((line) =>
+    line.composition === null
+      ? []
+      : compositionWarnings('composition', line.composition).flatMap(({ code, value }): BalanceWarning[] => {
+          if (code === 'looks-like-share') return [{ code, lineId: line.id }]
+          return code === 'not-closed' && (value ?? 0) > 100 ? [{ code: 'composition-above-100', lineId: line.id }] : []
+        }),
+  )
+}
+
+const weighed = (massG: number, resolutionG: number) => (resolutionG === 0 ? massG : roundToScaleG({ massG, resolutionG }))
+
+function sumOf<T>(list: readonly T[], value: (each: T) => number): number {
+  return list.reduce((sum, each) => sum + value(each), 0)
 }

@@ -21,7 +21,7 @@ import { statedComposition } from './stated-composition'
 const optionalNumber = z.optional(z.number())
 const stageKind = z.enum(['final-dough', 'pre-ferment', 'scald', 'soaker'])
 const kind = z.enum(['flour', 'water', 'yeast', 'salt', 'fat', 'sugar', 'dairy', 'egg', 'improver', 'other'])
-const warning = z.enum(['not-closed', 'sugars-above-carbohydrate', 'fibre-above-carbohydrate', 'not-stated'])
+const warning = z.enum(['not-closed', 'looks-like-share', 'sugars-above-carbohydrate', 'fibre-above-carbohydrate', 'not-stated'])
 const lossesOn = z.enum(['dough', 'baked'])
 const lossesCombine = z.enum(['added', 'compounded'])
 const composition = {

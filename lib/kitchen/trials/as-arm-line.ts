@@ -5,13 +5,23 @@ import type { HeldTotal, IngredientKind } from '../../db/generated/enums'
 import { calcKinds } from '../formulas/rules'
 import type { PlanIngredient } from './plan-types'
 
-/** Whose fat, sugars and protein do in a dough what shortening, sugar and milk do there. Common practice, no source. */
-const standIns: Partial<Record<IngredientKind, readonly StandIn[]>> = {
-  fat: ['fat'],
-  sugar: ['sugars'],
-  dairy: ['fat', 'sugars', 'protein'],
-  egg: ['fat', 'protein'],
-  malt: ['sugars'],
+/**
+ * Whose water, fat, sugars and protein do in a dough what water, shortening, sugar and milk do there. The water of fruit,
+ * seeds and grains stays in them, and an improver brings next to none. Common practice, no source.
+ */
+const standIns: Record<IngredientKind, readonly StandIn[]> = {
+  flour: ['water'],
+  water: ['water'],
+  salt: ['water'],
+  leaven: ['water'],
+  fat: ['water', 'fat'],
+  sugar: ['water', 'sugars'],
+  dairy: ['water', 'fat', 'sugars', 'protein'],
+  egg: ['water', 'fat', 'protein'],
+  malt: ['water', 'sugars'],
+  improver: [],
+  seed_or_grain: [],
+  other: [],
 }
 
 const waterItself: Composition = {
@@ -38,7 +48,7 @@ export function asArmLine(id: string, ingredient: PlanIngredient, massG: number,
     kind: calcKinds[ingredient.kind],
     isFlour: ingredient.kind === 'flour',
     composition: compositionOrWater(ingredient),
-    standsInFor: standIns[ingredient.kind] ?? [],
+    standsInFor: standIns[ingredient.kind],
     resolutionG,
   }
 }

@@ -41,11 +41,15 @@ export function balanceOfArm(
     hold.length === 0
       ? { ...balanceArm({ control: armLines, added, hold: [], moves: [], how: 'on-top' }), outcome: 'not-balanced' }
       : balanceArm({ control: armLines, added, hold, moves, how: 'balanced' })
-  const reasons = balanced.reasons.map((reason): PlanWarning => ({
-    code: `balance-${reason.code}`,
+  const reasons = balanced.reasons.map(({ code, total, broughtG, removableG, offG, offShare }): PlanWarning => ({
+    code: `balance-${code}`,
     dose: null,
-    facts: { total: heldTotalOf(reason.total), broughtG: reason.broughtG, removableG: reason.removableG },
+    // Where the control has none of it, all that comes is too much.
+    facts: { total: heldTotalOf(total), broughtG, removableG, offG, offPct: offShare === null ? 100 : 100 * offShare },
   }))
+  const nameOf = (lineId: string) =>
+    control.lines.find(({ id }) => id === lineId)?.ingredient.name ?? doses[added.findIndex(({ id }) => id === lineId)]?.ingredient.name ?? ''
+  const oddities = balanced.warnings.map(({ code, lineId }): PlanWarning => ({ code, dose: null, facts: { ingredient: nameOf(lineId) } }))
   const outcome = unstated.length > 0 ? 'not-balanced' : balanced.outcome
-  return { balanced: { ...balanced, outcome }, warnings: [...warnings, ...reasons] }
+  return { balanced: { ...balanced, outcome }, warnings: [...warnings, ...reasons, ...oddities] }
 }

@@ -1,19 +1,11 @@
 import 'server-only'
 import type { BalancedArm } from '../../calc/arms/balance-arm'
-import { roundToResolutions } from '../../calc/formula/round-to-resolutions'
-import { roundToScaleG } from '../../calc/weighing/round-to-scale'
 import type { DrawnDose } from './draw-up-arm'
 import type { ControlDough } from './draw-up-plan'
 import type { PlanLine } from './plan-types'
 
-/**
- * Masses for the scale. Lines that did not move keep the control's; those that did are rounded together so that their
- * sum does not drift; each dose goes to the mark nearest to it, because it is what the arm is about.
- */
+/** Masses for the scale, as the balance rounded and judged them. Lines that did not move keep the control's. */
 export function weighedLines(control: ControlDough, balanced: BalancedArm, doses: readonly DrawnDose[]): PlanLine[] {
-  const { resolutionG } = control
-  const moved = balanced.lines.filter((line) => line.changeG !== 0)
-  const rounded = moved.length === 0 ? [] : roundToResolutions(moved.map((line) => ({ id: line.lineId, massG: line.armG, resolutionG }))).lines
   const ofControl = control.lines.map(({ id, stageId, ingredient, massG, weighedG }): PlanLine => {
     const line = balanced.lines.find(({ lineId }) => lineId === id)
     return {
@@ -24,7 +16,7 @@ export function weighedLines(control: ControlDough, balanced: BalancedArm, doses
       dose: null,
       controlG: massG,
       exactG: line?.armG ?? massG,
-      weighedG: rounded.find((each) => each.id === id)?.massG ?? weighedG,
+      weighedG: line && line.changeG !== 0 ? line.weighedG : weighedG,
       changeG: line?.changeG ?? 0,
       atBound: line?.atBound ?? null,
     }
@@ -37,7 +29,7 @@ export function weighedLines(control: ControlDough, balanced: BalancedArm, doses
     dose: d,
     controlG: 0,
     exactG: dose.productG,
-    weighedG: roundToScaleG({ massG: dose.productG, resolutionG }),
+    weighedG: balanced.added[d]?.weighedG ?? dose.productG,
     changeG: dose.productG,
     atBound: null,
   }))

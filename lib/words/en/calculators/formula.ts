@@ -108,6 +108,7 @@ export const formulaWords = {
     'flours-not-100': 'flours do not make 100 %',
     'rounded-to-zero': 'rounds to nothing on its scale',
     'not-closed': 'parts do not make 100 g',
+    'looks-like-share': 'looks like shares of 1: write 82 for 82 %',
     'sugars-above-carbohydrate': 'more sugars than carbohydrate',
     'fibre-above-carbohydrate': 'more fibre than carbohydrate',
     'not-stated': 'something is not stated',

@@ -9,7 +9,7 @@ const egg: ArmLine = {
   kind: 'egg',
   isFlour: false,
   composition: USDA_SR28.ndb01123,
-  standsInFor: ['fat'],
+  standsInFor: ['water', 'fat'],
   resolutionG: 1,
 }
 
@@ -17,7 +17,8 @@ test('fat counts where the line stands in for it, protein does not count where i
   expect(totalShare(egg, 'fat')).toBeCloseTo(0.0951, 12)
   expect(totalShare(egg, 'protein')).toBe(0)
 })
-test('water and salt always count, dough mass in full, flour by its mark', () => {
+test('water counts by its mark, salt always, dough mass in full, flour by its mark', () => {
+  expect(totalShare({ ...egg, standsInFor: [] }, 'water')).toBe(0)
   expect(totalShare(egg, 'water')).toBeCloseTo(0.7615, 12)
   expect(totalShare(egg, 'salt')).toBeCloseTo(0.00355, 12)
   expect(totalShare(egg, 'dough-mass')).toBe(1)

@@ -45,6 +45,8 @@ function facts(more: { arms?: PlanFacts['arms']; declared?: Partial<PlanFacts['d
 const massesOf = (plan: ReturnType<typeof drawUpPlan>, arm: number) => Object.fromEntries(plan.arms[arm]!.lines.map((line) => [line.ingredient, line.exactG]))
 const codesOf = (plan: ReturnType<typeof drawUpPlan>, arm: number) => plan.arms[arm]!.warnings.map(({ code }) => code)
 
+const halfGram: PlanFacts['scale'] = { id: 'sc', name: 'Scale', resolutionG: 0.5, repeatabilityG: 0, leastG: null, mostG: 6000 }
+
 describe('the masses of a dough', () => {
   it('are the formula’s, for the pieces and what is lost of the dough', () => {
     const plan = drawUpPlan(facts({ declared: { piecesPerBatch: 4 }, process: { doughLossPct: 4 } }), null)
@@ -54,7 +56,7 @@ describe('the masses of a dough', () => {
   })
 
   it('give back the water and fat of 100 g yoghurt: 88 g water, 3.5 g oil less', () => {
-    const plan = drawUpPlan(facts(), null)
+    const plan = drawUpPlan(facts({ scale: halfGram }), null)
     const masses = massesOf(plan, 1)
     expect(masses.water).toBeCloseTo(512, 6)
     expect(masses.oil).toBeCloseTo(26.5, 6)
@@ -67,6 +69,15 @@ describe('the masses of a dough', () => {
     // The dough gains 100 − 88 − 3.5 g, which is 0.85 % on flour, and says so.
     expect(total('dough_mass')!.differenceG).toBeCloseTo(8.5, 6)
     expect(total('dough_mass')!.differencePctFlour).toBeCloseTo(0.85, 6)
+  })
+
+  it('are not called balanced where the scale is too coarse: 26.5 g of oil on a 1 g scale is 1.7 % of the fat off', () => {
+    const plan = drawUpPlan(facts(), null)
+    expect(plan.arms[1]!.outcome).toBe('not-balanced')
+    const said = plan.arms[1]!.warnings.find(({ code }) => code === 'balance-scale-too-coarse')
+    expect(said?.facts.total).toBe('fat')
+    expect(said?.facts.offG).toBeCloseTo(0.5, 9)
+    expect(said?.facts.offPct).toBeCloseTo(1.667, 3)
   })
 
   it('change nothing else when the dose is added on top', () => {
@@ -134,15 +145,15 @@ describe('warnings', () => {
   })
 
   it('name what is not known of a composition, and do not hold that total', () => {
-    const plan = drawUpPlan(facts({ arms: arm(dose('flakes', 5), false) }), null)
+    const plan = drawUpPlan(facts({ arms: arm(dose('flakes', 5), false), declared: { heldTotals: ['water', 'fat', 'salt'] } }), null)
     expect(plan.arms[1]!.outcome).toBe('not-balanced')
     expect(codesOf(plan, 1)).toEqual(expect.arrayContaining(['composition-unknown', 'balance-not-stated', 'allergen-unchecked']))
-    // Fat of flakes stands in for nothing, so fat is held; water is not.
-    expect(plan.arms[1]!.warnings.filter(({ code }) => code === 'balance-not-stated').map(({ facts: { total } }) => total)).toEqual(['water'])
+    // Water and fat of flakes count against nothing, so both are held; their salt counts and is not known.
+    expect(plan.arms[1]!.warnings.filter(({ code }) => code === 'balance-not-stated').map(({ facts: { total } }) => total)).toEqual(['salt'])
   })
 
   it('say when a dose brings more than can go: 300 g yoghurt a kilo bring 10.5 g fat, 900 g bring 31.5', () => {
-    expect(drawUpPlan(facts({ arms: arm(dose('yoghurt', 30), false), declared: { heldTotals: ['fat'] } }), null).arms[1]!.outcome).toBe('balanced')
+    expect(drawUpPlan(facts({ arms: arm(dose('yoghurt', 30), false), declared: { heldTotals: ['fat'] }, scale: halfGram }), null).arms[1]!.outcome).toBe('balanced')
     const plan = drawUpPlan(facts({ arms: arm(dose('yoghurt', 90), false), declared: { heldTotals: ['fat'] } }), null)
     expect(plan.arms[1]!.outcome).toBe('not-balanced')
     expect(codesOf(plan, 1)).toContain('balance-dose-brings-more-than-can-go')
