@@ -42,3 +42,16 @@ export async function findActor(from: Db | Tx, sessionSecret: string | null, now
   const { id, name, email, role } = session.person
   return { bakeryId: pointer.bakeryId, personId: id, name, email, role, sessionId: session.id, where: 'desk' }
 }
+
+/**
+ * Whether somebody who was found is still who they were: the session open, the person here and of the same role.
+ * One statement, for where others wait.
+ */
+export async function isStillActor(tx: Tx, actor: Actor, now: Date): Promise<boolean> {
+  const rows = await tx.$queryRaw<unknown[]>`
+    SELECT 1 FROM session JOIN person ON person.bakery_id = session.bakery_id AND person.id = session.person_id
+    WHERE session.bakery_id = ${actor.bakeryId}::uuid AND session.id = ${actor.sessionId}::uuid
+      AND session.ended_at IS NULL AND session.ends_at > ${now}
+      AND person.id = ${actor.personId}::uuid AND person.ended_at IS NULL AND person.role = ${actor.role}::role`
+  return rows.length === 1
+}

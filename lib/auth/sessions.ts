@@ -1,6 +1,7 @@
 import 'server-only'
 import { v7 as uuid } from 'uuid'
 import type { Db, Tx } from '../db/client'
+import { log } from '../db/log'
 import type { Actor } from './actor'
 import { hashSecret, makeSecret } from './secret'
 import { sessionLongestMs, sessionTouchMs } from './session-life'
@@ -28,12 +29,19 @@ export async function openSession(tx: Tx, whose: { bakeryId: string; personId: s
   return secret
 }
 
-/** Notes that a session was used, at most once a minute. */
+/**
+ * Notes that a session was used, at most once a minute. It comes after an answer is certain and must not change it: what
+ * goes wrong here is logged, and at worst the session ends early.
+ */
 export async function touchSession(db: Db, actor: Actor, now: Date): Promise<void> {
-  await db.session.updateMany({
-    where: { bakeryId: actor.bakeryId, id: actor.sessionId, endedAt: null, lastSeenAt: { lt: new Date(now.getTime() - sessionTouchMs) } },
-    data: { lastSeenAt: now },
-  })
+  try {
+    await db.session.updateMany({
+      where: { bakeryId: actor.bakeryId, id: actor.sessionId, endedAt: null, lastSeenAt: { lt: new Date(now.getTime() - sessionTouchMs) } },
+      data: { lastSeenAt: now },
+    })
+  } catch (error) {
+    log.warn({ event: 'session-not-touched', error })
+  }
 }
 
 /** Ends a person's open sessions, all or all but one. @returns how many */

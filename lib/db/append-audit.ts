@@ -25,12 +25,14 @@ const entryFormat = 1
 
 /**
  * Adds one entry to a bakery's chain. Call it last: it locks the head of the chain, and whoever comes next waits.
- * @throws Error when the bakery has no chain
+ * @param onceHeld looked at when the lock is there: nothing waits after it, so what it reads holds until the commit
+ * @throws Error when the bakery has no chain; whatever `onceHeld` throws
  */
-export async function appendAudit(tx: Tx, bakeryId: string, at: Date, who: AuditWho, address: string, note: AuditNote): Promise<void> {
+export async function appendAudit(tx: Tx, bakeryId: string, at: Date, who: AuditWho, address: string, note: AuditNote, onceHeld?: () => Promise<void>): Promise<void> {
   const [head] = await tx.$queryRaw<{ number: bigint; hash: string }[]>`
     SELECT number, hash FROM audit_head WHERE bakery_id = ${bakeryId}::uuid FOR UPDATE`
   if (!head) throw new Error(`bakery ${bakeryId} has no audit chain`)
+  await onceHeld?.()
   const number = head.number + 1n
   const entryText = canonicalText({
     format: entryFormat,
@@ -47,20 +49,13 @@ export async function appendAudit(tx: Tx, bakeryId: string, at: Date, who: Audit
     previous: head.hash,
   })
   const hash = hashOfEntry(entryText)
-  await tx.auditEntry.create({
-    data: {
-      bakeryId,
-      number,
-      at,
-      personId: who?.personId ?? null,
-      action: note.action,
-      targetId: note.target ?? null,
-      entryText,
-      previousHash: head.hash,
-      hash,
-    },
-  })
-  await tx.auditHead.update({ where: { bakeryId }, data: { number, hash } })
+  // One statement, because everybody else of the bakery waits for it.
+  await tx.$executeRaw`
+    WITH entry AS (
+      INSERT INTO audit_entry (bakery_id, number, at, person_id, action, target_id, entry_text, previous_hash, hash)
+      VALUES (${bakeryId}::uuid, ${number}, ${at}, ${who?.personId ?? null}::uuid, ${note.action}, ${note.target ?? null}::uuid, ${entryText}, ${head.hash}, ${hash})
+    )
+    UPDATE audit_head SET number = ${number}, hash = ${hash} WHERE bakery_id = ${bakeryId}::uuid`
 }
 
 /** Starts the chain of a new bakery. */

@@ -1,6 +1,6 @@
 import 'server-only'
 import type { z } from 'zod'
-import { findActor, type Actor } from '../auth/actor'
+import { findActor, isStillActor, type Actor } from '../auth/actor'
 import { forgetAttempts, mayAttempt } from '../auth/attempts'
 import { isPassword } from '../auth/password-hash'
 import { mayTry, type Right } from '../auth/rights'
@@ -28,6 +28,8 @@ type CommandSpec<Schema extends z.ZodType, Prepared, Value> = {
   right: Right
   /** The person's password must come with the request: for approvals, signatures and secrets. */
   askPassword?: true
+  /** It ends the session that calls, so that session is not looked for afterwards. */
+  endsOwnSession?: true
   /** Slow work outside the transaction, such as hashing. It must keep nothing. */
   prepare?(q: { actor: Actor; input: z.output<Schema> }): Promise<Prepared>
   /** The work. It touches nothing but `tx`, because a clash starts it again. */
@@ -44,7 +46,8 @@ export type Command<Value = unknown> = {
 
 /**
  * Makes a command: who is this → may they → parse → password, where asked → one transaction in which the person
- * and the right are read again, the work is done and the record gets its entry → result.
+ * and the right are read again, the work is done, the record is locked, the person is read once more, because no lock is
+ * waited for after that one, and the record gets its entry → result.
  */
 export function command<Schema extends z.ZodType, Value, Prepared = undefined>(spec: CommandSpec<Schema, Prepared, Value>): Command<Value> {
   return {
@@ -68,7 +71,11 @@ export function command<Schema extends z.ZodType, Value, Prepared = undefined>(s
           if (!actor) throw new Refusal('not-signed-in')
           if (!mayTry(actor.role, spec.right, actor.where)) throw new Refusal('not-allowed')
           const outcome = await spec.run({ tx, actor, now, input, prepared })
-          await appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: spec.name, ...outcome.audit })
+          // Whoever was signed out, demoted or switched off while this waited for a lock does not get through.
+          const mustBeStill = async () => {
+            if (!(await isStillActor(tx, actor, now))) throw new Refusal('not-signed-in')
+          }
+          await appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: spec.name, ...outcome.audit }, spec.endsOwnSession ? undefined : mustBeStill)
           return outcome
         })
         await touchSession(db(), known, now)

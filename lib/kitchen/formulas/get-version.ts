@@ -84,7 +84,7 @@ async function signingFor(db: Db, actor: Actor, version: VersionRead, hash: stri
     missing,
     change,
     grave,
-    cost: cost && levelOf(actor.role, 'see-costs') === 'yes' ? shownCostChange(cost) : null,
+    cost: cost && levelOf(actor.role, 'see-costs') === 'yes' ? { ...shownCostChange(cost), against: cost.against } : null,
     /** After a first signature the content must still be what that signature is for. */
     hasMovedOn: version.contentHash !== null && version.contentHash !== hash,
     bar: mayAtAll ? bar : 'no-right',

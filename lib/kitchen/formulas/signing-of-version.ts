@@ -30,21 +30,22 @@ export type Signing = {
   worksAlone: boolean
   /** Against what is in production, or else coming; null for a first version. */
   change: AllergenChange | null
-  /** Amounts: for signing, and for those who see costs. */
-  cost: CostChange | null
+  /** Amounts: for signing, and for those who see costs. Against which version, and whether as the one that the owner signed last. */
+  cost: (CostChange & { against: { number: number; isOwners: boolean } }) | null
 }
 
 /**
  * Which signatures a draft needs, and which are there. Compared with the version in production and with each signed
- * one that is coming, as signed and with what their ingredients are and cost now: neither a slice at a time nor a
- * correction in the stores slips through.
+ * one that is coming, as signed and with what their ingredients are and cost now, and in cost also with the last one that
+ * the owner signed: neither a slice at a time nor a correction in the stores slips through.
  */
 export async function signingOfVersion(from: Db | Tx, version: VersionRead, now: Date): Promise<Signing> {
   const { bakeryId, formulaId } = version
   const [signed, bakery, headBakers] = await Promise.all([
     from.formulaVersion.findMany({
       where: { bakeryId, formulaId, signedAt: { not: null } },
-      select: { id: true, number: true, signedAt: true, effectiveAt: true },
+      select: { id: true, number: true, signedAt: true, effectiveAt: true, signatures: { select: { role: true } } },
+      orderBy: [{ signedAt: 'asc' }, { number: 'asc' }],
     }),
     from.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { worksAlone: true, timeZone: true, costChangeLimitPct: true } }),
     from.person.count({ where: { bakeryId, role: 'head_baker', endedAt: null } }),
@@ -52,17 +53,21 @@ export async function signingOfVersion(from: Db | Tx, version: VersionRead, now:
   const standing = inProduction(signed, now)
   const coming = signed.filter((each) => each.effectiveAt && each.effectiveAt > now)
   const references = [...(standing ? [standing] : []), ...coming]
+  // What the owner has never signed is measured from where it began.
+  const ofOwner = signed.findLast(({ signatures }) => signatures.some(({ role }) => role === 'owner')) ?? signed[0]
   const mine = contentAsItIsNow(version).content
+  const day = dayInZone(now, bakery.timeZone)
   const changes: AllergenChange[] = []
-  const costs: CostChange[] = []
-  for (const { id } of references) {
+  const costs: NonNullable<Signing['cost']>[] = []
+  for (const { id, number } of [...new Set([...references, ...(ofOwner ? [ofOwner] : [])])]) {
     const other = await readVersion(from, bakeryId, id)
     if (!other) continue
     const before = contentAsShown(other).content
-    for (const content of [before, contentAsItIsNow(other).content]) changes.push(allergenChange(allergensOfContent(content), allergensOfContent(mine)))
-    const day = dayInZone(now, bakery.timeZone)
+    if (references.some((each) => each.id === id)) {
+      for (const content of [before, contentAsItIsNow(other).content]) changes.push(allergenChange(allergensOfContent(content), allergensOfContent(mine)))
+    }
     const [beforeCost, afterCost] = await pieceCosts(from, bakeryId, [before, mine], day)
-    costs.push(costChange(beforeCost!, afterCost!, day, bakery.costChangeLimitPct))
+    costs.push({ ...costChange(beforeCost!, afterCost!, day, bakery.costChangeLimitPct), against: { number, isOwners: id === ofOwner?.id && id !== standing?.id } })
   }
   const grave = graveChange({ changesAllergens: changes.some(changesAllergens), changesCost: costs.some(({ isBeyondLimit }) => isBeyondLimit) })
   const needed = signaturesNeeded({ grave, hasHeadBaker: headBakers > 0, isBegun: version.signatures.length > 0 })

@@ -10,7 +10,7 @@ import { mayGiveRole, mayManage } from './rules'
 
 /**
  * Changes a person's name or role, or switches them off or on again. Switching off, and another role, end their
- * sessions at once; what they signed keeps their name.
+ * sessions at once and withdraw the links that they made or that are for them; what they signed keeps their name.
  * Refuses: not-found, own-role, not-allowed, role-not-yours-to-give, last-owner, stale.
  */
 export const changePerson = command({
@@ -35,7 +35,11 @@ export const changePerson = command({
     })
     if (count !== 1) throw await staleRefusal(tx, actor, input.personId)
     await mustKeepAnOwner(tx, actor.bakeryId)
-    if (!after.works || after.role !== before.role) await endSessions(tx, { bakeryId: actor.bakeryId, personId: person.id }, now)
+    if (!after.works || after.role !== before.role) {
+      // Links first: one that is being used at this moment has opened its session by the time it lets go.
+      await withdrawLinks(tx, actor.bakeryId, person.id, now)
+      await endSessions(tx, { bakeryId: actor.bakeryId, personId: person.id }, now)
+    }
     return { value: null, audit: { target: person.id, before, after }, changed: ['team'] }
   },
 })
@@ -49,4 +53,11 @@ function mustBeAllowed(actor: Actor, person: { id: string; role: Actor['role'] }
 async function mustKeepAnOwner(tx: Tx, bakeryId: string): Promise<void> {
   const owners = await tx.person.count({ where: { bakeryId, role: 'owner', endedAt: null } })
   if (owners === 0) throw new Refusal('last-owner')
+}
+
+async function withdrawLinks(tx: Tx, bakeryId: string, personId: string, now: Date): Promise<void> {
+  await tx.invitation.updateMany({
+    where: { bakeryId, usedAt: null, withdrawnAt: null, OR: [{ personId }, { invitedById: personId }] },
+    data: { withdrawnAt: now },
+  })
 }

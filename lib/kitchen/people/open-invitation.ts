@@ -1,15 +1,19 @@
 import 'server-only'
 import { hashSecret } from '../../auth/secret'
 import type { Db, Tx } from '../../db/client'
+import { mayGiveRole, mayManage } from './rules'
 
-/** The invitation of a link, if it is still good: not used, not withdrawn, not over. */
+/**
+ * The invitation of a link, if it is still good: not used, not withdrawn, not over, and whoever made it might make it
+ * now, for this person as they are now.
+ */
 export async function findOpenInvitation(from: Db | Tx, secret: string, now: Date) {
   const pointer = await from.signInPointer.findUnique({
     where: { hash: hashSecret('invitation', secret), kind: 'invitation' },
     select: { bakeryId: true, targetId: true },
   })
   if (!pointer) return null
-  return from.invitation.findFirst({
+  const invitation = await from.invitation.findFirst({
     where: { bakeryId: pointer.bakeryId, id: pointer.targetId, usedAt: null, withdrawnAt: null, endsAt: { gt: now } },
     select: {
       bakeryId: true,
@@ -20,6 +24,13 @@ export async function findOpenInvitation(from: Db | Tx, secret: string, now: Dat
       email: true,
       role: true,
       bakery: { select: { name: true } },
+      invitedBy: { select: { id: true, role: true, endedAt: true } },
+      person: { select: { id: true, role: true, endedAt: true } },
     },
   })
+  if (!invitation) return null
+  const { invitedBy, person, ...rest } = invitation
+  if (invitedBy.endedAt || person?.endedAt) return null
+  const giver = { personId: invitedBy.id, role: invitedBy.role }
+  return (person ? mayManage(giver, person) : mayGiveRole(giver.role, rest.role)) ? rest : null
 }

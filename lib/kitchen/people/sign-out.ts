@@ -7,6 +7,7 @@ export const signOut = command({
   name: 'people.sign-out',
   input: z.strictObject({}),
   right: 'own-account',
+  endsOwnSession: true,
   async run({ tx, actor, now }) {
     await tx.session.updateMany({ where: { bakeryId: actor.bakeryId, id: actor.sessionId, endedAt: null }, data: { endedAt: now } })
     return { value: null, audit: { target: actor.personId }, changed: [] }

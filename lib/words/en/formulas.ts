@@ -148,6 +148,7 @@ export const formulas = {
     first: 'Nothing of this formula is in production yet.',
     cost: 'Cost of a loaf',
     costText: '{after} instead of {before}: {difference}, {pct}; {limit}',
+    costSinceOwner: '{text}; against version {number}, the last that the owner signed',
     costSame: '{after}, as before',
     costUnknown: 'not known: {why}',
     costUnpriced: 'no price today for {names}',

@@ -14,6 +14,7 @@ import { listFormulas } from '@/lib/kitchen/formulas/list-formulas'
 import { signOffVersion } from '@/lib/kitchen/formulas/sign-off-version'
 import { versionInProduction } from '@/lib/kitchen/formulas/version-in-production'
 import { changeSettings } from '@/lib/kitchen/people/change-settings'
+import { enterPrice } from '@/lib/kitchen/stores/enter-price'
 import { seedFormulas } from '@/seed/formulas'
 import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
@@ -297,6 +298,38 @@ describe('signing off', () => {
     expect((await look(bakery.head.caller, next)).state).toBe('coming')
     const other = valueOf(await draftVersion.call(bakery.head.caller, { fromVersionId: key.versionId, reason: 'As it was' }))
     expect((await look(bakery.owner.caller, other)).signing?.needed).toEqual(['owner', 'head_baker'])
+  })
+})
+
+describe('the limit on a change of cost', () => {
+  it('is measured from what the owner signed last, so that small steps do not slip through', async () => {
+    const house = await makeBakery('Slice by slice')
+    const stock = await makeIngredients(house.bakeryId)
+    for (const [ingredientId, packPrice] of [[stock.breadFlour, '1'], [stock.salt, '1'], [stock.sugar, '10']] as const) {
+      valueOf(await enterPrice.call(house.head.caller, { ingredientId, holdsFrom: '2026-01-01', packMassG: 1000, packPrice, supplier: 'Invented mill' }))
+    }
+    await db().bakery.update({ where: { bakeryId: house.bakeryId }, data: { costChangeLimitPct: 1 } })
+    // (101.8 + 10x) / (161.8 + x): each 0.06 % of sugar makes a loaf 0.55 % dearer.
+    const withSugar = (pctFlour: number): Line[] => [...plain(stock), { ingredientId: stock.sugar, pctFlour }]
+    const first = valueOf(await draftFormula.call(house.head.caller, { name: 'Sliced', reason: 'What we bake today', ...content(plain(stock)) }))
+    valueOf(await sign(house.owner.caller, first))
+    const step = async (fromVersionId: string, sugarPct: number) => {
+      const { versionId } = valueOf(await draftVersion.call(house.owner.caller, { fromVersionId, reason: 'A little more sugar' }))
+      valueOf(await changeDraft.call(house.owner.caller, { versionId, seenRevision: 1, reason: 'A little more sugar', ...content(withSugar(sugarPct)) }))
+      return { formulaId: first.formulaId, versionId }
+    }
+    const second = await step(first.versionId, 0.06)
+    expect((await look(house.head.caller, second)).signing).toMatchObject({ needed: ['second-person'], grave: null })
+    valueOf(await sign(house.head.caller, second))
+    const third = await step(second.versionId, 0.12)
+    const seen = (await look(house.head.caller, third)).signing
+    expect(seen).toMatchObject({ needed: ['owner', 'head_baker'], grave: 'cost', cost: { isBeyondLimit: true, against: { number: 1, isOwners: true } } })
+    expect(seen?.cost?.differencePct).toBeCloseTo(1.1, 2)
+    valueOf(await sign(house.head.caller, third))
+    expect((await look(house.head.caller, third)).state).not.toBe('in-production')
+    valueOf(await sign(house.owner.caller, third))
+    // What the owner signed is where the next step is measured from.
+    expect((await look(house.head.caller, await step(third.versionId, 0.18))).signing).toMatchObject({ needed: ['second-person'], grave: null })
   })
 })
 

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
+import type { Caller } from '@/lib/kitchen/caller'
 import { acceptInvitation } from '@/lib/kitchen/people/accept-invitation'
 import { changeOwnPassword } from '@/lib/kitchen/people/change-own-password'
 import { changePerson } from '@/lib/kitchen/people/change-person'
@@ -146,6 +147,56 @@ describe('a new password by link', () => {
     expect(refusalOf(await getAccount.call(bakery.early.caller, {}))).toBe('not-signed-in')
     expect(valueOf(await signIn.call(callerOf(null), { email: bakery.early.email, password: bakery.early.password }))).toBeNull()
     expect(valueOf(await signIn.call(callerOf(null), { email: bakery.early.email, password: goodPassword }))).not.toBeNull()
+  })
+})
+
+describe('a link outlives no right', () => {
+  const reset = async (by: Caller, personId: string) => valueOf(await startPasswordReset.call(by, { personId })).secret
+  const accept = async (secret: string) => refusalOf(await acceptInvitation.call(callerOf(null), { secret, password: goodPassword }))
+  const change = async (house: TestBakery, person: { personId: string; name: string }, more: object) => {
+    const { revision, role } = await db().person.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: house.bakeryId, id: person.personId } }, select: { revision: true, role: true } })
+    valueOf(await changePerson.call(house.owner.caller, { personId: person.personId, seenRevision: revision, name: person.name, role, works: true, ...more }))
+  }
+
+  it('of the person that it is for: a shift baker who becomes owner is no prize for an old reset link', async () => {
+    const house = await makeBakery('Promoted')
+    const secret = await reset(house.head.caller, house.early.personId)
+    await change(house, house.early, { role: 'owner' })
+    expect(await accept(secret)).toBe('link-dead')
+    expect(refusalOf(await getInvitation.call(callerOf(null), { secret }))).toBe('link-dead')
+  })
+
+  it('of the person who made it: switched off or demoted, their links are dead', async () => {
+    const house = await makeBakery('Switched off')
+    const [join, forEarly] = [valueOf(await invitePerson.call(house.head.caller, { name: 'Nia', email: 'nia@switched.example', role: 'shift_baker' })).secret, await reset(house.head.caller, house.early.personId)]
+    await change(house, house.head, { works: false })
+    expect([await accept(join), await accept(forEarly)]).toEqual(['link-dead', 'link-dead'])
+    const { invitations } = valueOf(await getTeam.call(house.owner.caller, {}))
+    expect(invitations).toEqual([])
+    const other = await makeBakery('Demoted')
+    const later = await reset(other.head.caller, other.late.personId)
+    await change(other, other.head, { role: 'shift_baker' })
+    expect(await accept(later)).toBe('link-dead')
+  })
+
+  it('also where a row was changed past the commands: accepting asks whether the inviter may still do so', async () => {
+    const house = await makeBakery('Past the commands')
+    const [join, forLate] = [valueOf(await invitePerson.call(house.head.caller, { name: 'Oda', email: 'oda@past.example', role: 'shift_baker' })).secret, await reset(house.head.caller, house.late.personId)]
+    const where = { bakeryId_id: { bakeryId: house.bakeryId, id: house.head.personId } }
+    await db().person.update({ where, data: { role: 'shift_baker' } })
+    expect([await accept(join), await accept(forLate)]).toEqual(['link-dead', 'link-dead'])
+    await db().person.update({ where, data: { role: 'head_baker' } })
+    await db().person.update({ where: { bakeryId_id: { bakeryId: house.bakeryId, id: house.late.personId } }, data: { role: 'owner' } })
+    expect(await accept(forLate)).toBe('link-dead')
+    expect((await acceptInvitation.call(callerOf(null), { secret: join, password: goodPassword })).ok).toBe(true)
+  })
+
+  it('and none is left with a session when the role changes while the link is being used', async () => {
+    const house = await makeBakery('At once')
+    const secret = await reset(house.head.caller, house.early.personId)
+    const [used] = await Promise.all([acceptInvitation.call(callerOf(null), { secret, password: goodPassword }), change(house, house.early, { role: 'owner' })])
+    const session = used.ok ? used.value.sessionSecret : null
+    expect(refusalOf(await getAccount.call(callerOf(session), {}))).toBe('not-signed-in')
   })
 })
 

@@ -94,6 +94,43 @@ describe('the command wrapper', () => {
     await owner.end()
   })
 
+  it.each([
+    ['switched off', 'UPDATE person SET ended_at = now() WHERE bakery_id = $1 AND id = $2', 'UPDATE person SET ended_at = NULL WHERE bakery_id = $1 AND id = $2'],
+    ['given another role', `UPDATE person SET role = 'shift_baker' WHERE bakery_id = $1 AND id = $2`, `UPDATE person SET role = 'owner' WHERE bakery_id = $1 AND id = $2`],
+    ['signed out', 'UPDATE session SET ended_at = now() WHERE bakery_id = $1 AND person_id = $2', 'UPDATE session SET ended_at = NULL WHERE bakery_id = $1 AND person_id = $2'],
+  ])('keeps nothing of somebody who is %s while they wait for a lock', async (_, revoke, restore) => {
+    const [holder, watcher] = [new pg.Client({ connectionString: database.ownerUrl }), new pg.Client({ connectionString: database.superUrl })]
+    await Promise.all([holder.connect(), watcher.connect()])
+    const whose = [bakery.bakeryId, bakery.owner.personId]
+    const before = [await nameNow(), await entries()]
+    await holder.query('BEGIN')
+    // The head of the chain is the last lock that any command waits for.
+    await holder.query('SELECT 1 FROM audit_head WHERE bakery_id = $1 FOR UPDATE', [bakery.bakeryId])
+    const waiting = rename().call(bakery.owner.caller, { name: 'Too late' })
+    const isWaiting = async () =>
+      (await watcher.query(`SELECT 1 FROM pg_stat_activity WHERE datname = $1 AND wait_event_type = 'Lock' AND query LIKE '%audit_head%'`, [database.name])).rowCount === 1
+    while (!(await isWaiting()));
+    await watcher.query(revoke, whose)
+    await holder.query('COMMIT')
+    expect(refusalOf(await waiting)).toBe('not-signed-in')
+    expect([await nameNow(), await entries()]).toEqual(before)
+    await watcher.query(restore, whose)
+    valueOf(await rename().call(bakery.owner.caller, { name: 'In time' }))
+    await Promise.all([holder.end(), watcher.end()])
+  })
+
+  it('answers what was kept, whatever goes wrong after the commit', async () => {
+    const owner = new pg.Client({ connectionString: database.superUrl })
+    await owner.connect()
+    await owner.query(`ALTER TABLE session ADD CONSTRAINT broken CHECK (last_seen_at < '2026-03-02T04:00:30Z') NOT VALID`)
+    const later = callerOf(bakery.owner.sessionSecret, new Date(testNow.getTime() + 90_000))
+    expect(valueOf(await rename().call(later, { name: 'Kept all the same' }))).toBe('Kept all the same')
+    expect(await nameNow()).toBe('Kept all the same')
+    valueOf(await listRecord.call(later, {}))
+    await owner.query('ALTER TABLE session DROP CONSTRAINT broken')
+    await owner.end()
+  })
+
   it('starts again after a deadlock, and both writers are kept', async () => {
     const other = await makeBakery('Other lock')
     const locks = [bakery.bakeryId, other.bakeryId]

@@ -48,7 +48,16 @@ export function SignForm({ title, version, signing, words, bakery, language }: S
       }),
     },
     { term: sign.change, detail: signing.change ? allergenChangeWords(signing.change, text, words.stores, language) : sign.first },
-    ...(signing.cost ? [{ term: sign.cost, detail: costChangeWords(signing.cost, words, bakery, language) }] : []),
+    ...(signing.cost
+      ? [
+          {
+            term: sign.cost,
+            detail: signing.cost.against.isOwners
+              ? say(sign.costSinceOwner, language, { text: costChangeWords(signing.cost, words, bakery, language), number: signing.cost.against.number })
+              : costChangeWords(signing.cost, words, bakery, language),
+          },
+        ]
+      : []),
     {
       term: sign.needed,
       detail: signing.missing.length === signing.needed.length ? needs(signing.needed) : `${needs(signing.needed)}; ${say(sign.given, language, { names: missing })}`,
