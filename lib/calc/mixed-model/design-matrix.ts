@@ -1,4 +1,4 @@
-import { mustBeWithin, mustHaveAtLeast } from '../checks'
+import { mustBeWithin, mustHaveAtLeast, mustOrder } from '../checks'
 import { CalcError } from '../error'
 import type { Design, DesignColumn, MixedModel, MixedRow } from './types'
 
@@ -25,7 +25,7 @@ export function designMatrix(q: { rows: readonly MixedRow[]; model: MixedModel }
   }
   const levels: Record<string, readonly string[]> = { arm: arms }
   for (const name of [...fixed, ...random]) levels[name] = levelsOf(q.rows, name)
-  for (const name of fixed) if (Object.hasOwn(levelOrder, name)) levels[name] = mustOrder(name, levelOrder[name]!, levels[name]!)
+  for (const name of fixed) if (Object.hasOwn(levelOrder, name)) levels[name] = mustOrder(`levelOrder.${name}`, levelOrder[name]!, levels[name]!)
   mustNameArms(q.rows, arms)
   for (const name of fixed) {
     if (levels[name]!.length < 2) throw new CalcError('not-possible', { field: `fixed.${name}`, value: levels[name]![0]!, reason: 'one-level' })
@@ -74,19 +74,6 @@ function levelsOf(rows: readonly MixedRow[], name: string): string[] {
     levels.add(level)
   })
   return [...levels]
-}
-
-/** The stated order, when it names each level of the rows once and no other. */
-function mustOrder(name: string, order: readonly string[], seen: readonly string[]): readonly string[] {
-  const field = `levelOrder.${name}`
-  mustDiffer(field, order)
-  const [ordered, found] = [new Set(order), new Set(seen)]
-  const refuse = (value: string | undefined, reason: string) => {
-    if (value !== undefined) throw new CalcError('wrong-shape', { field, value, reason })
-  }
-  refuse(order.find((level) => !found.has(level)), 'unknown-level')
-  refuse(seen.find((level) => !ordered.has(level)), 'level-not-ordered')
-  return order
 }
 
 function centred(rows: readonly MixedRow[], name: string): { mean: number; about: number[] } {
