@@ -36,7 +36,7 @@ test('missing, repeated and unknown cells, and no variation, are refused', () =>
 
 test('in the catalogue the levels may be given their order, which the order of rows does not change', () => {
   const entry = findEntry('analysis/split-plot')!
-  const question = { ...entry.example, levelOrder: ['day 3', 'day 1'] } as { rows: unknown[] }
+  const question = { ...(entry.example as { rows: unknown[] }), levelOrder: ['day 3', 'day 1'] }
   const levelsOf = (rows: unknown[]) => (entry.run({ ...question, rows }) as { levelMeans: { level: string }[] }).levelMeans.map(({ level }) => level)
   expect(levelsOf(question.rows)).toEqual(['day 3', 'day 1'])
   expect(levelsOf([...question.rows].reverse())).toEqual(['day 3', 'day 1'])
