@@ -55,6 +55,22 @@ export function mustBeGiven<T>(field: string, value: T | null | undefined): T {
   return value
 }
 
+/**
+ * Demands that a stated order names each of what was found once, and nothing else.
+ * @throws CalcError 'duplicate'; 'wrong-shape' with reason 'unknown-level' or 'level-not-ordered' and the name
+ */
+export function mustOrder(field: string, order: readonly string[], found: readonly string[]): readonly string[] {
+  const twice = order.find((name, i) => order.indexOf(name) < i)
+  if (twice !== undefined) throw new CalcError('duplicate', { field, value: twice })
+  const refuse = (value: string | undefined, reason: string) => {
+    if (value !== undefined) throw new CalcError('wrong-shape', { field, value, reason })
+  }
+  const [ordered, known] = [new Set(order), new Set(found)]
+  refuse(order.find((name) => !known.has(name)), 'unknown-level')
+  refuse(found.find((name) => !ordered.has(name)), 'level-not-ordered')
+  return order
+}
+
 /** Beyond this a reading's square, summed, might not be a finite number. */
 const LARGEST_READING = 1e100
 

@@ -26,7 +26,7 @@ function problemsOfIssue(issue: z.core.$ZodIssue): Problem[] {
     case 'invalid_format':
       return [{ path, code: issue.format === 'email' ? 'not-email' : 'wrong-form', facts: {} }]
     case 'invalid_value':
-      return [{ path, code: issue.input === undefined ? 'missing' : 'wrong-choice', facts: {} }]
+      return [{ path, ...(issue.input === undefined ? { code: 'missing', facts: {} } : { code: 'wrong-choice', facts: { choices: issue.values.map(String).join(', ') } }) }]
     case 'custom':
       return [{ path, code: (issue.params?.code as ProblemCode | undefined) ?? 'wrong-form', facts: {} }]
     default:

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
+import { isFound } from '@/lib/kitchen/calculators/is-found'
 import { listCalculations } from '@/lib/kitchen/calculators/list-calculations'
 import { ActionRow } from '@/lib/ui/action-row'
 import { Cell } from '@/lib/ui/cell'
@@ -11,9 +12,9 @@ import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { calculationWords } from '@/lib/kitchen/calculators/calculation-words'
+import { textsOfCalculation } from '@/lib/kitchen/calculators/texts-of-calculation'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
-import { isFound } from './find-calculations'
 import { FindForm } from './find-form'
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -28,9 +29,9 @@ export default async function CalculatorsPage({ searchParams }: { searchParams: 
   const { list: text } = calculators
   const { calculations } = await ask(listCalculations)
   const found = calculations
-    .map(({ id, source, asks, gives }) => {
-      const { subject, title, field } = calculationWords(id, language)
-      return { id, subject, title, gives: gives.map(field), texts: [id, subject, title, source, ...asks.map(field), ...gives.map(field)] }
+    .map(({ gives, ...calculation }) => {
+      const { subject, title, field } = calculationWords(calculation.id, language)
+      return { id: calculation.id, subject, title, gives: gives.map(field), texts: textsOfCalculation(calculation, language) }
     })
     .filter(({ texts }) => isFound(texts, find))
   const subjects = [...new Set(found.map(({ id }) => id.split('/')[0] ?? ''))]

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { mustBeWithin, mustHaveAtMost } from '../checks'
+import { mustBeWithin, mustHaveAtMost, mustOrder } from '../checks'
 import { dunnettLoadings } from '../distributions/dunnett-loadings'
 import { calcEntry } from '../entry'
 import { atFlatFields } from '../flat-fields'
@@ -76,6 +76,7 @@ export const analysisEntries = [
       residualDf: z.number(),
       residualSd: z.number(),
       criticalValue: z.number(),
+      probabilityError: z.number(),
       comparisons: z.array(z.strictObject({ ...comparison, pct: nullableNumber, lowPct: nullableNumber, highPct: nullableNumber })),
       armMeans: z.array(armMean),
       anova: z.array(anovaRow),
@@ -96,6 +97,7 @@ export const analysisEntries = [
         residualDf: found.fit.residualDf,
         residualSd: found.fit.residualSd,
         criticalValue: found.comparisons.criticalValue,
+        probabilityError: found.comparisons.probabilityError,
         comparisons: found.comparisons.comparisons.map((one, i) => ({ ...one, ...(found.pctComparisons?.[i] ?? noPct) })),
         armMeans: found.fit.armMeans,
         anova: found.fit.anova.map(named),
@@ -156,7 +158,7 @@ export const analysisEntries = [
       confidence: z.number(),
       alternative,
     }),
-    output: z.strictObject({ method: adjustment, criticalValue: z.number(), comparisons: z.array(z.strictObject(comparison)) }),
+    output: z.strictObject({ method: adjustment, criticalValue: z.number(), probabilityError: z.number(), comparisons: z.array(z.strictObject(comparison)) }),
     example: {
       differences: [
         { arm: 'B', estimate: 120, se: 31, replicates: 4 },
@@ -175,10 +177,10 @@ export const analysisEntries = [
       const loadings =
         differences.length === 0 ? [] : dunnettLoadings({ controlCount: controlReplicates, armCounts: differences.map(({ replicates }) => replicates) })
       const correlation = loadings.map((one, i) => loadings.map((other, j) => (i === j ? 1 : one * other)))
-      const { method, criticalValue, comparisons } = atFlatFields((field) => field.replace('correlation', 'controlReplicates'), () =>
+      const { method, criticalValue, probabilityError, comparisons } = atFlatFields((field) => field.replace('correlation', 'controlReplicates'), () =>
         adjustAgainstControl({ ...q, differences, correlation }),
       )
-      return { method, criticalValue, comparisons }
+      return { method, criticalValue, probabilityError, comparisons }
     },
   }),
   calcEntry({
@@ -186,6 +188,7 @@ export const analysisEntries = [
     input: z.strictObject({
       rows: z.array(z.strictObject({ block: z.string(), arm: z.string(), level: z.string(), y: z.number() })),
       control: z.string(),
+      levelOrder: z.optional(z.array(z.string())),
     }),
     output: z.strictObject({
       anova: z.array(anovaRow),
@@ -207,9 +210,10 @@ export const analysisEntries = [
       control: 'control',
     },
     source: 'W. G. Cochran and G. M. Cox, Experimental Designs, 1957, section 7.1',
-    run: ({ rows, control }) => {
+    run: ({ rows, control, levelOrder }) => {
       const arms = controlFirst(control, rows.map(({ arm }) => arm))
-      const levels = [...new Set(rows.map(({ level }) => level))]
+      const found = [...new Set(rows.map(({ level }) => level))]
+      const levels = levelOrder === undefined ? found : mustOrder('levelOrder', levelOrder, found)
       const { method: _, anova, ...rest } = atFlatFields(rowsField('rows'), () => splitPlot({ rows, arms, levels }))
       return { anova: anova.map(named), ...rest }
     },

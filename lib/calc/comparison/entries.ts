@@ -256,6 +256,6 @@ export const comparisonEntries = [
       confidence: 0.95,
     },
     source: 'Montgomery & Runger (1993), Gauge capability analysis and designed experiments, part II, Quality Engineering 6',
-    run: (q) => atFlatFields({ loaves: 'rows' }, () => readerVariation(q)),
+    run: (q) => atFlatFields({ loaves: 'rows', readers: 'rows' }, () => readerVariation(q)),
   }),
 ] as const

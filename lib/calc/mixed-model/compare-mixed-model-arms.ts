@@ -11,8 +11,8 @@ export type MixedComparisons = Comparisons & { dfMethod: DfMethod }
  * differences, and the smallest degrees of freedom of them all, which errs on the side of caution.
  * @param fit from fitMixedModel, of two arms or more; @param confidence joint, 0.5 to 0.9999
  * @param dfMethod whose standard errors and degrees of freedom; Kenward and Roger's allow for few batches
- * @throws CalcError as adjustAgainstControl (df below 0.5 too); 'not-possible': reason 'one-arm', 'variance-at-zero' (use
- * analyseBatches, on batch means) or 'kenward-roger-undefined'
+ * @throws CalcError as adjustAgainstControl (df below 0.5 too); 'not-possible': reason 'one-arm', 'variance-at-zero' (of
+ * batches: use analyseBatches, on batch means) or 'kenward-roger-undefined'
  * Source: Dunnett (1955), JASA 50; Hothorn, Bretz & Westfall (2008), Biometrical J. 50.
  */
 export function compareMixedModelArms(q: {
@@ -26,7 +26,7 @@ export function compareMixedModelArms(q: {
     throw new CalcError('not-possible', { field: 'fit', reason })
   }
   if (fit.differences.length === 0) refuse('one-arm')
-  if (fit.boundary) refuse('variance-at-zero')
+  if (fit.differenceCovariance.kenwardRoger === null) refuse('variance-at-zero')
   const chosen = fit.differences.map(({ arm, estimate, ...own }) => {
     const inference = q.dfMethod === 'satterthwaite' ? own.satterthwaite : own.kenwardRoger
     return { arm, estimate, ...(inference ?? refuse('kenward-roger-undefined')) }

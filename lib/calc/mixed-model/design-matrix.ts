@@ -1,4 +1,4 @@
-import { mustBeWithin, mustHaveAtLeast } from '../checks'
+import { mustBeWithin, mustHaveAtLeast, mustOrder } from '../checks'
 import { CalcError } from '../error'
 import type { Design, DesignColumn, MixedModel, MixedRow } from './types'
 
@@ -6,15 +6,15 @@ import type { Design, DesignColumn, MixedModel, MixedRow } from './types'
 const MOST_COLUMNS = 100
 
 /**
- * Columns of the fixed part in treatment coding: the intercept is the control at the first-appearing level of each
- * factor; covariates are about their means. Names of the model are checked against the rows.
+ * Columns of the fixed part in treatment coding: the intercept is the control at the first level of each factor, in
+ * the order stated, or else as they come in the rows; covariates are about their means. Names of the model are checked against the rows.
  * @param rows one per reading, at least one; @param model see MixedModel
  * @throws CalcError 'not-finite' | 'empty' | 'duplicate'; 'wrong-shape' with reason 'missing-level', 'missing-value',
- * 'unknown-arm' or 'not-a-fixed-factor'; 'out-of-range' (random names, columns); 'not-possible' with 'one-level'
+ * 'unknown-arm', 'unknown-level', 'level-not-ordered' or 'not-a-fixed-factor'; 'out-of-range' (random names, columns); 'not-possible' with 'one-level'
  * @example designMatrix({ rows: [{ arm: 'a', factors: {}, y: 1 }], model: { arms: ['a'], random: ['batch'] } }).x // [[1]]
  */
 export function designMatrix(q: { rows: readonly MixedRow[]; model: MixedModel }): Design {
-  const { arms, fixed = [], covariates = [], byArm, random } = q.model
+  const { arms, fixed = [], covariates = [], byArm, levelOrder = {}, random } = q.model
   mustHaveAtLeast('rows', q.rows, 1)
   mustHaveAtLeast('arms', arms, 1)
   mustBeWithin('random.length', random.length, { min: 1, max: 2 })
@@ -25,6 +25,7 @@ export function designMatrix(q: { rows: readonly MixedRow[]; model: MixedModel }
   }
   const levels: Record<string, readonly string[]> = { arm: arms }
   for (const name of [...fixed, ...random]) levels[name] = levelsOf(q.rows, name)
+  for (const name of fixed) if (Object.hasOwn(levelOrder, name)) levels[name] = mustOrder(`levelOrder.${name}`, levelOrder[name]!, levels[name]!)
   mustNameArms(q.rows, arms)
   for (const name of fixed) {
     if (levels[name]!.length < 2) throw new CalcError('not-possible', { field: `fixed.${name}`, value: levels[name]![0]!, reason: 'one-level' })

@@ -18,6 +18,8 @@ export type MixedModel = {
   covariates?: readonly string[]
   /** The one fixed factor whose interaction with the arm is declared. */
   byArm?: string
+  /** Levels of a fixed factor in the order of its columns; of a factor that is not here, as they come in the rows. */
+  levelOrder?: Readonly<Record<string, readonly string[]>>
   /** One or two names of random intercepts, nested or crossed: `['batch']`, `['batch', 'block']`. */
   random: readonly string[]
 }
@@ -29,7 +31,7 @@ export type Design = {
   /** n × p by rows: intercept, fixed factors, covariates about their means, arms, interaction. */
   x: number[][]
   columns: DesignColumn[]
-  /** In order of first appearance; of the arm in the order given. */
+  /** In the order stated, or else of first appearance; of the arm in the order given. */
   levels: Readonly<Record<string, readonly string[]>>
   covariateMeans: Readonly<Record<string, number>>
 }

@@ -3,12 +3,13 @@ import { z } from 'zod'
 import { catalogue } from '../../calc/catalogue'
 import type { CalcEntry } from '../../calc/entry'
 import { query } from '../query'
+import { namesInFields } from './names-in-fields'
 import { fieldsOfSchema } from './shape-of-schema'
 
 // The catalogue does not change while the app runs.
 let calculations: readonly ReturnType<typeof listed>[] | undefined
 
-/** Every public calculation, in the catalogue's order, with the names of what it asks for and what it gives. */
+/** Every public calculation, in the catalogue's order, with what it gives and all names in what it asks for and gives. */
 export const listCalculations = query({
   name: 'calculators.list-calculations',
   input: z.strictObject({}),
@@ -17,6 +18,6 @@ export const listCalculations = query({
 })
 
 function listed({ id, input, output, source }: CalcEntry) {
-  const names = (schema: z.ZodType, io: 'input' | 'output') => fieldsOfSchema(schema, io).map(({ name }) => name)
-  return { id, source, asks: names(input, 'input'), gives: names(output, 'output') }
+  const gives = fieldsOfSchema(output, 'output')
+  return { id, source, gives: gives.map(({ name }) => name), ...namesInFields([...fieldsOfSchema(input, 'input'), ...gives]) }
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { mustBeGiven, mustBeReading, mustBeWhole, mustBeWithin, mustHaveAtLeast, mustHaveAtMost, mustMatchLength, mustVary } from '../../../lib/calc/checks'
+import { mustBeGiven, mustBeReading, mustBeWhole, mustBeWithin, mustHaveAtLeast, mustHaveAtMost, mustMatchLength, mustOrder, mustVary } from '../../../lib/calc/checks'
 import { CalcError } from '../../../lib/calc/error'
 
 /** The refusal of a guard, or nothing when it lets the value through. */
@@ -80,4 +80,11 @@ test('a spread that is only rounding of the largest value is no variation', () =
   expect(mustVary('rows', 1e-9, 1000)).toBe(1e-9)
   expect(refusalOf(() => mustVary('rows', 1e-12, 1000))).toEqual({ code: 'not-possible', facts: { field: 'rows', value: 1e-12, reason: 'zero-variance' } })
   expect(refusalOf(() => mustVary('rows', 0, 0))?.facts.reason).toBe('zero-variance')
+})
+
+test('a stated order names each thing that is there, once', () => {
+  expect(mustOrder('order', ['b', 'a'], ['a', 'b'])).toEqual(['b', 'a'])
+  expect(() => mustOrder('order', ['b', 'a', 'b'], ['a', 'b'])).toThrow('duplicate')
+  expect(() => mustOrder('order', ['b', 'a', 'c'], ['a', 'b'])).toThrow('unknown-level')
+  expect(() => mustOrder('order', ['b'], ['a', 'b'])).toThrow('level-not-ordered')
 })

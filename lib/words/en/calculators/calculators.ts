@@ -65,6 +65,33 @@ export const calculators = {
   valueAt: 'Value {number}: {fault}',
   valueAtLine: 'Line {line}, value {number}: {fault}',
   partAt: '{part}: {fault}',
+  commandLine: {
+    use: `npm run -s calc -- list [words]               what there is, or what has to do with these words
+npm run -s calc -- <id> --help                fields, units, choices, ranges, an example
+npm run -s calc -- <id> --example             the example question as JSON
+npm run -s calc -- <id> < question.json       the answer as JSON
+npm run -s calc -- <id> --lines < some.jsonl  a question a line, an answer a line
+Status: 0 all answered; 2 a question refused, or a call that means nothing; 1 something broke.`,
+    unknownId: 'There is no calculation ‘{id}’.',
+    unknownOption: 'There is no option ‘{option}’.',
+    foundNone: 'No calculation has to do with ‘{find}’.',
+    onInput: 'The question comes as JSON on standard input, for example:\n{call}',
+    empty: 'Standard input is not JSON: it is empty.',
+    notJson: 'Standard input is not JSON: {why}',
+    lineNotJson: 'This line is not JSON: {why}',
+    broke: 'The calculation broke: {why}',
+    question: 'question',
+    choices: '{fault} It is one of: {choices}.',
+    source: 'Source: {source}',
+    asks: 'Asks for',
+    gives: 'Gives',
+    example: 'Example, invented',
+    inUnit: '{kind}, {unit}',
+    atLeast: 'from {value}',
+    above: 'above {value}',
+    atMost: 'to {value}',
+    below: 'below {value}',
+  },
   reference: {
     title: 'Reference',
     headline: { one: 'One calculation, with what it asks, gives and rests on', other: '{count} calculations, with what each asks, gives and rests on' },

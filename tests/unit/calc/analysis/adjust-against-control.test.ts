@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { adjustAgainstControl } from '@/lib/calc/analysis/adjust-against-control'
 import { tTail } from '@/lib/calc/distributions/t-tail'
+import { findEntry } from '@/lib/calc/catalogue'
 
 const half = [
   [1, 0.5, 0.5],
@@ -76,4 +77,18 @@ test('of contrasts with degrees of freedom of their own the smallest holds for a
 
 test('a standard error of zero is refused', () => {
   expect(() => adjustAgainstControl({ ...q, differences: [{ arm: 'b', estimate: 3, se: 0 }], correlation: [[1]] })).toThrow('out-of-range')
+})
+
+test('the catalogue gives the error of the adjusted p values wherever it gives them', () => {
+  const errorOf = (id: string, question: object) => (findEntry(id)!.run(question as never) as { probabilityError: number }).probabilityError
+  for (const id of ['analysis/adjust-against-control', 'analysis/analyse-batches', 'mixed-model/compare-mixed-model-arms']) {
+    expect(errorOf(id, findEntry(id)!.example)).toBeLessThanOrEqual(1e-10)
+  }
+  // arms that each lack other days: the correlation is no product, so the lattice is at work
+  const readings = ['control', 'B', 'C', 'D', 'E'].flatMap((arm, i) =>
+    [1, 2, 3, 4, 5].filter((day) => i === 0 || (day !== i && day !== (i % 2) + 4)).map((day) => ({ arm, block: `day ${day}`, batch: `${arm} ${day}`, loaf: '1', value: 100 + 7 * i + 3 * day + ((i * day * 5) % 7) })),
+  )
+  const error = errorOf('analysis/analyse-batches', { readings, control: 'control', confidence: 0.95, alternative: 'two-sided', scale: 'plain' })
+  expect(error).toBeGreaterThan(1e-10)
+  expect(error).toBeLessThan(1e-4)
 })

@@ -3,6 +3,7 @@ import { ownVariation } from '@/lib/calc/analysis/own-variation'
 import { normalDeviate } from '@/lib/calc/random/normal-deviate'
 import { seededRandom } from '@/lib/calc/random/seeded-random'
 import { forLong } from '@/tests/support/long'
+import { findEntry } from '@/lib/calc/catalogue'
 
 /** Doughs of one formula with given spread; `loaves` may differ by batch. */
 function doughs(seed: string, q: { blocks: number; batches: number; loaves: (batch: number) => number; sd: [number, number, number] }) {
@@ -40,4 +41,14 @@ test('what cannot be told apart is refused', () => {
   expect(() => ownVariation({ readings: doughs('x', { ...q, blocks: 3, batches: 2, loaves: () => 1 }), confidence: 0.95 })).toThrow('one-loaf-per-batch')
   const two = doughs('x', { ...q, blocks: 1, batches: 2 }).map((row) => ({ ...row, arm: row.batch }))
   expect(() => ownVariation({ readings: two, confidence: 0.95 })).toThrow('several-arms')
+})
+
+test('the catalogue names days at zero as it does batches', () => {
+  const entry = findEntry('analysis/own-variation')!
+  const reading = (block: string, batch: string, value: number) => ({ block, batch, loaf: String(value), value })
+  // day means alike, batches far apart
+  const alike = [reading('x', '1', 10), reading('x', '1', 11), reading('x', '2', 20), reading('x', '2', 21), reading('y', '3', 10), reading('y', '3', 11), reading('y', '4', 20), reading('y', '4', 21)]
+  expect(entry.run({ readings: alike, confidence: 0.95 })).toMatchObject({ blockHeldAtZero: true, batchHeldAtZero: false, blockSd: 0 })
+  const apart = alike.map((own) => ({ ...own, value: own.value + (own.block === 'y' ? 100 : 0) }))
+  expect(entry.run({ readings: apart, confidence: 0.95 })).toMatchObject({ blockHeldAtZero: false })
 })

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { splitPlot } from '@/lib/calc/analysis/split-plot'
 import { normalDeviate } from '@/lib/calc/random/normal-deviate'
 import { seededRandom } from '@/lib/calc/random/seeded-random'
+import { findEntry } from '@/lib/calc/catalogue'
 
 const random = seededRandom('split')
 const names = { blocks: ['1', '2', '3'], arms: ['control', 'b'], levels: ['day 1', 'day 3', 'day 5'] }
@@ -31,4 +32,13 @@ test('missing, repeated and unknown cells, and no variation, are refused', () =>
   expect(() => splitPlot({ ...q, rows: [...rows, rows[0]!] })).toThrow('repeated-cell')
   expect(() => splitPlot({ ...q, rows: [...rows, { ...rows[0]!, level: 'day 9' }] })).toThrow('unknown-name')
   expect(() => splitPlot({ ...q, rows: rows.map((row) => ({ ...row, y: 4 })) })).toThrow('zero-variance')
+})
+
+test('in the catalogue the levels may be given their order, which the order of rows does not change', () => {
+  const entry = findEntry('analysis/split-plot')!
+  const question = { ...(entry.example as { rows: unknown[] }), levelOrder: ['day 3', 'day 1'] }
+  const levelsOf = (rows: unknown[]) => (entry.run({ ...question, rows }) as { levelMeans: { level: string }[] }).levelMeans.map(({ level }) => level)
+  expect(levelsOf(question.rows)).toEqual(['day 3', 'day 1'])
+  expect(levelsOf([...question.rows].reverse())).toEqual(['day 3', 'day 1'])
+  expect(() => entry.run({ ...question, levelOrder: ['day 1'] })).toThrow('level-not-ordered')
 })

@@ -3,6 +3,7 @@ import { readerVariation } from '@/lib/calc/comparison/reader-variation'
 import { normalDeviate } from '@/lib/calc/random/normal-deviate'
 import { seededRandom } from '@/lib/calc/random/seeded-random'
 import { expectRefusal, moved } from '@/tests/support/arm-rows'
+import { findEntry } from '@/lib/calc/catalogue'
 
 function readings(q: { loaves: number; readers: number; repeats: number; sd: { loaf: number; reader: number; both: number; repeat: number } }) {
   const random = seededRandom('readers')
@@ -47,4 +48,10 @@ test('one reader, one loaf, uneven or single readings and identical values are r
   expectRefusal(of(cell('1', 'a', 1, 2), cell('1', 'b', 3, 5), cell('2', 'a', 1, 2), cell('2', 'b', 3)), 'wrong-shape', 'uneven-readings')
   expectRefusal(of(cell('1', 'a', 4, 4), cell('1', 'b', 4, 4), cell('2', 'a', 4, 4), cell('2', 'b', 4, 4)), 'not-possible', 'zero-variance')
   expectRefusal(of(cell('1', 'a', 4, NaN), cell('1', 'b', 4, 4), cell('2', 'a', 4, 4), cell('2', 'b', 4, 4)), 'not-finite')
+})
+
+test('of one reader alone the catalogue refuses at the rows, which were asked for', () => {
+  const entry = findEntry('comparison/reader-variation')!
+  const rows = ['one', 'other'].flatMap((loaf) => [1, 2].map((y) => ({ loaf, reader: 'Ada', y })))
+  expect(() => entry.run({ rows, confidence: 0.95 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'rows' }) as unknown }))
 })

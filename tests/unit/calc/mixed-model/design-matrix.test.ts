@@ -19,6 +19,15 @@ test('intercept, factors from their second level on, covariates about the mean, 
   expect(covariateMeans.tempC).toBe(26)
 })
 
+test('a stated order of levels holds whatever the order of rows', () => {
+  const stated = { ...model, levelOrder: { level: ['mild', 'hot'] } }
+  for (const own of [rows, [...rows].reverse()]) {
+    const { columns, levels } = designMatrix({ rows: own, model: stated })
+    expect(levels.level).toEqual(['mild', 'hot'])
+    expect(columns.filter(({ term }) => term === 'level').map(({ level }) => level)).toEqual(['hot'])
+  }
+})
+
 test.each<[string, Partial<MixedModel>, string]>([
   ['no arms', { arms: [] }, 'empty'],
   ['an arm without rows', { arms: ['c', 't', 'u'] }, 'arm-without-rows'],
@@ -31,6 +40,9 @@ test.each<[string, Partial<MixedModel>, string]>([
   ['a factor that rows lack', { fixed: ['level', 'oven'] }, 'missing-level'],
   ['a factor named like a part of every object', { fixed: ['level', 'constructor'] }, 'missing-level'],
   ['a covariate that rows lack', { covariates: ['minutes'] }, 'missing-value'],
+  ['an order with a level that no row has', { levelOrder: { level: ['hot', 'mild', 'cool'] } }, 'unknown-level'],
+  ['an order without a level of the rows', { levelOrder: { level: ['hot'] } }, 'level-not-ordered'],
+  ['an order with a level twice', { levelOrder: { level: ['hot', 'mild', 'hot'] } }, 'duplicate'],
   ['an interaction of no fixed factor', { byArm: 'batch' }, 'not-a-fixed-factor'],
 ])('%s is refused', (_, change, reason) => {
   expect(() => designMatrix({ rows, model: { ...model, ...change } })).toThrow(reason)

@@ -139,7 +139,9 @@ describe('of any data', () => {
           for (const value of [own.se, own.satterthwaite?.df ?? 1, own.kenwardRoger?.df ?? 1, own.kenwardRoger?.se ?? 1]) expect(value).toBeGreaterThan(0)
         }
         expect(fit.boundary).toBe(fit.varianceComponents.some(({ variance }) => variance === 0))
-        expect(fit.boundary).toBe(fit.warnings.includes('variance-at-zero-use-batch-means'))
+        expect(fit.atZero).toEqual(fit.varianceComponents.flatMap(({ name, variance }) => (variance === 0 ? [name] : [])))
+        expect(fit.boundary).toBe(fit.warnings.some((own) => own === 'variance-at-zero-use-batch-means' || own === 'variance-at-zero-left-out'))
+        expect(fit.warnings.includes('variance-at-zero-use-batch-means')).toBe(fit.intercept.satterthwaite === null)
       }),
       runs,
     )
@@ -161,6 +163,61 @@ describe('of any data', () => {
       runs,
     )
   })
+})
+
+describe('a variance at zero', () => {
+  const nested = (seed: string, blockSd: number, batchSd: number) => mixedTrial(seed, { arms: 3, blocks: 5, pieces: 3, batchSd, blockSd, unbalanced: true })
+
+  test('of blocks is left out, and the rest is what the fit without blocks gives', () => {
+    let met = 0
+    for (let seed = 0; seed < 40; seed++) {
+      const { rows, arms } = nested(String(seed), 0, 3)
+      const fit = fitMixedModel({ rows, model: { arms, random: ['batch', 'block'] } })
+      if (!fit.atZero.includes('block') || fit.atZero.includes('batch')) continue
+      met++
+      const without = fitMixedModel({ rows, model: { arms, random: ['batch'] } })
+      alike(without, { ...fit, varianceComponents: fit.varianceComponents.filter(({ name }) => name === 'batch') })
+      expect(fit.differences.every(({ kenwardRoger }) => kenwardRoger !== null)).toBe(true)
+      expect(fit.warnings).toContain('variance-at-zero-left-out')
+    }
+    expect(met).toBeGreaterThan(5)
+  })
+
+  test('of batches leaves nothing to test arms by: pieces are no repeats of an arm', () => {
+    let met = 0
+    for (let seed = 0; seed < 40; seed++) {
+      const { rows, arms } = nested(String(seed), 3, 0)
+      const fit = fitMixedModel({ rows, model: { arms, random: ['batch', 'block'] } })
+      if (!fit.atZero.includes('batch')) continue
+      met++
+      expect(fit.differences.every(({ kenwardRoger, satterthwaite }) => kenwardRoger === null && satterthwaite === null)).toBe(true)
+      expect(fit.warnings).toEqual(['variance-at-zero-use-batch-means'])
+    }
+    expect(met).toBeGreaterThan(5)
+  })
+})
+
+test('the test of batches against pieces is that of the classical table, and of the batches alone', () => {
+  const { rows, arms } = mixedTrial('table', { arms: 3, blocks: 4, pieces: 2, batchSd: 3 })
+  const fit = fitMixedModel({ rows, model: { arms, fixed: ['block', 'level'], byArm: 'level', random: ['batch'] } })
+  const { anova } = splitPlot({ rows: rows.map(({ arm, factors, y }) => ({ arm, block: factors.block!, level: factors.level!, y })), arms, levels: ['0', '1'] })
+  const own = fit.varianceComponents[0]!.test!
+  expect([own.df1, own.df2]).toEqual([anova[2].df, anova[5].df])
+  close(own.f, anova[2].meanSquare / anova[5].meanSquare)
+  expect(fitMixedModel({ rows, model: { arms, random: ['batch', 'block'] } }).varianceComponents.map(({ name, test: tested }) => [name, tested === null])).toEqual([
+    ['batch', false],
+    ['block', true],
+  ])
+})
+
+test('a stated order of levels makes every coefficient independent of the order of rows', () => {
+  const { rows, arms } = mixedTrial('order', { arms: 2, blocks: 4, pieces: 2, batchSd: 2 })
+  const model: MixedModel = { arms, fixed: ['block', 'level'], levelOrder: { block: ['2', '0', '3', '1'], level: ['1', '0'] }, random: ['batch'] }
+  const [one, two] = [fitMixedModel({ rows, model }), fitMixedModel({ rows: [...rows].reverse(), model })]
+  expect(one.levelOrder).toEqual(model.levelOrder)
+  expect(two.coefficients.map(({ term, level }) => [term, level])).toEqual(one.coefficients.map(({ term, level }) => [term, level]))
+  two.coefficients.forEach(({ estimate }, i) => close(estimate, one.coefficients[i]!.estimate))
+  close(two.intercept.estimate, one.intercept.estimate)
 })
 
 describe('many values are no more work than their batches', () => {
