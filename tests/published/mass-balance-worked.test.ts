@@ -1,5 +1,6 @@
 import { maltToFallingNumber } from '@/lib/calc/flour/malt-to-falling-number'
 import { blendToFigure } from '@/lib/calc/flour/blend-to-figure'
+import { countPieces } from '@/lib/calc/loaf/count-pieces'
 import { levain } from '@/lib/calc/preferment/levain'
 import { preFerment } from '@/lib/calc/preferment/pre-ferment'
 import { scald } from '@/lib/calc/preferment/scald'
@@ -41,3 +42,9 @@ worked('Q-3.6', 'flour/blend-to-figure', 'part of the first to 12.0 %', 59.991, 
 worked('Q-3.6', 'flour/blend-to-figure', 'first flour as weighed for 100 kg at 14 %, g', 59_165, () => at14().firstMassG)
 worked('Q-3.6', 'flour/blend-to-figure', 'second flour as weighed, g', 40_290, () => at14().secondMassG)
 worked('Q-3.6', 'flour/blend-to-figure', 'part of the first when moisture is ignored', 57.143, () => blendToFigure({ ...two, basis: 'as-is' }).firstPartPct)
+
+const pieces = () => countPieces({ planned: 160, scaled: 158, spoilt: 3, sampled: 2, sold: 148 })
+worked('Q-7.5', 'loaf/count-pieces', '160 planned, 158 scaled, 3 spoilt, 2 sampled, 148 sold: good', 155, () => pieces().good)
+worked('Q-7.5', 'loaf/count-pieces', 'the same: good in % of planned', 96.875, () => pieces().goodPct)
+worked('Q-7.5', 'loaf/count-pieces', 'the same: wasted', 5, () => pieces().wasted)
+worked('Q-7.5', 'loaf/count-pieces', 'the same: sold in % of good', 95.484, () => pieces().soldPct)

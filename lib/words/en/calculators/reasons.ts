@@ -52,6 +52,7 @@ export const reasons = {
   'no-residual-df': 'There are too few doughs to tell their own spread from the effect. Bake more doughs.',
   'no-rise': 'The dough did not rise over these readings.',
   'no-spread': 'All packages weigh the same, so there is no spread to judge by. Look whether they were rounded or copied.',
+  'no-such-exponent': 'Through these readings goes no curve of firming. Look at the readings, the start and the end again.',
   'no-volume': 'This takes up no volume at all. Look at the figures again.',
   'not-a-fixed-factor': 'This is not one of the factors that are given.',
   'not-a-square': 'A square needs every dough once in each row and each column.',
