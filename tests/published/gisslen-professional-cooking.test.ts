@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { massesFromPercentages } from '@/lib/calc/formula/masses-from-percentages'
+import { yeastEquivalentG } from '@/lib/calc/dosing/yeast-equivalent'
 import { publishedCheck } from '@/tests/support/published-check'
 
 const source = 'W. Gisslen, Professional Cooking, procedure for converting a formula to a new yield'
@@ -35,4 +36,32 @@ publishedCheck({
 
 test('P-1.2 the source rounds the flour up for scaling; this library leaves rounding to a named step', () => {
   expect(flourFor(3000)).not.toBe(800)
+})
+
+for (const [massG, to, expected] of [
+  [1.5, 'active-dry', 0.75],
+  [40, 'instant', 14],
+] as const) {
+  publishedCheck({
+    id: 'Q-4.1',
+    of: ['dosing/yeast-equivalent'],
+    what: `${massG} of fresh yeast as ${to}; the rule does not know its unit`,
+    source: 'W. Gisslen, Professional Cooking, yeast conversions, as reproduced',
+    status: 'published',
+    expected,
+    got: () => yeastEquivalentG({ massG, from: 'fresh', to, convention: 'gisslen' }),
+    tolerance: { relative: 1e-12 },
+    why: 'exact arithmetic on printed factors',
+  })
+}
+publishedCheck({
+  id: 'Q-4.1',
+  of: ['dosing/yeast-equivalent'],
+  what: 'active dry to instant',
+  source: 'W. Gisslen, Professional Cooking, yeast conversions, as reproduced',
+  status: 'published inputs',
+  expected: 0.7,
+  got: () => yeastEquivalentG({ massG: 1, from: 'active-dry', to: 'instant', convention: 'gisslen' }),
+  tolerance: { relative: 1e-12 },
+  why: 'exact arithmetic on printed factors',
 })

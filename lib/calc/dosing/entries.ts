@@ -182,10 +182,10 @@ export const dosingEntries = [
   }),
   calcEntry({
     id: 'dosing/yeast-equivalent',
-    input: z.strictObject({ massG: z.number(), from: yeast, to: yeast }),
+    input: z.strictObject({ massG: z.number(), from: yeast, to: yeast, convention: z.enum(['hamelman', 'gisslen', 'three-quarters']) }),
     output: z.strictObject({ massG: z.number() }),
-    example: { massG: 30, from: 'fresh', to: 'instant' },
-    source: 'J. Hamelman, Bread, 2004, yeast conversions',
+    example: { massG: 30, from: 'fresh', to: 'instant', convention: 'hamelman' },
+    source: 'J. Hamelman, Bread, 2004; W. Gisslen, Professional Cooking, as reproduced; three quarters: common practice, no source',
     run: (q) => ({ massG: yeastEquivalentG(q) }),
   }),
   ...chainEntries,

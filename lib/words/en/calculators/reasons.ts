@@ -60,6 +60,7 @@ export const reasons = {
   'not-definite': 'These correlations cannot all hold at once.',
   'not-enough-water': 'That takes more water than the dough has.',
   'not-given': 'What was chosen above needs this figure.',
+  'not-in-convention': 'This convention says nothing of that kind of yeast. Choose another convention.',
   'not-stated': 'A figure that is needed here is not stated.',
   'not-whole': 'Write a whole number here.',
   'number-of-samples': 'That number of samples cannot be served like this.',
