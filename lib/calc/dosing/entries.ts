@@ -10,6 +10,7 @@ import { productMassG } from './product-mass'
 import type { ActiveStrength } from './types'
 import { yeastEquivalentG } from './yeast-equivalent'
 import { chainEntries } from './chain-entries'
+import { limitsEntries } from './limits-entries'
 
 const optionalNumber = z.optional(z.number())
 const optionalText = z.optional(z.string())
@@ -189,6 +190,7 @@ export const dosingEntries = [
     run: (q) => ({ massG: yeastEquivalentG(q) }),
   }),
   ...chainEntries,
+  ...limitsEntries,
 ] as const
 
 type FlatStrengths = { by: 'share' | 'activity'; fromStrengthShare: number; toStrengthShare: number } & {
