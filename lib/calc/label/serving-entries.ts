@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { calcEntry } from '../entry'
 import { INTAKE_NUTRIENTS, portionIntake } from './portion-intake'
 import { roundUs, US_NUTRIENTS } from './round-us'
+import { usServing } from './us-serving'
 
 const optionalNumber = z.optional(z.number())
 
@@ -35,5 +36,20 @@ export const servingEntries = [
     example: { nutrient: 'sodium', value: 187.4 },
     source: '21 CFR 101.9(c), as in the FDA Food Labeling Guide, appendix H, 2009; cholesterol from memory',
     run: roundUs,
+  }),
+  calcEntry({
+    id: 'label/us-serving',
+    input: z.strictObject({ pieceG: z.number(), packageG: z.number() }),
+    output: z.strictObject({
+      isDraft: z.literal(true),
+      leastPieces: z.number(),
+      mostPieces: z.number(),
+      servingG: z.number(),
+      servings: z.number(),
+      cautions: z.array(z.enum(['draft-for-competent-person', 'local-rules-decide', 'rule-of-2016'])),
+    }),
+    example: { pieceG: 38, packageG: 680 },
+    source: '21 CFR 101.12(b), row as quoted from a law school’s copy; FDA inspection guide, attachment 6 (older than the rule of 2016)',
+    run: usServing,
   }),
 ] as const
