@@ -4,6 +4,7 @@ import { checkDose } from '@/lib/calc/dosing/check-dose'
 import type { ActiveSource, DoseLimit, FormConversion } from '@/lib/calc/dosing/types'
 import { checkLimitOnFlour } from '@/tests/support/limit-checks'
 import { publishedCheck } from '@/tests/support/published-check'
+import { checkStoredLimit, storedLimit } from '@/tests/support/stored-limit'
 import { ADDITIVE_LIMITS as L } from './data/additive-limits'
 
 const GRAMS_PER_100_LB = 45_359.237
@@ -90,3 +91,18 @@ checkLimitOnFlour('P-5.7', L.sodiumStearylFumarateUs)
 checkLimitOnFlour('P-5.10', L.maltedBarleyUs)
 checkLimitOnFlour('P-5.10', L.soyFlourUs)
 checkLimitOnFlour('P-5.10', L.monocalciumPhosphateUs)
+
+for (const [id, substance, food, expected, section] of [
+  ['P-5.1', 'azodicarbonamide', 'any-flour', 45, '172.806'],
+  ['P-5.4', 'potassium-bromate', 'bromated-flour', 50, '137.155'],
+  ['P-5.5', 'cysteine', 'yeast-dough', 90, '184.1271, 184.1272'],
+  ['P-5.6', 'calcium-stearoyl-lactylate', 'yeast-dough', 5000, '172.844'],
+  ['Q-10.3', 'sodium-stearoyl-lactylate', 'any-baked-goods', 5000, '172.846'],
+  ['P-5.7', 'sodium-stearyl-fumarate', 'any-baked-goods', 5000, '172.826'],
+  ['Q-10.3', 'ethoxylated-mono-and-diglycerides', 'yeast-dough', 5000, '172.834'],
+  ['Q-10.3', 'calcium-alginate', 'any-baked-goods', 20, '184.1187: 0.002 % as served'],
+  ['P-5.10', 'malted-barley-flour', 'any-flour', 7500, '137.105: 0.75 %'],
+] as const) {
+  checkStoredLimit(id, storedLimit('us', substance, food), substance, expected, `21 CFR ${section}`)
+}
+publishedCheck({ id: 'Q-10.3', of: ['dosing/limits'], what: 'DATEM: good practice only', source: '21 CFR 184.1101', status: 'published', expected: 'as-much-as-needed', got: () => storedLimit('us', 'datem', 'any-baked-goods')?.rule })

@@ -1,7 +1,10 @@
 import { Decimal } from '@/lib/calc/cost/decimal'
 import { leastOrder } from '@/lib/calc/cost/least-order'
 import { madeBatchCost } from '@/lib/calc/cost/made-batch-cost'
+import { breakEvenPrice } from '@/lib/calc/cost/break-even-price'
 import { payBack } from '@/lib/calc/cost/pay-back'
+import { unitCosts } from '@/lib/calc/cost/unit-costs'
+import { usablePrice } from '@/lib/calc/cost/usable-price'
 import { publishedCheck } from '@/tests/support/published-check'
 
 const practice = {
@@ -70,4 +73,32 @@ publishedCheck({
       pricePerKwhMinor: new Decimal(30),
     }).totalMinor.toNumber(),
   tolerance: { absolute: 0 },
+})
+
+publishedCheck({
+  ...practice,
+  id: 'Q-11.4',
+  of: ['cost/usable-price'],
+  what: 'sack of 25 kg at 18.45, freight 42.00 for 600 kg, 1.5 % lost: a kg used, cents',
+  expected: 82.03045685,
+  got: () =>
+    usablePrice({ packMinor: new Decimal(1845), packMassG: 25_000, pieces: null, freightMinor: new Decimal(4200), freightMassG: 600_000, preparedFromG: 1, preparedToG: 1, lossPct: 1.5 }).usablePerKgMinor.toNumber(),
+  tolerance: { absolute: 5e-9 },
+  why: 'half of the last digit worked out',
+})
+const batch = () => unitCosts({ totalMinor: new Decimal(4620), plannedPieces: 96, goodPieces: 91, goodMassG: 91, goodVolumeMl: 91 })
+publishedCheck({ ...practice, id: 'Q-11.5', of: ['cost/unit-costs'], what: '46.20 for 96 planned: a piece, cents', expected: 48.125, got: () => batch().perPlannedPieceMinor.toNumber(), tolerance: { relative: 1e-12 } })
+publishedCheck({ ...practice, id: 'Q-11.5', of: ['cost/unit-costs'], what: '46.20, 3 spoilt and 2 sampled of 96: a good piece, cents', expected: 50.76923, got: () => batch().perGoodPieceMinor.toNumber(), tolerance: { absolute: 5e-6 }, why: 'half of the fifth decimal' })
+publishedCheck({
+  ...practice,
+  id: 'Q-11.6',
+  of: ['cost/break-even-price'],
+  what: 'improver at 0.25 % of 0.520 kg of flour that saves 14 g of dough at 0.64 a kg: it pays up to, cents a kg',
+  expected: 689.23,
+  got: () => {
+    const found = breakEvenPrice({ controlPerGoodPieceMinor: new Decimal('0.896'), gainPerGoodPieceMinor: new Decimal(0), armRestMinor: new Decimal(0), armGoodPieces: 1, addedMassG: 1.3 })
+    return found.outcome === 'price' ? found.perKgMinor.toNumber() : Number.NaN
+  },
+  tolerance: { absolute: 0.005 },
+  why: 'half of the second decimal',
 })

@@ -65,7 +65,7 @@ for (const [to, expected] of [
     source: `${source}, yeast conversions`,
     status: 'published',
     expected,
-    got: () => yeastEquivalentG({ massG: 30, from: 'fresh', to }),
+    got: () => yeastEquivalentG({ massG: 30, from: 'fresh', to, convention: 'hamelman' }),
     tolerance: { relative: 1e-9 },
     why: 'exact arithmetic on printed factors',
   })

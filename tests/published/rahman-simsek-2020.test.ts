@@ -2,6 +2,7 @@ import { analyseBatches } from '@/lib/calc/analysis/analyse-batches'
 import { Decimal } from '@/lib/calc/cost/decimal'
 import { sameVolumeRoute } from '@/lib/calc/cost/same-volume-route'
 import { specificVolumeMlPerG } from '@/lib/calc/loaf/specific-volume'
+import { softerThanControl } from '@/lib/calc/staling/softer-than-control'
 import { publishedCheck } from '@/tests/support/published-check'
 
 const source = 'S. Rahman and S. Simsek, 2020, doi 10.1007/s13197-020-04390-w, table 4'
@@ -66,4 +67,33 @@ publishedCheck({
     }).scalingMassG,
   tolerance: { absolute: 5e-6 },
   why: 'half of the fifth decimal',
+})
+
+for (const [what, armFirmness, expected] of [
+  ['ethoxylated monoglyceride 0.5 %', 1708, 46.27],
+  ['gluten 5 %', 1734.5, 45.44],
+  ['ascorbic acid 150 ppm', 2777, 12.65],
+] as const) {
+  publishedCheck({
+    id: 'Q-7.4',
+    of: ['staling/softer-than-control'],
+    what: `${what}: ${armFirmness} mN against 3179, % softer`,
+    source,
+    status: 'published inputs',
+    expected,
+    got: () => softerThanControl({ controlFirmness: 3179, armFirmness }).softerPct,
+    tolerance: { absolute: 0.005 },
+    why: 'half of the second decimal',
+  })
+}
+publishedCheck({
+  id: 'Q-7.4',
+  of: ['staling/softer-than-control'],
+  what: 'the other way round: control firmer than 1708 mN, %',
+  source,
+  status: 'published inputs',
+  expected: 86.12,
+  got: () => softerThanControl({ controlFirmness: 3179, armFirmness: 1708 }).controlFirmerPct,
+  tolerance: { absolute: 0.005 },
+  why: 'half of the second decimal',
 })

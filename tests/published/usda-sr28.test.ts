@@ -3,6 +3,8 @@ import { balanceArm } from '@/lib/calc/arms/balance-arm'
 import { replacementMassG } from '@/lib/calc/arms/replacement-mass'
 import { equalActiveMassG } from '@/lib/calc/dosing/equal-active-mass'
 import { productMassG } from '@/lib/calc/dosing/product-mass'
+import { blendToFigure } from '@/lib/calc/flour/blend-to-figure'
+import { glutenToProtein } from '@/lib/calc/flour/gluten-to-protein'
 import { atMoistureBasisPct } from '@/lib/calc/formula/at-moisture-basis'
 import { compositionWarnings } from '@/lib/calc/formula/composition-warnings'
 import { hydration, type HydrationConvention } from '@/lib/calc/formula/hydration'
@@ -334,3 +336,32 @@ test('what cannot be held is named and nothing is traded for it', () => {
   expect(reasonOf(muchHoney, 'sugars')?.offShare).toBeCloseTo(0.0286, 4)
   expect(reasonOf(soda([]), 'salt')?.offShare).toBeCloseTo(0.466, 3)
 })
+const strengthened = () =>
+  glutenToProtein({
+    flourMassG: 1000,
+    flourProteinPct: F.ndb20481.proteinPct ?? Number.NaN,
+    glutenProteinPct: F.ndb48052.proteinPct ?? Number.NaN,
+    wantedProteinPct: 12.5,
+  })
+for (const [what, expected, got] of [
+  ['gluten in place of all-purpose flour to 12.5 % protein, in 1000 g', 33.472, () => strengthened().replacingGlutenG],
+  ['flour beside it', 966.528, () => strengthened().replacingFlourG],
+  ['gluten on top of 1000 g', 34.631, () => strengthened().onTopGlutenG],
+] as const) {
+  publishedCheck({ id: 'Q-3.7', of: ['flour/gluten-to-protein'], what, source: `${source}, rows 20481, 48052`, status, expected, got, tolerance: { absolute: 5e-4 }, why: 'half of the third decimal' })
+}
+
+const wholeMeal = {
+  firstPct: F.ndb20080.ashPct ?? Number.NaN,
+  secondPct: F.ndb20129.ashPct ?? Number.NaN,
+  firstMoisturePct: F.ndb20080.waterPct ?? Number.NaN,
+  secondMoisturePct: F.ndb20129.waterPct ?? Number.NaN,
+  wantedPct: 0.8,
+  massG: 1000,
+}
+for (const [what, expected, got] of [
+  ['whole-wheat to an ash of 0.80 as is, %', 29.73, () => blendToFigure({ ...wholeMeal, basis: 'as-is' }).firstPartPct],
+  ['whole-wheat to an ash of 0.80 on dry matter, % of dry flour', 20.977, () => blendToFigure({ ...wholeMeal, basis: 'moisture', basisMoisturePct: 0 }).firstPartPct],
+] as const) {
+  publishedCheck({ id: 'Q-3.8', of: ['flour/blend-to-figure'], what, source: `${source}, rows 20129, 20080`, status, expected, got, tolerance: { absolute: 5e-4 }, why: 'half of the third decimal' })
+}

@@ -3,6 +3,7 @@ import { calcEntry } from '../entry'
 import { atFlatFields } from '../flat-fields'
 import { batchCost } from './batch-cost'
 import { breakEvenPrice } from './break-even-price'
+import { buyingEntries } from './buying-entries'
 import { costDifference } from './cost-difference'
 import { decimalText } from './decimal-text'
 import { grossMarginPct } from './gross-margin'
@@ -166,4 +167,5 @@ export const costEntries = [
     },
   }),
   ...gainEntries,
+  ...buyingEntries,
 ] as const

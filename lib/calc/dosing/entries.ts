@@ -10,6 +10,7 @@ import { productMassG } from './product-mass'
 import type { ActiveStrength } from './types'
 import { yeastEquivalentG } from './yeast-equivalent'
 import { chainEntries } from './chain-entries'
+import { limitsEntries } from './limits-entries'
 
 const optionalNumber = z.optional(z.number())
 const optionalText = z.optional(z.string())
@@ -182,13 +183,14 @@ export const dosingEntries = [
   }),
   calcEntry({
     id: 'dosing/yeast-equivalent',
-    input: z.strictObject({ massG: z.number(), from: yeast, to: yeast }),
+    input: z.strictObject({ massG: z.number(), from: yeast, to: yeast, convention: z.enum(['hamelman', 'gisslen', 'three-quarters']) }),
     output: z.strictObject({ massG: z.number() }),
-    example: { massG: 30, from: 'fresh', to: 'instant' },
-    source: 'J. Hamelman, Bread, 2004, yeast conversions',
+    example: { massG: 30, from: 'fresh', to: 'instant', convention: 'hamelman' },
+    source: 'J. Hamelman, Bread, 2004; W. Gisslen, Professional Cooking, as reproduced; three quarters: common practice, no source',
     run: (q) => ({ massG: yeastEquivalentG(q) }),
   }),
   ...chainEntries,
+  ...limitsEntries,
 ] as const
 
 type FlatStrengths = { by: 'share' | 'activity'; fromStrengthShare: number; toStrengthShare: number } & {

@@ -7,6 +7,7 @@ import { fitRise } from './fit-rise'
 import { q10 } from './q10'
 import { relativeRateShare } from './relative-rate'
 import { risePct } from './rise-pct'
+import { timeAndTemperatureEntries } from './time-and-temperature-entries'
 import { timeToRise } from './time-to-rise'
 
 const riseReadings = z.array(z.strictObject({ atMin: z.number(), risePct: z.number() }))
@@ -131,4 +132,5 @@ export const fermentationEntries = [
       'M. H. Zwietering et al. (1990), Applied and Environmental Microbiology 56: 1875–1881; delta method, G. W. Oehlert (1992), The American Statistician 46: 27–29',
     run: (q) => atFlatFields(ofReadings, () => timeToRise(q)),
   }),
+  ...timeAndTemperatureEntries,
 ] as const

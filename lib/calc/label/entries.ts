@@ -6,6 +6,7 @@ import { ingredientList } from './ingredient-list'
 import { nutritionPer100g } from './nutrition-per-100g'
 import { DECLARED_NUTRIENTS, roundDeclared } from './round-declared'
 import { saltFromSodiumG } from './salt-from-sodium'
+import { servingEntries } from './serving-entries'
 import { ADDITIVE_CLASSES, ALLERGEN_GROUPS, ALLERGENS, LABEL_CAUTIONS, REGIONS } from './types'
 
 const region = z.enum(REGIONS)
@@ -180,4 +181,5 @@ export const labelEntries = [
     source: `${regulation}, Annex I, 11`,
     run: (q) => ({ saltG: saltFromSodiumG(q) }),
   }),
+  ...servingEntries,
 ] as const

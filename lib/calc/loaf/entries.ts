@@ -7,6 +7,7 @@ import { calibrateGauge } from './calibrate-gauge'
 import { displacedVolumeMl } from './displaced-volume'
 import { heightToWidth } from './height-to-width'
 import { loafLosses } from './loaf-losses'
+import { scanAndCountEntries } from './scan-and-count-entries'
 import { seedBulkDensityGPerMl } from './seed-bulk-density'
 import { specificVolumeMlPerG } from './specific-volume'
 import { summariseReadings } from './summarise-readings'
@@ -125,4 +126,5 @@ export const loafEntries = [
     source: 'definition; common practice, no source',
     run: (q) => ({ heightToWidth: heightToWidth(q) }),
   }),
+  ...scanAndCountEntries,
 ] as const

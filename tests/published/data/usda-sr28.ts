@@ -67,4 +67,6 @@ export const USDA_SR28 = {
   ndb01151: row(90.84, 3.37, 0.08, 4.96, 5.09, 0, 0.75, 42),
   /** Cream, fluid, light. */
   ndb01050: row(74.51, 2.96, 19.1, 2.82, 3.67, 0, 0.61, 72),
+  /** Vital wheat gluten. */
+  ndb48052: row(8.2, 75.16, 1.85, 13.79, 0, 0.6, 1, 29),
 } as const
