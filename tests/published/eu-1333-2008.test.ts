@@ -54,3 +54,28 @@ test('P-5.6 0.5 % of stearoyl lactylates, lawful on flour in the US, is judged o
   }).limits[0]
   expect(result).toMatchObject({ code: 'over-unchecked-limit', mgPerKg: expect.closeTo(3448.28, 2) })
 })
+publishedCheck({
+  id: 'Q-10.2',
+  of: ['dosing/check-dose'],
+  what: '2000 mg/kg of bread as sorbic acid is 0.38851 % of flour as potassium sorbate, 145 of bread from 100 of flour: mg/kg bread',
+  source: 'Regulation (EC) No 1333/2008, Annex II, 07.1, sorbates as the free acid; molar masses 150.22 and 112.13',
+  status: 'published limit, arithmetic',
+  expected: 2000,
+  got: () =>
+    checkDose({
+      sources: [{ lineId: 'one', substance: 'sorbate', form: 'potassium sorbate', massG: 3.8851, activeShare: 1 }],
+      flourMassG: 1000,
+      finishedFoodPer100Flour: 145,
+      flourContentMgPerKg: {},
+      conversions: [{ from: 'potassium sorbate', to: 'sorbic acid', factor: 112.13 / 150.22 }],
+      customary: [],
+      limits: [
+        {
+          id: 'sorbate', jurisdiction: 'EU', food: 'prepacked sliced bread', basis: 'finished-food', form: 'sorbic acid', substances: ['sorbate'],
+          isPermitted: true, maxMgPerKg: 2000, countsFlourContent: false, toleranceShare: 0.005, source: 'Annex II, 07.1', checkedOn: null,
+        },
+      ],
+    }).limits[0]?.mgPerKg ?? Number.NaN,
+  tolerance: { relative: 2e-5 },
+  why: 'the dose is given to five digits',
+})
