@@ -1,3 +1,5 @@
+import { acceptBatchContents } from '@/lib/calc/net-weight/accept-batch-contents'
+import { acceptancePlan } from '@/lib/calc/net-weight/acceptance-plan'
 import { acceptBatchMean } from '@/lib/calc/net-weight/accept-batch-mean'
 import { samplePackages } from '@/lib/calc/net-weight/sample-packages'
 import { tolerableNegativeErrorG } from '@/lib/calc/net-weight/tolerable-negative-error'
@@ -79,3 +81,50 @@ for (const [batchPackages, isDestructive, expected] of [
     why: 'a count',
   })
 }
+
+for (const [batchPackages, isDestructive, plan] of [
+  [100, false, '30: 1/3; 30: 4/5'],
+  [500, false, '30: 1/3; 30: 4/5'],
+  [501, false, '50: 2/5; 50: 6/7'],
+  [3200, false, '50: 2/5; 50: 6/7'],
+  [3201, false, '80: 3/7; 80: 8/9'],
+  [100, true, '20: 1/2'],
+] as const) {
+  publishedCheck({
+    id: 'Q-9.1',
+    of: ['net-weight/acceptance-plan'],
+    what: `batch of ${batchPackages}, ${isDestructive ? 'destructive' : 'not destructive'}: packages, accept / refuse, at each stage`,
+    source: 'Directive 76/211/EEC, Annex II, 2.2.1 and 2.2.2',
+    status: 'published',
+    expected: plan,
+    got: () => acceptancePlan({ batchPackages, isDestructive }).map((one) => `${one.packages}: ${one.acceptAt}/${one.rejectAt}`).join('; '),
+  })
+}
+const pack = (n: number, light: number) => [...new Array<number>(n - light).fill(502), ...new Array<number>(light).fill(480)]
+for (const [what, contentsG, expected] of [
+  ['first 30 have 2 below 485 g', pack(30, 2), 'take-second-sample'],
+  ['2 more in the second 30', [...pack(30, 2), ...pack(30, 2)], 'accepted'],
+  ['3 more in the second 30', [...pack(30, 2), ...pack(30, 3)], 'refused'],
+  ['one pack of 460 g among 30', [...pack(29, 0), 460], 'refused'],
+] as const) {
+  publishedCheck({
+    id: contentsG.some((g) => g < 470) ? 'Q-9.5' : 'Q-9.3',
+    of: ['net-weight/accept-batch-contents'],
+    what: `batch of 400, 500 g: ${what}`,
+    source: 'Directive 76/211/EEC, Annex I, 1.3, and Annex II, 2.2.1',
+    status: 'published rules, packages invented',
+    expected,
+    got: () => acceptBatchContents({ batchPackages: 400, isDestructive: false, nominalG: 500, contentsG }).outcome,
+  })
+}
+publishedCheck({
+  id: 'Q-9.5',
+  of: ['net-weight/accept-batch-mean'],
+  what: 'one empty pack among twenty of 500 g: accepted (1) or not (0)',
+  source: 'Directive 76/211/EEC, Annex I, 1.3',
+  status: 'published rule, packages invented',
+  expected: 0,
+  got: () => Number(acceptBatchMean({ nominalG: 500, contentsG: [...new Array<number>(19).fill(510), 0] }).isAccepted),
+  tolerance: { absolute: 0 },
+  why: 'yes or no',
+})

@@ -71,7 +71,7 @@ for (const [pctFlour, expected] of [
         finishedFoodPer100Flour: null,
         flourContentMgPerKg: {},
         conversions: [],
-        customary: [{ substance: 'lecithin', minMgPerKgFlour: 2000, maxMgPerKgFlour: 30_000, source: 'common practice, no source' }],
+        customary: [{ substance: 'lecithin', form: 'lecithin', minMgPerKgFlour: 2000, maxMgPerKgFlour: 30_000, source: 'common practice, no source' }],
         limits: [],
       }).customary[0]?.code,
   })

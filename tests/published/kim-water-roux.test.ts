@@ -49,7 +49,7 @@ for (const [pct, expected] of [
         finishedFoodPer100Flour: null,
         flourContentMgPerKg: {},
         conversions: [],
-        customary: [{ substance: 'roux', minMgPerKgFlour: 15_000, maxMgPerKgFlour: 60_000, source }],
+        customary: [{ substance: 'roux', form: 'roux', minMgPerKgFlour: 15_000, maxMgPerKgFlour: 60_000, source }],
         limits: [],
       }).customary[0]?.code,
   })

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { mustBeGiven, mustBeWithin } from '../checks'
 import { calcEntry } from '../entry'
+import { CalcError } from '../error'
 import { atFlatFields } from '../flat-fields'
 import { activeMassG } from './active-mass'
 import { activityProductMassG } from './activity-product-mass'
@@ -105,12 +106,13 @@ export const dosingEntries = [
       conversions: z.array(z.strictObject({ from: z.string(), to: z.string(), factor: z.number() })),
       limitForm: z.string(),
       basis: z.enum(['flour', 'finished-food']),
-      isPermitted: z.boolean(),
+      rule: z.enum(['at-most', 'quantum-satis', 'forbidden']),
       maxMgPerKg: optionalNumber,
       toleranceShare: z.number(),
       countsFlourContent: z.boolean(),
       flourContentMgPerKg: optionalNumber,
       isChecked: z.boolean(),
+      customaryForm: optionalText,
       minMgPerKgFlour: optionalNumber,
       maxMgPerKgFlour: optionalNumber,
     }),
@@ -127,7 +129,7 @@ export const dosingEntries = [
       ]),
       mgPerKg: z.nullable(z.number()),
       missing: z.array(z.strictObject({ what: z.enum(['form-conversion', 'finished-food-mass', 'flour-content']) })),
-      customary: z.nullable(z.enum(['customary', 'below-customary', 'above-customary'])),
+      customary: z.nullable(z.enum(['customary', 'below-customary', 'above-customary', 'cannot-judge'])),
     }),
     example: {
       sources: [{ id: 'fruit powder', form: 'acid', massG: 10, activeShare: 0.17 }],
@@ -135,11 +137,12 @@ export const dosingEntries = [
       conversions: [],
       limitForm: 'acid',
       basis: 'flour',
-      isPermitted: true,
+      rule: 'at-most',
       maxMgPerKg: 200,
       toleranceShare: 0,
       countsFlourContent: false,
       isChecked: false,
+      customaryForm: 'acid',
       minMgPerKgFlour: 10,
       maxMgPerKgFlour: 100,
     },
@@ -163,8 +166,8 @@ export const dosingEntries = [
               basis: q.basis,
               form: q.limitForm,
               substances: [SUBSTANCE],
-              isPermitted: q.isPermitted,
-              maxMgPerKg: q.maxMgPerKg ?? null,
+              isPermitted: q.rule !== 'forbidden',
+              maxMgPerKg: limitOf(q),
               countsFlourContent: q.countsFlourContent,
               toleranceShare: q.toleranceShare,
               checkedOn: q.isChecked ? 'checked' : null,
@@ -206,13 +209,21 @@ function strengthOf(side: 'from' | 'to', q: FlatStrengths): ActiveStrength {
   return { by: 'activity', activity, unitsPerG: mustBeGiven(`${side}UnitsPerG`, q[`${side}UnitsPerG`]), strengthShare }
 }
 
-/** The customary range, when one is given; then both its ends are. */
-function customaryOf(q: { minMgPerKgFlour?: number | undefined; maxMgPerKgFlour?: number | undefined }) {
+/** The figure of a limit: given where the rule has one, and nowhere else. */
+function limitOf(q: { rule: 'at-most' | 'quantum-satis' | 'forbidden'; maxMgPerKg?: number | undefined }): number | null {
+  if (q.rule === 'at-most') return mustBeGiven('maxMgPerKg', q.maxMgPerKg)
+  if (q.maxMgPerKg !== undefined) throw new CalcError('not-possible', { field: 'maxMgPerKg', value: q.maxMgPerKg, reason: 'rule-has-no-figure' })
+  return null
+}
+
+/** The customary range, when one is given; then its form and both its ends are. */
+function customaryOf(q: { customaryForm?: string | undefined; minMgPerKgFlour?: number | undefined; maxMgPerKgFlour?: number | undefined }) {
   if (q.minMgPerKgFlour === undefined && q.maxMgPerKgFlour === undefined) return []
   return [
     {
       substance: SUBSTANCE,
       source: '',
+      form: mustBeGiven('customaryForm', q.customaryForm),
       minMgPerKgFlour: mustBeGiven('minMgPerKgFlour', q.minMgPerKgFlour),
       maxMgPerKgFlour: mustBeGiven('maxMgPerKgFlour', q.maxMgPerKgFlour),
     },

@@ -19,7 +19,8 @@ export type ActiveSource = {
 /** Mass of one form in the mass of another: propionic acid from calcium propionate, 0.79562. */
 export type FormConversion = { from: string; to: string; factor: number }
 
-export type CustomaryRange = { substance: string; minMgPerKgFlour: number; maxMgPerKgFlour: number; source: string }
+/** `form` is the one that the range is stated in: a range of the salt is another than one of its acid. */
+export type CustomaryRange = { substance: string; form: string; minMgPerKgFlour: number; maxMgPerKgFlour: number; source: string }
 
 export type DoseLimit = {
   id: string
@@ -35,7 +36,7 @@ export type DoseLimit = {
   maxMgPerKg: number | null
   /** What the flour already contains counts too. */
   countsFlourContent: boolean
-  /** Limits are printed rounded: 2.05 g in 100 lb is 45.195 ppm and is printed as 45. Part of the limit, ≥ 0. */
+  /** Limits are printed rounded: 2.05 g in 100 lb is 45.195 ppm and is printed as 45. Part of the limit, 0 to 0.005. */
   toleranceShare: number
   source: string
   /** Day on which somebody compared the figure with the text in force; null for never. */

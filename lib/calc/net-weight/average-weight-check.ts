@@ -2,6 +2,8 @@ import { normalQuantile } from '../distributions/normal-quantile'
 import { normalTail } from '../distributions/normal-tail'
 import { CalcError } from '../error'
 import { contentsSummary } from './contents-summary'
+import { countLight } from './count-light'
+import { lightCautions } from './light-cautions'
 import { tolerableNegativeErrorG } from './tolerable-negative-error'
 import type { NetWeightCaution } from './types'
 
@@ -20,6 +22,9 @@ export type AverageWeightCheck = {
   marginStandardErrorG: number
   expectedBelowLowerShare: number
   expectedBelowAbsoluteShare: number
+  /** Packages that were weighed and are below the limits: found, not expected. */
+  belowLower: number
+  belowAbsolute: number
   isWithinRules: boolean
   cautions: NetWeightCaution[]
 }
@@ -27,7 +32,8 @@ export type AverageWeightCheck = {
 /**
  * Whether production keeps the average-weight rules, from its own check-weighing: contents taken as normally spread, the
  * mean not below nominal, at most 2.5 % expected below nominal less the tolerable error, at most one in 10,000 below
- * nominal less twice the error (which stands in for 'none').
+ * nominal less twice the error (which stands in for 'none'). A package that was found below that
+ * limit breaks the rules, whatever the spread says of the others.
  * @param nominalG g, 5 to 15,000; contentsG net, of production at its usual setting, at least ten, not all alike
  * @throws CalcError 'empty' | 'not-finite' | 'out-of-range'; 'not-possible' with reason 'no-spread'
  * Source: UK trading standards guidance on the Packaged Goods Regulations 2006; one in 10,000: from memory.
@@ -45,6 +51,7 @@ export function averageWeightCheck(q: { nominalG: number; contentsG: readonly nu
   ] as const
   const [decidedBy, leastMeanG] = needed.reduce((most, one) => (one[1] > most[1] ? one : most))
   const marginG = meanG - leastMeanG
+  const { belowLower, belowAbsolute } = countLight(q)
   return {
     meanG,
     sdG,
@@ -54,7 +61,9 @@ export function averageWeightCheck(q: { nominalG: number; contentsG: readonly nu
     marginStandardErrorG: sdG / Math.sqrt(q.contentsG.length),
     expectedBelowLowerShare: normalTail({ z: (lowerLimitG - meanG) / sdG, tail: 'lower' }),
     expectedBelowAbsoluteShare: normalTail({ z: (absoluteLimitG - meanG) / sdG, tail: 'lower' }),
-    isWithinRules: marginG >= 0,
-    cautions: ['package-differs-by-country', 'competent-person-checks'],
+    belowLower,
+    belowAbsolute,
+    isWithinRules: marginG >= 0 && belowAbsolute === 0,
+    cautions: [...lightCautions({ belowAbsolute }), 'package-differs-by-country', 'competent-person-checks'],
   }
 }

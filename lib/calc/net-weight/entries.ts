@@ -1,6 +1,8 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
+import { acceptBatchContents } from './accept-batch-contents'
 import { acceptBatchMean } from './accept-batch-mean'
+import { acceptancePlan } from './acceptance-plan'
 import { averageWeightCheck } from './average-weight-check'
 import { judgeLot } from './judge-lot'
 import { samplePackages } from './sample-packages'
@@ -11,6 +13,8 @@ const caution = z.enum([
   'package-differs-by-country',
   'competent-person-checks',
   'other-half-of-the-test',
+  'mean-is-checked-besides',
+  'light-package-not-for-sale',
   'from-memory-check-handbook',
 ])
 const lot = z.strictObject({ nominalG: z.number(), contentsG: z.array(z.number()) })
@@ -66,12 +70,41 @@ export const netWeightEntries = [
       sdG: z.number(),
       factor: z.number(),
       leastMeanG: z.number(),
+      isMeanAccepted: z.boolean(),
+      belowLower: z.number(),
+      belowAbsolute: z.number(),
       isAccepted: z.boolean(),
       cautions: z.array(caution),
     }),
     example: loaves,
-    source: 'Council Directive 76/211/EEC, Annex II, 2.3',
+    source: 'Council Directive 76/211/EEC, Annex I, 1.3, and Annex II, 2.3',
     run: acceptBatchMean,
+  }),
+  calcEntry({
+    id: 'net-weight/acceptance-plan',
+    input: z.strictObject({ batchPackages: z.number(), isDestructive: z.boolean() }),
+    output: z.strictObject({ stages: z.array(z.strictObject({ packages: z.number(), acceptAt: z.number(), rejectAt: z.number() })) }),
+    example: { batchPackages: 400, isDestructive: false },
+    source: 'Council Directive 76/211/EEC, Annex II, 2.1 and 2.2',
+    run: (q) => ({ stages: acceptancePlan(q).map((stage) => ({ ...stage })) }),
+  }),
+  calcEntry({
+    id: 'net-weight/accept-batch-contents',
+    input: z.strictObject({ ...lot.shape, batchPackages: z.number(), isDestructive: z.boolean() }),
+    output: z.strictObject({
+      lowerLimitG: z.number(),
+      absoluteLimitG: z.number(),
+      defective: z.number(),
+      belowAbsolute: z.number(),
+      acceptAt: z.number(),
+      rejectAt: z.number(),
+      outcome: z.enum(['accepted', 'refused', 'take-second-sample']),
+      nextPackages: z.nullable(z.number()),
+      cautions: z.array(caution),
+    }),
+    example: { ...loaves, batchPackages: 320, isDestructive: true },
+    source: 'Council Directive 76/211/EEC, Annex I, 1.3, and Annex II, 2.2',
+    run: acceptBatchContents,
   }),
   calcEntry({
     id: 'net-weight/average-weight-check',
@@ -85,6 +118,8 @@ export const netWeightEntries = [
       marginStandardErrorG: z.number(),
       expectedBelowLowerShare: z.number(),
       expectedBelowAbsoluteShare: z.number(),
+      belowLower: z.number(),
+      belowAbsolute: z.number(),
       isWithinRules: z.boolean(),
       cautions: z.array(caution),
     }),
@@ -97,7 +132,7 @@ export const netWeightEntries = [
     input: z.strictObject({ labelledG: z.number() }),
     output: z.strictObject({ variationG: z.number(), cautions: z.array(caution) }),
     example: { labelledG: 680 },
-    source: 'NIST Handbook 133, table 2-5, from memory: check the handbook in force',
+    source: 'NIST Handbook 133, table 2-5, from memory but for two rows: check the handbook in force',
     run: usAllowableVariationG,
   }),
 ] as const

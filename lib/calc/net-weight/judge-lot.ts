@@ -1,4 +1,6 @@
 import { contentsSummary } from './contents-summary'
+import { countLight } from './count-light'
+import { lightCautions } from './light-cautions'
 import { tolerableNegativeErrorG } from './tolerable-negative-error'
 import type { NetWeightCaution } from './types'
 
@@ -32,8 +34,7 @@ export function judgeLot(q: { nominalG: number; contentsG: readonly number[] }):
   const { lowerLimitG, absoluteLimitG } = tolerableNegativeErrorG(q)
   const { meanG } = contentsSummary({ contentsG: q.contentsG, least: 1 })
   const packages = q.contentsG.length
-  const belowLower = q.contentsG.filter((contentG) => contentG < lowerLimitG).length
-  const belowAbsolute = q.contentsG.filter((contentG) => contentG < absoluteLimitG).length
+  const { belowLower, belowAbsolute } = countLight(q)
   const rules = {
     // A mean that is nominal but for the dust of its sum is nominal.
     isMeanEnough: meanG >= q.nominalG * (1 - 1e-12),
@@ -50,6 +51,6 @@ export function judgeLot(q: { nominalG: number; contentsG: readonly number[] }):
     belowAbsolute,
     ...rules,
     keepsAllRules: Object.values(rules).every(Boolean),
-    cautions: ['package-differs-by-country', 'competent-person-checks'],
+    cautions: [...lightCautions({ belowAbsolute }), 'package-differs-by-country', 'competent-person-checks'],
   }
 }

@@ -22,3 +22,12 @@ test('the other half of the test is spoken of, and one package is too few', () =
   expect(acceptBatchMean({ nominalG: 500, contentsG: [500, 501] }).cautions).toContain('other-half-of-the-test')
   expect(() => acceptBatchMean({ nominalG: 500, contentsG: [500] })).toThrow(expect.objectContaining({ code: 'empty' }))
 })
+
+test('an empty package among twenty is refused although the mean would pass', () =>
+  expect(acceptBatchMean({ nominalG: 500, contentsG: [...new Array<number>(19).fill(505), 0] })).toMatchObject({
+    isMeanAccepted: true,
+    belowLower: 1,
+    belowAbsolute: 1,
+    isAccepted: false,
+    cautions: expect.arrayContaining(['light-package-not-for-sale']),
+  }))

@@ -38,3 +38,11 @@ test('nine packages, or packages all alike, say nothing of the spread', () => {
     expect.objectContaining({ facts: expect.objectContaining({ reason: 'no-spread' }) }),
   )
 })
+
+test('a package found below the second limit breaks the rules, whatever the mean', () =>
+  expect(averageWeightCheck({ nominalG: 500, contentsG: [...packages(560, 2, 20), 460] })).toMatchObject({
+    belowLower: 1,
+    belowAbsolute: 1,
+    isWithinRules: false,
+    marginG: expect.toSatisfy((marginG: number) => marginG > 0),
+  }))

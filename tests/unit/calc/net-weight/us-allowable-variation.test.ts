@@ -6,10 +6,11 @@ test('it says that the table is from memory', () =>
 
 test('a step of the table belongs to the weights up to it', () => {
   expect(usAllowableVariationG({ labelledG: 426 }).variationG).toBe(18.1)
-  expect(usAllowableVariationG({ labelledG: 426.1 }).variationG).toBe(19.9)
+  expect(usAllowableVariationG({ labelledG: 426.4 }).variationG).toBe(19.9)
+  expect(usAllowableVariationG({ labelledG: 30 }).variationG).toBe(3)
 })
 
-test.each([317, 970.1, Number.NaN])('%d g is beyond the part that is here', (labelledG) =>
+test.each([0, 2631, Number.NaN])('%d g is beyond the table', (labelledG) =>
   expect(() => usAllowableVariationG({ labelledG })).toThrow(
     expect.objectContaining({ facts: expect.objectContaining({ field: 'labelledG' }) }),
   ))

@@ -22,3 +22,12 @@ test.each([
 ])('%s is in %s', (name, ending) => {
   expect(unitEnding(name)).toBe(ending)
 })
+
+test.each([
+  ['mgPerKg', 'MgPerKg'],
+  ['maxMgPerKg', 'MgPerKg'],
+  ['joulePerKgMin', 'JoulePerKgMin'],
+  ['firstSpeedJPerKgMin', 'JPerKgMin'],
+  ['share', undefined],
+  ['min', undefined],
+])('%s, named for nothing but its unit or not, ends in %s', (name, ending) => expect(unitEnding(name)).toBe(ending))
