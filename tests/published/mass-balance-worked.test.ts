@@ -25,7 +25,7 @@ worked('Q-1.7', 'preferment/pre-ferment', 'the same: water left', 2650, () => po
 worked('Q-1.7', 'preferment/pre-ferment', '30 % of it in a biga of 55 %: water of it', 825, () => biga().preFermentWaterG)
 worked('Q-1.7', 'preferment/pre-ferment', 'the same: water left', 2575, () => biga().doughWaterG)
 
-const rye = () => scald({ flourMassG: 2000, doughHydrationPct: 75, scaldFlourG: 200, scaldWaterG: 500, scaldWeighedG: 655 })
+const rye = () => scald({ flourMassG: 2000, doughHydrationPct: 75, scaldedPct: 10, scaldHydrationPct: 250, by: 'weighed', scaldWeighedG: 655 })
 worked('Q-1.8', 'preferment/scald', 'scald of 200 + 500 g that weighs 655 g: gone', 45, () => rye().evaporatedG)
 worked('Q-1.8', 'preferment/scald', 'water to add to 2000 g of flour at 75 %', 1045, () => rye().doughWaterG)
 worked('Q-1.8', 'preferment/scald', 'points too dry without weighing', 2.25, () => rye().tooDryPctFlour)

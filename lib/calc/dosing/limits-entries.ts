@@ -14,7 +14,7 @@ export const limitsEntries = [
           substances: z.array(z.enum(LIMITED_SUBSTANCES)),
           food: z.enum(LIMITED_FOODS),
           rule: z.enum(['at-most', 'as-much-as-needed', 'forbidden']),
-          maxMgPerKg: z.nullable(z.number()),
+          limitMgPerKg: z.nullable(z.number()),
           basis: z.enum(['flour', 'finished-food']),
           form: z.enum(LIMIT_FORMS),
           countsFlourContent: z.boolean(),
@@ -29,7 +29,7 @@ export const limitsEntries = [
     source: 'each limit has its own: 21 CFR; Regulation (EC) 1333/2008, Annex II; Health Canada, list 2; others named with them',
     run: ({ substance, region = null }) => {
       const { rows, cautions } = limitsOf({ substance, region })
-      return { rows: rows.map((row) => ({ ...row, substances: [...row.substances] })), cautions }
+      return { rows: rows.map(({ substances, maxMgPerKg, ...row }) => ({ ...row, substances: [...substances], limitMgPerKg: maxMgPerKg })), cautions }
     },
   }),
 ] as const
