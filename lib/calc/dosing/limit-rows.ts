@@ -27,7 +27,7 @@ export type LimitRow = {
   food: LimitedFood
   basis: 'flour' | 'finished-food'
   form: LimitForm
-  rule: 'at-most' | 'as-much-as-needed' | 'forbidden'
+  rule: 'at-most' | 'quantum-satis' | 'forbidden'
   /** mg per kg of the basis, with the rule 'at-most'. */
   maxMgPerKg: number | null
   countsFlourContent: boolean
@@ -43,7 +43,7 @@ const plain = { form: 'as-weighed', countsFlourContent: false, origin: 'read', c
 type Told = Pick<LimitRow, 'region' | 'substances' | 'food' | 'source'>
 const onFlour = (maxMgPerKg: number, told: Told) => ({ ...plain, basis: 'flour', rule: 'at-most', maxMgPerKg, ...told }) as const
 const onBread = (maxMgPerKg: number, told: Told) => ({ ...plain, basis: 'finished-food', rule: 'at-most', maxMgPerKg, ...told }) as const
-const asNeeded = (told: Told) => ({ ...plain, basis: 'flour', rule: 'as-much-as-needed', maxMgPerKg: null, ...told }) as const
+const asNeeded = (told: Told) => ({ ...plain, basis: 'flour', rule: 'quantum-satis', maxMgPerKg: null, ...told }) as const
 const forbidden = (told: Told) => ({ ...plain, basis: 'flour', rule: 'forbidden', maxMgPerKg: null, ...told }) as const
 
 const eu071 = 'Regulation (EC) 1333/2008, Annex II, 07.1'

@@ -13,7 +13,7 @@ export const limitsEntries = [
           region: z.enum(LIMIT_REGIONS),
           substances: z.array(z.enum(LIMITED_SUBSTANCES)),
           food: z.enum(LIMITED_FOODS),
-          rule: z.enum(['at-most', 'as-much-as-needed', 'forbidden']),
+          rule: z.enum(['at-most', 'quantum-satis', 'forbidden']),
           limitMgPerKg: z.nullable(z.number()),
           basis: z.enum(['flour', 'finished-food']),
           form: z.enum(LIMIT_FORMS),
