@@ -6,6 +6,7 @@ import { query } from '../query'
 import { Refusal } from '../refusal'
 import { costsOfPlan } from './costs-of-plan'
 import { drawUpOrRefuse } from './draw-up-or-refuse'
+import { linesToWeigh } from './lines-to-weigh'
 import { loadPlanFacts } from './load-plan-facts'
 import { readPlanText } from './plan-text'
 import type { Plan, PlanBatch } from './plan-types'
@@ -49,7 +50,7 @@ export const getPlan = query({
     const seesCosts = levelOf(role, 'see-costs') === 'yes'
     return {
       trial: { ...rest, planHash, proposedBy: proposedBy.name, isFrozen: isFrozen(trial.state) },
-      plan: { ...plan, order: plan.order && orderShown(plan.order, isKeyOpen(trial.state)) },
+      plan: { ...plan, arms: plan.arms.map((arm) => ({ ...arm, toWeigh: linesToWeigh(plan, arm) })), order: plan.order && orderShown(plan.order, isKeyOpen(trial.state)) },
       ...(seesCosts ? { costs: await costsOfPlan(db, bakeryId, plan, dayInZone(now, bakery.timeZone)) } : {}),
       may: {
         change: trial.state === 'draft' && levelOf(role, 'propose-trial') === 'yes',

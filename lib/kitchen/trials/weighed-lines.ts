@@ -2,44 +2,57 @@ import 'server-only'
 import type { BalancedArm } from '../../calc/arms/balance-arm'
 import { roundToResolutions } from '../../calc/formula/round-to-resolutions'
 import { roundToScaleG } from '../../calc/weighing/round-to-scale'
-import type { DrawnDose } from './draw-up-arm'
+import { wholeSteps } from '../../calc/weighing/whole-steps'
 import type { ControlDough } from './draw-up-plan'
-import type { PlanLine } from './plan-types'
+import type { PlanFacts, PlanIngredient, PlanLine, PlanScale } from './plan-types'
+import { resolutionOfLine } from './resolution-of-line'
+import { scaleOfLines } from './scale-of-lines'
+import { doseErrorLimitShare, doseErrorShare } from './weighing-of-dose'
+
+/** Product of one dose in one dough, g. */
+export type DosedMass = { ingredient: PlanIngredient; productG: number }
 
 /**
- * Masses for the scale. Lines that did not move keep the control's; those that did are rounded together so that their
- * sum does not drift; each dose goes to the mark nearest to it, because it is what the arm is about.
+ * Masses for the scales. What is of one ingredient in one stage stands on one scale together where that scale can tell
+ * the dose in it, and otherwise the dose by itself. Lines that did not move keep the control's mass where that scale can show it; those that did are
+ * rounded together so that their sum does not drift; each dose goes to the mark nearest to it, because it is what the
+ * arm is about.
  */
-export function weighedLines(control: ControlDough, balanced: BalancedArm, doses: readonly DrawnDose[]): PlanLine[] {
-  const { resolutionG } = control
-  const moved = balanced.lines.filter((line) => line.changeG !== 0)
-  const rounded = moved.length === 0 ? [] : roundToResolutions(moved.map((line) => ({ id: line.lineId, massG: line.armG, resolutionG }))).lines
-  const ofControl = control.lines.map(({ id, stageId, ingredient, massG, weighedG }): PlanLine => {
-    const line = balanced.lines.find(({ lineId }) => lineId === id)
-    return {
-      stageId,
-      ingredientId: ingredient.id,
-      ingredient: ingredient.name,
-      kind: ingredient.kind,
-      dose: null,
-      controlG: massG,
-      exactG: line?.armG ?? massG,
-      weighedG: rounded.find((each) => each.id === id)?.massG ?? weighedG,
-      changeG: line?.changeG ?? 0,
-      atBound: line?.atBound ?? null,
-    }
+export function weighedLines(facts: Pick<PlanFacts, 'scale' | 'scales'>, control: ControlDough, balanced: BalancedArm, doses: readonly DosedMass[]): PlanLine[] {
+  const exact = [
+    ...control.lines.map(({ id, stageId, ingredient, massG, weighedG }) => {
+      const line = balanced.lines.find(({ lineId }) => lineId === id)
+      return { id, stageId, ingredient, dose: null, controlG: massG, controlWeighedG: weighedG, exactG: line?.armG ?? massG, changeG: line?.changeG ?? 0, atBound: line?.atBound ?? null }
+    }),
+    ...doses.map(({ ingredient, productG }, d) => ({ id: `dose.${d}`, stageId: control.doseStageId, ingredient, dose: d, controlG: 0, controlWeighedG: 0, exactG: productG, changeG: productG, atBound: null })),
+  ]
+  const onScales = exact.map((line) => {
+    const same = exact.filter((other) => other.stageId === line.stageId && other.ingredient.id === line.ingredient.id)
+    const together = tellsDoses(scaleOfLines(facts, same), same) ? same : same.filter(({ dose }) => (dose === null) === (line.dose === null))
+    const scale = scaleOfLines(facts, together)
+    return { ...line, scale, resolutionG: resolutionOfLine(scale) }
   })
-  const ofDoses = doses.map(({ dose, ingredient }, d): PlanLine => ({
-    stageId: control.doseStageId,
+  const moved = onScales.filter((line) => line.dose === null && line.changeG !== 0)
+  const rounded = moved.length === 0 ? [] : roundToResolutions(moved.map(({ id, exactG, resolutionG }) => ({ id, massG: exactG, resolutionG }))).lines
+  return onScales.map(({ id, stageId, ingredient, dose, controlG, controlWeighedG, exactG, changeG, atBound, scale, resolutionG }): PlanLine => ({
+    stageId,
     ingredientId: ingredient.id,
     ingredient: ingredient.name,
     kind: ingredient.kind,
-    dose: d,
-    controlG: 0,
-    exactG: dose.productG,
-    weighedG: roundToScaleG({ massG: dose.productG, resolutionG }),
-    changeG: dose.productG,
-    atBound: null,
+    dose,
+    controlG,
+    exactG,
+    weighedG: rounded.find((each) => each.id === id)?.massG ?? (dose === null ? onMark(controlWeighedG, controlG, resolutionG) : roundToScaleG({ massG: exactG, resolutionG })),
+    scaleId: scale?.id ?? null,
+    changeG,
+    atBound,
   }))
-  return [...ofControl, ...ofDoses]
+}
+
+function tellsDoses(scale: PlanScale | null, same: readonly { dose: number | null; exactG: number }[]): boolean {
+  return same.every(({ dose, exactG }) => scale === null || dose === null || !(exactG > 0) || doseErrorShare(exactG, scale) <= doseErrorLimitShare)
+}
+
+function onMark(weighedG: number, exactG: number, resolutionG: number): number {
+  return wholeSteps(weighedG, resolutionG).restSteps === 0 ? weighedG : roundToScaleG({ massG: exactG, resolutionG })
 }
