@@ -87,7 +87,7 @@ describe('a line to weigh', () => {
     const sets = fc.constantFrom([dough], [dough, dose], [scale('large', 5, 60_000), dose, scale('fine', 0.01, 500)])
     fc.assert(
       fc.property(sets, fc.integer({ min: 300, max: 20_000 }), fc.constantFrom('salt', 'enzyme', 'yoghurt', 'oil'), fc.double({ min: 0.02, max: 8, noNaN: true }), fc.boolean(), (scales, scalingMassG, ingredientId, value, isOnTop) => {
-        const { plan } = weigh({ scales, scale: scales[0], process: { scalingMassG }, mixer: null, declared: { kind: 'look_only' }, arms: [{ ...onTop(ingredientId, value)[0]!, onTop: isOnTop }] })
+        const { plan } = weigh({ scales: [...scales], scale: scales[0], process: { scalingMassG }, mixer: null, declared: { kind: 'look_only' }, arms: [{ ...onTop(ingredientId, value)[0]!, onTop: isOnTop }] })
         for (const arm of plan.arms) {
           const toWeigh = linesToWeigh(plan, arm)
           const lines = toWeigh.stages.flatMap((stage) => stage.lines)
