@@ -8,6 +8,7 @@ import { evidence } from './en/evidence'
 import { formulas } from './en/formulas'
 import { importing } from './en/importing'
 import { measures } from './en/measures'
+import { mixing } from './en/mixing'
 import { people } from './en/people'
 import { problems } from './en/problems'
 import { refusals } from './en/refusals'
@@ -17,7 +18,7 @@ import { trials } from './en/trials'
 import { pseudoOf } from './pseudo'
 import type { Forms } from './say'
 
-const english = { audit, calculations, calculators, decisions, desk, door, evidence, formulas, importing, measures, people, problems, refusals, shift, stores, trials }
+const english = { audit, calculations, calculators, decisions, desk, door, evidence, formulas, importing, measures, mixing, people, problems, refusals, shift, stores, trials }
 
 export type Words = typeof english
 /** `en-XA` is the pseudo-language: every text of ours is changed, so that one which is not ours shows. */

@@ -3,6 +3,7 @@ import { v7 as uuid } from 'uuid'
 import { db } from '../../lib/db/client'
 import type { Allergen, IngredientKind } from '../../lib/db/generated/enums'
 import { testNow, type TestBakery } from './bakery'
+import { planOfRows } from './plan-of-rows'
 
 export type ApprovedTrial = {
   trialId: string
@@ -164,6 +165,8 @@ export async function makeApprovedTrial(bakery: TestBakery, shape: Shape = {}): 
       }),
     })
   }
+
+  await db().trial.update({ where: { bakeryId_id: { bakeryId, id: trialId } }, data: await planOfRows(bakeryId, trialId) })
 
   const batches: ApprovedTrial['batches'] = []
   for (let day = 1; day <= days; day++) {

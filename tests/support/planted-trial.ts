@@ -3,6 +3,7 @@ import { v7 as uuid } from 'uuid'
 import { db } from '../../lib/db/client'
 import type { BatchState, TrialState } from '../../lib/db/generated/enums'
 import type { TestBakery } from './bakery'
+import { planOfRows } from './plan-of-rows'
 
 export type PlantedDough = {
   arm: number
@@ -77,7 +78,7 @@ export async function plantTrial(bakery: TestBakery, q: { state: TrialState; mix
       }),
     ),
   })
-  await db().trial.update({ where: { bakeryId_id: { bakeryId, id: trialId } }, data: { state: q.state, planText: '{}', planHash: hash('{}'), proposedAt: at, ...(q.state === 'closed' ? { closedAt: at } : {}) } })
+  await db().trial.update({ where: { bakeryId_id: { bakeryId, id: trialId } }, data: { state: q.state, ...(await planOfRows(bakeryId, trialId)), proposedAt: at, ...(q.state === 'closed' ? { closedAt: at } : {}) } })
 
   const days = [...new Set(q.doughs.map(({ day }) => day))]
   const dayIds = new Map(days.map((day) => [day, uuid()]))

@@ -16,15 +16,18 @@ export function planFormat({ locale, massUnits, temperatureUnits }: PlanUnits) {
     const value = massInUnit(massG, unit)
     return withUnit(formatNumber(value, { locale, digits: digitsFor(Math.abs(value)), signed }), unit)
   }
+  /** A mass for the scale, with the digits that the scale shows. */
+  const weighed = (massG: number, resolutionG: number) => {
+    const digits = Math.min(6, Math.max(0, digitsOfStep(massInUnit(resolutionG, unit))))
+    return formatNumber(massInUnit(massG, unit), { locale, digits })
+  }
   return {
     massUnit: unit,
     mass: (massG: number) => mass(massG),
     massDifference: (massG: number) => mass(massG, true),
-    /** A mass for the scale, with the digits that the scale shows. */
-    weighed(massG: number, resolutionG: number) {
-      const digits = Math.min(6, Math.max(0, Math.ceil(-Math.log10(massInUnit(resolutionG, unit)) - 1e-9)))
-      return formatNumber(massInUnit(massG, unit), { locale, digits })
-    },
+    weighed,
+    /** The same with its unit. */
+    weighedInUnit: (massG: number, resolutionG: number) => withUnit(weighed(massG, resolutionG), unit),
     temp: (tempC: number) => withUnit(formatNumber(temperatureInUnit(tempC, temperatureUnits), { locale, digits: 0 }), degreeSign[temperatureUnits]),
     tempFine: (tempC: number) => withUnit(formatNumber(temperatureInUnit(tempC, temperatureUnits), { locale, digits: 1 }), degreeSign[temperatureUnits]),
     tempDifference: (differenceC: number) => withUnit(formatNumber(differenceInUnit(differenceC, temperatureUnits), { locale, digits: 1 }), degreeSign[temperatureUnits]),
@@ -35,6 +38,13 @@ export function planFormat({ locale, massUnits, temperatureUnits }: PlanUnits) {
     minutes: (timeS: number, min: string) => withUnit(plainNumber(timeS / 60, { locale }), min),
     count: (value: number) => plainNumber(value, { locale }),
   }
+}
+
+/** Digits after the mark that a step needs: none for 5, one for 0.5, two for 0.05 and for 0.25. */
+function digitsOfStep(step: number): number {
+  const least = Math.ceil(-Math.log10(step) - 1e-9)
+  for (let digits = Math.max(0, least); digits < least + 2; digits++) if (Math.abs(step * 10 ** digits - Math.round(step * 10 ** digits)) < 1e-9) return digits
+  return least
 }
 
 export type PlanFormat = ReturnType<typeof planFormat>

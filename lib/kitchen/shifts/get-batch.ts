@@ -11,6 +11,7 @@ import { mayCorrect } from '../readings/rules'
 import { unitsOfBase } from '../readings/units-of-base'
 import { Refusal } from '../refusal'
 import { isFrozen, isOpen } from '../trials/rules'
+import { mixingOf } from './mixing-of'
 import { mixedBatches } from './mixed-batches'
 import { byPlan, needsCleanDown, nextToBegin } from './rules'
 
@@ -43,6 +44,7 @@ export const getBatch = query({
         mixingDay: { select: { number: true } },
         arm: {
           select: {
+            position: true,
             lines: {
               select: {
                 id: true,
@@ -63,7 +65,8 @@ export const getBatch = query({
             factorName: true,
             factorLevels: true,
             formula: { select: { name: true } },
-            scale: { select: { resolutionG: true } },
+            planText: true,
+            planHash: true,
             controlVersion: {
               select: { scalingMassG: true, doughTempC: true, mixTimeS: true, bulkTimeS: true, proofTimeS: true, bakeTempC: true, bakeTimeS: true, method: true },
             },
@@ -115,7 +118,7 @@ export const getBatch = query({
         .sort(byPlan)
         .map(({ id, code, state }) => ({ id, code, state, isNext: id === next?.id })),
       trial: { number: trial.number, state: trial.state, formulaName: trial.formula.name, factorName: trial.factorName, factorLevels: trial.factorLevels },
-      scaleResolutionG: trial.scale?.resolutionG ?? null,
+      ...mixingOf(batch.id, arm.position, trial),
       process: trial.controlVersion,
       lines: arm.lines.map(({ ingredient, ...line }) => {
         const { allergensCheckedAt, ...known } = ingredient

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { seenRevision } from '../text.input'
 import { equipmentFacts } from './equipment-facts.input'
 
-const { scale, thermometer, mixer, proofer, oven, pan, volumeGauge } = equipmentFacts
+const { scale, thermometer, mixer, proofer, oven, pan, volumeGauge, hotWater, chilledWater, ice } = equipmentFacts
 const seen = { equipmentId: z.uuid(), seenRevision, inUse: z.boolean() }
 
 /** Another kind is another piece of equipment, so the kind is named only to say which fields there are. */
@@ -14,4 +14,7 @@ export const changeEquipmentInput = z.discriminatedUnion('kind', [
   oven.extend(seen),
   pan.extend(seen),
   volumeGauge.extend(seen),
+  hotWater.extend(seen),
+  chilledWater.extend(seen),
+  ice.extend(seen),
 ])

@@ -14,6 +14,8 @@ const none = {
   decks: null,
   placesPerDeck: null,
   frictionCPerMin: null,
+  tempC: null,
+  limitC: null,
 }
 
 /** The facts of a piece of equipment as its row holds them: what its kind does not have is empty. */
@@ -33,6 +35,11 @@ export function equipmentColumns(facts: Facts) {
     case 'pan':
     case 'volume_gauge':
       return { ...shared, volumeMl: facts.volumeMl }
+    case 'hot_water':
+      return { ...shared, tempC: facts.tempC, limitC: facts.limitC }
+    case 'chilled_water':
+    case 'ice':
+      return { ...shared, tempC: facts.tempC }
     default:
       return facts satisfies never
   }

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { line, note } from '../text.input'
 
-export const equipmentKind = z.enum(['scale', 'thermometer', 'mixer', 'proofer', 'oven', 'pan', 'volume_gauge'])
+export const equipmentKind = z.enum(['scale', 'thermometer', 'mixer', 'proofer', 'oven', 'pan', 'volume_gauge', 'hot_water', 'chilled_water', 'ice'])
 export type EquipmentKind = z.output<typeof equipmentKind>
 
 const shared = { name: line(80), note: note(1000) }
@@ -38,4 +38,13 @@ export const equipmentFacts = {
   oven: z.strictObject({ kind: z.literal('oven'), ...shared, decks: z.int().min(1).max(50), placesPerDeck: z.int().min(1).max(500) }),
   pan: z.strictObject({ kind: z.literal('pan'), ...shared, volumeMl }),
   volumeGauge: z.strictObject({ kind: z.literal('volume_gauge'), ...shared, volumeMl }),
+  hotWater: z.strictObject({
+    kind: z.literal('hot_water'),
+    ...shared,
+    tempC: z.number().min(20).max(95),
+    /** The hottest that mixed water may go on a dough; 60 °C unless the bakery says otherwise. */
+    limitC: z.number().min(20).max(95).default(60),
+  }),
+  chilledWater: z.strictObject({ kind: z.literal('chilled_water'), ...shared, tempC: z.number().min(0).max(20) }),
+  ice: z.strictObject({ kind: z.literal('ice'), ...shared, tempC: z.number().min(-40).max(0) }),
 }

@@ -13,5 +13,7 @@ export const equipmentSelection = {
   decks: true,
   placesPerDeck: true,
   frictionCPerMin: true,
+  tempC: true,
+  limitC: true,
   note: true,
 } as const

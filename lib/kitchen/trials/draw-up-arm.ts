@@ -1,10 +1,13 @@
 import 'server-only'
+import { roundToScaleG } from '../../calc/weighing/round-to-scale'
 import type { Allergen } from '../../db/generated/enums'
 import { heldTotalOf } from './as-arm-line'
 import { balanceOfArm } from './balance-of-arm'
 import { doseMassG } from './dose-mass'
 import type { ControlDough } from './draw-up-plan'
+import { carrierOf } from './lines-to-weigh'
 import type { PlanArm, PlanDose, PlanFacts, PlanIngredient, PlanLine, PlanScale, PlanWarning } from './plan-types'
+import { resolutionOfLine } from './resolution-of-line'
 import { waterOfArm } from './water-of-arm'
 import { weighedLines } from './weighed-lines'
 import { doseErrorLimitShare, weighingOfDose } from './weighing-of-dose'
@@ -14,7 +17,7 @@ export const controlName = 'control'
 
 /** The control's dough as a plan shows it. */
 export function drawUpControl(facts: PlanFacts, control: ControlDough): PlanArm {
-  const lines = control.lines.map(({ stageId, ingredient, massG, weighedG }): PlanLine => ({
+  const lines = control.lines.map(({ stageId, ingredient, massG, weighedG, scale }): PlanLine => ({
     stageId,
     ingredientId: ingredient.id,
     ingredient: ingredient.name,
@@ -23,6 +26,7 @@ export function drawUpControl(facts: PlanFacts, control: ControlDough): PlanArm 
     controlG: massG,
     exactG: massG,
     weighedG,
+    scaleId: scale?.id ?? null,
     changeG: 0,
     atBound: null,
   }))
@@ -33,13 +37,15 @@ export function drawUpControl(facts: PlanFacts, control: ControlDough): PlanArm 
 export function drawUpArm(facts: PlanFacts, control: ControlDough, arm: PlanFacts['arms'][number], position: number): PlanArm {
   const doses = arm.doses.map((dose) => drawUpDose(facts, control, dose))
   const { balanced, warnings } = balanceOfArm(facts, control, arm, doses)
-  const lines = weighedLines(control, balanced, doses)
+  const onScales = weighedLines(facts, control, balanced, doses.map(({ dose, ingredient }) => ({ ingredient, productG: dose.productG })))
+  const weighed = doses.map(({ dose, ingredient }, d): WeighedDose => ({ ingredient, dose: { ...dose, weighing: weighingOf(facts, control, onScales, dose.productG, d) } }))
+  const lines = onScales.map((line) => asPremixed(facts, weighed, line))
   return {
     position,
     name: arm.name,
     onTop: arm.onTop,
     outcome: balanced.outcome,
-    doses: doses.map(({ dose }) => dose),
+    doses: weighed.map(({ dose }) => dose),
     lines,
     totals: balanced.totals.map(({ total, isHeld, controlG, differenceG, differencePctFlour }) => ({
       total: heldTotalOf(total),
@@ -48,11 +54,12 @@ export function drawUpArm(facts: PlanFacts, control: ControlDough, arm: PlanFact
       differenceG,
       differencePctFlour,
     })),
-    ...doughFacts(facts, control, lines, [...doses.flatMap((each, d) => doseWarnings(facts, control, each, lines, d)), ...warnings]),
+    ...doughFacts(facts, control, lines, [...weighed.flatMap((each, d) => doseWarnings(facts, control, each, lines, d)), ...warnings]),
   }
 }
 
-export type DrawnDose = { dose: PlanDose; ingredient: PlanIngredient }
+export type DrawnDose = { dose: Omit<PlanDose, 'weighing'>; ingredient: PlanIngredient }
+type WeighedDose = { dose: PlanDose; ingredient: PlanIngredient }
 
 function drawUpDose(facts: PlanFacts, control: ControlDough, asked: PlanFacts['arms'][number]['doses'][number]): DrawnDose {
   const ingredient = facts.ingredients.find(({ id }) => id === asked.ingredientId)
@@ -67,12 +74,26 @@ function drawUpDose(facts: PlanFacts, control: ControlDough, asked: PlanFacts['a
       activeShare: ingredient.activeShare,
       productG,
       productPctFlour: (100 * productG) / control.flourG,
-      weighing: facts.scale && weighingOfDose({ productG, flourG: control.flourG, scale: facts.scale }),
     },
   }
 }
 
-function doseWarnings(facts: PlanFacts, control: ControlDough, { dose, ingredient }: DrawnDose, lines: readonly PlanLine[], d: number): PlanWarning[] {
+function weighingOf(facts: PlanFacts, control: ControlDough, lines: readonly PlanLine[], productG: number, d: number): PlanDose['weighing'] {
+  const scaleId = lines.find(({ dose }) => dose === d)?.scaleId
+  const scale = facts.scales.find(({ id }) => id === scaleId)
+  if (!scale || !(productG > 0)) return null
+  return weighingOfDose({ productG, carrierG: carrierOf(lines, d)?.exactG ?? 0, flourG: control.flourG, scale, scales: facts.scales })
+}
+
+/** A dose that goes in with a premix weighs what the portion brings of it, which its own scale need not be able to show. */
+function asPremixed(facts: PlanFacts, doses: readonly WeighedDose[], line: PlanLine): PlanLine {
+  const route = line.dose === null ? null : doses[line.dose]?.dose.weighing?.premix
+  if (route?.outcome !== 'premix') return line
+  const scale = facts.scales.find(({ id }) => id === route.portionScaleId)
+  return { ...line, weighedG: roundToScaleG({ massG: route.portionG, resolutionG: resolutionOfLine(scale) }) * (route.steps.at(-1)?.productShare ?? 1), scaleId: route.portionScaleId }
+}
+
+function doseWarnings(facts: PlanFacts, control: ControlDough, { dose, ingredient }: WeighedDose, lines: readonly PlanLine[], d: number): PlanWarning[] {
   const { name } = ingredient
   const found: PlanWarning[] = []
   const warn = (code: PlanWarning['code'], more: PlanWarning['facts'] = {}) => found.push({ code, dose: d, facts: { ingredient: name, ...more } })
@@ -88,7 +109,6 @@ function doseWarnings(facts: PlanFacts, control: ControlDough, { dose, ingredien
   if (dose.weighing && dose.weighing.errorPct > 100 * doseErrorLimitShare) warn('dose-coarse', { errorPct: dose.weighing.errorPct, leastG: dose.weighing.leastG })
   const line = lines.find((each) => each.dose === d)
   if (line?.weighedG === 0) warn('rounded-to-nothing')
-  if (facts.scale?.leastG && dose.productG < facts.scale.leastG) warn('below-scale', { leastG: facts.scale.leastG })
   if (ingredient.dustCaution) warn('dust')
   if (ingredient.isEnded) warn('ingredient-ended')
   return found
@@ -115,18 +135,20 @@ function doughFacts(facts: PlanFacts, control: ControlDough, lines: readonly Pla
       lines: lines.flatMap((line) => {
         const ingredient = byId.get(line.ingredientId)
         const isFinalDough = facts.stages.find(({ id }) => id === line.stageId)?.kind === 'final_dough'
-        return ingredient ? [{ ingredient, isFinalDough, massG: line.weighedG }] : []
+        const resolutionG = resolutionOfLine(facts.scales.find(({ id }) => id === line.scaleId))
+        return ingredient ? [{ ingredient, isFinalDough, massG: line.weighedG, resolutionG }] : []
       }),
       declared: facts.declared,
       process: facts.process,
       mixer: facts.mixer,
+      waters: facts.waters,
     }),
     warnings: [
       ...warnings,
       ...(addedAllergens.length > 0 ? [{ code: 'allergen-added' as const, dose: null, facts: { allergens: addedAllergens.join(',') } }] : []),
       ...unchecked.map(({ name }): PlanWarning => ({ code: 'allergen-unchecked', dose: null, facts: { ingredient: name } })),
       ...mixerWarnings(facts, doughG),
-      ...capacityWarnings(facts.scale, lines),
+      ...rangeWarnings(facts.scales, lines),
     ],
   }
 }
@@ -141,7 +163,16 @@ function mixerWarnings({ mixer }: PlanFacts, doughG: number): PlanWarning[] {
   return []
 }
 
-function capacityWarnings(scale: PlanScale | null, lines: readonly PlanLine[]): PlanWarning[] {
-  if (!scale) return []
-  return lines.filter((line) => line.weighedG > scale.mostG).map((line): PlanWarning => ({ code: 'above-scale', dose: line.dose, facts: { ingredient: line.ingredient, mostG: scale.mostG } }))
+/** Lines that no scale is made for: heavier than the largest carries, or lighter than the least load of any. */
+function rangeWarnings(scales: readonly PlanScale[], lines: readonly PlanLine[]): PlanWarning[] {
+  return lines.flatMap((line, l): PlanWarning[] => {
+    const together = lines.filter((other) => other.stageId === line.stageId && other.ingredientId === line.ingredientId && other.scaleId === line.scaleId)
+    const scale = scales.find(({ id }) => id === line.scaleId)
+    const massG = together.reduce((sum, { exactG }) => sum + exactG, 0)
+    if (!scale || together[0] !== lines[l] || !(massG > 0)) return []
+    const dose = together.find((each) => each.dose !== null)?.dose ?? null
+    if (massG > scale.mostG) return [{ code: 'above-scale', dose, facts: { ingredient: line.ingredient, mostG: scale.mostG } }]
+    if (massG < (scale.leastG ?? 0)) return [{ code: 'below-scale', dose, facts: { ingredient: line.ingredient, leastG: scale.leastG ?? 0 } }]
+    return []
+  })
 }

@@ -3,13 +3,12 @@ import { massesFromPercentages } from '../../calc/formula/masses-from-percentage
 import { roundToResolutions } from '../../calc/formula/round-to-resolutions'
 import { drawUpArm, drawUpControl } from './draw-up-arm'
 import { orderOfPlan } from './order-of-plan'
-import { planFormat, type Plan, type PlanFacts, type PlanIngredient, type PlanWarning } from './plan-types'
+import { planFormat, type Plan, type PlanFacts, type PlanIngredient, type PlanScale, type PlanWarning } from './plan-types'
 import { powerOfPlan } from './power-of-plan'
+import { resolutionOfLine, resolutionWithoutScaleG } from './resolution-of-line'
+import { scaleOfLines } from './scale-of-lines'
 
-/** To what masses are written when no scale is chosen, g. */
-export const resolutionWithoutScaleG = 0.1
-
-export type ControlLine = { id: string; stageId: string; isFinalDough: boolean; ingredient: PlanIngredient; massG: number; weighedG: number }
+export type ControlLine = { id: string; stageId: string; isFinalDough: boolean; ingredient: PlanIngredient; massG: number; weighedG: number; scale: PlanScale | null }
 export type ControlDough = { flourG: number; doughG: number; doseStageId: string; resolutionG: number; lines: ControlLine[] }
 
 /**
@@ -31,6 +30,7 @@ export function drawUpPlan(facts: PlanFacts, seed: string | null): Plan {
     process,
     stages: facts.stages.map(({ id, kind, name }) => ({ id, kind, name })),
     scale,
+    scales: facts.scales,
     mixer,
     size: {
       doughs,
@@ -47,8 +47,7 @@ export function drawUpPlan(facts: PlanFacts, seed: string | null): Plan {
 }
 
 function controlDough(facts: PlanFacts): ControlDough {
-  const { declared, process, scale } = facts
-  const resolutionG = scale?.resolutionG ?? resolutionWithoutScaleG
+  const { declared, process } = facts
   const byId = new Map(facts.ingredients.map((ingredient) => [ingredient.id, ingredient]))
   const asked = facts.stages.flatMap((stage) =>
     stage.lines.map((line) => {
@@ -67,29 +66,27 @@ function controlDough(facts: PlanFacts): ControlDough {
       losses: { on: 'dough', combine: 'added' },
     },
   })
-  const rounded = roundToResolutions(scaled.lines.map((line) => ({ ...line, resolutionG })))
+  const lines = asked.map((line, i) => ({ ...line, massG: scaled.lines[i]?.massG ?? 0 }))
+  const onScales = lines.map((line) => {
+    const together = lines.filter((other) => other.stageId === line.stageId && other.ingredient.id === line.ingredient.id)
+    return { ...line, scale: scaleOfLines(facts, together.map(({ massG }) => ({ dose: null, exactG: massG }))) }
+  })
+  const rounded = roundToResolutions(onScales.map(({ id, massG, scale }) => ({ id, massG, resolutionG: resolutionOfLine(scale) })))
   const finalDough = facts.stages.find(({ kind }) => kind === 'final_dough') ?? facts.stages[0]
   if (!finalDough) throw new Error('the formula has no stage')
   return {
     flourG: scaled.flourMassG,
     doughG: scaled.doughMassG,
     doseStageId: finalDough.id,
-    resolutionG,
-    lines: asked.map(({ id, stageId, isFinalDough, ingredient }, i) => ({
-      id,
-      stageId,
-      isFinalDough,
-      ingredient,
-      massG: scaled.lines[i]?.massG ?? 0,
-      weighedG: rounded.lines[i]?.massG ?? 0,
-    })),
+    resolutionG: resolutionOfLine(facts.scale),
+    lines: onScales.map(({ id, stageId, isFinalDough, ingredient, massG, scale }, i) => ({ id, stageId, isFinalDough, ingredient, massG, weighedG: rounded.lines[i]?.massG ?? 0, scale })),
   }
 }
 
-function planWarnings({ declared, scale, stages, ingredients }: PlanFacts): PlanWarning[] {
+function planWarnings({ declared, scales, stages, ingredients }: PlanFacts): PlanWarning[] {
   const warnings: PlanWarning[] = []
   if (declared.mixingDays * declared.batchesPerArm === 1) warnings.push({ code: 'one-batch-per-arm', dose: null, facts: {} })
-  if (!scale) warnings.push({ code: 'no-scale', dose: null, facts: { resolutionG: resolutionWithoutScaleG } })
+  if (scales.length === 0) warnings.push({ code: 'no-scale', dose: null, facts: { resolutionG: resolutionWithoutScaleG } })
   const inControl = new Set(stages.flatMap((stage) => stage.lines.map((line) => line.ingredientId)))
   for (const { id, name, isEnded } of ingredients) {
     if (isEnded && inControl.has(id)) warnings.push({ code: 'ingredient-ended', dose: null, facts: { ingredient: name } })

@@ -7,6 +7,7 @@ import { query } from '../query'
 import { Refusal } from '../refusal'
 import { costsOfPlan } from './costs-of-plan'
 import { drawUpOrRefuse } from './draw-up-or-refuse'
+import { linesToWeigh } from './lines-to-weigh'
 import { loadPlanFacts } from './load-plan-facts'
 import { readPlanText } from './plan-text'
 import type { Plan, PlanBatch } from './plan-types'
@@ -57,7 +58,7 @@ export const getPlan = query({
         isFrozen: isFrozen(trial.state),
         standing: standingOf({ state: trial.state, lastVerdict: trial.decisions.at(-1)?.verdict ?? null }),
       },
-      plan: { ...plan, order: plan.order && orderShown(plan.order, isKeyOpen(trial.state)) },
+      plan: { ...plan, arms: plan.arms.map((arm) => ({ ...arm, toWeigh: linesToWeigh(plan, arm) })), order: plan.order && orderShown(plan.order, isKeyOpen(trial.state)) },
       days: mixDays.map(({ number, day, batches }) => ({ number, day: dayOfDate(day), isBegun: batches.length > 0 })),
       ...(seesCosts ? { costs: await costsOfPlan(db, bakeryId, plan, dayInZone(now, bakery.timeZone)) } : {}),
       may: {

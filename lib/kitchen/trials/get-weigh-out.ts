@@ -2,12 +2,13 @@ import 'server-only'
 import { z } from 'zod'
 import { query } from '../query'
 import { Refusal } from '../refusal'
+import { linesToWeigh } from './lines-to-weigh'
 import { readPlanText } from './plan-text'
 import { isFrozen } from './rules'
 
 /**
- * The weigh-out sheets of a proposed or approved plan, one an arm: what goes into one dough, rounded to the scale,
- * and the doughs that it is for. Refuses: not-found, also for a draft, which has no masses yet.
+ * The weigh-out sheets of a proposed or approved plan, one an arm: what goes into one dough, each
+ * line on its scale, how its water and premixes are made, and the doughs that it is for. Refuses: not-found, also for a draft, which has no masses yet.
  */
 export const getWeighOut = query({
   name: 'trials.get-weigh-out',
@@ -28,7 +29,6 @@ export const getWeighOut = query({
           select: {
             position: true,
             name: true,
-            lines: { select: { stageId: true, ingredientId: true, weighedG: true, stage: { select: { kind: true, name: true } }, ingredient: { select: { name: true } } }, orderBy: { position: 'asc' } },
             batches: { select: { code: true, cleanDownBefore: true, plannedOrder: true, state: true, mixingDay: { select: { number: true } } }, orderBy: [{ mixingDay: { number: 'asc' } }, { plannedOrder: 'asc' }] },
           },
           orderBy: { position: 'asc' },
@@ -39,17 +39,14 @@ export const getWeighOut = query({
     const plan = readPlanText(trial.planText, trial.planHash)
     return {
       trial: { id: trial.id, number: trial.number, state: trial.state, question: trial.question, isFrozen: isFrozen(trial.state) },
-      resolutionG: plan.scale?.resolutionG ?? null,
-      scale: plan.scale?.name ?? null,
       doughTempC: plan.process.doughTempC,
-      arms: trial.arms.map(({ position, name, lines, batches }) => {
+      arms: trial.arms.map(({ position, name, batches }) => {
         const planned = plan.arms.find((arm) => arm.position === position)
         if (!planned) throw new Error(`trial ${trialId}: the plan has no arm ${position}`)
         return {
           position,
           name,
-          stages: stagesOf(lines),
-          totalG: lines.reduce((sum, line) => sum + line.weighedG, 0),
+          toWeigh: linesToWeigh(plan, planned),
           batches: batches.map(({ mixingDay, ...batch }) => ({ ...batch, day: mixingDay.number })),
           allergens: planned.allergens,
           addedAllergens: planned.addedAllergens,
@@ -61,13 +58,3 @@ export const getWeighOut = query({
     }
   },
 })
-
-type Line = { stageId: string; ingredientId: string; weighedG: number; stage: { kind: 'final_dough' | 'pre_ferment' | 'scald' | 'soaker'; name: string }; ingredient: { name: string } }
-
-function stagesOf(lines: readonly Line[]) {
-  return [...new Set(lines.map(({ stageId }) => stageId))].flatMap((stageId) => {
-    const own = lines.filter((line) => line.stageId === stageId)
-    const [first] = own
-    return first ? [{ ...first.stage, lines: own.map((line) => ({ ingredient: line.ingredient.name, weighedG: line.weighedG })) }] : []
-  })
-}

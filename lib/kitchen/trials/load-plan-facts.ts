@@ -1,7 +1,8 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import { compositionOf } from '../formulas/rules'
-import type { PlanFacts, PlanIngredient } from './plan-types'
+import type { PlanFacts, PlanIngredient, PlanScale } from './plan-types'
+import { watersOf } from './waters-of'
 
 const ingredientColumns = {
   id: true,
@@ -18,6 +19,8 @@ const ingredientColumns = {
   endedAt: true,
   figures: { select: { figure: true, gPer100G: true } },
 } as const
+
+const scaleColumns = { id: true, name: true, resolutionG: true, repeatabilityG: true, leastG: true, mostG: true } as const
 
 /** Everything that the plan of a trial is drawn up from, as it stands now; null when there is no such trial. */
 export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: string): Promise<PlanFacts | null> {
@@ -43,7 +46,7 @@ export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: st
       tapTempC: true,
       formula: { select: { id: true, name: true } },
       measure: { select: { id: true, name: true, unit: true, digits: true, level: true, direction: true } },
-      scale: { select: { id: true, name: true, resolutionG: true, repeatabilityG: true, leastG: true, mostG: true } },
+      scale: { select: scaleColumns },
       mixer: { select: { id: true, name: true, leastG: true, mostG: true, frictionCPerMin: true } },
       controlVersion: {
         select: {
@@ -77,6 +80,13 @@ export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: st
   const { id: versionId, number: versionNumber, contentHash, stages, ...process } = controlVersion
   const ids = [...new Set([...stages.flatMap((stage) => stage.lines), ...arms.flatMap((arm) => arm.doses)].map(({ ingredientId }) => ingredientId))]
   const rows = await from.ingredient.findMany({ where: { bakeryId, id: { in: ids } }, select: ingredientColumns, orderBy: { id: 'asc' } })
+  const equipment = await from.equipment.findMany({
+    where: { bakeryId, kind: { in: ['scale', 'hot_water', 'chilled_water', 'ice'] }, endedAt: null },
+    select: { kind: true, tempC: true, limitC: true, ...scaleColumns },
+    orderBy: { id: 'asc' },
+  })
+  const chosen = asScale(scale)
+  const others = equipment.flatMap((one) => (one.kind === 'scale' && one.id !== scale?.id ? (asScale(one) ?? []) : []))
   return {
     declared: { ...declared, bakery: bakeryId, trial: id, formula, measure, controlVersion: { id: versionId, number: versionNumber, contentHash } },
     process,
@@ -94,8 +104,18 @@ export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: st
         composition: compositionOf(figures),
       }),
     ),
-    // The database's own checks see to it that a scale and a mixer say what they need.
-    scale: scale && scale.resolutionG !== null && scale.mostG !== null ? { ...scale, resolutionG: scale.resolutionG, mostG: scale.mostG } : null,
+    scale: chosen,
+    scales: chosen ? [chosen, ...others] : others,
     mixer: mixer && mixer.leastG !== null && mixer.mostG !== null ? { ...mixer, leastG: mixer.leastG, mostG: mixer.mostG } : null,
+    waters: watersOf(equipment),
   }
+}
+
+type ScaleRow = Omit<PlanScale, 'resolutionG' | 'mostG'> & { resolutionG: number | null; mostG: number | null }
+
+/** The database's own checks see to it that a scale says what it needs. */
+function asScale(row: ScaleRow | null): PlanScale | null {
+  if (!row || row.resolutionG === null || row.mostG === null) return null
+  const { id, name, resolutionG, repeatabilityG, leastG, mostG } = row
+  return { id, name, resolutionG, repeatabilityG, leastG, mostG }
 }

@@ -1,6 +1,5 @@
 import 'server-only'
 import type { PremixPlan } from '../../calc/weighing/types'
-import type { WaterSource } from '../../calc/temperature/water-source'
 import type { Composition } from '../../calc/formula/types'
 import type { Allergen, DoseBasis, DoseOf, GoodDirection, HeldTotal, IngredientKind, MarginUnit, MeasureLevel, StageKind, TrialKind } from '../../db/generated/enums'
 
@@ -70,8 +69,20 @@ export type PlanFacts = {
   arms: { name: string; onTop: boolean; doses: PlanDoseAsked[] }[]
   /** Every ingredient that is named above. */
   ingredients: PlanIngredient[]
+  /** The one that was chosen for the trial: it is used wherever it can weigh a line. */
   scale: PlanScale | null
+  /** All that may be used, the chosen one among them. */
+  scales: PlanScale[]
   mixer: PlanMixer | null
+  waters: PlanWaters
+}
+
+/** What the bakery has beside the tap to make mixing water of; null for what nobody wrote down. */
+export type PlanWaters = {
+  /** `mostC` is the hottest that water may go on a dough. */
+  hot: { tempC: number; mostC: number } | null
+  chilled: { tempC: number } | null
+  ice: { tempC: number } | null
 }
 
 /* ---- The plan ---- */
@@ -115,6 +126,8 @@ export type PlanLine = {
   controlG: number
   exactG: number
   weighedG: number
+  /** The scale that it goes on, together with all else of its ingredient in the stage; null without any. */
+  scaleId: string | null
   /** exact less control; 0 where nothing was moved. */
   changeG: number
   atBound: 'min' | 'max' | null
@@ -133,8 +146,17 @@ export type PlanDose = PlanDoseAsked & {
 export type PlanTotal = { total: HeldTotal; isHeld: boolean; controlG: number | null; differenceG: number | null; differencePctFlour: number | null }
 
 export type PlanWater =
-  | { outcome: 'known'; waterTempC: number; waterG: number; source: WaterSource; isGuess: boolean; frictionC: number }
+  | { outcome: 'known'; waterTempC: number; waterG: number; /** Steps of its scale. */ resolutionG: number; way: WaterWay; isGuess: boolean; frictionC: number }
   | { outcome: 'no-plain-water' | 'friction-too-high' }
+
+export type WaterFrom = 'tap' | 'hot' | 'chilled' | 'ice'
+export type WaterPart = { from: WaterFrom; massG: number; tempC: number; /** Nobody wrote it down; a usual value was taken. */ isUsual: boolean }
+
+/** What the mixing water is made of; parts are on the marks of its scale and add up to the line. */
+export type WaterWay =
+  | { outcome: 'mix'; parts: WaterPart[] }
+  /** No water does it. The nearest that can be had, the temperature that it stands for, and what the dough comes out at; null in a plan of the first form. */
+  | { outcome: 'not-possible'; reason: 'colder-than-all-ice' | 'hotter-than-allowed' | 'too-much-ice'; nearestTempC: number; parts: WaterPart[]; doughTempC: number | null }
 
 export type PlanArm = {
   position: number
@@ -176,7 +198,7 @@ export type PlanPower =
   | { outcome: 'not-gain' | 'one-batch' | 'no-degrees' | 'margin-in-units' | 'no-direction' }
 
 /** Number of the form of a plan's text; a change of form gets a new one. */
-export const planFormat = 1
+export const planFormat = 2
 
 export type Plan = {
   format: typeof planFormat
@@ -184,6 +206,7 @@ export type Plan = {
   process: PlanProcess
   stages: { id: string; kind: StageKind; name: string }[]
   scale: PlanScale | null
+  scales: PlanScale[]
   mixer: PlanMixer | null
   size: { doughs: number; pieces: number; flourG: number; doughG: number; doughInAllG: number }
   arms: PlanArm[]

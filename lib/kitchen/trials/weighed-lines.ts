@@ -1,37 +1,54 @@
 import 'server-only'
 import type { BalancedArm } from '../../calc/arms/balance-arm'
-import type { DrawnDose } from './draw-up-arm'
+import { roundToScaleG } from '../../calc/weighing/round-to-scale'
+import { wholeSteps } from '../../calc/weighing/whole-steps'
 import type { ControlDough } from './draw-up-plan'
-import type { PlanLine } from './plan-types'
+import type { PlanFacts, PlanIngredient, PlanLine, PlanScale } from './plan-types'
+import { resolutionOfLine } from './resolution-of-line'
+import { scaleOfLines } from './scale-of-lines'
+import { doseErrorLimitShare, doseErrorShare } from './weighing-of-dose'
 
-/** Masses for the scale, as the balance rounded and judged them. Lines that did not move keep the control's. */
-export function weighedLines(control: ControlDough, balanced: BalancedArm, doses: readonly DrawnDose[]): PlanLine[] {
-  const ofControl = control.lines.map(({ id, stageId, ingredient, massG, weighedG }): PlanLine => {
-    const line = balanced.lines.find(({ lineId }) => lineId === id)
-    return {
-      stageId,
-      ingredientId: ingredient.id,
-      ingredient: ingredient.name,
-      kind: ingredient.kind,
-      dose: null,
-      controlG: massG,
-      exactG: line?.armG ?? massG,
-      weighedG: line && line.changeG !== 0 ? line.weighedG : weighedG,
-      changeG: line?.changeG ?? 0,
-      atBound: line?.atBound ?? null,
-    }
+/** Product of one dose in one dough, g. */
+export type DosedMass = { ingredient: PlanIngredient; productG: number }
+
+/**
+ * Masses for the scales. What is of one ingredient in one stage stands on one scale together where that scale can tell
+ * the dose in it, and otherwise the dose by itself. Lines that did not move keep the control's mass where that scale can
+ * show it; all others go to the mark nearest to them, as the balance took them when it judged what is held.
+ */
+export function weighedLines(facts: Pick<PlanFacts, 'scale' | 'scales'>, control: ControlDough, balanced: BalancedArm, doses: readonly DosedMass[]): PlanLine[] {
+  const exact = [
+    ...control.lines.map(({ id, stageId, ingredient, massG, weighedG }) => {
+      const line = balanced.lines.find(({ lineId }) => lineId === id)
+      return { id, stageId, ingredient, dose: null, controlG: massG, controlWeighedG: weighedG, exactG: line?.armG ?? massG, changeG: line?.changeG ?? 0, atBound: line?.atBound ?? null }
+    }),
+    ...doses.map(({ ingredient, productG }, d) => ({ id: `dose.${d}`, stageId: control.doseStageId, ingredient, dose: d, controlG: 0, controlWeighedG: 0, exactG: productG, changeG: productG, atBound: null })),
+  ]
+  const onScales = exact.map((line) => {
+    const same = exact.filter((other) => other.stageId === line.stageId && other.ingredient.id === line.ingredient.id)
+    const together = tellsDoses(scaleOfLines(facts, same), same) ? same : same.filter(({ dose }) => (dose === null) === (line.dose === null))
+    const scale = scaleOfLines(facts, together)
+    return { ...line, scale, resolutionG: resolutionOfLine(scale) }
   })
-  const ofDoses = doses.map(({ dose, ingredient }, d): PlanLine => ({
-    stageId: control.doseStageId,
+  return onScales.map(({ stageId, ingredient, dose, controlG, controlWeighedG, exactG, changeG, atBound, scale, resolutionG }): PlanLine => ({
+    stageId,
     ingredientId: ingredient.id,
     ingredient: ingredient.name,
     kind: ingredient.kind,
-    dose: d,
-    controlG: 0,
-    exactG: dose.productG,
-    weighedG: balanced.added[d]?.weighedG ?? dose.productG,
-    changeG: dose.productG,
-    atBound: null,
+    dose,
+    controlG,
+    exactG,
+    weighedG: dose === null && changeG === 0 ? onMark(controlWeighedG, controlG, resolutionG) : roundToScaleG({ massG: exactG, resolutionG }),
+    scaleId: scale?.id ?? null,
+    changeG,
+    atBound,
   }))
-  return [...ofControl, ...ofDoses]
+}
+
+function tellsDoses(scale: PlanScale | null, same: readonly { dose: number | null; exactG: number }[]): boolean {
+  return same.every(({ dose, exactG }) => scale === null || dose === null || !(exactG > 0) || doseErrorShare(exactG, scale) <= doseErrorLimitShare)
+}
+
+function onMark(weighedG: number, exactG: number, resolutionG: number): number {
+  return wholeSteps(weighedG, resolutionG).restSteps === 0 ? weighedG : roundToScaleG({ massG: exactG, resolutionG })
 }

@@ -57,6 +57,7 @@ export const shift = {
     ingredient: 'Ingredient',
     target: 'Weigh',
     total: 'All together',
+    onScale: 'on: {scale}',
     stages: { final_dough: 'Final dough', pre_ferment: 'Pre-ferment', scald: 'Scald', soaker: 'Soaker' },
   },
   process: {

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
 import { verifyRecord } from '@/lib/kitchen/audit/verify-record'
@@ -248,6 +249,28 @@ describe('equipment', () => {
     expect(refusalOf(await getEquipment.call(neighbour.owner.caller, { equipmentId }))).toBe('not-found')
     expect(refusalOf(await changeEquipment.call(neighbour.owner.caller, { ...change, seenRevision: 2 }))).toBe('not-found')
     expect(valueOf(await listEquipment.call(neighbour.owner.caller, {})).equipment).toEqual([])
+  })
+})
+
+describe('what mixing water is made of', () => {
+  it('is kept with its temperature, and hot water goes on a dough at 60 °C at most unless the bakery says otherwise', async () => {
+    const { equipmentId } = valueOf(await addEquipment.call(bakery.head.caller, { kind: 'hot_water', name: 'Boiler', note: '', tempC: 72 }))
+    expect(valueOf(await getEquipment.call(bakery.early.caller, { equipmentId }))).toMatchObject({ kind: 'hot_water', tempC: 72, limitC: 60, resolutionG: null })
+    valueOf(await changeEquipment.call(bakery.head.caller, { kind: 'hot_water', name: 'Boiler', note: '', tempC: 72, limitC: 50, equipmentId, seenRevision: 1, inUse: true }))
+    expect(valueOf(await getEquipment.call(bakery.early.caller, { equipmentId }))).toMatchObject({ limitC: 50 })
+  })
+
+  it.each([
+    ['hot_water', { tempC: null, limitC: 60 }],
+    ['hot_water', { tempC: 55, limitC: null }],
+    ['hot_water', { tempC: 99, limitC: 60 }],
+    ['chilled_water', { tempC: null }],
+    ['chilled_water', { tempC: 21 }],
+    ['ice', { tempC: null }],
+    ['ice', { tempC: 1 }],
+  ] as const)('is refused by the database itself where it cannot be: %s %o', async (kind, facts) => {
+    const row = { bakeryId: bakery.bakeryId, id: randomUUID(), kind, name: randomUUID(), note: '', revision: 1, createdAt: testNow, ...facts }
+    await expect(db().equipment.create({ data: row })).rejects.toThrow(`equipment_${kind}_whole`)
   })
 })
 

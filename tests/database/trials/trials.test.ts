@@ -178,9 +178,9 @@ describe('a proposed plan', () => {
     const { plan } = valueOf(await getPlan.call(bakery.early.caller, { trialId }))
     expect(arms).toHaveLength(3)
     for (const arm of arms) {
-      const lines = arm.stages.flatMap((stage) => stage.lines)
+      const lines = arm.toWeigh.stages.flatMap((stage) => stage.lines)
       const planned = plan.arms[arm.position]!
-      expect(Math.abs(arm.totalG - planned.doughG)).toBeLessThanOrEqual(lines.length * 0.5)
+      expect(Math.abs(arm.toWeigh.totalG - planned.doughG)).toBeLessThanOrEqual(lines.length * 0.5)
       for (const line of lines) expect(Number.isInteger(line.weighedG)).toBe(true)
     }
   })

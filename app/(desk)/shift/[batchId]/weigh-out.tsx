@@ -1,21 +1,29 @@
 import { Section } from '@/lib/ui/section'
-import { digitsOfResolution } from './digits-of-resolution'
-import { amountInUnits } from './amount-in-units'
+import { say } from '@/lib/words/say'
+import { wordsIn } from '@/lib/words/words'
+import { lineName } from '../../mixing/line-name'
+import { MixingWater } from '../../mixing/mixing-water'
+import { PremixSteps } from '../../mixing/premix-steps'
+import { planFormat } from '../../trials/plan-format'
 import type { BatchPart } from './batch-view'
 
-/** What goes in, stage by stage, with the weight that the scale is to show. */
-export function WeighOut({ batch, bakery, words }: BatchPart) {
+/** What goes in, stage by stage, with the weight that each scale is to show; before it the premixes, after it the water. */
+export function WeighOut({ batch, bakery, words, language }: BatchPart) {
   const text = words.weighOut
-  const digits = digitsOfResolution(batch.scaleResolutionG)
-  const stages = [...new Map(batch.lines.map(({ stage }) => [stage.id, stage])).values()].sort((a, b) => a.position - b.position)
-  const total = batch.lines.reduce((sum, { weighedG }) => sum + weighedG, 0)
+  const { mixing } = wordsIn(language)
+  const format = planFormat(bakery)
+  const { stages, premixes, totalG, totalResolutionG, hasSeveralScales } = batch.toWeigh
   return (
-    <Section id="weigh-out" title={text.title}>
-      {stages.map((stage) => {
-        const title = stage.name || text.stages[stage.kind]
-        return (
+    <>
+      <Section id="weigh-out" title={text.title}>
+        <div className="text-lead">
+          {premixes.map((premix, p) => (
+            <PremixSteps key={p} premix={premix} namesScales={hasSeveralScales} words={mixing} format={format} language={language} />
+          ))}
+        </div>
+        {stages.map((stage) => (
           <table key={stage.id} className="mb-5 w-full max-w-column border-t-2 border-ink text-lead">
-            <caption className="py-1 text-left text-body text-ink-2">{title}</caption>
+            <caption className="py-1 text-left text-body text-ink-2">{stage.name || text.stages[stage.kind]}</caption>
             <thead className="sr-only">
               <tr>
                 <th scope="col">{text.ingredient}</th>
@@ -23,24 +31,33 @@ export function WeighOut({ batch, bakery, words }: BatchPart) {
               </tr>
             </thead>
             <tbody>
-              {batch.lines
-                .filter((line) => line.stage.id === stage.id)
-                .map((line) => (
-                  <tr key={line.id} className="border-b border-rule">
-                    <th scope="row" className="py-3 pr-4 text-left font-normal">
-                      {line.ingredient.name}
-                    </th>
-                    <td className="py-3 text-right font-bold whitespace-nowrap">{amountInUnits(line.weighedG, 'g', digits, bakery)}</td>
-                  </tr>
-                ))}
+              {stage.lines.map((line) => (
+                <tr key={line.key} className="border-b border-rule">
+                  <th scope="row" className="py-3 pr-4 text-left font-normal">
+                    {lineName(line, mixing, language)}
+                    {hasSeveralScales && line.scale ? <span className="block text-body text-ink-2">{say(text.onScale, language, { scale: line.scale.name })}</span> : null}
+                  </th>
+                  <td className="py-3 text-right font-bold whitespace-nowrap">
+                    {format.weighedInUnit(line.weighedG, line.resolutionG)}
+                    {line.parts.length > 0 ? (
+                      <span className="block text-body font-normal text-ink-2">{line.parts.map(({ massG }) => format.weighedInUnit(massG, line.resolutionG)).join(' + ')}</span>
+                    ) : null}
+                  </td>
+                </tr>
+              ))}
             </tbody>
           </table>
-        )
-      })}
-      <p className="flex max-w-column justify-between gap-4">
-        <span>{text.total}</span>
-        <span className="whitespace-nowrap">{amountInUnits(total, 'g', digits, bakery)}</span>
-      </p>
-    </Section>
+        ))}
+        <p className="flex max-w-column justify-between gap-4">
+          <span>{text.total}</span>
+          <span className="whitespace-nowrap">{format.weighedInUnit(totalG, totalResolutionG)}</span>
+        </p>
+      </Section>
+      <Section id="mixing-water" title={mixing.water.title}>
+        <div className="text-lead">
+          <MixingWater water={batch.water} doughTempC={batch.process.doughTempC} words={mixing} format={format} language={language} listOf={new Intl.ListFormat(bakery.locale)} />
+        </div>
+      </Section>
+    </>
   )
 }

@@ -2,6 +2,7 @@ import type { EquipmentKind } from '@/lib/kitchen/stores/equipment-facts.input'
 import { largeMassUnit, smallMassUnit, type MassUnits } from '@/lib/words/format/mass'
 import { massText } from '@/lib/words/format/mass-text'
 import { plainNumber } from '@/lib/words/format/plain-number'
+import { temperatureInUnit } from '@/lib/words/format/temperature'
 import { degreeSign, differenceInUnit, type TemperatureUnits } from '@/lib/words/format/temperature-difference'
 import { withUnit } from '@/lib/words/format/with-unit'
 import { say } from '@/lib/words/say'
@@ -19,6 +20,8 @@ export type EquipmentRow = {
   decks: number | null
   placesPerDeck: number | null
   frictionCPerMin: number | null
+  tempC: number | null
+  limitC: number | null
   note: string
 }
 
@@ -36,6 +39,7 @@ export function equipmentEntries(
   const large = largeMassUnit(bakery.massUnits)
   const degree = degreeSign[bakery.temperatureUnits]
   const degrees = (differenceC: number) => plainNumber(differenceInUnit(differenceC, bakery.temperatureUnits), { locale, significant: 3 })
+  const temp = (tempC: number) => withUnit(plainNumber(temperatureInUnit(tempC, bakery.temperatureUnits), { locale, significant: 3 }), degree)
   const entry = <Value>(term: string, value: Value | null, detail: (value: Value) => string) => (value === null ? [] : [{ term, detail: detail(value) }])
   return [
     ...entry(terms.steps, row.resolutionG, (massG) => massText(massG, small, locale)),
@@ -44,6 +48,8 @@ export function equipmentEntries(
     ...entry(terms.repeatability, row.repeatabilityG, (massG) => massText(massG, small, locale)),
     ...entry(terms.friction, row.frictionCPerMin, (perMin) => say(text.perMin, language, { degree: withUnit(degrees(perMin), degree) })),
     ...entry(terms.steps, row.resolutionC, (stepC) => withUnit(degrees(stepC), degree)),
+    ...entry(terms.temp, row.tempC, temp),
+    ...entry(terms.limit, row.limitC, temp),
     ...entry(terms.decks, row.decks, String),
     ...entry(terms.places, row.placesPerDeck, String),
     ...entry(terms.volume, row.volumeMl, (volumeMl) => withUnit(plainNumber(volumeMl, { locale }), 'mL')),

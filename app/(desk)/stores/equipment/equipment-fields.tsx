@@ -5,6 +5,7 @@ import { FormField } from '@/lib/ui/form-field'
 import { FormTextArea } from '@/lib/ui/form-text-area'
 import { largeMassUnit, massInUnit, smallMassUnit, type MassUnit } from '@/lib/words/format/mass'
 import { plainNumber } from '@/lib/words/format/plain-number'
+import { temperatureInUnit } from '@/lib/words/format/temperature'
 import { degreeSign, differenceInUnit } from '@/lib/words/format/temperature-difference'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
@@ -64,6 +65,9 @@ function numberFields(
   const mass = (massG: number | null | undefined, unit: MassUnit) => (massG === null || massG === undefined ? massG : massInUnit(massG, unit))
   const degrees = (differenceC: number | null | undefined) =>
     differenceC === null || differenceC === undefined ? differenceC : differenceInUnit(differenceC, units.temperatureUnits)
+  const temp = (tempC: number | null | undefined) => (tempC === null || tempC === undefined ? tempC : temperatureInUnit(tempC, units.temperatureUnits))
+  const written = (tempC: number) => plainNumber(temperatureInUnit(tempC, units.temperatureUnits), { locale: units.locale, significant: 3 })
+  const range = (leastC: number, mostC: number) => ({ least: written(leastC), most: written(mostC) })
   switch (kind) {
     case 'scale':
       return [
@@ -97,6 +101,15 @@ function numberFields(
     case 'pan':
     case 'volume_gauge':
       return [{ name: 'volumeMl', label: text.volumeMl, hint: text.volumeHint, unit: 'mL', value: present?.volumeMl }]
+    case 'hot_water':
+      return [
+        { name: 'tempC', label: say(text.hotTemp, language, range(20, 95)), hint: text.hotTempHint, unit: degree, value: temp(present?.tempC) },
+        { name: 'limitC', label: say(text.limit, language, range(20, 95)), hint: say(text.limitHint, language, { usual: written(60) }), unit: degree, value: temp(present?.limitC), optional: true },
+      ]
+    case 'chilled_water':
+      return [{ name: 'tempC', label: say(text.chilledTemp, language, range(0, 20)), hint: text.chilledTempHint, unit: degree, value: temp(present?.tempC) }]
+    case 'ice':
+      return [{ name: 'tempC', label: say(text.iceTemp, language, range(-40, 0)), hint: text.iceTempHint, unit: degree, value: temp(present?.tempC) }]
     default:
       return kind satisfies never
   }

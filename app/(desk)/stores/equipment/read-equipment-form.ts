@@ -4,6 +4,7 @@ import { massOf } from '@/app/mass-of'
 import { numberOf } from '@/app/number-of'
 import type { EquipmentKind } from '@/lib/kitchen/stores/equipment-facts.input'
 import { largeMassUnit, smallMassUnit } from '@/lib/words/format/mass'
+import { temperatureFromUnit } from '@/lib/words/format/temperature'
 import { differenceFromUnit } from '@/lib/words/format/temperature-difference'
 import type { FormUnits } from './form-units'
 
@@ -16,6 +17,10 @@ export function readEquipmentForm(form: FormData, kind: EquipmentKind, units: Fo
   const degrees = (name: string) => {
     const typed = number(name)
     return typeof typed === 'number' ? differenceFromUnit(typed, temperatureUnits) : typed
+  }
+  const temp = (name: string) => {
+    const typed = number(name)
+    return typeof typed === 'number' ? temperatureFromUnit(typed, temperatureUnits) : typed
   }
   const shared = { kind, name: textOf(form, 'name'), note: textOf(form, 'note') }
   switch (kind) {
@@ -32,6 +37,11 @@ export function readEquipmentForm(form: FormData, kind: EquipmentKind, units: Fo
     case 'pan':
     case 'volume_gauge':
       return { ...shared, volumeMl: number('volumeMl') }
+    case 'hot_water':
+      return { ...shared, tempC: temp('tempC'), limitC: temp('limitC') }
+    case 'chilled_water':
+    case 'ice':
+      return { ...shared, tempC: temp('tempC') }
     default:
       return kind satisfies never
   }

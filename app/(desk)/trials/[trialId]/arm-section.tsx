@@ -4,16 +4,17 @@ import { SheetTable } from '@/lib/ui/sheet-table'
 import { plainNumber } from '@/lib/words/format/plain-number'
 import { say } from '@/lib/words/say'
 import { armLetter } from '@/lib/kitchen/trials/rules'
+import { MixingWater } from '../../mixing/mixing-water'
+import { PremixSteps } from '../../mixing/premix-steps'
 import { DoughName } from '../dough-name'
 import { allergenList } from '../plan-format'
-import { waterWords } from '../water-words'
 import type { ArmShown, PlanPart } from './plan-seen'
 import { WarningList } from './warning-list'
 
-type ArmSectionProps = Omit<PlanPart, 'plan'> & { arm: ArmShown; locale: string }
+type ArmSectionProps = Omit<PlanPart, 'plan'> & { arm: ArmShown; doughTempC: number; locale: string }
 
 /** One dough in words: what is added, what moved for it, what is left over, its water, allergens, what to mind. */
-export function ArmSection({ arm, words, format, language, locale }: ArmSectionProps) {
+export function ArmSection({ arm, doughTempC, words, format, language, locale }: ArmSectionProps) {
   const { trials: text, stores } = words
   const letter = armLetter(arm.position)
   const isControl = arm.position === 0
@@ -39,8 +40,11 @@ export function ArmSection({ arm, words, format, language, locale }: ArmSectionP
             <p className="text-small text-ink-2">{say(text.plan.doseActive, language, { active: dose.activeName, share: format.pct(100 * dose.activeShare) })}</p>
           ) : null}
           <WarningList warnings={arm.warnings.filter((warning) => warning.dose === d)} {...part} />
-          {dose.weighing ? <Premix dose={dose} {...part} /> : null}
+          {dose.weighing?.premix?.outcome === 'not-possible' ? <p className="text-small text-ink-2">{text.plan.premixNone}</p> : null}
         </div>
+      ))}
+      {arm.toWeigh.premixes.map((premix, p) => (
+        <PremixSteps key={p} premix={premix} namesScales={arm.toWeigh.hasSeveralScales} words={words.mixing} format={format} language={language} />
       ))}
       {isControl ? null : (
         <p className="mt-2 max-w-measure">
@@ -73,8 +77,7 @@ export function ArmSection({ arm, words, format, language, locale }: ArmSectionP
       <dl className="mt-3 max-w-measure">
         <dt className="text-small text-ink-2">{text.plan.water}</dt>
         <dd>
-          {waterWords(arm.water, text, format, language)}
-          {arm.water.outcome === 'known' && arm.water.isGuess ? <span className="block text-small text-ink-2">{text.plan.waterGuess}</span> : null}
+          <MixingWater water={arm.water} doughTempC={doughTempC} words={words.mixing} format={format} language={language} listOf={new Intl.ListFormat(locale)} />
         </dd>
         <dt className="mt-2 text-small text-ink-2">{text.plan.allergens}</dt>
         <dd>
@@ -90,14 +93,4 @@ export function ArmSection({ arm, words, format, language, locale }: ArmSectionP
 /** What the computation leaves of nothing is nothing. */
 function almostNothing(value: number): number {
   return Math.abs(value) < 1e-6 ? 0 : value
-}
-
-function Premix({ dose, words, format, language }: Omit<PlanPart, 'plan'> & { dose: ArmShown['doses'][number] }) {
-  const { plan: text } = words.trials
-  const premix = dose.weighing?.premix
-  if (!premix) return null
-  if (premix.outcome === 'not-possible') return <p className="text-small text-ink-2">{text.premixNone}</p>
-  const steps = premix.steps.map((step) => say(text.premixStep, language, { take: format.mass(step.takeG), carrier: format.mass(step.carrierG) }))
-  const then = say(text.premixThen, language, { portion: format.mass(premix.portionG), flour: format.mass(premix.carrierInPortionG) })
-  return <p className="text-small text-ink-2">{say(text.premixText, language, { steps: [...steps, then].join('; ') })}</p>
 }

@@ -88,7 +88,7 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
         <p className="mt-2 max-w-measure text-small text-ink-2">{text.totalsNote}</p>
       </Section>
       {plan.arms.map((arm) => (
-        <ArmSection key={arm.position} arm={arm} words={words} format={format} language={language} locale={bakery.locale} />
+        <ArmSection key={arm.position} arm={arm} doughTempC={plan.process.doughTempC} words={words} format={format} language={language} locale={bakery.locale} />
       ))}
       <p className="mt-3 max-w-measure text-small text-ink-2">{say(text.waterNote, language, { temp: format.temp(plan.process.doughTempC) })}</p>
       <OrderSection {...part} days={days} locale={bakery.locale} />

@@ -70,3 +70,19 @@ describe('equipment', () => {
   })
   it('is of a kind that there is', () => expect(faults(addEquipmentInput, { ...scale, kind: 'spoon' })).toHaveLength(1))
 })
+
+describe('water for mixing', () => {
+  const named = { name: 'Tap', note: '' }
+  it.each([
+    [{ kind: 'hot_water', ...named, tempC: 55 }, []],
+    [{ kind: 'hot_water', ...named, tempC: 15 }, ['tempC:too-small']],
+    [{ kind: 'hot_water', ...named, tempC: 55, limitC: 120 }, ['limitC:too-big']],
+    [{ kind: 'hot_water', ...named }, ['tempC:missing']],
+    [{ kind: 'chilled_water', ...named, tempC: 3 }, []],
+    [{ kind: 'chilled_water', ...named, tempC: -1 }, ['tempC:too-small']],
+    [{ kind: 'ice', ...named, tempC: -18 }, []],
+    [{ kind: 'ice', ...named, tempC: 4 }, ['tempC:too-big']],
+  ])('%o: %o', (input, found) => expect(faults(addEquipmentInput, input)).toEqual(found))
+  it('goes on a dough at 60 °C at most unless the bakery says otherwise', () =>
+    expect(addEquipmentInput.parse({ kind: 'hot_water', ...named, tempC: 75 })).toMatchObject({ limitC: 60 }))
+})

@@ -1,47 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Composition } from '@/lib/calc/formula/types'
 import { drawUpPlan } from '@/lib/kitchen/trials/draw-up-plan'
 import { readPlanText, textOfPlan } from '@/lib/kitchen/trials/plan-text'
-import type { PlanDoseAsked, PlanFacts, PlanIngredient } from '@/lib/kitchen/trials/plan-types'
+import type { PlanDoseAsked, PlanFacts } from '@/lib/kitchen/trials/plan-types'
 import { forLong } from '@/tests/support/long'
+import { doseOf as dose, plannedFacts as facts } from '@/tests/support/plan-facts'
 
-/* Invented ingredients with round figures, so that every expectation below can be worked out by hand as a mass balance. */
-const composition = (more: Partial<Composition>): Composition => ({
-  waterPct: 0, proteinPct: 0, fatPct: 0, carbohydratePct: 0, sugarsPct: 0, fibrePct: 0, ashPct: null, sodiumMgPer100g: 0, ...more,
-})
-const ingredient = (id: string, kind: PlanIngredient['kind'], more: Partial<PlanIngredient> = {}): PlanIngredient => ({
-  id, name: id, kind, activeName: null, activeShare: null, customary: null, allergens: [], allergensChecked: true, dustCaution: false, isEnded: false, composition: null, ...more,
-})
-const ingredients: PlanIngredient[] = [
-  ingredient('flour', 'flour', { allergens: ['gluten'], composition: composition({ waterPct: 14, proteinPct: 12, carbohydratePct: 73 }) }),
-  ingredient('water', 'water'),
-  ingredient('oil', 'fat', { composition: composition({ fatPct: 100 }) }),
-  ingredient('salt', 'salt', { composition: composition({ sodiumMgPer100g: 40_000 }) }),
-  ingredient('yoghurt', 'dairy', { allergens: ['milk'], composition: composition({ waterPct: 88, proteinPct: 4, fatPct: 3.5, carbohydratePct: 4, sugarsPct: 4 }) }),
-  ingredient('soya flour', 'other', { allergens: ['soya'], composition: composition({ waterPct: 8 }) }),
-  ingredient('enzyme', 'improver', { activeName: 'amylase', activeShare: 0.1, dustCaution: true, customary: { leastPct: 0.05, mostPct: 0.2, source: 'invented' }, composition: composition({ carbohydratePct: 90 }) }),
-  ingredient('flakes', 'other', { allergensChecked: false }),
-]
-const dose = (ingredientId: string, value: number, more: Partial<PlanDoseAsked> = {}): PlanDoseAsked => ({ ingredientId, basis: 'pct_flour', doseOf: 'product', value, ...more })
-
-/** One piece of 1650 g: 1000 g flour, 600 g water, 30 g oil, 20 g salt. */
-function facts(more: { arms?: PlanFacts['arms']; declared?: Partial<PlanFacts['declared']>; process?: Partial<PlanFacts['process']>; scale?: PlanFacts['scale']; mixer?: PlanFacts['mixer'] } = {}): PlanFacts {
-  return {
-    declared: {
-      bakery: 'b', trial: 't', number: 1, kind: 'gain', question: 'q', note: '', formula: { id: 'f', name: 'Tin' }, controlVersion: { id: 'v', number: 1, contentHash: null },
-      measure: { id: 'm', name: 'Specific volume', unit: 'mL/g', digits: 2, level: 'piece', direction: 'larger' },
-      margin: 5, marginUnit: 'pct', confidencePct: 95, mixingDays: 3, batchesPerArm: 1, piecesPerBatch: 1, heldTotals: ['water', 'fat'], flourTempC: 20, roomTempC: 22, tapTempC: 12,
-      ...more.declared,
-    },
-    process: { scalingMassG: 1650, doughLossPct: 0, doughTempC: 26, mixTimeS: 600, bulkTimeS: 3600, proofTimeS: 3000, bakeTempC: 220, bakeTimeS: 2100, ...more.process },
-    stages: [{ id: 's', kind: 'final_dough', name: '', lines: [['flour', 100], ['water', 60], ['oil', 3], ['salt', 2]].map(([id, pct], i) => ({ id: `l${i}`, ingredientId: String(id), pctFlour: Number(pct) })) }],
-    arms: more.arms ?? [{ name: 'yoghurt', onTop: false, doses: [dose('yoghurt', 10)] }],
-    ingredients,
-    scale: more.scale === undefined ? { id: 'sc', name: 'Scale', resolutionG: 1, repeatabilityG: 0, leastG: null, mostG: 6000 } : more.scale,
-    mixer: more.mixer === undefined ? { id: 'mx', name: 'Mixer', leastG: 500, mostG: 5000, frictionCPerMin: 1 } : more.mixer,
-  }
-}
 const massesOf = (plan: ReturnType<typeof drawUpPlan>, arm: number) => Object.fromEntries(plan.arms[arm]!.lines.map((line) => [line.ingredient, line.exactG]))
 const codesOf = (plan: ReturnType<typeof drawUpPlan>, arm: number) => plan.arms[arm]!.warnings.map(({ code }) => code)
 
@@ -140,7 +104,10 @@ describe('warnings', () => {
   })
 
   it('say when a dose is rounded to nothing, or nobody chose a scale', () => {
-    expect(codesOf(drawUpPlan(facts({ arms: arm(dose('enzyme', 0.04)) }), null), 1)).toContain('rounded-to-nothing')
+    const coarse = { id: 'sc', name: 'Platform', resolutionG: 50, repeatabilityG: 0, leastG: null, mostG: 60_000 }
+    expect(codesOf(drawUpPlan(facts({ arms: arm(dose('enzyme', 0.04)), scale: coarse }), null), 1)).toContain('rounded-to-nothing')
+    // 0.4 g that a premix brings within reach of a 1 g scale is not nothing.
+    expect(codesOf(drawUpPlan(facts({ arms: arm(dose('enzyme', 0.04)) }), null), 1)).not.toContain('rounded-to-nothing')
     expect(drawUpPlan(facts({ scale: null }), null).warnings.map(({ code }) => code)).toContain('no-scale')
   })
 
@@ -201,11 +168,11 @@ describe('the water', () => {
 
   it('is iced when the tap is too warm, and a clear no when no water does it', () => {
     const warm = drawUpPlan(facts({ declared: { tapTempC: 18 } }), null).arms[0]!.water
-    expect(warm).toMatchObject({ source: { outcome: 'ice' } })
+    expect(warm).toMatchObject({ way: { outcome: 'mix', parts: [{ from: 'tap', tempC: 18 }, { from: 'ice', tempC: 0, isUsual: true }] } })
     const waterFor = (doughTempC: number, flourTempC: number) =>
       drawUpPlan(facts({ process: { doughTempC }, declared: { flourTempC, roomTempC: flourTempC, tapTempC: 30 } }), null).arms[0]!.water
-    expect(waterFor(14, 40)).toMatchObject({ source: { outcome: 'not-possible' } })
-    expect(waterFor(40, 0)).toMatchObject({ source: { outcome: 'not-possible', reason: 'hotter-than-allowed' } })
+    expect(waterFor(14, 40)).toMatchObject({ way: { outcome: 'not-possible' } })
+    expect(waterFor(45, 0)).toMatchObject({ way: { outcome: 'not-possible', reason: 'hotter-than-allowed', nearestTempC: 55 } })
   })
 
   it('is less where the dose brings some of it', () => {

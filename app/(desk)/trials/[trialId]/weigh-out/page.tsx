@@ -14,9 +14,11 @@ import { Sheet } from '@/lib/ui/sheet'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { lineName } from '../../../mixing/line-name'
+import { MixingWater } from '../../../mixing/mixing-water'
+import { PremixSteps } from '../../../mixing/premix-steps'
 import { DoughName } from '../../dough-name'
 import { allergenList, planFormat } from '../../plan-format'
-import { waterWords } from '../../water-words'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).trials.weighOut.title }
@@ -25,12 +27,13 @@ export async function generateMetadata(): Promise<Metadata> {
 export default async function WeighOutPage({ params }: { params: Promise<{ trialId: string }> }) {
   const { trialId } = await params
   const language = await currentLanguage()
-  const { trials, stores } = wordsIn(language)
+  const { trials, stores, mixing } = wordsIn(language)
   const { weighOut: text, plan } = trials
   const { bakery } = await ask(getDesk)
-  const { trial, arms, scale, resolutionG, doughTempC } = await ask(getWeighOut, { trialId })
+  const { trial, arms, doughTempC } = await ask(getWeighOut, { trialId })
   const format = planFormat(bakery)
-  const weighed = (massG: number) => format.weighed(massG, resolutionG ?? 0.1)
+  const listOf = new Intl.ListFormat(bakery.locale)
+  const scales = new Map(arms.flatMap(({ toWeigh }) => toWeigh.stages.flatMap(({ lines }) => lines.flatMap(({ scale }) => scale ?? []))).map(({ id, name }) => [id, name]))
   const isOver = trial.state === 'closed' || trial.state === 'stopped' || trial.state === 'declined'
 
   return (
@@ -41,7 +44,7 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
       margin={{
         label: text.about,
         entries: [
-          { term: text.scale, detail: scale ?? text.noScale },
+          { term: text.scale, detail: scales.size > 0 ? listOf.format(scales.values()) : text.noScale },
           { term: text.doughTemp, detail: format.temp(doughTempC), strong: true },
         ],
       }}
@@ -64,9 +67,6 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
                 <span className="text-ink-2">{text.codes}</span> <b>{arm.batches.map(({ code, day }) => say(text.codeOnDay, language, { code, day })).join(', ')}</b>
               </p>
               <p>
-                <span className="text-ink-2">{plan.water}</span> {waterWords(arm.water, trials, format, language)}
-              </p>
-              <p>
                 <span className="text-ink-2">{plan.allergens}</span> {arm.allergens.length > 0 ? say(plan.allergensOf, language, { list: allergenList(arm.allergens, stores) }) : plan.allergensNone}{' '}
                 {arm.addedAllergens.length > 0 ? <strong className="text-warn">{say(plan.allergensAdded, language, { list: allergenList(arm.addedAllergens, stores) })}</strong> : null}{' '}
                 {arm.uncheckedIngredients.length > 0 ? <strong className="text-warn">{say(plan.allergensUnchecked, language, { list: arm.uncheckedIngredients.join(', ') })}</strong> : null}
@@ -75,6 +75,9 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
                 <p key={ingredient}>
                   <strong>{say(trials.warnings.dust, language, { ingredient })}</strong>
                 </p>
+              ))}
+              {arm.toWeigh.premixes.map((premix, p) => (
+                <PremixSteps key={p} premix={premix} namesScales={arm.toWeigh.hasSeveralScales} words={mixing} format={format} language={language} />
               ))}
               <div className="mt-3">
                 <SheetTable
@@ -86,13 +89,21 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
                     { key: 'lot', label: text.lot },
                   ]}
                 >
-                  {arm.stages.flatMap((stage, s) => [
-                    <GroupRow key={s} label={stage.name || trials.stages[stage.kind]} columns={4} />,
-                    ...stage.lines.map((line, l) => (
-                      <tr key={`${s}.${l}`}>
-                        <Cell head>{line.ingredient}</Cell>
+                  {arm.toWeigh.stages.flatMap((stage) => [
+                    <GroupRow key={stage.id} label={stage.name || trials.stages[stage.kind]} columns={4} />,
+                    ...stage.lines.map((line) => (
+                      <tr key={line.key}>
+                        <Cell head>
+                          <span className="text-lead">{lineName(line, mixing, language)}</span>
+                          {arm.toWeigh.hasSeveralScales && line.scale ? <span className="block text-small font-normal text-ink-2">{say(text.onScale, language, { scale: line.scale.name })}</span> : null}
+                        </Cell>
                         <Cell numeric>
-                          <span className="text-lead">{weighed(line.weighedG)}</span>
+                          <b className="text-lead">{format.weighed(line.weighedG, line.resolutionG)}</b>
+                          {line.parts.map(({ isDose, massG }, part) => (
+                            <span key={part} className="block text-small">
+                              {say(isDose ? text.partDose : text.partFormula, language, { mass: format.weighed(massG, line.resolutionG) })}
+                            </span>
+                          ))}
                         </Cell>
                         <Cell />
                         <Cell />
@@ -102,16 +113,20 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
                   <tr>
                     <Cell head>{text.total}</Cell>
                     <Cell numeric>
-                      <b>{weighed(arm.totalG)}</b>
+                      <b>{format.weighed(arm.toWeigh.totalG, arm.toWeigh.totalResolutionG)}</b>
                     </Cell>
                     <Cell />
                     <Cell />
                   </tr>
                 </SheetTable>
-                <p className="mt-2 text-small text-ink-2">
-                  {text.order} {plan.cautionRaw}
-                </p>
               </div>
+              <div className="mt-4 max-w-measure break-inside-avoid text-lead">
+                <h3 className="text-control font-bold">{mixing.water.title}</h3>
+                <MixingWater water={arm.water} doughTempC={doughTempC} words={mixing} format={format} language={language} listOf={listOf} />
+              </div>
+              <p className="mt-2 text-small text-ink-2">
+                {text.order} {plan.cautionRaw}
+              </p>
             </Section>
           </div>
         )

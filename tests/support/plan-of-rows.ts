@@ -1,0 +1,34 @@
+import { db } from '@/lib/db/client'
+import { drawUpPlan } from '@/lib/kitchen/trials/draw-up-plan'
+import { textOfPlan } from '@/lib/kitchen/trials/plan-text'
+import { plannedFacts } from './plan-facts'
+
+/** The text of a plan whose arms hold the lines that were planted for a trial; all else of it is invented. */
+export async function planOfRows(bakeryId: string, trialId: string): Promise<{ planText: string; planHash: string }> {
+  const arms = await db().arm.findMany({
+    where: { bakeryId, trialId },
+    select: {
+      position: true,
+      name: true,
+      lines: { select: { stageId: true, ingredientId: true, controlMassG: true, massG: true, weighedG: true, stage: { select: { kind: true, name: true } }, ingredient: { select: { name: true, kind: true } } }, orderBy: { position: 'asc' } },
+    },
+    orderBy: { position: 'asc' },
+  })
+  const plan = drawUpPlan(plannedFacts({ declared: { kind: 'look_only' } }), null)
+  const stages = new Map(arms.flatMap(({ lines }) => lines.map(({ stageId, stage }) => [stageId, { id: stageId, ...stage }])))
+  const { text, hash } = textOfPlan({
+    ...plan,
+    scale: null,
+    scales: [],
+    stages: [...stages.values()],
+    arms: arms.map(({ position, name, lines }) => ({
+      ...plan.arms[0]!,
+      position,
+      name,
+      lines: lines.map(({ stageId, ingredientId, ingredient, controlMassG, massG, weighedG }) => ({
+        stageId, ingredientId, ingredient: ingredient.name, kind: ingredient.kind, dose: null, controlG: controlMassG, exactG: massG, weighedG, scaleId: null, changeG: massG - controlMassG, atBound: null,
+      })),
+    })),
+  })
+  return { planText: text, planHash: hash }
+}
