@@ -19,7 +19,7 @@ export const beginBatch = command({
   right: 'log-reading',
   async run({ tx, actor, now, input }) {
     const { bakeryId } = actor
-    const batch = await lockBatch(tx, bakeryId, input.batchId, 'alone')
+    const batch = await lockBatch(tx, bakeryId, input.batchId, 'order')
     mustBeOpen(batch.trial.state)
     if (batch.state !== 'waiting' || batch.revision !== input.seenRevision) throw await staleRefusal(tx, actor, batch.id)
     const ofTrial = await mixedBatches(tx, bakeryId, batch.trialId)
