@@ -31,7 +31,7 @@ export const beginBatch = command({
     if (skipped && !input.swapWhy) throw new Refusal('before-its-turn', { code: skipped.code }, [{ path: 'swapWhy', code: 'missing', facts: {} }])
     const { count } = await tx.batch.updateMany({
       where: { bakeryId, id: batch.id, state: 'waiting', revision: input.seenRevision },
-      data: { state: 'weighing', begunAt: now, revision: { increment: 1 } },
+      data: { state: 'weighing', begunAt: now, movedFrom: 'waiting', movedAt: now, movedById: actor.personId, movedRevision: input.seenRevision + 1, revision: { increment: 1 } },
     })
     if (count !== 1) throw await staleRefusal(tx, actor, batch.id)
     const { count: begins } = await tx.trial.updateMany({
