@@ -14,6 +14,7 @@ export const evidence = {
     stopped: 'stopped early',
   },
   closed: 'closed {date}',
+  closedWhy: 'closed {date}: {why}',
   stopped: 'stopped {date}: {why}',
   question: 'Question',
   against: 'Against',

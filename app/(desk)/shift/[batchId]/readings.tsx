@@ -1,5 +1,6 @@
 'use client'
 
+import { useRouter } from 'next/navigation'
 import { Fragment, useCallback, useEffect, useMemo, useRef, useState, type ReactNode } from 'react'
 import { levelOfPiece } from '@/lib/kitchen/readings/rules'
 import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
@@ -36,6 +37,7 @@ export type ReadingsProps = {
  */
 export function Readings(props: ReadingsProps) {
   const { batchId, measures, pieces, factorLevels, inTheBook, needs, isOpen, mayKeep, between, me, dateForm, words, language } = props
+  const { refresh } = useRouter()
   const [added, setAdded] = useState<readonly KeptReading[]>([])
   const [needsNow, setNeedsNow] = useState<Readonly<Record<string, Needs>>>({})
   const [unsent, setUnsent] = useState<ReadonlySet<string>>(new Set())
@@ -50,7 +52,9 @@ export function Readings(props: ReadingsProps) {
   const onKept = useCallback((reading: KeptReading, needs: Needs) => {
     setAdded((before) => [...before, reading])
     setNeedsNow((before) => ({ ...before, [keyOfPlace(reading)]: needs }))
-  }, [])
+    // What the page says of the batch, such as what is missing, follows; what is typed here stays.
+    refresh()
+  }, [refresh])
   const onDraft = useCallback((key: string, isUnsent: boolean) => {
     setUnsent((before) => {
       if (before.has(key) === isUnsent) return before
@@ -124,7 +128,7 @@ export function Readings(props: ReadingsProps) {
         const have = holding.filter(({ measureId, repeat }) => measureId === measure.id && repeat <= measure.repeats).length
         return (
           <Fragment key={measure.id}>
-            <FloorDisclosure title={measure.name} note={say(words.done, language, { have, of, method: measure.method })} open={mayKeep && isAsking && measure.isWanted}>
+            <FloorDisclosure title={measure.name} note={say(words.done, language, { have, of, method: measure.method })} open={mayKeep && isAsking}>
               <div className={measure.level === 'batch' ? 'max-w-column' : 'grid gap-x-8 mid:grid-cols-2'}>{places.map(({ place }) => show(measure, place))}</div>
             </FloorDisclosure>
             {at === 0 ? between : null}
