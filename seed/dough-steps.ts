@@ -46,9 +46,9 @@ export function stepsOfDough(dough: DoughToBake): Step[] {
   const move = async (caller: Caller, to: string, why?: string) => {
     must(await moveBatch.call(caller, { batchId, seenRevision: revision++, to, ...(why && { why }) }))
   }
-  const log = async (caller: Caller, code: string, value: number, unit: string, place: { piece?: number; repeat?: number } = {}) => {
-    const { repeat = 1, piece } = place
-    const entry = { id: idAt(caller), batchId, measureId: measureIds.get(code), piece, repeat, value: String(value), unit, takenAt: timeOf(caller).toISOString() }
+  const log = async (caller: Caller, code: string, value: number, unit: string, place: { piece?: number; repeat?: number; confirmed?: boolean } = {}) => {
+    const { repeat = 1, piece, confirmed } = place
+    const entry = { id: idAt(caller), batchId, measureId: measureIds.get(code), piece, repeat, value: String(value), unit, takenAt: timeOf(caller).toISOString(), confirmed }
     return must(await logReading.call(caller, entry))
   }
 
@@ -57,7 +57,7 @@ export function stepsOfDough(dough: DoughToBake): Step[] {
     let wrongId = ''
     return [
       step(minutes, measures, async (caller) => {
-        wrongId = (await log(caller, 'loaf-mass', Math.floor(loafMassG / 10), 'g', { piece })).readingId
+        wrongId = (await log(caller, 'loaf-mass', Math.floor(loafMassG / 10), 'g', { piece, confirmed: true })).readingId
       }),
       step(minutes + weighPieceMin / 2, measures, async (caller) => {
         const correction = { id: idAt(caller), supersedesId: wrongId, piece, repeat: 1, value: String(loafMassG), unit: 'g', reason: mishap.reason }

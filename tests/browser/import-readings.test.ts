@@ -44,6 +44,7 @@ test('a file with three faults is refused by its lines, and mended it is shown, 
   await page.getByRole('link', { name: 'What it showed' }).click()
   await expect(page.getByRole('cell', { name: 'measured' })).toHaveCount(2)
   await page.goto(`/shift/${trial.batches[0]!.batchId}`)
+  await page.locator('#readings summary', { hasText: 'Loaf weight' }).click()
   await expect(page.getByText('412,5').first()).toBeVisible()
   await expect(page.getByText('In the book: Henk').first()).toBeVisible()
 })

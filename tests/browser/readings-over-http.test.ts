@@ -31,6 +31,16 @@ test('a reading is kept once however often it is sent, and the book echoes id an
   expect((await send(app.url, bakery.early, JSON.stringify({ readings: [correction] }))).body.readings).toMatchObject([{ ok: true, id: correction.id }])
 })
 
+test('a value outside what is usual is kept when it comes confirmed, once however it is sent again', async ({ app, bakery }) => {
+  const entry = { ...(await walkReading({ bakery, neighbour: bakery, look: app.look })), value: '600' }
+  const refused = await send(app.url, bakery.early, JSON.stringify({ readings: [entry] }))
+  expect(refused).toMatchObject({ status: 422, body: { readings: [{ ok: false, refusal: 'odd-reading' }] } })
+  const confirmed = { ...entry, confirmed: true }
+  const kept = await send(app.url, bakery.early, JSON.stringify({ readings: [confirmed, confirmed, entry] }))
+  expect(kept.body.readings?.map(({ ok, isAgain }) => [ok, isAgain])).toEqual([[true, false], [true, true], [true, true]])
+  expect((await app.look.query('SELECT 1 FROM reading WHERE id = $1', [entry.id])).rows).toHaveLength(1)
+})
+
 test('nobody else’s reading is taken: strangers, another site, the bakery next door', async ({ app, bakery }) => {
   const neighbour = await makeBakery('Next Door', new Date())
   const entry = await walkReading({ bakery, neighbour, look: app.look })

@@ -12,7 +12,7 @@ export type ActionWalk = {
   /** Name of the command that it calls. */
   command: string
   right: Right | 'open'
-  /** Roles for which an `in-part` right is narrowed to a no by this very request. */
+  /** Roles that have the right, in part or whole, and to whom this very request is refused all the same. */
   narrowedFor?: readonly WalkRole[]
   /** Prepares what the request aims at, in the planted bakery, and gives the request and how to see its effect. */
   aim(context: WalkContext): Promise<{

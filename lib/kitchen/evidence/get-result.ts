@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
 import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
+import { gapsOfTrial } from '../readings/gaps-of-trial'
 import { isEnded, isOpen } from '../trials/rules'
 import { analyseTrial } from './analyse-trial'
 import { notableDifference } from './conditions-by-arm'
@@ -21,9 +22,10 @@ export const getResult = query({
   right: 'read-work',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const [evidence, decision] = await Promise.all([
+    const [evidence, decision, gaps] = await Promise.all([
       loadEvidence(db, bakeryId, input.trialId),
       db.decision.findFirst({ where: { bakeryId, trialId: input.trialId, takenBackAt: null }, select: { id: true, number: true, outcome: true } }),
+      gapsOfTrial(db, bakeryId, input.trialId),
     ])
     const { header, declared, batches } = evidence
     const analysis = analyseTrial(declared, batches)
@@ -47,6 +49,8 @@ export const getResult = query({
         mean: means.get(id) ?? null,
         uncounted: analysis.comparison ? (why.get(id) ?? null) : null,
       })),
+      /** What is missing, unsettled or odd about the measured doughs. */
+      gaps,
       outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
       notableDifference,
       costs: levelOf(actor.role, 'see-costs') === 'yes' ? await costsOfTrial(db, bakeryId, evidence, input.pricesOn ?? dayInZone(now, evidence.timeZone)) : null,

@@ -1,4 +1,5 @@
 import 'server-only'
+import { isOutside, type JudgedReading } from './range-of-reading'
 import { settleRepeats } from './settle-repeats'
 
 export type ReadingAnswer = {
@@ -7,7 +8,7 @@ export type ReadingAnswer = {
   hash: string
   /** The same content had come before under this id. */
   isAgain: boolean
-  /** Outside the measure's plausible range: worth a second look, and kept all the same. */
+  /** Outside its plausible range, and kept because somebody confirmed it. */
   outOfRange: boolean
   /** What this place still asks for: another repeat, or a third reading because two disagree. */
   needs: 'repeat' | 'third' | null
@@ -17,7 +18,7 @@ type Measure = { repeats: number; repeatLimit: number | null; plausibleLeast: nu
 
 /** What a device is told of a reading that is in the book. */
 export function answerOfReading(
-  reading: { id: string; contentHash: string; value: number },
+  reading: JudgedReading & { id: string; contentHash: string },
   isAgain: boolean,
   measure: Measure,
   atPlace: readonly { value: number }[],
@@ -27,7 +28,7 @@ export function answerOfReading(
     readingId: reading.id,
     hash: reading.contentHash,
     isAgain,
-    outOfRange: reading.value < measure.plausibleLeast || reading.value > measure.plausibleMost,
+    outOfRange: isOutside(reading, measure),
     needs: values.length === 0 ? null : settleRepeats({ values, repeats: measure.repeats, repeatLimit: measure.repeatLimit }).needs,
   }
 }

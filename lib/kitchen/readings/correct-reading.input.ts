@@ -12,4 +12,6 @@ export const correctReadingInput = z.strictObject({
   value: line(40),
   unit: line(20),
   reason: line(300),
+  /** Somebody looked again at a value outside its plausible range, and it is right. No part of the content. */
+  confirmed: z.boolean().optional(),
 })

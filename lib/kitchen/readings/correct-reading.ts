@@ -10,7 +10,11 @@ import { correctReadingInput } from './correct-reading.input'
 import { enteredValue } from './entered-value'
 import { hashOfContent } from './hash-of-content'
 import { keepReading } from './keep-reading'
+import { loadRangeFacts } from './load-range-facts'
+import { mustBeConfirmed } from './must-be-confirmed'
 import { mustBePlace } from './must-be-place'
+import { plausibleRange } from './plausible-range'
+import { isOutside } from './range-of-reading'
 import { measureColumns, readingColumns } from './reading-columns'
 import { readingsAtPlace } from './readings-at-place'
 import { levelOfPiece, mayCorrect } from './rules'
@@ -19,8 +23,8 @@ import { levelOfPiece, mayCorrect } from './rules'
  * Puts a reading in the place of one that was wrong, with a reason; both stay. It keeps the time at which the wrong one
  * was taken. A shift baker corrects their own in the shift in which it was taken, head baker and owner any. Sent twice
  * under its id it is kept once, as in `logReading`.
- * Refuses: not-found, reading-clash, trial-closed, trial-stopped, correction-not-yours, stale, reading-there, and what
- * is wrong at a field.
+ * Refuses: not-found, reading-clash, trial-closed, trial-stopped, correction-not-yours, stale, reading-there,
+ * odd-reading, and what is wrong at a field.
  */
 export const correctReading = command({
   name: 'readings.correct-reading',
@@ -58,11 +62,14 @@ export const correctReading = command({
     const value = enteredValue(input, measure)
     const others = (await readingsAtPlace(tx, bakeryId, batch.trialId, place)).filter(({ id }) => id !== wrong.id)
     if (others.some(({ repeat }) => repeat === input.repeat)) throw new Refusal('reading-there')
+    const range = plausibleRange(measure, batch.arm.position, await loadRangeFacts(tx, bakeryId, batch.trialId, [measure]))
+    mustBeConfirmed(value, range, measure.unit, input.confirmed ?? false)
 
     const reading = await keepReading(tx, actor, input, {
       trialId: wrong.trialId,
       place,
       value,
+      range,
       takenAt: wrong.takenAt,
       receivedAt: now,
       contentHash,
@@ -73,7 +80,7 @@ export const correctReading = command({
       audit: {
         target: wrong.id,
         before: { piece: wrong.piece, repeat: wrong.repeat, value: wrong.valueEntered, unit: wrong.unitEntered },
-        after: { batch: batch.code, measure: measure.name, piece: place.piece, repeat: input.repeat, value: input.value, unit: input.unit, reading: reading.id, hash: contentHash },
+        after: { batch: batch.code, measure: measure.name, piece: place.piece, repeat: input.repeat, value: input.value, unit: input.unit, reading: reading.id, hash: contentHash, ...(isOutside(reading, measure) ? { outsideAndConfirmed: range } : {}) },
         reason: input.reason,
       },
       changed,

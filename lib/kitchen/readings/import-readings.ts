@@ -45,10 +45,10 @@ export const importReadings = command({
     await keepReadings(
       tx,
       actor,
-      fresh.map(({ id, batchId, measureId, piece, factorLevel, repeat, valueEntered, unitEntered, value: inBase, takenAt }) => {
+      fresh.map(({ id, batchId, measureId, piece, factorLevel, repeat, valueEntered, unitEntered, value: inBase, range, takenAt }) => {
         const entered = { id, repeat, value: valueEntered, unit: unitEntered }
         const place = { batchId, measureId, piece, factorLevel }
-        return { entered, reading: { trialId, place, value: inBase, takenAt, receivedAt: now, contentHash: hashOfContent({ ...entered, ...place, takenAt: takenAt.toISOString() }) } }
+        return { entered, reading: { trialId, place, value: inBase, range, takenAt, receivedAt: now, contentHash: hashOfContent({ ...entered, ...place, takenAt: takenAt.toISOString() }) } }
       }),
     )
     for (const move of moves) if (!(await moveOn(tx, bakeryId, move))) throw await staleRefusal(tx, actor, move.batchId)
@@ -61,6 +61,7 @@ export const importReadings = command({
           ...ofFile,
           stored: fresh.length,
           already,
+          ...(rows.odd.length > 0 ? { outsideAndConfirmed: rows.odd.map(({ line, value: odd }) => `line ${line}: ${odd}`) } : {}),
           ...(look.outside ? { outsideTheShift: moves.map(({ code, to }) => `${code} ${to}`), cleanDown: rows.outside?.cleanDown ?? [], trialBegins: begins === 1 } : {}),
         },
         reason: rows.outside?.skipped ? look.outside?.orderWhy : undefined,

@@ -1,5 +1,6 @@
 import 'server-only'
 import type { Tx } from '../../db/client'
+import type { PlausibleRange } from './plausible-range'
 import { readingColumns } from './reading-columns'
 
 type By = { bakeryId: string; personId: string }
@@ -10,6 +11,8 @@ type Reading = {
   place: Place
   /** In the measure's base unit. */
   value: number
+  /** That it was judged by. */
+  range: PlausibleRange
   takenAt: Date
   receivedAt: Date
   contentHash: string
@@ -27,15 +30,16 @@ export async function keepReadings(tx: Tx, by: By, readings: readonly { entered:
   const rows = JSON.stringify(readings.map(({ entered, reading }) => rowOf(by, entered, reading)))
   await tx.$executeRaw`
     INSERT INTO reading (bakery_id, id, trial_id, batch_id, measure_id, piece, factor_level, repeat, value, value_entered, unit_entered,
-      person_id, taken_at, received_at, supersedes_id, reason, content_hash)
+      person_id, taken_at, received_at, supersedes_id, reason, content_hash, plausible_least, plausible_most)
     SELECT "bakeryId", "id", "trialId", "batchId", "measureId", "piece", "factorLevel", "repeat", "value", "valueEntered", "unitEntered",
-      "personId", "takenAt", "receivedAt", "supersedesId", "reason", "contentHash"
+      "personId", "takenAt", "receivedAt", "supersedesId", "reason", "contentHash", "plausibleLeast", "plausibleMost"
     FROM jsonb_to_recordset(${rows}::jsonb) AS kept ("bakeryId" uuid, "id" uuid, "trialId" uuid, "batchId" uuid, "measureId" uuid,
       "piece" integer, "factorLevel" text, "repeat" integer, "value" double precision, "valueEntered" text, "unitEntered" text,
-      "personId" uuid, "takenAt" timestamptz, "receivedAt" timestamptz, "supersedesId" uuid, "reason" text, "contentHash" text)`
+      "personId" uuid, "takenAt" timestamptz, "receivedAt" timestamptz, "supersedesId" uuid, "reason" text, "contentHash" text,
+      "plausibleLeast" double precision, "plausibleMost" double precision)`
 }
 
-function rowOf(by: By, entered: Entered, { trialId, place, value, takenAt, receivedAt, contentHash, supersedes }: Reading) {
+function rowOf(by: By, entered: Entered, { trialId, place, value, range, takenAt, receivedAt, contentHash, supersedes }: Reading) {
   return {
     bakeryId: by.bakeryId,
     id: entered.id,
@@ -51,5 +55,7 @@ function rowOf(by: By, entered: Entered, { trialId, place, value, takenAt, recei
     supersedesId: supersedes?.id ?? null,
     reason: supersedes?.reason ?? null,
     contentHash,
+    plausibleLeast: range.least,
+    plausibleMost: range.most,
   }
 }

@@ -1,6 +1,7 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import { Refusal } from '../refusal'
+import { loadRangeFacts } from './load-range-facts'
 import { measuresToRead } from './measures-to-read'
 import { unitsOfBase } from './units-of-base'
 
@@ -64,8 +65,11 @@ export async function loadImportFacts(from: Db | Tx, bakeryId: string, trialId: 
       unitEntered: true,
       supersedesId: true,
       receivedAt: true,
+      plausibleLeast: true,
+      plausibleMost: true,
     },
   })
   const measures = (await measuresToRead(from, bakeryId)).map((measure) => ({ ...measure, units: unitsOfBase(measure.unit) }))
-  return { trial, timeZone, batches, readings, measures }
+  const ranges = await loadRangeFacts(from, bakeryId, trialId, measures)
+  return { trial, timeZone, batches, readings, measures, ranges }
 }

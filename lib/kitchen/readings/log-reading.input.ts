@@ -18,4 +18,6 @@ export const logReadingInput = z.strictObject({
   unit: line(20),
   /** By the device's own clock. */
   takenAt: z.iso.datetime({ offset: true }),
+  /** Somebody looked again at a value outside its plausible range, and it is right. No part of the content. */
+  confirmed: z.boolean().optional(),
 })

@@ -8,17 +8,22 @@ import { answerOfReading } from './answer-of-reading'
 import { enteredValue } from './entered-value'
 import { hashOfContent } from './hash-of-content'
 import { keepReading } from './keep-reading'
+import { loadRangeFacts } from './load-range-facts'
 import { logReadingInput } from './log-reading.input'
+import { mustBeConfirmed } from './must-be-confirmed'
 import { mustBePlace } from './must-be-place'
+import { plausibleRange } from './plausible-range'
+import { isOutside } from './range-of-reading'
 import { measureColumns, readingColumns } from './reading-columns'
 import { readingsAtPlace } from './readings-at-place'
 import { timeFault } from './rules'
 
 /**
  * Puts one reading in the book. Its id is the device's own: the same id with the same content is answered the same and
- * kept once, also after the trial was closed; the same id with other content is refused and nothing is overwritten.
+ * kept once, also after the trial was closed; the same id with other content is refused and nothing is overwritten. A
+ * value outside its plausible range is kept when it comes confirmed.
  * Refuses: not-found, reading-clash, trial-not-approved, trial-closed, trial-stopped, batch-not-begun, reading-there,
- * and what is wrong at a field.
+ * odd-reading, and what is wrong at a field.
  */
 export const logReading = command({
   name: 'readings.log-reading',
@@ -49,11 +54,14 @@ export const logReading = command({
     const value = enteredValue(input, measure)
     const before = await readingsAtPlace(tx, bakeryId, batch.trialId, place)
     if (before.some(({ repeat }) => repeat === input.repeat)) throw new Refusal('reading-there')
+    const range = plausibleRange(measure, batch.arm.position, await loadRangeFacts(tx, bakeryId, batch.trialId, [measure]))
+    mustBeConfirmed(value, range, measure.unit, input.confirmed ?? false)
 
     const reading = await keepReading(tx, actor, input, {
       trialId: batch.trialId,
       place,
       value,
+      range,
       takenAt,
       receivedAt: now,
       contentHash,
@@ -62,7 +70,7 @@ export const logReading = command({
       value: answerOfReading(reading, false, measure, [...before, reading]),
       audit: {
         target: reading.id,
-        after: { batch: batch.code, measure: measure.name, piece: place.piece, repeat: input.repeat, value: input.value, unit: input.unit, hash: contentHash },
+        after: { batch: batch.code, measure: measure.name, piece: place.piece, repeat: input.repeat, value: input.value, unit: input.unit, hash: contentHash, ...(isOutside(reading, measure) ? { outsideAndConfirmed: range } : {}) },
       },
       changed,
     }

@@ -3,7 +3,7 @@ import type { BatchState } from '../../db/generated/enums'
 import { byPlan, isOver, needsCleanDown, type MixedBatch } from '../shifts/rules'
 import { currentReadings } from './current-readings'
 import type { ImportFacts } from './load-import-facts'
-import { missingReadings } from './missing-readings'
+import { gapsOfBatch, type GapReading } from './gaps-of-batch'
 import type { ImportedDough } from './place-rows'
 import type { ImportedReading } from './read-import'
 
@@ -29,15 +29,16 @@ export type OutsideMoves = {
 
 /**
  * What becomes of doughs that were baked outside the shift: measured when every piece has the readings that the
- * trial's measure rests on, baked while some are to come. What is over already, or measured, is left as it is.
+ * trial's measure rests on and none of them is odd or unsettled, which asks for a person's word; baked otherwise. What
+ * is over already, or measured, is left as it is.
  * @param mixed all batches of the trial
  */
 export function outsideMoves(q: { facts: ImportFacts; doughs: readonly ImportedDough[]; fresh: readonly ImportedReading[]; mixed: readonly (MixedBatch & { code: string })[] }): OutsideMoves {
   const { facts, mixed } = q
-  const holding = [...currentReadings(facts.readings), ...q.fresh]
+  const holding = [...currentReadings(facts.readings), ...q.fresh.map(({ range, ...reading }) => ({ ...reading, plausibleLeast: range.least, plausibleMost: range.most }))]
   const moves = q.doughs.flatMap(({ batch, first, last, good }): OutsideMove[] => {
     if (isOver(batch.state)) return []
-    const isWhole = isReadWhole(facts, batch.piecesMade ?? facts.trial.piecesPerBatch, holding.filter(({ batchId }) => batchId === batch.id))
+    const isWhole = isReadWhole(facts, batch.piecesMade, holding.filter(({ batchId }) => batchId === batch.id))
     if (!isWhole && batch.state === 'baked') return []
     const made = batch.piecesMade ?? (isWhole ? facts.trial.piecesPerBatch : null)
     return [
@@ -67,8 +68,8 @@ export function outsideMoves(q: { facts: ImportFacts; doughs: readonly ImportedD
   }
 }
 
-function isReadWhole({ measures, trial }: ImportFacts, pieces: number, readings: readonly { measureId: string; piece: number | null; repeat: number }[]): boolean {
-  const missing = missingReadings({ measures, decidingMeasureId: trial.measureId, pieces, readings })
+function isReadWhole({ measures, trial }: ImportFacts, piecesMade: number | null, readings: readonly GapReading[]): boolean {
+  const gaps = gapsOfBatch({ measures, decidingMeasureId: trial.measureId, piecesPerBatch: trial.piecesPerBatch, piecesMade, readings })
   // What every dough is read for besides, such as its temperature, says what else differed and may be missing.
-  return missing.every(({ measureId }) => measureId !== trial.measureId && measures.find(({ id }) => id === measureId)?.level === 'batch')
+  return gaps.every((gap) => gap.kind === 'missing' && gap.measure.id !== trial.measureId && measures.find(({ id }) => id === gap.measure.id)?.level === 'batch')
 }

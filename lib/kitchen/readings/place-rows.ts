@@ -11,6 +11,8 @@ export type PlacedRow = {
   line: number
   cells: readonly string[]
   batchId: string
+  /** Position of the dough's arm. */
+  arm: number
   /** Null where no piece is read, or where it cannot be said which, which is a fault then. */
   piece: { piece: number; factorLevel: string | null } | null
   takenAt: Date
@@ -69,7 +71,7 @@ export function placeRows(q: Asked): { placed: PlacedRow[]; doughs: ImportedDoug
     if (good !== null && typeof good !== 'number') fault(goodAt, good.code, good.facts)
     else if (known && known.good !== null && good !== null && good !== known.good) fault(goodAt, 'row-good-differs', { good: known.good })
     doughs.set(batch.id, widened(known ?? { batch, first: takenAt ?? now, last: takenAt ?? now, good: null }, takenAt, typeof good === 'number' ? good : null))
-    placed.push({ line, cells, batchId: batch.id, piece: asked && 'value' in asked ? asked.value : null, takenAt: takenAt ?? now })
+    placed.push({ line, cells, batchId: batch.id, arm: batch.arm, piece: asked && 'value' in asked ? asked.value : null, takenAt: takenAt ?? now })
   }
   return { placed, doughs: [...doughs.values()], faults }
 }

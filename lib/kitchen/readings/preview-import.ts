@@ -66,6 +66,8 @@ function shownOf({ table, match, problems, rows }: Examined, facts: ImportFacts)
       rowsWithout: rows.rowsWithout,
       faultCount: rows.faults.length,
       faults: rows.faults.slice(0, mostShown.faults),
+      oddCount: rows.odd.length,
+      odd: rows.odd.slice(0, mostShown.faults),
       byMeasure: [...tally(rows.fresh.map(({ measureId }) => measureId))].map(([id, count]) => ({ name: measureOf.get(id) ?? '', count })),
       doughs: doughsOf(rows, doughOf),
       first: rows.fresh.slice(0, mostShown.rows).map(({ id, line, batchId, measureId, piece, factorLevel, valueEntered, unitEntered }) => ({

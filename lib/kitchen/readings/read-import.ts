@@ -8,6 +8,7 @@ import type { ImportMatch } from './import-readings.input'
 import type { ImportFacts } from './load-import-facts'
 import { mustBePlace } from './must-be-place'
 import type { PlacedRow } from './place-rows'
+import { plausibleRange, type PlausibleRange } from './plausible-range'
 import { columnOf, type RowFault } from './row-place'
 
 type Place = { batchId: string; measureId: string; piece: number | null; factorLevel: string | null; repeat: number }
@@ -19,8 +20,13 @@ export type ImportedReading = Place & {
   valueEntered: string
   unitEntered: string
   value: number
+  /** That it was judged by. */
+  range: PlausibleRange
   takenAt: Date
 }
+
+/** A value outside its plausible range, which is stored when it was said that such values were looked at. */
+export type OddCell = { line: number; column: number; value: string; unit: string } & PlausibleRange
 
 export type ImportRead = {
   /** What is not there yet. */
@@ -29,6 +35,8 @@ export type ImportRead = {
   already: number
   /** Rows that bring no reading. */
   rowsWithout: number
+  /** Those of the fresh ones that are outside what is usual. */
+  odd: OddCell[]
   faults: RowFault[]
 }
 
@@ -52,7 +60,7 @@ export function readImport(q: { facts: ImportFacts; match: ImportMatch; placed: 
   })
   const taken = takenPlaces(facts)
   const inFile = new Map<string, { line: number; entered: string }>()
-  const read: ImportRead = { fresh: [], already: 0, rowsWithout: 0, faults: [] }
+  const read: ImportRead = { fresh: [], already: 0, rowsWithout: 0, odd: [], faults: [] }
 
   for (const row of q.placed) {
     const filled = columns.filter(({ at }) => (row.cells[at] ?? '') !== '')
@@ -73,10 +81,7 @@ export function readImport(q: { facts: ImportFacts; match: ImportMatch; placed: 
         return enteredValue({ value: plainValue(valueEntered, match.decimal), unit }, measure)
       }, (path, code, about) => fault(code, about, problem(path)))
       if (value === null) continue
-      if (!q.keepOdd && (value < measure.plausibleLeast || value > measure.plausibleMost)) {
-        fault('row-odd', { value: entered, least: measure.plausibleLeast, most: measure.plausibleMost, unit: measure.unit })
-        continue
-      }
+      const range = plausibleRange(measure, row.arm, facts.ranges)
       const id = idOfImported(facts.trial.id, place)
       const other = inFile.get(id)
       if (other) {
@@ -87,8 +92,12 @@ export function readImport(q: { facts: ImportFacts; match: ImportMatch; placed: 
       }
       inFile.set(id, { line: row.line, entered })
       const there = taken.byId.get(id) ?? taken.byPlace.get(keyOf(place))
-      if (!there) read.fresh.push({ id, line: row.line, ...place, valueEntered, unitEntered: unit, value, takenAt: row.takenAt })
-      else if (there.id === id && `${there.valueEntered} ${there.unitEntered}` === entered) read.already += 1
+      if (!there) {
+        const isOdd = value < range.least || value > range.most
+        if (isOdd) read.odd.push({ line: row.line, column: at, value: entered, unit: measure.unit, ...range })
+        if (isOdd && !q.keepOdd) fault('row-odd', { value: entered, ...range, unit: measure.unit })
+        else read.fresh.push({ id, line: row.line, ...place, valueEntered, unitEntered: unit, value, range, takenAt: row.takenAt })
+      } else if (there.id === id && `${there.valueEntered} ${there.unitEntered}` === entered) read.already += 1
       else fault('row-there', { value: `${there.valueEntered} ${there.unitEntered}` })
     }
   }

@@ -13,10 +13,13 @@ export const readingColumns = {
   contentHash: true,
   personId: true,
   takenAt: true,
+  plausibleLeast: true,
+  plausibleMost: true,
 } as const
 
 export const measureColumns = {
   id: true,
+  code: true,
   name: true,
   unit: true,
   level: true,

@@ -8,7 +8,8 @@ export type ReadingEntry = z.output<typeof logReadingInput> | z.output<typeof co
 const contentFormat = 1
 
 /**
- * What a reading's hash is of: everything that was entered but its id, as canonical JSON (RFC 8785: no blanks, keys in
+ * What a reading's hash is of: everything that was entered but its id and the
+ * confirmation of an odd value, which may come with a second sending, as canonical JSON (RFC 8785: no blanks, keys in
  * order, and nothing in it but texts, small whole numbers and null). Device and book both write it, so the hash that
  * the book answers with tells the device that exactly this was kept.
  */

@@ -19,7 +19,7 @@ export const beginBatch = command({
   right: 'log-reading',
   async run({ tx, actor, now, input }) {
     const { bakeryId } = actor
-    const batch = await lockBatch(tx, bakeryId, input.batchId, 'alone')
+    const batch = await lockBatch(tx, bakeryId, input.batchId, 'order')
     mustBeOpen(batch.trial.state)
     if (batch.state !== 'waiting' || batch.revision !== input.seenRevision) throw await staleRefusal(tx, actor, batch.id)
     const ofTrial = await mixedBatches(tx, bakeryId, batch.trialId)
@@ -31,7 +31,7 @@ export const beginBatch = command({
     if (skipped && !input.swapWhy) throw new Refusal('before-its-turn', { code: skipped.code }, [{ path: 'swapWhy', code: 'missing', facts: {} }])
     const { count } = await tx.batch.updateMany({
       where: { bakeryId, id: batch.id, state: 'waiting', revision: input.seenRevision },
-      data: { state: 'weighing', begunAt: now, revision: { increment: 1 } },
+      data: { state: 'weighing', begunAt: now, movedFrom: 'waiting', movedAt: now, movedById: actor.personId, movedRevision: input.seenRevision + 1, revision: { increment: 1 } },
     })
     if (count !== 1) throw await staleRefusal(tx, actor, batch.id)
     const { count: begins } = await tx.trial.updateMany({

@@ -3,17 +3,21 @@ import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
 import { query } from '../query'
 import { currentReadings } from '../readings/current-readings'
+import { gapsOfBatch } from '../readings/gaps-of-batch'
+import { loadRangeFacts } from '../readings/load-range-facts'
 import { loafFigures } from '../readings/loaf-figures'
 import { measuresToRead } from '../readings/measures-to-read'
-import { missingReadings } from '../readings/missing-readings'
+import { plausibleRange } from '../readings/plausible-range'
 import { piecesToRead } from '../readings/pieces-to-read'
+import { isOutside, rangeOfReading, type JudgedReading } from '../readings/range-of-reading'
 import { mayCorrect } from '../readings/rules'
 import { unitsOfBase } from '../readings/units-of-base'
 import { Refusal } from '../refusal'
 import { isFrozen, isOpen } from '../trials/rules'
 import { mixingOf } from './mixing-of'
 import { mixedBatches } from './mixed-batches'
-import { byPlan, needsCleanDown, nextToBegin } from './rules'
+import { plannedValue } from './planned-value'
+import { byPlan, needsCleanDown, nextToBegin, undoMs, whyNoUndo } from './rules'
 
 /**
  * One batch as the floor needs it: what goes in and how much, the planned process, its readings with who and when, and
@@ -41,6 +45,10 @@ export const getBatch = query({
         begunAt: true,
         doneAt: true,
         revision: true,
+        movedFrom: true,
+        movedAt: true,
+        movedById: true,
+        movedRevision: true,
         mixingDay: { select: { number: true } },
         arm: {
           select: {
@@ -85,6 +93,8 @@ export const getBatch = query({
             unitEntered: true,
             takenAt: true,
             receivedAt: true,
+            plausibleLeast: true,
+            plausibleMost: true,
             supersedesId: true,
             reason: true,
             person: { select: { id: true, name: true } },
@@ -96,10 +106,12 @@ export const getBatch = query({
     // Before its plan is approved a batch is a thought, and the floor knows nothing of it.
     if (!batch || !isFrozen(batch.trial.state)) throw new Refusal('not-found')
     const measures = await measuresToRead(db, bakeryId)
+    const ranges = await loadRangeFacts(db, bakeryId, batch.trialId, measures)
     const ofTrial = await mixedBatches(db, bakeryId, batch.trialId)
     const own = ofTrial.find(({ id }) => id === batch.id)
     const next = nextToBegin(ofTrial)
-    const { arm, trial, readings, mixingDay, ...facts } = batch
+    const { arm, trial, readings, mixingDay, movedFrom, movedAt, movedById: _, movedRevision: __, ...facts } = batch
+    const mayUndo = isOpen(trial.state) && whyNoUndo({ batch, personId: actor.personId, now }) === null
     const current = currentReadings(readings)
     const holds = new Set(current.map(({ id }) => id))
     const level = levelOf(actor.role, 'correct-reading')
@@ -110,6 +122,8 @@ export const getBatch = query({
       dayNumber: mixingDay.number,
       isOpen: isTrialOpen,
       isNext: next?.id === batch.id,
+      /** What somebody may take back, and for how long from now, ms; null when there is nothing. */
+      undo: mayUndo && movedFrom && movedAt ? { to: movedFrom, forMs: movedAt.getTime() + undoMs - now.getTime() } : null,
       firstCode: batch.state === 'waiting' && next && next.id !== batch.id ? next.code : null,
       cleanDownFirst: batch.state === 'waiting' && own !== undefined && needsCleanDown(own, ofTrial),
       /** The batches of its mixing day in their drawn order. */
@@ -125,10 +139,17 @@ export const getBatch = query({
         return { ...line, ingredient: { ...known, allergensChecked: allergensCheckedAt !== null } }
       }),
       pieces,
-      measures: measures.map((measure) => ({ ...measure, units: unitsOfBase(measure.unit) })),
-      missing: missingReadings({ measures, decidingMeasureId: trial.measureId, pieces, readings: current }),
+      measures: measures.map((measure) => ({
+        ...measure,
+        units: unitsOfBase(measure.unit),
+        range: plausibleRange(measure, arm.position, ranges),
+        planned: plannedValue(measure.code, { ...trial.controlVersion, waterG: ranges.plannedWaterG.get(arm.position) || null }),
+      })),
+      /** What is missing, unsettled or odd; while a batch waits nothing is. */
+      gaps: batch.state === 'waiting' ? [] : gapsOfBatch({ measures, decidingMeasureId: trial.measureId, piecesPerBatch: trial.piecesPerBatch, piecesMade: batch.piecesMade, readings: current }),
       readings: readings.map((reading) => ({
         ...reading,
+        outside: outsideOf(reading, measures),
         holds: holds.has(reading.id),
         mayCorrect:
           isTrialOpen &&
@@ -139,3 +160,9 @@ export const getBatch = query({
     }
   },
 })
+
+/** The range that a reading is outside of; null when it is within. */
+function outsideOf(reading: JudgedReading & { measureId: string }, measures: readonly { id: string; plausibleLeast: number; plausibleMost: number }[]) {
+  const measure = measures.find(({ id }) => id === reading.measureId)
+  return measure && isOutside(reading, measure) ? rangeOfReading(reading, measure) : null
+}

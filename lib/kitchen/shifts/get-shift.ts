@@ -3,9 +3,9 @@ import { z } from 'zod'
 import { dayOfDate } from '../day-of-date'
 import { query } from '../query'
 import { currentReadings } from '../readings/current-readings'
+import { gapsOfBatch } from '../readings/gaps-of-batch'
 import { measuresToRead } from '../readings/measures-to-read'
-import { missingReadings } from '../readings/missing-readings'
-import { piecesToRead } from '../readings/pieces-to-read'
+import { readingsForGaps } from '../readings/readings-for-gaps'
 import { mixedBatches } from './mixed-batches'
 import { byPlan, needsCleanDown, nextToBegin } from './rules'
 
@@ -20,7 +20,6 @@ export const getShift = query({
   async run({ db, actor }) {
     const { bakeryId } = actor
     const measures = await measuresToRead(db, bakeryId)
-    const names = new Map(measures.map(({ id, name }) => [id, name]))
     const trials = await db.trial.findMany({
       where: { bakeryId, state: { in: ['approved', 'baking'] } },
       select: {
@@ -44,7 +43,7 @@ export const getShift = query({
             mixingDay: { select: { number: true, day: true } },
           },
         },
-        readings: { select: { id: true, batchId: true, measureId: true, piece: true, repeat: true, supersedesId: true, receivedAt: true } },
+        readings: { select: readingsForGaps },
       },
       orderBy: { number: 'asc' },
       take: 50,
@@ -65,12 +64,13 @@ export const getShift = query({
               isNext: batch.id === next?.id,
               cleanDownFirst: batch.state === 'waiting' && own !== undefined && needsCleanDown(own, mixed),
               missing: isRead
-                ? missingReadings({
+                ? gapsOfBatch({
                     measures,
                     decidingMeasureId: trial.measureId,
-                    pieces: piecesToRead(trial.piecesPerBatch, piecesMade),
+                    piecesPerBatch: trial.piecesPerBatch,
+                    piecesMade,
                     readings: current.filter(({ batchId }) => batchId === batch.id),
-                  }).map(({ measureId, have, of }) => ({ name: names.get(measureId) ?? '', have, of }))
+                  }).flatMap((gap) => (gap.kind === 'missing' ? [{ name: gap.measure.name, have: gap.have, of: gap.of }] : []))
                 : [],
             }
           })

@@ -1,5 +1,7 @@
 import 'server-only'
 import { command } from '../command'
+import { gapsForRecord } from '../readings/gaps-for-record'
+import { gapsOfDough } from '../readings/gaps-of-trial'
 import { Refusal } from '../refusal'
 import { staleRefusal } from '../stale'
 import { lockBatch } from './lock-batch'
@@ -8,9 +10,9 @@ import { mustBeOpen } from './must-be-open'
 import { isOver, mayMove } from './rules'
 
 /**
- * Moves a batch one step on, or takes it out as lost or set aside, with a reason. There is no way back: what was
- * wrong is said in a reading's correction or in the reason.
- * Refuses: not-found, trial-not-approved, trial-closed, trial-stopped, stale, not-the-next-step.
+ * Moves a batch one step on, or takes it out as lost or set aside, with a reason. A batch with readings that are
+ * missing, unsettled or odd is measured for a reason only. Whoever moved it can undo that for a moment (`undo-move`).
+ * Refuses: not-found, trial-not-approved, trial-closed, trial-stopped, stale, not-the-next-step, gaps-without-reason.
  */
 export const moveBatch = command({
   name: 'shifts.move-batch',
@@ -22,14 +24,25 @@ export const moveBatch = command({
     if (batch.revision !== input.seenRevision) throw await staleRefusal(tx, actor, batch.id)
     if (!mayMove(batch.state, input.to)) throw new Refusal('not-the-next-step')
     const why = 'why' in input ? input.why : undefined
+    const gaps = input.to === 'measured' ? await gapsOfDough(tx, actor.bakeryId, batch.trialId, batch.id) : []
+    if (gaps.length > 0 && why === undefined) throw new Refusal('gaps-without-reason', { count: gaps.length }, [{ path: 'why', code: 'missing', facts: {} }])
     const { count } = await tx.batch.updateMany({
       where: { bakeryId: actor.bakeryId, id: batch.id, state: batch.state, revision: input.seenRevision },
-      data: { state: input.to, stateWhy: why ?? null, doneAt: isOver(input.to) ? now : null, revision: { increment: 1 } },
+      data: {
+        state: input.to,
+        stateWhy: why ?? null,
+        doneAt: isOver(input.to) ? now : null,
+        movedFrom: batch.state,
+        movedAt: now,
+        movedById: actor.personId,
+        movedRevision: input.seenRevision + 1,
+        revision: { increment: 1 },
+      },
     })
     if (count !== 1) throw await staleRefusal(tx, actor, batch.id)
     return {
       value: { batchId: batch.id },
-      audit: { target: batch.id, before: batch.state, after: { state: input.to, batch: batch.code }, reason: why },
+      audit: { target: batch.id, before: batch.state, after: { state: input.to, batch: batch.code, ...(gaps.length > 0 ? { gaps: gapsForRecord(gaps) } : {}) }, reason: why },
       changed: ['shift', `batch:${batch.id}`, `trial:${batch.trialId}`],
     }
   },

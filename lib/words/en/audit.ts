@@ -63,6 +63,7 @@ export const audit = {
     'trials.stop-trial': 'called a trial off',
     'shifts.begin-batch': 'began a batch',
     'shifts.move-batch': 'moved a batch',
+    'shifts.undo-move': 'took the move of a batch back',
     'shifts.count-pieces': 'counted pieces',
     'readings.add-measure': 'added a measure',
     'readings.log-reading': 'logged a reading',

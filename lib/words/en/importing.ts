@@ -56,6 +56,11 @@ export const importing = {
   odd: 'Values outside what is usual were looked at and are right',
 
   preview: 'What would be stored',
+  oddTitle: { one: 'One value outside what is usual', other: '{count} values outside what is usual' },
+  oddNote: 'They were said to be right. They are stored marked, and the result names them.',
+  oddUsual: 'Usual',
+  oddMore: 'The first {shown} are listed.',
+  oddRange: '{least} to {most} {unit}',
   previewNone: 'Put right what is marked above, then look again.',
   stored: { one: 'One reading from {rows} rows', other: '{count} readings from {rows} rows' },
   already: { one: 'One reading is there already, just as it is here; it is not stored again.', other: '{count} readings are there already, just as they are here; they are not stored again.' },

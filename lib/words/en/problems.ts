@@ -87,6 +87,7 @@ export const problems = {
   'row-before-the-trial': 'This time is before the trial was there.',
   'row-good-differs': 'Another line says that {good} pieces of this dough were good.',
   'row-decimal-mark': 'The decimal mark of this file is ‘{mark}’, with no mark for thousands. Change the mark, or the number.',
+  'outside-usual': 'Outside what is usual here, {least} to {most} {unit}. Look again.',
   'row-odd': '{value} is outside what is usual, {least} to {most} {unit}. Put it right, or say that such values were looked at.',
   'row-twice': 'Line {line} has a reading in this place already.',
   'row-another-value': 'Line {line} has another value for this dough.',

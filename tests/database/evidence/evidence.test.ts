@@ -6,7 +6,7 @@ import { getResult } from '@/lib/kitchen/evidence/get-result'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
-import { plantTrial, plantedMasses, plantedPrices, type PlantedDough } from '../../support/planted-trial'
+import { plantTrial, plantedMasses, plantedPrices, type PlantedDough, type PlantedTrial } from '../../support/planted-trial'
 
 let database: FreshDatabase
 let bakery: TestBakery
@@ -130,9 +130,28 @@ describe('what it costs and gives', () => {
 describe('ending the baking', () => {
   const open = wholeTrial.map((dough, i) => (i === 5 ? { ...dough, state: 'in_work' as const } : dough))
   const asked = (trialId: string, change: object = {}) => ({ trialId, seenRevision: 1, early: false, reason: '', ...change })
+  const read = async ({ trialId, batchIds, measureIds }: PlantedTrial, dough: string, code: string, value: number, piece: number | null = null, repeat = 1) => {
+    const batchId = batchIds.get(dough)!
+    await db().reading.create({
+      data: { bakeryId: bakery.bakeryId, id: uuid(), trialId, batchId, measureId: measureIds.get(code)!, piece, repeat, value, valueEntered: String(value), unitEntered: 'g', personId: bakery.head.personId, takenAt: testNow, receivedAt: testNow, contentHash: 'a'.repeat(64) },
+    })
+  }
+  /** Two loaves are planted of the four that the plan reads; here the others and what else is read of a dough are as well. */
+  const makeWhole = async (planted: PlantedTrial) => {
+    for (const dough of planted.batchIds.keys()) {
+      await read(planted, dough, 'water-added', 600)
+      await read(planted, dough, 'proof-time', 3600)
+      for (const piece of [3, 4]) {
+        await read(planted, dough, 'loaf-mass', 400, piece)
+        for (const repeat of [1, 2]) await read(planted, dough, 'loaf-volume', 1600, piece, repeat)
+      }
+    }
+  }
 
   it('closes a trial whose doughs are all in, once', async () => {
-    const { trialId } = await plant(wholeTrial, 'baking')
+    const planted = await plant(wholeTrial, 'baking')
+    const { trialId } = planted
+    await makeWhole(planted)
     expect(refusalOf(await closeTrial.call(bakery.early.caller, asked(trialId)))).toBe('not-allowed')
     expect(refusalOf(await closeTrial.call(bakery.head.caller, asked(trialId, { seenRevision: 2 })))).toBe('stale-moved-on')
     const both = await Promise.all([1, 2].map(() => closeTrial.call(bakery.head.caller, asked(trialId))))
@@ -141,6 +160,29 @@ describe('ending the baking', () => {
     const entry = await db().auditEntry.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, targetId: trialId, action: 'evidence.close-trial' }, select: { entryText: true } })
     expect(JSON.parse(entry.entryText)).toMatchObject({ before: 'baking', after: 'closed' })
     expect(refusalOf(await closeTrial.call(bakery.owner.caller, asked(trialId, { seenRevision: 2 })))).toBe('stale')
+  })
+
+  it('asks for a reason while something is missing, odd or not settled, lists it in the record, and the result names it', async () => {
+    const planted = await plant(wholeTrial.map((dough, i) => (i === 1 ? { ...dough, doughTempC: 60 } : dough)), 'baking')
+    const { trialId } = planted
+    await makeWhole(planted)
+    await db().batch.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: planted.batchIds.get('2-0')! } }, data: { piecesMade: 3, piecesGood: 3 } })
+    await read(planted, '3-1', 'dough-mass', 470, 1, 1)
+    await read(planted, '3-1', 'dough-mass', 520, 1, 2)
+    const named = async () => valueOf(await getResult.call(bakery.early.caller, { trialId })).gaps.map(({ code, gaps }) => `${code} ${gaps.map(({ kind }) => kind).join(' ')}`)
+    expect(await named()).toEqual(['308 outside', '315 fewer-pieces', '336 unsettled'])
+
+    const refused = await closeTrial.call(bakery.head.caller, asked(trialId))
+    expect(refusalOf(refused)).toBe('gaps-without-reason reason:missing')
+    expect(refused).toMatchObject({ refusal: { facts: { count: 3 } } })
+    expect(refusalOf(await closeTrial.call(bakery.head.caller, asked(trialId, { reason: ' \n ' })))).toBe('gaps-without-reason reason:missing')
+    expect(valueOf(await closeTrial.call(bakery.head.caller, asked(trialId, { reason: 'The probe was broken.' })))).toEqual({ state: 'closed' })
+    const entry = await db().auditEntry.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, targetId: trialId, action: 'evidence.close-trial' }, select: { entryText: true } })
+    expect(JSON.parse(entry.entryText)).toMatchObject({
+      reason: 'The probe was broken.',
+      after: { state: 'closed', gaps: [{ dough: '308', gaps: ['Dough temperature: 60 °C, outside 10 to 40'] }, { dough: '315', gaps: ['pieces made: 3 of 4'] }, { dough: '336', gaps: ['Dough weight of piece 1: not settled'] }] },
+    })
+    expect(await named()).toHaveLength(3)
   })
 
   it('refuses while a dough is open, unless it is stopped early with a reason; then it is an indication', async () => {

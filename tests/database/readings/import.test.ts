@@ -148,6 +148,24 @@ describe('importing a file', () => {
   })
 })
 
+describe('values outside what is usual', () => {
+  const odd = () => wholeFile().map((line, i) => (i === 0 ? line.replace(',400,', ',4000,') : line))
+
+  it('are stored when somebody said that they were looked at, with the range that they are outside of', async () => {
+    expect(refusalOf(await send(odd()))).toBe('rows-at-fault lines.2.2:row-odd')
+    expect(await rows()).toEqual([])
+    expect(valueOf(await send(odd(), { keepOdd: true }))).toMatchObject({ stored: 24 })
+    const kept = await rows()
+    expect(kept.filter(({ value, plausibleLeast, plausibleMost }) => value < plausibleLeast! || value > plausibleMost!)).toMatchObject([{ value: 4000, plausibleLeast: 240, plausibleMost: 720 }])
+    expect((await entries())[0]!.entryText).toContain('line 2: 4000 g')
+  })
+
+  it('leave their dough baked, so that a person says why it is measured', async () => {
+    expect(valueOf(await send(odd(), { keepOdd: true }))).toMatchObject({ measured: 3 })
+    expect(await states()).toEqual(['baked', 'measured', 'measured', 'measured'])
+  })
+})
+
 describe('a preview', () => {
   it('guesses the columns, counts what would be stored, and keeps nothing', async () => {
     const { trialId: _, match: __, ...look } = input(wholeFile())

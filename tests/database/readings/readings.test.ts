@@ -49,10 +49,10 @@ const entriesOf = (action: string, targetId: string) => db().auditEntry.count({ 
 describe('logging a reading', () => {
   it('keeps what was entered and what it comes to, with one entry in the record', async () => {
     const taken = after(-30)
-    const answer = valueOf(await log({ value: '1.25', unit: 'kg', takenAt: taken.toISOString() }))
+    const answer = valueOf(await log({ value: '0.425', unit: 'kg', takenAt: taken.toISOString() }))
     expect(answer).toMatchObject({ isAgain: false, outOfRange: false, needs: null, hash: expect.stringMatching(/^[0-9a-f]{64}$/) })
     expect(await rows()).toMatchObject([
-      { id: answer.readingId, value: 1250, valueEntered: '1.25', unitEntered: 'kg', personId: bakery.early.personId, takenAt: taken, receivedAt: testNow, contentHash: answer.hash },
+      { id: answer.readingId, value: 425, valueEntered: '0.425', unitEntered: 'kg', personId: bakery.early.personId, takenAt: taken, receivedAt: testNow, contentHash: answer.hash },
     ])
     expect(await entriesOf('readings.log-reading', answer.readingId)).toBe(1)
   })
@@ -102,9 +102,65 @@ describe('logging a reading', () => {
     expect(valueOf(await log({ ...volume, value: '1890', repeat: 3 })).needs).toBeNull()
   })
 
-  it('warns of an odd number and keeps it', async () => {
-    expect(valueOf(await log({ value: '9999' })).outOfRange).toBe(true)
+  it('keeps a value outside its plausible range only when it comes confirmed, and tells it from then on', async () => {
+    const odd = await log({ value: '9999' })
+    expect(refusalOf(odd)).toBe('odd-reading value:outside-usual')
+    expect(odd).toMatchObject({ refusal: { facts: { least: 240, most: 720, unit: 'g' } } })
+    expect(await rows()).toEqual([])
+    const answer = valueOf(await log({ value: '9999', confirmed: true }))
+    expect(answer.outOfRange).toBe(true)
+    expect(await rows()).toMatchObject([{ value: 9999, plausibleLeast: 240, plausibleMost: 720 }])
+    expect(JSON.parse((await db().auditEntry.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, targetId: answer.readingId } })).entryText)).toMatchObject({
+      after: { outsideAndConfirmed: { least: 240, most: 720 } },
+    })
+  })
+
+  it.each<[string, string, string, Record<string, unknown>]>([
+    ['600 °C in a dough', 'dough-temp', '600', { piece: null, unit: '°C' }],
+    ['a loaf of 0 g', 'loaf-mass', '0', {}],
+    ['a volume of 99999 mL', 'loaf-volume', '99999', { unit: 'mL' }],
+    ['water for ten doughs', 'water-added', '7216', { piece: null }],
+    ['a piece of a third of its weight', 'dough-mass', '160', {}],
+  ])('does not take %s in one tap', async (_, code, value, change) => {
+    expect(refusalOf(await log({ measureId: trial.measures[code], value, ...change }))).toBe('odd-reading value:outside-usual')
+    expect(await rows()).toEqual([])
+  })
+
+  it('marks what is outside and nothing else, when everything is sent confirmed', async () => {
+    const sent = ['239.9', '240', '480', '720', '720.1']
+    for (const [i, value] of sent.entries()) valueOf(await log({ value, repeat: i + 1, confirmed: true }))
+    const shown = valueOf(await getBatch.call(bakery.early.caller, { batchId }))
+    expect(shown.readings.filter(({ outside }) => outside).map(({ valueEntered }) => valueEntered)).toEqual(['239.9', '720.1'])
+  })
+
+  it('keeps a confirmed one once, whether it is sent again with its confirmation or without', async () => {
+    const odd = entry({ value: '9999', confirmed: true })
+    const first = valueOf(await logReading.call(bakery.early.caller, odd))
+    for (const confirmed of [true, false, undefined]) {
+      expect(valueOf(await logReading.call(bakery.early.caller, { ...odd, confirmed }))).toEqual({ ...first, isAgain: true })
+    }
     expect(await rows()).toHaveLength(1)
+  })
+
+  it('goes by the volume that recent doughs of the product had, once three are measured', async () => {
+    trial = await makeApprovedTrial(bakery, { days: 3 })
+    const volume = { measureId: trial.measures['loaf-volume'], unit: 'mL', takenAt: testNow.toISOString() }
+    const measured = async (at: number, values: string[]) => {
+      const dough = trial.batches[at]!.batchId
+      valueOf(await beginBatch.call(bakery.early.caller, { batchId: dough, seenRevision: 1, cleanDownDone: true }))
+      for (const [i, value] of values.entries()) valueOf(await log({ ...volume, batchId: dough, piece: i + 1, value, confirmed: true }))
+      await db().batch.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: dough } }, data: { state: 'measured' } })
+    }
+    await measured(0, ['1900', '2000', '99999'])
+    await measured(1, ['2000', '2000', '2100'])
+    valueOf(await beginBatch.call(bakery.early.caller, { batchId: trial.batches[2]!.batchId, seenRevision: 1, cleanDownDone: true }))
+    const next = { ...volume, batchId: trial.batches[2]!.batchId }
+    valueOf(await log({ ...next, piece: 1, value: '9000' }))
+    await measured(3, ['2000', '50'])
+    // The medians of the doughs are 1950 (an odd reading does not count), 2000 and 1025; half to one and a half times 1950.
+    const odd = await log({ ...next, piece: 2, value: '9000' })
+    expect(odd).toMatchObject({ refusal: { code: 'odd-reading', facts: { least: 975, most: 2925, unit: 'mL' } } })
+    valueOf(await log({ ...next, piece: 2, value: '2925' }))
   })
 
   it.each<[string, Record<string, unknown>]>([

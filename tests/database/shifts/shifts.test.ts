@@ -100,10 +100,48 @@ describe('moving a batch', () => {
     valueOf(await move(0, 2, 'in_work'))
     valueOf(await move(0, 3, 'baked'))
     expect((await rowOf(0)).doneAt).toBeNull()
-    valueOf(await move(0, 4, 'measured'))
+    valueOf(await move(0, 4, 'measured', 'the scale broke'))
     expect(await rowOf(0)).toMatchObject({ state: 'measured', doneAt: testNow, revision: 5 })
     expect(await lastEntry()).toMatchObject({ action: 'shifts.move-batch', before: 'baked', after: { state: 'measured' } })
     expect(refusalOf(await move(0, 5, 'lost', 'why'))).toBe('not-the-next-step')
+  })
+
+  it('is measured for a reason only while something is missing, odd or not settled, and the record lists it', async () => {
+    valueOf(await begin(0))
+    valueOf(await move(0, 2, 'in_work'))
+    valueOf(await move(0, 3, 'baked'))
+    const log = async (code: string, value: string, unit: string, place: object = {}) =>
+      valueOf(await logReading.call(bakery.early.caller, { id: uuid(), batchId: batchAt(0), measureId: trial.measures[code], repeat: 1, value, unit, takenAt: testNow.toISOString(), ...place }))
+    await log('water-added', '721', 'g')
+    await log('proof-time', '55', 'min')
+    for (const piece of [1, 2, 3, 4]) {
+      if (piece > 1) await log('loaf-mass', '420', 'g', { piece })
+      for (const repeat of [1, 2]) await log('loaf-volume', piece === 2 && repeat === 2 ? '1700' : '1900', 'mL', { piece, repeat })
+    }
+    await log('dough-temp', '60', '°C', { confirmed: true })
+    const refused = await move(0, 4, 'measured')
+    expect(refusalOf(refused)).toBe('gaps-without-reason why:missing')
+    expect(refused).toMatchObject({ refusal: { facts: { count: 3 } } })
+    expect(refusalOf(await move(0, 4, 'measured', '   '))).toMatch(/^invalid why/)
+    expect((await rowOf(0)).state).toBe('baked')
+    valueOf(await move(0, 4, 'measured', 'the first loaf was eaten'))
+    expect(await rowOf(0)).toMatchObject({ state: 'measured', stateWhy: 'the first loaf was eaten' })
+    expect(await lastEntry()).toMatchObject({
+      reason: 'the first loaf was eaten',
+      after: { gaps: ['Loaf weight: 3 of 4 read', 'Dough temperature: 60 °C, outside 10 to 40', 'Loaf volume of piece 2: not settled'] },
+    })
+  })
+
+  it('is not made whole by a count of no pieces', async () => {
+    valueOf(await begin(0))
+    valueOf(await move(0, 2, 'in_work'))
+    valueOf(await move(0, 3, 'baked'))
+    valueOf(await countPieces.call(bakery.early.caller, { batchId: batchAt(0), seenRevision: 4, piecesMade: 0, piecesGood: 0 }))
+    for (const [code, value, unit] of [['water-added', '721', 'g'], ['dough-temp', '26', '°C'], ['proof-time', '55', 'min']] as const) {
+      valueOf(await logReading.call(bakery.early.caller, { id: uuid(), batchId: batchAt(0), measureId: trial.measures[code], repeat: 1, value, unit, takenAt: testNow.toISOString() }))
+    }
+    const refused = await move(0, 5, 'measured')
+    expect(refused).toMatchObject({ refusal: { code: 'gaps-without-reason', facts: { count: 1 } } })
   })
 
   it('does not begin a batch', async () => {

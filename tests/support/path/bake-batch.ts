@@ -26,7 +26,7 @@ export async function bakeBatch(page: Page, code: string, readings: BatchRead): 
   await page.getByLabel('Unit of Proof time, Batch').selectOption('min')
   await read(page, 'Proof time', 'Batch', 1, readings.proofMin)
   await page.getByRole('button', { name: 'Out of the oven' }).click()
-  await expect(page.getByRole('button', { name: 'Everything is measured' })).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Measured all the same' })).toBeVisible()
   for (const [at, { loafG, volumesMl }] of readings.pieces.entries()) {
     await read(page, 'Loaf weight', `Piece ${at + 1}`, 1, loafG)
     for (const [repeat, volumeMl] of volumesMl.entries()) await read(page, 'Loaf volume', `Piece ${at + 1}`, repeat + 1, volumeMl)

@@ -1,5 +1,6 @@
 import { v7 as uuid } from 'uuid'
 import { beginBatch } from '../../../lib/kitchen/shifts/begin-batch'
+import { undoMs } from '../../../lib/kitchen/shifts/rules'
 import { makeApprovedTrial } from '../approved-trial'
 import { callerOf, valueOf } from '../bakery'
 import type { ActionWalk, PageWalk, WalkContext } from '../rights-walk'
@@ -35,6 +36,20 @@ export const shiftActions: readonly ActionWalk[] = [
     async aim(context) {
       const batchId = await firstBatch(context, true)
       return { page: `/shift/${batchId}`, bound: [batchId, 2, 'in_work'], fields: {}, happened: () => isNow(context, batchId, `state = 'in_work'`) }
+    },
+  },
+  {
+    action: `${file}#undo`,
+    command: 'shifts.undo-move',
+    right: 'log-reading',
+    // The owner began it, and only whoever made a move may undo it.
+    narrowedFor: ['head_baker', 'shift_baker'],
+    async aim(context) {
+      const batchId = await firstBatch(context)
+      // Begun a little ahead of now, so that a slow machine has more than the ten seconds.
+      const begun = new Date(Date.now() + undoMs - 1000)
+      valueOf(await beginBatch.call(callerOf(context.bakery.owner.sessionSecret, begun), { batchId, seenRevision: 1, cleanDownDone: false }))
+      return { page: `/shift/${batchId}`, bound: [batchId, 2], fields: {}, happened: () => isNow(context, batchId, `state = 'waiting' AND revision = 3`) }
     },
   },
   {

@@ -4,6 +4,7 @@ import { act, textOf } from '@/app/act'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { countPieces } from '@/lib/kitchen/shifts/count-pieces'
 import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
+import { undoMove } from '@/lib/kitchen/shifts/undo-move'
 import type { FormState } from '@/lib/ui/form-state'
 
 export async function begin(batchId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
@@ -14,7 +15,13 @@ export async function begin(batchId: string, seenRevision: number, former: FormS
 }
 
 export async function moveOn(batchId: string, seenRevision: number, to: string, former: FormState, form: FormData): Promise<FormState> {
-  const acted = await act(moveBatch, { batchId, seenRevision, to }, form, former)
+  const why = textOf(form, 'why').trim()
+  const acted = await act(moveBatch, { batchId, seenRevision, to, ...(to === 'measured' && why !== '' ? { why } : {}) }, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function undo(batchId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(undoMove, { batchId, seenRevision }, form, former)
   return acted.ok ? acted.done() : acted.state
 }
 

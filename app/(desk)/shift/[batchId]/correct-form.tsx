@@ -7,9 +7,9 @@ import { say } from '@/lib/words/say'
 import { DraftStatus } from './draft-status'
 import type { KeptReading } from './reading-types'
 import type { ReadingPlaceProps } from './reading-place'
-import { useReadingDraft } from './use-reading-draft'
+import { isAtFault, useReadingDraft } from './use-reading-draft'
 
-type CorrectFormProps = Omit<ReadingPlaceProps, 'kept' | 'needs'> & { reading: KeptReading; onDone(): void }
+type CorrectFormProps = Omit<ReadingPlaceProps, 'kept' | 'needs' | 'mayKeep'> & { reading: KeptReading; onDone(): void }
 
 /** What a reading should have been, of which piece, and why it was wrong. */
 export function CorrectForm({ reading, measure, pieces, words, language, onKept, onDraft, onDone, nowByline }: CorrectFormProps) {
@@ -18,7 +18,7 @@ export function CorrectForm({ reading, measure, pieces, words, language, onKept,
   const [piece, setPiece] = useState(reading.piece)
   const [reason, setReason] = useState('')
   const id = `correct-${reading.id}`
-  const { state, send, typed } = useReadingDraft((entry, sent) => {
+  const { state, send, empty, typed } = useReadingDraft((entry, sent) => {
     onKept(
       {
         ...reading,
@@ -28,7 +28,7 @@ export function CorrectForm({ reading, measure, pieces, words, language, onKept,
         unitEntered: entry.unit,
         byline: `${nowByline()}, ${say(words.corrected, language, { reason: reason.trim() })}`,
         supersedesId: reading.id,
-        outOfRange: sent.outOfRange,
+        outside: sent.outOfRange ? { least: measure.least, most: measure.most } : null,
         mayCorrect: true,
       },
       sent.needs,
@@ -36,6 +36,15 @@ export function CorrectForm({ reading, measure, pieces, words, language, onKept,
     onDone()
   })
   const isFixed = state.step === 'sending' || state.step === 'unsent'
+  const correct = (confirmed?: true) => {
+    if (state.step === 'sending') return
+    if (value.trim() === '' && state.step !== 'unsent') {
+      empty()
+      document.getElementById(id)?.focus()
+      return
+    }
+    void send((entryId) => ({ id: entryId, supersedesId: reading.id, piece, repeat: reading.repeat, value: value.trim(), unit, reason: reason.trim().normalize('NFC'), confirmed }))
+  }
   const touch = (set: () => void) => {
     set()
     typed()
@@ -48,8 +57,7 @@ export function CorrectForm({ reading, measure, pieces, words, language, onKept,
       className="my-2 border-l-4 border-ink py-2 pl-4"
       onSubmit={(event) => {
         event.preventDefault()
-        if (state.step !== 'sending')
-          void send((entryId) => ({ id: entryId, supersedesId: reading.id, piece, repeat: reading.repeat, value: value.trim(), unit, reason: reason.trim().normalize('NFC') }))
+        correct()
       }}
     >
       <p className="font-semibold">{say(words.correctTitle, language, { value: `${reading.valueEntered}\u00a0${reading.unitEntered}` })}</p>
@@ -64,6 +72,7 @@ export function CorrectForm({ reading, measure, pieces, words, language, onKept,
             autoComplete="off"
             maxLength={40}
             aria-label={words.value}
+            aria-invalid={isAtFault(state) ? true : undefined}
             aria-describedby={`${id}-status`}
             className={floorControlClass('number')}
           />
@@ -98,7 +107,7 @@ export function CorrectForm({ reading, measure, pieces, words, language, onKept,
           )}
         </div>
       </div>
-      <DraftStatus id={id} state={state} words={words} />
+      <DraftStatus id={id} state={state} measure={measure} words={words} language={language} value={`${value.trim()}\u00a0${unit}`} onConfirm={() => correct(true)} />
     </form>
   )
 }

@@ -1,14 +1,41 @@
 import { ErrorLine } from '@/lib/ui/error-line'
+import { FloorButton } from '@/lib/ui/floor-button'
+import { say } from '@/lib/words/say'
 import type { DraftState } from './use-reading-draft'
-import type { ReadingWords } from './reading-types'
+import type { MeasureToRead, ReadingWords } from './reading-types'
 
-/** Where an entry is, in words: on its way, refused, or perhaps not in the book. */
-export function DraftStatus({ id, state, words }: { id: string; state: DraftState; words: ReadingWords }) {
+type DraftStatusProps = {
+  id: string
+  state: DraftState
+  measure: MeasureToRead
+  words: ReadingWords
+  language: string
+  /** What is typed, with its unit. */
+  value: string
+  onConfirm(): void
+}
+
+/**
+ * Where an entry is, in words: on its way, refused, or perhaps not in the book. One outside what is usual is confirmed
+ * here, away from where Keep was, so that a double tap confirms nothing.
+ */
+export function DraftStatus({ id, state, measure, words, language, onConfirm, value }: DraftStatusProps) {
   return (
     <div aria-live="polite">
+      {state.step === 'empty' ? <ErrorLine id={`${id}-status`} text={words.emptyField} /> : null}
       {state.step === 'sending' ? <p className="mt-1">{words.sending}</p> : null}
       {state.step === 'unsent' ? <ErrorLine id={`${id}-status`} text={state.why === 'not-answered' ? words.notSent : words.wrongEcho} /> : null}
       {state.step === 'refused' ? <ErrorLine id={`${id}-status`} text={[words.notKept, ...faultsOf(state)].join(' ')} /> : null}
+      {state.step === 'odd' ? (
+        <>
+          <ErrorLine id={`${id}-status`} text={say(words.askOdd, language, { least: measure.least, most: measure.most })} />
+          <div className="mt-2">
+            <FloorButton tone="stop" onPress={onConfirm}>
+              {say(words.keepOdd, language, { value })}
+            </FloorButton>
+          </div>
+        </>
+      ) : null}
     </div>
   )
 }

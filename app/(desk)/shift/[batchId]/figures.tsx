@@ -18,6 +18,7 @@ export function Figures({ batch, bakery, words, language }: BatchPart) {
   const { figures: text, readings } = words
   const { figures } = batch
   if (!figures || figures.pieces.length === 0) return batch.state === 'waiting' ? null : <Section id="figures" title={text.title}>{text.none}</Section>
+  const oddPieces = new Set(batch.readings.flatMap(({ piece, holds, outside }) => (holds && outside && piece !== null ? [piece] : [])))
   const shown = (value: number | null | undefined, unit: string, digits: number) => (value === null || value === undefined ? '–' : amountInUnits(value, unit, digits, bakery))
   return (
     <Section id="figures" title={text.title} note={text.note}>
@@ -31,6 +32,7 @@ export function Figures({ batch, bakery, words, language }: BatchPart) {
             <Cell head>
               {factorLevel === null ? piece : say(readings.pieceLevel, language, { piece, level: factorLevel })}
               {settled ? null : <span className="block text-small font-normal text-warn">{text.open}</span>}
+              {oddPieces.has(piece) ? <span className="block text-small font-normal text-warn">{text.odd}</span> : null}
             </Cell>
             {columns.map(({ code, unit, digits }) => (
               <Cell key={code} numeric>

@@ -12,16 +12,16 @@ type Reading = BatchShown['readings'][number]
 const masses = { metric: ['g', 'kg'], ounces: ['oz', 'lb'] }
 
 /** A measure as the fields need it, with the units that this bakery types. Nobody counts a proof in seconds. */
-export function asMeasureToRead(measure: Measure, bakery: BakeryShown): MeasureToRead {
-  const { id, name, unit, level, method, repeats, digits, plausibleLeast, plausibleMost } = measure
+export function asMeasureToRead(measure: Measure, isWanted: boolean, bakery: BakeryShown): MeasureToRead {
+  const { id, name, unit, level, method, repeats, digits, range, planned } = measure
   const units = unit === 'g' ? masses[bakery.massUnits] : unit === 's' ? ['min', 's', 'h'] : unit === '°C' ? [ownUnit(unit, bakery)] : measure.units
   const shown = (value: number) => amountInUnits(value, unit, digits, bakery)
-  return { id, name, level, method, repeats, units, least: shown(plausibleLeast), most: shown(plausibleMost) }
+  return { id, name, level, method, repeats, units, least: shown(range.least), most: shown(range.most), planned: planned === null ? null : shown(planned), isWanted }
 }
 
 /** A reading as the fields show it. */
 export function asKeptReading(reading: Reading, measures: readonly Measure[], bakery: BakeryShown, words: ReadingWords, language: Language): KeptReading {
-  const { id, measureId, piece, factorLevel, repeat, value, valueEntered, unitEntered, supersedesId, reason, person, takenAt, mayCorrect } = reading
+  const { id, measureId, piece, factorLevel, repeat, outside, valueEntered, unitEntered, supersedesId, reason, person, takenAt, mayCorrect } = reading
   const measure = measures.find((each) => each.id === measureId)
   const by = say(words.by, language, { who: person.name, at: formatDateTime(takenAt, bakery) })
   return {
@@ -34,7 +34,7 @@ export function asKeptReading(reading: Reading, measures: readonly Measure[], ba
     unitEntered,
     byline: reason === null ? by : `${by}, ${say(words.corrected, language, { reason })}`,
     supersedesId,
-    outOfRange: measure !== undefined && (value < measure.plausibleLeast || value > measure.plausibleMost),
+    outside: outside && measure ? { least: amountInUnits(outside.least, measure.unit, measure.digits, bakery), most: amountInUnits(outside.most, measure.unit, measure.digits, bakery) } : null,
     mayCorrect,
   }
 }

@@ -1,3 +1,4 @@
+import { sayGap } from '@/app/(desk)/say-gap'
 import { nextState } from '@/lib/kitchen/shifts/rules'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FloorButton } from '@/lib/ui/floor-button'
@@ -12,8 +13,7 @@ export function NextStep({ batch, bakery, words, language }: BatchPart) {
   const text = words.batch
   const to = nextState(batch.state)
   if (batch.state !== 'waiting' && to === null) return null
-  const names = new Map(batch.measures.map(({ id, name }) => [id, name]))
-  const missing = batch.missing.map(({ measureId, have, of }) => say(text.missing, language, { name: names.get(measureId) ?? '', have, of }))
+  const gaps = to === 'measured' ? batch.gaps : []
   return (
     <section id="next" aria-label={text.nextStep} className="mt-6 print:hidden">
       {to === null ? (
@@ -37,12 +37,19 @@ export function NextStep({ batch, bakery, words, language }: BatchPart) {
         </ActionForm>
       ) : (
         <ActionForm key={to} action={moveOn.bind(null, batch.id, batch.revision, to)} idPrefix="move-">
-          {to === 'measured' && missing.length > 0 ? (
-            <p className="mb-3 max-w-measure font-semibold text-warn">
-              {say(text.stillMissing, language, { list: new Intl.ListFormat(bakery.locale, { type: 'unit' }).format(missing) })}
-            </p>
+          {gaps.length > 0 ? (
+            <div className="mb-4 grid gap-4">
+              <p className="max-w-measure font-semibold text-warn">{text.gapsTitle}</p>
+              <ul className="max-w-measure list-disc pl-5">
+                {gaps.map((gap) => {
+                  const line = sayGap(gap, bakery, words, language)
+                  return <li key={gap.kind === 'outside' ? gap.readingId : line}>{line}</li>
+                })}
+              </ul>
+              <FloorField name="why" type="text" label={text.gapsWhy} hint={text.gapsHint} maxLength={300} required />
+            </div>
           ) : null}
-          <FloorButton tone={to === 'measured' && missing.length > 0 ? 'plain' : 'go'}>{text.steps[to]}</FloorButton>
+          <FloorButton tone={gaps.length > 0 ? 'plain' : 'go'}>{gaps.length > 0 ? text.measuredWithGaps : text.steps[to]}</FloorButton>
         </ActionForm>
       )}
     </section>

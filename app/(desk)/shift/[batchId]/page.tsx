@@ -3,6 +3,8 @@ import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
+import { ActionForm } from '@/lib/ui/action-form'
+import { FloorButton } from '@/lib/ui/floor-button'
 import { FloorLink } from '@/lib/ui/floor-link'
 import { FloorSheet } from '@/lib/ui/floor-sheet'
 import { Notice } from '@/lib/ui/notice'
@@ -11,6 +13,7 @@ import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { BatchStateWord } from '../batch-state-word'
+import { undo } from './actions'
 import { Cautions } from './cautions'
 import { Figures } from './figures'
 import { asKeptReading, asMeasureToRead, needsByPlace } from './for-readings'
@@ -20,6 +23,7 @@ import { Process } from './process'
 import { ReadingLog } from './reading-log'
 import { Readings } from './readings'
 import { TakeOut } from './take-out'
+import { UndoMove } from './undo-move'
 import { WeighOut } from './weigh-out'
 
 type Params = { params: Promise<{ batchId: string }> }
@@ -35,9 +39,16 @@ export default async function BatchPage({ params }: Params) {
   const { bakery, person } = await ask(getDesk)
   const batch = await ask(getBatch, await params)
   const isOver = batch.state === 'measured' || batch.state === 'lost' || batch.state === 'set_aside'
-  const weighsFirst = batch.state === 'waiting' || batch.state === 'weighing'
   const shared = { batch, bakery, words, language }
-  const toRead = batch.measures.filter(({ derivation }) => derivation === null).map((measure) => asMeasureToRead(measure, bakery))
+  const wanted = new Set(batch.gaps.flatMap((gap) => (gap.kind === 'missing' || gap.kind === 'unsettled' ? [gap.measure.id] : [])))
+  const toRead = batch.measures.filter(({ derivation }) => derivation === null).map((measure) => asMeasureToRead(measure, wanted.has(measure.id), bakery))
+  const isLost = batch.state === 'lost'
+  const plan = (
+    <div key="plan">
+      <WeighOut {...shared} />
+      <Process {...shared} />
+    </div>
+  )
 
   const readings = (
     <Section key="readings" id="readings" title={words.readings.title} note={words.readings.note}>
@@ -52,6 +63,8 @@ export default async function BatchPage({ params }: Params) {
           inTheBook={batch.readings.map((reading) => asKeptReading(reading, batch.measures, bakery, words.readings, language))}
           needs={needsByPlace(batch.figures)}
           isOpen={batch.isOpen}
+          mayKeep={batch.isOpen && !isLost}
+          between={batch.state === 'weighing' ? plan : undefined}
           me={person.name}
           dateForm={{ locale: bakery.locale, timeZone: bakery.timeZone }}
           words={words.readings}
@@ -60,12 +73,10 @@ export default async function BatchPage({ params }: Params) {
       )}
     </Section>
   )
-  const plan = (
-    <div key="plan">
-      <WeighOut {...shared} />
-      <Process {...shared} />
-    </div>
-  )
+  // With something missing or odd the step to 'measured' asks for a reason, which comes after what can still be read.
+  const stepIsLast = batch.state === 'baked' && batch.gaps.length > 0
+  const step = batch.isOpen && !isOver ? <NextStep key="step" {...shared} /> : null
+  const parts = batch.state === 'waiting' ? [step, plan, readings] : batch.state === 'weighing' ? [step, readings] : stepIsLast ? [readings, step, plan] : [step, readings, plan]
 
   return (
     <FloorSheet
@@ -100,9 +111,18 @@ export default async function BatchPage({ params }: Params) {
       )}
       {batch.stateWhy ? <p className="mt-2 text-lead">{say(text.why, language, { why: batch.stateWhy })}</p> : null}
       <Cautions {...shared} />
-      {batch.isOpen && !isOver ? <NextStep {...shared} /> : null}
-      {weighsFirst ? [plan, readings] : [readings, plan]}
-      {batch.isOpen && batch.state !== 'waiting' ? <PieceCount {...shared} /> : null}
+      {batch.undo ? (
+        <UndoMove key={batch.revision} forMs={batch.undo.forMs}>
+          <ActionForm action={undo.bind(null, batch.id, batch.revision)} idPrefix="undo-">
+            <div className="flex flex-wrap items-center gap-4">
+              <FloorButton tone="plain">{say(text.undo, language, { state: words.states[batch.undo.to] })}</FloorButton>
+              <span className="text-ink-2">{text.undoNote}</span>
+            </div>
+          </ActionForm>
+        </UndoMove>
+      ) : null}
+      {parts}
+      {batch.isOpen && batch.state !== 'waiting' && !isLost ? <PieceCount {...shared} /> : null}
       <Figures {...shared} />
       {batch.isOpen && !isOver ? <TakeOut {...shared} /> : null}
       <ReadingLog {...shared} />

@@ -4,6 +4,7 @@ import { SheetTable } from '@/lib/ui/sheet-table'
 import { formatDateTime } from '@/lib/words/format/date'
 import { withUnit } from '@/lib/words/format/with-unit'
 import { say } from '@/lib/words/say'
+import { amountInUnits } from './amount-in-units'
 import type { BatchPart } from './batch-view'
 
 /** Every reading as it was entered, corrected ones beside what took their place. */
@@ -11,6 +12,10 @@ export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
   const { log: text, readings: readingWords } = words
   if (batch.readings.length === 0) return null
   const names = new Map(batch.measures.map(({ id, name }) => [id, name]))
+  const oddOf = (measureId: string, { least, most }: { least: number; most: number }) => {
+    const { unit, digits } = batch.measures.find(({ id }) => id === measureId) ?? { unit: '', digits: 0 }
+    return say(text.odd, language, { least: amountInUnits(least, unit, digits, bakery), most: amountInUnits(most, unit, digits, bakery) })
+  }
   return (
     <div className="mt-9 border-t-2 border-rule">
       <FloorDisclosure title={text.title}>
@@ -26,7 +31,7 @@ export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
             { key: 'remark', label: text.remark },
           ]}
         >
-          {batch.readings.map(({ id, takenAt, person, measureId, piece, factorLevel, valueEntered, unitEntered, holds, reason }) => (
+          {batch.readings.map(({ id, takenAt, person, measureId, piece, factorLevel, valueEntered, unitEntered, holds, reason, outside }) => (
             <tr key={id}>
               <Cell whole>{formatDateTime(takenAt, bakery)}</Cell>
               <Cell>{person.name}</Cell>
@@ -39,7 +44,7 @@ export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
                     : say(readingWords.pieceLevel, language, { piece, level: factorLevel })}
               </Cell>
               <Cell numeric>{holds ? withUnit(valueEntered, unitEntered) : <s>{withUnit(valueEntered, unitEntered)}</s>}</Cell>
-              <Cell>{[...(reason ? [say(text.reason, language, { reason })] : []), holds ? text.holds : text.gaveWay].join('; ')}</Cell>
+              <Cell>{[...(reason ? [say(text.reason, language, { reason })] : []), ...(outside ? [oddOf(measureId, outside)] : []), holds ? text.holds : text.gaveWay].join('; ')}</Cell>
             </tr>
           ))}
         </SheetTable>

@@ -6,8 +6,8 @@ import { floorControlClass } from '@/lib/ui/floor-control-class'
 import { say } from '@/lib/words/say'
 import { CorrectForm } from './correct-form'
 import { DraftStatus } from './draft-status'
-import { keyOfPlace, type KeptReading, type MeasureToRead, type Needs, type Place, type ReadingWords } from './reading-types'
-import { useReadingDraft } from './use-reading-draft'
+import { asksForAt, idOfField, keyOfPlace, type KeptReading, type MeasureToRead, type Needs, type Place, type ReadingWords } from './reading-types'
+import { isAtFault, useReadingDraft } from './use-reading-draft'
 
 export type ReadingPlaceProps = {
   batchId: string
@@ -19,7 +19,10 @@ export type ReadingPlaceProps = {
   kept: readonly KeptReading[]
   needs: Needs
   pieces: number
+  /** What is in the book may still be corrected. */
   isOpen: boolean
+  /** More may be put into the book. */
+  mayKeep: boolean
   words: ReadingWords
   language: string
   onKept(reading: KeptReading, needs: Needs): void
@@ -29,19 +32,19 @@ export type ReadingPlaceProps = {
 
 /** One thing to read: what is in the book of it, and a large field for the reading that is still to come. */
 export function ReadingPlace(props: ReadingPlaceProps) {
-  const { batchId, place, measure, label, kept, needs, isOpen, words, language } = props
+  const { batchId, place, measure, label, kept, needs, isOpen, mayKeep, words, language } = props
   const key = keyOfPlace(place)
-  const id = `reading-${key.replaceAll(' ', '-')}`
+  const id = idOfField(place)
   const [value, setValue] = useState('')
   const [unit, setUnit] = useState(measure.units[0] ?? '')
   const [correcting, setCorrecting] = useState<string | null>(null)
   const facts = { measure: measure.name, place: label }
   const repeat = firstFree(kept.map((reading) => reading.repeat))
-  const asksFor = kept.length < measure.repeats ? 'repeat' : needs
+  const asksFor = asksForAt(kept.length, measure, needs)
 
-  const { state, send, typed } = useReadingDraft((entry, sent) => {
+  const { state, send, empty, typed } = useReadingDraft((entry, sent) => {
     props.onKept(
-      { id: entry.id, ...place, repeat: entry.repeat, valueEntered: entry.value, unitEntered: entry.unit, byline: props.nowByline(), supersedesId: null, outOfRange: sent.outOfRange, mayCorrect: true },
+      { id: entry.id, ...place, repeat: entry.repeat, valueEntered: entry.value, unitEntered: entry.unit, byline: props.nowByline(), supersedesId: null, outside: sent.outOfRange ? { least: measure.least, most: measure.most } : null, mayCorrect: true },
       sent.needs,
     )
     change('')
@@ -53,9 +56,24 @@ export function ReadingPlace(props: ReadingPlaceProps) {
     props.onDraft(key, next !== '')
   }
 
+  function changeUnit(next: string): void {
+    setUnit(next)
+    typed()
+  }
+
+  const which = asksFor === 'third' ? words.third : repeat === 1 ? words.first : words.second
+  const told = [
+    ...(measure.repeats > 1 || repeat > 1 ? [which] : []),
+    ...(measure.planned === null ? [] : [say(words.planned, language, { value: measure.planned })]),
+  ]
   const isFixed = state.step === 'sending' || state.step === 'unsent'
-  const keep = () => {
-    if (state.step === 'sending' || (value.trim() === '' && state.step !== 'unsent')) return
+  const keep = (confirmed?: true) => {
+    if (state.step === 'sending') return
+    if (value.trim() === '' && state.step !== 'unsent') {
+      empty()
+      document.getElementById(id)?.focus()
+      return
+    }
     void send((entryId) => ({
       id: entryId,
       batchId,
@@ -64,6 +82,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
       value: value.trim(),
       unit,
       takenAt: new Date().toISOString(),
+      confirmed,
     }))
   }
 
@@ -90,7 +109,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
                   </button>
                 ) : null}
               </div>
-              {reading.outOfRange ? <p className="max-w-column font-semibold text-warn">{say(words.odd, language, { least: measure.least, most: measure.most })}</p> : null}
+              {reading.outside ? <p className="max-w-column font-semibold text-warn">{say(words.odd, language, reading.outside)}</p> : null}
               {correcting === reading.id ? (
                 <CorrectForm
                   {...props}
@@ -105,7 +124,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
           ))}
         </ul>
       ) : null}
-      {isOpen && asksFor ? (
+      {mayKeep && asksFor ? (
         <form
           noValidate
           onSubmit={(event) => {
@@ -113,7 +132,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
             keep()
           }}
         >
-          {measure.repeats > 1 || repeat > 1 ? <p className="text-small text-ink-2">{asksFor === 'third' ? words.third : repeat === 1 ? words.first : words.second}</p> : null}
+          <p className="text-small text-ink-2">{told.join('; ')}</p>
           <div className="mt-1 flex items-stretch gap-2">
             <input
               id={id}
@@ -125,12 +144,12 @@ export function ReadingPlace(props: ReadingPlaceProps) {
               autoComplete="off"
               maxLength={40}
               aria-label={say(words.fieldLabel, language, { ...facts, repeat })}
-              aria-invalid={state.step === 'refused' ? true : undefined}
+              aria-invalid={isAtFault(state) ? true : undefined}
               aria-describedby={`${id}-status`}
               className={floorControlClass('number')}
             />
             {measure.units.length > 1 ? (
-              <select value={unit} onChange={(event) => setUnit(event.target.value)} disabled={isFixed} aria-label={say(words.unit, language, facts)} className={floorControlClass('unit')}>
+              <select value={unit} onChange={(event) => changeUnit(event.target.value)} disabled={isFixed} aria-label={say(words.unit, language, facts)} className={floorControlClass('unit')}>
                 {measure.units.map((each) => (
                   <option key={each}>{each}</option>
                 ))}
@@ -142,7 +161,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
               {state.step === 'unsent' ? words.sendAgain : words.keep}
             </FloorButton>
           </div>
-          <DraftStatus id={id} state={state} words={words} />
+          <DraftStatus id={id} state={state} measure={measure} words={words} language={language} value={`${value.trim()}\u00a0${unit}`} onConfirm={() => keep(true)} />
         </form>
       ) : null}
     </div>

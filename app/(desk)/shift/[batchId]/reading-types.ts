@@ -12,7 +12,8 @@ export type KeptReading = {
   /** Who took it and when, in words. */
   byline: string
   supersedesId: string | null
-  outOfRange: boolean
+  /** The range that it is outside of, in words with its unit; null when it is within. */
+  outside: { least: string; most: string } | null
   mayCorrect: boolean
 }
 
@@ -27,6 +28,10 @@ export type MeasureToRead = {
   /** The plausible range in words, with its unit. */
   least: string
   most: string
+  /** What the plan says of it, with its unit. */
+  planned: string | null
+  /** The trial asks for it; another one may be read and is never missing. */
+  isWanted: boolean
 }
 
 export type Needs = 'repeat' | 'third' | null
@@ -36,6 +41,16 @@ export type Place = { measureId: string; piece: number | null; factorLevel: stri
 
 export function keyOfPlace({ measureId, piece, factorLevel }: Place): string {
   return `${measureId} ${piece ?? ''} ${factorLevel ?? ''}`
+}
+
+/** The id of the field in which a place is read. */
+export function idOfField(place: Place): string {
+  return `reading-${keyOfPlace(place).replaceAll(' ', '-')}`
+}
+
+/** What a place asks for still: a reading, because fewer are there than the measure wants, or a third one. */
+export function asksForAt(kept: number, { repeats }: Pick<MeasureToRead, 'repeats'>, needs: Needs): Needs {
+  return kept < repeats ? 'repeat' : needs
 }
 
 export type ReadingWords = Words['shift']['readings']

@@ -1,12 +1,13 @@
 'use client'
 
-import { useCallback, useEffect, useMemo, useState } from 'react'
+import { useRouter } from 'next/navigation'
+import { Fragment, useCallback, useEffect, useMemo, useRef, useState, type ReactNode } from 'react'
 import { levelOfPiece } from '@/lib/kitchen/readings/rules'
 import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
 import { formatDateTime, type DateForm } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { ReadingPlace } from './reading-place'
-import { keyOfPlace, type KeptReading, type MeasureToRead, type Needs, type Place, type ReadingWords } from './reading-types'
+import { asksForAt, idOfField, keyOfPlace, type KeptReading, type MeasureToRead, type Needs, type Place, type ReadingWords } from './reading-types'
 
 export type ReadingsProps = {
   batchId: string
@@ -20,15 +21,23 @@ export type ReadingsProps = {
   /** What each place still asks for, by `keyOfPlace`. */
   needs: Readonly<Record<string, Needs>>
   isOpen: boolean
+  /** False once the batch is lost: what is there may be corrected, and nothing is added. */
+  mayKeep: boolean
+  /** Comes after the first thing to read: what the batch is made of, while it is weighed out. */
+  between?: ReactNode
   me: string
   dateForm: DateForm
   words: ReadingWords
   language: string
 }
 
-/** Everything that is read on one batch, measure by measure. What is kept here is added to what the page brought. */
+/**
+ * Everything that is read on one batch, measure by measure: what is to be read comes first, what is done folds up below.
+ * What is kept here is added to what the page brought, and the next open field gets the focus.
+ */
 export function Readings(props: ReadingsProps) {
-  const { batchId, measures, pieces, factorLevels, inTheBook, isOpen, me, dateForm, words, language } = props
+  const { batchId, measures, pieces, factorLevels, inTheBook, needs, isOpen, mayKeep, between, me, dateForm, words, language } = props
+  const { refresh } = useRouter()
   const [added, setAdded] = useState<readonly KeptReading[]>([])
   const [needsNow, setNeedsNow] = useState<Readonly<Record<string, Needs>>>({})
   const [unsent, setUnsent] = useState<ReadonlySet<string>>(new Set())
@@ -43,7 +52,9 @@ export function Readings(props: ReadingsProps) {
   const onKept = useCallback((reading: KeptReading, needs: Needs) => {
     setAdded((before) => [...before, reading])
     setNeedsNow((before) => ({ ...before, [keyOfPlace(reading)]: needs }))
-  }, [])
+    // What the page says of the batch, such as what is missing, follows; what is typed here stays.
+    refresh()
+  }, [refresh])
   const onDraft = useCallback((key: string, isUnsent: boolean) => {
     setUnsent((before) => {
       if (before.has(key) === isUnsent) return before
@@ -55,9 +66,35 @@ export function Readings(props: ReadingsProps) {
   }, [])
   useLeaveGuard(unsent.size > 0)
 
-  const show = (measure: MeasureToRead, piece: number | null, factorLevel: string | null) => {
-    const place: Place = { measureId: measure.id, piece, factorLevel }
+  const parts = useMemo(() => {
+    const asks = (place: Place, measure: MeasureToRead) => {
+      const key = keyOfPlace(place)
+      return asksForAt(holding.filter((reading) => keyOfPlace(reading) === key).length, measure, needsNow[key] ?? needs[key] ?? null) !== null
+    }
+    const all = measures.map((measure) => {
+      const places = measure.level === 'batch' ? [null] : Array.from({ length: pieces }, (_, i) => i + 1)
+      const each = places
+        .map((piece): Place => ({ measureId: measure.id, piece, factorLevel: piece === null ? null : levelOfPiece(piece, factorLevels) }))
+        .map((place) => ({ place, isAsking: asks(place, measure) }))
+      return { measure, places: openFirst(each), isAsking: each.some(({ isAsking }) => isAsking) }
+    })
+    const wanted = all.filter(({ measure, isAsking }) => isAsking && measure.isWanted)
+    return [...wanted, ...all.filter(({ measure, isAsking }) => isAsking && !measure.isWanted), ...all.filter(({ isAsking }) => !isAsking)]
+  }, [measures, pieces, factorLevels, holding, needs, needsNow])
+
+  const [first] = parts
+  const isNext = mayKeep && first?.isAsking === true && first.measure.isWanted
+  const nextField = isNext && first.places[0] ? idOfField(first.places[0].place) : null
+  const keptCount = useRef(0)
+  useEffect(() => {
+    if (added.length === keptCount.current) return
+    keptCount.current = added.length
+    if (nextField) document.getElementById(nextField)?.focus()
+  }, [added, nextField])
+
+  const show = (measure: MeasureToRead, place: Place) => {
     const key = keyOfPlace(place)
+    const { piece, factorLevel } = place
     return (
       <ReadingPlace
         key={key}
@@ -66,9 +103,10 @@ export function Readings(props: ReadingsProps) {
         measure={measure}
         label={piece === null ? words.batch : factorLevel === null ? say(words.piece, language, { piece }) : say(words.pieceLevel, language, { piece, level: factorLevel })}
         kept={holding.filter((reading) => keyOfPlace(reading) === key)}
-        needs={needsNow[key] ?? props.needs[key] ?? null}
+        needs={needsNow[key] ?? needs[key] ?? null}
         pieces={pieces}
         isOpen={isOpen}
+        mayKeep={mayKeep}
         words={words}
         language={language}
         onKept={onKept}
@@ -84,21 +122,26 @@ export function Readings(props: ReadingsProps) {
           {say(words.unsent, language, { count: unsent.size })}
         </p>
       ) : null}
-      {measures.map((measure) => {
-        const of = measure.repeats * (measure.level === 'batch' ? 1 : pieces)
+      {mayKeep && !isNext ? <p className="py-2 font-semibold">{words.allRead}</p> : null}
+      {parts.map(({ measure, places, isAsking }, at) => {
+        const of = measure.repeats * places.length
         const have = holding.filter(({ measureId, repeat }) => measureId === measure.id && repeat <= measure.repeats).length
         return (
-          <FloorDisclosure key={measure.id} title={measure.name} note={say(words.done, language, { have, of, method: measure.method })} open>
-            <div className={measure.level === 'batch' ? 'max-w-column' : 'grid gap-x-8 mid:grid-cols-2'}>
-              {measure.level === 'batch'
-                ? show(measure, null, null)
-                : Array.from({ length: pieces }, (_, i) => show(measure, i + 1, levelOfPiece(i + 1, factorLevels)))}
-            </div>
-          </FloorDisclosure>
+          <Fragment key={measure.id}>
+            <FloorDisclosure title={measure.name} note={say(words.done, language, { have, of, method: measure.method })} open={mayKeep && isAsking}>
+              <div className={measure.level === 'batch' ? 'max-w-column' : 'grid gap-x-8 mid:grid-cols-2'}>{places.map(({ place }) => show(measure, place))}</div>
+            </FloorDisclosure>
+            {at === 0 ? between : null}
+          </Fragment>
         )
       })}
     </div>
   )
+}
+
+/** Those that ask for something first, each half in its order. */
+function openFirst<P extends { isAsking: boolean }>(places: readonly P[]): P[] {
+  return [...places.filter(({ isAsking }) => isAsking), ...places.filter(({ isAsking }) => !isAsking)]
 }
 
 /** Asks before the page goes while something typed is only on this tablet. */

@@ -3,6 +3,8 @@ import { readingContentText, type ReadingEntry } from '@/lib/kitchen/readings/re
 
 export type Sending =
   | { outcome: 'kept'; outOfRange: boolean; needs: 'repeat' | 'third' | null }
+  /** Outside what is usual: the book asks before it keeps it, and kept nothing yet. */
+  | { outcome: 'odd' }
   /** The book said no and kept nothing. */
   | { outcome: 'refused'; words: string; problems: Record<string, string> }
   /** No answer, or none that can be trusted: it may be in the book or not. The same entry is to be sent again. */
@@ -23,6 +25,7 @@ export async function sendReading(entry: ReadingEntry): Promise<Sending> {
     const body = (await response.json()) as { readings?: SentReading[] }
     const sent = body.readings?.[0]
     if (sent?.id !== entry.id) return { outcome: 'wrong-echo' }
+    if (!sent.ok && sent.refusal === 'odd-reading') return { outcome: 'odd' }
     if (!sent.ok) return { outcome: 'refused', words: sent.words, problems: sent.problems }
     if (sent.hash !== (await hashOf(readingContentText(entry)))) return { outcome: 'wrong-echo' }
     return { outcome: 'kept', outOfRange: sent.outOfRange, needs: sent.needs }

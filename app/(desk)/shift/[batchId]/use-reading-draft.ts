@@ -5,11 +5,20 @@ import { v7 as uuid } from 'uuid'
 import type { ReadingEntry } from '@/lib/kitchen/readings/reading-content.input'
 import { sendReading, type Sending } from './send-reading'
 
-export type DraftState = { step: 'typing' } | { step: 'sending' } | { step: 'unsent'; why: 'not-answered' | 'wrong-echo' } | { step: 'refused'; words: string; problems: Record<string, string> }
+export type DraftState =
+  | { step: 'typing' }
+  /** Keep was pressed and nothing is typed. */
+  | { step: 'empty' }
+  | { step: 'sending' }
+  | { step: 'unsent'; why: 'not-answered' | 'wrong-echo' }
+  /** The book asks whether it is right, and waits for a second tap. */
+  | { step: 'odd' }
+  | { step: 'refused'; words: string; problems: Record<string, string> }
 
 /**
  * One entry on its way to the book. Its id is made when it is first sent and stays while nobody knows whether it
- * arrived, so that sending again cannot keep it twice. A refused one was not kept and gets a new id.
+ * arrived, so that sending again cannot keep it twice. A refused one was not kept and gets a new id, and so does one
+ * that is outside what is usual, when it is sent again confirmed.
  */
 export function useReadingDraft(onKept: (entry: ReadingEntry, sent: Extract<Sending, { outcome: 'kept' }>) => void) {
   const [state, setState] = useState<DraftState>({ step: 'typing' })
@@ -29,6 +38,10 @@ export function useReadingDraft(onKept: (entry: ReadingEntry, sent: Extract<Send
         entry.current = null
         setState({ step: 'refused', words: sent.words, problems: sent.problems })
         return
+      case 'odd':
+        entry.current = null
+        setState({ step: 'odd' })
+        return
       case 'not-answered':
       case 'wrong-echo':
         setState({ step: 'unsent', why: sent.outcome })
@@ -38,5 +51,17 @@ export function useReadingDraft(onKept: (entry: ReadingEntry, sent: Extract<Send
     }
   }
 
-  return { state, send, typed: () => setState((now) => (now.step === 'refused' ? { step: 'typing' } : now)) }
+  return {
+    state,
+    send,
+    /** Nothing was typed when Keep was pressed. */
+    empty: () => setState({ step: 'empty' }),
+    /** What was said of the entry before no longer holds. */
+    typed: () => setState((now) => (now.step === 'sending' || now.step === 'unsent' ? now : { step: 'typing' })),
+  }
+}
+
+/** Whether what is typed is to be looked at again. */
+export function isAtFault({ step }: DraftState): boolean {
+  return step === 'empty' || step === 'odd' || step === 'refused'
 }

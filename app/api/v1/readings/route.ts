@@ -20,7 +20,9 @@ const mostBytes = 256 * 1024
  * see log-reading.input.ts), or corrects one when it has `supersedesId` (`id`, `supersedesId`, `piece`, `repeat`,
  * `value`, `unit`, `reason`: see correct-reading.input.ts). `id` is a UUIDv7 of the sender's own. Sending an entry
  * again is safe: the same id with the same content is kept once and answered the same, with other content it is refused
- * as `reading-clash`.
+ * as `reading-clash`. A value outside its plausible range is refused as `odd-reading` until somebody looked again and it
+ * comes with `confirmed: true`; `confirmed` is no part of the content, and what is outside stays marked whatever comes
+ * with it.
  *
  * The answer is `{ "readings": [ … ] }` in the same order. A kept one has `ok: true`, its `id`, `hash` (SHA-256 of the
  * entry's canonical text, reading-content.input.ts), `isAgain`, `outOfRange` and `needs`. A refused one has

@@ -76,6 +76,15 @@ describe('rows of a file', () => {
     expect(faultsOf('c,p,g\n102,1,9000', { keepOdd: true })).toEqual([])
   })
 
+  it('outside what the plan lets expect are listed also when they are said to be right, with the range that they keep', () => {
+    const text = 'c,p,g\n101,1,239\n101,2,240\n101,3,720\n101,4,721'
+    expect(faultsOf(text)).toEqual(['2 2 row-odd', '5 2 row-odd'])
+    const { odd, fresh, faults } = examine(text, { keepOdd: true }).rows!
+    expect(faults).toEqual([])
+    expect(odd.map(({ line, value, least, most }) => [line, value, least, most])).toEqual([[2, '239 g', 240, 720], [5, '721 g', 240, 720]])
+    expect(fresh.map(({ range }) => range)).toEqual(Array.from({ length: 4 }, () => ({ least: 240, most: 720 })))
+  })
+
   it('name days, arms and doughs that there are not', () => {
     const columns = [{ as: 'day' as const }, { as: 'arm' as const }, measure('loaf-mass', 'g')]
     expect(faultsOf('d,a,g\n3,now,400\n0,now,400\n1,rye,400\n,now,400\n1,,400', { columns })).toEqual(['2 0 row-day-unknown', '3 0 row-day-unknown', '4 1 row-arm-unknown', '5 0 missing', '6 1 missing'])
@@ -125,7 +134,7 @@ describe('a factor within doughs', () => {
 describe('what is there already', () => {
   const place = { batchId: 'b1', measureId: 'loaf-mass', piece: 1, factorLevel: null, repeat: 1 }
   const facts = importFacts()
-  const kept = (change: object) => ({ ...facts, readings: [{ ...place, id: idOfImported(facts.trial.id, place), value: 400, valueEntered: '400', unitEntered: 'g', supersedesId: null, receivedAt: now, ...change }] })
+  const kept = (change: object) => ({ ...facts, readings: [{ ...place, id: idOfImported(facts.trial.id, place), value: 400, valueEntered: '400', unitEntered: 'g', supersedesId: null, receivedAt: now, plausibleLeast: null, plausibleMost: null, ...change }] })
 
   it('from an earlier file, just as it is here, is counted and no fault', () => {
     const { rows } = examine('c,p,g\n101,1,400\n101,2,401', { facts: kept({}) })

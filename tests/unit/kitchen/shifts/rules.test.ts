@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { byPlan, isOver, mayMove, needsCleanDown, nextState, nextToBegin, type BatchStateName, type MixedBatch } from '@/lib/kitchen/shifts/rules'
+import { byPlan, isOver, mayMove, needsCleanDown, nextState, nextToBegin, undoMs, whyNoUndo, type BatchStateName, type MixedBatch } from '@/lib/kitchen/shifts/rules'
 
 const states: BatchStateName[] = ['waiting', 'weighing', 'in_work', 'baked', 'measured', 'lost', 'set_aside']
 
@@ -74,5 +74,20 @@ describe('a clean-down', () => {
     expect(needsCleanDown(plain, [plain, batch('c', 1, 3, { begun: true })])).toBe(false)
     const withMilk = batch('d', 1, 1, milk)
     expect(needsCleanDown(withMilk, [withMilk, batch('e', 1, 2, { begun: true })])).toBe(false)
+  })
+})
+
+describe('whether a move may be undone', () => {
+  const now = new Date('2026-03-02T04:00:10Z')
+  const moved = { revision: 3, movedFrom: 'waiting' as const, movedAt: new Date('2026-03-02T04:00:00Z'), movedById: 'esi', movedRevision: 3 }
+  const why = (change: object = {}, personId = 'esi') => whyNoUndo({ batch: { ...moved, ...change }, personId, now })
+
+  it('is for whoever made it, for ten seconds, while nothing was written since', () => {
+    expect(why()).toBeNull()
+    expect(why({}, 'lars')).toBe('undo-not-yours')
+    expect(why({ movedAt: new Date(now.getTime() - undoMs - 1) })).toBe('undo-too-late')
+    expect(why({ movedAt: new Date(now.getTime() + undoMs + 1) })).toBe('undo-too-late')
+    expect(why({ revision: 4 })).toBe('undo-built-on')
+    expect(why({ movedFrom: null, movedAt: null, movedById: null, movedRevision: null })).toBe('nothing-to-undo')
   })
 })

@@ -18,6 +18,10 @@ export type SeenRows = {
   faultTitle: string | null
   faultNote: string | null
   faults: readonly { key: string; line: number; column: string; words: string }[]
+  /** Values outside what is usual that are stored because they were said to be right. */
+  oddTitle: string | null
+  oddNote: string
+  odd: readonly { key: string; line: number; column: string; value: string; usual: string }[]
   byMeasure: readonly { name: string; count: number }[]
   doughsTitle: string
   doughs: readonly { id: string; dough: string; readings: number; becomes: string }[]

@@ -25,6 +25,29 @@ export function PreviewSection({ rows, text }: { rows: SeenRows | null; text: Wo
           </p>
         ))}
       </Section>
+      {rows.oddTitle ? (
+        <Section id="odd" title={rows.oddTitle} note={rows.oddNote}>
+          <SheetTable
+            caption={rows.oddTitle}
+            captionHidden
+            columns={[
+              { key: 'line', label: text.line, numeric: true },
+              { key: 'column', label: text.columnName },
+              { key: 'value', label: text.value, numeric: true },
+              { key: 'usual', label: text.oddUsual, numeric: true },
+            ]}
+          >
+            {rows.odd.map(({ key, line, column, value, usual }) => (
+              <tr key={key}>
+                <Cell numeric>{line}</Cell>
+                <Cell>{column}</Cell>
+                <Cell numeric>{value}</Cell>
+                <Cell numeric>{usual}</Cell>
+              </tr>
+            ))}
+          </SheetTable>
+        </Section>
+      ) : null}
       {byMeasure.length > 0 ? (
         <SideBySide>
           <Section id="first" title={text.first}>

@@ -39,6 +39,6 @@ export function marginEntries(result: ShownResult, bakery: ShownBakery, forms: R
 function stateText({ trial }: ShownResult, bakery: ShownBakery, { text, language }: ResultForms): string {
   if (trial.closedAt === null) return text.states[trial.state]
   const date = formatDate(trial.closedAt, bakery)
-  if (trial.state === 'closed') return say(text.closed, language, { date })
-  return trial.state === 'stopped' && trial.closedWhy !== null ? say(text.stopped, language, { date, why: trial.closedWhy }) : text.states[trial.state]
+  if (trial.state !== 'closed' && trial.state !== 'stopped') return text.states[trial.state]
+  return trial.closedWhy === null ? say(text.closed, language, { date }) : say(text[trial.state === 'closed' ? 'closedWhy' : 'stopped'], language, { date, why: trial.closedWhy })
 }

@@ -86,7 +86,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
           {costs ? <CostByUnit result={result} costs={costs} bakery={bakery} forms={forms} /> : null}
           {comparison.levels ? <LevelsTable result={result} levels={comparison.levels} forms={forms} /> : null}
           <WhatElse result={result} comparison={comparison} bakery={bakery} forms={forms} mind={desk.attention} />
-          <WentWrong result={result} comparison={comparison} forms={forms} />
+          <WentWrong result={result} comparison={comparison} bakery={bakery} forms={forms} />
           <DoughsTable result={result} forms={forms} />
           <MethodNote result={result} comparison={comparison} forms={forms} />
         </>
@@ -94,11 +94,11 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
         <>
           <ProgressTable result={result} forms={forms} />
           <DoughsTable result={result} forms={forms} />
-          <WentWrong result={result} comparison={null} forms={forms} />
+          <WentWrong result={result} comparison={null} bakery={bakery} forms={forms} />
           {cost}
         </>
       ) : null}
-      {result.mayClose ? <CloseForm result={result} forms={forms} /> : null}
+      {result.mayClose ? <CloseForm result={result} bakery={bakery} forms={forms} /> : null}
       <ActionRow>
         <LinkButton tone="plain" href={`/trials/${trialId}`}>
           {text.toPlan}

@@ -1,15 +1,17 @@
 import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
+import { gapSentences } from './gap-sentences'
 import type { ResultForms } from './result-forms'
-import type { ShownComparison, ShownResult } from './shown-result'
+import type { ShownBakery, ShownComparison, ShownResult } from './shown-result'
 
-/** Doughs that were lost, order that was not kept, values that stand out. */
-export function WentWrong({ result, comparison, forms }: { result: ShownResult; comparison: ShownComparison | null; forms: ResultForms }) {
+/** Doughs that were lost, what is missing, unsettled or odd, order that was not kept, values that stand out. */
+export function WentWrong({ result, comparison, bakery, forms }: { result: ShownResult; comparison: ShownComparison | null; bakery: ShownBakery; forms: ResultForms }) {
   const { text, language } = forms
   const sentences = [
     ...result.batches.flatMap(({ code, state, stateWhy }) =>
       stateWhy === null ? [] : say(text.ended, language, { code, state: text.batchStates[state], why: stateWhy }),
     ),
+    ...gapSentences(result, bakery, forms),
     ...result.outOfOrderDays.map((day) => say(text.outOfOrder, language, { day })),
     ...(comparison?.flags ?? []).map(({ level, code, piece, p }) =>
       level === 'batch'

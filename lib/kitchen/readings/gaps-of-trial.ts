@@ -1,0 +1,41 @@
+import 'server-only'
+import type { Db, Tx } from '../../db/client'
+import type { BatchWhereInput } from '../../db/generated/models'
+import { currentReadings } from './current-readings'
+import { gapsOfBatch, type Gap } from './gaps-of-batch'
+import { measuresToRead } from './measures-to-read'
+import { readingsForGaps } from './readings-for-gaps'
+
+export type BatchGaps = { batchId: string; code: string; gaps: Gap[] }
+
+/** What is still so with the measured doughs of a trial, in their drawn order; doughs without a gap are left out. */
+export function gapsOfTrial(from: Db | Tx, bakeryId: string, trialId: string): Promise<BatchGaps[]> {
+  return gapsOf(from, bakeryId, trialId, { kind: 'dough', state: 'measured' })
+}
+
+/** What is still so with one batch, whatever its state. */
+export async function gapsOfDough(from: Db | Tx, bakeryId: string, trialId: string, batchId: string): Promise<Gap[]> {
+  const [batch] = await gapsOf(from, bakeryId, trialId, { id: batchId })
+  return batch?.gaps ?? []
+}
+
+async function gapsOf(from: Db | Tx, bakeryId: string, trialId: string, which: Pick<BatchWhereInput, 'id' | 'kind' | 'state'>): Promise<BatchGaps[]> {
+  const trial = await from.trial.findUnique({
+    where: { bakeryId_id: { bakeryId, id: trialId } },
+    select: {
+      measureId: true,
+      piecesPerBatch: true,
+      batches: {
+        where: which,
+        orderBy: [{ mixingDay: { number: 'asc' } }, { plannedOrder: 'asc' }],
+        select: { id: true, code: true, piecesMade: true, readings: { select: readingsForGaps } },
+      },
+    },
+  })
+  if (!trial) return []
+  const { measureId, piecesPerBatch, batches } = trial
+  const measures = await measuresToRead(from, bakeryId)
+  return batches
+    .map(({ id, code, piecesMade, readings }) => ({ batchId: id, code, gaps: gapsOfBatch({ measures, decidingMeasureId: measureId, piecesPerBatch, piecesMade, readings: currentReadings(readings) }) }))
+    .filter(({ gaps }) => gaps.length > 0)
+}

@@ -1,0 +1,57 @@
+import 'server-only'
+import type { Db, Tx } from '../../db/client'
+import { basisOfRange, type RangeFacts } from './plausible-range'
+
+/** Of so many doughs of a product, measured last, the volume is usual; of fewer than the least nothing is known. */
+const recentDoughs = { least: 3, most: 12 } as const
+
+/** What the ranges of a trial's readings go by, as far as these measures ask for it. */
+export async function loadRangeFacts(
+  from: Db | Tx,
+  bakeryId: string,
+  trialId: string,
+  measures: readonly Parameters<typeof basisOfRange>[0][],
+): Promise<RangeFacts> {
+  const bases = new Set(measures.map(basisOfRange))
+  bases.delete('own')
+  if (bases.size === 0) return { scalingMassG: null, plannedWaterG: new Map(), usualMlPerG: new Map() }
+  const trial = await from.trial.findUniqueOrThrow({
+    where: { bakeryId_id: { bakeryId, id: trialId } },
+    select: {
+      formulaId: true,
+      controlVersion: { select: { scalingMassG: true } },
+      arms: { select: { position: true, lines: { where: { ingredient: { kind: 'water' } }, select: { weighedG: true } } } },
+    },
+  })
+  return {
+    scalingMassG: trial.controlVersion.scalingMassG,
+    plannedWaterG: new Map(trial.arms.map(({ position, lines }) => [position, lines.reduce((sum, { weighedG }) => sum + weighedG, 0)])),
+    usualMlPerG: bases.has('recent') ? await usualVolumes(from, bakeryId, trial.formulaId) : new Map(),
+  }
+}
+
+/**
+ * The median of the medians of the doughs that were measured last, so that neither one odd loaf nor one odd dough
+ * moves it; readings that are themselves outside their range are left out.
+ */
+async function usualVolumes(from: Db | Tx, bakeryId: string, formulaId: string): Promise<Map<string, number>> {
+  const rows = await from.$queryRaw<{ measureId: string; mlPerG: number }[]>`
+    SELECT measure_id AS "measureId", percentile_cont(0.5) WITHIN GROUP (ORDER BY ml_per_g) AS "mlPerG"
+    FROM (
+      SELECT r.measure_id, percentile_cont(0.5) WITHIN GROUP (ORDER BY r.value / v.scaling_mass_g) AS ml_per_g,
+        row_number() OVER (PARTITION BY r.measure_id ORDER BY b.done_at DESC NULLS LAST, b.id) AS nth
+      FROM trial t
+      JOIN formula_version v ON v.bakery_id = t.bakery_id AND v.id = t.control_version_id
+      JOIN batch b ON b.bakery_id = t.bakery_id AND b.trial_id = t.id AND b.state = 'measured'
+      JOIN reading r ON r.bakery_id = t.bakery_id AND r.trial_id = t.id AND r.batch_id = b.id AND r.piece IS NOT NULL
+      JOIN measure m ON m.bakery_id = t.bakery_id AND m.id = r.measure_id AND m.unit = 'mL'
+      WHERE t.bakery_id = ${bakeryId}::uuid AND t.formula_id = ${formulaId}::uuid
+        AND r.value BETWEEN coalesce(r.plausible_least, m.plausible_least) AND coalesce(r.plausible_most, m.plausible_most)
+        AND NOT EXISTS (SELECT 1 FROM reading s WHERE s.bakery_id = r.bakery_id AND s.supersedes_id = r.id)
+      GROUP BY r.measure_id, b.id, b.done_at
+    ) AS of_dough
+    WHERE nth <= ${recentDoughs.most}
+    GROUP BY measure_id
+    HAVING count(*) >= ${recentDoughs.least}`
+  return new Map(rows.map(({ measureId, mlPerG }) => [measureId, mlPerG]))
+}
