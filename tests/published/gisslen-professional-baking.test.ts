@@ -87,10 +87,10 @@ publishedCheck({
 const milk = (id: string, massG: number) => {
   const row = compositionTable().find((one) => one.id === id)
   if (row === undefined) throw new Error(`${id} is not in the table`)
-  return { id, massG, kind: 'dairy', isFlour: false, composition: row.composition, standsInFor: ['protein'], resolutionG: 0 } as const
+  return { id, massG, kind: 'dairy', isFlour: false, composition: row.composition, standsInFor: ['water', 'protein'], resolutionG: 0 } as const
 }
-const water = { ...milk('water-tap', 1000), kind: 'water', standsInFor: [] } as const
-const flour = { ...milk('bread-flour-white', 2000), kind: 'flour', isFlour: true, standsInFor: [] } as const
+const water = { ...milk('water-tap', 1000), kind: 'water', standsInFor: ['water'] } as const
+const flour = { ...milk('bread-flour-white', 2000), kind: 'flour', isFlour: true, standsInFor: ['water'] } as const
 const withMilk = () =>
   balanceArm({
     control: [flour, water, milk('milk-powder-nonfat', 100)],

@@ -176,8 +176,8 @@ for (const [id, expected] of [
     expected,
     got: () =>
       balanceArm({
-        control: enriched.lines.map((l) => ({ ...l, standsInFor: l.kind === 'fat' ? (['fat'] as const) : [], resolutionG: 0 })),
-        added: [{ ...line('cream', 'dairy', 100, F.ndb01053), standsInFor: ['fat'], resolutionG: 0 }],
+        control: enriched.lines.map((l) => ({ ...l, standsInFor: l.kind === 'fat' ? (['water', 'fat'] as const) : (['water'] as const), resolutionG: 0 })),
+        added: [{ ...line('cream', 'dairy', 100, F.ndb01053), standsInFor: ['water', 'fat'], resolutionG: 0 }],
         hold: ['fat', 'water'],
         moves: ['butter', 'water'].map((lineId) => ({ lineId, minG: 0, maxG: null })),
         how: 'balanced',

@@ -4,7 +4,7 @@ import { compositionWarnings } from '../formula/composition-warnings'
 import { boundedLeastSquares, residualOf, type BoundedProblem } from './bounded-least-squares'
 import { smallestChange } from './smallest-change'
 import { totalShare } from './total-share'
-import type { ArmLine, ArmTotal, LineMove } from './types'
+import type { ArmLine, ArmTotal, LineMove, LineSet } from './types'
 
 export const ARM_TOTALS: readonly ArmTotal[] = ['dough-mass', 'flour', 'water', 'fat', 'sugars', 'protein', 'salt']
 
@@ -37,6 +37,8 @@ export type BalancedArm = {
     /** The change is less than the scale shows, but leaving it out would unbalance a held total. */
     belowResolution: boolean
     atBound: 'min' | 'max' | null
+    /** The arm itself says what this line weighs. */
+    isSet: boolean
   }[]
   added: { lineId: string; massG: number }[]
   /** Arm less control. `controlG` is null where a line of the control does not state it. */
@@ -61,23 +63,27 @@ export type BalancedArm = {
  * Changes below a line's resolution are left out where the fit is as good without them; when nothing is left there is
  * 'nothing-to-balance'.
  * @param control lines of the control, all stages; masses g, ≥ 0, some flour
- * @param added the dose: lines that the arm has beside the control's, g, ≥ 0
+ * @param added the dose: lines that the arm has beside the control's, g, ≥ 0; may be empty where something is set
+ * @param set lines of the control that the arm lowers, raises or leaves out, with their mass in the arm, g, ≥ 0; they do not move
  * @param hold totals to hold; empty is allowed with 'on-top' only
  * @param moves lines that may move, with bounds around their control mass; see usualMoves
  * @param how 'on-top' adds the dose and changes nothing, as a supplier's leaflet may say; differences are reported
  * @throws CalcError 'empty' | 'duplicate' | 'not-finite' | 'out-of-range'; 'not-possible' with reason 'unknown-line',
- *   or 'not-stated' when a held total is not stated by a line that is added or may move
+ *   'line-is-set' for a line that is set and may move, or 'not-stated' when a held total is not stated by a line that is
+ *   added, set or may move
  * Source: mass balance; bounded least squares and smallest change as named in those files.
  */
 export function balanceArm(q: {
   control: readonly ArmLine[]
   added: readonly ArmLine[]
+  set?: readonly LineSet[]
   hold: readonly ArmTotal[]
   moves: readonly LineMove[]
   how: 'balanced' | 'on-top'
 }): BalancedArm {
   const { flourG, doughG } = mustBeArm(q)
-  const movers = q.how === 'on-top' ? [] : q.moves.map((move, i) => moverOf(q.control, move, i))
+  const sets = (q.set ?? []).map((set, i) => setOf(q.control, set, i))
+  const movers = q.how === 'on-top' ? [] : q.moves.map((move, i) => moverOf(q.control, sets, move, i))
   const hold = [...new Set(q.hold)]
   const heldToG = HELD_SHARE_OF_DOUGH * doughG
 
@@ -91,7 +97,7 @@ export function balanceArm(q: {
       columns: active.map((mover, j) =>
         rows.map((row) => (mustBeStated(mover.line, row.total, mover.field) * (refG[j] ?? 0)) / row.scaleG),
       ),
-      b: rows.map((row) => -broughtG(q.added, row.total) / row.scaleG),
+      b: rows.map((row) => -broughtG(q.added, sets, row.total) / row.scaleG),
       lower: active.map((mover, j) => (mover.minG - mover.line.massG) / (refG[j] ?? 1)),
       upper: active.map((mover, j) => (mover.maxG - mover.line.massG) / (refG[j] ?? 1)),
     }
@@ -106,24 +112,26 @@ export function balanceArm(q: {
 
   const exact = solve(movers)
   const finestG = Math.max(heldToG, movers.length === 0 ? 0 : Math.min(...movers.map((mover) => mover.line.resolutionG)))
-  const reasons = q.how === 'on-top' ? [] : reasonsFor(q.added, movers, hold, exact.offG, finestG)
+  const reasons = q.how === 'on-top' ? [] : reasonsFor(q.added, sets, movers, hold, exact.offG, finestG)
   const kept = withoutInvisible(movers, exact, solve, ROUNDING_SHARE_OF_DOUGH * doughG)
 
-  const changeOf = (id: string) => kept.changeG.get(id) ?? 0
+  const changeOf = (id: string) => sets.find((set) => set.line.id === id)?.changeG ?? kept.changeG.get(id) ?? 0
   const lines = q.control.map((line): BalancedArm['lines'][number] => {
     const changeG = changeOf(line.id)
     const mover = movers.find((one) => one.line.id === line.id)
-    const armG = Math.max(mover?.minG ?? 0, line.massG + changeG)
+    const set = sets.find((one) => one.line.id === line.id)
+    const armG = set?.massG ?? Math.max(mover?.minG ?? 0, line.massG + changeG)
     return {
       lineId: line.id,
       controlG: line.massG,
       armG,
       changeG,
-      belowResolution: changeG !== 0 && Math.abs(changeG) < line.resolutionG,
+      belowResolution: !set && changeG !== 0 && Math.abs(changeG) < line.resolutionG,
       atBound: mover === undefined || changeG === 0 ? null : armG <= mover.minG ? 'min' : armG >= mover.maxG ? 'max' : null,
+      isSet: set !== undefined,
     }
   })
-  const isChanged = lines.some((line) => line.changeG !== 0)
+  const isChanged = lines.some((line) => !line.isSet && line.changeG !== 0)
   return {
     outcome: q.how === 'on-top' ? 'on-top' : reasons.length > 0 ? 'not-balanced' : isChanged ? 'balanced' : 'nothing-to-balance',
     lines,
@@ -134,11 +142,12 @@ export function balanceArm(q: {
 }
 
 type Mover = { line: ArmLine; minG: number; maxG: number; field: string }
+type SetLine = { line: ArmLine; massG: number; changeG: number; field: string }
 type Solution = { changeG: Map<string, number>; offG: number[]; misfit: number }
 
 function mustBeArm(q: Parameters<typeof balanceArm>[0]): { flourG: number; doughG: number } {
   mustHaveAtLeast('control', q.control, 1)
-  mustHaveAtLeast('added', q.added, 1)
+  if ((q.set ?? []).length === 0) mustHaveAtLeast('added', q.added, 1)
   if (q.how === 'balanced') mustHaveAtLeast('hold', q.hold, 1)
   const ids = new Set<string>()
   let flourG = 0
@@ -157,6 +166,11 @@ function mustBeArm(q: Parameters<typeof balanceArm>[0]): { flourG: number; dough
     })
   }
   const moved = new Set<string>()
+  const set = new Set<string>()
+  ;(q.set ?? []).forEach(({ lineId }, i) => {
+    if (set.has(lineId)) throw new CalcError('duplicate', { field: `set[${i}].lineId`, value: lineId })
+    set.add(lineId)
+  })
   q.moves.forEach((move, i) => {
     if (moved.has(move.lineId)) throw new CalcError('duplicate', { field: `moves[${i}].lineId`, value: move.lineId })
     moved.add(move.lineId)
@@ -164,11 +178,22 @@ function mustBeArm(q: Parameters<typeof balanceArm>[0]): { flourG: number; dough
   return { flourG: mustBeWithin('flourG', flourG, { over: 0 }), doughG }
 }
 
-function moverOf(control: readonly ArmLine[], move: LineMove, i: number): Mover {
+function setOf(control: readonly ArmLine[], set: LineSet, i: number): SetLine {
+  const at = control.findIndex((line) => line.id === set.lineId)
+  const line = control[at]
+  if (line === undefined) throw new CalcError('not-possible', { field: `set[${i}].lineId`, value: set.lineId, reason: 'unknown-line' })
+  const massG = mustBeWithin(`set[${i}].massG`, set.massG, { min: 0 })
+  return { line, massG, changeG: massG - line.massG, field: `control[${at}].composition` }
+}
+
+function moverOf(control: readonly ArmLine[], sets: readonly SetLine[], move: LineMove, i: number): Mover {
   const at = control.findIndex((line) => line.id === move.lineId)
   const line = control[at]
   if (line === undefined) {
     throw new CalcError('not-possible', { field: `moves[${i}].lineId`, value: move.lineId, reason: 'unknown-line' })
+  }
+  if (sets.some((set) => set.line.id === line.id)) {
+    throw new CalcError('not-possible', { field: `moves[${i}].lineId`, value: move.lineId, reason: 'line-is-set' })
   }
   const minG = mustBeWithin(`moves[${i}].minG`, move.minG, { min: 0, max: line.massG })
   const maxG = move.maxG === null ? Infinity : mustBeWithin(`moves[${i}].maxG`, move.maxG, { min: line.massG })
@@ -181,12 +206,14 @@ function mustBeStated(line: ArmLine, total: ArmTotal, field: string): number {
   return share
 }
 
-function broughtG(added: readonly ArmLine[], total: ArmTotal): number {
-  return added.reduce((sum, line, i) => sum + mustBeStated(line, total, `added[${i}].composition`) * line.massG, 0)
+function broughtG(added: readonly ArmLine[], sets: readonly SetLine[], total: ArmTotal): number {
+  const ofSets = sets.reduce((sum, { line, changeG, field }) => sum + mustBeStated(line, total, field) * changeG, 0)
+  return added.reduce((sum, line, i) => sum + mustBeStated(line, total, `added[${i}].composition`) * line.massG, ofSets)
 }
 
 function reasonsFor(
   added: readonly ArmLine[],
+  sets: readonly SetLine[],
   movers: readonly Mover[],
   hold: readonly ArmTotal[],
   offG: readonly number[],
@@ -197,7 +224,7 @@ function reasonsFor(
     if (Math.abs(off) <= toleranceG) return []
     const carriers = movers.filter((mover) => (totalShare(mover.line, total) ?? 0) > 0)
     const removableG = carriers.reduce((sum, m) => sum + (totalShare(m.line, total) ?? 0) * (m.line.massG - m.minG), 0)
-    const brought = broughtG(added, total)
+    const brought = broughtG(added, sets, total)
     const code =
       carriers.length === 0
         ? 'no-movable-line-carries-it'

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { calcEntry } from '../entry'
 import { atFlatFields } from '../flat-fields'
 import { balanceArm } from './balance-arm'
-import { flatArmLine, flatHold, flatMoves } from './flat-arm'
+import { flatArmLine, flatHold, flatMoves, flatSets } from './flat-arm'
 
 const optionalNumber = z.optional(z.number())
 const armLine = {
@@ -14,13 +14,14 @@ const armLine = {
   sugarsPct: optionalNumber,
   proteinPct: optionalNumber,
   sodiumMgPer100g: optionalNumber,
+  waterCounts: z.boolean(),
   standsInForFat: z.boolean(),
   standsInForSugars: z.boolean(),
   standsInForProtein: z.boolean(),
   resolutionG: z.number(),
 }
 const total = z.enum(['dough-mass', 'flour', 'water', 'fat', 'sugars', 'protein', 'salt'])
-const stands = { standsInForFat: false, standsInForSugars: false, standsInForProtein: false }
+const stands = { waterCounts: true, standsInForFat: false, standsInForSugars: false, standsInForProtein: false }
 const standsForFat = { ...stands, standsInForFat: true }
 
 /** Where a fault of the whole question shows: no flour in the control, nothing ticked to hold. */
@@ -35,7 +36,7 @@ export const armsEntries = [
   calcEntry({
     id: 'arms/balance-arm',
     input: z.strictObject({
-      control: z.array(z.strictObject({ ...armLine, mayMove: z.boolean(), minG: optionalNumber, maxG: optionalNumber })),
+      control: z.array(z.strictObject({ ...armLine, mayMove: z.boolean(), setG: optionalNumber, minG: optionalNumber, maxG: optionalNumber })),
       added: z.array(z.strictObject(armLine)),
       how: z.enum(['balanced', 'on-top']),
       holdDoughMass: z.boolean(),
@@ -56,6 +57,7 @@ export const armsEntries = [
           changeG: z.number(),
           belowResolution: z.boolean(),
           atBound: z.nullable(z.enum(['min', 'max'])),
+          isSet: z.boolean(),
         }),
       ),
       totals: z.array(
@@ -95,7 +97,7 @@ export const armsEntries = [
     source: 'mass balance; bounded least squares, Stark and Parker, Computational Statistics 10, 1995',
     run: ({ control, added, how, ...hold }) => {
       const arm = atFlatFields((field) => ARM_FIELDS[field] ?? field, () =>
-        balanceArm({ control: control.map(flatArmLine), added: added.map(flatArmLine), hold: flatHold(hold), moves: flatMoves(control), how }),
+        balanceArm({ control: control.map(flatArmLine), added: added.map(flatArmLine), set: flatSets(control), hold: flatHold(hold), moves: flatMoves(control), how }),
       )
       const doughG = control.reduce((sum, { massG }) => sum + massG, 0)
       return {

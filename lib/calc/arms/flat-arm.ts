@@ -1,7 +1,7 @@
 import { mustBeWithin } from '../checks'
 import { statedComposition } from '../formula/stated-composition'
 import type { Composition, IngredientKind } from '../formula/types'
-import type { ArmLine, ArmTotal, LineMove, StandIn } from './types'
+import type { ArmLine, ArmTotal, LineMove, LineSet, StandIn } from './types'
 
 /** A line as somebody types it in: what it brings, and what of that counts against kinds that it stands in for. */
 export type FlatArmLine = {
@@ -9,17 +9,19 @@ export type FlatArmLine = {
   massG: number
   kind: IngredientKind
   resolutionG: number
+  waterCounts: boolean
   standsInForFat: boolean
   standsInForSugars: boolean
   standsInForProtein: boolean
 } & { readonly [Part in keyof Composition]?: number | undefined }
 
-export type FlatControlLine = FlatArmLine & { mayMove: boolean; minG?: number | undefined; maxG?: number | undefined }
+export type FlatControlLine = FlatArmLine & { mayMove: boolean; setG?: number | undefined; minG?: number | undefined; maxG?: number | undefined }
 
 export type FlatHold = Record<'holdDoughMass' | 'holdFlour' | 'holdWater' | 'holdFat' | 'holdSugars' | 'holdProtein' | 'holdSalt', boolean>
 
 export function flatArmLine(line: FlatArmLine): ArmLine {
   const standsInFor: StandIn[] = []
+  if (line.waterCounts) standsInFor.push('water')
   if (line.standsInForFat) standsInFor.push('fat')
   if (line.standsInForSugars) standsInFor.push('sugars')
   if (line.standsInForProtein) standsInFor.push('protein')
@@ -46,6 +48,11 @@ export function flatMoves(control: readonly FlatControlLine[]): LineMove[] {
     if (maxG !== null) mustBeWithin(`control[${i}].maxG`, maxG, { min: massG })
     return [{ lineId: id, minG, maxG }]
   })
+}
+
+/** The lines that the arm itself lowers, raises or leaves out. */
+export function flatSets(control: readonly FlatControlLine[]): LineSet[] {
+  return control.flatMap(({ id, setG }) => (setG === undefined ? [] : [{ lineId: id, massG: setG }]))
 }
 
 export function flatHold(hold: FlatHold): ArmTotal[] {

@@ -2,8 +2,9 @@ import { nutrientShare } from '../formula/nutrient-share'
 import type { ArmLine, ArmTotal } from './types'
 
 /**
- * Part of a line's mass that counts in a total; null when its composition does not state it. Fat, sugars and protein
- * count only in lines that stand in for them, so that the fat of a flour is not taken out as butter.
+ * Part of a line's mass that counts in a total; null when its composition does not state it. Water, fat, sugars and
+ * protein count only in lines that are marked for them, so that the fat of a flour is not taken out as butter, nor the
+ * water of raisins as dough water. Salt counts in every line.
  */
 export function totalShare(line: ArmLine, total: ArmTotal): number | null {
   switch (total) {
@@ -11,9 +12,9 @@ export function totalShare(line: ArmLine, total: ArmTotal): number | null {
       return 1
     case 'flour':
       return line.isFlour ? 1 : 0
-    case 'water':
     case 'salt':
       return nutrientShare(line.composition, total)
+    case 'water':
     case 'fat':
     case 'sugars':
     case 'protein':

@@ -56,7 +56,7 @@ const line = (id: string, massG: number, kind: ArmLine['kind'], waterPct: number
   kind,
   isFlour: kind === 'flour',
   composition: { ...stated, waterPct, ...rest },
-  standsInFor: ['fat', 'sugars'],
+  standsInFor: ['water', 'fat', 'sugars'],
   resolutionG: 0,
 })
 /** Invented figures. */

@@ -17,7 +17,7 @@ function armLine(
   standsInFor: readonly StandIn[] = [],
   resolutionG = 0,
 ): ArmLine {
-  return { id, kind, massG, composition, standsInFor, resolutionG, isFlour: kind === 'flour' }
+  return { id, kind, massG, composition, standsInFor: ['water', ...standsInFor], resolutionG, isFlour: kind === 'flour' }
 }
 
 /** A linear program is solved in each run, about 10 ms. */
@@ -167,6 +167,35 @@ describe('changes that the scale cannot show', () => {
     expect(result.outcome).toBe('balanced')
     expect(result.lines.find((l) => l.lineId === 'butter')).toMatchObject({ belowResolution: true })
   })
+})
+
+describe('lines that the arm itself sets', () => {
+  test('butter out and oil in at equal fat: only water moves, for the water of the butter', () => {
+    const result = balanceArm({
+      control: brioche,
+      added: [armLine('oil', 'fat', 150 * 0.8111, F.ndb04053, ['fat'])],
+      set: [{ lineId: 'butter', massG: 0 }],
+      hold: ['water', 'fat'],
+      moves: [{ lineId: 'water', minG: 0, maxG: null }],
+      how: 'balanced',
+    })
+    expect(result.outcome).toBe('balanced')
+    expect(changeOf(result, 'water')).toBeCloseTo((150 * 0.1794) / 0.999, 9)
+    expect(result.lines.find((l) => l.lineId === 'butter')).toMatchObject({ armG: 0, changeG: -150, isSet: true })
+    expect(of(result, 'fat')?.differenceG).toBeCloseTo(0, 9)
+  })
+  test('less salt and nothing beside it: the control stays as it is', () => {
+    const result = balanceArm({ control: brioche, added: [], set: [{ lineId: 'salt', massG: 12 }], hold: [], moves: [], how: 'on-top' })
+    expect(result.lines.filter((l) => l.changeG !== 0).map((l) => l.lineId)).toEqual(['salt'])
+    expect(of(result, 'salt')?.differenceG).toBeCloseTo(-6 * 0.96895, 9)
+  })
+  test.each([
+    [{ set: [{ lineId: 'lard', massG: 1 }] }, 'unknown-line'],
+    [{ set: [{ lineId: 'butter', massG: 1 }], moves: [{ lineId: 'butter', minG: 0, maxG: null }] }, 'line-is-set'],
+  ])('refused: %j', (more, reason) =>
+    expect(() => balanceArm({ control: brioche, added: [], hold: ['water'], moves: [], how: 'balanced', ...more })).toThrow(
+      expect.objectContaining({ facts: expect.objectContaining({ reason }) }),
+    ))
 })
 
 test('on top changes nothing and reports every difference', () => {
@@ -416,7 +445,7 @@ test('sixty lines and seven totals are solved', () => {
     ...Array.from({ length: 59 }, (_, i) =>
       armLine(
         `o${i}`,
-        'other',
+        'dairy',
         10 + i,
         [F.ndb14411, F.ndb01145, F.ndb19335, F.ndb01123, F.ndb02047, F.ndb01116][i % 6] ?? F.ndb14411,
         ['fat', 'sugars', 'protein'],

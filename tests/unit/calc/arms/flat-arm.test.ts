@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { flatArmLine, flatHold, flatMoves, type FlatControlLine } from '@/lib/calc/arms/flat-arm'
+import { flatArmLine, flatHold, flatMoves, flatSets, type FlatControlLine } from '@/lib/calc/arms/flat-arm'
 
 const butter: FlatControlLine = {
   id: 'butter',
@@ -7,6 +7,7 @@ const butter: FlatControlLine = {
   kind: 'fat',
   fatPct: 82,
   waterPct: 16,
+  waterCounts: true,
   standsInForFat: true,
   standsInForSugars: false,
   standsInForProtein: false,
@@ -18,12 +19,12 @@ test('a line keeps what it states, and what it does not state is not zero', () =
   expect(flatArmLine(butter)).toMatchObject({
     id: 'butter',
     isFlour: false,
-    standsInFor: ['fat'],
+    standsInFor: ['water', 'fat'],
     composition: { fatPct: 82, waterPct: 16, sugarsPct: null, sodiumMgPer100g: null },
   })
   expect(flatArmLine({ ...butter, kind: 'flour', standsInForSugars: true, standsInForProtein: true })).toMatchObject({
     isFlour: true,
-    standsInFor: ['fat', 'sugars', 'protein'],
+    standsInFor: ['water', 'fat', 'sugars', 'protein'],
   })
 })
 
@@ -32,6 +33,10 @@ test('a line that may move does so from nothing without end, or between its boun
     { lineId: 'butter', minG: 0, maxG: null },
     { lineId: 'lard', minG: 100, maxG: 200 },
   ])
+})
+
+test('a line that the arm sets is no longer what the control has', () => {
+  expect(flatSets([butter, { ...butter, id: 'lard', setG: 0 }])).toEqual([{ lineId: 'lard', massG: 0 }])
 })
 
 test.each([{ minG: 151 }, { minG: -1 }, { maxG: 149 }, { maxG: Number.NaN }])('bounds that shut the line out are refused by its place: %j', (bounds) =>

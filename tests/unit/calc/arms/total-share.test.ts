@@ -9,7 +9,7 @@ const egg: ArmLine = {
   kind: 'egg',
   isFlour: false,
   composition: USDA_SR28.ndb01123,
-  standsInFor: ['fat'],
+  standsInFor: ['water', 'fat'],
   resolutionG: 1,
 }
 
@@ -17,8 +17,11 @@ test('fat counts where the line stands in for it, protein does not count where i
   expect(totalShare(egg, 'fat')).toBeCloseTo(0.0951, 12)
   expect(totalShare(egg, 'protein')).toBe(0)
 })
-test('water and salt always count, dough mass in full, flour by its mark', () => {
+test('water counts where the line is marked for it', () => {
   expect(totalShare(egg, 'water')).toBeCloseTo(0.7615, 12)
+  expect(totalShare({ ...egg, standsInFor: ['fat'] }, 'water')).toBe(0)
+})
+test('salt always counts, dough mass in full, flour by its mark', () => {
   expect(totalShare(egg, 'salt')).toBeCloseTo(0.00355, 12)
   expect(totalShare(egg, 'dough-mass')).toBe(1)
   expect(totalShare(egg, 'flour')).toBe(0)

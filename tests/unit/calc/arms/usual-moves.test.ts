@@ -12,10 +12,10 @@ const line = (id: string, kind: ArmLine['kind']): ArmLine => ({
   resolutionG: 1,
 })
 
-test('flour, yeast and salt are locked, also a flour of another kind', () => {
+test('flour, yeast, salt, improvers, fruit and seeds are locked, also a flour of another kind', () => {
   const bran = { ...line('starch', 'other'), isFlour: true }
   expect(
-    usualMoves([line('f', 'flour'), line('w', 'water'), line('y', 'yeast'), line('s', 'salt'), bran, line('b', 'fat')]),
+    usualMoves([line('f', 'flour'), line('w', 'water'), line('y', 'yeast'), line('s', 'salt'), line('i', 'improver'), line('r', 'other'), bran, line('b', 'fat')]),
   ).toEqual([
     { lineId: 'w', minG: 0, maxG: null },
     { lineId: 'b', minG: 0, maxG: null },
