@@ -5,13 +5,23 @@ import type { HeldTotal, IngredientKind } from '../../db/generated/enums'
 import { calcKinds } from '../formulas/rules'
 import type { PlanIngredient } from './plan-types'
 
-/** Whose fat, sugars and protein do in a dough what shortening, sugar and milk do there. Common practice, no source. */
-const standIns: Partial<Record<IngredientKind, readonly StandIn[]>> = {
-  fat: ['fat'],
-  sugar: ['sugars'],
-  dairy: ['fat', 'sugars', 'protein'],
-  egg: ['fat', 'protein'],
-  malt: ['sugars'],
+/**
+ * Whose water, fat, sugars and protein do in a dough what water, shortening, sugar and milk do there, unless the stores
+ * say otherwise. The water of fruit, seeds, grains and improvers stays where it is. Common practice, no source.
+ */
+export const usualCounts: Record<IngredientKind, readonly StandIn[]> = {
+  flour: ['water'],
+  water: ['water'],
+  salt: ['water'],
+  leaven: ['water'],
+  fat: ['water', 'fat'],
+  sugar: ['water', 'sugars'],
+  dairy: ['water', 'fat', 'sugars', 'protein'],
+  egg: ['water', 'fat', 'protein'],
+  malt: ['water', 'sugars'],
+  improver: [],
+  seed_or_grain: [],
+  other: [],
 }
 
 const waterItself: Composition = {
@@ -26,7 +36,7 @@ const waterItself: Composition = {
 }
 
 /** An ingredient's composition; plain water without figures is water. */
-export function compositionOrWater({ kind, composition }: PlanIngredient): Composition | null {
+export function compositionOrWater({ kind, composition }: Pick<PlanIngredient, 'kind' | 'composition'>): Composition | null {
   return composition ?? (kind === 'water' ? waterItself : null)
 }
 
@@ -38,7 +48,7 @@ export function asArmLine(id: string, ingredient: PlanIngredient, massG: number,
     kind: calcKinds[ingredient.kind],
     isFlour: ingredient.kind === 'flour',
     composition: compositionOrWater(ingredient),
-    standsInFor: standIns[ingredient.kind] ?? [],
+    standsInFor: ingredient.counts ?? usualCounts[ingredient.kind],
     resolutionG,
   }
 }

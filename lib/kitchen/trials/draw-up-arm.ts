@@ -1,10 +1,12 @@
 import 'server-only'
 import type { Allergen } from '../../db/generated/enums'
-import { heldTotalOf } from './as-arm-line'
+import { armTotals, heldTotalOf } from './as-arm-line'
+import { askedTotals } from './asked-totals'
 import { balanceOfArm } from './balance-of-arm'
-import { doseMassG } from './dose-mass'
+import { bindsWater } from './binds-water'
 import type { ControlDough } from './draw-up-plan'
 import type { PlanArm, PlanDose, PlanFacts, PlanIngredient, PlanLine, PlanScale, PlanWarning } from './plan-types'
+import { resolveDose } from './resolve-dose'
 import { waterOfArm } from './water-of-arm'
 import { weighedLines } from './weighed-lines'
 import { doseErrorLimitShare, weighingOfDose } from './weighing-of-dose'
@@ -31,9 +33,13 @@ export function drawUpControl(facts: PlanFacts, control: ControlDough): PlanArm 
 
 /** One dough of a test arm: doses, what moved for them, what is left over, and what to mind. */
 export function drawUpArm(facts: PlanFacts, control: ControlDough, arm: PlanFacts['arms'][number], position: number): PlanArm {
-  const doses = arm.doses.map((dose) => drawUpDose(facts, control, dose))
-  const { balanced, warnings } = balanceOfArm(facts, control, arm, doses)
-  const lines = weighedLines(control, balanced, doses)
+  const leftG = new Map(control.lines.filter(({ isFinalDough }) => isFinalDough).map(({ id, massG }) => [id, massG]))
+  const doses = arm.doses.map((dose) => drawUpDose(facts, control, dose, leftG))
+  const set = control.lines.flatMap(({ id, massG }) => ((leftG.get(id) ?? massG) === massG ? [] : [{ lineId: id, massG: leftG.get(id) ?? massG }]))
+  const { balanced, warnings } = balanceOfArm(facts, control, arm, doses, set)
+  // A dose that only takes out is no line of its own.
+  const lines = weighedLines(control, balanced, doses).filter((line) => line.dose === null || line.exactG > 0)
+  const asked = askedTotals(doses)
   return {
     position,
     name: arm.name,
@@ -43,7 +49,7 @@ export function drawUpArm(facts: PlanFacts, control: ControlDough, arm: PlanFact
     lines,
     totals: balanced.totals.map(({ total, isHeld, controlG, differenceG, differencePctFlour }) => ({
       total: heldTotalOf(total),
-      isHeld: isHeld || (!arm.onTop && facts.declared.heldTotals.includes(heldTotalOf(total))),
+      isHeld: isHeld || (!arm.onTop && facts.declared.heldTotals.some((held) => armTotals[held] === total) && !asked.includes(total)),
       controlG,
       differenceG,
       differencePctFlour,
@@ -52,27 +58,35 @@ export function drawUpArm(facts: PlanFacts, control: ControlDough, arm: PlanFact
   }
 }
 
-export type DrawnDose = { dose: PlanDose; ingredient: PlanIngredient }
+export type DrawnDose = { dose: PlanDose; ingredient: PlanIngredient; insteadOf: PlanIngredient | null }
 
-function drawUpDose(facts: PlanFacts, control: ControlDough, asked: PlanFacts['arms'][number]['doses'][number]): DrawnDose {
-  const ingredient = facts.ingredients.find(({ id }) => id === asked.ingredientId)
-  if (!ingredient) throw new Error(`ingredient ${asked.ingredientId} is not given`)
-  const productG = doseMassG({ dose: asked, flourG: control.flourG, activeShare: ingredient.activeShare })
+function drawUpDose(facts: PlanFacts, control: ControlDough, asked: PlanFacts['arms'][number]['doses'][number], leftG: Map<string, number>): DrawnDose {
+  const given = (wanted: string) => {
+    const ingredient = facts.ingredients.find(({ id }) => id === wanted)
+    if (!ingredient) throw new Error(`ingredient ${wanted} is not given`)
+    return ingredient
+  }
+  const ingredient = given(asked.ingredientId)
+  const insteadOf = asked.insteadOfId === null ? null : given(asked.insteadOfId)
+  const resolved = resolveDose({ dose: asked, ingredient, insteadOf, control, leftG })
+  const { productG } = resolved
   return {
     ingredient,
+    insteadOf,
     dose: {
       ...asked,
+      ...resolved,
+      insteadOf: insteadOf?.name ?? null,
       ingredient: ingredient.name,
       activeName: ingredient.activeName,
       activeShare: ingredient.activeShare,
-      productG,
       productPctFlour: (100 * productG) / control.flourG,
-      weighing: facts.scale && weighingOfDose({ productG, flourG: control.flourG, scale: facts.scale }),
+      weighing: facts.scale && productG > 0 ? weighingOfDose({ productG, flourG: control.flourG, scale: facts.scale }) : null,
     },
   }
 }
 
-function doseWarnings(facts: PlanFacts, control: ControlDough, { dose, ingredient }: DrawnDose, lines: readonly PlanLine[], d: number): PlanWarning[] {
+function doseWarnings(facts: PlanFacts, control: ControlDough, { dose, ingredient, insteadOf }: DrawnDose, lines: readonly PlanLine[], d: number): PlanWarning[] {
   const { name } = ingredient
   const found: PlanWarning[] = []
   const warn = (code: PlanWarning['code'], more: PlanWarning['facts'] = {}) => found.push({ code, dose: d, facts: { ingredient: name, ...more } })
@@ -82,14 +96,16 @@ function doseWarnings(facts: PlanFacts, control: ControlDough, { dose, ingredien
     const pct = (100 * totalG) / control.flourG
     const { leastPct, mostPct, source } = ingredient.customary
     if (pct > mostPct * (1 + 1e-9)) warn('above-customary', { pct, leastPct, mostPct, source })
-    if (pct < leastPct * (1 - 1e-9)) warn('below-customary', { pct, leastPct, mostPct, source })
+    if (totalG > 0 && pct < leastPct * (1 - 1e-9)) warn('below-customary', { pct, leastPct, mostPct, source })
   }
   if (ingredient.composition === null && ingredient.kind !== 'water') warn('composition-unknown')
   if (dose.weighing && dose.weighing.errorPct > 100 * doseErrorLimitShare) warn('dose-coarse', { errorPct: dose.weighing.errorPct, leastG: dose.weighing.leastG })
   const line = lines.find((each) => each.dose === d)
   if (line?.weighedG === 0) warn('rounded-to-nothing')
-  if (facts.scale?.leastG && dose.productG < facts.scale.leastG) warn('below-scale', { leastG: facts.scale.leastG })
-  if (ingredient.dustCaution) warn('dust')
+  if (facts.scale?.leastG && dose.productG > 0 && dose.productG < facts.scale.leastG) warn('below-scale', { leastG: facts.scale.leastG })
+  const binding = [ingredient, insteadOf].find((each) => each && bindsWater(each))
+  if (binding) warn('water-to-consistency', { ingredient: binding.name })
+  if (ingredient.dustCaution && dose.productG > 0) warn('dust')
   if (ingredient.isEnded) warn('ingredient-ended')
   return found
 }
@@ -99,7 +115,8 @@ type DoughFacts = Pick<PlanArm, 'doughG' | 'doughWeighedG' | 'allergens' | 'adde
 function doughFacts(facts: PlanFacts, control: ControlDough, lines: readonly PlanLine[], warnings: readonly PlanWarning[]): DoughFacts {
   const byId = new Map(facts.ingredients.map((ingredient) => [ingredient.id, ingredient]))
   const ingredientsOf = (some: readonly { ingredientId: string }[]) => [...new Set(some.map(({ ingredientId }) => ingredientId))].flatMap((id) => byId.get(id) ?? [])
-  const present = ingredientsOf(lines)
+  // What is left out brings no allergen any more.
+  const present = ingredientsOf(lines.filter(({ exactG }) => exactG > 0))
   const allergens = allergensOf(present)
   const ofControl = allergensOf(control.lines.map(({ ingredient }) => ingredient))
   const addedAllergens = allergens.filter((each) => !ofControl.includes(each))

@@ -48,6 +48,8 @@ export const getWeighOut = query({
         return {
           position,
           name,
+          doses: planned.doses,
+          toConsistency: planned.warnings.filter(({ code }) => code === 'water-to-consistency').map(({ facts }) => String(facts.ingredient)),
           stages: stagesOf(lines),
           totalG: lines.reduce((sum, line) => sum + line.weighedG, 0),
           batches: batches.map(({ mixingDay, ...batch }) => ({ ...batch, day: mixingDay.number })),

@@ -1,6 +1,7 @@
 import 'server-only'
 import { createHash } from 'node:crypto'
 import { canonicalText } from '../../db/append-audit'
+import { planOfFormat1, type PlanOfFormat1 } from './plan-of-format-1'
 import { planFormat, type Plan } from './plan-types'
 
 /** A plan in its one canonical form, and the hash of that: what is approved. */
@@ -10,14 +11,15 @@ export function textOfPlan(plan: Plan): { text: string; hash: string } {
 }
 
 /**
- * Reads a plan that was proposed.
+ * Reads a plan that was proposed, in this form or an earlier one, which is filled up with what it could not say yet.
  * @throws Error when it is not the text that was hashed, or not in a form that is known
  */
 export function readPlanText(text: string, hash: string): Plan {
   if (hashOf(text) !== hash) throw new Error('the text of a plan does not fit its hash')
   const plan = JSON.parse(text) as { format?: unknown }
+  // The hash was just checked, so this is what textOfPlan wrote, now or then.
+  if (plan.format === 1) return planOfFormat1(plan as PlanOfFormat1)
   if (plan.format !== planFormat) throw new Error(`unknown form of a plan: ${String(plan.format)}`)
-  // The hash was just checked, so this is what textOfPlan wrote.
   return plan as Plan
 }
 

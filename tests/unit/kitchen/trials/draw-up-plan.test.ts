@@ -11,7 +11,7 @@ const composition = (more: Partial<Composition>): Composition => ({
   waterPct: 0, proteinPct: 0, fatPct: 0, carbohydratePct: 0, sugarsPct: 0, fibrePct: 0, ashPct: null, sodiumMgPer100g: 0, ...more,
 })
 const ingredient = (id: string, kind: PlanIngredient['kind'], more: Partial<PlanIngredient> = {}): PlanIngredient => ({
-  id, name: id, kind, activeName: null, activeShare: null, customary: null, allergens: [], allergensChecked: true, dustCaution: false, isEnded: false, composition: null, ...more,
+  id, name: id, kind, activeName: null, activeShare: null, customary: null, allergens: [], allergensChecked: true, dustCaution: false, isEnded: false, composition: null, counts: null, bindsWater: false, ...more,
 })
 const ingredients: PlanIngredient[] = [
   ingredient('flour', 'flour', { allergens: ['gluten'], composition: composition({ waterPct: 14, proteinPct: 12, carbohydratePct: 73 }) }),
@@ -21,9 +21,9 @@ const ingredients: PlanIngredient[] = [
   ingredient('yoghurt', 'dairy', { allergens: ['milk'], composition: composition({ waterPct: 88, proteinPct: 4, fatPct: 3.5, carbohydratePct: 4, sugarsPct: 4 }) }),
   ingredient('soya flour', 'other', { allergens: ['soya'], composition: composition({ waterPct: 8 }) }),
   ingredient('enzyme', 'improver', { activeName: 'amylase', activeShare: 0.1, dustCaution: true, customary: { leastPct: 0.05, mostPct: 0.2, source: 'invented' }, composition: composition({ carbohydratePct: 90 }) }),
-  ingredient('flakes', 'other', { allergensChecked: false }),
+  ingredient('flakes', 'other', { allergensChecked: false, counts: ['water'] }),
 ]
-const dose = (ingredientId: string, value: number, more: Partial<PlanDoseAsked> = {}): PlanDoseAsked => ({ ingredientId, basis: 'pct_flour', doseOf: 'product', value, ...more })
+const dose = (ingredientId: string, value: number, more: Partial<PlanDoseAsked> = {}): PlanDoseAsked => ({ ingredientId, basis: 'pct_flour', doseOf: 'product', value, how: 'more', insteadOfId: null, equalBy: null, ...more })
 
 /** One piece of 1650 g: 1000 g flour, 600 g water, 30 g oil, 20 g salt. */
 function facts(more: { arms?: PlanFacts['arms']; declared?: Partial<PlanFacts['declared']>; process?: Partial<PlanFacts['process']>; scale?: PlanFacts['scale']; mixer?: PlanFacts['mixer'] } = {}): PlanFacts {

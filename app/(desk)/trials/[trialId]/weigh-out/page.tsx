@@ -14,6 +14,7 @@ import { Sheet } from '@/lib/ui/sheet'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { doseWords } from '../../dose-words'
 import { DoughName } from '../../dough-name'
 import { allergenList, planFormat } from '../../plan-format'
 import { waterWords } from '../../water-words'
@@ -71,6 +72,19 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
                 {arm.addedAllergens.length > 0 ? <strong className="text-warn">{say(plan.allergensAdded, language, { list: allergenList(arm.addedAllergens, stores) })}</strong> : null}{' '}
                 {arm.uncheckedIngredients.length > 0 ? <strong className="text-warn">{say(plan.allergensUnchecked, language, { list: arm.uncheckedIngredients.join(', ') })}</strong> : null}
               </p>
+              {arm.doses.map((dose, d) => {
+                const { asked, comesTo } = doseWords(dose, { text: trials, format, language, locale: bakery.locale })
+                return (
+                  <p key={d}>
+                    <b>{asked}</b> <span className="block">{comesTo}</span>
+                  </p>
+                )
+              })}
+              {arm.toConsistency.map((ingredient) => (
+                <p key={`consistency-${ingredient}`}>
+                  <strong>{say(trials.warnings['water-to-consistency'], language, { ingredient })}</strong>
+                </p>
+              ))}
               {arm.dusty.map((ingredient) => (
                 <p key={ingredient}>
                   <strong>{say(trials.warnings.dust, language, { ingredient })}</strong>
