@@ -1,28 +1,10 @@
 import 'server-only'
-import type { ArmLine, ArmTotal, StandIn } from '../../calc/arms/types'
+import type { ArmLine, ArmTotal } from '../../calc/arms/types'
 import type { Composition } from '../../calc/formula/types'
-import type { HeldTotal, IngredientKind } from '../../db/generated/enums'
+import type { HeldTotal } from '../../db/generated/enums'
 import { calcKinds } from '../formulas/rules'
+import { usualCounts } from '../stores/usual-counts'
 import type { PlanIngredient } from './plan-types'
-
-/**
- * Whose water, fat, sugars and protein do in a dough what water, shortening, sugar and milk do there, unless the stores
- * say otherwise. The water of fruit, seeds, grains and improvers stays where it is. Common practice, no source.
- */
-export const usualCounts: Record<IngredientKind, readonly StandIn[]> = {
-  flour: ['water'],
-  water: ['water'],
-  salt: ['water'],
-  leaven: ['water'],
-  fat: ['water', 'fat'],
-  sugar: ['water', 'sugars'],
-  dairy: ['water', 'fat', 'sugars', 'protein'],
-  egg: ['water', 'fat', 'protein'],
-  malt: ['water', 'sugars'],
-  improver: [],
-  seed_or_grain: [],
-  other: [],
-}
 
 const waterItself: Composition = {
   waterPct: 100,

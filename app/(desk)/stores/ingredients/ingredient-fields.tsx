@@ -132,7 +132,7 @@ export function IngredientFields({ words, language, locale, present, checks, chi
       </Section>
 
       <Section id="counts" title={text.counts} note={text.countsNote}>
-        <FieldStack>
+        <div className="group grid gap-5">
           <FormRadioGroup
             name="countsHow"
             label={text.countsHow}
@@ -144,13 +144,15 @@ export function IngredientFields({ words, language, locale, present, checks, chi
             defaultValue={present && !present.countsAsUsual ? 'own' : 'usual'}
             required
           />
-          <CheckGroup id="counts-ticks" label={text.countsGroup}>
-            {countedPart.options.map((each) => (
-              <FormCheck key={each} name={`counts.${each}`} label={stores.figures[each]} defaultChecked={present?.counts.includes(each)} />
-            ))}
-          </CheckGroup>
+          <div className="hidden group-has-[input[value=own]:checked]:block">
+            <CheckGroup id="counts-ticks" label={text.countsGroup}>
+              {countedPart.options.map((each) => (
+                <FormCheck key={each} name={`counts.${each}`} label={stores.figures[each]} defaultChecked={present?.counts.includes(each)} />
+              ))}
+            </CheckGroup>
+          </div>
           <FormCheck name="bindsWater" label={text.bindsWater} hint={text.bindsWaterHint} defaultChecked={present?.bindsWater} />
-        </FieldStack>
+        </div>
       </Section>
 
       <Section id="active" title={text.active} note={text.activeNote}>
