@@ -81,7 +81,7 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
                 const doseName = `${name}.doses.${d}`
                 const doseProblem = (field: string) => (dose.at === null ? undefined : problem(`doses.${dose.at}.${field}`))
                 return (
-                  <div key={dose.key} className="grid items-start gap-x-5 gap-y-3 mid:grid-cols-2 wide:grid-cols-[minmax(0,2fr)_minmax(0,1.6fr)_minmax(0,1fr)_minmax(0,1.3fr)_minmax(0,1.3fr)]">
+                  <div key={dose.key} className="grid items-start gap-x-5 gap-y-3 mid:grid-cols-2 wide:grid-cols-[minmax(0,2fr)_minmax(0,2fr)_minmax(0,1fr)]">
                     <SelectField
                       name={`${doseName}.ingredientId`}
                       label={form.ingredient}
