@@ -16,6 +16,8 @@ export type SelectFieldProps = {
   width?: ControlWidth
   hint?: ReactNode
   error?: string
+  /** Told of each choice, where other fields depend on it. */
+  onChoose?: (value: string) => void
 }
 
 /** One of several, from the browser's own list. Up to about five are better shown at once: see `RadioGroupField`. */
@@ -27,6 +29,7 @@ export function SelectField(props: SelectFieldProps) {
         id={id}
         name={name}
         required={required}
+        onChange={props.onChoose && ((event) => props.onChoose?.(event.currentTarget.value))}
         defaultValue={props.defaultValue}
         aria-invalid={error ? true : undefined}
         aria-describedby={describedBy(id, hint, error)}

@@ -6,7 +6,7 @@ const composition = (more: Partial<Composition>): Composition => ({
   waterPct: 0, proteinPct: 0, fatPct: 0, carbohydratePct: 0, sugarsPct: 0, fibrePct: 0, ashPct: null, sodiumMgPer100g: 0, ...more,
 })
 const ingredient = (id: string, kind: PlanIngredient['kind'], more: Partial<PlanIngredient> = {}): PlanIngredient => ({
-  id, name: id, kind, activeName: null, activeShare: null, customary: null, allergens: [], allergensChecked: true, dustCaution: false, isEnded: false, composition: null, ...more,
+  id, name: id, kind, activeName: null, activeShare: null, customary: null, allergens: [], allergensChecked: true, dustCaution: false, isEnded: false, composition: null, counts: null, bindsWater: false, ...more,
 })
 export const invented: PlanIngredient[] = [
   ingredient('flour', 'flour', { allergens: ['gluten'], composition: composition({ waterPct: 14, proteinPct: 12, carbohydratePct: 73 }) }),
@@ -19,7 +19,7 @@ export const invented: PlanIngredient[] = [
   ingredient('malt', 'malt', { allergens: ['gluten'], composition: composition({ waterPct: 8, carbohydratePct: 80 }) }),
   ingredient('flakes', 'other', { allergensChecked: false }),
 ]
-export const doseOf = (ingredientId: string, value: number, more: Partial<PlanDoseAsked> = {}): PlanDoseAsked => ({ ingredientId, basis: 'pct_flour', doseOf: 'product', value, ...more })
+export const doseOf = (ingredientId: string, value: number, more: Partial<PlanDoseAsked> = {}): PlanDoseAsked => ({ ingredientId, basis: 'pct_flour', doseOf: 'product', value, how: 'more', insteadOfId: null, equalBy: null, ...more })
 
 /** One piece of 1650 g: 1000 g flour, 600 g water, 30 g oil, 20 g salt. */
 export function plannedFacts(more: { arms?: PlanFacts['arms']; declared?: Partial<PlanFacts['declared']>; process?: Partial<PlanFacts['process']>; scale?: PlanFacts['scale']; scales?: PlanFacts['scales']; waters?: PlanFacts['waters']; mixer?: PlanFacts['mixer'] } = {}): PlanFacts {

@@ -10,9 +10,9 @@ import { SelectField } from '@/lib/ui/select-field'
 import { armLetter } from '@/lib/kitchen/trials/rules'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
+import { emptyDose, type DoseShown } from './empty-dose'
 
 export type ArmShown = { name: string; how: string; doses: DoseShown[] }
-export type DoseShown = { ingredientId: string; value: string; basis: string; doseOf: string }
 
 type ArmsEditorProps = {
   present: readonly ArmShown[]
@@ -25,7 +25,6 @@ const mostArms = 6
 const mostDoses = 6
 /** Above every key of a row that was there from the start. */
 const firstNewKey = 1000
-const emptyDose: DoseShown = { ingredientId: '', value: '', basis: 'pct_flour', doseOf: 'product' }
 const emptyArm: ArmShown = { name: '', how: 'balanced', doses: [emptyDose] }
 
 /** `at` is the place that a row had when the form was answered: its faults stand under that. */
@@ -82,7 +81,7 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
                 const doseName = `${name}.doses.${d}`
                 const doseProblem = (field: string) => (dose.at === null ? undefined : problem(`doses.${dose.at}.${field}`))
                 return (
-                  <div key={dose.key} className="grid items-start gap-x-5 gap-y-3 mid:grid-cols-2 wide:grid-cols-[minmax(0,2fr)_minmax(0,1fr)_minmax(0,1.5fr)_minmax(0,1.5fr)_auto]">
+                  <div key={dose.key} className="grid items-start gap-x-5 gap-y-3 mid:grid-cols-2 wide:grid-cols-[minmax(0,2fr)_minmax(0,2fr)_minmax(0,1fr)]">
                     <SelectField
                       name={`${doseName}.ingredientId`}
                       label={form.ingredient}
@@ -92,6 +91,16 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
                       defaultValue={dose.ingredientId}
                       required
                       error={doseProblem('ingredientId')}
+                    />
+                    <SelectField
+                      name={`${doseName}.how`}
+                      label={form.doseHow}
+                      width="full"
+                      options={Object.entries(form.doseHowChoices).map(([value, label]) => ({ value, label }))}
+                      defaultValue={dose.how}
+                      onChoose={(how) => change(arm.key, (rows) => rows.map((row) => (row.key === dose.key ? { ...row, how } : row)))}
+                      required
+                      error={doseProblem('how')}
                     />
                     <Field name={`${doseName}.value`} type="number" label={form.dose} defaultValue={dose.value} required error={doseProblem('value')} />
                     <SelectField
@@ -112,6 +121,30 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
                       required
                       error={doseProblem('doseOf')}
                     />
+                    {dose.how === 'in_place' ? (
+                      <>
+                        <SelectField
+                          name={`${doseName}.insteadOfId`}
+                          label={form.insteadOf}
+                          hint={form.insteadOfHint}
+                          width="full"
+                          emptyLabel={form.choose}
+                          options={ingredients.map(({ id, name: label }) => ({ value: id, label }))}
+                          defaultValue={dose.insteadOfId}
+                          required
+                          error={doseProblem('insteadOfId')}
+                        />
+                        <SelectField
+                          name={`${doseName}.equalBy`}
+                          label={form.equalBy}
+                          width="full"
+                          options={Object.entries(form.equalByChoices).map(([value, label]) => ({ value, label }))}
+                          defaultValue={dose.equalBy}
+                          required
+                          error={doseProblem('equalBy')}
+                        />
+                      </>
+                    ) : null}
                     {arm.doses.length > 1 ? (
                       <div className="wide:pt-7">
                         <PressButton tone="stop-quiet" onPress={() => change(arm.key, (rows) => rows.filter(({ key }) => key !== dose.key))}>
@@ -153,7 +186,7 @@ function typedArms(values: Readonly<Record<string, string>>): ArmShown[] {
     const doses: DoseShown[] = []
     for (let d = 0; values[`content.arms.${a}.doses.${d}.value`] !== undefined; d++) {
       const of = (field: string) => at(`doses.${d}.${field}`)
-      doses.push({ ingredientId: of('ingredientId'), value: of('value'), basis: of('basis'), doseOf: of('doseOf') })
+      doses.push({ ingredientId: of('ingredientId'), value: of('value'), basis: of('basis'), doseOf: of('doseOf'), how: of('how'), insteadOfId: of('insteadOfId'), equalBy: of('equalBy') || emptyDose.equalBy })
     }
     arms.push({ name: at('name'), how: at('how'), doses })
   }

@@ -41,6 +41,9 @@ export function readTrialForm(form: FormData, units: PlanUnits) {
         basis: chosen(`arms.${a}.doses.${d}.basis`),
         doseOf: chosen(`arms.${a}.doses.${d}.doseOf`),
         value: number(`arms.${a}.doses.${d}.value`),
+        how: chosen(`arms.${a}.doses.${d}.how`),
+        insteadOfId: chosen(`arms.${a}.doses.${d}.insteadOfId`) ?? null,
+        equalBy: chosen(`arms.${a}.doses.${d}.equalBy`) ?? null,
       })),
     })),
   }

@@ -18,6 +18,7 @@ import { degreeSign } from '@/lib/words/format/temperature-difference'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { ArmsEditor } from './arms-editor'
+import { emptyDose } from './empty-dose'
 import { FormAnchor } from '@/lib/ui/form-anchor'
 import type { PlanUnits } from './plan-format'
 
@@ -110,10 +111,10 @@ export function TrialForm({ action, present, choices, units, words, language, ba
 
       <Section id="arms" title={form.arms} note={form.armsNote}>
         <ArmsEditor
-          present={(present?.arms ?? [{ name: '', onTop: false, doses: [{ ingredientId: '', basis: 'pct_flour' as const, doseOf: 'product' as const, value: 0 }] }]).map((arm) => ({
+          present={(present?.arms ?? [{ name: '', onTop: false, doses: [null] }]).map((arm) => ({
             name: arm.name,
             how: arm.onTop ? 'on-top' : 'balanced',
-            doses: arm.doses.map((dose) => ({ ...dose, value: dose.value > 0 ? plain(dose.value) : '' })),
+            doses: arm.doses.map((dose) => (dose ? { ...dose, value: plain(dose.value), insteadOfId: dose.insteadOfId ?? '', equalBy: dose.equalBy ?? emptyDose.equalBy } : emptyDose)),
           }))}
           ingredients={choices.ingredients}
           text={text}

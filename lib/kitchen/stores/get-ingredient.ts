@@ -9,6 +9,7 @@ import { figure } from './ingredient-facts.input'
 import { pricePerKg } from './price-per-kg'
 import { figureDoubts, isUnsafeRaw, isUsuallyDusty, priceStates } from './rules'
 import { ingredientFacts } from './ingredient-facts'
+import { usualCounts } from './usual-counts'
 
 /** One ingredient with its composition; its prices only for those who see costs. Refuses: not-found. */
 export const getIngredient = query({
@@ -35,6 +36,7 @@ export const getIngredient = query({
       doubts: figureDoubts(Object.fromEntries(figures.map((row) => [row.figure, row.gPer100G]))),
       isUsuallyDusty: isUsuallyDusty(found.kind),
       isUnsafeRaw: isUnsafeRaw(found.kind),
+      counted: found.countsAsUsual ? [...usualCounts[found.kind]] : found.counts,
       mayEdit: levelOf(actor.role, 'edit-stores') === 'yes',
       ...(levelOf(actor.role, 'see-costs') === 'yes' ? { costs: await readCosts(db, bakeryId, found.id, now) } : {}),
     }

@@ -1,6 +1,6 @@
 import 'server-only'
 import { Decimal } from '../../calc/cost/decimal'
-import { allergen, figure, type IngredientFacts } from './ingredient-facts.input'
+import { allergen, countedPart, figure, type IngredientFacts } from './ingredient-facts.input'
 
 /** The facts of an ingredient as its row holds them, its composition apart. A step that adding and changing share. */
 export function ingredientColumns(facts: IngredientFacts) {
@@ -15,6 +15,9 @@ export function ingredientColumns(facts: IngredientFacts) {
     customarySource: facts.customary?.source ?? null,
     allergens: allergen.options.filter((each) => facts.allergens.includes(each)),
     dustCaution: facts.dustCaution,
+    countsAsUsual: facts.counts === null,
+    counts: countedPart.options.filter((each) => facts.counts?.includes(each)),
+    bindsWater: facts.bindsWater,
     note: facts.note,
   }
 }

@@ -12,6 +12,9 @@ export type Allergen = z.output<typeof allergen>
 export const figure = z.enum(['water', 'protein', 'fat', 'carbohydrate', 'sugars', 'fibre', 'salt'])
 export type Figure = z.output<typeof figure>
 
+/** What of an ingredient counts in the totals of a dough. */
+export const countedPart = z.enum(['water', 'fat', 'sugars', 'protein'])
+
 const range = z
   .strictObject({ leastPct: z.number().min(0).max(200), mostPct: z.number().min(0).max(200), source: line(200) })
   .refine(({ leastPct, mostPct }) => mostPct >= leastPct, { path: ['mostPct'], params: { code: 'below-least' } })
@@ -27,6 +30,10 @@ export const ingredientFacts = z.strictObject({
   customary: range.nullable(),
   allergens: z.array(allergen).max(14),
   dustCaution: z.boolean(),
+  /** What of it counts in the totals that test doughs hold; null for what is usual of its kind. */
+  counts: z.array(countedPart).max(4).nullable().default(null),
+  /** Takes up so much water that equal water makes no equal dough: gluten, fibre, wholemeal, flakes, pre-gelatinised starch. */
+  bindsWater: z.boolean().default(false),
   note: note(2000),
   /** g in 100 g as weighed, each with where it is from. */
   figures: z.partialRecord(figure, z.strictObject({ gPer100G: z.number().min(0).max(100), source: line(200) })),

@@ -13,6 +13,9 @@ export const ingredientFacts = {
   allergens: true,
   allergensCheckedAt: true,
   dustCaution: true,
+  countsAsUsual: true,
+  counts: true,
+  bindsWater: true,
   note: true,
   endedAt: true,
 } as const

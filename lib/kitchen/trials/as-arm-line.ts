@@ -1,28 +1,10 @@
 import 'server-only'
-import type { ArmLine, ArmTotal, StandIn } from '../../calc/arms/types'
+import type { ArmLine, ArmTotal } from '../../calc/arms/types'
 import type { Composition } from '../../calc/formula/types'
-import type { HeldTotal, IngredientKind } from '../../db/generated/enums'
+import type { HeldTotal } from '../../db/generated/enums'
 import { calcKinds } from '../formulas/rules'
+import { usualCounts } from '../stores/usual-counts'
 import type { PlanIngredient } from './plan-types'
-
-/**
- * Whose water, fat, sugars and protein do in a dough what water, shortening, sugar and milk do there. The water of fruit,
- * seeds and grains stays in them, and an improver brings next to none. Common practice, no source.
- */
-const standIns: Record<IngredientKind, readonly StandIn[]> = {
-  flour: ['water'],
-  water: ['water'],
-  salt: ['water'],
-  leaven: ['water'],
-  fat: ['water', 'fat'],
-  sugar: ['water', 'sugars'],
-  dairy: ['water', 'fat', 'sugars', 'protein'],
-  egg: ['water', 'fat', 'protein'],
-  malt: ['water', 'sugars'],
-  improver: [],
-  seed_or_grain: [],
-  other: [],
-}
 
 const waterItself: Composition = {
   waterPct: 100,
@@ -36,7 +18,7 @@ const waterItself: Composition = {
 }
 
 /** An ingredient's composition; plain water without figures is water. */
-export function compositionOrWater({ kind, composition }: PlanIngredient): Composition | null {
+export function compositionOrWater({ kind, composition }: Pick<PlanIngredient, 'kind' | 'composition'>): Composition | null {
   return composition ?? (kind === 'water' ? waterItself : null)
 }
 
@@ -48,7 +30,7 @@ export function asArmLine(id: string, ingredient: PlanIngredient, massG: number,
     kind: calcKinds[ingredient.kind],
     isFlour: ingredient.kind === 'flour',
     composition: compositionOrWater(ingredient),
-    standsInFor: standIns[ingredient.kind],
+    standsInFor: ingredient.counts ?? usualCounts[ingredient.kind],
     resolutionG,
   }
 }

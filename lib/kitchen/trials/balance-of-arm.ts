@@ -1,11 +1,15 @@
 import 'server-only'
 import { balanceArm, type BalancedArm } from '../../calc/arms/balance-arm'
 import { totalShare } from '../../calc/arms/total-share'
+import type { LineSet } from '../../calc/arms/types'
 import { armTotals, asArmLine, heldTotalOf } from './as-arm-line'
+import { askedTotals } from './asked-totals'
 import type { DrawnDose } from './draw-up-arm'
 import type { ControlDough } from './draw-up-plan'
 import { movesOfArm } from './moves-of-arm'
 import type { PlanFacts, PlanWarning } from './plan-types'
+import { resolutionOfLine } from './resolution-of-line'
+import { scaleOfLines } from './scale-of-lines'
 
 /** Balances one arm of a plan, and says of which totals and ingredients it could not know enough. */
 export function balanceOfArm(
@@ -13,24 +17,31 @@ export function balanceOfArm(
   control: ControlDough,
   arm: PlanFacts['arms'][number],
   doses: readonly DrawnDose[],
+  set: readonly LineSet[],
 ): { balanced: BalancedArm; warnings: PlanWarning[] } {
-  const { resolutionG } = control
-  const armLines = control.lines.map(({ id, ingredient, massG }) => asArmLine(id, ingredient, massG, resolutionG))
-  const added = doses.map(({ dose, ingredient }, d) => asArmLine(`dose.${d}`, ingredient, dose.productG, resolutionG))
-  if (arm.onTop) return { balanced: balanceArm({ control: armLines, added, hold: [], moves: [], how: 'on-top' }), warnings: [] }
+  const armLines = control.lines.map(({ id, ingredient, massG, scale }) => asArmLine(id, ingredient, massG, resolutionOfLine(scale)))
+  const added = doses.flatMap(({ dose: { productG }, ingredient }, d) =>
+    productG > 0 ? [asArmLine(`dose.${d}`, ingredient, productG, resolutionOfLine(scaleOfLines(facts, [{ dose: d, exactG: productG }])))] : [],
+  )
+  const unchanged = () => balanceArm({ control: armLines, added, set, hold: [], moves: [], how: 'on-top' })
+  if (arm.onTop) return { balanced: unchanged(), warnings: [] }
 
-  const wanted = facts.declared.heldTotals.map((held) => armTotals[held])
+  const asked = askedTotals(doses)
+  const held = facts.declared.heldTotals.map((total) => armTotals[total])
+  const wanted = held.filter((total) => !asked.includes(total))
   // A total that a dose does not state cannot be held; the others are, and the plan says so.
-  const unstated = wanted.flatMap((total) => added.flatMap((line, d) => (totalShare(line, total) === null ? [{ total, d }] : [])))
+  const isSet = ({ id }: { id: string }) => set.some(({ lineId }) => lineId === id)
+  const named = [
+    ...doses.map(({ ingredient }, d) => ({ d, name: ingredient.name, line: added.find(({ id }) => id === `dose.${d}`) })),
+    ...control.lines.filter(isSet).map(({ id, ingredient }) => ({ d: null, name: ingredient.name, line: armLines.find((each) => each.id === id) })),
+  ]
+  const unstated = wanted.flatMap((total) => named.flatMap(({ line, ...each }) => (line && totalShare(line, total) === null ? [{ total, ...each }] : [])))
   const hold = wanted.filter((total) => !unstated.some((each) => each.total === total))
-  const finalDough = armLines.filter((line) => control.lines.some(({ id, isFinalDough }) => id === line.id && isFinalDough))
+  const finalDough = armLines.filter((line) => !isSet(line) && control.lines.some(({ id, isFinalDough }) => id === line.id && isFinalDough))
   const { moves, unstatedLineIds } = movesOfArm(finalDough, hold)
   const warnings: PlanWarning[] = [
-    ...unstated.map(({ total, d }): PlanWarning => ({
-      code: 'balance-not-stated',
-      dose: d,
-      facts: { ingredient: doses[d]?.ingredient.name ?? '', total: heldTotalOf(total) },
-    })),
+    ...held.filter((total) => asked.includes(total)).map((total): PlanWarning => ({ code: 'balance-asked-about', dose: null, facts: { total: heldTotalOf(total) } })),
+    ...unstated.map(({ total, d, name }): PlanWarning => ({ code: 'balance-not-stated', dose: d, facts: { ingredient: name, total: heldTotalOf(total) } })),
     ...[...new Set(unstatedLineIds)].map((id): PlanWarning => ({
       code: 'composition-unknown',
       dose: null,
@@ -39,8 +50,8 @@ export function balanceOfArm(
   ]
   const balanced: BalancedArm =
     hold.length === 0
-      ? { ...balanceArm({ control: armLines, added, hold: [], moves: [], how: 'on-top' }), outcome: 'not-balanced' }
-      : balanceArm({ control: armLines, added, hold, moves, how: 'balanced' })
+      ? { ...unchanged(), outcome: unstated.length > 0 ? 'not-balanced' : 'nothing-to-balance' }
+      : balanceArm({ control: armLines, added, set, hold, moves, how: 'balanced' })
   const reasons = balanced.reasons.map(({ code, total, broughtG, removableG, offG, offShare }): PlanWarning => ({
     code: `balance-${code}`,
     dose: null,
@@ -48,7 +59,7 @@ export function balanceOfArm(
     facts: { total: heldTotalOf(total), broughtG, removableG, offG, offPct: offShare === null ? 100 : 100 * offShare },
   }))
   const nameOf = (lineId: string) =>
-    control.lines.find(({ id }) => id === lineId)?.ingredient.name ?? doses[added.findIndex(({ id }) => id === lineId)]?.ingredient.name ?? ''
+    control.lines.find(({ id }) => id === lineId)?.ingredient.name ?? doses.find((_, d) => lineId === `dose.${d}`)?.ingredient.name ?? ''
   const oddities = balanced.warnings.map(({ code, lineId }): PlanWarning => ({ code, dose: null, facts: { ingredient: nameOf(lineId) } }))
   const outcome = unstated.length > 0 ? 'not-balanced' : balanced.outcome
   return { balanced: { ...balanced, outcome }, warnings: [...warnings, ...reasons, ...oddities] }

@@ -8,6 +8,7 @@ const sharePerUnit = { pct_flour: 1 / 100, ppm_flour: 1 / 1_000_000, g_per_kg_fl
 /**
  * Product for a dose, g, not rounded. A dose of the active substance takes the product's declared content at full
  * strength: no lot has been measured, and age alone never changes a dose.
+ * @param dose of a value ≥ 0
  * @param flourG all flour of the control's dough, g
  * @param activeShare null for an ingredient without an active substance
  * @throws CalcError 'out-of-range'; Error for a dose of an active that the ingredient does not have

@@ -1,13 +1,15 @@
 import 'server-only'
 import { roundToScaleG } from '../../calc/weighing/round-to-scale'
 import type { Allergen } from '../../db/generated/enums'
-import { heldTotalOf } from './as-arm-line'
+import { armTotals, heldTotalOf } from './as-arm-line'
+import { askedTotals } from './asked-totals'
 import { balanceOfArm } from './balance-of-arm'
-import { doseMassG } from './dose-mass'
+import { bindsWater } from './binds-water'
 import type { ControlDough } from './draw-up-plan'
 import { carrierOf } from './lines-to-weigh'
 import type { PlanArm, PlanDose, PlanFacts, PlanIngredient, PlanLine, PlanScale, PlanWarning } from './plan-types'
 import { resolutionOfLine } from './resolution-of-line'
+import { resolveDose } from './resolve-dose'
 import { waterOfArm } from './water-of-arm'
 import { weighedLines } from './weighed-lines'
 import { doseErrorLimitShare, weighingOfDose } from './weighing-of-dose'
@@ -35,11 +37,15 @@ export function drawUpControl(facts: PlanFacts, control: ControlDough): PlanArm 
 
 /** One dough of a test arm: doses, what moved for them, what is left over, and what to mind. */
 export function drawUpArm(facts: PlanFacts, control: ControlDough, arm: PlanFacts['arms'][number], position: number): PlanArm {
-  const doses = arm.doses.map((dose) => drawUpDose(facts, control, dose))
-  const { balanced, warnings } = balanceOfArm(facts, control, arm, doses)
-  const onScales = weighedLines(facts, control, balanced, doses.map(({ dose, ingredient }) => ({ ingredient, productG: dose.productG })))
-  const weighed = doses.map(({ dose, ingredient }, d): WeighedDose => ({ ingredient, dose: { ...dose, weighing: weighingOf(facts, control, onScales, dose.productG, d) } }))
+  const leftG = new Map(control.lines.filter(({ isFinalDough }) => isFinalDough).map(({ id, massG }) => [id, massG]))
+  const doses = arm.doses.map((dose) => drawUpDose(facts, control, dose, leftG))
+  const set = control.lines.flatMap(({ id, massG }) => ((leftG.get(id) ?? massG) === massG ? [] : [{ lineId: id, massG: leftG.get(id) ?? massG }]))
+  const { balanced, warnings } = balanceOfArm(facts, control, arm, doses, set)
+  // A dose that only takes out is no line of its own.
+  const onScales = weighedLines(facts, control, balanced, doses.map(({ dose, ingredient }) => ({ ingredient, productG: dose.productG }))).filter((line) => line.dose === null || line.exactG > 0)
+  const weighed = doses.map(({ dose, ...drawn }, d): WeighedDose => ({ ...drawn, dose: { ...dose, weighing: weighingOf(facts, control, onScales, dose.productG, d) } }))
   const lines = onScales.map((line) => asPremixed(facts, weighed, line))
+  const asked = askedTotals(doses)
   return {
     position,
     name: arm.name,
@@ -49,7 +55,7 @@ export function drawUpArm(facts: PlanFacts, control: ControlDough, arm: PlanFact
     lines,
     totals: balanced.totals.map(({ total, isHeld, controlG, differenceG, differencePctFlour }) => ({
       total: heldTotalOf(total),
-      isHeld: isHeld || (!arm.onTop && facts.declared.heldTotals.includes(heldTotalOf(total))),
+      isHeld: isHeld || (!arm.onTop && facts.declared.heldTotals.some((held) => armTotals[held] === total) && !asked.includes(total)),
       controlG,
       differenceG,
       differencePctFlour,
@@ -58,21 +64,29 @@ export function drawUpArm(facts: PlanFacts, control: ControlDough, arm: PlanFact
   }
 }
 
-export type DrawnDose = { dose: Omit<PlanDose, 'weighing'>; ingredient: PlanIngredient }
-type WeighedDose = { dose: PlanDose; ingredient: PlanIngredient }
+export type DrawnDose = { dose: Omit<PlanDose, 'weighing'>; ingredient: PlanIngredient; insteadOf: PlanIngredient | null }
+type WeighedDose = Omit<DrawnDose, 'dose'> & { dose: PlanDose }
 
-function drawUpDose(facts: PlanFacts, control: ControlDough, asked: PlanFacts['arms'][number]['doses'][number]): DrawnDose {
-  const ingredient = facts.ingredients.find(({ id }) => id === asked.ingredientId)
-  if (!ingredient) throw new Error(`ingredient ${asked.ingredientId} is not given`)
-  const productG = doseMassG({ dose: asked, flourG: control.flourG, activeShare: ingredient.activeShare })
+function drawUpDose(facts: PlanFacts, control: ControlDough, asked: PlanFacts['arms'][number]['doses'][number], leftG: Map<string, number>): DrawnDose {
+  const given = (wanted: string) => {
+    const ingredient = facts.ingredients.find(({ id }) => id === wanted)
+    if (!ingredient) throw new Error(`ingredient ${wanted} is not given`)
+    return ingredient
+  }
+  const ingredient = given(asked.ingredientId)
+  const insteadOf = asked.insteadOfId === null ? null : given(asked.insteadOfId)
+  const resolved = resolveDose({ dose: asked, ingredient, insteadOf, control, leftG })
+  const { productG } = resolved
   return {
     ingredient,
+    insteadOf,
     dose: {
       ...asked,
+      ...resolved,
+      insteadOf: insteadOf?.name ?? null,
       ingredient: ingredient.name,
       activeName: ingredient.activeName,
       activeShare: ingredient.activeShare,
-      productG,
       productPctFlour: (100 * productG) / control.flourG,
     },
   }
@@ -93,7 +107,7 @@ function asPremixed(facts: PlanFacts, doses: readonly WeighedDose[], line: PlanL
   return { ...line, weighedG: roundToScaleG({ massG: route.portionG, resolutionG: resolutionOfLine(scale) }) * (route.steps.at(-1)?.productShare ?? 1), scaleId: route.portionScaleId }
 }
 
-function doseWarnings(facts: PlanFacts, control: ControlDough, { dose, ingredient }: WeighedDose, lines: readonly PlanLine[], d: number): PlanWarning[] {
+function doseWarnings(facts: PlanFacts, control: ControlDough, { dose, ingredient, insteadOf }: WeighedDose, lines: readonly PlanLine[], d: number): PlanWarning[] {
   const { name } = ingredient
   const found: PlanWarning[] = []
   const warn = (code: PlanWarning['code'], more: PlanWarning['facts'] = {}) => found.push({ code, dose: d, facts: { ingredient: name, ...more } })
@@ -103,13 +117,15 @@ function doseWarnings(facts: PlanFacts, control: ControlDough, { dose, ingredien
     const pct = (100 * totalG) / control.flourG
     const { leastPct, mostPct, source } = ingredient.customary
     if (pct > mostPct * (1 + 1e-9)) warn('above-customary', { pct, leastPct, mostPct, source })
-    if (pct < leastPct * (1 - 1e-9)) warn('below-customary', { pct, leastPct, mostPct, source })
+    if (totalG > 0 && pct < leastPct * (1 - 1e-9)) warn('below-customary', { pct, leastPct, mostPct, source })
   }
   if (ingredient.composition === null && ingredient.kind !== 'water') warn('composition-unknown')
   if (dose.weighing && dose.weighing.errorPct > 100 * doseErrorLimitShare) warn('dose-coarse', { errorPct: dose.weighing.errorPct, leastG: dose.weighing.leastG })
   const line = lines.find((each) => each.dose === d)
   if (line?.weighedG === 0) warn('rounded-to-nothing')
-  if (ingredient.dustCaution) warn('dust')
+  const binding = [ingredient, insteadOf].find((each) => each && bindsWater(each))
+  if (binding) warn('water-to-consistency', { ingredient: binding.name })
+  if (ingredient.dustCaution && dose.productG > 0) warn('dust')
   if (ingredient.isEnded) warn('ingredient-ended')
   return found
 }
@@ -119,7 +135,8 @@ type DoughFacts = Pick<PlanArm, 'doughG' | 'doughWeighedG' | 'allergens' | 'adde
 function doughFacts(facts: PlanFacts, control: ControlDough, lines: readonly PlanLine[], warnings: readonly PlanWarning[]): DoughFacts {
   const byId = new Map(facts.ingredients.map((ingredient) => [ingredient.id, ingredient]))
   const ingredientsOf = (some: readonly { ingredientId: string }[]) => [...new Set(some.map(({ ingredientId }) => ingredientId))].flatMap((id) => byId.get(id) ?? [])
-  const present = ingredientsOf(lines)
+  // What is left out brings no allergen any more.
+  const present = ingredientsOf(lines.filter(({ exactG }) => exactG > 0))
   const allergens = allergensOf(present)
   const ofControl = allergensOf(control.lines.map(({ ingredient }) => ingredient))
   const addedAllergens = allergens.filter((each) => !ofControl.includes(each))

@@ -9,7 +9,7 @@ import { resolutionOfLine, resolutionWithoutScaleG } from './resolution-of-line'
 import { scaleOfLines } from './scale-of-lines'
 
 export type ControlLine = { id: string; stageId: string; isFinalDough: boolean; ingredient: PlanIngredient; massG: number; weighedG: number; scale: PlanScale | null }
-export type ControlDough = { flourG: number; doughG: number; doseStageId: string; resolutionG: number; lines: ControlLine[] }
+export type ControlDough = { flourG: number; doughG: number; doseStageId: string; lines: ControlLine[] }
 
 /**
  * Draws up the plan of a trial: one dough of each arm, balanced and rounded to the scale, with its water, allergens
@@ -78,7 +78,6 @@ function controlDough(facts: PlanFacts): ControlDough {
     flourG: scaled.flourMassG,
     doughG: scaled.doughMassG,
     doseStageId: finalDough.id,
-    resolutionG: resolutionOfLine(facts.scale),
     lines: onScales.map(({ id, stageId, isFinalDough, ingredient, massG, scale }, i) => ({ id, stageId, isFinalDough, ingredient, massG, weighedG: rounded.lines[i]?.massG ?? 0, scale })),
   }
 }

@@ -47,6 +47,8 @@ export const getWeighOut = query({
           position,
           name,
           toWeigh: linesToWeigh(plan, planned),
+          doses: planned.doses,
+          toConsistency: planned.warnings.filter(({ code }) => code === 'water-to-consistency').map(({ facts }) => String(facts.ingredient)),
           batches: batches.map(({ mixingDay, ...batch }) => ({ ...batch, day: mixingDay.number })),
           allergens: planned.allergens,
           addedAllergens: planned.addedAllergens,

@@ -16,6 +16,9 @@ const ingredientColumns = {
   allergens: true,
   allergensCheckedAt: true,
   dustCaution: true,
+  countsAsUsual: true,
+  counts: true,
+  bindsWater: true,
   endedAt: true,
   figures: { select: { figure: true, gPer100G: true } },
 } as const
@@ -69,7 +72,7 @@ export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: st
       },
       arms: {
         where: { position: { gt: 0 } },
-        select: { name: true, onTop: true, doses: { select: { ingredientId: true, basis: true, doseOf: true, value: true }, orderBy: { position: 'asc' } } },
+        select: { name: true, onTop: true, doses: { select: { ingredientId: true, basis: true, doseOf: true, value: true, how: true, insteadOfId: true, equalBy: true }, orderBy: { position: 'asc' } } },
         orderBy: { position: 'asc' },
       },
     },
@@ -78,7 +81,7 @@ export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: st
   const { id, formula, measure, scale, mixer, controlVersion, arms, factorName, factorLevels, ...rest } = trial
   const declared = { ...rest, ...(factorName === null ? {} : { factor: { name: factorName, levels: factorLevels } }) }
   const { id: versionId, number: versionNumber, contentHash, stages, ...process } = controlVersion
-  const ids = [...new Set([...stages.flatMap((stage) => stage.lines), ...arms.flatMap((arm) => arm.doses)].map(({ ingredientId }) => ingredientId))]
+  const ids = [...new Set([...stages.flatMap((stage) => stage.lines), ...arms.flatMap((arm) => arm.doses)].map(({ ingredientId }) => ingredientId).concat(arms.flatMap((arm) => arm.doses.flatMap(({ insteadOfId }) => insteadOfId ?? []))))]
   const rows = await from.ingredient.findMany({ where: { bakeryId, id: { in: ids } }, select: ingredientColumns, orderBy: { id: 'asc' } })
   const equipment = await from.equipment.findMany({
     where: { bakeryId, kind: { in: ['scale', 'hot_water', 'chilled_water', 'ice'] }, endedAt: null },
@@ -93,7 +96,7 @@ export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: st
     stages,
     arms,
     ingredients: rows.map(
-      ({ customaryLeastPct, customaryMostPct, customarySource, allergensCheckedAt, endedAt, figures, ...row }): PlanIngredient => ({
+      ({ customaryLeastPct, customaryMostPct, customarySource, allergensCheckedAt, endedAt, figures, countsAsUsual, counts, ...row }): PlanIngredient => ({
         ...row,
         customary:
           customaryLeastPct === null || customaryMostPct === null || customarySource === null
@@ -102,6 +105,7 @@ export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: st
         allergensChecked: allergensCheckedAt !== null,
         isEnded: endedAt !== null,
         composition: compositionOf(figures),
+        counts: countsAsUsual ? null : counts,
       }),
     ),
     scale: chosen,

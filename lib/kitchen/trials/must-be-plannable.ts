@@ -1,8 +1,11 @@
 import 'server-only'
 import type { Tx } from '../../db/client'
-import type { EquipmentKind } from '../../db/generated/enums'
+import type { EquipmentKind, Figure, IngredientKind } from '../../db/generated/enums'
+import { nutrientShare } from '../../calc/formula/nutrient-share'
+import { compositionOf } from '../formulas/rules'
 import { versionInProduction } from '../formulas/version-in-production'
 import { Refusal, type Problem } from '../refusal'
+import { compositionOrWater } from './as-arm-line'
 import type { TrialContent } from './trial-content.input'
 
 /** Product on flour, %, above which a dose of an active substance cannot be meant. */
@@ -33,10 +36,12 @@ export async function mustBePlannable(tx: Tx, bakeryId: string, content: TrialCo
     if (id !== null && !(await isEquipmentInUse(tx, bakeryId, id, kind))) fault(field, 'wrong-choice')
   }
 
-  const ids = [...new Set(content.arms.flatMap((arm) => arm.doses.map((dose) => dose.ingredientId)))]
-  const found = await tx.ingredient.findMany({ where: { bakeryId, id: { in: ids } }, select: { id: true, endedAt: true, activeShare: true } })
+  const ids = [...new Set(content.arms.flatMap((arm) => arm.doses.flatMap(({ ingredientId, insteadOfId }) => [ingredientId, ...(insteadOfId === null ? [] : [insteadOfId])])))]
+  const found = await tx.ingredient.findMany({ where: { bakeryId, id: { in: ids } }, select: { id: true, kind: true, endedAt: true, activeShare: true, figures: { select: { figure: true, gPer100G: true } } } })
   const byId = new Map(found.map((ingredient) => [ingredient.id, ingredient]))
-  content.arms.forEach((arm, a) =>
+  const held = version ? await heldByControl(tx, bakeryId, version.id) : []
+  content.arms.forEach((arm, a) => {
+    const left = new Map(held.filter(({ isFinalDough }) => isFinalDough).map(({ ingredientId }) => [ingredientId, pctOf(held, ingredientId, true)]))
     arm.doses.forEach((dose, d) => {
       const ingredient = byId.get(dose.ingredientId)
       const path = `arms.${a}.doses.${d}`
@@ -44,10 +49,47 @@ export async function mustBePlannable(tx: Tx, bakeryId: string, content: TrialCo
       else if (ingredient.endedAt) fault(`${path}.ingredientId`, 'ingredient-ended')
       else if (dose.doseOf === 'active' && ingredient.activeShare === null) fault(`${path}.doseOf`, 'no-active-stated')
       else if (dose.doseOf === 'active' && ingredient.activeShare !== null && pctFlour(dose) / ingredient.activeShare > mostProductPct) fault(`${path}.value`, 'dose-too-large')
-    }),
-  )
+      else if (version) {
+        const outOf = dose.how === 'in_place' ? dose.insteadOfId : dose.ingredientId
+        const asked = pctFlour(dose) / (dose.doseOf === 'active' ? (ingredient.activeShare ?? 1) : 1)
+        const more = dose.how === 'in_all' ? asked - pctOf(held, dose.ingredientId, false) : dose.how === 'in_place' ? -asked : asked
+        const insteadOf = dose.insteadOfId === null ? null : byId.get(dose.insteadOfId)
+        if (insteadOf === undefined) fault(`${path}.insteadOfId`, 'wrong-choice')
+        else if (outOf === null) return
+        else if (Math.abs(more) < slackPct) fault(`${path}.value`, 'dose-changes-nothing')
+        else if (-more > (left.get(outOf) ?? 0) + slackPct) fault(`${path}.value`, 'control-has-less')
+        else if (insteadOf && dose.equalBy && !isStated(dose.equalBy, ingredient, insteadOf)) fault(`${path}.equalBy`, 'not-stated-by-both')
+        else if (more < 0) left.set(outOf, (left.get(outOf) ?? 0) + more)
+      }
+    })
+  })
   if (problems.length > 0 || !version) throw new Refusal('invalid', {}, problems)
   return { controlVersionId: version.id }
+}
+
+/** Percentages on flour nearer than this are the same. */
+const slackPct = 1e-9
+
+type HeldLine = { ingredientId: string; pctFlour: number; isFinalDough: boolean }
+
+async function heldByControl(tx: Tx, bakeryId: string, versionId: string): Promise<HeldLine[]> {
+  const lines = await tx.formulaLine.findMany({ where: { bakeryId, versionId }, select: { ingredientId: true, pctFlour: true, stage: { select: { kind: true } } } })
+  return lines.map(({ stage, ...line }) => ({ ...line, isFinalDough: stage.kind === 'final_dough' }))
+}
+
+/** What the control has of an ingredient, % on flour: in all, or in its final dough, where alone lines can be lowered. */
+function pctOf(held: readonly HeldLine[], ingredientId: string, inFinalDough: boolean): number {
+  return held.reduce((sum, line) => sum + (line.ingredientId === ingredientId && (line.isFinalDough || !inFinalDough) ? line.pctFlour : 0), 0)
+}
+
+type Described = { kind: IngredientKind; activeShare: number | null; figures: { figure: Figure; gPer100G: number }[] }
+
+/** Whether both ingredients say how much they have of what is to stay equal, and have some. */
+function isStated(equalBy: NonNullable<TrialContent['arms'][number]['doses'][number]['equalBy']>, ...both: Described[]): boolean {
+  if (equalBy === 'mass') return true
+  return both.every(({ kind, activeShare, figures }) =>
+    equalBy === 'active' ? activeShare !== null : (nutrientShare(compositionOrWater({ kind, composition: compositionOf(figures) }), equalBy) ?? 0) > 0,
+  )
 }
 
 function pctFlour({ basis, value }: { basis: TrialContent['arms'][number]['doses'][number]['basis']; value: number }): number {

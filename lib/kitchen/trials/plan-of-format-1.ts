@@ -1,26 +1,40 @@
 import 'server-only'
 import type { WaterSource } from '../../calc/temperature/water-source'
-import { planFormat, type Plan, type PlanArm, type PlanLine, type PlanWater, type WaterWay } from './plan-types'
+import { planFormat, type Plan, type PlanArm, type PlanDose, type PlanLine, type PlanWater, type WaterWay } from './plan-types'
 import { resolutionOfLine } from './resolution-of-line'
 
 type WaterOfFormat1 = Extract<PlanWater, { outcome: 'no-plain-water' | 'friction-too-high' }> | (Omit<Extract<PlanWater, { outcome: 'known' }>, 'way' | 'resolutionG'> & { source: WaterSource })
-type ArmOfFormat1 = Omit<PlanArm, 'lines' | 'water'> & { lines: Omit<PlanLine, 'scaleId'>[]; water: WaterOfFormat1 }
+type DoseOfFormat1 = Omit<PlanDose, 'how' | 'insteadOfId' | 'insteadOf' | 'equalBy' | 'controlG' | 'inAllG' | 'removedG'>
+type ArmOfFormat1 = Omit<PlanArm, 'lines' | 'water' | 'doses'> & { lines: Omit<PlanLine, 'scaleId'>[]; water: WaterOfFormat1; doses: DoseOfFormat1[] }
 
-/** A plan from when there was one scale for all lines, and the water was said as masses of cold, hot and ice. */
+/**
+ * A plan from when there was one scale for all lines, the water was said as masses of cold, hot and ice, and every dose
+ * was so much more than the control.
+ */
 export type PlanOfFormat1 = Omit<Plan, 'format' | 'scales' | 'arms'> & { format: 1; arms: ArmOfFormat1[] }
 
 /** The hot tap of that form, °C: nobody could write down another. */
 const hotTapC = 55
 
-/** Fills in what a plan of the first form leaves unsaid: the one scale of all its lines, and the temperatures of its waters. */
+/** Fills in what a plan of the first form leaves unsaid: the scale of each line, the temperatures of its waters, how each dose is meant. */
 export function planOfFormat1(plan: PlanOfFormat1): Plan {
   const scaleId = plan.scale?.id ?? null
   return {
     ...plan,
     format: planFormat,
     scales: plan.scale ? [plan.scale] : [],
-    arms: plan.arms.map((arm) => ({ ...arm, lines: arm.lines.map((line) => ({ ...line, scaleId })), water: waterOf(arm.water, plan) })),
+    arms: plan.arms.map((arm) => ({
+      ...arm,
+      doses: arm.doses.map((dose) => doseOf(dose, arm.lines)),
+      lines: arm.lines.map((line) => ({ ...line, scaleId })),
+      water: waterOf(arm.water, plan),
+    })),
   }
+}
+
+function doseOf(dose: DoseOfFormat1, lines: ArmOfFormat1['lines']): PlanDose {
+  const controlG = lines.reduce((sum, line) => sum + (line.ingredientId === dose.ingredientId ? line.controlG : 0), 0)
+  return { ...dose, how: 'more', insteadOfId: null, insteadOf: null, equalBy: null, controlG, inAllG: controlG + dose.productG, removedG: 0 }
 }
 
 function waterOf(water: WaterOfFormat1, { declared, scale }: PlanOfFormat1): PlanWater {

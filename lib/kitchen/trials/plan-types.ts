@@ -1,7 +1,7 @@
 import 'server-only'
 import type { PremixPlan } from '../../calc/weighing/types'
 import type { Composition } from '../../calc/formula/types'
-import type { Allergen, DoseBasis, DoseOf, GoodDirection, HeldTotal, IngredientKind, MarginUnit, MeasureLevel, StageKind, TrialKind } from '../../db/generated/enums'
+import type { Allergen, CountedPart, DoseBasis, DoseHow, DoseOf, EqualBy, GoodDirection, HeldTotal, IngredientKind, MarginUnit, MeasureLevel, StageKind, TrialKind } from '../../db/generated/enums'
 
 /* ---- What a plan is drawn up from ---- */
 
@@ -17,6 +17,10 @@ export type PlanIngredient = {
   dustCaution: boolean
   isEnded: boolean
   composition: Composition | null
+  /** What of it counts in the totals of a dough; null for what is usual of its kind. */
+  counts: CountedPart[] | null
+  /** Takes up so much water that equal water makes no equal dough. */
+  bindsWater: boolean
 }
 
 export type PlanScale = { id: string; name: string; resolutionG: number; repeatabilityG: number | null; leastG: number | null; mostG: number }
@@ -58,7 +62,17 @@ export type PlanProcess = {
 }
 
 export type PlanStage = { id: string; kind: StageKind; name: string; lines: { id: string; ingredientId: string; pctFlour: number }[] }
-export type PlanDoseAsked = { ingredientId: string; basis: DoseBasis; doseOf: DoseOf; value: number }
+export type PlanDoseAsked = {
+  ingredientId: string
+  basis: DoseBasis
+  doseOf: DoseOf
+  /** With 'more' how much more than the control, or less where it is below zero; with 'in_place' how much of the other goes out. */
+  value: number
+  how: DoseHow
+  /** Only with 'in_place', as `equalBy`. */
+  insteadOfId: string | null
+  equalBy: EqualBy | null
+}
 
 export type PlanFacts = {
   declared: PlanDeclared
@@ -106,6 +120,8 @@ export type PlanWarningCode =
   | 'line-emptied'
   | 'composition-above-100'
   | 'looks-like-share'
+  | 'balance-asked-about'
+  | 'water-to-consistency'
   | 'mixer-below'
   | 'mixer-above'
   | 'one-batch-per-arm'
@@ -137,6 +153,13 @@ export type PlanDose = PlanDoseAsked & {
   ingredient: string
   activeName: string | null
   activeShare: number | null
+  /** Name of what it takes the place of. */
+  insteadOf: string | null
+  /** What the control has of it, what this dough has, and what goes out of the other ingredient, g; before balancing. */
+  controlG: number
+  inAllG: number
+  removedG: number
+  /** What is put in beside the control's lines; 0 where the dose takes out only. */
   productG: number
   productPctFlour: number
   /** Null without a scale. Error at k = 2, for about 95 %. */

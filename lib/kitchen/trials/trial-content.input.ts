@@ -4,14 +4,42 @@ import { line, note } from '../text.input'
 export const heldTotal = z.enum(['dough_mass', 'water', 'fat', 'sugars', 'salt', 'protein', 'flour'])
 export const doseBasis = z.enum(['pct_flour', 'ppm_flour', 'g_per_kg_flour'])
 export const doseOf = z.enum(['product', 'active'])
+export const doseHow = z.enum(['more', 'in_all', 'in_place'])
+export const equalBy = z.enum(['mass', 'active', 'water', 'fat', 'sugars', 'protein', 'salt'])
 export const marginUnit = z.enum(['pct', 'unit'])
 
 /** What 200 % on flour is in each basis: more than any dough holds of one ingredient. */
 const most = { pct_flour: 200, ppm_flour: 2_000_000, g_per_kg_flour: 2000 } as const
 
+/**
+ * More than the control (below zero: less), so much in all (0: left out), or in place of another ingredient, of which
+ * the value goes out.
+ */
 const dose = z
-  .strictObject({ ingredientId: z.uuid(), basis: doseBasis, doseOf, value: z.number().gt(0) })
-  .refine(({ basis, value }) => value <= most[basis], { path: ['value'], params: { code: 'dose-too-large' } })
+  .strictObject({
+    ingredientId: z.uuid(),
+    basis: doseBasis,
+    doseOf,
+    value: z.number(),
+    how: doseHow.default('more'),
+    insteadOfId: z.uuid().nullable().default(null),
+    equalBy: equalBy.nullable().default(null),
+  })
+  .superRefine((asked, context) => {
+    const fault = (path: string, code: string) => context.addIssue({ code: 'custom', path: [path], params: { code } })
+    if (Math.abs(asked.value) > most[asked.basis]) fault('value', 'dose-too-large')
+    if (asked.value === 0 && asked.how !== 'in_all') fault('value', 'dose-of-nothing')
+    if (asked.value < 0 && asked.how !== 'more') fault('value', 'dose-below-zero')
+    if (asked.how !== 'in_place') {
+      if (asked.insteadOfId !== null) fault('insteadOfId', 'wrong-choice')
+      if (asked.equalBy !== null) fault('equalBy', 'wrong-choice')
+      return
+    }
+    if (asked.insteadOfId === null) fault('insteadOfId', 'missing')
+    if (asked.insteadOfId === asked.ingredientId) fault('insteadOfId', 'instead-of-itself')
+    if (asked.equalBy === null) fault('equalBy', 'missing')
+    if (asked.doseOf !== 'product') fault('doseOf', 'replace-by-product')
+  })
 
 const arm = z.strictObject({
   name: line(80),

@@ -93,8 +93,9 @@ describe('an ingredient', () => {
   it('is changed whole: figures that are left out are gone, and it says so in the record', async () => {
     const ingredientId = await addFlour()
     const figures = { water: { gPer100G: 14, source: 'Own oven test' } }
-    valueOf(await changeIngredient.call(bakery.head.caller, { ...facts, name: 'Flour, dry', figures, ingredientId, seenRevision: 1, allergenCheck: 'as-before', inUse: false }))
+    valueOf(await changeIngredient.call(bakery.head.caller, { ...facts, name: 'Flour, dry', figures, counts: ['protein', 'water'], bindsWater: true, ingredientId, seenRevision: 1, allergenCheck: 'as-before', inUse: false }))
     const now = valueOf(await getIngredient.call(bakery.head.caller, { ingredientId }))
+    expect(now).toMatchObject({ countsAsUsual: false, counted: ['water', 'protein'], bindsWater: true })
     expect(now).toMatchObject({ name: 'Flour, dry', endedAt: testNow, allergensCheckedAt: testNow, revision: 2, figures: [{ figure: 'water', gPer100G: 14, source: 'Own oven test' }] })
     const last = await db().auditEntry.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, targetId: ingredientId }, orderBy: { number: 'desc' } })
     expect(JSON.parse(last.entryText)).toMatchObject({

@@ -125,6 +125,52 @@ describe('a draft', () => {
     for (const [more, expected] of tries) expect(refusalOf(await draftTrial.call(bakery.early.caller, { content: { ...good, ...more } }))).toBe(`invalid ${expected}`)
   })
 
+  it('refuses doses that change nothing, take out more than is there or replace by what nobody stated', async () => {
+    const good = trialContentOf(stores)
+    const { ids } = stores
+    const dose = (ingredientId: string, value: number, more: object = {}) => ({ ingredientId, basis: 'pct_flour', doseOf: 'product', value, ...more })
+    const inPlace = (insteadOfId: string | null, equalBy: string | null) => ({ how: 'in_place', insteadOfId, equalBy })
+    const tries: [object, string][] = [
+      [dose(ids.malt, 0), 'value:dose-of-nothing'],
+      [dose(ids.salt, 1.8, { how: 'in_all' }), 'value:dose-changes-nothing'],
+      [dose(ids.malt, 0, { how: 'in_all' }), 'value:dose-changes-nothing'],
+      [dose(ids.salt, -1.9), 'value:control-has-less'],
+      [dose(ids.salt, -1, { how: 'in_all' }), 'value:dose-below-zero'],
+      [dose(ids.yoghurt, 81, inPlace(ids.flour, 'mass')), 'value:control-has-less'],
+      [dose(ids.yoghurt, 2, inPlace(ids.yoghurt, 'mass')), 'insteadOfId:instead-of-itself'],
+      [dose(ids.yoghurt, 2, inPlace(null, 'mass')), 'insteadOfId:missing'],
+      [dose(ids.yoghurt, 2, inPlace(neighbourStores.ids.oil, 'fat')), 'insteadOfId:wrong-choice'],
+      [dose(ids.malt, 2, { ...inPlace(ids.oil, 'fat'), doseOf: 'active' }), 'doseOf:replace-by-product'],
+      [dose(ids.yoghurt, 2, inPlace(ids.oil, 'sugars')), 'equalBy:not-stated-by-both'],
+      [dose(ids.malt, 1, { insteadOfId: ids.oil }), 'insteadOfId:wrong-choice'],
+    ]
+    for (const [asked, expected] of tries) {
+      const arms = [{ name: 'a', onTop: false, doses: [asked] }]
+      expect(refusalOf(await draftTrial.call(bakery.early.caller, { content: { ...good, arms } }))).toBe(`invalid content.arms.0.doses.0.${expected}`)
+    }
+  })
+
+  it('keeps what lowers, leaves out and replaces, and plans it: oil left out, oil by yoghurt at equal fat', async () => {
+    const good = trialContentOf(stores)
+    const { ids } = stores
+    const arms = [
+      { name: 'less salt', onTop: false, doses: [{ ingredientId: ids.salt, basis: 'pct_flour', doseOf: 'product', value: 1.2, how: 'in_all', insteadOfId: null, equalBy: null }] },
+      { name: 'no oil', onTop: false, doses: [{ ingredientId: ids.oil, basis: 'pct_flour', doseOf: 'product', value: -3, how: 'more', insteadOfId: null, equalBy: null }] },
+      { name: 'yoghurt for oil', onTop: false, doses: [{ ingredientId: ids.yoghurt, basis: 'pct_flour', doseOf: 'product', value: 0.35, how: 'in_place', insteadOfId: ids.oil, equalBy: 'fat' }] },
+    ]
+    const { trialId } = valueOf(await draftTrial.call(bakery.early.caller, { content: { ...good, arms } }))
+    expect(valueOf(await getTrial.call(bakery.early.caller, { trialId })).trial?.content.arms).toEqual(arms)
+    valueOf(await proposePlan.call(bakery.early.caller, { trialId, seenRevision: 1 }))
+    const { plan } = valueOf(await getPlan.call(bakery.owner.caller, { trialId }))
+    const of = (arm: number, ingredientId: string) => plan.arms[arm]!.lines.filter((line) => line.ingredientId === ingredientId).reduce((sum, line) => sum + line.exactG, 0)
+    const flourG = of(0, ids.flour)
+    expect(of(1, ids.salt)).toBeCloseTo(0.012 * flourG, 6)
+    expect(of(2, ids.oil)).toBe(0)
+    // 0.35 % of oil has as much fat as 10 % of yoghurt with 3.5 %.
+    expect(of(3, ids.yoghurt)).toBeCloseTo(0.1 * flourG, 6)
+    expect(of(3, ids.oil)).toBeCloseTo(0.0265 * flourG, 6)
+  })
+
   it("does not find a neighbour's formula, measure, equipment or ingredient", async () => {
     const content = trialContentOf(neighbourStores)
     expect(refusalOf(await draftTrial.call(bakery.early.caller, { content }))).toBe(

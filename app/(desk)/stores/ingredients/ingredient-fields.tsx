@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react'
-import { allergen, figure, ingredientKind, type Allergen, type Figure, type IngredientKind } from '@/lib/kitchen/stores/ingredient-facts.input'
+import { allergen, countedPart, figure, ingredientKind, type Allergen, type Figure, type IngredientKind } from '@/lib/kitchen/stores/ingredient-facts.input'
 import { CheckGroup } from '@/lib/ui/check-group'
 import { FieldPair } from '@/lib/ui/field-pair'
 import { FieldStack } from '@/lib/ui/field-stack'
@@ -24,6 +24,9 @@ type Present = {
   customarySource: string | null
   allergens: readonly Allergen[]
   dustCaution: boolean
+  countsAsUsual: boolean
+  counts: readonly ('water' | 'fat' | 'sugars' | 'protein')[]
+  bindsWater: boolean
   note: string
   figures: readonly { figure: Figure; gPer100G: number; source: string }[]
 }
@@ -126,6 +129,30 @@ export function IngredientFields({ words, language, locale, present, checks, chi
             )
           })}
         </FieldStack>
+      </Section>
+
+      <Section id="counts" title={text.counts} note={text.countsNote}>
+        <div className="group grid gap-5">
+          <FormRadioGroup
+            name="countsHow"
+            label={text.countsHow}
+            hint={text.countsHint}
+            options={[
+              { value: 'usual', label: text.countsUsual },
+              { value: 'own', label: text.countsOwn },
+            ]}
+            defaultValue={present && !present.countsAsUsual ? 'own' : 'usual'}
+            required
+          />
+          <div className="hidden group-has-[input[value=own]:checked]:block">
+            <CheckGroup id="counts-ticks" label={text.countsGroup}>
+              {countedPart.options.map((each) => (
+                <FormCheck key={each} name={`counts.${each}`} label={stores.figures[each]} defaultChecked={present?.counts.includes(each)} />
+              ))}
+            </CheckGroup>
+          </div>
+          <FormCheck name="bindsWater" label={text.bindsWater} hint={text.bindsWaterHint} defaultChecked={present?.bindsWater} />
+        </div>
       </Section>
 
       <Section id="active" title={text.active} note={text.activeNote}>

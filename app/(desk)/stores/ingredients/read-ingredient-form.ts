@@ -1,7 +1,7 @@
 import 'server-only'
 import { textOf } from '@/app/act'
 import { numberOf } from '@/app/number-of'
-import { allergen, figure } from '@/lib/kitchen/stores/ingredient-facts.input'
+import { allergen, countedPart, figure } from '@/lib/kitchen/stores/ingredient-facts.input'
 
 /** The facts of an ingredient as they were typed, for the command to judge. Fields are named by their path in its input. */
 export function readIngredientForm(form: FormData, locale: string) {
@@ -20,6 +20,8 @@ export function readIngredientForm(form: FormData, locale: string) {
     allergens: allergen.options.filter((each) => form.has(`allergens.${each}`)),
     allergenCheck: textOf(form, 'allergenCheck') || undefined,
     dustCaution: form.has('dustCaution'),
+    counts: textOf(form, 'countsHow') === 'own' ? countedPart.options.filter((each) => form.has(`counts.${each}`)) : null,
+    bindsWater: form.has('bindsWater'),
     note: textOf(form, 'note'),
     figures: Object.fromEntries(
       figure.options

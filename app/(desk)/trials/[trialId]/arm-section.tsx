@@ -1,11 +1,11 @@
 import { Cell } from '@/lib/ui/cell'
 import { Section } from '@/lib/ui/section'
 import { SheetTable } from '@/lib/ui/sheet-table'
-import { plainNumber } from '@/lib/words/format/plain-number'
 import { say } from '@/lib/words/say'
 import { armLetter } from '@/lib/kitchen/trials/rules'
 import { MixingWater } from '../../mixing/mixing-water'
 import { PremixSteps } from '../../mixing/premix-steps'
+import { doseWords } from '../dose-words'
 import { DoughName } from '../dough-name'
 import { allergenList } from '../plan-format'
 import type { ArmShown, PlanPart } from './plan-seen'
@@ -27,15 +27,7 @@ export function ArmSection({ arm, doughTempC, words, format, language, locale }:
     <Section id={`dough-${arm.position}`} title={isControl ? text.control : say(text.dough, language, { letter })} note={isControl ? text.plan.outcomes.control : <DoughName position={arm.position} name={arm.name} text={text} />}>
       {arm.doses.map((dose, d) => (
         <div key={d} className="max-w-measure">
-          <p>
-            {say(text.plan.doseText, language, {
-              ingredient: dose.ingredient,
-              value: plainNumber(dose.value, { locale }),
-              basis: text.baseUnits[dose.basis],
-              of: text.doseOf[dose.doseOf],
-              product: format.mass(dose.productG),
-            })}
-          </p>
+          <DoseLine dose={dose} {...part} locale={locale} />
           {dose.doseOf === 'active' && dose.activeName !== null && dose.activeShare !== null ? (
             <p className="text-small text-ink-2">{say(text.plan.doseActive, language, { active: dose.activeName, share: format.pct(100 * dose.activeShare) })}</p>
           ) : null}
@@ -87,6 +79,16 @@ export function ArmSection({ arm, doughTempC, words, format, language, locale }:
         </dd>
       </dl>
     </Section>
+  )
+}
+
+function DoseLine({ dose, words, format, language, locale }: Omit<PlanPart, 'plan'> & { dose: ArmShown['doses'][number]; locale: string }) {
+  const { asked, comesTo } = doseWords(dose, { text: words.trials, format, language, locale })
+  return (
+    <>
+      <p>{asked}</p>
+      <p>{comesTo}</p>
+    </>
   )
 }
 

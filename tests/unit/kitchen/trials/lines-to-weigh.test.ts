@@ -5,7 +5,7 @@ import { linesToWeigh } from '@/lib/kitchen/trials/lines-to-weigh'
 import { readPlanText } from '@/lib/kitchen/trials/plan-text'
 import type { PlanFacts, PlanScale } from '@/lib/kitchen/trials/plan-types'
 import { forLong } from '@/tests/support/long'
-import { plannedFacts } from '@/tests/support/plan-facts'
+import { doseOf, plannedFacts } from '@/tests/support/plan-facts'
 import formerPlan from './data/plan-of-format-1.json'
 
 const scale = (id: string, resolutionG: number, mostG: number): PlanScale => ({ id, name: id, resolutionG, repeatabilityG: 0, leastG: null, mostG })
@@ -16,7 +16,7 @@ const weigh = (more: Parameters<typeof plannedFacts>[0], arm = 1) => {
   return { plan, arm: plan.arms[arm]!, toWeigh: linesToWeigh(plan, plan.arms[arm]!) }
 }
 const shown = ({ stages }: ReturnType<typeof linesToWeigh>) => stages.flatMap(({ lines }) => lines.map(({ ingredient, weighedG, scale: on }) => [ingredient, weighedG, on?.name]))
-const onTop = (ingredientId: string, value: number): PlanFacts['arms'] => [{ name: ingredientId, onTop: true, doses: [{ ingredientId, basis: 'pct_flour', doseOf: 'product', value }] }]
+const onTop = (ingredientId: string, value: number): PlanFacts['arms'] => [{ name: ingredientId, onTop: true, doses: [doseOf(ingredientId, value)] }]
 
 /* Masses by hand from 1000 g flour, 600 g water, 30 g oil and 20 g salt a dough: arithmetic, no source. */
 describe('a line to weigh', () => {
@@ -116,6 +116,15 @@ describe('a plan of the first form', () => {
     if (water.outcome !== 'known' || water.way.outcome !== 'mix') throw new Error('water is known there')
     expect(water.resolutionG).toBe(1)
     expect(water.way.parts.map(({ from, tempC }) => [from, tempC])).toEqual([['tap', 12], ['hot', 55]])
+  })
+
+  it('is read with doses that were all so much more than the control', () => {
+    const doses = plan().arms.flatMap((arm) => arm.doses)
+    expect(doses.length).toBeGreaterThan(0)
+    for (const { productG, controlG, inAllG, ...dose } of doses) {
+      expect(dose).toMatchObject({ how: 'more', insteadOfId: null, equalBy: null, removedG: 0 })
+      expect(inAllG).toBeCloseTo(controlG + productG, 9)
+    }
   })
 
   it('is weighed out as it was approved, with the premix that it asked for', () => {

@@ -110,6 +110,16 @@ export default async function IngredientPage({ params }: { params: Promise<{ ing
                   text.none
                 ),
             },
+            {
+              term: text.counts,
+              detail: (
+                <>
+                  <p>{ingredient.counted.length === 0 ? text.countsNothing : ingredient.counted.map((each) => stores.figures[each]).join(', ')}</p>
+                  <p className="text-small text-ink-2">{ingredient.countsAsUsual ? text.countsUsual : text.countsOwn}</p>
+                  {ingredient.bindsWater ? <p>{text.bindsWater}</p> : null}
+                </>
+              ),
+            },
             ...(ingredient.note ? [{ term: text.note, detail: <p className="max-w-measure whitespace-pre-line">{ingredient.note}</p> }] : []),
           ]}
         />

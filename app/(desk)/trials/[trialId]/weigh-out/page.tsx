@@ -17,6 +17,7 @@ import { wordsIn } from '@/lib/words/words'
 import { lineName } from '../../../mixing/line-name'
 import { MixingWater } from '../../../mixing/mixing-water'
 import { PremixSteps } from '../../../mixing/premix-steps'
+import { doseWords } from '../../dose-words'
 import { DoughName } from '../../dough-name'
 import { allergenList, planFormat } from '../../plan-format'
 
@@ -71,6 +72,19 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
                 {arm.addedAllergens.length > 0 ? <strong className="text-warn">{say(plan.allergensAdded, language, { list: allergenList(arm.addedAllergens, stores) })}</strong> : null}{' '}
                 {arm.uncheckedIngredients.length > 0 ? <strong className="text-warn">{say(plan.allergensUnchecked, language, { list: arm.uncheckedIngredients.join(', ') })}</strong> : null}
               </p>
+              {arm.doses.map((dose, d) => {
+                const { asked, comesTo } = doseWords(dose, { text: trials, format, language, locale: bakery.locale })
+                return (
+                  <p key={d}>
+                    <b>{asked}</b> <span className="block">{comesTo}</span>
+                  </p>
+                )
+              })}
+              {arm.toConsistency.map((ingredient) => (
+                <p key={`consistency-${ingredient}`}>
+                  <strong>{say(trials.warnings['water-to-consistency'], language, { ingredient })}</strong>
+                </p>
+              ))}
               {arm.dusty.map((ingredient) => (
                 <p key={ingredient}>
                   <strong>{say(trials.warnings.dust, language, { ingredient })}</strong>
