@@ -323,6 +323,19 @@ describe('the decision', () => {
     }
   })
 
+  it('holds its batches: they keep place, dough and code, and a measured one goes back by one step alone', async () => {
+    const { trialId } = await approve()
+    const refused = [`code = '999'`, `planned_order = 99`, `state = 'waiting'`, `state = 'in_work'`, `state = 'lost'`, `state = 'set_aside'`, `revision = 0`].map((change) => `UPDATE batch SET ${change} WHERE trial_id = '${trialId}'`)
+    await connected(database.appUrl, async (client) => {
+      await client.query(`UPDATE batch SET state = 'measured' WHERE trial_id = '${trialId}'`)
+      for (const change of [...refused, `DELETE FROM batch WHERE trial_id = '${trialId}'`]) await expect(client.query(change), change).rejects.toMatchObject({ code: 'EV005' })
+      await client.query(`UPDATE batch SET state = 'baked' WHERE trial_id = '${trialId}'`)
+      await client.query(`UPDATE trial SET state = 'closed' WHERE id = '${trialId}'`)
+      await expect(client.query(`UPDATE batch SET state = 'measured' WHERE trial_id = '${trialId}'`)).rejects.toMatchObject({ code: 'EV005' })
+      await expect(client.query(`UPDATE trial SET state = 'stopped' WHERE id = '${trialId}'`)).rejects.toMatchObject({ code: 'EV003' })
+    })
+  })
+
   it('ends a trial that is stopped with a reason, by whoever may approve', async () => {
     const { trialId, revision } = await approve()
     const stop = { trialId, seenRevision: revision + 1, reason: 'The flour is gone.' }
