@@ -2,40 +2,52 @@ import 'server-only'
 import type { Db, Tx } from '../db/client'
 import { hashSecret } from './secret'
 
-/** Wrong tries before the waiting begins; from then on it doubles from two seconds to a quarter of an hour. */
-const freeTries = 5
+/** How many wrong tries of one name are judged. */
+export type AttemptLimit = {
+  /** Tries before the waiting begins; from then on it doubles from two seconds to a quarter of an hour. */
+  freeTries: number
+  /** After this many in a row nothing is judged until a day has passed without one, or the count is forgotten. */
+  mostTries: number
+}
+
 const longestWaitS = 15 * 60
-/** After this many in a row only the owner's reset link, or a right password sent meanwhile at another key, helps. */
-const mostTries = 100
 /** Tries older than this no longer count. */
 const forgetAfterMs = 24 * 60 * 60_000
+/** Clocks of two processes may differ by this; a count from further ahead was made by a clock that was wrong. */
+const clocksDifferMs = 60_000
 
 /**
- * Counts a try before it is judged, so that many at once cannot outrun the count; `attemptSucceeded` takes it back.
- * One row in the database for each name, whoever asks and through whichever process.
+ * Counts a try before it is judged, so that many at once cannot outrun the count; `forgetAttempts` takes it back.
+ * One row in the database for each name, whoever asks and through whichever process. A count that lies in the future
+ * was made while the clock was wrong, and starts afresh.
  * @returns whether the try may be judged at all
  */
-export async function mayAttempt(db: Db | Tx, name: string, now: Date): Promise<boolean> {
+export async function mayAttempt(db: Db | Tx, name: string, now: Date, { freeTries, mostTries }: AttemptLimit): Promise<boolean> {
   const keyHash = hashSecret('limit', name)
-  const stale = new Date(now.getTime() - forgetAfterMs)
+  const { past, future } = countsBetween(now)
   const rows = await db.$queryRaw<{ failures: number }[]>`
     INSERT INTO sign_in_limit AS l (key_hash, failures, last_at, locked_until)
     VALUES (${keyHash}, 1, ${now}, NULL)
     ON CONFLICT (key_hash) DO UPDATE SET
-      failures = CASE WHEN l.last_at < ${stale} THEN 1 ELSE l.failures + 1 END,
+      failures = CASE WHEN l.last_at < ${past} OR l.last_at > ${future} THEN 1 ELSE l.failures + 1 END,
       last_at = ${now},
       locked_until = CASE
-        WHEN l.last_at < ${stale} OR l.failures + 1 < ${freeTries} THEN NULL
+        WHEN l.last_at < ${past} OR l.last_at > ${future} OR l.failures + 1 < ${freeTries} THEN NULL
         ELSE ${now}::timestamptz + make_interval(secs => least(${longestWaitS}::float8, power(2, least(l.failures + 2 - ${freeTries}, 20))))
       END
-    WHERE (l.locked_until IS NULL OR l.locked_until <= ${now}) AND (l.failures < ${mostTries} OR l.last_at < ${stale})
+    WHERE ((l.locked_until IS NULL OR l.locked_until <= ${now}) AND l.failures < ${mostTries}) OR l.last_at < ${past} OR l.last_at > ${future}
     RETURNING failures`
   return rows.length === 1
 }
 
-/** Forgets the failures of a name, after a right password or a reset by the owner, and all that are too old to count. */
-export async function forgetAttempts(db: Db | Tx, name: string, now: Date): Promise<void> {
+/** Forgets the failures of names, after a right password or a new one, and all that no longer count. */
+export async function forgetAttempts(db: Db | Tx, names: readonly string[], now: Date): Promise<void> {
+  const { past, future } = countsBetween(now)
   await db.signInLimit.deleteMany({
-    where: { OR: [{ keyHash: hashSecret('limit', name) }, { lastAt: { lt: new Date(now.getTime() - forgetAfterMs) } }] },
+    where: { OR: [{ keyHash: { in: names.map((name) => hashSecret('limit', name)) } }, { failures: { gt: 0 }, OR: [{ lastAt: { lt: past } }, { lastAt: { gt: future } }] }] },
   })
+}
+
+function countsBetween(now: Date): { past: Date; future: Date } {
+  return { past: new Date(now.getTime() - forgetAfterMs), future: new Date(now.getTime() + clocksDifferMs) }
 }

@@ -1,7 +1,7 @@
 import 'server-only'
 import type { z } from 'zod'
 import { findActor, isStillActor, type Actor } from '../auth/actor'
-import { forgetAttempts, mayAttempt } from '../auth/attempts'
+import { forgetPasswordTries, mayTryPassword } from '../auth/password-attempts'
 import { isPassword } from '../auth/password-hash'
 import { mayTry, type Right } from '../auth/rights'
 import { touchSession } from '../auth/sessions'
@@ -97,8 +97,7 @@ export async function recordRefusal(actor: Actor, caller: Caller, name: string, 
 }
 
 async function mustKnowPassword(actor: Actor, caller: Caller, now: Date): Promise<void> {
-  const name = `password:${actor.email}`
-  if (!(await mayAttempt(db(), name, now))) throw new Refusal('too-many-tries')
+  if (!(await mayTryPassword(db(), actor, now))) throw new Refusal('too-many-tries')
   const stored = await db().password.findUnique({
     where: { bakeryId_personId: { bakeryId: actor.bakeryId, personId: actor.personId } },
     select: { hash: true },
@@ -107,5 +106,5 @@ async function mustKnowPassword(actor: Actor, caller: Caller, now: Date): Promis
     await inTransaction((tx) => appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: 'refused.password' }))
     throw new Refusal('wrong-password', {}, [{ path: 'password', code: 'not-your-password', facts: {} }])
   }
-  await forgetAttempts(db(), name, now)
+  await forgetPasswordTries(db(), actor, now)
 }

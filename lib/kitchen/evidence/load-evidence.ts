@@ -32,7 +32,7 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
       controlVersion: { select: { id: true, number: true, contentHash: true } },
       planHash: true,
       bakery: { select: { timeZone: true } },
-      decisions: { where: { verdict: 'approved' }, orderBy: { at: 'desc' }, take: 1, select: { at: true, personName: true, byProposer: true } },
+      decisions: { where: { verdict: 'approved' }, orderBy: { at: 'desc' }, take: 1, select: { at: true, personName: true, byProposer: true, byCoAuthor: true } },
       arms: {
         orderBy: { position: 'asc' },
         select: {

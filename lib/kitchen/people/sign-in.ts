@@ -1,8 +1,8 @@
 import 'server-only'
-import { forgetAttempts, mayAttempt } from '../../auth/attempts'
 import { isPassword } from '../../auth/password-hash'
 import { hashSecret } from '../../auth/secret'
 import { openSession } from '../../auth/sessions'
+import { maySignIn, rememberSignIn } from '../../auth/sign-in-attempts'
 import { db } from '../../db/client'
 import { openCommand } from '../open-command'
 import { signInInput } from './sign-in.input'
@@ -15,12 +15,12 @@ import { signInInput } from './sign-in.input'
 export const signIn = openCommand({
   name: 'people.sign-in',
   input: signInInput,
-  async prepare({ now, input }) {
-    const name = `password:${input.email}`
-    const mayTry = await mayAttempt(db(), name, now)
+  async prepare({ caller, now, input }) {
+    const tried = { email: input.email, address: caller.address }
+    const mayTry = await maySignIn(db(), tried, now)
     const person = await findByEmail(input.email)
     const matches = await isPassword(mayTry ? person?.hash : undefined, input.password)
-    if (matches) await forgetAttempts(db(), name, now)
+    if (matches) await rememberSignIn(db(), tried, now)
     return { person, matches, mayTry }
   },
   async run({ tx, caller, now, prepared: { person, matches, mayTry } }) {

@@ -5,15 +5,16 @@ import { command } from '../command'
 import { Refusal } from '../refusal'
 import { staleRefusal } from '../stale'
 import { decidePlanInput } from './decide-plan.input'
+import { handsOfPlan } from './hands-of-plan'
 import { lockTrial } from './lock-trial'
-import { decisionBar, mayFollow, meaningOfDecision, stateAfter } from './rules'
+import { decisionBar, handIn, mayFollow, meaningOfDecision, stateAfter } from './rules'
 import { removePlan } from './write-content'
 
 /**
  * Approves a proposed plan and freezes it, sends it back with a note, or declines it. The decision is bound to the
- * hash of the plan that was seen. Nobody decides on what they proposed; where the bakery lets somebody work alone,
- * the record says 'approved by its proposer'.
- * Refuses: not-found, stale, plan-moved-on, own-plan, wrong-password.
+ * hash of the plan that was seen. Nobody decides on what they proposed or wrote, as long as somebody else can;
+ * otherwise the record says 'approved by a co-author', or, where the bakery lets somebody work alone, 'by its proposer'.
+ * Refuses: not-found, stale, plan-moved-on, own-plan, co-author, wrong-password.
  */
 export const decidePlan = command({
   name: 'trials.decide-plan',
@@ -27,14 +28,14 @@ export const decidePlan = command({
     const state = stateAfter(verdict)
     if (!mayFollow(trial.state, state) || trial.state !== 'proposed' || trial.revision !== input.seenRevision) throw await staleRefusal(tx, actor, trialId)
     if (trial.planHash !== input.planHash) throw new Refusal('plan-moved-on')
-    const { worksAlone } = await tx.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { worksAlone: true } })
-    const bar = decisionBar({ personId, proposedById: trial.proposedById, worksAlone })
+    const hands = await handsOfPlan(tx, bakeryId, trialId)
+    const bar = decisionBar({ personId, ...hands })
     if (bar) throw new Refusal(bar)
 
-    const byProposer = personId === trial.proposedById
-    const meaning = wordsIn(input.language).trials.meanings[meaningOfDecision({ verdict, byProposer })]
+    const { byProposer, byCoAuthor } = handIn({ personId, ...hands })
+    const meaning = wordsIn(input.language).trials.meanings[meaningOfDecision({ verdict, byProposer, byCoAuthor })]
     await tx.planDecision.create({
-      data: { bakeryId, id: uuid(), trialId, verdict, personId, personName: actor.name, role: actor.role, meaning, note, planHash: input.planHash, byProposer, at: now },
+      data: { bakeryId, id: uuid(), trialId, verdict, personId, personName: actor.name, role: actor.role, meaning, note, planHash: input.planHash, byProposer, byCoAuthor, at: now },
     })
     if (state === 'draft') await removePlan(tx, bakeryId, trialId)
     const { count } = await tx.trial.updateMany({
@@ -49,7 +50,7 @@ export const decidePlan = command({
     if (count !== 1) throw await staleRefusal(tx, actor, trialId)
     return {
       value: { state },
-      audit: { target: trialId, before: 'proposed', after: { state, plan: input.planHash, meaning, byProposer }, reason: note || undefined },
+      audit: { target: trialId, before: 'proposed', after: { state, plan: input.planHash, meaning, byProposer, byCoAuthor }, reason: note || undefined },
       changed: ['trials', `trial:${trialId}`],
     }
   },

@@ -4,6 +4,7 @@ import { v7 as uuid } from 'uuid'
 import { command } from '../command'
 import { draftTrialInput } from './draft-trial.input'
 import { mustBePlannable } from './must-be-plannable'
+import { noteAuthor } from './note-author'
 import { columnsOf, summaryOf, writeArms } from './write-content'
 
 /**
@@ -37,6 +38,7 @@ export const draftTrial = command({
         revision: 1,
       },
     })
+    await noteAuthor(tx, { bakeryId, trialId, personId: actor.personId }, now)
     await writeArms(tx, bakeryId, trialId, content.arms)
     return { value: { trialId, number }, audit: { target: trialId, after: { number, ...summaryOf(content) } }, changed: ['trials'] }
   },

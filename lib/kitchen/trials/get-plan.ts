@@ -7,11 +7,12 @@ import { query } from '../query'
 import { Refusal } from '../refusal'
 import { costsOfPlan } from './costs-of-plan'
 import { drawUpOrRefuse } from './draw-up-or-refuse'
+import { handsOfPlan } from './hands-of-plan'
 import { linesToWeigh } from './lines-to-weigh'
 import { loadPlanFacts } from './load-plan-facts'
 import { readPlanText } from './plan-text'
 import type { Plan, PlanBatch } from './plan-types'
-import { decisionBar, isFrozen, isKeyOpen, isOpen, standingOf, withdrawalBar } from './rules'
+import { decisionBar, handIn, isFrozen, isKeyOpen, isOpen, standingOf, withdrawalBar } from './rules'
 
 /**
  * The plan of a trial on one page: what is declared, each dough, the order, what to mind, what became of it. Of a
@@ -38,9 +39,9 @@ export const getPlan = query({
         planText: true,
         planHash: true,
         proposedBy: { select: { id: true, name: true } },
-        decisions: { select: { verdict: true, personName: true, role: true, meaning: true, note: true, planHash: true, byProposer: true, at: true }, orderBy: { at: 'asc' } },
+        decisions: { select: { verdict: true, personName: true, role: true, meaning: true, note: true, planHash: true, byProposer: true, byCoAuthor: true, at: true }, orderBy: { at: 'asc' } },
         mixDays: { select: { number: true, day: true, batches: { where: { begunAt: { not: null } }, select: { id: true }, take: 1 } }, orderBy: { number: 'asc' } },
-        bakery: { select: { worksAlone: true, timeZone: true } },
+        bakery: { select: { timeZone: true } },
       },
     })
     if (!trial) throw new Refusal('not-found')
@@ -48,6 +49,8 @@ export const getPlan = query({
     const facts = planText === null ? await loadPlanFacts(db, bakeryId, trialId) : null
     const plan = planText !== null && planHash !== null ? readPlanText(planText, planHash) : facts && drawUpOrRefuse(facts, null)
     if (!plan) throw new Refusal('not-found')
+    const hands = await handsOfPlan(db, bakeryId, trialId)
+    const bar = decisionBar({ personId, ...hands })
     const mayDecide = levelOf(role, 'approve-plan') === 'yes'
     const seesCosts = levelOf(role, 'see-costs') === 'yes'
     return {
@@ -63,10 +66,11 @@ export const getPlan = query({
       ...(seesCosts ? { costs: await costsOfPlan(db, bakeryId, plan, dayInZone(now, bakery.timeZone)) } : {}),
       may: {
         change: trial.state === 'draft' && levelOf(role, 'propose-trial') === 'yes',
-        decide: trial.state === 'proposed' && mayDecide && decisionBar({ personId, proposedById: proposedBy.id, worksAlone: bakery.worksAlone }) === null,
-        decideButOwn: trial.state === 'proposed' && mayDecide && decisionBar({ personId, proposedById: proposedBy.id, worksAlone: bakery.worksAlone }) !== null,
-        /** The decision would be on one's own proposal, and the record will say so. */
-        isOwn: personId === proposedBy.id,
+        decide: trial.state === 'proposed' && mayDecide && bar === null,
+        /** Why somebody with the right may not decide on this one. */
+        decisionBar: trial.state === 'proposed' && mayDecide ? bar : null,
+        /** The decision would be on one's own proposal or own doughs, and the record will say so. */
+        ...handIn({ personId, ...hands }),
         /** Takes it back before it is decided on. */
         withdraw: trial.state === 'proposed' && levelOf(role, 'propose-trial') === 'yes' && withdrawalBar({ personId, proposedById: proposedBy.id }) === null,
         import: isOpen(trial.state) && levelOf(role, 'import-readings') === 'yes',

@@ -73,16 +73,41 @@ export function stateAfter(verdict: PlanVerdict): TrialState {
   }
 }
 
-/** Why somebody may not decide on a plan, or null. Nobody decides on their own, unless the bakery lets them work alone. */
-export function decisionBar(q: { personId: string; proposedById: string; worksAlone: boolean }): 'own-plan' | null {
-  return q.personId === q.proposedById && !q.worksAlone ? 'own-plan' : null
+/** Who had a hand in a plan, and who could decide on it. */
+export type PlanHands = {
+  proposedById: string
+  /** Everybody who wrote content of its draft. */
+  authorIds: readonly string[]
+  /** Everybody who may approve plans and is there. */
+  approverIds: readonly string[]
+  worksAlone: boolean
 }
 
-export type DecisionMeaning = 'approved' | 'approved-by-proposer' | 'sent_back' | 'declined'
+/**
+ * Why somebody may not decide on a plan, or null. Nobody decides on what they proposed, and no author decides as long
+ * as there is an approver with no hand in it; unless the bakery lets people work alone.
+ */
+export function decisionBar(q: PlanHands & { personId: string }): 'own-plan' | 'co-author' | null {
+  if (q.worksAlone) return null
+  if (q.personId === q.proposedById) return 'own-plan'
+  if (!q.authorIds.includes(q.personId)) return null
+  const hasSecond = q.approverIds.some((id) => id !== q.proposedById && !q.authorIds.includes(id))
+  return hasSecond ? 'co-author' : null
+}
+
+/** What hand somebody had in a plan that they decide on. */
+export function handIn(q: Pick<PlanHands, 'proposedById' | 'authorIds'> & { personId: string }): { byProposer: boolean; byCoAuthor: boolean } {
+  const byProposer = q.personId === q.proposedById
+  return { byProposer, byCoAuthor: !byProposer && q.authorIds.includes(q.personId) }
+}
+
+export type DecisionMeaning = 'approved' | 'approved-by-proposer' | 'approved-by-co-author' | 'sent_back' | 'declined'
 
 /** In what words a decision is given: the key of its meaning. */
-export function meaningOfDecision(q: { verdict: PlanVerdict; byProposer: boolean }): DecisionMeaning {
-  return q.verdict === 'approved' && q.byProposer ? 'approved-by-proposer' : q.verdict
+export function meaningOfDecision(q: { verdict: PlanVerdict; byProposer: boolean; byCoAuthor: boolean }): DecisionMeaning {
+  if (q.verdict !== 'approved') return q.verdict
+  if (q.byProposer) return 'approved-by-proposer'
+  return q.byCoAuthor ? 'approved-by-co-author' : 'approved'
 }
 
 /** The letters of arms, by position: 0 is the control. */

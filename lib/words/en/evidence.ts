@@ -32,6 +32,7 @@ export const evidence = {
   approved: 'Approved',
   approvedText: '{date}, {name}',
   approvedByProposer: '{date}, {name}, by its proposer',
+  approvedByCoAuthor: '{date}, {name}, by a co-author',
   control: 'Control',
   dough: 'Dough {letter}',
 

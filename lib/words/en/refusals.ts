@@ -25,6 +25,7 @@ export const refusals = {
   'already-signed': 'You have signed this version already. It waits for another signature.',
   'not-your-signature': 'Your signature is not the one that this version waits for.',
   'content-moved-on': 'An ingredient of this version was changed in the stores since you opened it, or since the first signature. Nothing was signed; look at how it stands now.',
+  'co-author': 'You wrote part of this plan, so somebody who did not decides on it.',
   'own-plan': 'You proposed this plan, so a second person decides on it. Ask the owner or the head baker.',
   'not-your-proposal': 'Only who proposed this plan can withdraw it. The head baker or the owner can send it back.',
   'plan-moved-on': 'This is not the plan that you had before you. Nothing was decided; look at how it stands now.',

@@ -281,9 +281,14 @@ export const trials = {
     password: 'Your password',
     decideGo: 'Sign the decision',
     ownWord: 'A second person decides.',
-    ownText: 'You proposed this plan. Ask the owner or the head baker.',
+    barTexts: {
+      'own-plan': 'You proposed this plan. Ask the owner or the head baker.',
+      'co-author': 'You wrote part of this plan. Ask somebody who did not.',
+    },
     aloneWord: 'You proposed this yourself.',
     aloneText: 'Your bakery allows it. The record will say: approved by its proposer.',
+    coAuthorWord: 'You wrote part of this.',
+    coAuthorText: 'So did everybody else who may approve. The record will say: approved by a co-author.',
     waitsWord: 'Waiting.',
     waitsText: 'The head baker or the owner decides on it.',
     withdraw: 'Withdraw this plan',
@@ -300,6 +305,7 @@ export const trials = {
   meanings: {
     approved: 'I have checked this plan and approve it: it may be baked as it stands.',
     'approved-by-proposer': 'Approved by its proposer: I proposed this plan, work alone, and approve it.',
+    'approved-by-co-author': 'Approved by a co-author: I wrote part of this plan, did not propose it, and approve it.',
     sent_back: 'I send this plan back to be changed.',
     declined: 'I decline this plan: it is not to be baked.',
   },

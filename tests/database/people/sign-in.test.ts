@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
 import { signIn } from '@/lib/kitchen/people/sign-in'
 import { startPasswordReset } from '@/lib/kitchen/people/start-password-reset'
+import { maySignIn, rememberSignIn } from '@/lib/auth/sign-in-attempts'
 import { setUpBakery } from '@/lib/kitchen/people/set-up-bakery'
 import { hashPassword } from '@/lib/auth/password-hash'
 import { callerOf, makeBakery, makeFirstRunLink, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
@@ -39,23 +40,55 @@ describe('guessing a password', () => {
 
   it('waits a quarter of an hour at most, and after a hundred in a row until the owner makes a new link', async () => {
     const { email, password } = bakery.head
+    const { address } = callerOf(null)
     let judged = 0
-    for (let at = 0; at < 40 * 60 && judged < 200; at += 15) {
-      const before = await db().signInLimit.findMany({ select: { failures: true } })
-      await signIn.call(callerOf(null, minutes(at / 10)), { email, password: 'wrong' })
-      const after = await db().signInLimit.findMany({ select: { failures: true } })
-      judged += JSON.stringify(before) === JSON.stringify(after) ? 0 : 1
-    }
+    for (let minute = 0; minute < 4 * 60; minute += 1) if (await maySignIn(db(), { email, address }, minutes(minute))) judged++
     expect(judged).toBeLessThanOrEqual(100)
     expect(valueOf(await signIn.call(callerOf(null, minutes(4 * 60 + 16)), { email, password }))).not.toBeNull()
   })
 
-  it('shares its count with the password asked again for what matters', async () => {
+  it('is counted apart from the password asked again for what matters', async () => {
     const { sessionSecret } = bakery.owner
     const ask = (password: string) => startPasswordReset.call(callerOf(sessionSecret, testNow, password), { personId: bakery.early.personId })
     for (let tries = 0; tries < 5; tries++) expect(refusalOf(await ask('wrong'))).toBe('wrong-password password:not-your-password')
     expect(refusalOf(await ask(bakery.owner.password))).toBe('too-many-tries')
-    expect(valueOf(await signIn.call(callerOf(null), { email: bakery.owner.email, password: bakery.owner.password }))).toBeNull()
+    expect(valueOf(await signIn.call(callerOf(null), { email: bakery.owner.email, password: bakery.owner.password }))).not.toBeNull()
+  })
+
+  it('by a stranger shuts nobody out: neither of commands while signed in, nor of signing in at another address', async () => {
+    const { owner, late } = await makeBakery('Stranger Row')
+    const from = (address: string) => ({ ...callerOf(null), address })
+    for (let tries = 0; tries < 12; tries++) expect(valueOf(await signIn.call(from('203.0.113.9'), { email: owner.email, password: 'wrong' }))).toBeNull()
+    valueOf(await startPasswordReset.call(owner.caller, { personId: late.personId }))
+    expect(valueOf(await signIn.call(from('198.51.100.7'), { email: owner.email, password: owner.password }))).not.toBeNull()
+    expect(valueOf(await signIn.call(from('203.0.113.9'), { email: owner.email, password: owner.password }))).toBeNull()
+  })
+
+  it('is judged a hundred times in a row at most for one person, from however many addresses; where they signed in of late they still may', async () => {
+    const { owner } = await makeBakery('Many Doors')
+    const at = (address: string) => ({ email: owner.email, address })
+    await rememberSignIn(db(), at('198.51.100.7'), testNow)
+    let judged = 0
+    for (let guess = 0; guess < 400; guess++) if (await maySignIn(db(), at(`203.0.113.${guess}`), minutes(2 * guess))) judged++
+    expect(judged).toBeLessThanOrEqual(100)
+    expect(judged).toBeGreaterThan(50)
+    expect(await maySignIn(db(), at('192.0.2.1'), minutes(800))).toBe(false)
+    expect(await maySignIn(db(), at('198.51.100.7'), minutes(800))).toBe(true)
+  })
+
+  it('of ever other people from one address is slowed down as well', async () => {
+    let judged = 0
+    for (let guess = 0; guess < 80; guess++) if (await maySignIn(db(), { email: `p${guess}@sprayed.example`, address: '203.0.113.200' }, testNow)) judged++
+    expect(judged).toBe(50)
+  })
+
+  it('leaves no wait behind that was begun while the clock was wrong', async () => {
+    const { owner } = await makeBakery('Wrong Clock')
+    const yearsOn = minutes(3 * 365 * 24 * 60)
+    const guess = (at: Date, password: string) => signIn.call(callerOf(null, at), { email: owner.email, password })
+    for (let tries = 0; tries < 6; tries++) expect(valueOf(await guess(yearsOn, 'wrong'))).toBeNull()
+    expect(valueOf(await guess(yearsOn, owner.password))).toBeNull()
+    expect(valueOf(await guess(testNow, owner.password))).not.toBeNull()
   })
 
   it('gives the same answer for an unknown address', async () => {

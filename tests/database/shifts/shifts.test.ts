@@ -84,9 +84,12 @@ describe('beginning a batch', () => {
     expect(refusalOf(await begin(0, { seenRevision: 2 }))).toBe('stale')
   })
 
-  it('is refused on trials that are over, and next door', async () => {
+  it('is refused on a trial that was stopped', async () => {
     await setTrial('stopped')
     expect(refusalOf(await begin(0))).toBe('trial-stopped')
+  })
+
+  it('is refused on a trial that is closed, and next door', async () => {
     await setTrial('closed')
     expect(refusalOf(await begin(0))).toBe('trial-closed')
     expect(refusalOf(await begin(0, {}, neighbour.owner))).toBe('not-found')

@@ -360,6 +360,36 @@ describe('the decision', () => {
     expect(trial.decisions).toMatchObject([{ byProposer: true, meaning: expect.stringContaining('Approved by its proposer') as string }])
   })
 
+  it('is not for whoever wrote the draft that somebody else proposed, as long as there is a second person', async () => {
+    const trialId = await draft(bakery.head.caller)
+    const proposed = await propose(bakery.early.caller, trialId)
+    expect(refusalOf(await decidePlan.call(bakery.head.caller, decision(proposed)))).toBe('co-author')
+    expect(valueOf(await getPlan.call(bakery.head.caller, { trialId })).may).toMatchObject({ decide: false, decisionBar: 'co-author' })
+    valueOf(await decidePlan.call(bakery.owner.caller, decision(proposed)))
+    expect(await db().planDecision.findMany({ where: { trialId }, select: { byProposer: true, byCoAuthor: true } })).toEqual([{ byProposer: false, byCoAuthor: false }])
+  })
+
+  it('is by a co-author, and says so, when everybody who may approve wrote part of the draft', async () => {
+    const trialId = await draft(bakery.head.caller)
+    const content = trialContentOf(stores)
+    valueOf(await changeDraftTrial.call(bakery.owner.caller, { trialId, seenRevision: 1, content: { ...content, margin: content.margin + 1 } }))
+    const proposed = await propose(bakery.early.caller, trialId)
+    valueOf(await decidePlan.call(bakery.head.caller, decision(proposed)))
+    const { trial } = valueOf(await getPlan.call(bakery.early.caller, { trialId }))
+    expect(trial.decisions).toMatchObject([{ byProposer: false, byCoAuthor: true, meaning: expect.stringContaining('Approved by a co-author') as string }])
+  })
+
+  it('stays open to whoever mended the wording of a draft only', async () => {
+    const trialId = await draft(bakery.early.caller)
+    const content = trialContentOf(stores)
+    const worded = { ...content, question: 'Is it worth its price?', note: 'Read twice.', arms: content.arms.map((arm) => ({ ...arm, name: `${arm.name}!` })) }
+    valueOf(await changeDraftTrial.call(bakery.head.caller, { trialId, seenRevision: 1, content: worded }))
+    const proposed = await propose(bakery.early.caller, trialId)
+    valueOf(await decidePlan.call(bakery.head.caller, decision(proposed)))
+    const authors = await db().trialAuthor.findMany({ where: { trialId }, select: { personId: true } })
+    expect(authors).toEqual([{ personId: bakery.early.personId }])
+  })
+
   it('is one, when two who may decide press at the same moment', async () => {
     const proposed = await propose()
     const tries = await Promise.all([
@@ -376,6 +406,14 @@ describe('the decision', () => {
     const changes = [
       `UPDATE trial SET margin = 1 WHERE id = '${trialId}'`,
       `UPDATE trial SET seed = 'x' WHERE id = '${trialId}'`,
+      `UPDATE trial SET flour_temp_c = 4 WHERE id = '${trialId}'`,
+      `UPDATE trial SET note = 'x' WHERE id = '${trialId}'`,
+      `UPDATE trial SET mixing_days = 9 WHERE id = '${trialId}'`,
+      `UPDATE trial SET scale_id = NULL, number = 99 WHERE id = '${trialId}'`,
+      `UPDATE trial SET state = 'draft' WHERE id = '${trialId}'`,
+      `UPDATE trial SET closed_why = 'x' WHERE id = '${trialId}'`,
+      `UPDATE mixing_day SET number = 99 WHERE trial_id = '${trialId}'`,
+      `DELETE FROM trial WHERE id = '${trialId}'`,
       `UPDATE arm SET name = 'x' WHERE trial_id = '${trialId}'`,
       `DELETE FROM arm_dose d USING arm a WHERE a.id = d.arm_id AND a.trial_id = '${trialId}'`,
       `UPDATE arm_line l SET weighed_g = 1 FROM arm a WHERE a.id = l.arm_id AND a.trial_id = '${trialId}'`,
@@ -386,6 +424,19 @@ describe('the decision', () => {
         for (const change of changes) await expect(client.query(change), change).rejects.toMatchObject({ code: 'EV003' })
       })
     }
+  })
+
+  it('holds its batches: they keep place, dough and code, and a measured one goes back by one step alone', async () => {
+    const { trialId } = await approve()
+    const refused = [`code = '999'`, `planned_order = 99`, `state = 'waiting'`, `state = 'in_work'`, `state = 'lost'`, `state = 'set_aside'`, `revision = 0`].map((change) => `UPDATE batch SET ${change} WHERE trial_id = '${trialId}'`)
+    await connected(database.appUrl, async (client) => {
+      await client.query(`UPDATE batch SET state = 'measured' WHERE trial_id = '${trialId}'`)
+      for (const change of [...refused, `DELETE FROM batch WHERE trial_id = '${trialId}'`]) await expect(client.query(change), change).rejects.toMatchObject({ code: 'EV005' })
+      await client.query(`UPDATE batch SET state = 'baked' WHERE trial_id = '${trialId}'`)
+      await client.query(`UPDATE trial SET state = 'closed' WHERE id = '${trialId}'`)
+      await expect(client.query(`UPDATE batch SET state = 'measured' WHERE trial_id = '${trialId}'`)).rejects.toMatchObject({ code: 'EV005' })
+      await expect(client.query(`UPDATE trial SET state = 'stopped' WHERE id = '${trialId}'`)).rejects.toMatchObject({ code: 'EV003' })
+    })
   })
 
   it('ends a trial that is stopped with a reason, by whoever may approve', async () => {

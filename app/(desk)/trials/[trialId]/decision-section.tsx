@@ -1,3 +1,4 @@
+import { meaningOfDecision } from '@/lib/kitchen/trials/rules'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { FieldStack } from '@/lib/ui/field-stack'
@@ -32,12 +33,12 @@ export function DecisionSection({ trial, may, words }: DecisionSectionProps) {
         </Section>
       ) : null}
 
-      {may.decideButOwn ? (
+      {may.decisionBar ? (
         <Notice tone="plain" word={text.ownWord}>
-          {text.ownText}
+          {text.barTexts[may.decisionBar]}
         </Notice>
       ) : null}
-      {trial.state === 'proposed' && !may.decide && !may.decideButOwn ? (
+      {trial.state === 'proposed' && !may.decide && !may.decisionBar ? (
         <Notice tone="plain" word={text.waitsWord}>
           {text.waitsText}
         </Notice>
@@ -45,9 +46,14 @@ export function DecisionSection({ trial, may, words }: DecisionSectionProps) {
 
       {may.decide && trial.planHash !== null ? (
         <Section id="decide" title={text.decide} note={text.decideNote} screenOnly>
-          {may.isOwn ? (
+          {may.byProposer ? (
             <Notice tone="warn" word={text.aloneWord}>
               {text.aloneText}
+            </Notice>
+          ) : null}
+          {may.byCoAuthor ? (
+            <Notice tone="warn" word={text.coAuthorWord}>
+              {text.coAuthorText}
             </Notice>
           ) : null}
           <ActionForm action={decide.bind(null, { trialId: trial.id, seenRevision: trial.revision, planHash: trial.planHash })} idPrefix="decide-">
@@ -56,7 +62,7 @@ export function DecisionSection({ trial, may, words }: DecisionSectionProps) {
                 name="verdict"
                 label={text.verdict}
                 options={[
-                  { value: 'approved', label: text.verdicts.approved, hint: meanings[may.isOwn ? 'approved-by-proposer' : 'approved'] },
+                  { value: 'approved', label: text.verdicts.approved, hint: meanings[meaningOfDecision({ verdict: 'approved', ...may })] },
                   { value: 'sent_back', label: text.verdicts.sent_back, hint: meanings.sent_back },
                   { value: 'declined', label: text.verdicts.declined, hint: meanings.declined },
                 ]}

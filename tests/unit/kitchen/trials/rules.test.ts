@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest'
 import { TrialState } from '@/lib/db/generated/enums'
-import { armLetter, decisionBar, isEnded, isFrozen, isKeyOpen, isOpen, mayFollow, meaningOfDecision, opensOn, standingOf, stateAfter, withdrawalBar } from '@/lib/kitchen/trials/rules'
+import { armLetter, decisionBar, handIn, isEnded, isFrozen, isKeyOpen, isOpen, mayFollow, meaningOfDecision, opensOn, standingOf, stateAfter, withdrawalBar } from '@/lib/kitchen/trials/rules'
 
 const states = Object.values(TrialState)
 
@@ -48,15 +48,28 @@ describe('where a trial stands', () => {
 
 describe('the second person', () => {
   it('is anybody but the proposer, unless the bakery lets somebody work alone', () => {
-    expect(decisionBar({ personId: 'a', proposedById: 'a', worksAlone: false })).toBe('own-plan')
-    expect(decisionBar({ personId: 'a', proposedById: 'a', worksAlone: true })).toBeNull()
-    expect(decisionBar({ personId: 'b', proposedById: 'a', worksAlone: false })).toBeNull()
+    const hands = { proposedById: 'a', authorIds: ['a'], approverIds: ['a', 'b'], worksAlone: false }
+    expect(decisionBar({ personId: 'a', ...hands })).toBe('own-plan')
+    expect(decisionBar({ personId: 'a', ...hands, worksAlone: true })).toBeNull()
+    expect(decisionBar({ personId: 'b', ...hands })).toBeNull()
+  })
+
+  it('is no author either, as long as an approver had no hand in the plan', () => {
+    const hands = { proposedById: 'shift', authorIds: ['head', 'shift'], approverIds: ['head', 'owner'], worksAlone: false }
+    expect(decisionBar({ personId: 'head', ...hands })).toBe('co-author')
+    expect(decisionBar({ personId: 'owner', ...hands })).toBeNull()
+    expect(decisionBar({ personId: 'head', ...hands, authorIds: ['head', 'owner'] })).toBeNull()
+    // Whoever pressed 'propose' is no second person for it.
+    expect(decisionBar({ personId: 'head', ...hands, proposedById: 'owner' })).toBeNull()
+    expect(decisionBar({ personId: 'owner', ...hands, proposedById: 'owner' })).toBe('own-plan')
+    expect(handIn({ personId: 'head', ...hands })).toEqual({ byProposer: false, byCoAuthor: true })
   })
 
   it('is missing from an approval by its proposer, which says so', () => {
-    expect(meaningOfDecision({ verdict: 'approved', byProposer: true })).toBe('approved-by-proposer')
-    expect(meaningOfDecision({ verdict: 'approved', byProposer: false })).toBe('approved')
-    expect(meaningOfDecision({ verdict: 'declined', byProposer: true })).toBe('declined')
+    expect(meaningOfDecision({ verdict: 'approved', byProposer: true, byCoAuthor: false })).toBe('approved-by-proposer')
+    expect(meaningOfDecision({ verdict: 'approved', byProposer: false, byCoAuthor: false })).toBe('approved')
+    expect(meaningOfDecision({ verdict: 'approved', byProposer: false, byCoAuthor: true })).toBe('approved-by-co-author')
+    expect(meaningOfDecision({ verdict: 'declined', byProposer: true, byCoAuthor: false })).toBe('declined')
   })
 })
 

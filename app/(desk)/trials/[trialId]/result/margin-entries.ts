@@ -29,11 +29,16 @@ export function marginEntries(result: ShownResult, bakery: ShownBakery, forms: R
       ? [
           {
             term: text.approved,
-            detail: say(approval.byProposer ? text.approvedByProposer : text.approvedText, language, { date: formatDate(approval.at, bakery), name: approval.personName }),
+            detail: say(approvedText(approval, text), language, { date: formatDate(approval.at, bakery), name: approval.personName }),
           },
         ]
       : []),
   ]
+}
+
+function approvedText({ byProposer, byCoAuthor }: { byProposer: boolean; byCoAuthor: boolean }, text: ResultForms['text']) {
+  if (byProposer) return text.approvedByProposer
+  return byCoAuthor ? text.approvedByCoAuthor : text.approvedText
 }
 
 function stateText({ trial }: ShownResult, bakery: ShownBakery, { text, language }: ResultForms): string {

@@ -1,0 +1,46 @@
+import 'server-only'
+import type { Db, Tx } from '../db/client'
+import { forgetAttempts, mayAttempt } from './attempts'
+import { hashSecret } from './secret'
+
+/** Who tries to sign in, and from which network address. */
+export type SignInTry = { email: string; address: string }
+
+/** No more than 100 wrong tries in a row at one account (NIST SP 800-63B-4 on throttling, from memory); the waits before are common practice. */
+const mostTries = 100
+const atOneAddress = { freeTries: 5, mostTries }
+/** Of one account from everywhere, and of everybody from one address: strangers cannot shut a person out in a few tries. */
+const fromEverywhere = { freeTries: 50, mostTries }
+/** Of everybody at one address it is only slowed down: a thousand million is never reached. */
+const ofEverybody = { freeTries: 50, mostTries: 1_000_000_000 }
+/** Where somebody signed in within this time, only their own tries from there count. */
+const knownForMs = 30 * 24 * 60 * 60_000
+
+const pairName = ({ email, address }: SignInTry) => `sign-in:${email}:${address}`
+const personName = ({ email }: { email: string }) => `sign-in:${email}`
+const knownHash = ({ email, address }: SignInTry) => hashSecret('limit', `known:${email}:${address}`)
+
+/**
+ * Counts a try to sign in, and says whether it may be judged: by person and address together, by person, and by address.
+ * Where the person signed in of late only the first counts, so strangers elsewhere cannot lock them out.
+ */
+export async function maySignIn(db: Db | Tx, tried: SignInTry, now: Date): Promise<boolean> {
+  if (!(await mayAttempt(db, pairName(tried), now, atOneAddress))) return false
+  const isKnown = await db.signInLimit.count({ where: { keyHash: knownHash(tried), lastAt: { gt: new Date(now.getTime() - knownForMs) } } })
+  if (isKnown > 0) return true
+  if (!(await mayAttempt(db, personName(tried), now, fromEverywhere))) return false
+  return mayAttempt(db, `sign-in-from:${tried.address}`, now, ofEverybody)
+}
+
+/** After a right password: forgets the person's wrong tries, and remembers the address as theirs. */
+export async function rememberSignIn(db: Db | Tx, tried: SignInTry, now: Date): Promise<void> {
+  await forgetSignInAttempts(db, tried, now)
+  const keyHash = knownHash(tried)
+  await db.signInLimit.upsert({ where: { keyHash }, create: { keyHash, failures: 0, lastAt: now }, update: { lastAt: now } })
+  await db.signInLimit.deleteMany({ where: { failures: 0, lastAt: { lt: new Date(now.getTime() - knownForMs) } } })
+}
+
+/** Lifts the wait of a person, everywhere and at this address. */
+export async function forgetSignInAttempts(db: Db | Tx, tried: SignInTry, now: Date): Promise<void> {
+  await forgetAttempts(db, [pairName(tried), personName(tried)], now)
+}
