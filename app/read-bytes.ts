@@ -1,7 +1,7 @@
 import 'server-only'
 
 /** Reads a request's body, no further than `mostBytes`, whatever its length header says; null when there is more. */
-export async function readBytes(request: Request, mostBytes: number): Promise<Buffer | null> {
+export async function readBytes(request: Request, mostBytes: number): Promise<Uint8Array<ArrayBuffer> | null> {
   const parts: Uint8Array[] = []
   let bytes = 0
   const reader = request.body?.getReader()
@@ -13,5 +13,5 @@ export async function readBytes(request: Request, mostBytes: number): Promise<Bu
     }
     parts.push(next.value)
   }
-  return Buffer.concat(parts)
+  return new Uint8Array(Buffer.concat(parts))
 }
