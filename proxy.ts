@@ -1,10 +1,15 @@
 import { NextResponse, type NextRequest } from 'next/server'
+import { answerEarly } from './app/answer-early'
+import { transportHeader } from './lib/auth/transport-header'
 
 /**
  * Gives every page its content security policy, with a nonce that only this answer's own scripts carry.
- * It decides nothing about rights: those are asked in lib/kitchen.
+ * It refuses writes that come from elsewhere, since actions can't choose their status. It decides nothing about
+ * rights: those are asked in lib/kitchen.
  */
 export function proxy(request: NextRequest): NextResponse {
+  const refused = answerEarly(request.method, request.headers)
+  if (refused) return new NextResponse(null, { status: refused })
   const nonce = btoa(crypto.randomUUID())
   const policy = [
     "default-src 'self'",
@@ -23,6 +28,8 @@ export function proxy(request: NextRequest): NextResponse {
   const response = NextResponse.next({ request: { headers } })
   response.headers.set('Content-Security-Policy', policy)
   response.headers.set('Cache-Control', 'no-store')
+  const transport = transportHeader()
+  if (transport) response.headers.set('Strict-Transport-Security', transport)
   return response
 }
 

@@ -24,6 +24,14 @@ export async function closeDb(): Promise<void> {
   await closing?.client.$disconnect()
 }
 
+// UTC is not a taste here: the adapter drops the offset of what it reads.
+const sessionSettings = "SET timezone = 'UTC'; SET statement_timeout = 15000; SET lock_timeout = 3000; SET idle_in_transaction_session_timeout = 15000"
+
+/** Sets a new connection up by SQL, before anybody gets it: a pooler refuses settings in the start-up packet. */
+function setUp(client: pg.PoolClient, done: (error?: Error) => void): void {
+  client.query(sessionSettings, (error: Error | null) => done(error ?? undefined))
+}
+
 function connect(url: string, size: number): PrismaClient {
   const pool = new pg.Pool({
     connectionString: url,
@@ -32,8 +40,7 @@ function connect(url: string, size: number): PrismaClient {
     connectionTimeoutMillis: 5_000,
     idleTimeoutMillis: 60_000,
     application_name: 'evendough',
-    // UTC is not a taste here: the adapter drops the offset of what it reads.
-    options: '-c timezone=UTC -c statement_timeout=15000 -c lock_timeout=3000 -c idle_in_transaction_session_timeout=15000',
+    verify: setUp,
   })
   // A dropped connection must not end the process, neither an idle one nor one in the middle of a transaction, where
   // nobody else listens.

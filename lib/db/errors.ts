@@ -20,6 +20,9 @@ const busySentences = new Set(['timeout exceeded when trying to connect', 'Conne
 type Cause = { kind?: unknown; originalCode?: unknown; code?: unknown; constraint?: { index?: unknown; fields?: unknown } }
 
 const clashCodes = new Set(['40001', '40P01', '55P03'])
+// No room on the disk, no memory, no connection left, a fault of reading or writing, a transaction ended for idling:
+// PostgreSQL's appendix A. Nothing was kept, and the same may work in a while.
+const busyCodes = new Set(['57014', '53100', '53200', '53300', '53400', '58030', '25P03', '25P04'])
 const goneKinds = new Set(['ConnectionClosed', 'SocketTimeout', 'DatabaseNotReachable'])
 const goneCodes = new Set(['57P01', '57P02', '57P03', '08006', '08003', '08000', 'ECONNRESET', 'ECONNREFUSED', 'EPIPE'])
 
@@ -34,7 +37,7 @@ export function readDatabaseFault(error: unknown): DatabaseFault {
   if (kind === 'ForeignKeyConstraintViolation') return { kind: 'foreign-key', constraint: nameOf(cause) }
   // P2024: no connection in time; P2028: the transaction could not be opened or outlived its limit.
   const sentence = error instanceof Error ? error.message : ''
-  if (prismaCode === 'P2024' || prismaCode === 'P2028' || kind === 'TooManyConnections' || code === '57014' || busySentences.has(sentence)) return { kind: 'busy' }
+  if (prismaCode === 'P2024' || prismaCode === 'P2028' || kind === 'TooManyConnections' || (code && busyCodes.has(code)) || busySentences.has(sentence)) return { kind: 'busy' }
   if (prismaCode === 'P1001' || prismaCode === 'P1017' || (kind && goneKinds.has(kind)) || (code && goneCodes.has(code)) || goneSentences.has(sentence)) {
     return { kind: 'gone' }
   }

@@ -1,6 +1,7 @@
 import pg from 'pg'
 import { embeddedUrl, appRole, makeRolesAndDatabase, ownerRole } from '../db/embedded/roles'
 import { startEmbeddedServer } from '../db/embedded/server'
+import { log } from '../db/log'
 import { migrate } from '../db/migrate'
 import type { Secrets } from './secrets'
 import type { Settings } from './settings'
@@ -30,6 +31,7 @@ async function openEmbedded(dataFolder: string, secrets: Secrets): Promise<OpenD
     await server.stop()
     throw error
   }
+  server.keepUp((event, facts) => log.warn({ event, ...facts }))
   return { appUrl: embeddedUrl(server.port, databaseName, appRole, secrets.appPassword), stop: server.stop }
 }
 

@@ -24,7 +24,7 @@ declare module 'vitest' {
   }
 }
 
-const folderStart = 'evendough-test-'
+const folderStart = 'evendough-tests-'
 const template = 'evendough_template'
 
 /** Vitest's global setup: one PostgreSQL for the run, with a migrated template that each test file copies. */

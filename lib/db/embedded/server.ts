@@ -3,12 +3,16 @@ import fs from 'node:fs'
 import net from 'node:net'
 import path from 'node:path'
 import { findBinaries } from './binaries'
+import { isReachable } from '../is-reachable'
 import { makeServerHome, type ServerHome } from './home'
+import { keepUp } from './keep-up'
 
 export type EmbeddedServer = {
   port: number
   logFile: string
   movedTo?: string
+  /** From now on starts the server again, on its port and with back-off, whenever nobody answers there. */
+  keepUp(say: (event: string, facts: object) => void): void
   /** Stops the server after its running statements; safe to call twice. */
   stop(): Promise<void>
 }
@@ -28,17 +32,41 @@ export async function startEmbeddedServer(dataFolder: string, superuserPassword:
   await clearFormerServer(home, data)
   for (let attempt = 1; ; attempt++) {
     const port = await findFreePort()
-    // Loopback only, no socket file: one way in, the same on every system.
-    const options = `-p ${port} -c listen_addresses=127.0.0.1 -c unix_socket_directories= -c timezone=UTC -c log_timezone=UTC -c max_connections=100`
-    const started = await run(home, 'pg_ctl', ['start', '-D', data, '-w', '-t', '60', '-s', '-l', logFile, '-o', options])
-    if (started.code === 0) {
-      return { port, logFile, movedTo: home.movedTo, stop: () => stopServer(home, data) }
-    }
+    if (await startOn(port, home, data, logFile)) return serverOn(port, home, data, logFile)
     const portTaken = readTail(logFile).includes('Address already in use')
     if (!portTaken || attempt === attempts) {
       throw new Error(`The embedded PostgreSQL did not start. Its own words are in ${logFile}; the last of them:\n${readTail(logFile)}`)
     }
   }
+}
+
+function serverOn(port: number, home: ServerHome, data: string, logFile: string): EmbeddedServer {
+  let watch: { stop(): Promise<void> } | undefined
+  return {
+    port,
+    logFile,
+    movedTo: home.movedTo,
+    keepUp(say) {
+      watch ??= keepUp({
+        isUp: () => isReachable('127.0.0.1', port),
+        async start() {
+          await clearFormerServer(home, data)
+          return startOn(port, home, data, logFile)
+        },
+        say,
+      })
+    },
+    async stop() {
+      await watch?.stop()
+      await stopServer(home, data)
+    },
+  }
+}
+
+async function startOn(port: number, home: ServerHome, data: string, logFile: string): Promise<boolean> {
+  // Loopback only, no socket file: one way in, the same on every system.
+  const options = `-p ${port} -c listen_addresses=127.0.0.1 -c unix_socket_directories= -c timezone=UTC -c log_timezone=UTC -c max_connections=100`
+  return (await run(home, 'pg_ctl', ['start', '-D', data, '-w', '-t', '60', '-s', '-l', logFile, '-o', options])).code === 0
 }
 
 async function initialise(home: ServerHome, data: string, password: string): Promise<void> {

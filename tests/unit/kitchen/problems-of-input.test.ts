@@ -32,6 +32,19 @@ describe('what is wrong with an input, in our own codes', () => {
     [{ name: 'a\u0000b' }, 'name: unreadable'],
     [{ name: 'a\ud800b' }, 'name: unreadable'],
     [{ name: 'a\nb' }, 'name: unreadable'],
+    // General categories and Default_Ignorable_Code_Point as in the Unicode Character Database (UAX #44).
+    [{ name: '\u200b\u2060' }, 'name: unreadable'],
+    [{ name: '\u200d' }, 'name: unreadable'],
+    [{ name: '\u3164' }, 'name: unreadable'],
+    [{ name: '\u2800' }, 'name: unreadable'],
+    [{ name: 'Ayo\u200bb' }, 'name: unreadable'],
+    [{ name: 'Ayo\u202eb' }, 'name: unreadable'],
+    [{ name: 'Ayo\u2066b' }, 'name: unreadable'],
+    [{ name: 'a\u0007b' }, 'name: unreadable'],
+    [{ name: 'a\tb' }, 'name: unreadable'],
+    [{ name: 'a\u2028b' }, 'name: unreadable'],
+    [{ text: 'a\u0007' }, 'text: unreadable'],
+    [{ text: 'a\u202eb' }, 'text: unreadable'],
     [{ name: { not: '' } }, 'name: wrong-form'],
     [{ email: 'nobody' }, 'email: not-email'],
     [{ role: 'admin' }, 'role: wrong-choice'],
@@ -50,6 +63,14 @@ describe('what is wrong with an input, in our own codes', () => {
     [{ bakeryId: 'other' }, 'bakeryId: unknown-field'],
   ])('%j', (change, expected) => {
     expect(problems(change)).toEqual([expected])
+  })
+
+  it.each(['Zoë', 'नमक', 'نمک\u200cدان', 'مها', '塩', '👩\u200d🍳', '☕\ufe0f'])('takes the name %s', (name) => {
+    expect(problems({ name })).toEqual([])
+  })
+
+  it('takes a note on several lines with tabs', () => {
+    expect(problems({ text: 'a\r\n\tb' })).toEqual([])
   })
 
   it('names every fault at once', () => {

@@ -10,6 +10,7 @@ const outside = [
   'lib/db/append-only',
   'lib/db/folder-lock',
   'lib/db/grants',
+  'lib/db/is-reachable',
   'lib/db/migrate',
   'lib/db/migration-adapter',
   'lib/db/schema-engine',
