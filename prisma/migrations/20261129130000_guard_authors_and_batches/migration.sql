@@ -76,13 +76,14 @@ $$;
 -- From approval on, a batch keeps its place, its dough and its code, and moves only along its way while it is baked.
 CREATE FUNCTION "refuse_change_of_batch"() RETURNS trigger LANGUAGE plpgsql AS $$
 DECLARE
-    moving text[] := ARRAY['state', 'state_why', 'pieces_made', 'pieces_good', 'begun_at', 'done_at', 'revision'];
+    moving text[] := ARRAY['state', 'state_why', 'pieces_made', 'pieces_good', 'begun_at', 'done_at', 'moved_from', 'moved_at', 'moved_by_id', 'moved_revision', 'revision'];
     trial_state_now trial_state;
 BEGIN
-    IF NOT "plan_is_approved"(OLD.bakery_id, OLD.trial_id) THEN
+    -- Waits for an approval or an end that is being given, and not for another dough of the trial.
+    SELECT t.state INTO trial_state_now FROM trial t WHERE t.bakery_id = OLD.bakery_id AND t.id = OLD.trial_id FOR KEY SHARE;
+    IF trial_state_now NOT IN ('approved', 'baking', 'closed', 'stopped') THEN
         RETURN CASE WHEN TG_OP = 'DELETE' THEN OLD ELSE NEW END;
     END IF;
-    SELECT t.state INTO trial_state_now FROM trial t WHERE t.bakery_id = OLD.bakery_id AND t.id = OLD.trial_id;
     IF TG_OP = 'DELETE'
         OR to_jsonb(NEW) - moving IS DISTINCT FROM to_jsonb(OLD) - moving
         OR trial_state_now IN ('closed', 'stopped')

@@ -251,6 +251,8 @@ describe('keeping the formula', () => {
 
   it('is all that is possible when nothing was measured, and the evidence says so', async () => {
     const trial = await makeEndedTrial(bakery, { state: 'baking' })
+    // What is measured is not lost, also to the database: it goes back first.
+    await db().batch.updateMany({ where: { trialId: trial.trialId, state: 'measured' }, data: { state: 'baked' } })
     await db().batch.updateMany({ where: { trialId: trial.trialId }, data: { state: 'lost', stateWhy: 'The oven is broken.' } })
     await db().trial.updateMany({ where: { id: trial.trialId }, data: { state: 'stopped', closedAt: testNow, closedWhy: 'The oven is broken.' } })
     expect(refusalOf(await draftChange.call(bakery.head.caller, asked(trial)))).toBe('invalid armId:arm-not-measured')

@@ -300,7 +300,7 @@ describe('a proposed plan', () => {
 
   it('that can no longer be worked out says which dose is at fault, and can be changed', async () => {
     const sample = trialContentOf(stores)
-    const content = { ...sample, arms: [{ name: 'malt sugars', onTop: false, doses: [{ ingredientId: stores.ids.malt, basis: 'pct_flour', doseOf: 'active', value: 0.3 }] }] }
+    const content = { ...sample, arms: [{ name: 'malt sugars', onTop: false, doses: [{ ingredientId: stores.ids.malt, basis: 'pct_flour', doseOf: 'active', value: 0.3, how: 'more', insteadOfId: null, equalBy: null }] }] }
     const trialId = await draft(bakery.early.caller, content)
     const where = { bakeryId_id: { bakeryId: bakery.bakeryId, id: stores.ids.malt } }
     const { activeName, activeShare, name } = await db().ingredient.findUniqueOrThrow({ where, select: { activeName: true, activeShare: true, name: true } })
