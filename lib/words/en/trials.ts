@@ -205,6 +205,7 @@ export const trials = {
       'colder-than-all-ice': 'No water does it: it would have to be {temp}. Cool the flour or the room; {nearest} is the nearest.',
       'too-much-ice': 'No water does it: {temp} would take more than half of the water as ice. Cool the flour or the room; {nearest} is the nearest.',
       'hotter-than-allowed': 'No water does it: {temp} would harm the leaven. Warm the flour or the room; {nearest} is the nearest.',
+      'never-melts': 'No water does it: {temp} would take more ice than melts in it. Cool the flour or the room; {nearest} is the nearest.',
     },
     waterUnknown: {
       'no-plain-water': 'There is no plain water in the final dough to set the temperature with.',

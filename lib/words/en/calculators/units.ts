@@ -31,6 +31,8 @@ export const units = {
   Mm2: 'mm²',
   Cm3: 'cm³',
   C: '°C',
+  TempF: '°F',
+  DifferenceF: '°F',
   K: 'K',
   CPerMin: '°C/min',
   S: 's',
