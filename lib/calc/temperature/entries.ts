@@ -240,7 +240,7 @@ export const temperatureEntries = [
     input: z.strictObject({ temperaturesIn, reading: z.number() }),
     output: z.strictObject({ readingTempC: z.number(), readingTempF: z.number() }),
     example: { temperaturesIn: 'fahrenheit', reading: 78 },
-    source: 'SI Brochure, 9th edition, 2.3.1; NIST SP 811, 2008, B.8',
+    source: 'NIST, conversion of temperatures: t/°C = (t/°F − 32)/1.8',
     run: ({ temperaturesIn: unit, reading }) => temperatureReading({ reading, unit }),
   }),
   ...severalDoughsEntries,

@@ -9,7 +9,7 @@ const ABSOLUTE_ZERO = { celsius: -273.15, fahrenheit: -459.67 } as const
  * A reading of a thermometer in both units: °F = °C · 9/5 + 32. A difference takes no 32: temperatureDifference.
  * @param reading not below absolute zero
  * @throws CalcError 'not-finite' | 'out-of-range'
- * Source: SI Brochure, 9th ed., 2.3.1 for the Celsius scale; NIST SP 811 (2008), B.8, for °F.
+ * Source: NIST, conversion of temperatures, t/°C = (t/°F − 32)/1.8; from memory.
  * @example 75 °F is 23.89 °C
  */
 export function temperatureReading(q: { reading: number; unit: TemperatureUnit }): { readingTempC: number; readingTempF: number } {

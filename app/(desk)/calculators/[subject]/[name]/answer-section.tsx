@@ -19,7 +19,7 @@ export function AnswerSection({ answer, sayer }: { answer: unknown; sayer: Sayer
       ))}
       <AnswerView group={figures} sayer={sayer} />
       <details className="mt-4 text-small print:hidden">
-        <summary className="inline-flex min-h-8 cursor-pointer items-center text-ink-2">{sayer.text.allDigits}</summary>
+        <summary className="inline-flex min-h-8 cursor-pointer items-center underline underline-offset-4">{sayer.text.allDigits}</summary>
         <pre translate="no" className="mt-2 whitespace-pre-wrap break-words">
           {JSON.stringify(answer, null, 2)}
         </pre>
