@@ -1,20 +1,11 @@
-import { ICE_CONSTANTS } from '@/lib/calc/temperature/ice-heat'
-import { iceMassG } from '@/lib/calc/temperature/ice-mass'
-import { waterSource } from '@/lib/calc/temperature/water-source'
+import { answerOf } from '@/tests/support/answer-of'
 import { publishedCheck } from '@/tests/support/published-check'
 
 const toC = (f: number) => ((f - 32) * 5) / 9
 /** 144 BTU/lb over 1 BTU/(lb·°F) is 144 °F of water, that is 80 K. */
-const TRADE = { ...ICE_CONSTANTS, latentHeatJPerG: 80 * ICE_CONSTANTS.waterSpecificHeatJPerGK }
-const icePart = (tapF: number, wantedF: number) =>
-  iceMassG({
-    waterMassG: 1,
-    tapTempC: toC(tapF),
-    wantedTempC: toC(wantedF),
-    iceTempC: 0,
-    convention: 'replacing',
-    constants: TRADE,
-  })
+const TRADE = { latentHeatJPerG: 80 * 4.186, waterSpecificHeatJPerGK: 4.186 }
+const ice = { waterMassG: 1, iceTempC: 0, convention: 'replacing', ...TRADE }
+const icePart = (tapF: number, wantedF: number) => Number(answerOf('temperature/ice-mass', { ...ice, tapTempC: toC(tapF), wantedTempC: toC(wantedF) }).iceMassG)
 
 for (const [tapF, wantedF, printed, worked] of [
   [70, 50, 0.109, 0.1099],
@@ -52,20 +43,7 @@ for (const [tapF, wantedF, printed, worked] of [
     source: 'Bakery supplier, ice table (its rule)',
     status: 'published inputs',
     expected: worked,
-    got: () => {
-      const found = waterSource({
-        waterMassG: 1,
-        wantedTempC: toC(wantedF),
-        coldTempC: toC(tapF),
-        hotTempC: 60,
-        mostTempC: 50,
-        iceTempC: 0,
-        convention: 'replacing',
-        mostIceShare: 1,
-        constants: TRADE,
-      })
-      return found.outcome === 'ice' ? found.iceMassG : Number.NaN
-    },
+    got: () => Number(answerOf('temperature/water-source', { ...ice, wantedTempC: toC(wantedF), coldTempC: toC(tapF), hotTempC: 60, mostTempC: 50, mostIceShare: 1 }).iceMassG),
     tolerance: { absolute: 5e-5 },
     why: 'half of the fourth decimal',
   })

@@ -10,7 +10,7 @@ export function AnswerTable({ name, rows, sayer }: { name: string; rows: readonl
   const flat = rows.map((row) => flatOf(row))
   const columns = [...new Set(flat.flatMap((row) => Object.keys(row)))].map((key) => {
     const own = key.split('.').at(-1) ?? key
-    const unit = sayer.own.unit(own)
+    const unit = sayer.own.screenUnit(own)
     const numeric = flat.some((row) => typeof row[key] === 'number') && flat.every((row) => typeof row[key] === 'number' || (row[key] ?? null) === null)
     return { key, own, numeric, label: unit ? `${labelOf(key, sayer)}, ${unit}` : labelOf(key, sayer) }
   })

@@ -1,3 +1,4 @@
+import { screenDigits, toScreen } from '@/lib/kitchen/calculators/on-screen'
 import { Quantity } from '@/lib/ui/quantity'
 import { answerNumber } from '@/lib/words/format/answer-number'
 import { numberFormOf } from '@/lib/words/format/kept-forms'
@@ -9,9 +10,9 @@ export function isPlain(value: unknown): boolean {
   return typeof value !== 'object' || value === null || (Array.isArray(value) && value.every((each) => typeof each !== 'object' || each === null))
 }
 
-/** A value of an answer on a line, with the unit that its field's name ends in unless a heading has it. */
+/** A value of an answer on a line, with its screen's unit unless a heading has it, and as exact as that unit is shown. */
 export function AnswerText({ name, value, sayer, unitAbove = false }: { name: string; value: unknown; sayer: Sayer; unitAbove?: boolean }) {
-  const unit = unitAbove ? undefined : sayer.own.unit(name)
+  const unit = unitAbove ? undefined : sayer.own.screenUnit(name)
   if (Array.isArray(value)) {
     if (value.length === 0) return sayer.text.nothing
     return (
@@ -19,22 +20,22 @@ export function AnswerText({ name, value, sayer, unitAbove = false }: { name: st
         {value.map((each: unknown, i) => (
           <span key={i}>
             {i > 0 ? between : null}
-            <PlainText value={each} unit={i === value.length - 1 ? unit : undefined} sayer={sayer} />
+            <PlainText name={name} value={each} unit={i === value.length - 1 ? unit : undefined} sayer={sayer} />
           </span>
         ))}
       </>
     )
   }
-  return <PlainText value={value} unit={unit} sayer={sayer} />
+  return <PlainText name={name} value={value} unit={unit} sayer={sayer} />
 }
 
 /** Wider than a comma, so that a decimal comma is not taken for one. */
 const between = '; '
 
-function PlainText({ value, unit, sayer: { own, text, locale } }: { value: unknown; unit: string | undefined; sayer: Sayer }) {
+function PlainText({ name, value, unit, sayer: { own, text, locale } }: { name: string; value: unknown; unit: string | undefined; sayer: Sayer }) {
   switch (typeof value) {
     case 'number': {
-      const number = answerNumber(value, { locale })
+      const number = answerNumber(toScreen(name, value), { locale, ...screenDigits(name) })
       return unit ? <Quantity number={number} unit={unit} /> : number
     }
     case 'boolean':

@@ -13,7 +13,7 @@ export function AnswerView({ group, sayer, level = 3 }: { group: Group; sayer: S
   return (
     <>
       {lines.length > 0 ? (
-        <DefinitionList entries={lines.map(([name, value]) => ({ term: sayer.own.field(name), detail: <AnswerText name={name} value={value} sayer={sayer} />, strong: typeof value === 'number' || (typeof value === 'string' && sayer.own.unit(name) !== undefined) }))} />
+        <DefinitionList entries={lines.map(([name, value]) => ({ term: sayer.own.field(name), detail: <AnswerText name={name} value={value} sayer={sayer} />, strong: typeof value === 'number' || (typeof value === 'string' && sayer.own.screenUnit(name) !== undefined) }))} />
       ) : null}
       {entries
         .filter(([, value]) => !isPlain(value))

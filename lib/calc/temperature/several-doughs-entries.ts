@@ -1,9 +1,17 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
+import { HOTTEST_FOR_YEAST_C } from './constants'
 import { atFlatFields } from '../flat-fields'
 import { correctFrictionJPerKg } from './correct-friction'
+import { doughHeatWarnings } from './dough-heat-warnings'
 import { learnFriction } from './learn-friction'
+import { statedIceConstants } from './stated-ice-constants'
 import { waterForArms } from './water-for-arms'
+
+const optionalNumber = z.optional(z.number())
+
+/** Constants that a table of ice was worked out with, where it had others than ours. */
+export const iceConstantFields = { latentHeatJPerG: optionalNumber, waterSpecificHeatJPerGK: optionalNumber, iceSpecificHeatJPerGK: optionalNumber }
 
 export const severalDoughsEntries = [
   calcEntry({
@@ -61,7 +69,7 @@ export const severalDoughsEntries = [
       wantedDoughTempC: z.number(),
       actualDoughTempC: z.number(),
     }),
-    output: z.strictObject({ frictionJPerKg: z.number() }),
+    output: z.strictObject({ frictionJPerKg: z.number(), warnings: z.array(z.enum(['friction-below-zero', 'looks-like-fahrenheit'])) }),
     example: {
       usedFrictionJPerKg: 3200,
       heatCapacityJPerK: 36_000,
@@ -70,7 +78,10 @@ export const severalDoughsEntries = [
       actualDoughTempC: 26.8,
     },
     source: 'heat balance; the rule is our own',
-    run: (q) => ({ frictionJPerKg: correctFrictionJPerKg(q) }),
+    run: (q) => {
+      const frictionJPerKg = correctFrictionJPerKg(q)
+      return { frictionJPerKg, warnings: doughHeatWarnings({ friction: frictionJPerKg, partTempsC: [] }) }
+    },
   }),
   calcEntry({
     id: 'temperature/water-for-arms',
@@ -91,6 +102,7 @@ export const severalDoughsEntries = [
       mostTempC: z.number(),
       iceTempC: z.number(),
       mostIceShare: z.number(),
+      ...iceConstantFields,
     }),
     output: z.strictObject({
       arms: z.array(
@@ -107,6 +119,7 @@ export const severalDoughsEntries = [
       ),
       canAll: z.boolean(),
       commonDoughTempC: z.nullable(z.number()),
+      warnings: z.array(z.enum(['too-hot-for-yeast', 'friction-below-zero', 'looks-like-fahrenheit'])),
     }),
     example: {
       wantedDoughTempC: 26,
@@ -122,6 +135,11 @@ export const severalDoughsEntries = [
       mostIceShare: 0.5,
     },
     source: 'heat balance',
-    run: waterForArms,
+    run: (q) => {
+      const found = waterForArms({ ...q, constants: statedIceConstants(q) })
+      const isTooHot = found.arms.some(({ outcome, waterTempC }) => outcome === 'mix' && waterTempC > HOTTEST_FOR_YEAST_C)
+      const heatWarnings = doughHeatWarnings({ friction: q.frictionJPerKg, partTempsC: q.arms.map(({ restTempC }) => restTempC) })
+      return { ...found, warnings: [...(isTooHot ? (['too-hot-for-yeast'] as const) : []), ...heatWarnings] }
+    },
   }),
 ] as const

@@ -2,7 +2,7 @@ import { mustBeWithin, mustHaveAtLeast } from '../checks'
 import { CalcError } from '../error'
 import { WATER_SPECIFIC_HEAT_J_PER_G_K } from './constants'
 import { heatOfParts } from './heat-of-parts'
-import { ICE_CONSTANTS } from './ice-heat'
+import type { IceConstants } from './ice-heat'
 import { waterSource } from './water-source'
 
 /** One dough: its mixing water, and all else that goes in, taken together. */
@@ -37,7 +37,7 @@ export type WaterForArms = {
  * (J per kg), and how to get that water. When an arm cannot reach the temperature wanted, the nearest that all can.
  * @param wantedDoughTempC −5 to 60 °C; frictionJPerKg of dough, may be 0 or less when the room cools
  * @param arms at least one, names differ; waterMassG > 0 with any ice in it; rest: mass > 0, −40 to 100 °C, 0 to 5 J/(g·K)
- * @param coldTempC, hotTempC, mostTempC, iceTempC, mostIceShare as waterSource; ice replaces water
+ * @param coldTempC, hotTempC, mostTempC, iceTempC, mostIceShare, constants as waterSource; ice replaces water
  * @throws CalcError 'empty' | 'duplicate' | 'not-finite' | 'out-of-range'
  * Source: heat balance, as requiredWaterTemp and waterSource.
  */
@@ -50,6 +50,7 @@ export function waterForArms(q: {
   mostTempC: number
   iceTempC: number
   mostIceShare: number
+  constants: IceConstants
 }): WaterForArms {
   mustBeWithin('wantedDoughTempC', q.wantedDoughTempC, { min: -5, max: 60 })
   mustBeWithin('frictionJPerKg', q.frictionJPerKg)
@@ -65,7 +66,7 @@ export function waterForArms(q: {
     mustBeWithin(`arms[${i}].restSpecificHeatJPerGK`, one.restSpecificHeatJPerGK, { over: 0, max: 5 })
     const waterTempC = waterTempFor(one, q.wantedDoughTempC, q.frictionJPerKg)
     const ask = (wantedTempC: number) =>
-      waterSource({ ...q, waterMassG: one.waterMassG, wantedTempC, convention: 'replacing', constants: ICE_CONSTANTS })
+      waterSource({ ...q, waterMassG: one.waterMassG, wantedTempC, convention: 'replacing', constants: q.constants })
     const found = ask(waterTempC)
     const isHad = found.outcome !== 'not-possible'
     return {

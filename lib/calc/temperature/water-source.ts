@@ -2,12 +2,13 @@ import { mustBeWithin } from '../checks'
 import { CalcError } from '../error'
 import { iceMassG, type IceConvention } from './ice-mass'
 import type { IceConstants } from './ice-heat'
+import { mostMeltingG } from './most-melting'
 
 export type WaterSource =
   | { outcome: 'mix'; coldMassG: number; hotMassG: number; iceMassG: 0 }
   | { outcome: 'ice'; coldMassG: number; hotMassG: 0; iceMassG: number }
   /** No water temperature can do it; `reachableTempC` is the nearest that can be had. */
-  | { outcome: 'not-possible'; reason: 'colder-than-all-ice' | 'hotter-than-allowed' | 'too-much-ice'; reachableTempC: number }
+  | { outcome: 'not-possible'; reason: 'colder-than-all-ice' | 'hotter-than-allowed' | 'too-much-ice' | 'never-melts'; reachableTempC: number }
 
 /**
  * How to get mixing water of a wanted temperature: cold and hot tap mixed, or cold tap with ice, or a clear no.
@@ -50,11 +51,11 @@ export function waterSource(q: {
     const coldMassG = q.convention === 'replacing' ? q.waterMassG - iceG : q.waterMassG
     return { outcome: 'ice', coldMassG, hotMassG: 0, iceMassG: iceG }
   }
-  return {
-    outcome: 'not-possible',
-    reason: iceG === null ? 'colder-than-all-ice' : 'too-much-ice',
-    reachableTempC: heatAsTempC(q, q.mostIceShare * q.waterMassG),
-  }
+  const most = q.mostIceShare * q.waterMassG
+  if (q.convention === 'replacing')
+    return { outcome: 'not-possible', reason: iceG === null ? 'colder-than-all-ice' : 'too-much-ice', reachableTempC: heatAsTempC(q, most) }
+  const melting = mostMeltingG({ ...q, tapTempC: q.coldTempC })
+  return { outcome: 'not-possible', reason: iceG === null ? 'never-melts' : 'too-much-ice', reachableTempC: heatAsTempC(q, Math.min(most, melting)) }
 }
 
 function iceOrNull(q: Parameters<typeof waterSource>[0]): number | null {

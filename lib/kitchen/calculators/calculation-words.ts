@@ -1,6 +1,7 @@
 import 'server-only'
 import type { CalcId } from '../../calc/catalogue'
 import { wordsIn, type Language, type Words } from '../../words/words'
+import { screenUnit } from './on-screen'
 import { unitEnding } from './unit-ending'
 
 type Joined = Words['calculations']
@@ -16,8 +17,10 @@ export type CalculationWords = {
   subject: string
   title: string
   field(name: string): string
-  /** The unit that a field's name ends in. */
+  /** The unit that a field's name ends in, as JSON holds it. */
   unit(name: string): string | undefined
+  /** The unit that a screen asks and shows it in. */
+  screenUnit(name: string): string | undefined
   /** A value of a choice; undefined when it is none, but a text of somebody's own. */
   choice(value: string): string | undefined
 }
@@ -33,6 +36,10 @@ export function calculationWords(id: string, language: Language): CalculationWor
     field: (name) => own(words.fields, name) ?? name,
     unit: (name) => {
       const ending = unitEnding(name)
+      return ending && calculators.units[ending]
+    },
+    screenUnit: (name) => {
+      const ending = screenUnit(name)
       return ending && calculators.units[ending]
     },
     choice: (value) => own(words.choices, value),

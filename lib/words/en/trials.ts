@@ -208,7 +208,7 @@ export const trials = {
     leftHeld: 'held',
     leftFree: 'free',
     leftUnknown: 'not known',
-    totalsNote: 'Fat, sugars and protein count only in ingredients that stand in for each other.',
+    totalsNote: 'Water, fat, sugars and protein count only in ingredients that are marked for them in the stores.',
     allergens: 'Allergens',
     allergensOf: 'In it: {list}.',
     allergensNone: 'None of the fourteen is listed.',

@@ -31,6 +31,7 @@ export const calculators = {
   question: 'What is given',
   questionNote: 'Change the figures and work it out again.',
   answer: 'Answer',
+  allDigits: 'All digits, as the command line gives them',
   optional: 'may stay empty',
   invented: 'Invented example.',
   inventedText: 'These figures are made up, to show how it works. Put yours in their place.',

@@ -29,7 +29,7 @@ export const fermentationWords = {
     referenceTempC: 'Temperature to compare at',
     rules: 'By each rule',
     rule: 'Rule',
-    minutes: 'Minutes',
+    minutes: 'Time',
     leastMin: 'Least',
     mostMin: 'Most',
     warnings: 'Mind',

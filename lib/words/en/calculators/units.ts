@@ -1,6 +1,7 @@
 /**
  * The unit that the ending of a field's name stands for: `doughTempC` is in °C. Of several endings that fit, the
- * longest is meant. A name that ends in none is a plain number, a text or a choice.
+ * longest is meant. A name that ends in none is a plain number, a text or a choice. In small letters: names that are
+ * nothing but a unit, and whose words say of what.
  */
 export const units = {
   G: 'g',
@@ -31,6 +32,8 @@ export const units = {
   Mm2: 'mm²',
   Cm3: 'cm³',
   C: '°C',
+  TempF: '°F',
+  DifferenceF: '°F',
   K: 'K',
   CPerMin: '°C/min',
   S: 's',
@@ -44,6 +47,7 @@ export const units = {
   PerDay: 'per day',
   PerH: 'per h',
   PerWeek: 'per week',
+  GPerWeek: 'g/week',
   Rpm: 'rev/min',
   J: 'J',
   Kwh: 'kWh',
@@ -62,7 +66,18 @@ export const units = {
   W: 'W',
   Pct: '%',
   PctFlour: '% on flour',
+  PctFinalFlour: '%',
   Share: 'of 1',
+  Shares: 'of 1',
   Minor: 'cents or the like',
   MinorPerKg: 'cents or the like per kg',
+  minutes: 'min',
+  days: 'days',
+  weeks: 'weeks',
+  weeksOneOrderLasts: 'weeks',
+  pct: '%',
+  pctFlour: '%',
+  pctFinalFlour: '%',
+  pctDough: '%',
+  pctOfBread: '%',
 } as const

@@ -28,3 +28,13 @@ test('two faults of one control are both said there', () => {
   const faults: Fault[] = [0, 1].map((i) => ({ path: `valuesG.${i}`, code: 'missing', facts: {} }))
   expect(placeFaults(faults, fields, {}, sayer).at.get('valuesG')).toBe('Value 1: This is needed. Value 2: This is needed.')
 })
+
+test('a bound of a share is said in the % that it was asked in, and a number of values as it is', () => {
+  const asked = fieldsOfSchema(z.strictObject({ errorShare: z.number(), lossShares: z.array(z.number()) }), 'input')
+  const faults: Fault[] = [
+    { path: 'errorShare', code: 'above-range', facts: { value: 1.5, max: 0.005 } },
+    { path: 'lossShares.1', code: 'not-below', facts: { value: 1, max: 1 } },
+    { path: 'lossShares', code: 'too-few', facts: { min: 1 } },
+  ]
+  expect(placeFaults(faults, asked, {}, sayer).all.map(({ text }) => text)).toEqual(['Must not be above 0.5.', 'Value 2: Must be less than 100.', 'At least 1 are needed.'])
+})

@@ -41,3 +41,27 @@ test('a wanted temperature that all water as ice cannot give is not possible', (
       expect.objectContaining({ code: 'not-possible' }),
     )
 })
+
+test('ice added for water below freezing never melts in it: refused with the most that does', () => {
+  const constants = { ...ICE_CONSTANTS, latentHeatJPerG: 80 * ICE_CONSTANTS.waterSpecificHeatJPerGK }
+  expect(() => iceMassG({ waterMassG: 8000, tapTempC: 20, wantedTempC: -50, iceTempC: 0, convention: 'adding', constants })).toThrow(
+    expect.objectContaining({ code: 'not-possible', facts: expect.objectContaining({ reason: 'never-melts', max: 2000 }) }),
+  )
+})
+
+test('ice added never is more than melts, whatever is wanted of whatever tap', () => {
+  fc.assert(
+    fc.property(fc.double({ min: 0, max: 60, noNaN: true }), fc.double({ min: -60, max: 60, noNaN: true }), (tapTempC, wantedTempC) => {
+      fc.pre(wantedTempC <= tapTempC)
+      const q = { waterMassG: 1000, tapTempC, iceTempC: 0, constants: ICE_CONSTANTS }
+      const most = (1000 * 4.186 * tapTempC) / 333.6
+      try {
+        expect(iceMassG({ ...q, wantedTempC, convention: 'adding' })).toBeLessThanOrEqual(most + 1e-9)
+      } catch (error) {
+        expect(error).toMatchObject({ facts: { reason: 'never-melts' } })
+        expect(wantedTempC).toBeLessThan(0)
+      }
+    }),
+    { seed: 1742, numRuns: forLong(300, 6_000) },
+  )
+})

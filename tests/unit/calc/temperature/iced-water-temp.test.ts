@@ -11,3 +11,7 @@ test('ice so cold that water would freeze is refused', () =>
   expect(() => icedWaterTemp({ waterMassG: 10, tapTempC: 1, iceMassG: 900, iceTempC: -20, constants: ICE_CONSTANTS })).toThrow(
     expect.objectContaining({ code: 'not-possible', facts: expect.objectContaining({ reason: 'freezes' }) }),
   ))
+test('more ice than water never melts, and the most that does is said', () =>
+  expect(() => icedWaterTemp({ waterMassG: 8000, tapTempC: 20, iceMassG: 19_000, iceTempC: 0, constants: { ...ICE_CONSTANTS, latentHeatJPerG: 80 * ICE_CONSTANTS.waterSpecificHeatJPerGK } })).toThrow(
+    expect.objectContaining({ code: 'not-possible', facts: expect.objectContaining({ field: 'iceMassG', reason: 'never-melts', max: 2000 }) }),
+  ))

@@ -1,3 +1,4 @@
+import { ICE_CONSTANTS } from '@/lib/calc/temperature/ice-heat'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { requiredWaterTemp } from '@/lib/calc/temperature/required-water-temp'
@@ -14,6 +15,7 @@ const q = {
   hotTempC: 55,
   mostTempC: 40,
   iceTempC: 0,
+  constants: ICE_CONSTANTS,
   mostIceShare: 0.4,
 }
 

@@ -47,3 +47,9 @@ describe('when no water can do it the answer says so and how near it comes', () 
   test('colder than all of it as ice', () =>
     expect(waterSource({ ...q, wantedTempC: -90 })).toMatchObject({ outcome: 'not-possible', reason: 'colder-than-all-ice' }))
 })
+
+test('ice added for water below freezing never melts; the nearest is what melted ice brings', () => {
+  const result = waterSource({ ...q, wantedTempC: -5, convention: 'adding' })
+  expect(result).toMatchObject({ outcome: 'not-possible', reason: 'never-melts' })
+  if (result.outcome === 'not-possible') expect(result.reachableTempC).toBeCloseTo(0, 9)
+})

@@ -48,7 +48,7 @@ test('a name is asked for as its own, not as one that every object has', () => {
 
 test('every unit ending reads as letters of its own, and has a unit', () => {
   for (const [ending, unit] of Object.entries(units)) {
-    expect(ending).toMatch(/^[A-Z]/)
+    expect(ending).toMatch(/^[A-Za-z]/)
     expect(unit).not.toBe('')
   }
 })

@@ -18,6 +18,19 @@ test.each([
   expect(answerNumber(value, { locale: 'en-GB' }).replaceAll('\u00a0', ' ')).toBe(text)
 })
 
+test.each([
+  [19.2594, { decimals: 1 }, '19.3'],
+  [-0.04567, { decimals: 1 }, '−0.046'],
+  [99.96, { decimals: 1 }, '100'],
+  [1234.567, { decimals: 1 }, '1,234.6'],
+  [18, { decimals: 1 }, '18'],
+  [243.7234, { significant: 4 }, '243.7'],
+  [123456.7, { significant: 4 }, '123,457'],
+  [0.00123456, { significant: 4 }, '0.001235'],
+])('%d as exact as its unit asks, %j, reads %s', (value, form, text) => {
+  expect(answerNumber(value, { locale: 'en-GB', ...form })).toBe(text)
+})
+
 test('in the reader’s own marks', () => {
   expect(answerNumber(1234.5, { locale: 'de-DE' })).toBe('1.234,5')
 })

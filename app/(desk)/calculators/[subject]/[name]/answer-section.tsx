@@ -18,6 +18,12 @@ export function AnswerSection({ answer, sayer }: { answer: unknown; sayer: Sayer
         </Notice>
       ))}
       <AnswerView group={figures} sayer={sayer} />
+      <details className="mt-4 text-small print:hidden">
+        <summary className="inline-flex min-h-8 cursor-pointer items-center underline underline-offset-4">{sayer.text.allDigits}</summary>
+        <pre translate="no" className="mt-2 whitespace-pre-wrap break-words">
+          {JSON.stringify(answer, null, 2)}
+        </pre>
+      </details>
     </Section>
   )
 }

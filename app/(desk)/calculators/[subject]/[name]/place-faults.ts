@@ -1,4 +1,5 @@
 import 'server-only'
+import { toScreen } from '@/lib/kitchen/calculators/on-screen'
 import type { FieldShape } from '@/lib/kitchen/calculators/shape-of-schema'
 import type { Fault } from '@/lib/kitchen/calculators/work-out'
 import { wordsOfFault } from '@/lib/kitchen/calculators/words-of-fault'
@@ -20,11 +21,21 @@ export function placeFaults(faults: readonly Fault[], fields: readonly FieldShap
   const all = faults.map((fault) => {
     const name = nearest(fault.path, controls)
     const label = controls.get(name) ?? fault.path
-    const text = within(fault.path.slice(name.length + 1), wordsOfFault(fault, sayer), sayer)
+    const text = within(fault.path.slice(name.length + 1), wordsOfFault(onScreen(fault), sayer), sayer)
     at.set(name, at.has(name) ? `${at.get(name)} ${text}` : text)
     return { fieldId: name || 'question', label, text }
   })
   return { at, all }
+}
+
+const ofRange: ReadonlySet<string> = new Set(['below-range', 'not-above', 'above-range', 'not-below', 'outside-range'])
+
+/** The bounds of a figure in the unit that it was asked in. */
+function onScreen(fault: Fault): Fault {
+  const name = fault.path.split('.').findLast((part) => !/^\d+$/.test(part))
+  if (name === undefined || !ofRange.has(fault.code)) return fault
+  const facts = Object.fromEntries(Object.entries(fault.facts).map(([key, fact]) => [key, typeof fact === 'number' ? toScreen(name, fact) : fact]))
+  return { ...fault, facts }
 }
 
 /** Every control with its label, tables and groups too: what is wrong with a table as a whole is said below it. */

@@ -30,9 +30,9 @@ export function QuestionField({ field, at, typed, faults, sayer }: QuestionField
   const told = { name: at, label: own.field(name), error: faults.get(at), optionalWord: mayStayEmpty ? text.optional : undefined, required: !mayStayEmpty, defaultValue: typed[at]?.[0] }
   switch (shape.kind) {
     case 'number':
-      return <Field {...told} type="number" unit={own.unit(name)} width="short" />
+      return <Field {...told} type="number" unit={own.screenUnit(name)} width="short" />
     case 'text':
-      return <Field {...told} type="text" unit={own.unit(name)} width={own.unit(name) ? 'short' : 'medium'} autoComplete="off" />
+      return <Field {...told} type="text" unit={own.screenUnit(name)} width={own.screenUnit(name) ? 'short' : 'medium'} autoComplete="off" />
     case 'choice':
     case 'yes-no': {
       const options = optionsOf(shape, sayer)
@@ -71,7 +71,7 @@ export function ChoiceTicks({ at, label, error, options, ticked }: { at: string;
 
 function hintOf(of: Shape, name: string, { own, text }: Sayer): string {
   const hint = of.kind === 'number' ? text.numbersHint : of.kind === 'text' ? text.textsHint : isNumbers(of) ? text.linesHint : text.otherHint
-  const unit = own.unit(name)
+  const unit = own.screenUnit(name)
   return unit ? `${unit}. ${hint}` : hint
 }
 

@@ -64,7 +64,7 @@ function columnsOf(fields: readonly FieldShape[], sayer: Sayer, path = '', befor
 }
 
 function headingOf({ name, isOptional, isNullable }: FieldShape, label: string, { own, text }: Sayer): string {
-  return [label, own.unit(name), isOptional || isNullable ? text.optional : undefined].filter((part) => part !== undefined).join(', ')
+  return [label, own.screenUnit(name), isOptional || isNullable ? text.optional : undefined].filter((part) => part !== undefined).join(', ')
 }
 
 type CellFieldProps = { column: Column; at: string; label: string; typed: Typed; faults: ReadonlyMap<string, string>; sayer: Sayer }
@@ -93,7 +93,7 @@ function CellField({ column: { field }, at, label, typed, faults, sayer }: CellF
       ) : shape.kind === 'list' || shape.kind === 'other' ? (
         <textarea {...shared} rows={2} defaultValue={typed[at]?.[0]} className={`${controlClass('medium')} min-w-[10rem]`} />
       ) : (
-        <input {...shared} type="text" inputMode={shape.kind === 'number' ? 'decimal' : undefined} autoComplete="off" defaultValue={typed[at]?.[0]} className={`${controlClass('short')} ${sayer.own.unit(name) || shape.kind === 'number' ? 'min-w-[5.5rem]' : 'min-w-[8rem]'}`} />
+        <input {...shared} type="text" inputMode={shape.kind === 'number' ? 'decimal' : undefined} autoComplete="off" defaultValue={typed[at]?.[0]} className={`${controlClass('short')} ${sayer.own.screenUnit(name) || shape.kind === 'number' ? 'min-w-[5.5rem]' : 'min-w-[8rem]'}`} />
       )}
       {error ? <ErrorLine id={`${at}-error`} text={error} /> : null}
     </>

@@ -1,12 +1,14 @@
 import 'server-only'
 import { readDecimal } from '@/app/read-decimal'
+import { fromScreen } from '@/lib/kitchen/calculators/on-screen'
 import type { FieldShape, Shape } from '@/lib/kitchen/calculators/shape-of-schema'
 import { unitEnding } from '@/lib/kitchen/calculators/unit-ending'
 import { hasTyped, rowCount, textAt, type Typed } from './typed'
 
 /**
  * What was typed in a form as the question to a calculation, in the bakery's own decimal mark. What is empty is left
- * out; what cannot be read stays the text that it is, so that it is refused at its field.
+ * out; what cannot be read stays the text that it is, so that it is refused at its field. A share
+ * is typed as %.
  * @param path of the group of fields in the form; empty for the form itself
  */
 export function readTyped(fields: readonly FieldShape[], typed: Typed, locale: string, path = ''): Record<string, unknown> {
@@ -29,9 +31,9 @@ function read(shape: Shape, typed: Typed, locale: string, at: string, name: stri
     case 'group':
       return readTyped(shape.fields, typed, locale, `${at}.`)
     case 'list':
-      return readList(shape.of, typed, locale, at)
+      return readList(shape.of, typed, locale, at, name)
     case 'number':
-      return text === '' ? undefined : numberOf(text, locale)
+      return text === '' ? undefined : numberOf(text, locale, name)
     case 'text':
       // An amount that must keep every digit is a text of digits; it has a unit, and the bakery's own mark.
       return text === '' ? undefined : unitEnding(name) ? (readDecimal(text, locale) ?? text) : text
@@ -46,11 +48,11 @@ function read(shape: Shape, typed: Typed, locale: string, at: string, name: stri
   }
 }
 
-function readList(of: Shape, typed: Typed, locale: string, at: string): unknown[] {
+function readList(of: Shape, typed: Typed, locale: string, at: string, name: string): unknown[] {
   const lines = (typed[at]?.[0] ?? '').split('\n').map((line) => line.trim()).filter((line) => line !== '')
   switch (of.kind) {
     case 'number':
-      return lines.flatMap((line) => numbersOf(line, locale))
+      return lines.flatMap((line) => numbersOf(line, locale, name))
     case 'choice':
       return (typed[at] ?? []).filter((text) => text !== '').map((text) => choiceOf(of.values, text))
     case 'text':
@@ -58,7 +60,7 @@ function readList(of: Shape, typed: Typed, locale: string, at: string): unknown[
     case 'group':
       return Array.from({ length: filledRows(typed, at) }, (_, row) => readTyped(of.fields, typed, locale, `${at}.${row}.`))
     default:
-      return isNumbers(of) ? lines.map((line) => numbersOf(line, locale)) : jsonList(lines.join('\n'))
+      return isNumbers(of) ? lines.map((line) => numbersOf(line, locale, name)) : jsonList(lines.join('\n'))
   }
 }
 
@@ -74,11 +76,11 @@ function filledRows(typed: Typed, at: string): number {
   return count
 }
 
-const numbersOf = (line: string, locale: string) => line.split(/[\s;]+|,(?=\s|$)/).filter((part) => part !== '').map((part) => numberOf(part, locale))
+const numbersOf = (line: string, locale: string, name: string) => line.split(/[\s;]+|,(?=\s|$)/).filter((part) => part !== '').map((part) => numberOf(part, locale, name))
 
-function numberOf(text: string, locale: string): number | string {
+function numberOf(text: string, locale: string, name: string): number | string {
   const decimal = readDecimal(text, locale)
-  return decimal === null ? text : Number(decimal)
+  return decimal === null ? text : fromScreen(name, decimal)
 }
 
 const choiceOf = (values: readonly (string | number)[], text: string) => values.find((value) => String(value) === text) ?? text
