@@ -179,7 +179,7 @@ export type WaterPart = { from: WaterFrom; massG: number; tempC: number; /** Nob
 export type WaterWay =
   | { outcome: 'mix'; parts: WaterPart[] }
   /** No water does it. The nearest that can be had, the temperature that it stands for, and what the dough comes out at; null in a plan of the first form. */
-  | { outcome: 'not-possible'; reason: 'colder-than-all-ice' | 'hotter-than-allowed' | 'too-much-ice'; nearestTempC: number; parts: WaterPart[]; doughTempC: number | null }
+  | { outcome: 'not-possible'; reason: 'colder-than-all-ice' | 'hotter-than-allowed' | 'too-much-ice' | 'never-melts'; nearestTempC: number; parts: WaterPart[]; doughTempC: number | null }
 
 export type PlanArm = {
   position: number

@@ -9,7 +9,7 @@ export const usualWaters = { hot: { tempC: 55, mostC: 60 }, ice: { tempC: 0 } }
 /** Most ice that melts while mixing, as a share of the water: common practice, no source. */
 const mostIceShare = 0.5
 
-type Found = { outcome: 'mix'; parts: WaterPart[] } | { outcome: 'not-possible'; reason: 'colder-than-all-ice' | 'hotter-than-allowed' | 'too-much-ice'; nearestTempC: number; parts: WaterPart[] }
+type Found = { outcome: 'mix'; parts: WaterPart[] } | { outcome: 'not-possible'; reason: 'colder-than-all-ice' | 'hotter-than-allowed' | 'too-much-ice' | 'never-melts'; nearestTempC: number; parts: WaterPart[] }
 
 /**
  * What to make mixing water of: the tap with hot water, with chilled water, or with ice in place of part of it; the

@@ -14,6 +14,7 @@ export const mixing = {
     not: {
       'colder-than-all-ice': 'No water brings this dough to {dough}: it would have to be {temp}, colder than ice can make it.',
       'too-much-ice': 'No water brings this dough to {dough}: {temp} would take more than half of the water as ice, and that does not melt in time.',
+      'never-melts': 'No water brings this dough to {dough}: {temp} would take more ice than melts in it.',
       'hotter-than-allowed': 'No water brings this dough to {dough}: it would have to be {temp}, hotter than can be had or may go on a dough.',
     },
     nearest: 'Nearest:',
