@@ -55,7 +55,7 @@ export function WeighOut({ batch, bakery, words, language }: BatchPart) {
       </Section>
       <Section id="mixing-water" title={mixing.water.title}>
         <div className="text-lead">
-          <MixingWater water={batch.water} doughTempC={batch.process.doughTempC} words={mixing} format={format} language={language} listOf={new Intl.ListFormat(bakery.locale)} />
+          <MixingWater water={batch.water} doughTempC={batch.process.doughTempC} words={mixing} format={format} language={language} listOf={new Intl.ListFormat(bakery.locale, { type: 'unit' })} />
         </div>
       </Section>
     </>

@@ -69,7 +69,7 @@ export function ArmSection({ arm, doughTempC, words, format, language, locale }:
       <dl className="mt-3 max-w-measure">
         <dt className="text-small text-ink-2">{text.plan.water}</dt>
         <dd>
-          <MixingWater water={arm.water} doughTempC={doughTempC} words={words.mixing} format={format} language={language} listOf={new Intl.ListFormat(locale)} />
+          <MixingWater water={arm.water} doughTempC={doughTempC} words={words.mixing} format={format} language={language} listOf={new Intl.ListFormat(locale, { type: 'unit' })} />
         </dd>
         <dt className="mt-2 text-small text-ink-2">{text.plan.allergens}</dt>
         <dd>

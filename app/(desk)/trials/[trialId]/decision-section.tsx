@@ -5,7 +5,6 @@ import { FieldStack } from '@/lib/ui/field-stack'
 import { FormField } from '@/lib/ui/form-field'
 import { FormRadioGroup } from '@/lib/ui/form-radio-group'
 import { FormTextArea } from '@/lib/ui/form-text-area'
-import { LinkButton } from '@/lib/ui/link-button'
 import { Notice } from '@/lib/ui/notice'
 import { Section } from '@/lib/ui/section'
 import { SubmitButton } from '@/lib/ui/submit-button'
@@ -25,9 +24,6 @@ export function DecisionSection({ trial, may, words }: DecisionSectionProps) {
           <ActionForm action={propose.bind(null, trial.id, trial.revision)} idPrefix="propose-">
             <ActionRow>
               <SubmitButton tone="go">{text.proposeGo}</SubmitButton>
-              <LinkButton tone="plain" href={`/trials/${trial.id}/edit`}>
-                {text.change}
-              </LinkButton>
             </ActionRow>
           </ActionForm>
         </Section>

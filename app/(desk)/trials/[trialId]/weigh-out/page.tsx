@@ -33,7 +33,7 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
   const { bakery } = await ask(getDesk)
   const { trial, arms, doughTempC } = await ask(getWeighOut, { trialId })
   const format = planFormat(bakery)
-  const listOf = new Intl.ListFormat(bakery.locale)
+  const listOf = new Intl.ListFormat(bakery.locale, { type: 'unit' })
   const scales = new Map(arms.flatMap(({ toWeigh }) => toWeigh.stages.flatMap(({ lines }) => lines.flatMap(({ scale }) => scale ?? []))).map(({ id, name }) => [id, name]))
   const isOver = trial.state === 'closed' || trial.state === 'stopped' || trial.state === 'declined'
 
