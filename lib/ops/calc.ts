@@ -29,7 +29,10 @@ const words = wordsIn('en').calculators.commandLine
  * in lines, after all are done, exit status 2, or 1 where one broke
  */
 export async function calc(id?: string, ...others: string[]): Promise<void> {
-  if (id === 'list') { print(list(others.join(' ').trim())); return; }
+  if (id === 'list') {
+    print(list(others.join(' ').trim()))
+    return
+  }
   if (id === undefined || id === '--help') throw new BadCall(words.use)
   const entry = findEntry(id)
   if (!entry) throw new BadCall(`${say(words.unknownId, 'en', { id })}\n${words.use}`)
@@ -37,9 +40,11 @@ export async function calc(id?: string, ...others: string[]): Promise<void> {
   if (more.length > 0) throw new BadCall(words.use)
   switch (option) {
     case '--help':
-      { print(helpOfCalculation(entry, 'en')); return; }
+      print(helpOfCalculation(entry, 'en'))
+      return
     case '--example':
-      { print(`${JSON.stringify(entry.example)}\n`); return; }
+      print(`${JSON.stringify(entry.example)}\n`)
+      return
     case '--lines':
       return answerLines(entry)
     case undefined:
