@@ -41,7 +41,6 @@ test('the invented bakery has each main screen to show, and the README shows it'
   await page.goto(`${base}/trials`)
   await picture(page, 'trials')
   await main.getByRole('link', { name: /buttermilk or honey/ }).click()
-  await page.getByRole('link', { name: 'What it showed' }).click()
   await expect(page.getByRole('heading', { level: 1 })).toContainText('more specific volume')
   await picture(page, 'result')
   await page.goto(`${base}/decisions`)
