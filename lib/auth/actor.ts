@@ -12,8 +12,12 @@ export type Actor = {
   email: string
   role: Role
   sessionId: string
+  /** When the session's last use was noted. */
+  sessionSeenAt: Date
   where: 'desk'
 }
+
+type ActorRow = Omit<Actor, 'where'> & { endsAt: Date }
 
 /**
  * Finds who holds a session secret. Nothing but the secret is taken from the caller: bakery, role and whether the
@@ -22,25 +26,18 @@ export type Actor = {
  */
 export async function findActor(from: Db | Tx, sessionSecret: string | null, now: Date): Promise<Actor | null> {
   if (!sessionSecret) return null
-  const pointer = await from.signInPointer.findUnique({
-    where: { hash: hashSecret('session', sessionSecret), kind: 'session' },
-    select: { bakeryId: true, targetId: true },
-  })
-  if (!pointer) return null
-  const session = await from.session.findUnique({
-    where: { bakeryId_id: { bakeryId: pointer.bakeryId, id: pointer.targetId } },
-    select: {
-      id: true,
-      lastSeenAt: true,
-      endsAt: true,
-      endedAt: true,
-      person: { select: { id: true, name: true, email: true, role: true, endedAt: true } },
-    },
-  })
-  if (!session || session.endedAt || session.person.endedAt) return null
-  if (now >= session.endsAt || now.getTime() - session.lastSeenAt.getTime() >= sessionIdleMs) return null
-  const { id, name, email, role } = session.person
-  return { bakeryId: pointer.bakeryId, personId: id, name, email, role, sessionId: session.id, where: 'desk' }
+  const [row] = await from.$queryRaw<ActorRow[]>`
+    SELECT session.bakery_id AS "bakeryId", session.id AS "sessionId", session.last_seen_at AS "sessionSeenAt", session.ends_at AS "endsAt",
+      person.id AS "personId", person.name, person.email, person.role::text
+    FROM sign_in_pointer AS pointer
+    JOIN session ON session.bakery_id = pointer.bakery_id AND session.id = pointer.target_id
+    JOIN person ON person.bakery_id = session.bakery_id AND person.id = session.person_id
+    WHERE pointer.hash = ${hashSecret('session', sessionSecret)} AND pointer.kind = 'session'
+      AND session.ended_at IS NULL AND person.ended_at IS NULL`
+  if (!row) return null
+  const { endsAt, ...actor } = row
+  if (now >= endsAt || now.getTime() - actor.sessionSeenAt.getTime() >= sessionIdleMs) return null
+  return { ...actor, where: 'desk' }
 }
 
 /**

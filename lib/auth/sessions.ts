@@ -34,9 +34,11 @@ export async function openSession(tx: Tx, whose: { bakeryId: string; personId: s
  * goes wrong here is logged, and at worst the session ends early.
  */
 export async function touchSession(db: Db, actor: Actor, now: Date): Promise<void> {
+  const due = new Date(now.getTime() - sessionTouchMs)
+  if (actor.sessionSeenAt >= due) return
   try {
     await db.session.updateMany({
-      where: { bakeryId: actor.bakeryId, id: actor.sessionId, endedAt: null, lastSeenAt: { lt: new Date(now.getTime() - sessionTouchMs) } },
+      where: { bakeryId: actor.bakeryId, id: actor.sessionId, endedAt: null, lastSeenAt: { lt: due } },
       data: { lastSeenAt: now },
     })
   } catch (error) {

@@ -1,4 +1,5 @@
 import 'server-only'
+import type { Actor } from '../auth/actor'
 
 /** Who calls, as the route knows it: a secret from a cookie, not yet a person. */
 export type Caller = {
@@ -9,6 +10,8 @@ export type Caller = {
   device: string
   /** The person's password typed with this very request, where a command asks for it. */
   password?: string
+  /** Who that is, looked up already: for the queries of one page. A command looks for itself. */
+  actor?: Actor | null
   /** The clock; the seed runs commands at past times, tests move it. */
   now?: () => Date
 }

@@ -7,9 +7,10 @@ import { mayTry, type Right } from '../auth/rights'
 import { touchSession } from '../auth/sessions'
 import { appendAudit, type AuditNote } from '../db/append-audit'
 import { db, type Tx } from '../db/client'
-import { inTransaction, readAgainWhenGone } from '../db/transaction'
+import { inTransaction } from '../db/transaction'
 import { answer, parseOrRefuse } from './answer'
 import type { Caller } from './caller'
+import { findCaller } from './find-caller'
 import { Refusal } from './refusal'
 import type { Result } from './result'
 
@@ -58,7 +59,8 @@ export function command<Schema extends z.ZodType, Value, Prepared = undefined>(s
     call: (caller, raw) =>
       answer(async () => {
         const now = (caller.now ?? (() => new Date()))()
-        const known = await actorOrRefuse(caller, now)
+        const known = await findCaller(caller, now)
+        if (!known) throw new Refusal('not-signed-in')
         if (!mayTry(known.role, spec.right, known.where)) {
           await recordRefusal(known, caller, spec.name, now)
           throw new Refusal('not-allowed')
@@ -82,13 +84,6 @@ export function command<Schema extends z.ZodType, Value, Prepared = undefined>(s
         return { value, changed }
       }),
   }
-}
-
-/** Who calls, or a refusal. */
-export async function actorOrRefuse(caller: Caller, now: Date): Promise<Actor> {
-  const actor = await readAgainWhenGone(() => findActor(db(), caller.sessionSecret, now))
-  if (!actor) throw new Refusal('not-signed-in')
-  return actor
 }
 
 /** A no for want of a right is part of the record too. */

@@ -7,7 +7,8 @@ import { db, type Db } from '../db/client'
 import { readAgainWhenGone } from '../db/transaction'
 import { answer, parseOrRefuse } from './answer'
 import type { Caller } from './caller'
-import { actorOrRefuse, recordRefusal } from './command'
+import { recordRefusal } from './command'
+import { findCaller } from './find-caller'
 import { Refusal } from './refusal'
 import type { Result } from './result'
 
@@ -38,7 +39,8 @@ export function query<Schema extends z.ZodType, Value>(spec: QuerySpec<Schema, V
     call: (caller, raw) =>
       answer(async () => {
         const now = (caller.now ?? (() => new Date()))()
-        const actor = await actorOrRefuse(caller, now)
+        const actor = caller.actor === undefined ? await findCaller(caller, now) : caller.actor
+        if (!actor) throw new Refusal('not-signed-in')
         if (!mayTry(actor.role, spec.right, actor.where)) {
           await recordRefusal(actor, caller, spec.name, now)
           throw new Refusal('not-allowed')

@@ -16,7 +16,7 @@ export function ArmMark({ arm, title, hollow = false, letterHidden = false }: Ar
   return (
     <span className="inline-flex items-baseline gap-1.5 whitespace-nowrap">
       <svg
-        viewBox="0 0 18 18"
+        viewBox="-9 -9 18 18"
         role={title ? 'img' : undefined}
         aria-hidden={title ? undefined : true}
         className={`size-[1.15em] shrink-0 translate-y-[0.18em] overflow-visible stroke-2 ${inks[arm]} ${outline ? 'fill-none stroke-current' : 'fill-current stroke-none'}`}

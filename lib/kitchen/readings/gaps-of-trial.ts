@@ -1,4 +1,5 @@
 import 'server-only'
+import { groupBy } from '../../calc/group-by'
 import type { Db, Tx } from '../../db/client'
 import type { BatchWhereInput } from '../../db/generated/models'
 import { currentReadings } from './current-readings'
@@ -20,22 +21,27 @@ export async function gapsOfDough(from: Db | Tx, bakeryId: string, trialId: stri
 }
 
 async function gapsOf(from: Db | Tx, bakeryId: string, trialId: string, which: Pick<BatchWhereInput, 'id' | 'kind' | 'state'>): Promise<BatchGaps[]> {
-  const trial = await from.trial.findUnique({
-    where: { bakeryId_id: { bakeryId, id: trialId } },
-    select: {
-      measureId: true,
-      piecesPerBatch: true,
-      batches: {
-        where: which,
-        orderBy: [{ mixingDay: { number: 'asc' } }, { plannedOrder: 'asc' }],
-        select: { id: true, code: true, piecesMade: true, readings: { select: readingsForGaps } },
+  // Readings and measures don't wait for the trial, and rows come faster than as a list within each batch.
+  const [trial, read, measures] = await Promise.all([
+    from.trial.findUnique({
+      where: { bakeryId_id: { bakeryId, id: trialId } },
+      select: {
+        measureId: true,
+        piecesPerBatch: true,
+        batches: {
+          where: which,
+          orderBy: [{ mixingDay: { number: 'asc' } }, { plannedOrder: 'asc' }],
+          select: { id: true, code: true, piecesMade: true },
+        },
       },
-    },
-  })
+    }),
+    from.reading.findMany({ where: { bakeryId, trialId, batch: which }, select: readingsForGaps }),
+    measuresToRead(from, bakeryId),
+  ])
   if (!trial) return []
   const { measureId, piecesPerBatch, batches } = trial
-  const measures = await measuresToRead(from, bakeryId)
+  const ofBatch = groupBy(currentReadings(read), ({ batchId }) => batchId)
   return batches
-    .map(({ id, code, piecesMade, readings }) => ({ batchId: id, code, gaps: gapsOfBatch({ measures, decidingMeasureId: measureId, piecesPerBatch, piecesMade, readings: currentReadings(readings) }) }))
+    .map(({ id, code, piecesMade }) => ({ batchId: id, code, gaps: gapsOfBatch({ measures, decidingMeasureId: measureId, piecesPerBatch, piecesMade, readings: ofBatch.get(id) ?? [] }) }))
     .filter(({ gaps }) => gaps.length > 0)
 }

@@ -15,28 +15,28 @@ export function ChartDrawing({ picture, label }: { picture: ChartPicture; label:
 function Mark({ mark }: { mark: ChartMark }) {
   switch (mark.kind) {
     case 'band':
-      return <rect x={mark.x} y={mark.y} width={mark.width} height={mark.height} className="fill-band" />
+      return <rect x={tenth(mark.x)} y={tenth(mark.y)} width={tenth(mark.width)} height={tenth(mark.height)} className="fill-band" />
     case 'line':
-      return <line x1={mark.x1} y1={mark.y1} x2={mark.x2} y2={mark.y2} className={`${strokes[mark.ink]} ${weights[mark.weight]}`} />
+      return <line x1={tenth(mark.x1)} y1={tenth(mark.y1)} x2={tenth(mark.x2)} y2={tenth(mark.y2)} className={`${strokes[mark.ink]} ${weights[mark.weight]}`} />
     case 'text':
       return (
-        <text x={mark.x} y={mark.y} textAnchor={mark.anchor} className={`text-small ${tones[mark.tone]}`}>
+        <text x={tenth(mark.x)} y={tenth(mark.y)} textAnchor={mark.anchor} className={`text-small ${tones[mark.tone]}`}>
           {mark.text}
         </text>
       )
     case 'arm': {
       const scale = mark.size / 18
-      return (
-        <path
-          d={armShape[mark.arm]}
-          transform={`translate(${mark.x - mark.size / 2} ${mark.y - mark.size / 2}) scale(${scale})`}
-          className={looks[mark.look](mark.arm)}
-        />
-      )
+      const places = mark.at.map(({ x, y }) => `M${tenth(x / scale)} ${tenth(y / scale)}${armShape[mark.arm]}`)
+      return <path d={places.join('')} transform={`scale(${scale})`} className={looks[mark.look](mark.arm)} />
     }
     default:
       return mark satisfies never
   }
+}
+
+/** A tenth of a unit is finer than a screen shows; more digits only make the page longer. */
+function tenth(value: number): number {
+  return Math.round(value * 10) / 10
 }
 
 const strokes: Record<Arm | 'ink' | 'rule', string> = {

@@ -80,12 +80,12 @@ function marksOfRow(row: EffectRow, y: number, x: (value: number) => number, siz
   }
   row.batches.forEach(({ mean, loaves }, i) => {
     marks.push({ kind: 'line', key: key(`mean ${i}`), x1: x(mean), y1: loavesY - 8, x2: x(mean), y2: loavesY + 8, ink: row.arm, weight: 'plain' })
-    loaves.forEach((loaf, j) => marks.push({ kind: 'arm', key: key(`loaf ${i} ${j}`), arm: row.arm, x: x(loaf), y: loavesY + ((j % 3) - 1) * 3, size: 7, look: 'faint' }))
+    if (loaves.length > 0) marks.push({ kind: 'arm', key: key(`loaves ${i}`), arm: row.arm, at: loaves.map((loaf, j) => ({ x: x(loaf), y: loavesY + ((j % 3) - 1) * 3 })), size: 7, look: 'faint' })
   })
   if (row.effect) {
     const { estimate, low, high } = row.effect
     if (low !== null && high !== null) marks.push({ kind: 'line', key: key('interval'), x1: x(low), y1: effectY, x2: x(high), y2: effectY, ink: row.arm, weight: 'heavy' })
-    marks.push({ kind: 'arm', key: key('estimate'), arm: row.arm, x: x(estimate), y: effectY, size: 16, look: row.isHollow ? 'hollow' : 'full' })
+    marks.push({ kind: 'arm', key: key('estimate'), arm: row.arm, at: [{ x: x(estimate), y: effectY }], size: 16, look: row.isHollow ? 'hollow' : 'full' })
   }
   return marks
 }

@@ -5,6 +5,7 @@ import { db } from '@/lib/db/client'
 import { appendAudit } from '@/lib/db/append-audit'
 import { inTransaction } from '@/lib/db/transaction'
 import { command } from '@/lib/kitchen/command'
+import { findCaller } from '@/lib/kitchen/find-caller'
 import { verifyRecord } from '@/lib/kitchen/audit/verify-record'
 import { listRecord } from '@/lib/kitchen/audit/list-record'
 import { Refusal } from '@/lib/kitchen/refusal'
@@ -51,6 +52,16 @@ describe('the command wrapper', () => {
     expect(refusalOf(await rename(() => { throw new Refusal('stale-moved-on') }).call(bakery.owner.caller, { name: 'Lost' }))).toBe('stale-moved-on')
     await expect(rename(() => { throw new Error('a bug') }).call(bakery.owner.caller, { name: 'Lost' })).rejects.toThrow('a bug')
     expect([await nameNow(), await entries()]).toEqual(before)
+  })
+
+  it('looks for its caller itself, whoever a page found for its queries', async () => {
+    const { caller: owner } = bakery.owner
+    const asOwner = { ...bakery.early.caller, actor: await findCaller(owner, testNow) }
+    expect(refusalOf(await rename().call(asOwner, { name: 'Stolen' }))).toBe('not-allowed')
+    expect(refusalOf(await rename().call({ ...asOwner, sessionSecret: 'nobody' }, { name: 'Stolen' }))).toBe('not-signed-in')
+    // A query takes who was found, and somebody who was looked for and not found is nobody.
+    expect(valueOf(await listRecord.call(asOwner, {})).entries.length).toBeGreaterThan(0)
+    expect(refusalOf(await listRecord.call({ ...owner, actor: null }, {}))).toBe('not-signed-in')
   })
 
   it('keeps nothing when the record cannot be written', async () => {

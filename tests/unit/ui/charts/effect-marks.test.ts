@@ -12,13 +12,25 @@ const picture = (size: 'wide' | 'narrow') => effectMarks({ rows, band: 4, size, 
 const mark = (key: string, size: 'wide' | 'narrow' = 'wide') => picture(size).marks.find((each) => each.key === key)
 const lineOf = (key: string) => mark(key) as Extract<ChartMark, { kind: 'line' }>
 
+function placesOf(mark: ChartMark): { xs: number[]; ys: number[] } {
+  switch (mark.kind) {
+    case 'line':
+      return { xs: [mark.x1, mark.x2], ys: [mark.y1, mark.y2] }
+    case 'band':
+      return { xs: [mark.x, mark.x + mark.width], ys: [mark.y, mark.y + mark.height] }
+    case 'arm':
+      return { xs: mark.at.map(({ x }) => x), ys: mark.at.map(({ y }) => y) }
+    case 'text':
+      return { xs: [mark.x], ys: [mark.y] }
+  }
+}
+
 describe.each(['wide', 'narrow'] as const)('the %s picture', (size) => {
   test('has one mark for each key, all within its frame', () => {
     const { marks, width, height } = picture(size)
     expect(new Set(marks.map(({ key }) => key)).size).toBe(marks.length)
     for (const each of marks) {
-      const xs = each.kind === 'line' ? [each.x1, each.x2] : each.kind === 'band' ? [each.x, each.x + each.width] : [each.x]
-      const ys = each.kind === 'line' ? [each.y1, each.y2] : [each.y]
+      const { xs, ys } = placesOf(each)
       for (const x of xs) expect(x >= 0 && x <= width, each.key).toBe(true)
       for (const y of ys) expect(y >= 0 && y <= height, each.key).toBe(true)
     }
@@ -26,7 +38,7 @@ describe.each(['wide', 'narrow'] as const)('the %s picture', (size) => {
 
   test('shows a dot for each loaf, a line for each dough, an estimate for each arm', () => {
     const { marks } = picture(size)
-    expect(marks.filter(({ kind, key }) => kind === 'arm' && key.includes('loaf'))).toHaveLength(4)
+    expect(marks.flatMap((each) => (each.kind === 'arm' && each.key.includes('loaves') ? each.at : []))).toHaveLength(4)
     expect(marks.filter(({ kind, key }) => kind === 'line' && key.includes('mean'))).toHaveLength(2)
     expect(marks.filter(({ key }) => key.endsWith('estimate'))).toHaveLength(2)
   })
