@@ -1,9 +1,10 @@
 import 'server-only'
 import { refresh } from 'next/cache'
+import { z } from 'zod'
 import type { Command } from '@/lib/kitchen/command'
 import type { OpenCommand } from '@/lib/kitchen/open-command'
 import type { Refused } from '@/lib/kitchen/result'
-import type { FormState } from '@/lib/ui/form-state'
+import { formIdName, type FormState } from '@/lib/ui/form-state'
 import { wordsOfRefusal } from '@/lib/kitchen/words-of-refusal'
 import { currentCaller } from './caller'
 import { currentLanguage } from './language'
@@ -24,7 +25,8 @@ export async function act<Value>(
 ): Promise<Acted<Value>> {
   const answers = former.answers + 1
   const password = form.get('password')
-  const result = await command.call(await currentCaller(typeof password === 'string' ? password : undefined), input)
+  const caller = await currentCaller(typeof password === 'string' ? password : undefined)
+  const result = await command.call({ ...caller, formId: z.uuid().safeParse(textOf(form, formIdName)).data }, input)
   if (!result.ok) return { ok: false, state: await refusedState(result.refusal, form, answers) }
   refresh()
   return { ok: true, value: result.value, done: (shown = {}) => ({ answers, values: {}, problems: {}, refusal: null, done: shown }) }

@@ -11,6 +11,7 @@ import { inTransaction } from '../db/transaction'
 import { answer, parseOrRefuse } from './answer'
 import type { Caller } from './caller'
 import { findCaller } from './find-caller'
+import { once, type Kept } from './once'
 import { Refusal } from './refusal'
 import type { Result } from './result'
 
@@ -22,13 +23,15 @@ type Outcome<Value> = {
   changed: readonly string[]
 }
 
-type CommandSpec<Schema extends z.ZodType, Prepared, Value> = {
+type CommandSpec<Schema extends z.ZodType, Prepared, Value extends Kept> = {
   /** Subject and verb-noun: `people.invite-person`. */
   name: string
   input: Schema
   right: Right
   /** The person's password must come with the request: for approvals, signatures and secrets. */
   askPassword?: true
+  /** A secret is in what it is asked or answers: nothing of it is kept, so a form sent twice is for its own code to settle. */
+  isSecret?: true
   /** It ends the session that calls, so that session is not looked for afterwards. */
   endsOwnSession?: true
   /** Slow work outside the transaction, such as hashing. It must keep nothing. */
@@ -47,10 +50,10 @@ export type Command<Value = unknown> = {
 
 /**
  * Makes a command: who is this → may they → parse → password, where asked → one transaction in which the person
- * and the right are read again, the work is done, the record is locked, the person is read once more, because no lock is
+ * and the right are read again, the work is done (once for a form, see `once`), the record is locked, the person is read once more, because no lock is
  * waited for after that one, and the record gets its entry → result.
  */
-export function command<Schema extends z.ZodType, Value, Prepared = undefined>(spec: CommandSpec<Schema, Prepared, Value>): Command<Value> {
+export function command<Schema extends z.ZodType, Value extends Kept, Prepared = undefined>(spec: CommandSpec<Schema, Prepared, Value>): Command<Value> {
   return {
     kind: 'command',
     name: spec.name,
@@ -72,13 +75,18 @@ export function command<Schema extends z.ZodType, Value, Prepared = undefined>(s
           const actor = await findActor(tx, caller.sessionSecret, now)
           if (!actor) throw new Refusal('not-signed-in')
           if (!mayTry(actor.role, spec.right, actor.where)) throw new Refusal('not-allowed')
-          const outcome = await spec.run({ tx, actor, now, input, prepared })
+          let outcome: Outcome<Value> | undefined
+          const value = await once(tx, actor, spec.isSecret ? null : (caller.formId ?? null), [spec.name, input], now, async () => {
+            outcome = await spec.run({ tx, actor, now, input, prepared })
+            return outcome.value
+          })
+          if (!outcome) return { value, changed: [] }
           // Whoever was signed out, demoted or switched off while this waited for a lock does not get through.
           const mustBeStill = async () => {
             if (!(await isStillActor(tx, actor, now))) throw new Refusal('not-signed-in')
           }
           await appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: spec.name, ...outcome.audit }, spec.endsOwnSession ? undefined : mustBeStill)
-          return outcome
+          return { value, changed: outcome.changed }
         })
         await touchSession(db(), known, now)
         return { value, changed }

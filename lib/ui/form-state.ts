@@ -13,3 +13,6 @@ export type FormState = {
 export const emptyFormState: FormState = { answers: 0, values: {}, problems: {}, refusal: null, done: null }
 
 export type FormAction = (state: FormState, form: FormData) => Promise<FormState>
+
+/** Name of the hidden field that says which form it is, so that one that is sent twice counts once. */
+export const formIdName = 'formId'

@@ -54,7 +54,7 @@ export const signOffVersion = command({
       data: { bakeryId, id: uuid(), versionId: version.id, personId, personName: actor.name, role, meaning, contentHash: hash, byProposer: isProposer, at: now },
     })
     return {
-      value: { formulaId, inProductionFrom: isLast ? effectiveAt : null },
+      value: { formulaId },
       audit: {
         target: version.id,
         after: {

@@ -11,6 +11,7 @@ export const changeOwnPassword = command({
   name: 'people.change-own-password',
   input: changeOwnPasswordInput,
   right: 'own-account',
+  isSecret: true,
   askPassword: true,
   async prepare({ actor, input }) {
     const bakery = await db().bakery.findUniqueOrThrow({ where: { bakeryId: actor.bakeryId }, select: { name: true } })

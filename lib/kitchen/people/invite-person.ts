@@ -14,6 +14,7 @@ export const invitePerson = command({
   name: 'people.invite-person',
   input: invitePersonInput,
   right: 'manage-people',
+  isSecret: true,
   async run({ tx, actor, now, input }) {
     if (!mayGiveRole(actor.role, input.role)) throw Refusal.at('role', 'role-not-yours-to-give')
     const { id, secret } = await createInvitation(tx, actor, { purpose: 'join', ...input }, now)

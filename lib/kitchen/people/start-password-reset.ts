@@ -13,6 +13,7 @@ export const startPasswordReset = command({
   name: 'people.start-password-reset',
   input: z.strictObject({ personId: z.uuid() }),
   right: 'manage-people',
+  isSecret: true,
   askPassword: true,
   async run({ tx, actor, now, input }) {
     const person = await tx.person.findUnique({
