@@ -64,7 +64,7 @@ export const netWeightEntries = [
   }),
   calcEntry({
     id: 'net-weight/accept-batch-mean',
-    input: lot,
+    input: z.strictObject({ ...lot.shape, batchPackages: z.number(), isDestructive: z.boolean() }),
     output: z.strictObject({
       meanG: z.number(),
       sdG: z.number(),
@@ -76,8 +76,8 @@ export const netWeightEntries = [
       isAccepted: z.boolean(),
       cautions: z.array(caution),
     }),
-    example: loaves,
-    source: 'Council Directive 76/211/EEC, Annex I, 1.3, and Annex II, 2.3',
+    example: { ...loaves, batchPackages: 320, isDestructive: true },
+    source: 'Council Directive 76/211/EEC, Annex I, 1.3, and Annex II, 2.3; a mean at the limit as in SI 2006/659, schedule 2, 4.5',
     run: acceptBatchMean,
   }),
   calcEntry({

@@ -64,6 +64,6 @@ export const netWeightWords = {
     'light-package-not-for-sale':
       'A package below the second limit may not be sold under its mark, whatever the mean. Take it out, and find out why',
     'other-half-of-the-test': 'This is half of the test: how many packages of the sample are too light counts as well',
-    'from-memory-check-handbook': 'These figures were written down from memory, all but two,: check the handbook in force first',
+    'from-memory-check-handbook': 'These figures were written down from memory, all but a few: check the handbook in force first',
   },
 } as const
