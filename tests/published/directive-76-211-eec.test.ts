@@ -1,5 +1,6 @@
 import { CalcError } from '@/lib/calc/error'
 import { acceptBatchContents } from '@/lib/calc/net-weight/accept-batch-contents'
+import { acceptanceChance } from '@/lib/calc/net-weight/acceptance-chance'
 import { acceptancePlan } from '@/lib/calc/net-weight/acceptance-plan'
 import { acceptBatchMean } from '@/lib/calc/net-weight/accept-batch-mean'
 import { samplePackages } from '@/lib/calc/net-weight/sample-packages'
@@ -156,3 +157,23 @@ publishedCheck({
   tolerance: { absolute: 0 },
   why: 'yes or no',
 })
+
+for (const [batchPackages, isDestructive, chances] of [
+  [400, false, [0.95647, 0.7636, 0.27734]],
+  [3200, false, [0.98486, 0.78123, 0.16662]],
+  [400, true, [0.91176, 0.73584, 0.39175]],
+] as const) {
+  for (const [i, defectiveShare] of [0.025, 0.05, 0.1].entries()) {
+    publishedCheck({
+      id: 'Q-9.4',
+      of: ['net-weight/acceptance-chance'],
+      what: `batch of ${batchPackages}, ${isDestructive ? 'destructive' : 'not destructive'}: chance of acceptance at ${defectiveShare * 100} % too light`,
+      source: `${directive}, Annex II, 2.2.1 and 2.2.2; exact binomial`,
+      status: 'published plan, chance worked',
+      expected: chances[i]!,
+      got: () => acceptanceChance({ batchPackages, isDestructive, defectiveShare }).acceptedShare,
+      tolerance: { absolute: 5e-6 },
+      why: 'half of the fifth decimal',
+    })
+  }
+}

@@ -93,6 +93,7 @@ export const reasons = {
   'sample-not-tasted': 'A taster did not taste every sample.',
   'several-arms': 'Own variation is found from one arm only.',
   'speed-never-mixed': 'No dough in these batches was mixed at one of the speeds.',
+  'small-lot-not-stored': 'The plan for lots of fewer than {min} packages is not stored here. Weigh every package, and ask your weights and measures office.',
   'stage-too-dry': 'This stage would need water taken out of the one before.',
   'starter-too-dry': 'The starter alone brings as much flour as the levain is to have. Take less of it.',
   'starter-too-wet': 'The starter alone brings more water than the levain is to have. Take less of it, or a stiffer one.',
