@@ -104,6 +104,7 @@ export const reasons = {
   'too-few-times': 'There are readings at too few different times.',
   'too-few-to-destroy': 'Below 100 packages there is no test that opens them.',
   'too-large': 'This is more than can be worked out at once.',
+  'too-little-egg': 'Below {min} % of whole egg solids a US bread may not be named for its eggs, so none are declared.',
   'too-many-rows': 'These are more rows than a square can have here.',
   'too-many-samples': 'These are more samples than can be served in one session.',
   'too-many-tasters': 'These are more portions than there are codes in one session.',
