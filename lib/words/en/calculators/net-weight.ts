@@ -7,7 +7,7 @@ export const netWeightWords = {
     'net-weight/sample-packages': 'How many packages are checked',
     'net-weight/accept-batch-mean': 'The inspector’s check of the mean',
     'net-weight/acceptance-plan': 'How many packages of a sample may be too light',
-    'net-weight/acceptance-chance': 'How likely that sample lets a batch pass',
+    'net-weight/acceptance-chance': 'How likely a batch passes the inspector’s sample',
     'net-weight/accept-batch-contents': 'The inspector’s check of single packages',
     'net-weight/average-weight-check': 'Does production keep the average-weight rules?',
     'net-weight/us-allowable-variation': 'How much a package may be short in the United States',
