@@ -11,12 +11,12 @@ export const limitsEntries = [
       rows: z.array(
         z.strictObject({
           region: z.enum(LIMIT_REGIONS),
-          substances: z.array(z.enum(LIMITED_SUBSTANCES)),
           food: z.enum(LIMITED_FOODS),
           rule: z.enum(['at-most', 'quantum-satis', 'forbidden']),
-          notes: z.array(z.enum(LIMIT_NOTES)),
           limitMgPerKg: z.nullable(z.number()),
           basis: z.enum(['flour', 'finished-food']),
+          notes: z.array(z.enum(LIMIT_NOTES)),
+          substances: z.array(z.enum(LIMITED_SUBSTANCES)),
           form: z.enum(LIMIT_FORMS),
           countsFlourContent: z.boolean(),
           source: z.string(),
