@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest'
+import { CalcError } from '@/lib/calc/error'
+import { eggsPerPound } from '@/lib/calc/label/eggs-per-pound'
 import { activeMassG } from '@/lib/calc/dosing/active-mass'
 import { checkDose } from '@/lib/calc/dosing/check-dose'
 import type { ActiveSource, DoseLimit, FormConversion } from '@/lib/calc/dosing/types'
@@ -106,3 +108,28 @@ for (const [id, substance, food, expected, section] of [
   checkStoredLimit(id, storedLimit('us', substance, food), substance, expected, `21 CFR ${section}`)
 }
 publishedCheck({ id: 'Q-10.3', of: ['dosing/limits'], what: 'DATEM: good practice only', source: '21 CFR 184.1101', status: 'published', expected: 'quantum-satis', got: () => storedLimit('us', 'datem', 'any-baked-goods')?.rule })
+
+const eggs = { id: 'Q-10.5', of: ['label/eggs-per-pound'], source: '21 CFR 136.115(b): 2.56 %, 0.41 oz a medium egg' } as const
+for (const [eggSolidsPct, inLb, declared] of [
+  [2.56, 0.99902, 0.8],
+  [2.5625, 1, 1],
+  [3.2, 1.24878, 1.2],
+  [5.125, 2, 2],
+] as const) {
+  publishedCheck({ ...eggs, what: `${eggSolidsPct} % of whole egg solids: eggs in a pound`, status: 'published rule, worked', expected: inLb, got: () => eggsPerPound({ eggSolidsPct }).eggsInLb, tolerance: { absolute: 5e-6 }, why: 'half of the fifth decimal' })
+  publishedCheck({ ...eggs, what: `${eggSolidsPct} % of whole egg solids: eggs declared, to the fifth and not above`, status: 'published rule, worked', expected: declared, got: () => eggsPerPound({ eggSolidsPct }).declaredEggs, tolerance: { relative: 1e-12 }, why: 'a whole fifth' })
+}
+publishedCheck({
+  ...eggs,
+  what: '2.55 % of whole egg solids: may not be named egg bread',
+  status: 'published',
+  expected: 'too-little-egg',
+  got() {
+    try {
+      return `${eggsPerPound({ eggSolidsPct: 2.55 }).declaredEggs} declared`
+    } catch (error) {
+      if (error instanceof CalcError) return error.facts.reason
+      throw error
+    }
+  },
+})

@@ -1,4 +1,6 @@
+import { CalcError } from '@/lib/calc/error'
 import { acceptBatchContents } from '@/lib/calc/net-weight/accept-batch-contents'
+import { acceptanceChance } from '@/lib/calc/net-weight/acceptance-chance'
 import { acceptancePlan } from '@/lib/calc/net-weight/acceptance-plan'
 import { acceptBatchMean } from '@/lib/calc/net-weight/accept-batch-mean'
 import { samplePackages } from '@/lib/calc/net-weight/sample-packages'
@@ -6,6 +8,16 @@ import { tolerableNegativeErrorG } from '@/lib/calc/net-weight/tolerable-negativ
 import { publishedCheck } from '@/tests/support/published-check'
 
 const directive = 'Council Directive 76/211/EEC'
+const meanOf = (n: number, batchPackages: number, isDestructive: boolean) =>
+  acceptBatchMean({ batchPackages, isDestructive, nominalG: 500, contentsG: Array.from({ length: n }, (_, i) => 500 + (i % 3)) })
+function takesMeanOf(n: number, batchPackages: number, isDestructive: boolean): boolean {
+  try {
+    return meanOf(n, batchPackages, isDestructive).factor > 0
+  } catch (error) {
+    if (error instanceof CalcError && error.facts.reason === 'not-the-plans-sample') return false
+    throw error
+  }
+}
 
 for (const [nominalG, expected, part] of [
   [50, 4.5, 'errorG'],
@@ -45,6 +57,23 @@ publishedCheck({
   why: 'exact arithmetic',
 })
 
+for (const [n, batchPackages] of [
+  [30, 100],
+  [30, 500],
+  [50, 501],
+  [50, 10_000],
+  [20, 100],
+] as const) {
+  publishedCheck({
+    id: 'P-10.4',
+    of: ['net-weight/accept-batch-mean'],
+    what: `a batch of ${batchPackages} is judged by the mean of ${n} packages, and of no other number`,
+    source: `${directive}, Annex II, 2.3.3`,
+    status: 'published',
+    expected: 'all others refused',
+    got: () => ([19, 20, 21, 29, 30, 31, 49, 50, 51].every((other) => takesMeanOf(other, batchPackages, n === 20) === (other === n)) ? 'all others refused' : 'not so'),
+  })
+}
 for (const [n, expected] of [
   [20, 0.64],
   [30, 0.503],
@@ -57,7 +86,7 @@ for (const [n, expected] of [
     source: `${directive}, Annex II, 2.3`,
     status: 'published rule, factors worked',
     expected,
-    got: () => acceptBatchMean({ nominalG: 500, contentsG: Array.from({ length: n }, (_, i) => 500 + (i % 3)) }).factor,
+    got: () => meanOf(n, n === 50 ? 501 : 400, n === 20).factor,
     tolerance: { absolute: 5e-4 },
     why: 'half of the third decimal',
   })
@@ -124,7 +153,27 @@ publishedCheck({
   source: 'Directive 76/211/EEC, Annex I, 1.3',
   status: 'published rule, packages invented',
   expected: 0,
-  got: () => Number(acceptBatchMean({ nominalG: 500, contentsG: [...new Array<number>(19).fill(510), 0] }).isAccepted),
+  got: () => Number(acceptBatchMean({ batchPackages: 400, isDestructive: true, nominalG: 500, contentsG: [...new Array<number>(19).fill(510), 0] }).isAccepted),
   tolerance: { absolute: 0 },
   why: 'yes or no',
 })
+
+for (const [batchPackages, isDestructive, chances] of [
+  [400, false, [0.95647, 0.7636, 0.27734]],
+  [3200, false, [0.98486, 0.78123, 0.16662]],
+  [400, true, [0.91176, 0.73584, 0.39175]],
+] as const) {
+  for (const [i, defectiveShare] of [0.025, 0.05, 0.1].entries()) {
+    publishedCheck({
+      id: 'Q-9.4',
+      of: ['net-weight/acceptance-chance'],
+      what: `batch of ${batchPackages}, ${isDestructive ? 'destructive' : 'not destructive'}: chance of acceptance at ${defectiveShare * 100} % too light`,
+      source: `${directive}, Annex II, 2.2.1 and 2.2.2; exact binomial`,
+      status: 'published plan, chance worked',
+      expected: chances[i]!,
+      got: () => acceptanceChance({ batchPackages, isDestructive, defectiveShare }).acceptedShare,
+      tolerance: { absolute: 5e-6 },
+      why: 'half of the fifth decimal',
+    })
+  }
+}

@@ -72,6 +72,15 @@ for (const [substance, food, expected] of [
 ] as const) {
   publishedCheck({ id: 'Q-10.1', of: ['dosing/limits'], what: `${substance}: form of the figure`, source: annex, status: 'published', expected, got: () => storedLimit('eu', substance, food)?.form })
 }
+for (const [substance, food, expected] of [
+  ['propionates', 'sliced-or-rye-prepacked', 'singly-or-together, may-come-from-fermentation'],
+  ['propionates', 'part-baked-or-reduced-prepacked', 'singly-or-together, may-come-from-fermentation'],
+  ['propionates', 'other-prepacked-bread', 'singly-or-together, may-come-from-fermentation'],
+  ['sorbates', 'listed-prepacked-bread', 'singly-or-together'],
+  ['sodium-stearoyl-lactylate', 'bread-but-plain', 'singly-or-together'],
+] as const) {
+  publishedCheck({ id: 'Q-10.1', of: ['dosing/limits'], what: `${substance}, ${food}: notes at the figure`, source: annex, status: 'published', expected, got: () => storedLimit('eu', substance, food)?.notes.join(', ') })
+}
 // Sorbic acid 112.13, potassium sorbate 150.22 g/mol; 145 g of bread from 100 g of flour.
 const sorbate = () =>
   checkDose({

@@ -23,6 +23,17 @@ for (const [substance, food, expected] of [
 ] as const) {
   checkStoredLimit('Q-10.4', storedLimit('ca', substance, food), substance, expected, list2)
 }
+publishedCheck({
+  id: 'Q-10.4',
+  of: ['dosing/limits'],
+  what: 'calcium peroxide, ammonium and potassium persulphate: 100 ppm is for how many of them together',
+  source: list2,
+  status: 'published',
+  expected: 3,
+  got: () => storedLimit('ca', 'calcium-peroxide', 'any-bread')?.substances.length ?? 0,
+  tolerance: { absolute: 0 },
+  why: 'a count',
+})
 const weighed = (substance: string, massG: number) => ({ lineId: substance, substance, form: 'as weighed', massG, activeShare: 1 })
 publishedCheck({
   id: 'Q-10.4',

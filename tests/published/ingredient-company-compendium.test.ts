@@ -1,3 +1,4 @@
+import { titratableAcidity } from '@/lib/calc/acidity/titratable-acidity'
 import { displacedVolumeMl } from '@/lib/calc/loaf/displaced-volume'
 import { summariseReadings } from '@/lib/calc/loaf/summarise-readings'
 import { publishedCheck } from '@/tests/support/published-check'
@@ -24,3 +25,29 @@ publishedCheck({
   tolerance: { relative: 1e-12 },
   why: 'exact arithmetic',
 })
+
+const sours = 'Ingredient company, technical compendium, rye sours: pH and degree of acidity'
+const sour = (endPointPh: number) => titratableAcidity({ sampleMassG: 10, alkaliMl: 12.4, alkaliMolPerL: 0.1, endPointPh })
+publishedCheck({
+  of: ['acidity/titratable-acidity'],
+  what: '10 g of sour, 12.4 mL of 0.1 mol/L to pH 8.5: degree of acidity is the mL',
+  source: sours,
+  status: 'published rule, reading made up',
+  expected: 12.4,
+  got: () => sour(8.5).acidityMlPer10g,
+  tolerance: { relative: 1e-12 },
+  why: 'the definition itself',
+})
+for (const [endPointPh, expected] of [
+  [8.5, 'the degree'],
+  [8.2, 'another figure'],
+] as const) {
+  publishedCheck({
+    of: ['acidity/titratable-acidity'],
+    what: `titrated to pH ${endPointPh}: is it the degree of acidity, whose end is pH 8.5`,
+    source: sours,
+    status: 'published',
+    expected,
+    got: () => (sour(endPointPh).warnings.includes('not-the-usual-end-point') ? 'another figure' : 'the degree'),
+  })
+}

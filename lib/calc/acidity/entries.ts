@@ -1,16 +1,21 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
 import { comparePh } from './compare-ph'
-import { titratableAcidity } from './titratable-acidity'
+import { ACIDITY_WARNINGS, titratableAcidity } from './titratable-acidity'
 import { waterPhaseSalt } from './water-phase-salt'
 
 export const acidityEntries = [
   calcEntry({
     id: 'acidity/titratable-acidity',
-    input: z.strictObject({ sampleMassG: z.number(), alkaliMl: z.number(), alkaliMolPerL: z.number() }),
-    output: z.strictObject({ acidityMlPer10g: z.number(), lacticAcidPct: z.number() }),
-    example: { sampleMassG: 10, alkaliMl: 9.6, alkaliMolPerL: 0.1 },
-    source: 'definition; common practice, no source. Molar mass of lactic acid from memory',
+    input: z.strictObject({ sampleMassG: z.number(), alkaliMl: z.number(), alkaliMolPerL: z.number(), endPointPh: z.number() }),
+    output: z.strictObject({
+      acidityMlPer10g: z.number(),
+      lacticAcidPct: z.number(),
+      endPointPh: z.number(),
+      warnings: z.array(z.enum(ACIDITY_WARNINGS)),
+    }),
+    example: { sampleMassG: 10, alkaliMl: 9.6, alkaliMolPerL: 0.1, endPointPh: 8.5 },
+    source: 'ingredient company, technical compendium, rye sours: 0.1 mol/L on 10 g to pH 8.5. Molar mass of lactic acid from memory',
     run: titratableAcidity,
   }),
   calcEntry({

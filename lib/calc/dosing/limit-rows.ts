@@ -20,6 +20,10 @@ export type LimitedFood = (typeof LIMITED_FOODS)[number]
 export const LIMIT_FORMS = ['as-weighed', 'as-free-acid', 'as-cysteine', 'as-cysteine-hydrochloride', 'form-not-stated'] as const
 export type LimitForm = (typeof LIMIT_FORMS)[number]
 
+/** What the text says beside a figure: it is for the acid and its salts together; some of it may come by fermentation. */
+export const LIMIT_NOTES = ['singly-or-together', 'may-come-from-fermentation'] as const
+export type LimitNote = (typeof LIMIT_NOTES)[number]
+
 export type LimitRow = {
   region: LimitRegion
   /** Substances that share the figure: it is for all of them together. */
@@ -31,6 +35,7 @@ export type LimitRow = {
   /** mg per kg of the basis, with the rule 'at-most'. */
   maxMgPerKg: number | null
   countsFlourContent: boolean
+  notes: readonly LimitNote[]
   source: string
   /** 'read' in the source named, or 'from-memory'. */
   origin: 'read' | 'from-memory'
@@ -38,7 +43,7 @@ export type LimitRow = {
   checkedOn: string | null
 }
 
-const plain = { form: 'as-weighed', countsFlourContent: false, origin: 'read', checkedOn: null } as const
+const plain = { form: 'as-weighed', countsFlourContent: false, notes: [], origin: 'read', checkedOn: null } as const
 
 type Told = Pick<LimitRow, 'region' | 'substances' | 'food' | 'source'>
 const onFlour = (maxMgPerKg: number, told: Told) => ({ ...plain, basis: 'flour', rule: 'at-most', maxMgPerKg, ...told }) as const
@@ -49,6 +54,8 @@ const forbidden = (told: Told) => ({ ...plain, basis: 'flour', rule: 'forbidden'
 const eu071 = 'Regulation (EC) 1333/2008, Annex II, 07.1'
 const eu0621 = 'Regulation (EC) 1333/2008, Annex II, 06.2.1'
 const canada = 'Health Canada, list 2, 18 December 2024'
+const together = { notes: ['singly-or-together'] } as const
+const propionatesInBread = { form: 'form-not-stated', notes: ['singly-or-together', 'may-come-from-fermentation'] } as const
 const stearoylLactylates = ['sodium-stearoyl-lactylate', 'calcium-stearoyl-lactylate'] as const
 
 /**
@@ -76,13 +83,13 @@ export const LIMIT_ROWS: readonly LimitRow[] = [
   asNeeded({ region: 'eu', substances: ['ascorbic-acid'], food: 'any-flour', source: eu0621 }),
   asNeeded({ region: 'eu', substances: ['cysteine'], food: 'any-flour', source: eu0621 }),
   { ...asNeeded({ region: 'eu', substances: ['lecithin'], food: 'any-bread', source: 'European Union; no text looked up' }), origin: 'from-memory' },
-  onBread(3000, { region: 'eu', substances: stearoylLactylates, food: 'bread-but-plain', source: eu071 }),
+  { ...onBread(3000, { region: 'eu', substances: stearoylLactylates, food: 'bread-but-plain', source: eu071 }), ...together },
   forbidden({ region: 'eu', substances: stearoylLactylates, food: 'plain-bread', source: eu071 }),
-  { ...onBread(3000, { region: 'eu', substances: ['propionates'], food: 'sliced-or-rye-prepacked', source: eu071 }), form: 'form-not-stated' },
-  { ...onBread(2000, { region: 'eu', substances: ['propionates'], food: 'part-baked-or-reduced-prepacked', source: eu071 }), form: 'form-not-stated' },
-  { ...onBread(1000, { region: 'eu', substances: ['propionates'], food: 'other-prepacked-bread', source: eu071 }), form: 'form-not-stated' },
+  { ...onBread(3000, { region: 'eu', substances: ['propionates'], food: 'sliced-or-rye-prepacked', source: eu071 }), ...propionatesInBread },
+  { ...onBread(2000, { region: 'eu', substances: ['propionates'], food: 'part-baked-or-reduced-prepacked', source: eu071 }), ...propionatesInBread },
+  { ...onBread(1000, { region: 'eu', substances: ['propionates'], food: 'other-prepacked-bread', source: eu071 }), ...propionatesInBread },
   forbidden({ region: 'eu', substances: ['propionates'], food: 'unpacked-bread', source: eu071 }),
-  { ...onBread(2000, { region: 'eu', substances: ['sorbates'], food: 'listed-prepacked-bread', source: eu071 }), form: 'as-free-acid' },
+  { ...onBread(2000, { region: 'eu', substances: ['sorbates'], food: 'listed-prepacked-bread', source: eu071 }), ...together, form: 'as-free-acid' },
   { ...forbidden({ region: 'eu', substances: ['azodicarbonamide'], food: 'any-flour', source: 'European Union; no text looked up' }), origin: 'from-memory' },
   { ...forbidden({ region: 'eu', substances: ['potassium-bromate'], food: 'any-flour', source: 'European Union; no text looked up' }), origin: 'from-memory' },
   forbidden({ region: 'uk', substances: ['potassium-bromate'], food: 'any-flour', source: 'UK regulations of 1990, in a review article' }),
@@ -91,7 +98,7 @@ export const LIMIT_ROWS: readonly LimitRow[] = [
   { ...onFlour(90, { region: 'ca', substances: ['cysteine'], food: 'flour-for-bread', source: canada }), form: 'as-cysteine-hydrochloride' },
   onFlour(3750, { region: 'ca', substances: ['calcium-stearoyl-lactylate'], food: 'any-bread', source: canada }),
   onFlour(45, { region: 'ca', substances: ['calcium-iodate'], food: 'any-bread', source: canada }),
-  onFlour(100, { region: 'ca', substances: ['ammonium-persulphate', 'calcium-peroxide', 'potassium-persulphate'], food: 'any-bread', source: canada }),
+  { ...onFlour(100, { region: 'ca', substances: ['ammonium-persulphate', 'calcium-peroxide', 'potassium-persulphate'], food: 'any-bread', source: canada }), ...together },
   onFlour(250, { region: 'ca', substances: ['ammonium-persulphate'], food: 'white-flour', source: canada }),
   onFlour(150, { region: 'ca', substances: ['benzoyl-peroxide'], food: 'white-flour', source: canada }),
   { ...forbidden({ region: 'ca', substances: ['potassium-bromate'], food: 'any-flour', source: 'Canada; no text looked up' }), origin: 'from-memory' },

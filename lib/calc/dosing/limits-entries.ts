@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
-import { LIMIT_FORMS, LIMIT_REGIONS, LIMITED_FOODS, LIMITED_SUBSTANCES } from './limit-rows'
+import { LIMIT_FORMS, LIMIT_NOTES, LIMIT_REGIONS, LIMITED_FOODS, LIMITED_SUBSTANCES } from './limit-rows'
 import { LIMIT_CAUTIONS, limitsOf } from './limits'
 
 export const limitsEntries = [
@@ -11,11 +11,12 @@ export const limitsEntries = [
       rows: z.array(
         z.strictObject({
           region: z.enum(LIMIT_REGIONS),
-          substances: z.array(z.enum(LIMITED_SUBSTANCES)),
           food: z.enum(LIMITED_FOODS),
           rule: z.enum(['at-most', 'quantum-satis', 'forbidden']),
           limitMgPerKg: z.nullable(z.number()),
           basis: z.enum(['flour', 'finished-food']),
+          notes: z.array(z.enum(LIMIT_NOTES)),
+          substances: z.array(z.enum(LIMITED_SUBSTANCES)),
           form: z.enum(LIMIT_FORMS),
           countsFlourContent: z.boolean(),
           source: z.string(),
@@ -29,7 +30,7 @@ export const limitsEntries = [
     source: 'each limit has its own: 21 CFR; Regulation (EC) 1333/2008, Annex II; Health Canada, list 2; others named with them',
     run: ({ substance, region = null }) => {
       const { rows, cautions } = limitsOf({ substance, region })
-      return { rows: rows.map(({ substances, maxMgPerKg, ...row }) => ({ ...row, substances: [...substances], limitMgPerKg: maxMgPerKg })), cautions }
+      return { rows: rows.map(({ substances, notes, maxMgPerKg, ...row }) => ({ ...row, substances: [...substances], notes: [...notes], limitMgPerKg: maxMgPerKg })), cautions }
     },
   }),
 ] as const

@@ -1,7 +1,7 @@
 import { LIMIT_ROWS, type LimitedSubstance, type LimitRegion, type LimitRow } from './limit-rows'
 
 /** What has to be read beside any limit. */
-export const LIMIT_CAUTIONS = ['ask-competent-authority', 'never-compared-with-the-text', 'some-from-memory', 'nothing-stored-is-no-permission'] as const
+export const LIMIT_CAUTIONS = ['ask-competent-authority', 'never-compared-with-the-text', 'some-from-memory', 'fermentation-brings-some', 'nothing-stored-is-no-permission'] as const
 export type LimitCaution = (typeof LIMIT_CAUTIONS)[number]
 
 /**
@@ -16,6 +16,7 @@ export function limitsOf(q: { region: LimitRegion | null; substance: LimitedSubs
   const cautions: LimitCaution[] = ['ask-competent-authority']
   if (rows.some((row) => row.checkedOn === null)) cautions.push('never-compared-with-the-text')
   if (rows.some((row) => row.origin === 'from-memory')) cautions.push('some-from-memory')
+  if (rows.some(({ notes }) => notes.includes('may-come-from-fermentation'))) cautions.push('fermentation-brings-some')
   if (rows.length === 0) cautions.push('nothing-stored-is-no-permission')
   return { rows, cautions }
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
+import { EGG_CAUTIONS, eggsPerPound } from './eggs-per-pound'
 import { INTAKE_NUTRIENTS, portionIntake } from './portion-intake'
 import { roundUs, US_NUTRIENTS } from './round-us'
 import { usServing } from './us-serving'
@@ -51,5 +52,18 @@ export const servingEntries = [
     example: { pieceG: 38, packageG: 680 },
     source: '21 CFR 101.12(b), row as quoted from a law school’s copy; FDA inspection guide, attachment 6 (older than the rule of 2016)',
     run: usServing,
+  }),
+  calcEntry({
+    id: 'label/eggs-per-pound',
+    input: z.strictObject({ eggSolidsPct: z.number() }),
+    output: z.strictObject({
+      isDraft: z.literal(true),
+      eggsInLb: z.number(),
+      declaredEggs: z.number(),
+      cautions: z.array(z.enum(EGG_CAUTIONS)),
+    }),
+    example: { eggSolidsPct: 3.4 },
+    source: '21 CFR 136.115(b)',
+    run: eggsPerPound,
   }),
 ] as const

@@ -28,8 +28,8 @@ export type BatchContents = {
  * @param batchPackages whole, 100 to 10,000; isDestructive as acceptancePlan
  * @param nominalG g, 5 to 15,000
  * @param contentsG net contents, each ≥ 0: exactly the first sample, or the first and the second
- * @throws CalcError 'not-finite' | 'out-of-range' | 'not-possible' as acceptancePlan; 'wrong-shape' when the contents are
- *   not a whole sample; 'not-possible' with reason 'first-sample-decides' when a second was taken without need
+ * @throws CalcError 'not-finite' | 'out-of-range' | 'not-possible' as acceptancePlan; 'wrong-shape' with reason
+ *   'not-the-plans-sample' or 'not-a-whole-sample'; 'not-possible' with reason 'first-sample-decides' when a second was taken without need
  * Source: Directive 76/211/EEC, Annex I, 1.3, and Annex II, 2.2. The mean is checked besides: acceptBatchMean.
  */
 export function acceptBatchContents(q: {
@@ -68,5 +68,5 @@ export function acceptBatchContents(q: {
       }
     }
   }
-  throw new CalcError('wrong-shape', { field: 'contentsG', value: q.contentsG.length, min: plan[0]!.packages, max: weighed })
+  throw new CalcError('wrong-shape', { field: 'contentsG', value: q.contentsG.length, min: plan[0]!.packages, max: weighed, reason: plan.length === 1 ? 'not-the-plans-sample' : 'not-a-whole-sample' })
 }

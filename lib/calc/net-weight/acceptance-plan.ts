@@ -1,5 +1,4 @@
-import { CalcError } from '../error'
-import { samplePackages } from './sample-packages'
+import { sampledPackages } from './sampled-packages'
 
 /** One stage of a sampling plan: packages weighed up to here, and what the defective ones among all of them decide. */
 export type AcceptanceStage = {
@@ -26,15 +25,12 @@ function stage(packages: number, acceptAt: number, rejectAt: number): Acceptance
  * The inspector's sampling plan for the contents of single packages: two stages, or one of 20 when packages are destroyed.
  * @param batchPackages whole, 100 to 10,000; of fewer than 100 the plan weighs every package, and has no numbers of its own
  * @param isDestructive the package is opened or destroyed by it
- * @throws CalcError as samplePackages; 'not-possible' with reason 'all-are-weighed' below 100
+ * @throws CalcError as sampledPackages
  * Source: Directive 76/211/EEC, Annex II, 2.1, 2.2.1 and 2.2.2.
  * @example 400 packages: 30, accept at 1, refuse at 3; then 30 more, of all 60 accept at 4, refuse at 5
  */
 export function acceptancePlan(q: { batchPackages: number; isDestructive: boolean }): readonly AcceptanceStage[] {
-  const sample = samplePackages(q)
-  if (q.batchPackages < 100) {
-    throw new CalcError('not-possible', { field: 'batchPackages', value: q.batchPackages, min: 100, reason: 'all-are-weighed' })
-  }
+  const sample = sampledPackages(q)
   if (q.isDestructive) return [stage(sample, 1, 2)]
   return DOUBLE_PLANS.find(({ upToPackages }) => q.batchPackages <= upToPackages)!.stages
 }

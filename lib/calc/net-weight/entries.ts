@@ -2,21 +2,16 @@ import { z } from 'zod'
 import { calcEntry } from '../entry'
 import { acceptBatchContents } from './accept-batch-contents'
 import { acceptBatchMean } from './accept-batch-mean'
+import { acceptanceChance } from './acceptance-chance'
 import { acceptancePlan } from './acceptance-plan'
 import { averageWeightCheck } from './average-weight-check'
 import { judgeLot } from './judge-lot'
 import { samplePackages } from './sample-packages'
 import { tolerableNegativeErrorG } from './tolerable-negative-error'
-import { usAllowableVariationG } from './us-allowable-variation'
+import { NET_WEIGHT_CAUTIONS } from './types'
+import { usEntries } from './us-entries'
 
-const caution = z.enum([
-  'package-differs-by-country',
-  'competent-person-checks',
-  'other-half-of-the-test',
-  'mean-is-checked-besides',
-  'light-package-not-for-sale',
-  'from-memory-check-handbook',
-])
+const caution = z.enum(NET_WEIGHT_CAUTIONS)
 const lot = z.strictObject({ nominalG: z.number(), contentsG: z.array(z.number()) })
 const loaves = {
   nominalG: 500,
@@ -64,7 +59,7 @@ export const netWeightEntries = [
   }),
   calcEntry({
     id: 'net-weight/accept-batch-mean',
-    input: lot,
+    input: z.strictObject({ ...lot.shape, batchPackages: z.number(), isDestructive: z.boolean() }),
     output: z.strictObject({
       meanG: z.number(),
       sdG: z.number(),
@@ -76,8 +71,8 @@ export const netWeightEntries = [
       isAccepted: z.boolean(),
       cautions: z.array(caution),
     }),
-    example: loaves,
-    source: 'Council Directive 76/211/EEC, Annex I, 1.3, and Annex II, 2.3',
+    example: { ...loaves, batchPackages: 320, isDestructive: true },
+    source: 'Council Directive 76/211/EEC, Annex I, 1.3, and Annex II, 2.3; a mean at the limit as in SI 2006/659, schedule 2, 4.5',
     run: acceptBatchMean,
   }),
   calcEntry({
@@ -87,6 +82,19 @@ export const netWeightEntries = [
     example: { batchPackages: 400, isDestructive: false },
     source: 'Council Directive 76/211/EEC, Annex II, 2.1 and 2.2',
     run: (q) => ({ stages: acceptancePlan(q).map((stage) => ({ ...stage })) }),
+  }),
+  calcEntry({
+    id: 'net-weight/acceptance-chance',
+    input: z.strictObject({ batchPackages: z.number(), isDestructive: z.boolean(), defectiveShare: z.number() }),
+    output: z.strictObject({
+      acceptedShare: z.number(),
+      firstDecidesShare: z.number(),
+      meanPackages: z.number(),
+      cautions: z.array(caution),
+    }),
+    example: { batchPackages: 400, isDestructive: false, defectiveShare: 0.025 },
+    source: 'Council Directive 76/211/EEC, Annex II, 2.2, for the plan; binomial distribution',
+    run: acceptanceChance,
   }),
   calcEntry({
     id: 'net-weight/accept-batch-contents',
@@ -127,12 +135,5 @@ export const netWeightEntries = [
     source: `${ukGuidance}; one package in 10,000 for 'none': from memory`,
     run: averageWeightCheck,
   }),
-  calcEntry({
-    id: 'net-weight/us-allowable-variation',
-    input: z.strictObject({ labelledG: z.number() }),
-    output: z.strictObject({ variationG: z.number(), cautions: z.array(caution) }),
-    example: { labelledG: 680 },
-    source: 'NIST Handbook 133, table 2-5, from memory but for two rows: check the handbook in force',
-    run: usAllowableVariationG,
-  }),
+  ...usEntries,
 ] as const

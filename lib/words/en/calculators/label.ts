@@ -11,6 +11,7 @@ export const labelWords = {
     'label/portion-intake': 'A portion and its part of a day, a draft',
     'label/round-us': 'Rounding a figure for a US label, a draft',
     'label/us-serving': 'Serving of sliced bread or rolls in the US, a draft',
+    'label/eggs-per-pound': 'Eggs in a pound of egg bread in the US, a draft',
   },
   fields: {
     lines: 'Ingredients as weighed in',
@@ -79,8 +80,13 @@ export const labelWords = {
     mostPieces: 'Pieces in a serving, to',
     servingG: 'A serving of the fewer pieces',
     servings: 'Servings in the package',
+    eggSolidsPct: 'Whole egg in the baked bread, without its water',
+    eggsInLb: 'Medium eggs in a pound, not rounded',
+    declaredEggs: 'To say: ‘Contains so many medium-sized eggs per pound’',
   },
   choices: {
+    'egg-is-an-allergen': 'Egg is an allergen: it must be declared besides, whatever the name says',
+    'solids-of-egg-alone': 'Only whole egg counts: leave out sugar, salt or anything else that a bought egg product holds',
     'average-adult': 'Beside it must stand: ‘Reference intake of an average adult (8400 kJ / 2000 kcal)’, and how many portions are in the package',
     'rule-of-2016': 'The guide behind this is older than the rule of 2016: check the rule in force',
     calories: 'calories',

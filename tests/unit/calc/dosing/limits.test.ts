@@ -20,3 +20,8 @@ test('a figure that several share is found under each of them', () => {
 test('one region shows its own rows only', () => {
   expect(limitsOf({ substance: 'potassium-bromate', region: 'uk' }).rows.map(({ region, rule }) => [region, rule])).toEqual([['uk', 'forbidden']])
 })
+
+test('where a dough may bring some by itself, that is said above the rows', () => {
+  expect(limitsOf({ substance: 'propionates', region: 'eu' }).cautions).toContain('fermentation-brings-some')
+  expect(limitsOf({ substance: 'sorbates', region: 'eu' }).cautions).not.toContain('fermentation-brings-some')
+})
