@@ -8,8 +8,9 @@ export default defineConfig({
   testDir: path.join(root, 'tests/browser'),
   testMatch: '**/*.test.ts',
   outputDir: path.join(root, '.test/browser'),
-  // One at a time: the app, its database and the browser share what is often two cores.
-  workers: 1,
+  // Each worker has an app and a database of its own, each test a bakery; a browser waits as much as it works.
+  workers: 2,
+  fullyParallel: true,
   // A test that passes at the second try tells of a fault that a person will meet.
   retries: 0,
   forbidOnly: true,

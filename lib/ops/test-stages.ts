@@ -15,13 +15,16 @@ type Stage = {
   run(): Promise<Count>
 }
 
-const stages: readonly Stage[] = [
-  { name: 'types', run: () => asOneTest(checkTypes) },
-  { name: 'lint', run: () => asOneTest(async () => (await runNode(['node_modules/eslint/bin/eslint.js', '.', '--max-warnings', '0'])) === 0) },
-  { name: 'build', run: () => asOneTest(async () => Boolean(await ensureBuilt())) },
-  { name: 'unit', run: async () => withChecks(await runVitest('unit')) },
-  { name: 'database', run: () => runVitest('database') },
-  { name: 'browser', run: runPlaywright },
+/** In order; those of one row run side by side, because each of them keeps one core busy. */
+const stages: readonly (readonly Stage[])[] = [
+  [
+    { name: 'types', run: () => asOneTest(checkTypes) },
+    { name: 'lint', run: () => asOneTest(async () => (await runNode(['node_modules/eslint/bin/eslint.js', '.', '--max-warnings', '0'])) === 0) },
+  ],
+  [{ name: 'build', run: () => asOneTest(async () => Boolean(await ensureBuilt())) }],
+  [{ name: 'unit', run: async () => withChecks(await runVitest('unit')) }],
+  [{ name: 'database', run: () => runVitest('database') }],
+  [{ name: 'browser', run: runPlaywright }],
 ]
 
 /**
@@ -30,15 +33,15 @@ const stages: readonly Stage[] = [
  *   tests/floor.json says, so that tests cannot get lost unseen
  */
 export async function testStages(wanted: readonly string[]): Promise<Count> {
-  const unknown = wanted.filter((name) => !stages.some((stage) => stage.name === name))
+  const every = stages.flat()
+  const unknown = wanted.filter((name) => !every.some((stage) => stage.name === name))
   if (unknown.length > 0) {
-    console.error(`There is no stage ${unknown.join(', ')}. The stages are ${stages.map((stage) => stage.name).join(', ')}.`)
+    console.error(`There is no stage ${unknown.join(', ')}. The stages are ${every.map((stage) => stage.name).join(', ')}.`)
     return { passed: 0, failed: 1, skipped: 0 }
   }
   fs.mkdirSync(reports, { recursive: true })
   const counts = new Map<string, Count>()
-  for (const stage of stages) {
-    if (wanted.length > 0 && !wanted.includes(stage.name)) continue
+  const run = async (stage: Stage) => {
     console.log(`\n── ${stage.name} ──`)
     const report = reportOf(stage.name)
     // A report of an earlier run must not stand in for this one.
@@ -48,6 +51,7 @@ export async function testStages(wanted: readonly string[]): Promise<Count> {
     counts.set(stage.name, checked)
     if (!fs.existsSync(report)) fs.writeFileSync(report, `${JSON.stringify(checked)}\n`)
   }
+  for (const row of stages) await Promise.all(row.filter(({ name }) => wanted.length === 0 || wanted.includes(name)).map(run))
   console.log('')
   for (const [name, { passed, failed, skipped }] of counts) {
     console.log(`${name.padEnd(10)} ${String(passed).padStart(5)} passed ${String(failed).padStart(5)} failed ${String(skipped).padStart(5)} skipped`)

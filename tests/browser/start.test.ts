@@ -8,6 +8,7 @@ import { embeddedUrl } from '../../lib/db/embedded/roles'
 import { findFreePort } from '../../lib/ops/find-free-port'
 import { spawnStart, type Started } from '../../lib/ops/spawn-start'
 import { startTestServer } from '../support/database-server'
+import { takeDemoPictures } from '../support/demo-pictures'
 
 type Fixtures = { folder: string; port: number; start(env?: Record<string, string | undefined>, args?: string[], as?: { uid: number; gid: number }): Started }
 
@@ -73,12 +74,12 @@ test('it stops its database also when nobody is left to read what it says', asyn
   expect(processesOf(folder)).toEqual([])
 })
 
-test('a start after kill -9 goes on with what was there, without help', async ({ start, folder, port }) => {
+test('the invented bakery goes on after kill -9 with what was there, without help, and has what the README shows', async ({ start, folder, port, page }) => {
   // The invented bakery is made by a thousand commands, one after another.
   test.setTimeout(180_000)
   const killed = start()
   await killed.until(ready)
-  const [signIn] = await killed.until(/marit@osier-lane\.example {2}\S+/)
+  const [signIn, email, password] = await killed.until(/(marit@osier-lane\.example) {2}(\S+)/)
   killed.child.kill('SIGKILL')
   await killed.ended
   await expect.poll(() => fetch(`http://127.0.0.1:${port}/sign-in`).then(() => 'answers', () => 'gone')).toBe('gone')
@@ -86,6 +87,7 @@ test('a start after kill -9 goes on with what was there, without help', async ({
   await again.until(ready)
   expect((await again.until(/marit@osier-lane\.example {2}\S+/))[0]).toBe(signIn)
   expect(fs.statSync(path.join(folder, 'data', 'first-sign-in.txt')).mode & 0o777).toBe(0o600)
+  await takeDemoPictures(page, `http://localhost:${port}`, email ?? '', password ?? '')
   expect(fs.statSync(path.join(folder, 'data', 'secrets.json')).mode & 0o777).toBe(0o600)
   again.child.kill('SIGTERM')
   expect(await again.ended).toBe(0)

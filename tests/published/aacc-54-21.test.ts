@@ -1,6 +1,6 @@
 import { correctForMoisture } from '@/lib/calc/formula/correct-for-moisture'
 import { equalDryFlourMassG } from '@/lib/calc/formula/equal-dry-flour-mass'
-import { farinographAbsorptionPct } from '@/lib/calc/formula/farinograph-absorption'
+import { farinographAbsorption } from '@/lib/calc/formula/farinograph-absorption'
 import { publishedCheck } from '@/tests/support/published-check'
 
 const source = 'AACC 54-21, 14 % moisture basis'
@@ -45,7 +45,7 @@ publishedCheck({
   source: 'AACC 54-21, ISO 5530-1',
   status: 'from memory',
   expected: 59.233,
-  got: () => farinographAbsorptionPct({ bowlG: 300, flourMassG: 294.5, waterMl: 183.2, consistencyUnits: 500 }),
+  got: () => farinographAbsorption({ bowlG: 300, flourMassG: 294.5, waterMl: 183.2, consistencyUnits: 500 }).absorptionPct,
   tolerance: { absolute: 5e-4 },
   why: 'half of the third decimal',
 })
@@ -56,7 +56,7 @@ publishedCheck({
   source: 'AACC 54-21, ISO 5530-1',
   status: 'from memory',
   expected: 59.8,
-  got: () => farinographAbsorptionPct({ bowlG: 50, flourMassG: 49.1, waterMl: 30.8, consistencyUnits: 500 }),
+  got: () => farinographAbsorption({ bowlG: 50, flourMassG: 49.1, waterMl: 30.8, consistencyUnits: 500 }).absorptionPct,
   tolerance: { relative: 1e-9 },
   why: 'exact arithmetic',
 })

@@ -1,5 +1,6 @@
 import { equivalentMinutes } from '@/lib/calc/fermentation/equivalent-minutes'
 import { fitRise } from '@/lib/calc/fermentation/fit-rise'
+import type { SpeedRule } from '@/lib/calc/fermentation/speed-rules'
 import { timeToRise } from '@/lib/calc/fermentation/time-to-rise'
 import { fitFirmness } from '@/lib/calc/staling/fit-firmness'
 import { publishedCheck } from '@/tests/support/published-check'
@@ -81,13 +82,14 @@ const record = [
   [90, 30.5],
   [120, 31],
 ] as const
-const minutesOf = (points: readonly (readonly [number, number])[], rule: 0 | 1) =>
-  equivalentMinutes({ readings: points.map(([atMin, doughTempC]) => ({ atMin, doughTempC })), referenceTempC: 27 }).rules[rule]!
+const minutesOf = (points: readonly (readonly [number, number])[], wanted: SpeedRule) =>
+  equivalentMinutes({ readings: points.map(([atMin, doughTempC]) => ({ atMin, doughTempC })), referenceTempC: 27 }).rules.find(({ rule }) => rule === wanted)!
     .minutes
 for (const [what, expected, got] of [
-  ['by growth', 122.58138876640375, () => minutesOf(record, 0)],
-  ['by 10 % for one °C', 135.83455554134179, () => minutesOf(record, 1)],
-  ['by growth, through both ends of the yeast’s range', 28.234278360815193, () => minutesOf([[0, -5], [60, 50]], 0)],
+  ['by growth', 122.58138876640375, () => minutesOf(record, 'cardinal-temperatures')],
+  ['by 10 % for one °C', 135.83455554134179, () => minutesOf(record, 'ten-pct-per-degree')],
+  ['by a Q10 of 2', 130.7405988153696, () => minutesOf(record, 'q10-of-2')],
+  ['by growth, through the cold end of the yeast’s range', 31.038963846219186, () => minutesOf([[0, -5], [60, 45]], 'cardinal-temperatures')],
 ] as const) {
   publishedCheck({
     of: ['fermentation/equivalent-minutes'],

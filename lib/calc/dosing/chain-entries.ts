@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
 import { doseChain } from './dose-chain'
+import { DUST_CAUTIONS } from './dust-cautions'
 
 export const chainEntries = [
   calcEntry({
@@ -39,6 +40,8 @@ export const chainEntries = [
       carrierInPortionG: z.nullable(z.number()),
       premixMadeG: z.nullable(z.number()),
       productLeftG: z.nullable(z.number()),
+      warnings: z.array(z.enum(['more-than-a-tenth-of-flour'])),
+      cautions: z.array(z.enum(DUST_CAUTIONS)),
     }),
     example: {
       doseMgPerKgFlour: 40,
@@ -56,6 +59,6 @@ export const chainEntries = [
       mostPremixG: 2000,
     },
     source: 'mass balance; law of propagation of uncertainty, JCGM 100:2008 (GUM), 5.1.2 and 5.1.6',
-    run: doseChain,
+    run: (q) => ({ ...doseChain(q), cautions: [...DUST_CAUTIONS] }),
   }),
 ] as const

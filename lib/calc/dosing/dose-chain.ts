@@ -1,4 +1,5 @@
 import { mustBeWithin } from '../checks'
+import { CalcError } from '../error'
 import { atFlatFields } from '../flat-fields'
 import { finestScale } from '../weighing/finest-scale'
 import { planPremix } from '../weighing/plan-premix'
@@ -34,15 +35,18 @@ export type DoseChain = {
   carrierInPortionG: number | null
   premixMadeG: number | null
   productLeftG: number | null
+  warnings: 'more-than-a-tenth-of-flour'[]
 }
 
 /**
  * The whole way of a small dose: ppm on flour → mg of active substance → mg of product → premix → masses to weigh, with
  * the relative error at each weighing and carried through. Uneven mixing is not in it.
- * @param doseMgPerKgFlour ppm, > 0; flourMassG > 0; activeShare, strengthShare 0 < s ≤ 1
+ * @param doseMgPerKgFlour ppm, over 0 to 1,000,000, which is as much as the flour; flourMassG > 0; activeShare, strengthShare 0 < s ≤ 1
  * @param strengthErrorShare relative error of activeShare · strengthShare at the same coverage factor, 0 ≤ e < 1
  * @param errorShare, coverageFactor, scales, mostCarrierG, mostPremixG as planPremix; errorShare is of weighing alone
- * @throws CalcError 'empty' | 'duplicate' | 'not-finite' | 'out-of-range'
+ * @returns 'more-than-a-tenth-of-flour' when so much product is wanted: that is a flour for a flour, or a slip of units
+ * @throws CalcError 'empty' | 'duplicate' | 'not-finite' | 'out-of-range'; 'not-possible' with reason 'more-than-flour'
+ *   when the product would outweigh the flour
  * Source: mass balance; law of propagation of uncertainty, JCGM 100:2008 (GUM), 5.1.2 and 5.1.6.
  */
 export function doseChain(
@@ -55,12 +59,13 @@ export function doseChain(
     scales: readonly Scale[]
   },
 ): DoseChain {
-  mustBeWithin('doseMgPerKgFlour', q.doseMgPerKgFlour, { over: 0 })
+  mustBeWithin('doseMgPerKgFlour', q.doseMgPerKgFlour, { over: 0, max: 1_000_000 })
   mustBeWithin('strengthErrorShare', q.strengthErrorShare, { min: 0, under: 1 })
   const activeG = activeMassG({ dose: q.doseMgPerKgFlour, unit: 'ppm-flour', flourMassG: q.flourMassG })
   const productG = productMassG({ activeMassG: activeG, activeShare: q.activeShare, strengthShare: q.strengthShare })
+  if (productG > q.flourMassG) throw new CalcError('not-possible', { field: 'doseMgPerKgFlour', value: q.doseMgPerKgFlour, reason: 'more-than-flour' })
   const plan = atFlatFields((field) => (field === 'doseG' ? 'doseMgPerKgFlour' : field), () => planPremix({ ...q, doseG: productG }))
-  const masses = { activeMg: 1000 * activeG, productMg: 1000 * productG, outcome: plan.outcome }
+  const masses = { activeMg: 1000 * activeG, productMg: 1000 * productG, outcome: plan.outcome, warnings: productG > q.flourMassG / 10 ? ['more-than-a-tenth-of-flour' as const] : [] }
   if (plan.outcome === 'not-possible') {
     const none = { activeErrorShare: null, carrierInPortionG: null, premixMadeG: null, productLeftG: null }
     return { ...masses, weighings: [], weighingErrorShare: plan.bestErrorShare, ...none }

@@ -6,6 +6,7 @@ import { atFlatFields } from '../flat-fields'
 import { activeMassG } from './active-mass'
 import { activityProductMassG } from './activity-product-mass'
 import { checkDose } from './check-dose'
+import { DUST_CAUTIONS } from './dust-cautions'
 import { equalActiveMassG } from './equal-active-mass'
 import { productMassG } from './product-mass'
 import type { ActiveStrength } from './types'
@@ -15,6 +16,7 @@ import { limitsEntries } from './limits-entries'
 
 const optionalNumber = z.optional(z.number())
 const optionalText = z.optional(z.string())
+const dust = z.array(z.enum(DUST_CAUTIONS))
 const yeast = z.enum(['fresh', 'active-dry', 'instant'])
 
 /** The one substance that a question of the catalogue is about. */
@@ -32,10 +34,10 @@ export const dosingEntries = [
   calcEntry({
     id: 'dosing/product-mass',
     input: z.strictObject({ activeMassG: z.number(), activeShare: z.number(), strengthShare: z.number() }),
-    output: z.strictObject({ productMassG: z.number() }),
+    output: z.strictObject({ productMassG: z.number(), cautions: dust }),
     example: { activeMassG: 0.72, activeShare: 0.2, strengthShare: 0.9 },
     source: 'mass balance; common practice, no source',
-    run: (q) => ({ productMassG: productMassG(q) }),
+    run: (q) => ({ productMassG: productMassG(q), cautions: [...DUST_CAUTIONS] }),
   }),
   calcEntry({
     id: 'dosing/activity-product-mass',
@@ -49,7 +51,7 @@ export const dosingEntries = [
       productUnit: z.string(),
       strengthShare: z.number(),
     }),
-    output: z.strictObject({ productMassG: z.number() }),
+    output: z.strictObject({ productMassG: z.number(), cautions: dust }),
     example: {
       unitsPerKgFlour: 5000,
       wantedMethod: 'supplier A, pH 5.5, 30 °C',
@@ -71,6 +73,7 @@ export const dosingEntries = [
             product: { activity: { method: productMethod, unit: productUnit }, unitsPerG, strengthShare },
           }),
       ),
+      cautions: [...DUST_CAUTIONS],
     }),
   }),
   calcEntry({
@@ -87,7 +90,7 @@ export const dosingEntries = [
       fromActivity: optionalText,
       toActivity: optionalText,
     }),
-    output: z.strictObject({ massG: z.number() }),
+    output: z.strictObject({ massG: z.number(), cautions: dust }),
     example: { massG: 100, by: 'share', fromActiveShare: 0.63, fromStrengthShare: 1, toActiveShare: 0.96, toStrengthShare: 0.9 },
     source: 'mass balance; common practice, no source',
     run: (q) => ({
@@ -95,6 +98,7 @@ export const dosingEntries = [
         (field) => field.replace(/^(from|to)\.(.)/, (_, side: string, first: string) => side + first.toUpperCase()),
         () => equalActiveMassG({ massG: q.massG, from: strengthOf('from', q), to: strengthOf('to', q) }),
       ),
+      cautions: [...DUST_CAUTIONS],
     }),
   }),
   calcEntry({

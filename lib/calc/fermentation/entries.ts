@@ -7,6 +7,8 @@ import { fitRise } from './fit-rise'
 import { q10 } from './q10'
 import { relativeRateShare } from './relative-rate'
 import { risePct } from './rise-pct'
+import { SPEED_RULE_NAMES } from './speed-rules'
+import { TEMP_WARNINGS } from './temp-warnings'
 import { timeAndTemperatureEntries } from './time-and-temperature-entries'
 import { timeToRise } from './time-to-rise'
 
@@ -67,11 +69,11 @@ export const fermentationEntries = [
     }),
     output: z.strictObject({
       rules: z.array(
-        z.strictObject({ rule: z.enum(['cardinal-temperatures', 'ten-pct-per-degree']), minutes: z.number() }),
+        z.strictObject({ rule: z.enum(SPEED_RULE_NAMES), minutes: z.number() }),
       ),
       leastMin: z.number(),
       mostMin: z.number(),
-      warnings: z.array(z.enum(['warmer-than-optimum', 'colder-than-minimum'])),
+      warnings: z.array(z.enum(TEMP_WARNINGS)),
     }),
     example: {
       readings: [

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { DUST_CAUTIONS } from '../dosing/dust-cautions'
 import { calcEntry } from '../entry'
 import { blendFallingNumber } from './blend-falling-number'
 import { blendToFallingNumber } from './blend-to-falling-number'
@@ -82,10 +83,10 @@ export const flourEntries = [
       triedFallingNumberS: z.number(),
       wantedFallingNumberS: z.number(),
     }),
-    output: z.strictObject({ dosePctFlour: z.number(), warnings: z.array(z.enum(['beyond-tried-dose', 'check-with-flour'])) }),
+    output: z.strictObject({ dosePctFlour: z.number(), warnings: z.array(z.enum(['beyond-tried-dose', 'check-with-flour'])), cautions: z.array(z.enum(DUST_CAUTIONS)) }),
     example: { fallingNumberS: 390, triedDosePctFlour: 0.15, triedFallingNumberS: 300, wantedFallingNumberS: 270 },
     source: `${liquefaction}; proportion to the dose: common practice, no source`,
-    run: maltToFallingNumber,
+    run: (q) => ({ ...maltToFallingNumber(q), cautions: [...DUST_CAUTIONS] }),
   }),
   calcEntry({
     id: 'flour/gluten-to-protein',
@@ -99,10 +100,13 @@ export const flourEntries = [
       replacingGlutenG: z.number(),
       replacingFlourG: z.number(),
       onTopGlutenG: z.number(),
-      cautions: z.array(z.enum(['takes-more-water', 'gluten-is-wheat'])),
+      cautions: z.array(z.enum(['takes-more-water', 'gluten-is-wheat', ...DUST_CAUTIONS])),
     }),
     example: { flourMassG: 25_000, flourProteinPct: 10.8, glutenProteinPct: 76, wantedProteinPct: 12.2 },
     source: 'mass balance; common practice, no source',
-    run: glutenToProtein,
+    run: (q) => {
+      const { cautions, ...masses } = glutenToProtein(q)
+      return { ...masses, cautions: [...cautions, ...DUST_CAUTIONS] }
+    },
   }),
 ] as const

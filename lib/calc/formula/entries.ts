@@ -5,9 +5,10 @@ import { atMoistureBasisPct } from './at-moisture-basis'
 import { compositionWarnings } from './composition-warnings'
 import { correctForMoisture } from './correct-for-moisture'
 import { doughMassForPiecesG } from './dough-mass-for-pieces'
+import { DOUGH_WATER_WARNINGS } from './dough-water-warnings'
 import { doughYield } from './dough-yield'
 import { equalDryFlourMassG } from './equal-dry-flour-mass'
-import { farinographAbsorptionPct } from './farinograph-absorption'
+import { farinographAbsorption } from './farinograph-absorption'
 import { finalDoughView } from './final-dough-view'
 import { flatFormula } from './flat-formula'
 import { flatScaleTarget } from './flat-scale-target'
@@ -22,6 +23,7 @@ const optionalNumber = z.optional(z.number())
 const stageKind = z.enum(['final-dough', 'pre-ferment', 'scald', 'soaker'])
 const kind = z.enum(['flour', 'water', 'yeast', 'salt', 'fat', 'sugar', 'dairy', 'egg', 'improver', 'other'])
 const warning = z.enum(['not-closed', 'looks-like-share', 'sugars-above-carbohydrate', 'fibre-above-carbohydrate', 'not-stated'])
+const waterWarnings = z.array(z.enum(DOUGH_WATER_WARNINGS))
 const lossesOn = z.enum(['dough', 'baked'])
 const lossesCombine = z.enum(['added', 'compounded'])
 const composition = {
@@ -139,18 +141,18 @@ export const formulaEntries = [
       lines: z.array(pouredLine),
       convention: z.enum(['plain-water', 'poured-liquids', 'water-beside-flour', 'all-water']),
     }),
-    output: z.strictObject({ massG: z.number(), pctFlour: z.number(), notStated: z.array(z.strictObject({ id: z.string() })) }),
+    output: z.strictObject({ massG: z.number(), pctFlour: z.number(), notStated: z.array(z.strictObject({ id: z.string() })), warnings: waterWarnings }),
     example: { lines: milkDough, convention: 'water-beside-flour' },
     source: "trade and teaching glossaries of dough yield and baker's percentage; common practice, no source",
     run: (q) => {
-      const { massG, pctFlour, notStatedLineIds } = atFlatFields(lineField, () => hydration(pouredFormula(q.lines), q.convention))
-      return { massG, pctFlour, notStated: notStatedLineIds.map((id) => ({ id })) }
+      const { massG, pctFlour, notStatedLineIds, warnings } = atFlatFields(lineField, () => hydration(pouredFormula(q.lines), q.convention))
+      return { massG, pctFlour, notStated: notStatedLineIds.map((id) => ({ id })), warnings }
     },
   }),
   calcEntry({
     id: 'formula/dough-yield',
     input: z.strictObject({ lines: z.array(pouredLine) }),
-    output: z.strictObject({ netPct: z.number(), grossPct: z.number() }),
+    output: z.strictObject({ netPct: z.number(), grossPct: z.number(), warnings: waterWarnings }),
     example: { lines: milkDough },
     source: 'J. Loderbauer, Das Bäckerbuch, 2016; German bread glossaries',
     run: (q) => atFlatFields(lineField, () => doughYield(pouredFormula(q.lines))),
@@ -224,10 +226,10 @@ export const formulaEntries = [
   calcEntry({
     id: 'formula/farinograph-absorption',
     input: z.strictObject({ bowl: z.enum(['300', '50']), flourMassG: z.number(), waterMl: z.number(), consistencyUnits: z.number() }),
-    output: z.strictObject({ absorptionPct: z.number() }),
+    output: z.strictObject({ absorptionPct: z.number(), warnings: z.array(z.enum(['unusual-absorption'])) }),
     example: { bowl: '300', flourMassG: 296.1, waterMl: 178.5, consistencyUnits: 508 },
     source: 'AACC 54-21 and ISO 5530-1, formulas from memory',
-    run: ({ bowl, ...q }) => ({ absorptionPct: farinographAbsorptionPct({ bowlG: bowl === '300' ? 300 : 50, ...q }) }),
+    run: ({ bowl, ...q }) => farinographAbsorption({ bowlG: bowl === '300' ? 300 : 50, ...q }),
   }),
   calcEntry({
     id: 'formula/round-to-resolutions',

@@ -1,3 +1,5 @@
+import { CalcError } from '../error'
+import { doughWaterWarnings, type DoughWaterWarning } from './dough-water-warnings'
 import { mustBeFormula } from './must-be-formula'
 import { nutrientShare } from './nutrient-share'
 import type { Formula } from './types'
@@ -15,11 +17,13 @@ export type Hydration = {
   pctFlour: number
   /** Lines whose water is not stated: then the figure is a lower bound. */
   notStatedLineIds: string[]
+  warnings: DoughWaterWarning[]
 }
 
 /**
  * Hydration in one named convention.
- * @throws CalcError as mustBeFormula
+ * @returns a warning where it is no dough's; none while it is a lower bound
+ * @throws CalcError as mustBeFormula; 'not-possible' with reason 'flour-is-not-poured'
  * Source: the four conventions: trade and teaching glossaries of dough yield and baker's percentage; common practice.
  * @example flour 500 g, water 300 g, 'plain-water': 60 %
  */
@@ -27,6 +31,8 @@ export function hydration(formula: Formula, convention: HydrationConvention): Hy
   const flourMassG = mustBeFormula(formula)
   const notStatedLineIds: string[] = []
   let massG = 0
+  const powder = formula.lines.findIndex((line) => line.isPouredLiquid && line.isFlour)
+  if (powder >= 0) throw new CalcError('not-possible', { field: `lines[${powder}].isPouredLiquid`, reason: 'flour-is-not-poured' })
   for (const line of formula.lines) {
     switch (convention) {
       case 'plain-water':
@@ -49,5 +55,6 @@ export function hydration(formula: Formula, convention: HydrationConvention): Hy
       }
     }
   }
-  return { convention, massG, pctFlour: (100 * massG) / flourMassG, notStatedLineIds }
+  const pctFlour = (100 * massG) / flourMassG
+  return { convention, massG, pctFlour, notStatedLineIds, warnings: notStatedLineIds.length > 0 ? [] : doughWaterWarnings(pctFlour) }
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { DUST_CAUTIONS } from '../dosing/dust-cautions'
 import { calcEntry } from '../entry'
 import { atFlatFields } from '../flat-fields'
 import { leastNetMassG } from './least-net-mass'
@@ -70,6 +71,7 @@ export const weighingEntries = [
       errorShare: z.nullable(z.number()),
       premixMadeG: z.nullable(z.number()),
       productLeftG: z.nullable(z.number()),
+      cautions: z.array(z.enum(DUST_CAUTIONS)),
     }),
     example: {
       doseG: 0.4,
@@ -86,9 +88,10 @@ export const weighingEntries = [
     run: (q) => {
       // A scale's own figures are checked for all scales alike.
       const plan = atFlatFields((field) => (/^(resolutionG|repeatabilityG)$/.test(field) ? 'scales' : field), () => planPremix(q))
-      if (plan.outcome !== 'not-possible') return plan
+      const cautions = [...DUST_CAUTIONS]
+      if (plan.outcome !== 'not-possible') return { ...plan, cautions }
       const none = { portionG: null, portionScaleId: null, carrierInPortionG: null, premixMadeG: null, productLeftG: null }
-      return { outcome: plan.outcome, steps: [], ...none, errorShare: plan.bestErrorShare }
+      return { outcome: plan.outcome, steps: [], ...none, errorShare: plan.bestErrorShare, cautions }
     },
   }),
 ] as const

@@ -56,6 +56,7 @@ export const dosingWords = {
     origin: 'The figure was',
     checkedOn: 'Compared with the text in force',
     cautions: 'Mind',
+    warnings: 'Mind',
     limitForm: 'Form that the limit speaks of',
     basis: 'The limit is on',
     maxMgPerKg: 'Limit',
@@ -96,6 +97,8 @@ export const dosingWords = {
     productLeftG: 'Product weighed and not used',
   },
   choices: {
+    'more-than-a-tenth-of-flour': 'That is more than a tenth of the flour: a flour in place of a flour, or a slip of units',
+    'dust-can-sensitise': 'Dust of flour, malt, gluten and enzymes can sensitise the lungs for good: weigh without raising dust, follow the supplier’s handling note',
     eu: 'European Union',
     us: 'United States',
     ca: 'Canada',

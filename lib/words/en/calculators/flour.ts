@@ -44,11 +44,12 @@ export const flourWords = {
     cautions: 'Mind',
   },
   choices: {
+    'dust-can-sensitise': 'Dust of flour, malt, gluten and enzymes can sensitise the lungs for good: weigh without raising dust, follow the supplier’s handling note',
     'as-is': 'as they are',
     moisture: 'at one moisture',
     'beyond-tried-dose': 'This is more malt than was tried: the rule is drawn on, not measured',
     'check-with-flour': 'Measure the falling number with that dose before it is baked with',
     'takes-more-water': 'Gluten takes up more water than flour: add water to consistency',
-    'gluten-is-wheat': 'Gluten is wheat, an allergen: check the label. Weigh it without raising dust',
+    'gluten-is-wheat': 'Gluten is wheat, an allergen: check the label',
   },
 } as const

@@ -36,8 +36,10 @@ export const weighingWords = {
     carrierInPortionG: 'Flour or water that comes with it',
     premixMadeG: 'Premix made up in all',
     productLeftG: 'Product weighed and not used',
+    cautions: 'Mind',
   },
   choices: {
+    'dust-can-sensitise': 'Dust of flour, malt, gluten and enzymes can sensitise the lungs for good: weigh without raising dust, follow the supplier’s handling note',
     direct: 'weigh it directly',
     premix: 'by a premix',
     'not-possible': 'these scales cannot do it',

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { equivalentMinutes } from '@/lib/calc/fermentation/equivalent-minutes'
+import { minutesAtTemperature } from '@/lib/calc/fermentation/minutes-at-temperature'
 
 const steady = (doughTempC: number, minutes: number) => [
   { atMin: 10, doughTempC },
@@ -35,13 +36,29 @@ test('a warmer dough counts for more, and the range spans the rules', () => {
   expect(result.warnings).toEqual([])
 })
 
-test('beyond the range of the rules it says so', () => {
+test('beyond the range of the rules it says so, and where yeast dies the record ends', () => {
   expect(equivalentMinutes({ readings: steady(40, 60), referenceTempC: 26 }).warnings).toEqual(['warmer-than-optimum'])
   expect(equivalentMinutes({ readings: steady(1, 60), referenceTempC: 26 })).toMatchObject({
     leastMin: 0,
-    warnings: ['colder-than-minimum'],
+    warnings: ['rules-differ-in-the-cold', 'colder-than-minimum'],
   })
+  for (const doughTempC of [45.4, 60, 99]) {
+    const baked = [...steady(26, 60), { atMin: 90, doughTempC }]
+    expect(() => equivalentMinutes({ readings: baked, referenceTempC: 26 })).toThrow(
+      expect.objectContaining({ code: 'out-of-range', facts: expect.objectContaining({ field: 'readings[2].doughTempC', max: 45.4 }) }),
+    )
+  }
 })
+
+test('it says of a steady dough what minutes at another temperature says', () =>
+  fc.assert(
+    fc.property(fc.double({ min: 3, max: 45, noNaN: true }), fc.double({ min: 3, max: 45, noNaN: true }), fc.double({ min: 1, max: 900, noNaN: true }), (tempC, referenceTempC, minutes) => {
+      const record = equivalentMinutes({ readings: steady(tempC, minutes), referenceTempC })
+      const steadily = minutesAtTemperature({ minutes, tempC, otherTempC: referenceTempC })
+      expect(record.rules.map(({ rule }) => rule)).toEqual(steadily.rules.map(({ rule }) => rule))
+      record.rules.forEach((one, i) => expect(one.minutes / steadily.rules[i]!.minutes).toBeCloseTo(1, 8))
+    }),
+  ))
 
 test('10,000 readings are answered, and a reference at which nothing ferments is refused', () => {
   const readings = Array.from({ length: 10_000 }, (_, i) => ({ atMin: i, doughTempC: 26 + 3 * Math.sin(i) }))

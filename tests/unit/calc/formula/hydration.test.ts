@@ -22,3 +22,18 @@ test('water that is not stated is named', () => {
   expect(hydration(unknown, 'water-beside-flour').notStatedLineIds).toEqual([])
   expect(hydration(unknown, 'all-water').notStatedLineIds).toEqual(['flour'])
 })
+
+test('what is no dough is said, but not while a line does not state its water', () => {
+  const withWater = (massG: number) => hydration(straightDough(line('flour', 'flour', 100), line('water', 'water', massG, USDA_SR28.ndb14411)), 'plain-water').warnings
+  expect(withWater(0)).toEqual(['no-water'])
+  expect(withWater(12)).toEqual(['stiffer-than-dough'])
+  expect(withWater(62)).toEqual([])
+  expect(withWater(6200)).toEqual(['wetter-than-dough'])
+  const unknown = straightDough(line('flour', 'flour', 1000), line('milk', 'dairy', 100))
+  expect(hydration(unknown, 'water-beside-flour')).toMatchObject({ notStatedLineIds: ['milk'], warnings: [] })
+})
+
+test('flour is not poured', () => {
+  const poured = straightDough(line('water', 'water', 60), line('flour', 'flour', 100, null, { isPouredLiquid: true }))
+  expect(() => hydration(poured, 'poured-liquids')).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'lines[1].isPouredLiquid', reason: 'flour-is-not-poured' }) }))
+})

@@ -1,9 +1,6 @@
 import fs from 'node:fs'
-import os from 'node:os'
 import path from 'node:path'
-import { expect, test, type Page } from '@playwright/test'
-import { findFreePort } from '../../lib/ops/find-free-port'
-import { spawnStart } from '../../lib/ops/spawn-start'
+import { expect, type Page } from '@playwright/test'
 
 /** Where the README's pictures are. They are made anew with EVENDOUGH_PICTURES=1, and otherwise into the reports' folder. */
 const kept = path.join('tests', 'browser', 'pictures')
@@ -16,19 +13,13 @@ async function picture(page: Page, name: string): Promise<void> {
   await page.screenshot({ path: path.join(folder, `${name}.png`), animations: 'disabled' })
 }
 
-test('the invented bakery has each main screen to show, and the README shows it', async ({ page }) => {
-  test.setTimeout(180_000)
-  const data = fs.mkdtempSync(path.join(os.tmpdir(), 'evendough-pictures-'))
-  const port = await findFreePort()
-  const started = spawnStart({ PORT: String(port), EVENDOUGH_DATA: path.join(data, 'data') })
-  await started.until(/Ctrl-C stops it/)
-  const [, email, password] = await started.until(/(marit@osier-lane\.example) {2}(\S+)/)
-  const base = `http://localhost:${port}`
+/** Takes a picture of each main screen of the invented bakery, as its owner, and looks whether the README shows them all. */
+export async function takeDemoPictures(page: Page, base: string, email: string, password: string): Promise<void> {
   await page.setViewportSize({ width: 1280, height: 860 })
   await page.emulateMedia({ colorScheme: 'light' })
   await page.goto(`${base}/sign-in`)
-  await page.getByLabel('E-mail address').fill(email ?? '')
-  await page.getByLabel('Password', { exact: true }).fill(password ?? '')
+  await page.getByLabel('E-mail address').fill(email)
+  await page.getByLabel('Password', { exact: true }).fill(password)
   await page.getByRole('button', { name: 'Sign in' }).click()
   await expect(page.getByRole('navigation').first()).toBeVisible()
 
@@ -58,7 +49,4 @@ test('the invented bakery has each main screen to show, and the README shows it'
   const readme = fs.readFileSync('README.md', 'utf8')
   for (const file of fs.readdirSync(folder)) expect(readme, 'README.md').toContain(`tests/browser/pictures/${file}`)
   for (const [, file] of readme.matchAll(/\((tests\/browser\/pictures\/[\w-]+\.png)\)/g)) expect(fs.existsSync(file ?? ''), file).toBe(true)
-  started.child.kill('SIGTERM')
-  expect(await started.ended).toBe(0)
-  fs.rmSync(data, { recursive: true, force: true })
-})
+}
