@@ -40,6 +40,8 @@ export const getWeighOut = query({
     return {
       trial: { id: trial.id, number: trial.number, state: trial.state, question: trial.question, isFrozen: isFrozen(trial.state) },
       doughTempC: plan.process.doughTempC,
+      /** What was chosen for lines beside the rules. */
+      chosen: { choices: plan.choices, scales: plan.scales.map(({ id, name }) => ({ id, name })) },
       arms: trial.arms.map(({ position, name, batches }) => {
         const planned = plan.arms.find((arm) => arm.position === position)
         if (!planned) throw new Error(`trial ${trialId}: the plan has no arm ${position}`)

@@ -18,6 +18,7 @@ import { lineName } from '../../../mixing/line-name'
 import { MixingWater } from '../../../mixing/mixing-water'
 import { PremixSteps } from '../../../mixing/premix-steps'
 import { doseWords } from '../../dose-words'
+import { choiceWords } from '../../choice-words'
 import { DoughName } from '../../dough-name'
 import { allergenList, planFormat } from '../../plan-format'
 
@@ -31,10 +32,11 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
   const { trials, stores, mixing } = wordsIn(language)
   const { weighOut: text, plan } = trials
   const { bakery } = await ask(getDesk)
-  const { trial, arms, doughTempC } = await ask(getWeighOut, { trialId })
+  const { trial, arms, doughTempC, chosen } = await ask(getWeighOut, { trialId })
   const format = planFormat(bakery)
   const listOf = new Intl.ListFormat(bakery.locale, { type: 'unit' })
   const scales = new Map(arms.flatMap(({ toWeigh }) => toWeigh.stages.flatMap(({ lines }) => lines.flatMap(({ scale }) => scale ?? []))).map(({ id, name }) => [id, name]))
+  const words = choiceWords(chosen, trials, language)
   const isOver = trial.state === 'closed' || trial.state === 'stopped' || trial.state === 'declined'
 
   return (
@@ -46,6 +48,7 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
         label: text.about,
         entries: [
           { term: text.scale, detail: scales.size > 0 ? listOf.format(scales.values()) : text.noScale },
+          ...(words.length > 0 ? [{ term: plan.chosen, detail: words.join('; ') }] : []),
           { term: text.doughTemp, detail: format.temp(doughTempC), strong: true },
         ],
       }}
