@@ -5,6 +5,7 @@ import { Refusal } from '../refusal'
 import { linesToWeigh } from './lines-to-weigh'
 import { readPlanText } from './plan-text'
 import { isFrozen } from './rules'
+import { toConsistencyOf } from './to-consistency-of'
 
 /**
  * The weigh-out sheets of a proposed or approved plan, one an arm: what goes into one dough, each
@@ -50,7 +51,7 @@ export const getWeighOut = query({
           name,
           toWeigh: linesToWeigh(plan, planned),
           doses: planned.doses,
-          toConsistency: planned.warnings.filter(({ code }) => code === 'water-to-consistency').map(({ facts }) => String(facts.ingredient)),
+          toConsistency: toConsistencyOf(planned),
           batches: batches.map(({ mixingDay, ...batch }) => ({ ...batch, day: mixingDay.number })),
           allergens: planned.allergens,
           addedAllergens: planned.addedAllergens,

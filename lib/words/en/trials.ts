@@ -352,7 +352,7 @@ export const trials = {
     'composition-above-100': '{ingredient}: its composition makes more than 100 g in 100 g. Put it right in the stores.',
     'looks-like-share': '{ingredient}: its composition looks like shares of 1. Write 82 for 82 % in the stores.',
     'balance-asked-about': '{total}: this dough is about that, so it is not held.',
-    'water-to-consistency': '{ingredient} changes how much water the flour takes up: equal water is not equal dough. Mix to the control’s consistency, write down the water that it took, and say so in the result.',
+    'water-to-consistency': '{ingredient} changes how much water the flour takes up: equal water is not equal dough. Mix to the control’s consistency, and write the water that it took at ‘Water added’: the result goes by that.',
     'balance-not-stated': '{ingredient} does not say how much {total} it has, so that total is not held.',
     'mixer-below': 'The dough of {doughG} is less than the {leastG} that {mixer} needs to mix well.',
     'mixer-above': 'The dough of {doughG} is more than the {mostG} that {mixer} takes.',
