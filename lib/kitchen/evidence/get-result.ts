@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
 import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
+import { calendarDay } from '../text.input'
 import { gapsOfTrial } from '../readings/gaps-of-trial'
 import { isEnded, isOpen } from '../trials/rules'
 import { analyseTrial } from './analyse-trial'
@@ -20,7 +21,7 @@ import { loadEvidence } from './load-evidence'
  */
 export const getResult = query({
   name: 'evidence.get-result',
-  input: z.strictObject({ trialId: z.uuid(), pricesOn: z.iso.date().optional() }),
+  input: z.strictObject({ trialId: z.uuid(), pricesOn: calendarDay.optional() }),
   right: 'read-work',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
