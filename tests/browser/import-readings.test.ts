@@ -83,6 +83,7 @@ test('what a trial sets apart is typed once, kept over a fault, and stands on th
   await page.getByLabel('Name').first().fill('malt, 0.6 %')
   await page.getByLabel('Ingredient').first().selectOption(stores.ids.malt)
   await page.getByLabel('Dose').first().fill('0.6')
+  await page.getByLabel('Tap water, cold').fill('12')
   await page.getByLabel('What differs').fill('Baking temperature')
   await page.getByLabel('Its levels (2 to 12)').fill('200\n215\n230')
   await page.getByRole('button', { name: 'Keep the draft' }).click()
