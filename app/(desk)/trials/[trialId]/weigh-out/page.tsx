@@ -112,7 +112,7 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
                       <tr key={line.key}>
                         <Cell head>
                           <span className="text-lead">{lineName(line, mixing, language)}</span>
-                          {arm.toWeigh.hasSeveralScales && line.scale ? <span className="block text-small font-normal text-ink-2">{say(text.onScale, language, { scale: line.scale.name })}</span> : null}
+                          {arm.toWeigh.hasSeveralScales && line.scale ? <span className="block text-small font-normal text-ink-2 print:ml-2 print:inline">{say(text.onScale, language, { scale: line.scale.name })}</span> : null}
                         </Cell>
                         <Cell numeric>
                           <b className="text-lead">{format.weighed(line.weighedG, line.resolutionG)}</b>
@@ -137,7 +137,7 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
                   </tr>
                 </SheetTable>
               </div>
-              <div className="mt-4 max-w-measure break-inside-avoid text-lead">
+              <div className="mt-4 max-w-measure break-inside-avoid text-lead print:mt-2">
                 <h3 className="text-control font-bold">{mixing.water.title}</h3>
                 <MixingWater water={arm.water} doughTempC={doughTempC} words={mixing} format={format} language={language} listOf={listOf} />
               </div>
