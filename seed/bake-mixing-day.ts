@@ -58,7 +58,7 @@ async function doughsOf(caller: Caller, { trial, trialId, day, mixes, measures, 
     const arm = armOf.get(planned?.code ?? '')
     if (!planned || batchId === undefined || arm === undefined) throw new Error(`mixing day ${day} of trial ${trialId} has no dough ${i + 1} on the floor`)
     const copy = ofDay.slice(0, i + 1).filter(({ code }) => armOf.get(code) === arm).length
-    const water = plan.arms.find(({ position }) => position === arm)?.lines.filter(({ kind }) => kind === 'water') ?? []
+    const water = plan.arms.find(({ position }) => position === arm)?.lines.filter(({ kind, stageId }) => kind === 'water' && plan.stages.some((stage) => stage.id === stageId && stage.kind === 'final_dough')) ?? []
     return {
       batchId,
       startAt,

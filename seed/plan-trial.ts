@@ -41,7 +41,7 @@ export async function proposeTrial({ crew, stores }: TrialWork, who: PersonKey, 
     mixerId: stores.equipment.mixer,
     flourTempC: 20,
     roomTempC: 22,
-    tapTempC: 13,
+    tapTempC: null,
     arms: arms.map(({ name, ingredientId, pctFlour }) => ({ name, onTop: false, doses: [{ ingredientId, basis: 'pct_flour', doseOf: 'product', value: pctFlour }] })),
   }
   const { trialId } = must(await draftTrial.call(proposer, { content }))

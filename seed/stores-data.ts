@@ -189,6 +189,7 @@ export const demoEquipment = {
   doseScale: { kind: 'scale', name: 'Dose scale', note: 'Invented. On the bench by the window.', resolutionG: 0.1, mostG: 3_000, leastG: 2, repeatabilityG: 0.1 },
   doughScale: { kind: 'scale', name: 'Dough scale', note: 'Invented.', resolutionG: 1, mostG: 30_000, leastG: 20, repeatabilityG: 1 },
   thermometer: { kind: 'thermometer', name: 'Probe thermometer', note: 'Invented. Read in melting ice each Monday.', resolutionC: 0.1 },
+  coldTap: { kind: 'tap_water', name: 'Cold tap', note: 'Invented. At the mixer, after a minute.', tempC: 13 },
   hotTap: { kind: 'hot_water', name: 'Hot tap', note: 'Invented. At the sink, after half a minute.', tempC: 55, limitC: 60 },
   ice: { kind: 'ice', name: 'Flake ice', note: 'Invented.', tempC: 0 },
   mixer: { kind: 'mixer', name: 'Spiral mixer', note: 'Invented.', leastG: 2_000, mostG: 40_000, frictionCPerMin: 0.8 },

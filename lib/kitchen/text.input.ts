@@ -38,5 +38,19 @@ export const linkSecret = z.string().min(1).max(64)
 /** The revision of a record that the person had before their eyes. */
 export const seenRevision = z.int().min(1)
 
+/** Days within what a bakery plans and remembers; beyond them clocks, calendars and the database part ways. */
+const isNear = (day: string) => day >= '2000-01-01' && day <= '2100-12-31'
+const farAway = { params: { code: 'day-far-away' } }
+
 /** A calendar day as YYYY-MM-DD, within what a bakery plans and remembers. */
-export const calendarDay = z.iso.date().refine((day) => day >= '2000-01-01' && day <= '2100-12-31', { params: { code: 'day-far-away' } })
+export const calendarDay = z.iso.date().refine(isNear, farAway)
+
+/** A moment with its zone as ISO 8601, within the same days. */
+export const instant = z.iso.datetime({ offset: true }).refine((text) => isNear(text.slice(0, 10)), farAway)
+
+/** A moment as `momentOf` makes it of a day and a time that were typed; what is none comes as it was typed, and is said so. */
+export const typedMoment = z
+  .string()
+  .refine((text) => z.iso.datetime().safeParse(text).success, { params: { code: 'not-a-moment' }, abort: true })
+  .refine((text) => isNear(text.slice(0, 10)), { ...farAway, abort: true })
+  .transform((text) => new Date(text))

@@ -2,7 +2,7 @@
 export function GroupRow({ label, columns }: { label: string; columns: number }) {
   return (
     <tr>
-      <th scope="colgroup" colSpan={columns} className="pt-5! text-small font-normal! text-ink-2">
+      <th scope="colgroup" colSpan={columns} className="pt-5! text-small print:pt-2! font-normal! text-ink-2">
         {label}
       </th>
     </tr>

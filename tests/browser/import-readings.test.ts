@@ -62,6 +62,13 @@ test('a file that is not plain text, and pasted lines that are', async ({ bakery
   await page.getByRole('button', { name: 'Look at the file' }).click()
   await expect(page.getByText('The file is larger than 1 MB.')).toBeVisible()
   await page.getByLabel('CSV file').setInputFiles([])
+
+  // Fewer letters than bytes are allowed, and more bytes than a request may bring: said at the field, where it stays.
+  const pasted = page.getByLabel('Or paste its lines')
+  await pasted.fill('温'.repeat(1_045_000))
+  await page.getByRole('button', { name: 'Look at the file' }).click()
+  await expect(page.locator('#text-error')).toContainText('larger than 1 MB')
+  expect(await pasted.inputValue()).toHaveLength(1_045_000)
   await page.getByLabel('Or paste its lines').fill([header, ...good].join('\n'))
   await page.getByRole('button', { name: 'Look at the file' }).click()
   await expect(page.getByText('This dough is not begun.').first()).toBeVisible()
@@ -76,6 +83,7 @@ test('what a trial sets apart is typed once, kept over a fault, and stands on th
   await page.getByLabel('Name').first().fill('malt, 0.6 %')
   await page.getByLabel('Ingredient').first().selectOption(stores.ids.malt)
   await page.getByLabel('Dose').first().fill('0.6')
+  await page.getByLabel('Tap water, cold').fill('12')
   await page.getByLabel('What differs').fill('Baking temperature')
   await page.getByLabel('Its levels (2 to 12)').fill('200\n215\n230')
   await page.getByRole('button', { name: 'Keep the draft' }).click()

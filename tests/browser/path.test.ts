@@ -86,6 +86,7 @@ test('four people: a formula is signed off, a trial proposed against it, approve
   await early.getByLabel('Name', { exact: true }).fill('honey, 5 %')
   await early.getByLabel('Ingredient', { exact: true }).selectOption({ label: 'Honey' })
   await early.getByLabel('Dose', { exact: true }).fill('much')
+  await early.getByLabel('Tap water, cold').fill('12')
   await early.getByRole('button', { name: 'Keep the draft' }).click()
   await expect(early.getByLabel('Dose', { exact: true })).toHaveAccessibleDescription(/number/)
   await early.getByLabel('Dose', { exact: true }).fill('5')

@@ -19,10 +19,10 @@ export const invented: PlanIngredient[] = [
   ingredient('malt', 'malt', { allergens: ['gluten'], composition: composition({ waterPct: 8, carbohydratePct: 80 }) }),
   ingredient('flakes', 'other', { allergensChecked: false }),
 ]
-export const doseOf = (ingredientId: string, value: number, more: Partial<PlanDoseAsked> = {}): PlanDoseAsked => ({ ingredientId, basis: 'pct_flour', doseOf: 'product', value, how: 'more', insteadOfId: null, equalBy: null, ...more })
+export const doseOf = (ingredientId: string, value: number, more: Partial<PlanDoseAsked> = {}): PlanDoseAsked => ({ ingredientId, basis: 'pct_flour', doseOf: 'product', value, how: 'more', insteadOfId: null, equalBy: null, allOfIt: false, ...more })
 
 /** One piece of 1650 g: 1000 g flour, 600 g water, 30 g oil, 20 g salt. */
-export function plannedFacts(more: { arms?: PlanFacts['arms']; declared?: Partial<PlanFacts['declared']>; process?: Partial<PlanFacts['process']>; scale?: PlanFacts['scale']; scales?: PlanFacts['scales']; waters?: PlanFacts['waters']; mixer?: PlanFacts['mixer'] } = {}): PlanFacts {
+export function plannedFacts(more: { arms?: PlanFacts['arms']; declared?: Partial<PlanFacts['declared']>; process?: Partial<PlanFacts['process']>; scale?: PlanFacts['scale']; scales?: PlanFacts['scales']; waters?: PlanFacts['waters']; mixer?: PlanFacts['mixer']; choices?: PlanFacts['choices']; stages?: PlanFacts['stages']; ingredients?: PlanFacts['ingredients'] } = {}): PlanFacts {
   const scale = more.scale === undefined ? { id: 'sc', name: 'Scale', resolutionG: 1, repeatabilityG: 0, leastG: null, mostG: 6000 } : more.scale
   return {
     declared: {
@@ -32,9 +32,10 @@ export function plannedFacts(more: { arms?: PlanFacts['arms']; declared?: Partia
       ...more.declared,
     },
     process: { scalingMassG: 1650, doughLossPct: 0, doughTempC: 26, mixTimeS: 600, bulkTimeS: 3600, proofTimeS: 3000, bakeTempC: 220, bakeTimeS: 2100, ...more.process },
-    stages: [{ id: 's', kind: 'final_dough', name: '', lines: [['flour', 100], ['water', 60], ['oil', 3], ['salt', 2]].map(([id, pct], i) => ({ id: `l${i}`, ingredientId: String(id), pctFlour: Number(pct) })) }],
+    stages: more.stages ?? [{ id: 's', kind: 'final_dough', name: '', lines: [['flour', 100], ['water', 60], ['oil', 3], ['salt', 2]].map(([id, pct], i) => ({ id: `l${i}`, ingredientId: String(id), pctFlour: Number(pct) })) }],
     arms: more.arms ?? [{ name: 'yoghurt', onTop: false, doses: [doseOf('yoghurt', 10)] }],
-    ingredients: invented,
+    choices: more.choices ?? [],
+    ingredients: more.ingredients ?? invented,
     scale,
     scales: more.scales ?? (scale ? [scale] : []),
     waters: more.waters ?? { hot: null, chilled: null, ice: null },

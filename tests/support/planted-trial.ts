@@ -12,6 +12,8 @@ export type PlantedDough = {
   stateWhy?: string
   piecesGood?: number
   doughTempC?: number
+  /** Water that the book says was added. */
+  waterG?: number
   /** Loaf weight in g and volume in mL, of each loaf; volumes are read twice. */
   loaves: readonly { massG: number; volumesMl: readonly [number, number] }[]
 }
@@ -97,6 +99,7 @@ export async function plantTrial(bakery: TestBakery, q: { state: TrialState; mix
       const batchId = batchIds.get(`${dough.day}-${dough.arm}`)!
       return [
         ...(dough.doughTempC === undefined ? [] : [reading(batchId, 'dough-temp', null, 1, dough.doughTempC)]),
+        ...(dough.waterG === undefined ? [] : [reading(batchId, 'water-added', null, 1, dough.waterG)]),
         ...dough.loaves.flatMap(({ massG, volumesMl }, i) => [
           reading(batchId, 'loaf-mass', i + 1, 1, massG),
           reading(batchId, 'loaf-volume', i + 1, 1, volumesMl[0]),

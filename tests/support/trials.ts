@@ -141,8 +141,8 @@ export function trialContentOf(stores: TrialStores) {
     tapTempC: 12,
     note: '',
     arms: [
-      { name: 'malt, 0.6 %', onTop: false, doses: [{ ingredientId: stores.ids.malt, basis: 'pct_flour', doseOf: 'product', value: 0.6, how: 'more', insteadOfId: null, equalBy: null }] },
-      { name: 'yoghurt, 10 %', onTop: false, doses: [{ ingredientId: stores.ids.yoghurt, basis: 'pct_flour', doseOf: 'product', value: 10, how: 'more', insteadOfId: null, equalBy: null }] },
+      { name: 'malt, 0.6 %', onTop: false, doses: [{ ingredientId: stores.ids.malt, basis: 'pct_flour', doseOf: 'product', value: 0.6, how: 'more', insteadOfId: null, equalBy: null, allOfIt: false }] },
+      { name: 'yoghurt, 10 %', onTop: false, doses: [{ ingredientId: stores.ids.yoghurt, basis: 'pct_flour', doseOf: 'product', value: 10, how: 'more', insteadOfId: null, equalBy: null, allOfIt: false }] },
     ],
   }
 }

@@ -11,6 +11,7 @@ import { armLetter } from '@/lib/kitchen/trials/rules'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { emptyDose, type DoseShown } from './empty-dose'
+import { takesAll } from './takes-all'
 
 export type ArmShown = { name: string; how: string; doses: DoseShown[] }
 
@@ -79,6 +80,7 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
               </div>
               {arm.doses.map((dose, d) => {
                 const doseName = `${name}.doses.${d}`
+                const hasAmount = !takesAll(dose.how)
                 const doseProblem = (field: string) => (dose.at === null ? undefined : problem(`doses.${dose.at}.${field}`))
                 return (
                   <div key={dose.key} className="grid items-start gap-x-5 gap-y-3 mid:grid-cols-2 wide:grid-cols-[minmax(0,2fr)_minmax(0,2fr)_minmax(0,1fr)]">
@@ -100,33 +102,36 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
                       defaultValue={dose.how}
                       onChoose={(how) => change(arm.key, (rows) => rows.map((row) => (row.key === dose.key ? { ...row, how } : row)))}
                       required
-                      error={doseProblem('how')}
+                      error={doseProblem('how') ?? (hasAmount ? undefined : doseProblem('value'))}
                     />
-                    <Field name={`${doseName}.value`} type="number" label={form.dose} defaultValue={dose.value} required error={doseProblem('value')} />
-                    <SelectField
-                      name={`${doseName}.basis`}
-                      label={form.basis}
-                      width="full"
-                      options={Object.entries(text.bases).map(([value, label]) => ({ value, label }))}
-                      defaultValue={dose.basis}
-                      required
-                      error={doseProblem('basis')}
-                    />
-                    <SelectField
-                      name={`${doseName}.doseOf`}
-                      label={form.doseOf}
-                      width="full"
-                      options={Object.entries(form.doseOfChoices).map(([value, label]) => ({ value, label }))}
-                      defaultValue={dose.doseOf}
-                      required
-                      error={doseProblem('doseOf')}
-                    />
-                    {dose.how === 'in_place' ? (
+                    {/* What was typed stays while another choice asks for no amount. */}
+                    <div className={hasAmount ? 'contents' : 'hidden'}>
+                      <Field name={`${doseName}.value`} type="number" label={form.dose} defaultValue={dose.value} required={hasAmount} error={doseProblem('value')} />
+                      <SelectField
+                        name={`${doseName}.basis`}
+                        label={form.basis}
+                        width="full"
+                        options={Object.entries(text.bases).map(([value, label]) => ({ value, label }))}
+                        defaultValue={dose.basis}
+                        required
+                        error={doseProblem('basis')}
+                      />
+                      <SelectField
+                        name={`${doseName}.doseOf`}
+                        label={form.doseOf}
+                        width="full"
+                        options={Object.entries(form.doseOfChoices).map(([value, label]) => ({ value, label }))}
+                        defaultValue={dose.doseOf}
+                        required
+                        error={doseProblem('doseOf')}
+                      />
+                    </div>
+                    {dose.how === 'in_place' || dose.how === 'in_place_all' ? (
                       <>
                         <SelectField
                           name={`${doseName}.insteadOfId`}
                           label={form.insteadOf}
-                          hint={form.insteadOfHint}
+                          hint={dose.how === 'in_place_all' ? form.insteadOfAllHint : form.insteadOfHint}
                           width="full"
                           emptyLabel={form.choose}
                           options={ingredients.map(({ id, name: label }) => ({ value: id, label }))}
@@ -184,7 +189,7 @@ function typedArms(values: Readonly<Record<string, string>>): ArmShown[] {
   for (let a = 0; values[`content.arms.${a}.name`] !== undefined; a++) {
     const at = (field: string) => values[`content.arms.${a}.${field}`] ?? ''
     const doses: DoseShown[] = []
-    for (let d = 0; values[`content.arms.${a}.doses.${d}.value`] !== undefined; d++) {
+    for (let d = 0; values[`content.arms.${a}.doses.${d}.ingredientId`] !== undefined; d++) {
       const of = (field: string) => at(`doses.${d}.${field}`)
       doses.push({ ingredientId: of('ingredientId'), value: of('value'), basis: of('basis'), doseOf: of('doseOf'), how: of('how'), insteadOfId: of('insteadOfId'), equalBy: of('equalBy') || emptyDose.equalBy })
     }

@@ -9,7 +9,7 @@ type DoseWordsOptions = { text: Words['trials']; format: PlanFormat; language: L
 /** A dose as it was asked for, and what that comes to: in all, and against the control. Plan and sheets say it alike. */
 export function doseWords(dose: PlanDose, { text, format, language, locale }: DoseWordsOptions): { asked: string; comesTo: string } {
   const { plan } = text
-  const which = dose.how === 'more' && dose.value < 0 ? 'less' : dose.how === 'in_all' && dose.value === 0 ? 'without' : dose.how
+  const which = dose.allOfIt ? 'in_place_all' : dose.how === 'more' && dose.value < 0 ? 'less' : dose.how === 'in_all' && dose.value === 0 ? 'without' : dose.how
   const asked = say(plan.doseTexts[which], language, {
     ingredient: dose.ingredient,
     value: plainNumber(Math.abs(dose.value), { locale }),

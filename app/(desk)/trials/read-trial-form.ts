@@ -31,23 +31,31 @@ export function readTrialForm(form: FormData, units: PlanUnits) {
     mixerId: chosen('mixerId') ?? null,
     flourTempC: degrees('flourTempC'),
     roomTempC: degrees('roomTempC'),
-    tapTempC: degrees('tapTempC'),
+    tapTempC: degrees('tapTempC') ?? null,
     note: textOf(form, at('note')),
     arms: whileThere(form, (a) => at(`arms.${a}.name`)).map((a) => ({
       name: textOf(form, at(`arms.${a}.name`)),
       onTop: textOf(form, at(`arms.${a}.how`)) === 'on-top',
-      doses: whileThere(form, (d) => at(`arms.${a}.doses.${d}.value`)).map((d) => ({
-        ingredientId: chosen(`arms.${a}.doses.${d}.ingredientId`),
-        basis: chosen(`arms.${a}.doses.${d}.basis`),
-        doseOf: chosen(`arms.${a}.doses.${d}.doseOf`),
-        value: number(`arms.${a}.doses.${d}.value`),
-        how: chosen(`arms.${a}.doses.${d}.how`),
-        insteadOfId: chosen(`arms.${a}.doses.${d}.insteadOfId`) ?? null,
-        equalBy: chosen(`arms.${a}.doses.${d}.equalBy`) ?? null,
-      })),
+      doses: whileThere(form, (d) => at(`arms.${a}.doses.${d}.ingredientId`)).map((d) => {
+        const of = (field: string) => `arms.${a}.doses.${d}.${field}`
+        return {
+          ingredientId: chosen(of('ingredientId')),
+          insteadOfId: chosen(of('insteadOfId')) ?? null,
+          equalBy: chosen(of('equalBy')) ?? null,
+          ...amountOf(chosen(of('how')), { value: number(of('value')), basis: chosen(of('basis')), doseOf: chosen(of('doseOf')) }),
+        }
+      }),
     })),
   }
 }
+
+/** How a dose is meant, and how much: what takes all of it out asks for no amount. */
+function amountOf<Amount>(how: string | undefined, amount: Amount) {
+  if (how === 'without') return { how: 'in_all', ...noAmount }
+  if (how === 'in_place_all') return { how: 'in_place', allOfIt: true, ...noAmount }
+  return { how, ...amount }
+}
+const noAmount = { value: 0, basis: 'pct_flour', doseOf: 'product' } as const
 
 /** Levels are typed one on a line, or on one line with semicolons or commas between them. Nothing typed is no factor. */
 function readFactor(name: string, levels: string) {

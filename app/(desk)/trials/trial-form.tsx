@@ -19,6 +19,7 @@ import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { ArmsEditor } from './arms-editor'
 import { emptyDose } from './empty-dose'
+import { howShown } from './how-shown'
 import { FormAnchor } from '@/lib/ui/form-anchor'
 import type { PlanUnits } from './plan-format'
 
@@ -28,13 +29,15 @@ type Choices = {
   ingredients: readonly { id: string; name: string; activeName: string | null }[]
   scales: readonly { id: string; name: string }[]
   mixers: readonly { id: string; name: string }[]
+  /** Of the equipment; none where no tap is written down. */
+  tapTempC: number | null
 }
 
 type Present = Omit<TrialContent, 'kind'> & { kind: keyof Words['trials']['kinds'] }
 type TrialFormProps = { action: FormAction; present: Present | null; choices: Choices; units: PlanUnits; words: Pick<Words, 'trials' | 'desk'>; language: Language; backHref: string }
 
 /** What stands in the form of a new trial: usual choices, all of which can be changed. */
-const usual = { confidencePct: 95, mixingDays: 3, batchesPerArm: 1, piecesPerBatch: 4, margin: 5, flourTempC: 20, roomTempC: 22, tapTempC: 12 } as const
+const usual = { confidencePct: 95, mixingDays: 3, batchesPerArm: 1, piecesPerBatch: 4, margin: 5, flourTempC: 20, roomTempC: 22 } as const
 const usuallyHeld = ['water', 'fat', 'sugars']
 
 /** The form of a trial: question, size, test doughs, weighing, temperatures. */
@@ -42,10 +45,11 @@ export function TrialForm({ action, present, choices, units, words, language, ba
   const { trials: text, desk } = words
   const { form } = text
   const plain = (value: number) => plainNumber(value, { locale: units.locale, significant: 12, grouped: false })
+  const inDegrees = (tempC: number) => plain(Number(temperatureInUnit(tempC, units.temperatureUnits).toFixed(2)))
   const number = (name: keyof typeof usual, label: string, hint?: string, unit?: string) => (
     <FormField name={`content.${name}`} type="number" label={label} hint={hint} unit={unit} width="short" required defaultValue={plain(present?.[name] ?? usual[name])} />
   )
-  const degrees = (name: 'flourTempC' | 'roomTempC' | 'tapTempC', label: string) => (
+  const degrees = (name: 'flourTempC' | 'roomTempC', label: string) => (
     <FormField
       name={`content.${name}`}
       type="number"
@@ -53,7 +57,7 @@ export function TrialForm({ action, present, choices, units, words, language, ba
       unit={degreeSign[units.temperatureUnits]}
       width="short"
       required
-      defaultValue={plain(Number(temperatureInUnit(present?.[name] ?? usual[name], units.temperatureUnits).toFixed(2)))}
+      defaultValue={inDegrees(present?.[name] ?? usual[name])}
     />
   )
   const named = (list: readonly { id: string; name: string }[]) => list.map(({ id, name }) => ({ value: id, label: name }))
@@ -114,7 +118,7 @@ export function TrialForm({ action, present, choices, units, words, language, ba
           present={(present?.arms ?? [{ name: '', onTop: false, doses: [null] }]).map((arm) => ({
             name: arm.name,
             how: arm.onTop ? 'on-top' : 'balanced',
-            doses: arm.doses.map((dose) => (dose ? { ...dose, value: plain(dose.value), insteadOfId: dose.insteadOfId ?? '', equalBy: dose.equalBy ?? emptyDose.equalBy } : emptyDose)),
+            doses: arm.doses.map((dose) => (dose ? { ...dose, value: plain(dose.value), how: howShown(dose), insteadOfId: dose.insteadOfId ?? '', equalBy: dose.equalBy ?? emptyDose.equalBy } : emptyDose)),
           }))}
           ingredients={choices.ingredients}
           text={text}
@@ -157,7 +161,17 @@ export function TrialForm({ action, present, choices, units, words, language, ba
             <div className="flex flex-wrap gap-x-8 gap-y-4">
               {degrees('flourTempC', form.flourTemp)}
               {degrees('roomTempC', form.roomTemp)}
-              {degrees('tapTempC', form.tapTemp)}
+              <FormField
+                name="content.tapTempC"
+                type="number"
+                label={form.tapTemp}
+                hint={choices.tapTempC === null ? form.tapTempNone : say(form.tapTempHint, language, { temp: `${inDegrees(choices.tapTempC)} ${degreeSign[units.temperatureUnits]}` })}
+                unit={degreeSign[units.temperatureUnits]}
+                width="short"
+                required={choices.tapTempC === null}
+                optionalWord={choices.tapTempC === null ? undefined : desk.optional}
+                defaultValue={typeof present?.tapTempC === 'number' ? inDegrees(present.tapTempC) : undefined}
+              />
             </div>
           </div>
         </FieldStack>

@@ -6,6 +6,7 @@ import { costedLine } from '../stores/costed-lines'
 import { priceOn } from '../stores/price-on'
 import { costAndGain, type ArmCost, type CostedArm } from './cost-and-gain'
 import { countBatches, meanOf, type CountedBatch } from './count-batches'
+import { waterTaken, withWater } from './dough-as-mixed'
 import type { loadEvidence } from './load-evidence'
 import { isIn, stageOfTrial } from './stage-of-trial'
 import type { MeasuredPiece } from './trial-facts'
@@ -13,7 +14,7 @@ import type { MeasuredPiece } from './trial-facts'
 /**
  * Ingredient cost of each arm at the prices of a day: amounts are decimal text in major units, not rounded. For those
  * who see costs: whoever calls has made sure of that. Until the planned mixing days are in only what the plan says is
- * costed.
+ * costed; from then on water counts as it was taken, where every dough of an arm has it in the book.
  * @param day YYYY-MM-DD, in the bakery's zone
  */
 export async function costsOfTrial(
@@ -28,9 +29,10 @@ export async function costsOfTrial(
   const comparable = isIn(stageOfTrial(declared, count)) ? count.counted : []
   const arms = planned.map(({ position, lines }): CostedArm => {
     const baked = comparable.filter(({ batch }) => batch.arm === position)
+    const takenG = waterTaken(baked.map(({ batch }) => batch))
     return {
       arm: position,
-      lines: lines.map(({ ingredientId, ingredient, weighedG }) =>
+      lines: (takenG === null ? lines : withWater(lines, takenG)).map(({ ingredientId, ingredient, weighedG }) =>
         costedLine({ ingredientId, name: ingredient.name, massG: weighedG, isWater: ingredient.kind === 'water' }, held),
       ),
       addedIngredientId: addedIngredient(lines),

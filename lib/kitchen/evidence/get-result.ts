@@ -3,11 +3,14 @@ import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
 import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
+import { calendarDay } from '../text.input'
 import { gapsOfTrial } from '../readings/gaps-of-trial'
 import { isEnded, isOpen } from '../trials/rules'
 import { analyseTrial } from './analyse-trial'
 import { notableDifference } from './conditions-by-arm'
 import { costsOfTrial } from './costs-of-trial'
+import { countBatches } from './count-batches'
+import { doughAsMixed } from './dough-as-mixed'
 import { loadEvidence } from './load-evidence'
 
 /**
@@ -18,7 +21,7 @@ import { loadEvidence } from './load-evidence'
  */
 export const getResult = query({
   name: 'evidence.get-result',
-  input: z.strictObject({ trialId: z.uuid(), pricesOn: z.iso.date().optional() }),
+  input: z.strictObject({ trialId: z.uuid(), pricesOn: calendarDay.optional() }),
   right: 'read-work',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
@@ -27,8 +30,9 @@ export const getResult = query({
       db.decision.findFirst({ where: { bakeryId, trialId: input.trialId, takenBackAt: null }, select: { id: true, number: true, outcome: true } }),
       gapsOfTrial(db, bakeryId, input.trialId),
     ])
-    const { header, declared, batches } = evidence
+    const { header, declared, batches, arms } = evidence
     const analysis = analyseTrial(declared, batches)
+    const { counted } = countBatches({ factor: declared.factor, batches })
     const means = new Map(analysis.comparison?.points.map(({ batchId, mean }) => [batchId, mean]))
     const why = new Map(analysis.uncounted.map((each) => [each.batch.id, each.why]))
     const { uncounted: _, ...shown } = analysis
@@ -53,6 +57,8 @@ export const getResult = query({
       gaps,
       outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
       notableDifference,
+      /** What each dough was mixed with, water as it was taken. */
+      mixed: analysis.comparison ? arms.map(({ position, lines }) => doughAsMixed(position, lines, counted.filter(({ batch }) => batch.arm === position).map(({ batch }) => batch))) : [],
       costs: levelOf(actor.role, 'see-costs') === 'yes' ? await costsOfTrial(db, bakeryId, evidence, input.pricesOn ?? dayInZone(now, evidence.timeZone)) : null,
       mayImport: isOpen(header.state) && levelOf(actor.role, 'import-readings') === 'yes',
       /** What somebody decided on it; null as long as nobody has. */

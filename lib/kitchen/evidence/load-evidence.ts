@@ -1,6 +1,7 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import { Refusal } from '../refusal'
+import { isMixingWater, type MixedLine } from './dough-as-mixed'
 import { readingsOfTrial } from './readings-of-trial'
 import type { ConditionCode, DeclaredTrial, MeasuredBatch } from './trial-facts'
 
@@ -41,7 +42,7 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
           name: true,
           lines: {
             orderBy: { position: 'asc' },
-            select: { ingredientId: true, controlMassG: true, weighedG: true, ingredient: { select: { name: true, kind: true } } },
+            select: { ingredientId: true, controlMassG: true, weighedG: true, ingredient: { select: { name: true, kind: true } }, stage: { select: { kind: true } } },
           },
         },
       },
@@ -83,7 +84,7 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
   return { header, declared, batches: measured, arms, timeZone: bakery.timeZone }
 }
 
-function plannedWater(lines: readonly { weighedG: number; ingredient: { kind: string } }[]): number | null {
-  const water = lines.filter(({ ingredient }) => ingredient.kind === 'water')
+function plannedWater(lines: readonly MixedLine[]): number | null {
+  const water = lines.filter(isMixingWater)
   return water.length === 0 ? null : water.reduce((sum, { weighedG }) => sum + weighedG, 0)
 }

@@ -1,7 +1,5 @@
 import { z } from 'zod'
-import { seenRevision } from '../text.input'
-
-const isMoment = (text: string) => z.iso.datetime().safeParse(text).success
+import { seenRevision, typedMoment } from '../text.input'
 
 export const signOffVersionInput = z.strictObject({
   versionId: z.uuid(),
@@ -9,7 +7,7 @@ export const signOffVersionInput = z.strictObject({
   /** Hash of the content that the person had before their eyes. */
   seenHash: z.string().regex(/^[0-9a-f]{64}$/),
   /** From when it is in production; null for now, and for a signature that is not the last. */
-  effectiveAt: z.string().refine(isMoment, { params: { code: 'not-a-moment' }, abort: true }).transform((text) => new Date(text)).nullable(),
+  effectiveAt: typedMoment.nullable(),
   /** Of the words in which the signature's meaning was shown. */
   language: z.enum(['en', 'en-XA']),
 })

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { line } from '../text.input'
+import { calendarDay, line } from '../text.input'
 
 /** Most that one file may bring. */
 export const mostImported = { bytes: 1_048_576, rows: 5000, columns: 60, readings: 20_000 } as const
@@ -35,7 +35,7 @@ const looked = {
     bytes: z.instanceof(Uint8Array),
   }),
   /** On which day the readings were taken, where no column says when. */
-  day: z.iso.date().nullable(),
+  day: calendarDay.nullable(),
   /** Values outside the plausible range were looked at and are right. */
   keepOdd: z.boolean(),
   /** These doughs were baked and measured outside the shift; null when they were begun there. */

@@ -20,7 +20,7 @@ export async function loadRangeFacts(
     select: {
       formulaId: true,
       controlVersion: { select: { scalingMassG: true } },
-      arms: { select: { position: true, lines: { where: { ingredient: { kind: 'water' } }, select: { weighedG: true } } } },
+      arms: { select: { position: true, lines: { where: { ingredient: { kind: 'water' }, stage: { kind: 'final_dough' } }, select: { weighedG: true } } } },
     },
   })
   return {

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { line } from '../text.input'
+import { instant, line } from '../text.input'
 
 /** Name, place and number of one reading, as a device or a script sends it. */
 export const logReadingInput = z.strictObject({
@@ -17,7 +17,7 @@ export const logReadingInput = z.strictObject({
   value: line(40),
   unit: line(20),
   /** By the device's own clock. */
-  takenAt: z.iso.datetime({ offset: true }),
+  takenAt: instant,
   /** Somebody looked again at a value outside its plausible range, and it is right. No part of the content. */
   confirmed: z.boolean().optional(),
 })

@@ -8,7 +8,7 @@ type RangedMeasure = { id: string; code: string | null; unit: string; level: 'ba
 export type RangeFacts = {
   /** Of the plan, g a piece; null where nothing goes by it. */
   scalingMassG: number | null
-  /** Water that the plan weighs in, g, by the position of the arm. */
+  /** Water of the final dough that the plan weighs in, g, by the position of the arm. */
   plannedWaterG: ReadonlyMap<number, number>
   /** Volume that recent doughs of the product had, mL for each g of scaling weight, by the measure's id. */
   usualMlPerG: ReadonlyMap<string, number>

@@ -12,8 +12,10 @@ const noon = '12:00'
  */
 export function readTimeCell(text: string, timeZone: string): Date | null {
   if (/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,3})?)?(Z|[+-]\d{2}:\d{2})$/.test(text)) {
+    // The parser takes 30 February for 2 March.
+    const isOfCalendar = momentOf(text.slice(0, 10), text.slice(11, 16), 'UTC').endsWith('Z')
     const at = new Date(text)
-    return Number.isNaN(at.getTime()) ? null : at
+    return !isOfCalendar || Number.isNaN(at.getTime()) ? null : at
   }
   const parts = /^(?:(\d{4})-(\d{2})-(\d{2})|(\d{1,2})\.(\d{1,2})\.(\d{4}))(?:[ T]+(\d{1,2}:\d{2})(?::(\d{2}))?)?$/.exec(text)
   if (!parts) return null

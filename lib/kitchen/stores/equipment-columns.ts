@@ -39,6 +39,7 @@ export function equipmentColumns(facts: Facts) {
       return { ...shared, tempC: facts.tempC, limitC: facts.limitC }
     case 'chilled_water':
     case 'ice':
+    case 'tap_water':
       return { ...shared, tempC: facts.tempC }
     default:
       return facts satisfies never

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { line, note } from '../text.input'
 
-export const equipmentKind = z.enum(['scale', 'thermometer', 'mixer', 'proofer', 'oven', 'pan', 'volume_gauge', 'hot_water', 'chilled_water', 'ice'])
+export const equipmentKind = z.enum(['scale', 'thermometer', 'mixer', 'proofer', 'oven', 'pan', 'volume_gauge', 'hot_water', 'chilled_water', 'ice', 'tap_water'])
 export type EquipmentKind = z.output<typeof equipmentKind>
 
 const shared = { name: line(80), note: note(1000) }
@@ -47,4 +47,5 @@ export const equipmentFacts = {
   }),
   chilledWater: z.strictObject({ kind: z.literal('chilled_water'), ...shared, tempC: z.number().min(0).max(20) }),
   ice: z.strictObject({ kind: z.literal('ice'), ...shared, tempC: z.number().min(-40).max(0) }),
+  tapWater: z.strictObject({ kind: z.literal('tap_water'), ...shared, tempC: z.number().min(0).max(40) }),
 }

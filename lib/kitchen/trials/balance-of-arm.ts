@@ -21,7 +21,7 @@ export function balanceOfArm(
 ): { balanced: BalancedArm; warnings: PlanWarning[] } {
   const armLines = control.lines.map(({ id, ingredient, massG, scale }) => asArmLine(id, ingredient, massG, resolutionOfLine(scale)))
   const added = doses.flatMap(({ dose: { productG }, ingredient }, d) =>
-    productG > 0 ? [asArmLine(`dose.${d}`, ingredient, productG, resolutionOfLine(scaleOfLines(facts, [{ dose: d, exactG: productG }])))] : [],
+    productG > 0 ? [asArmLine(`dose.${d}`, ingredient, productG, resolutionOfLine(scaleOfLines(facts, { stageKind: control.doseStageKind, ingredientId: ingredient.id }, [{ dose: d, exactG: productG }])))] : [],
   )
   const unchanged = () => balanceArm({ control: armLines, added, set, hold: [], moves: [], how: 'on-top' })
   if (arm.onTop) return { balanced: unchanged(), warnings: [] }
@@ -38,7 +38,7 @@ export function balanceOfArm(
   const unstated = wanted.flatMap((total) => named.flatMap(({ line, ...each }) => (line && totalShare(line, total) === null ? [{ total, ...each }] : [])))
   const hold = wanted.filter((total) => !unstated.some((each) => each.total === total))
   const finalDough = armLines.filter((line) => !isSet(line) && control.lines.some(({ id, isFinalDough }) => id === line.id && isFinalDough))
-  const { moves, unstatedLineIds } = movesOfArm(finalDough, hold)
+  const { moves, unstatedLineIds } = movesOfArm(finalDough, hold, choicesByLine(facts, control))
   const warnings: PlanWarning[] = [
     ...held.filter((total) => asked.includes(total)).map((total): PlanWarning => ({ code: 'balance-asked-about', dose: null, facts: { total: heldTotalOf(total) } })),
     ...unstated.map(({ total, d, name }): PlanWarning => ({ code: 'balance-not-stated', dose: d, facts: { ingredient: name, total: heldTotalOf(total) } })),
@@ -63,4 +63,14 @@ export function balanceOfArm(
   const oddities = balanced.warnings.map(({ code, lineId }): PlanWarning => ({ code, dose: null, facts: { ingredient: nameOf(lineId) } }))
   const outcome = unstated.length > 0 ? 'not-balanced' : balanced.outcome
   return { balanced: { ...balanced, outcome }, warnings: [...warnings, ...reasons, ...oddities] }
+}
+
+/** What was chosen for lines of the final dough about moving, by the line. */
+function choicesByLine({ choices }: Pick<PlanFacts, 'choices'>, control: ControlDough): Map<string, boolean> {
+  return new Map(
+    control.lines.flatMap(({ id, stageKind, ingredient }) => {
+      const choice = choices.find((each) => each.stageKind === stageKind && each.ingredientId === ingredient.id)
+      return typeof choice?.mayMove === 'boolean' ? [[id, choice.mayMove] as const] : []
+    }),
+  )
 }

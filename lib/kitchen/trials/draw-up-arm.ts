@@ -9,6 +9,9 @@ import type { ControlDough } from './draw-up-plan'
 import { carrierOf } from './lines-to-weigh'
 import type { PlanArm, PlanDose, PlanFacts, PlanIngredient, PlanLine, PlanScale, PlanWarning } from './plan-types'
 import { resolutionOfLine } from './resolution-of-line'
+import { relativeDoseErrorShare } from '../../calc/weighing/relative-dose-error'
+import { preferredErrorShare, spreadOf } from './scale-for'
+import { chosenScale, loadOf, scaleByRule } from './scale-of-lines'
 import { resolveDose } from './resolve-dose'
 import { waterOfArm } from './water-of-arm'
 import { weighedLines } from './weighed-lines'
@@ -165,7 +168,7 @@ function doughFacts(facts: PlanFacts, control: ControlDough, lines: readonly Pla
       ...(addedAllergens.length > 0 ? [{ code: 'allergen-added' as const, dose: null, facts: { allergens: addedAllergens.join(',') } }] : []),
       ...unchecked.map(({ name }): PlanWarning => ({ code: 'allergen-unchecked', dose: null, facts: { ingredient: name } })),
       ...mixerWarnings(facts, doughG),
-      ...rangeWarnings(facts.scales, lines),
+      ...rangeWarnings(facts, lines),
     ],
   }
 }
@@ -181,15 +184,31 @@ function mixerWarnings({ mixer }: PlanFacts, doughG: number): PlanWarning[] {
 }
 
 /** Lines that no scale is made for: heavier than the largest carries, or lighter than the least load of any. */
-function rangeWarnings(scales: readonly PlanScale[], lines: readonly PlanLine[]): PlanWarning[] {
+function rangeWarnings(facts: PlanFacts, lines: readonly PlanLine[]): PlanWarning[] {
   return lines.flatMap((line, l): PlanWarning[] => {
     const together = lines.filter((other) => other.stageId === line.stageId && other.ingredientId === line.ingredientId && other.scaleId === line.scaleId)
-    const scale = scales.find(({ id }) => id === line.scaleId)
+    const scale = facts.scales.find(({ id }) => id === line.scaleId)
     const massG = together.reduce((sum, { exactG }) => sum + exactG, 0)
     if (!scale || together[0] !== lines[l] || !(massG > 0)) return []
     const dose = together.find((each) => each.dose !== null)?.dose ?? null
+    const stageKind = facts.stages.find(({ id }) => id === line.stageId)?.kind
+    if (stageKind && chosenScale(facts, { stageKind, ingredientId: line.ingredientId })?.id === scale.id) return chosenScaleWarnings(facts, scale, line.ingredient, together)
     if (massG > scale.mostG) return [{ code: 'above-scale', dose, facts: { ingredient: line.ingredient, mostG: scale.mostG } }]
     if (massG < (scale.leastG ?? 0)) return [{ code: 'below-scale', dose, facts: { ingredient: line.ingredient, leastG: scale.leastG ?? 0 } }]
     return []
   })
+}
+
+/** Where a scale that somebody chose is a poor choice: it cannot carry the load, or is further off than another would be. */
+function chosenScaleWarnings(facts: PlanFacts, scale: PlanScale, ingredient: string, together: readonly PlanLine[]): PlanWarning[] {
+  const { massG, tellG } = loadOf(together)
+  const dose = together.find((each) => each.dose !== null)?.dose ?? null
+  const named = { ingredient, scale: scale.name }
+  if (massG > scale.mostG) return [{ code: 'chosen-scale-above', dose, facts: { ...named, mostG: scale.mostG } }]
+  const found: PlanWarning[] = massG < (scale.leastG ?? 0) ? [{ code: 'chosen-scale-below', dose, facts: { ...named, leastG: scale.leastG ?? 0 } }] : []
+  const errorPctOn = (one: PlanScale) => 100 * relativeDoseErrorShare({ netMassG: tellG, ...spreadOf(one), coverageFactor: 2 })
+  const other = scaleByRule(facts, together)
+  const errorPct = errorPctOn(scale)
+  if (!other || errorPct <= 100 * preferredErrorShare || errorPctOn(other) >= errorPct) return found
+  return [...found, { code: 'chosen-scale-coarse', dose, facts: { ...named, errorPct, other: other.name, otherErrorPct: errorPctOn(other) } }]
 }

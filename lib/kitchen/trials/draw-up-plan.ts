@@ -1,6 +1,7 @@
 import 'server-only'
 import { massesFromPercentages } from '../../calc/formula/masses-from-percentages'
 import { roundToResolutions } from '../../calc/formula/round-to-resolutions'
+import type { StageKind } from '../../db/generated/enums'
 import { drawUpArm, drawUpControl } from './draw-up-arm'
 import { orderOfPlan } from './order-of-plan'
 import { planFormat, type Plan, type PlanFacts, type PlanIngredient, type PlanScale, type PlanWarning } from './plan-types'
@@ -8,8 +9,8 @@ import { powerOfPlan } from './power-of-plan'
 import { resolutionOfLine, resolutionWithoutScaleG } from './resolution-of-line'
 import { scaleOfLines } from './scale-of-lines'
 
-export type ControlLine = { id: string; stageId: string; isFinalDough: boolean; ingredient: PlanIngredient; massG: number; weighedG: number; scale: PlanScale | null }
-export type ControlDough = { flourG: number; doughG: number; doseStageId: string; lines: ControlLine[] }
+export type ControlLine = { id: string; stageId: string; stageKind: StageKind; isFinalDough: boolean; ingredient: PlanIngredient; massG: number; weighedG: number; scale: PlanScale | null }
+export type ControlDough = { flourG: number; doughG: number; doseStageId: string; doseStageKind: StageKind; lines: ControlLine[] }
 
 /**
  * Draws up the plan of a trial: one dough of each arm, balanced and rounded to the scale, with its water, allergens
@@ -39,6 +40,7 @@ export function drawUpPlan(facts: PlanFacts, seed: string | null): Plan {
       doughG: control.doughG,
       doughInAllG: declared.mixingDays * declared.batchesPerArm * arms.reduce((sum, arm) => sum + arm.doughG, 0),
     },
+    choices: facts.choices.map((choice) => ({ ...choice, ingredient: facts.ingredients.find(({ id }) => id === choice.ingredientId)?.name ?? '' })),
     arms,
     order: order && order.plan,
     power: powerOfPlan(declared, facts.arms.length),
@@ -53,7 +55,7 @@ function controlDough(facts: PlanFacts): ControlDough {
     stage.lines.map((line) => {
       const ingredient = byId.get(line.ingredientId)
       if (!ingredient) throw new Error(`ingredient ${line.ingredientId} is not given`)
-      return { ...line, stageId: stage.id, isFinalDough: stage.kind === 'final_dough', ingredient }
+      return { ...line, stageId: stage.id, stageKind: stage.kind, isFinalDough: stage.kind === 'final_dough', ingredient }
     }),
   )
   const scaled = massesFromPercentages({
@@ -69,7 +71,7 @@ function controlDough(facts: PlanFacts): ControlDough {
   const lines = asked.map((line, i) => ({ ...line, massG: scaled.lines[i]?.massG ?? 0 }))
   const onScales = lines.map((line) => {
     const together = lines.filter((other) => other.stageId === line.stageId && other.ingredient.id === line.ingredient.id)
-    return { ...line, scale: scaleOfLines(facts, together.map(({ massG }) => ({ dose: null, exactG: massG }))) }
+    return { ...line, scale: scaleOfLines(facts, { stageKind: line.stageKind, ingredientId: line.ingredient.id }, together.map(({ massG }) => ({ dose: null, exactG: massG }))) }
   })
   const rounded = roundToResolutions(onScales.map(({ id, massG, scale }) => ({ id, massG, resolutionG: resolutionOfLine(scale) })))
   const finalDough = facts.stages.find(({ kind }) => kind === 'final_dough') ?? facts.stages[0]
@@ -78,17 +80,22 @@ function controlDough(facts: PlanFacts): ControlDough {
     flourG: scaled.flourMassG,
     doughG: scaled.doughMassG,
     doseStageId: finalDough.id,
-    lines: onScales.map(({ id, stageId, isFinalDough, ingredient, massG, scale }, i) => ({ id, stageId, isFinalDough, ingredient, massG, weighedG: rounded.lines[i]?.massG ?? 0, scale })),
+    doseStageKind: finalDough.kind,
+    lines: onScales.map(({ id, stageId, stageKind, isFinalDough, ingredient, massG, scale }, i) => ({ id, stageId, stageKind, isFinalDough, ingredient, massG, weighedG: rounded.lines[i]?.massG ?? 0, scale })),
   }
 }
 
-function planWarnings({ declared, scales, stages, ingredients }: PlanFacts): PlanWarning[] {
+function planWarnings({ declared, scales, stages, ingredients, choices }: PlanFacts): PlanWarning[] {
   const warnings: PlanWarning[] = []
   if (declared.mixingDays * declared.batchesPerArm === 1) warnings.push({ code: 'one-batch-per-arm', dose: null, facts: {} })
   if (scales.length === 0) warnings.push({ code: 'no-scale', dose: null, facts: { resolutionG: resolutionWithoutScaleG } })
   const inControl = new Set(stages.flatMap((stage) => stage.lines.map((line) => line.ingredientId)))
   for (const { id, name, isEnded } of ingredients) {
     if (isEnded && inControl.has(id)) warnings.push({ code: 'ingredient-ended', dose: null, facts: { ingredient: name } })
+  }
+  for (const { ingredientId, scaleId } of choices) {
+    const ingredient = ingredients.find(({ id }) => id === ingredientId)?.name ?? ''
+    if (scaleId !== null && !scales.some(({ id }) => id === scaleId)) warnings.push({ code: 'chosen-scale-gone', dose: null, facts: { ingredient } })
   }
   return warnings
 }

@@ -8,6 +8,7 @@ import { Refusal } from '../refusal'
 import { costsOfPlan } from './costs-of-plan'
 import { drawUpOrRefuse } from './draw-up-or-refuse'
 import { handsOfPlan } from './hands-of-plan'
+import { linesToChoose } from './lines-to-choose'
 import { linesToWeigh } from './lines-to-weigh'
 import { loadPlanFacts } from './load-plan-facts'
 import { readPlanText } from './plan-text'
@@ -62,6 +63,8 @@ export const getPlan = query({
         standing: standingOf({ state: trial.state, lastVerdict: trial.decisions.at(-1)?.verdict ?? null }),
       },
       plan: { ...plan, arms: plan.arms.map((arm) => ({ ...arm, toWeigh: linesToWeigh(plan, arm) })), order: plan.order && orderShown(plan.order, isKeyOpen(trial.state)) },
+      /** Of a draft, for who may change it: the lines of which something can be chosen, and the scales. */
+      choosing: facts && trial.state === 'draft' && levelOf(role, 'propose-trial') === 'yes' ? { lines: linesToChoose(facts, plan), scales: facts.scales.map(({ id, name, mostG, resolutionG }) => ({ id, name, mostG, resolutionG })) } : null,
       days: mixDays.map(({ number, day, batches }) => ({ number, day: dayOfDate(day), isBegun: batches.length > 0 })),
       ...(seesCosts ? { costs: await costsOfPlan(db, bakeryId, plan, dayInZone(now, bakery.timeZone)) } : {}),
       may: {

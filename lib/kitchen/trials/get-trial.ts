@@ -4,6 +4,7 @@ import { inProduction } from '../formulas/rules'
 import { query } from '../query'
 import { Refusal } from '../refusal'
 import { readContent } from './read-content'
+import { watersOf } from './waters-of'
 
 /**
  * What the form of a trial needs: what can be chosen, and the draft to change, or none for a new one.
@@ -18,7 +19,7 @@ export const getTrial = query({
     const present = input.trialId === null ? null : await db.trial.findUnique({ where: { bakeryId_id: { bakeryId, id: input.trialId } }, select: { id: true, number: true, state: true, revision: true } })
     const content = present && (await readContent(db, bakeryId, present.id))
     if (input.trialId !== null && !content) throw new Refusal('not-found')
-    const used = new Set(content?.arms.flatMap((arm) => arm.doses.map(({ ingredientId }) => ingredientId)) ?? [])
+    const used = new Set(content?.arms.flatMap((arm) => arm.doses.flatMap(({ ingredientId, insteadOfId }) => [ingredientId, ...(insteadOfId === null ? [] : [insteadOfId])])) ?? [])
     const [formulas, measures, ingredients, equipment] = await Promise.all([
       db.formula.findMany({
         where: { bakeryId },
@@ -28,7 +29,7 @@ export const getTrial = query({
       }),
       db.measure.findMany({ where: { bakeryId, endedAt: null }, select: { id: true, code: true, name: true, unit: true, direction: true }, orderBy: { position: 'asc' }, take: 200 }),
       db.ingredient.findMany({ where: { bakeryId }, select: { id: true, name: true, activeName: true, endedAt: true }, orderBy: { name: 'asc' }, take: 2000 }),
-      db.equipment.findMany({ where: { bakeryId, kind: { in: ['scale', 'mixer'] }, endedAt: null }, select: { id: true, kind: true, name: true }, orderBy: { name: 'asc' }, take: 500 }),
+      db.equipment.findMany({ where: { bakeryId, kind: { in: ['scale', 'mixer', 'tap_water'] }, endedAt: null }, select: { id: true, kind: true, name: true, tempC: true, limitC: true }, orderBy: { name: 'asc' }, take: 500 }),
     ])
     return {
       trial: present && content && { ...present, content },
@@ -38,8 +39,9 @@ export const getTrial = query({
       }),
       measures: measures.filter(({ direction }) => direction !== 'none'),
       ingredients: ingredients.flatMap(({ id, name, activeName, endedAt }) => (endedAt && !used.has(id) ? [] : [{ id, name, activeName }])),
-      scales: equipment.filter(({ kind }) => kind === 'scale'),
-      mixers: equipment.filter(({ kind }) => kind === 'mixer'),
+      scales: equipment.flatMap(({ kind, id, name }) => (kind === 'scale' ? [{ id, name }] : [])),
+      tapTempC: watersOf(equipment).tap?.tempC ?? null,
+      mixers: equipment.flatMap(({ kind, id, name }) => (kind === 'mixer' ? [{ id, name }] : [])),
     }
   },
 })

@@ -5,6 +5,7 @@ import { Refusal } from '../refusal'
 import { linesToWeigh } from './lines-to-weigh'
 import { readPlanText } from './plan-text'
 import { isFrozen } from './rules'
+import { toConsistencyOf } from './to-consistency-of'
 
 /**
  * The weigh-out sheets of a proposed or approved plan, one an arm: what goes into one dough, each
@@ -40,6 +41,8 @@ export const getWeighOut = query({
     return {
       trial: { id: trial.id, number: trial.number, state: trial.state, question: trial.question, isFrozen: isFrozen(trial.state) },
       doughTempC: plan.process.doughTempC,
+      /** What was chosen for lines beside the rules. */
+      chosen: { choices: plan.choices, scales: plan.scales.map(({ id, name }) => ({ id, name })) },
       arms: trial.arms.map(({ position, name, batches }) => {
         const planned = plan.arms.find((arm) => arm.position === position)
         if (!planned) throw new Error(`trial ${trialId}: the plan has no arm ${position}`)
@@ -48,7 +51,7 @@ export const getWeighOut = query({
           name,
           toWeigh: linesToWeigh(plan, planned),
           doses: planned.doses,
-          toConsistency: planned.warnings.filter(({ code }) => code === 'water-to-consistency').map(({ facts }) => String(facts.ingredient)),
+          toConsistency: toConsistencyOf(planned),
           batches: batches.map(({ mixingDay, ...batch }) => ({ ...batch, day: mixingDay.number })),
           allergens: planned.allergens,
           addedAllergens: planned.addedAllergens,

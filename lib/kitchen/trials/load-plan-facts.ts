@@ -1,6 +1,8 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
+import type { StageKind } from '../../db/generated/enums'
 import { compositionOf } from '../formulas/rules'
+import { Refusal } from '../refusal'
 import type { PlanFacts, PlanIngredient, PlanScale } from './plan-types'
 import { watersOf } from './waters-of'
 
@@ -25,7 +27,7 @@ const ingredientColumns = {
 
 const scaleColumns = { id: true, name: true, resolutionG: true, repeatabilityG: true, leastG: true, mostG: true } as const
 
-/** Everything that the plan of a trial is drawn up from, as it stands now; null when there is no such trial. */
+/** Everything that the plan of a trial is drawn up from, as it stands now; null when there is no such trial. @throws Refusal 'no-tap' where neither the trial nor the equipment says how warm the tap is */
 export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: string): Promise<PlanFacts | null> {
   const trial = await from.trial.findUnique({
     where: { bakeryId_id: { bakeryId, id: trialId } },
@@ -70,31 +72,36 @@ export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: st
           },
         },
       },
+      lines: { select: { stageKind: true, ingredientId: true, mayMove: true, scaleId: true }, orderBy: [{ stageKind: 'asc' }, { ingredientId: 'asc' }] },
       arms: {
         where: { position: { gt: 0 } },
-        select: { name: true, onTop: true, doses: { select: { ingredientId: true, basis: true, doseOf: true, value: true, how: true, insteadOfId: true, equalBy: true }, orderBy: { position: 'asc' } } },
+        select: { name: true, onTop: true, doses: { select: { ingredientId: true, basis: true, doseOf: true, value: true, how: true, insteadOfId: true, equalBy: true, allOfIt: true }, orderBy: { position: 'asc' } } },
         orderBy: { position: 'asc' },
       },
     },
   })
   if (!trial) return null
-  const { id, formula, measure, scale, mixer, controlVersion, arms, factorName, factorLevels, ...rest } = trial
-  const declared = { ...rest, ...(factorName === null ? {} : { factor: { name: factorName, levels: factorLevels } }) }
+  const { id, formula, measure, scale, mixer, controlVersion, arms, lines, tapTempC, factorName, factorLevels, ...rest } = trial
+  const said = { ...rest, ...(factorName === null ? {} : { factor: { name: factorName, levels: factorLevels } }) }
   const { id: versionId, number: versionNumber, contentHash, stages, ...process } = controlVersion
   const ids = [...new Set([...stages.flatMap((stage) => stage.lines), ...arms.flatMap((arm) => arm.doses)].map(({ ingredientId }) => ingredientId).concat(arms.flatMap((arm) => arm.doses.flatMap(({ insteadOfId }) => insteadOfId ?? []))))]
   const rows = await from.ingredient.findMany({ where: { bakeryId, id: { in: ids } }, select: ingredientColumns, orderBy: { id: 'asc' } })
   const equipment = await from.equipment.findMany({
-    where: { bakeryId, kind: { in: ['scale', 'hot_water', 'chilled_water', 'ice'] }, endedAt: null },
+    where: { bakeryId, kind: { in: ['scale', 'hot_water', 'chilled_water', 'ice', 'tap_water'] }, endedAt: null },
     select: { kind: true, tempC: true, limitC: true, ...scaleColumns },
     orderBy: { id: 'asc' },
   })
   const chosen = asScale(scale)
   const others = equipment.flatMap((one) => (one.kind === 'scale' && one.id !== scale?.id ? (asScale(one) ?? []) : []))
+  const waters = watersOf(equipment)
+  const tap = tapTempC ?? waters.tap?.tempC ?? null
+  if (tap === null) throw new Refusal('no-tap')
   return {
-    declared: { ...declared, bakery: bakeryId, trial: id, formula, measure, controlVersion: { id: versionId, number: versionNumber, contentHash } },
+    declared: { ...said, tapTempC: tap, bakery: bakeryId, trial: id, formula, measure, controlVersion: { id: versionId, number: versionNumber, contentHash } },
     process,
     stages,
     arms,
+    choices: lines.filter((line) => isThere(line, stages, arms)),
     ingredients: rows.map(
       ({ customaryLeastPct, customaryMostPct, customarySource, allergensCheckedAt, endedAt, figures, countsAsUsual, counts, ...row }): PlanIngredient => ({
         ...row,
@@ -111,8 +118,17 @@ export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: st
     scale: chosen,
     scales: chosen ? [chosen, ...others] : others,
     mixer: mixer && mixer.leastG !== null && mixer.mostG !== null ? { ...mixer, leastG: mixer.leastG, mostG: mixer.mostG } : null,
-    waters: watersOf(equipment),
+    waters,
   }
+}
+
+type Place = { stageKind: StageKind; ingredientId: string }
+type Stages = PlanFacts['stages']
+
+/** Whether what was chosen is of a line that the control or a dose still has: another version may have come in since. */
+function isThere({ stageKind, ingredientId }: Place, stages: Stages, arms: PlanFacts['arms']): boolean {
+  const isInControl = stages.some((stage) => stage.kind === stageKind && stage.lines.some((line) => line.ingredientId === ingredientId))
+  return isInControl || (stageKind === 'final_dough' && arms.some(({ doses }) => doses.some((dose) => dose.ingredientId === ingredientId)))
 }
 
 type ScaleRow = Omit<PlanScale, 'resolutionG' | 'mostG'> & { resolutionG: number | null; mostG: number | null }

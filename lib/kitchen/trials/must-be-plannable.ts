@@ -31,6 +31,7 @@ export async function mustBePlannable(tx: Tx, bakeryId: string, content: TrialCo
   else if (measure.direction === 'none' && content.kind === 'gain') fault('measureId', 'measure-without-direction')
   else if (measure.level === 'batch' && content.factor) fault('measureId', 'measure-not-of-pieces')
 
+  if (content.tapTempC === null && !(await isTapKnown(tx, bakeryId))) fault('tapTempC', 'no-tap')
   for (const [field, kind] of [['scaleId', 'scale'], ['mixerId', 'mixer']] as const) {
     const id = content[field]
     if (id !== null && !(await isEquipmentInUse(tx, bakeryId, id, kind))) fault(field, 'wrong-choice')
@@ -52,14 +53,16 @@ export async function mustBePlannable(tx: Tx, bakeryId: string, content: TrialCo
       else if (version) {
         const outOf = dose.how === 'in_place' ? dose.insteadOfId : dose.ingredientId
         const asked = pctFlour(dose) / (dose.doseOf === 'active' ? (ingredient.activeShare ?? 1) : 1)
-        const more = dose.how === 'in_all' ? asked - pctOf(held, dose.ingredientId, false) : dose.how === 'in_place' ? -asked : asked
+        const there = outOf === null ? 0 : (left.get(outOf) ?? 0)
+        const more = dose.how === 'in_all' ? asked - pctOf(held, dose.ingredientId, false) : dose.how === 'in_place' ? -(dose.allOfIt ? there : asked) : asked
         const insteadOf = dose.insteadOfId === null ? null : byId.get(dose.insteadOfId)
         if (insteadOf === undefined) fault(`${path}.insteadOfId`, 'wrong-choice')
         else if (outOf === null) return
+        else if (dose.allOfIt && there < slackPct) fault(`${path}.insteadOfId`, 'control-has-none')
         else if (Math.abs(more) < slackPct) fault(`${path}.value`, 'dose-changes-nothing')
-        else if (-more > (left.get(outOf) ?? 0) + slackPct) fault(`${path}.value`, 'control-has-less')
+        else if (-more > there + slackPct) fault(`${path}.value`, 'control-has-less')
         else if (insteadOf && dose.equalBy && !isStated(dose.equalBy, ingredient, insteadOf)) fault(`${path}.equalBy`, 'not-stated-by-both')
-        else if (more < 0) left.set(outOf, (left.get(outOf) ?? 0) + more)
+        else if (more < 0) left.set(outOf, there + more)
       }
     })
   })
@@ -107,4 +110,8 @@ function pctFlour({ basis, value }: { basis: TrialContent['arms'][number]['doses
 
 async function isEquipmentInUse(tx: Tx, bakeryId: string, id: string, kind: EquipmentKind): Promise<boolean> {
   return (await tx.equipment.count({ where: { bakeryId, id, kind, endedAt: null } })) === 1
+}
+
+async function isTapKnown(tx: Tx, bakeryId: string): Promise<boolean> {
+  return (await tx.equipment.count({ where: { bakeryId, kind: 'tap_water', endedAt: null } })) > 0
 }

@@ -2,6 +2,7 @@ import 'server-only'
 import { createHash } from 'node:crypto'
 import { canonicalText } from '../../db/append-audit'
 import { planOfFormat1, type PlanOfFormat1 } from './plan-of-format-1'
+import { planOfFormat2, type PlanOfFormat2 } from './plan-of-format-2'
 import { planFormat, type Plan } from './plan-types'
 
 /** A plan in its one canonical form, and the hash of that: what is approved. */
@@ -18,7 +19,8 @@ export function readPlanText(text: string, hash: string): Plan {
   if (hashOf(text) !== hash) throw new Error('the text of a plan does not fit its hash')
   const plan = JSON.parse(text) as { format?: unknown }
   // The hash was just checked, so this is what textOfPlan wrote, now or when forms had another number.
-  if (plan.format === 1) return planOfFormat1(plan as PlanOfFormat1)
+  if (plan.format === 1) return planOfFormat2(planOfFormat1(plan as PlanOfFormat1))
+  if (plan.format === 2) return planOfFormat2(plan as PlanOfFormat2)
   if (plan.format !== planFormat) throw new Error(`unknown form of a plan: ${String(plan.format)}`)
   return plan as Plan
 }

@@ -71,7 +71,19 @@ export type PlanDoseAsked = {
   how: DoseHow
   /** Only with 'in_place', as `equalBy`. */
   insteadOfId: string | null
+  /** Only with 'in_place': everything of the other goes out, whatever that is, and the value is 0. */
+  allOfIt: boolean
   equalBy: EqualBy | null
+}
+
+/** What a baker chose for the lines of one ingredient in one kind of stage, beside the rules. */
+export type LineChoice = {
+  stageKind: StageKind
+  ingredientId: string
+  /** Whether it may move to make room for a dose; null as is usual of its kind. */
+  mayMove: boolean | null
+  /** The scale that it goes on; null as the rule finds it. */
+  scaleId: string | null
 }
 
 export type PlanFacts = {
@@ -81,6 +93,8 @@ export type PlanFacts = {
   stages: PlanStage[]
   /** Test arms in order, without the control. */
   arms: { name: string; onTop: boolean; doses: PlanDoseAsked[] }[]
+  /** Of lines that are there. */
+  choices: LineChoice[]
   /** Every ingredient that is named above. */
   ingredients: PlanIngredient[]
   /** The one that was chosen for the trial: it is used wherever it can weigh a line. */
@@ -111,6 +125,10 @@ export type PlanWarningCode =
   | 'rounded-to-nothing'
   | 'below-scale'
   | 'above-scale'
+  | 'chosen-scale-coarse'
+  | 'chosen-scale-below'
+  | 'chosen-scale-above'
+  | 'chosen-scale-gone'
   | 'no-scale'
   | 'balance-no-movable-line-carries-it'
   | 'balance-dose-brings-more-than-can-go'
@@ -221,7 +239,7 @@ export type PlanPower =
   | { outcome: 'not-gain' | 'one-batch' | 'no-degrees' | 'margin-in-units' | 'no-direction' }
 
 /** Number of the form of a plan's text; a change of form gets a new one. */
-export const planFormat = 2
+export const planFormat = 3
 
 export type Plan = {
   format: typeof planFormat
@@ -232,6 +250,8 @@ export type Plan = {
   scales: PlanScale[]
   mixer: PlanMixer | null
   size: { doughs: number; pieces: number; flourG: number; doughG: number; doughInAllG: number }
+  /** What was chosen for lines beside the rules. */
+  choices: (LineChoice & { ingredient: string })[]
   arms: PlanArm[]
   /** Null until it is proposed: the order is drawn then. */
   order: { method: string; seed: string; batches: PlanBatch[]; cleanDownAfterDay: { day: number; of: string[] }[] } | null

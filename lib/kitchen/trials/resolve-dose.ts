@@ -35,9 +35,11 @@ export function resolveDose(q: { dose: PlanDoseAsked; ingredient: PlanIngredient
   const controlG = control.lines.reduce((sum, line) => sum + (line.ingredient.id === ingredient.id ? line.massG : 0), 0)
   if (dose.how === 'in_place') {
     if (insteadOf === null || dose.equalBy === null) throw new Error('a replacement that does not say of what')
-    const productG = askedG * equalShare(insteadOf, ingredient, dose.equalBy)
-    takeOut(insteadOf, askedG, control, leftG)
-    return { productG, controlG, inAllG: controlG + productG, removedG: askedG }
+    const outG = dose.allOfIt ? leftOf(insteadOf, control, leftG) : askedG
+    if (!(outG > 0)) throw new CalcError('out-of-range', { field: 'dose', value: outG, min: 0 })
+    const productG = outG * equalShare(insteadOf, ingredient, dose.equalBy)
+    takeOut(insteadOf, outG, control, leftG)
+    return { productG, controlG, inAllG: controlG + productG, removedG: outG }
   }
   const wantedG = dose.how === 'in_all' ? askedG - controlG : askedG
   const moreG = Math.abs(wantedG) <= DUST * Math.max(controlG, Math.abs(askedG)) ? 0 : wantedG
@@ -55,11 +57,15 @@ function equalShare(out: PlanIngredient, into: PlanIngredient, by: NonNullable<P
   return outShare / intoShare
 }
 
+/** What is left so far of an ingredient in the final dough, g. */
+function leftOf(ingredient: PlanIngredient, control: ControlDough, leftG: ReadonlyMap<string, number>): number {
+  return control.lines.reduce((sum, line) => sum + (line.isFinalDough && line.ingredient.id === ingredient.id ? (leftG.get(line.id) ?? 0) : 0), 0)
+}
+
 function takeOut(ingredient: PlanIngredient, outG: number, control: ControlDough, leftG: Map<string, number>): void {
   const lines = control.lines.filter((line) => line.isFinalDough && line.ingredient.id === ingredient.id)
-  const leftOf = (id: string) => leftG.get(id) ?? 0
-  const thereG = lines.reduce((sum, { id }) => sum + leftOf(id), 0)
+  const thereG = leftOf(ingredient, control, leftG)
   if (outG > thereG * (1 + DUST)) throw new CalcError('out-of-range', { field: 'dose', value: outG, max: thereG })
   const keptShare = outG >= thereG * (1 - DUST) ? 0 : 1 - outG / thereG
-  for (const { id } of lines) leftG.set(id, leftOf(id) * keptShare)
+  for (const { id } of lines) leftG.set(id, (leftG.get(id) ?? 0) * keptShare)
 }

@@ -4,7 +4,7 @@ import { relativeDoseErrorShare } from '../../calc/weighing/relative-dose-error'
 import type { PlanScale } from './plan-types'
 
 /** The scale that was chosen for a trial stays while it is no further off than this, at k = 2. Common practice, no source. */
-const preferredErrorShare = 0.01
+export const preferredErrorShare = 0.01
 
 /**
  * The scale for one line: the preferred one where it weighs the mass within 1 %, otherwise the finest that can.

@@ -13,7 +13,7 @@ const most = { pct_flour: 200, ppm_flour: 2_000_000, g_per_kg_flour: 2000 } as c
 
 /**
  * More than the control (below zero: less), so much in all (0: left out), or in place of another ingredient, of which
- * the value goes out.
+ * the value goes out, or all of it.
  */
 const dose = z
   .strictObject({
@@ -23,12 +23,16 @@ const dose = z
     value: z.number(),
     how: doseHow.default('more'),
     insteadOfId: z.uuid().nullable().default(null),
+    /** Has no amount: the value is 0. */
+    allOfIt: z.boolean().default(false),
     equalBy: equalBy.nullable().default(null),
   })
   .superRefine((asked, context) => {
     const fault = (path: string, code: string) => context.addIssue({ code: 'custom', path: [path], params: { code } })
     if (Math.abs(asked.value) > most[asked.basis]) fault('value', 'dose-too-large')
-    if (asked.value === 0 && asked.how !== 'in_all') fault('value', 'dose-of-nothing')
+    if (asked.value === 0 && asked.how !== 'in_all' && !asked.allOfIt) fault('value', 'dose-of-nothing')
+    if (asked.allOfIt && asked.value !== 0) fault('value', 'amount-beside-all')
+    if (asked.allOfIt && asked.how !== 'in_place') fault('allOfIt', 'wrong-choice')
     if (asked.value < 0 && asked.how !== 'more') fault('value', 'dose-below-zero')
     if (asked.how !== 'in_place') {
       if (asked.insteadOfId !== null) fault('insteadOfId', 'wrong-choice')
@@ -90,7 +94,8 @@ const trialFields = {
   mixerId: z.uuid().nullable(),
   flourTempC: z.number().min(-20).max(50),
   roomTempC: z.number().min(-10).max(50),
-  tapTempC: z.number().min(0).max(60),
+  /** None where it is as the equipment says. */
+  tapTempC: z.number().min(0).max(60).nullable(),
   note: note(2000),
   arms: z.array(arm).max(6),
 }

@@ -59,6 +59,7 @@ export const audit = {
     'trials.propose-plan': 'proposed the plan of a trial',
     'trials.decide-plan': 'decided on the plan of a trial',
     'trials.withdraw-plan': 'withdrew the plan of a trial',
+    'trials.choose-lines': 'chose what moves and which scales in a trial',
     'trials.date-mixing-days': 'dated mixing days of a trial',
     'trials.stop-trial': 'called a trial off',
     'shifts.begin-batch': 'began a batch',

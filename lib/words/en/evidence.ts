@@ -118,7 +118,7 @@ export const evidence = {
 
   cost: 'What it costs and gives',
   costOnly: 'What it costs',
-  costDay: 'Ingredients only, at the prices of {day}; the latest of them holds from {from}. Water without a price counts as nothing.',
+  costDay: 'Ingredients only, at the prices of {day}; the latest of them holds from {from}. Water counts as it was taken where every dough has that in the book, and as nothing without a price.',
   perLoaf: 'Per good loaf',
   perPlannedLoaf: 'Per planned loaf',
   good: 'Good loaves',
@@ -142,6 +142,10 @@ export const evidence = {
   elseRule:
     'Spoken of from {temp} of dough temperature, {proof} of the control’s proof time, or {water} of its water beyond the plan: common practice, no source.',
   elseEven: 'The doughs were even in everything that was written down.',
+  hydration: 'Water on flour, %',
+  doughYield: 'Dough yield',
+  asPlanned: 'planned {value}',
+  mixedNote: 'Water on flour is plain water, pre-ferments with it; dough yield is dough from 100 parts of flour. Both are of the water that was taken, where every dough has it in the book.',
   conditions: { 'dough-temp': 'Dough temperature', 'proof-time': 'Proof time', 'water-added': 'Water added' },
   conditionUnit: '{condition}, {unit}',
   minutes: 'min',

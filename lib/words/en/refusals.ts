@@ -30,6 +30,7 @@ export const refusals = {
   'not-your-proposal': 'Only who proposed this plan can withdraw it. The head baker or the owner can send it back.',
   'plan-moved-on': 'This is not the plan that you had before you. Nothing was decided; look at how it stands now.',
   'plan-not-possible': 'The plan cannot be worked out: look at {field} in the formula, the stores or the equipment.',
+  'no-tap': 'The plan cannot be worked out: nobody says how warm the tap is. Put it among the equipment, or write it in the draft.',
   'dose-without-active': 'The plan cannot be worked out: a dose is of the active substance of {ingredient}, and the stores do not say how much it has. Change the dose, or state it in the stores.',
   'day-begun': 'A dough of mixing day {day} is begun already, so its date stands.',
   'trial-not-approved': 'This trial is not approved. Ask the head baker.',

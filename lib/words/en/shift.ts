@@ -106,6 +106,7 @@ export const shift = {
     keepOdd: 'It is right: keep {value}',
     emptyField: 'Nothing is typed yet. Type the reading, then keep it.',
     planned: 'planned {value}',
+    toConsistency: '{ingredients}: mix to the control’s consistency. The planned water is where to begin; write what it took.',
     next: 'Next',
     allRead: 'Everything that the plan asks for is read.',
     lost: 'The batch is lost. Nothing more is read on it.',

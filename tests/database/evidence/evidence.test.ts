@@ -97,6 +97,39 @@ describe('what it costs and gives', () => {
     expect(costs.arms[1]!.breakEven).toMatchObject({ outcome: 'never' })
   })
 
+  describe('with the water that was really taken', () => {
+    const took = (waterG: readonly (number | undefined)[]) => wholeTrial.map((dough) => ({ ...dough, waterG: dough.arm === 0 ? 600 : waterG[dough.day - 1] }))
+    /** Water at 2 euro a kg, so that it shows in the cost. */
+    async function plantPriced(doughs: readonly PlantedDough[]) {
+      const { trialId } = await plant(doughs)
+      const { ingredientId } = await db().armLine.findFirstOrThrow({ where: { arm: { trialId }, ingredient: { kind: 'water' } }, select: { ingredientId: true } })
+      await db().price.create({ data: { bakeryId: bakery.bakeryId, id: uuid(), ingredientId, holdsFrom: new Date('2026-01-01'), packMassG: 1000, packPrice: '2', currency: 'EUR', supplier: 'Spring', enteredById: bakery.head.personId, enteredAt: testNow } })
+      return trialId
+    }
+    const dry = (plantedMasses[1].flour * Number(plantedPrices.flour) + plantedMasses[1].malt * Number(plantedPrices.malt)) / 1000
+
+    it('costs that water and says its share of the flour and the yield: 630 g on average where 600 were planned', async () => {
+      const trialId = await plantPriced(took([620, 630, 640]))
+      const result = await getResult.call(bakery.head.caller, { trialId })
+      expect(Number(costsOf(result).arms[1]!.perBatch)).toBeCloseTo(dry + 2 * 0.63, 12)
+      expect(Number(costsOf(result).arms[0]!.perBatch)).toBeCloseTo(Number(plantedPrices.flour) + 2 * 0.6, 12)
+      const [control, arm] = valueOf(result).mixed
+      expect(control).toMatchObject({ waterTakenG: 600, hydrationPct: { planned: 60, taken: 60 } })
+      expect(arm).toMatchObject({ waterTakenG: 630 })
+      expect(arm!.hydrationPct!.taken).toBeCloseTo(63000 / 994, 10)
+      expect(arm!.hydrationPct!.planned).toBeCloseTo(60000 / 994, 10)
+      expect(arm!.doughYield!.taken).toBeCloseTo(163000 / 994, 10)
+      const water = valueOf(result).analysis.comparison!.conditions.find(({ code }) => code === 'water-added')
+      expect(water!.arms[1]).toMatchObject({ mean: 630, difference: 30, isNotable: true })
+    })
+
+    it('goes by the plan where one dough has none in the book', async () => {
+      const result = await getResult.call(bakery.head.caller, { trialId: await plantPriced(took([620, undefined, 640])) })
+      expect(Number(costsOf(result).arms[1]!.perBatch)).toBeCloseTo(dry + 2 * 0.6, 12)
+      expect(valueOf(result).mixed[1]).toMatchObject({ waterTakenG: null, hydrationPct: { taken: null }, doughYield: { taken: null } })
+    })
+  })
+
   it('takes the prices of the day asked about, and names what had none', async () => {
     const { trialId } = await plant(wholeTrial)
     const costs = costsOf(await getResult.call(bakery.owner.caller, { trialId, pricesOn: '2025-12-31' }))

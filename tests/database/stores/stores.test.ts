@@ -267,6 +267,8 @@ describe('what mixing water is made of', () => {
     ['hot_water', { tempC: 99, limitC: 60 }],
     ['chilled_water', { tempC: null }],
     ['chilled_water', { tempC: 21 }],
+    ['tap_water', { tempC: null }],
+    ['tap_water', { tempC: 41 }],
     ['ice', { tempC: null }],
     ['ice', { tempC: 1 }],
   ] as const)('is refused by the database itself where it cannot be: %s %o', async (kind, facts) => {

@@ -154,9 +154,9 @@ describe('a draft', () => {
     const good = trialContentOf(stores)
     const { ids } = stores
     const arms = [
-      { name: 'less salt', onTop: false, doses: [{ ingredientId: ids.salt, basis: 'pct_flour', doseOf: 'product', value: 1.2, how: 'in_all', insteadOfId: null, equalBy: null }] },
-      { name: 'no oil', onTop: false, doses: [{ ingredientId: ids.oil, basis: 'pct_flour', doseOf: 'product', value: -3, how: 'more', insteadOfId: null, equalBy: null }] },
-      { name: 'yoghurt for oil', onTop: false, doses: [{ ingredientId: ids.yoghurt, basis: 'pct_flour', doseOf: 'product', value: 0.35, how: 'in_place', insteadOfId: ids.oil, equalBy: 'fat' }] },
+      { name: 'less salt', onTop: false, doses: [{ ingredientId: ids.salt, basis: 'pct_flour', doseOf: 'product', value: 1.2, how: 'in_all', insteadOfId: null, equalBy: null, allOfIt: false }] },
+      { name: 'no oil', onTop: false, doses: [{ ingredientId: ids.oil, basis: 'pct_flour', doseOf: 'product', value: -3, how: 'more', insteadOfId: null, equalBy: null, allOfIt: false }] },
+      { name: 'yoghurt for oil', onTop: false, doses: [{ ingredientId: ids.yoghurt, basis: 'pct_flour', doseOf: 'product', value: 0.35, how: 'in_place', insteadOfId: ids.oil, equalBy: 'fat', allOfIt: false }] },
     ]
     const { trialId } = valueOf(await draftTrial.call(bakery.early.caller, { content: { ...good, arms } }))
     expect(valueOf(await getTrial.call(bakery.early.caller, { trialId })).trial?.content.arms).toEqual(arms)
@@ -300,7 +300,7 @@ describe('a proposed plan', () => {
 
   it('that can no longer be worked out says which dose is at fault, and can be changed', async () => {
     const sample = trialContentOf(stores)
-    const content = { ...sample, arms: [{ name: 'malt sugars', onTop: false, doses: [{ ingredientId: stores.ids.malt, basis: 'pct_flour', doseOf: 'active', value: 0.3, how: 'more', insteadOfId: null, equalBy: null }] }] }
+    const content = { ...sample, arms: [{ name: 'malt sugars', onTop: false, doses: [{ ingredientId: stores.ids.malt, basis: 'pct_flour', doseOf: 'active', value: 0.3, how: 'more', insteadOfId: null, equalBy: null, allOfIt: false }] }] }
     const trialId = await draft(bakery.early.caller, content)
     const where = { bakeryId_id: { bakeryId: bakery.bakeryId, id: stores.ids.malt } }
     const { activeName, activeShare, name } = await db().ingredient.findUniqueOrThrow({ where, select: { activeName: true, activeShare: true, name: true } })

@@ -1,6 +1,9 @@
 import { randomUUID } from 'node:crypto'
 import { afterAll, beforeEach, beforeAll, describe, expect, it } from 'vitest'
+import { v7 as uuid } from 'uuid'
 import { db } from '@/lib/db/client'
+import { logReading } from '@/lib/kitchen/readings/log-reading'
+import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
 import { decidePlan } from '@/lib/kitchen/trials/decide-plan'
 import { draftTrial } from '@/lib/kitchen/trials/draft-trial'
@@ -8,7 +11,7 @@ import { getPlan } from '@/lib/kitchen/trials/get-plan'
 import { getWeighOut } from '@/lib/kitchen/trials/get-weigh-out'
 import { proposePlan } from '@/lib/kitchen/trials/propose-plan'
 import type { EquipmentKind } from '@/lib/db/generated/enums'
-import { makeBakery, testNow, valueOf, type TestBakery } from '../../support/bakery'
+import { makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
 import { makeTrialStores, trialContentOf, type TrialStores } from '../../support/trials'
 
@@ -31,8 +34,8 @@ async function equip(kind: EquipmentKind, facts: object, of = bakery): Promise<s
   return id
 }
 
-async function approve(tapTempC = 12) {
-  const content = { ...trialContentOf(stores), tapTempC }
+async function approve(tapTempC = 12, more: object = {}) {
+  const content = { ...trialContentOf(stores), tapTempC, ...more }
   const { trialId } = valueOf(await draftTrial.call(bakery.early.caller, { content }))
   const proposed = valueOf(await proposePlan.call(bakery.early.caller, { trialId, seenRevision: 1 }))
   valueOf(await decidePlan.call(bakery.head.caller, { trialId, seenRevision: proposed.revision, planHash: proposed.planHash, verdict: 'approved', note: '', language: 'en' }))
@@ -115,5 +118,39 @@ describe('mixing water', () => {
     expect((await waterOf(20)).way.parts).toMatchObject([{ from: 'tap', tempC: 20 }, { from: 'ice', tempC: -18, isUsual: false }])
     await equip('chilled_water', { tempC: 2 })
     expect((await waterOf(20)).way.parts).toMatchObject([{ from: 'chilled', tempC: 2 }, { from: 'tap', tempC: 20 }])
+  })
+})
+
+describe('water to consistency', () => {
+  it('is said on the batch’s page, planned at the water of its sheet, missing until it is in the book, and asked about when it cannot be', async () => {
+    await db().ingredient.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: stores.ids.potatoFlakes } }, data: { bindsWater: true } })
+    const content = trialContentOf(stores)
+    const [first] = content.arms
+    const arms = [{ ...first!, name: 'flakes', onTop: true, doses: [{ ...first!.doses[0]!, ingredientId: stores.ids.potatoFlakes, value: 3 }] }]
+    const trialId = await approve(12, { arms })
+    const pages = await Promise.all(
+      [0, 1].map(async (position) => {
+        const { id } = await db().batch.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, trialId, arm: { position } }, orderBy: [{ mixingDay: { number: 'asc' } }], select: { id: true } })
+        return valueOf(await getBatch.call(bakery.early.caller, { batchId: id }))
+      }),
+    )
+    expect(pages.map(({ toConsistency }) => toConsistency)).toEqual([[], ['Potato flakes']])
+    for (const { measures, water } of pages) {
+      const field = measures.find(({ code }) => code === 'water-added')!
+      if (water.outcome !== 'known') throw new Error('there is mixing water')
+      // The sponge has water of its own, which nobody weighs in at the mixer.
+      expect(field.planned).toBe(water.waterG)
+      expect(field.range.least).toBe(Math.floor(water.waterG / 2))
+      expect(field.range.most).toBe(Math.ceil(water.waterG * 1.5))
+    }
+    const [, next] = pages
+    if (!next) throw new Error('there are two')
+    valueOf(await beginBatch.call(bakery.early.caller, { batchId: next.id, seenRevision: next.revision, cleanDownDone: true, ...(next.firstCode === null ? {} : { swapWhy: 'the flakes were ready' }) }))
+    const missing = async () => valueOf(await getBatch.call(bakery.early.caller, { batchId: next.id })).gaps.flatMap((gap) => (gap.kind === 'missing' ? [gap.measure.name] : []))
+    expect(await missing()).toContain('Water added')
+    const reading = { id: uuid(), batchId: next.id, measureId: stores.measureIds['water-added'], repeat: 1, value: '99999', unit: 'g', takenAt: testNow.toISOString() }
+    expect(refusalOf(await logReading.call(bakery.early.caller, reading))).toMatch(/^odd-reading/)
+    valueOf(await logReading.call(bakery.early.caller, { ...reading, value: String(Math.round(next.water.outcome === 'known' ? next.water.waterG + 20 : 0)) }))
+    expect(await missing()).not.toContain('Water added')
   })
 })

@@ -9,6 +9,7 @@ export async function expectOwnPlanRefused(page: Page): Promise<void> {
   await page.getByLabel('Name', { exact: true }).fill('sugar, 1 % more')
   await page.getByLabel('Ingredient', { exact: true }).selectOption({ label: 'Sugar' })
   await page.getByLabel('Dose', { exact: true }).fill('1')
+  await page.getByLabel('Tap water, cold').fill('12')
   await page.getByRole('button', { name: 'Keep the draft' }).click()
   await page.getByRole('button', { name: 'Propose the plan' }).click()
   await expect(page.getByText('You proposed this plan. Ask the owner or the head baker.')).toBeVisible()

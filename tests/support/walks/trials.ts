@@ -79,6 +79,17 @@ export const trialsActions: readonly ActionWalk[] = [
     },
   },
   {
+    action: 'app/(desk)/trials/[trialId]/actions.ts#chooseForLines',
+    command: 'trials.choose-lines',
+    right: 'propose-trial',
+    async aim(context) {
+      const { stores, trialId } = await plantDraft(context)
+      const happened = async () => (await count(context, 'SELECT count(*) n FROM trial_line WHERE trial_id = $1 AND may_move AND scale_id IS NULL', [trialId])) === 1
+      const place = { stageKind: 'final_dough', ingredientId: stores.ids.salt }
+      return { page: `/trials/${trialId}`, bound: [trialId, 1, [place]], fields: { 'lines.0.mayMove': 'moves', 'lines.0.scaleId': '' }, happened }
+    },
+  },
+  {
     action: 'app/(desk)/trials/[trialId]/actions.ts#propose',
     command: 'trials.propose-plan',
     right: 'propose-trial',

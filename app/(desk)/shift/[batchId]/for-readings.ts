@@ -12,11 +12,11 @@ type Reading = BatchShown['readings'][number]
 const masses = { metric: ['g', 'kg'], ounces: ['oz', 'lb'] }
 
 /** A measure as the fields need it, with the units that this bakery types. Nobody counts a proof in seconds. */
-export function asMeasureToRead(measure: Measure, isWanted: boolean, bakery: BakeryShown): MeasureToRead {
+export function asMeasureToRead(measure: Measure, isWanted: boolean, mind: string | null, bakery: BakeryShown): MeasureToRead {
   const { id, name, unit, level, method, repeats, digits, range, planned } = measure
   const units = unit === 'g' ? masses[bakery.massUnits] : unit === 's' ? ['min', 's', 'h'] : unit === '°C' ? [ownUnit(unit, bakery)] : measure.units
   const shown = (value: number) => amountInUnits(value, unit, digits, bakery)
-  return { id, name, level, method, repeats, units, least: shown(range.least), most: shown(range.most), planned: planned === null ? null : shown(planned), isWanted }
+  return { id, name, level, method, repeats, units, least: shown(range.least), most: shown(range.most), planned: planned === null ? null : shown(planned), mind, isWanted }
 }
 
 /** A reading as the fields show it. */

@@ -132,6 +132,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
             keep()
           }}
         >
+          {measure.mind === null ? null : <p className="max-w-column font-semibold">{measure.mind}</p>}
           <p className="text-small text-ink-2">{told.join('; ')}</p>
           <div className="mt-1 flex items-stretch gap-2">
             <input

@@ -30,6 +30,8 @@ export type MeasureToRead = {
   most: string
   /** What the plan says of it, with its unit. */
   planned: string | null
+  /** What to mind with it here; none most often. */
+  mind: string | null
   /** The trial asks for it; another one may be read and is never missing. */
   isWanted: boolean
 }

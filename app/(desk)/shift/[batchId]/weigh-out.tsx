@@ -22,7 +22,7 @@ export function WeighOut({ batch, bakery, words, language }: BatchPart) {
           ))}
         </div>
         {stages.map((stage) => (
-          <table key={stage.id} className="mb-5 w-full max-w-column border-t-2 border-ink text-lead">
+          <table key={stage.id} className="mb-5 w-full max-w-column border-t-2 border-ink text-lead print:break-inside-avoid">
             <caption className="py-1 text-left text-body text-ink-2">{stage.name || text.stages[stage.kind]}</caption>
             <thead className="sr-only">
               <tr>
@@ -33,11 +33,11 @@ export function WeighOut({ batch, bakery, words, language }: BatchPart) {
             <tbody>
               {stage.lines.map((line) => (
                 <tr key={line.key} className="border-b border-rule">
-                  <th scope="row" className="py-3 pr-4 text-left font-normal">
+                  <th scope="row" className="py-3 pr-4 text-left font-normal print:py-1">
                     {lineName(line, mixing, language)}
-                    {hasSeveralScales && line.scale ? <span className="block text-body text-ink-2">{say(text.onScale, language, { scale: line.scale.name })}</span> : null}
+                    {hasSeveralScales && line.scale ? <span className="block text-body text-ink-2 print:ml-2 print:inline">{say(text.onScale, language, { scale: line.scale.name })}</span> : null}
                   </th>
-                  <td className="py-3 text-right font-bold whitespace-nowrap">
+                  <td className="py-3 text-right font-bold whitespace-nowrap print:py-1">
                     {format.weighedInUnit(line.weighedG, line.resolutionG)}
                     {line.parts.length > 0 ? (
                       <span className="block text-body font-normal text-ink-2">{line.parts.map(({ massG }) => format.weighedInUnit(massG, line.resolutionG)).join(' + ')}</span>
@@ -54,7 +54,7 @@ export function WeighOut({ batch, bakery, words, language }: BatchPart) {
         </p>
       </Section>
       <Section id="mixing-water" title={mixing.water.title}>
-        <div className="text-lead">
+        <div className="text-lead print:break-inside-avoid">
           <MixingWater water={batch.water} doughTempC={batch.process.doughTempC} words={mixing} format={format} language={language} listOf={new Intl.ListFormat(bakery.locale, { type: 'unit' })} />
         </div>
       </Section>

@@ -108,6 +108,8 @@ function numberFields(
       ]
     case 'chilled_water':
       return [{ name: 'tempC', label: say(text.chilledTemp, language, range(0, 20)), hint: text.chilledTempHint, unit: degree, value: temp(present?.tempC) }]
+    case 'tap_water':
+      return [{ name: 'tempC', label: say(text.tapTemp, language, range(0, 40)), hint: text.tapTempHint, unit: degree, value: temp(present?.tempC) }]
     case 'ice':
       return [{ name: 'tempC', label: say(text.iceTemp, language, range(-40, 0)), hint: text.iceTempHint, unit: degree, value: temp(present?.tempC) }]
     default:

@@ -41,6 +41,7 @@ export function readEquipmentForm(form: FormData, kind: EquipmentKind, units: Fo
       return { ...shared, tempC: temp('tempC'), limitC: temp('limitC') }
     case 'chilled_water':
     case 'ice':
+    case 'tap_water':
       return { ...shared, tempC: temp('tempC') }
     default:
       return kind satisfies never

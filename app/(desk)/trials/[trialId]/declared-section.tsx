@@ -1,6 +1,7 @@
 import { DefinitionList } from '@/lib/ui/definition-list'
 import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
+import { choiceWords } from '../choice-words'
 import type { PlanPart } from './plan-seen'
 import { WarningList } from './warning-list'
 
@@ -8,6 +9,7 @@ import { WarningList } from './warning-list'
 export function DeclaredSection({ plan, words, format, language }: PlanPart) {
   const { trials: text } = words
   const { declared, process, size } = plan
+  const chosen = choiceWords(plan, text, language)
   const minutes = (timeS: number) => format.minutes(timeS, text.plan.minutes)
   const worth = declared.marginUnit === 'pct' ? `${format.pct(declared.margin)} ${text.plan.ofControl}` : `${format.count(declared.margin)}\u00a0${declared.measure.unit}`
   return (
@@ -50,6 +52,7 @@ export function DeclaredSection({ plan, words, format, language }: PlanPart) {
               </>
             ),
           },
+          ...(chosen.length > 0 ? [{ term: text.plan.chosen, detail: chosen.join('; ') }] : []),
           { term: text.plan.mixer, detail: plan.mixer?.name ?? text.plan.none },
           {
             term: text.plan.temperatures,
@@ -58,7 +61,7 @@ export function DeclaredSection({ plan, words, format, language }: PlanPart) {
           ...(declared.note ? [{ term: text.plan.note, detail: <span className="whitespace-pre-line">{declared.note}</span> }] : []),
         ]}
       />
-      <WarningList warnings={plan.warnings.filter(({ code }) => code === 'ingredient-ended')} words={words} format={format} language={language} />
+      <WarningList warnings={plan.warnings.filter(({ code }) => code === 'ingredient-ended' || code === 'chosen-scale-gone')} words={words} format={format} language={language} />
     </Section>
   )
 }

@@ -20,6 +20,7 @@ import { DecisionSection } from './decision-section'
 import { DeclaredSection } from './declared-section'
 import { DoughsTable } from './doughs-table'
 import { DatesForm } from './dates-form'
+import { LinesForm } from './lines-form'
 import { OrderSection } from './order-section'
 import { PlanFault } from './plan-fault'
 import { PowerSection } from './power-section'
@@ -36,7 +37,7 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
   const { trials, desk } = words
   const { plan: text } = trials
   const { bakery } = await ask(getDesk)
-  const asked = await askUnless(getPlan, { trialId }, ['plan-not-possible', 'dose-without-active'])
+  const asked = await askUnless(getPlan, { trialId }, ['plan-not-possible', 'dose-without-active', 'no-tap'])
   if (!asked.ok) return <PlanFault trialId={trialId} refusal={asked.refusal} words={words} language={language} />
   const { trial, plan, may, days, ...rest } = asked.value
   const format = planFormat(bakery)
@@ -91,6 +92,7 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
         <ArmSection key={arm.position} arm={arm} doughTempC={plan.process.doughTempC} words={words} format={format} language={language} locale={bakery.locale} />
       ))}
       <p className="mt-3 max-w-measure text-small text-ink-2">{say(text.waterNote, language, { temp: format.temp(plan.process.doughTempC) })}</p>
+      {rest.choosing ? <LinesForm trial={trial} choosing={rest.choosing} words={words} format={format} language={language} /> : null}
       <OrderSection {...part} days={days} locale={bakery.locale} />
       {may.date ? <DatesForm trialId={trial.id} days={days} text={text} language={language} /> : null}
       <PowerSection {...part} />

@@ -80,6 +80,8 @@ describe('water for mixing', () => {
     [{ kind: 'hot_water', ...named }, ['tempC:missing']],
     [{ kind: 'chilled_water', ...named, tempC: 3 }, []],
     [{ kind: 'chilled_water', ...named, tempC: -1 }, ['tempC:too-small']],
+    [{ kind: 'tap_water', ...named, tempC: 12 }, []],
+    [{ kind: 'tap_water', ...named, tempC: 41 }, ['tempC:too-big']],
     [{ kind: 'ice', ...named, tempC: -18 }, []],
     [{ kind: 'ice', ...named, tempC: 4 }, ['tempC:too-big']],
   ])('%o: %o', (input, found) => expect(faults(addEquipmentInput, input)).toEqual(found))

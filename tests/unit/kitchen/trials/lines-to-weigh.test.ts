@@ -7,6 +7,7 @@ import type { PlanFacts, PlanScale } from '@/lib/kitchen/trials/plan-types'
 import { forLong } from '@/tests/support/long'
 import { doseOf, plannedFacts } from '@/tests/support/plan-facts'
 import formerPlan from './data/plan-of-format-1.json'
+import secondPlan from './data/plan-of-format-2.json'
 
 const scale = (id: string, resolutionG: number, mostG: number): PlanScale => ({ id, name: id, resolutionG, repeatabilityG: 0, leastG: null, mostG })
 const dough = scale('dough', 1, 30_000)
@@ -135,6 +136,21 @@ describe('a plan of the first form', () => {
   })
 
   it('is refused when it was altered', () => expect(() => readPlanText(formerPlan.text.replace('"format":1', '"format":2'), formerPlan.hash)).toThrow(/does not fit/))
+})
+
+describe('a plan of the second form', () => {
+  const plan = () => readPlanText(secondPlan.text, secondPlan.hash)
+
+  it('is read with nothing chosen for a line, and no dose that takes all of another out', () => {
+    expect(plan().choices).toEqual([])
+    expect(plan().arms.flatMap(({ doses }) => doses.map(({ how, allOfIt }) => [how, allOfIt]))).toEqual([['more', false], ['in_place', false]])
+  })
+
+  it('is weighed out on the scales of then', () => {
+    const { arms } = plan()
+    expect(shown(linesToWeigh(plan(), arms[1]!))).toContainEqual(['enzyme', 1, 'Fine scale'])
+    expect(shown(linesToWeigh(plan(), arms[2]!))).toContainEqual(['flour', 1000, 'Scale'])
+  })
 })
 
 describe('the water that no water can be', () => {

@@ -29,7 +29,7 @@ const ingredients: PlanIngredient[] = [
   ingredient('malt B', 'malt', { activeName: 'amylase', activeShare: 0.1, composition: composition({}) }),
 ]
 const dose = (ingredientId: string, value: number, more: Partial<PlanDoseAsked> = {}): PlanDoseAsked => ({
-  ingredientId, basis: 'pct_flour', doseOf: 'product', value, how: 'more', insteadOfId: null, equalBy: null, ...more,
+  ingredientId, basis: 'pct_flour', doseOf: 'product', value, how: 'more', insteadOfId: null, equalBy: null, allOfIt: false, ...more,
 })
 
 /** Flour 1000, water 600, butter 100, sugar 80, salt 18, malt A 2; 100 g of the flour and 100 g of the water in a sponge. */
@@ -52,6 +52,7 @@ function planOf(doses: PlanDoseAsked[], heldTotals: PlanFacts['declared']['heldT
       ingredients: known,
       scale,
       scales: [scale],
+      choices: [],
       waters: { hot: null, chilled: null, ice: null },
       mixer: null,
     },
@@ -114,6 +115,25 @@ describe('one ingredient in place of another', () => {
     expect(total('fat').differenceG).toBeCloseTo(0, 6)
     expect(total('fat').isHeld).toBe(true)
     expect(arm.doses[0]!.removedG).toBeCloseTo(100, 9)
+  })
+
+  it('all of the butter by oil is what 10 % of it by oil is, without its amount', () => {
+    const all = armOf([dose('oil', 0, { how: 'in_place', allOfIt: true, insteadOfId: 'butter', equalBy: 'fat' })])
+    expect(all.massG('oil')).toBeCloseTo(80, 6)
+    expect(all.massG('butter')).toBe(0)
+    expect(all.arm.doses[0]!.removedG).toBeCloseTo(100, 9)
+  })
+
+  it('all of the flour is all of the final dough’s: what is in a sponge stays', () => {
+    const { arm } = armOf([dose('rye', 0, { how: 'in_place', allOfIt: true, insteadOfId: 'flour', equalBy: 'mass' })])
+    expect(arm.lines.filter((line) => line.ingredient === 'flour').map(({ exactG }) => Math.round(exactG))).toEqual([100, 0])
+    expect(arm.doses[0]!.productG).toBeCloseTo(900, 9)
+  })
+
+  it('is refused where there is none, or another dose took it', () => {
+    const all = dose('oil', 0, { how: 'in_place', allOfIt: true, insteadOfId: 'butter', equalBy: 'mass' })
+    expect(() => planOf([{ ...all, insteadOfId: 'honey' }])).toThrow(CalcError)
+    expect(() => planOf([dose('butter', 0, { how: 'in_all' }), all])).toThrow(CalcError)
   })
 
   it('gluten for flour: flour gives way, and the plan says to mix to consistency', () => {

@@ -14,7 +14,7 @@ export function FileSection({ problems, today, text, optionalWord }: FileSection
     <Section id="file-step" title={text.file} note={text.fileNote}>
       <FieldStack>
         <FileField name="file" label={text.choose} accept=".csv,.txt,.tsv,text/csv,text/plain" hint={text.chooseHint} error={problems.file} />
-        <TextAreaField name="text" label={text.paste} hint={text.pasteHint} optionalWord={optionalWord} rows={4} />
+        <TextAreaField name="text" label={text.paste} hint={text.pasteHint} optionalWord={optionalWord} rows={4} error={problems.text} />
         <Field name="day" type="date" label={text.day} hint={text.dayHint} width="medium" defaultValue={today} error={problems.day} />
         <div className="group">
           <CheckField name="outside" label={text.outside} hint={text.outsideHint} />

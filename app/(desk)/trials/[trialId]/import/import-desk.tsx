@@ -11,6 +11,7 @@ import { FileSection } from './file-section'
 import { emptyImportState, type ImportState } from './import-state'
 import { MatchSection } from './match-section'
 import { PreviewSection } from './preview-section'
+import { tooLargeAt } from './too-large-at'
 
 export type ImportDeskProps = {
   action(former: ImportState, form: FormData): Promise<ImportState>
@@ -33,15 +34,14 @@ export function ImportDesk({ action, links, ...props }: ImportDeskProps) {
   const { text, mostBytes, tooLarge } = props
   const [state, dispatch, pending] = useActionState(action, emptyImportState)
   const [changedAt, setChangedAt] = useState<number | null>(null)
-  const [isTooLarge, setIsTooLarge] = useState(false)
+  const [largeAt, setLargeAt] = useState<'file' | 'text' | null>(null)
   const isChanged = changedAt === state.answers
 
   function submit(target: HTMLFormElement, submitter: HTMLElement | null): void {
     const form = new FormData(target, submitter)
-    const [file, pasted] = [form.get('file'), form.get('text')]
-    const large = (file instanceof File && file.size > mostBytes) || (typeof pasted === 'string' && pasted.length > mostBytes)
-    setIsTooLarge(large)
-    if (!large) startTransition(() => dispatch(form))
+    const at = tooLargeAt(form, mostBytes)
+    setLargeAt(at)
+    if (at === null) startTransition(() => dispatch(form))
   }
 
   if (state.done !== null) {
@@ -54,7 +54,7 @@ export function ImportDesk({ action, links, ...props }: ImportDeskProps) {
       </>
     )
   }
-  const problems = isTooLarge ? { ...state.problems, file: tooLarge } : state.problems
+  const problems = largeAt === null ? state.problems : { ...state.problems, [largeAt]: tooLarge }
   const { seen } = state
   const isReady = seen?.rows?.isReady === true && !isChanged
   const whole = Object.entries(problems).filter(([path]) => path === 'columns')

@@ -18,6 +18,7 @@ export function WhatElse({ result, comparison, bakery, forms, mind }: WhatElsePr
   const warnings = conditionWarnings(comparison, bakery, forms)
   const names = new Map(result.declared.arms.map(({ position, name }) => [position, name]))
   const { notableDifference } = result
+  const mixed = new Map(result.mixed.map((dough) => [dough.arm, dough]))
   const rule = say(text.elseRule, language, {
     temp: conditionForms('dough-temp', bakery, forms).amount(notableDifference['dough-temp']),
     proof: withUnit(forms.plain(100 * notableDifference['proof-time']), '%'),
@@ -48,6 +49,8 @@ export function WhatElse({ result, comparison, bakery, forms, mind }: WhatElsePr
             label: say(text.conditionUnit, language, { condition: text.conditions[code], unit: conditionForms(code, bakery, forms).unit }),
             numeric: true,
           })),
+          { key: 'hydration', label: text.hydration, numeric: true },
+          { key: 'yield', label: text.doughYield, numeric: true },
         ]}
       >
         {result.declared.arms.map(({ position }) => (
@@ -62,10 +65,30 @@ export function WhatElse({ result, comparison, bakery, forms, mind }: WhatElsePr
                 )}
               </Cell>
             ))}
+            <Cell numeric>
+              <AsMixed figure={mixed.get(position)?.hydrationPct ?? null} forms={forms} />
+            </Cell>
+            <Cell numeric>
+              <AsMixed figure={mixed.get(position)?.doughYield ?? null} forms={forms} />
+            </Cell>
           </tr>
         ))}
       </SheetTable>
+      <p className="mt-2 max-w-measure text-small text-ink-2">{text.mixedNote}</p>
     </Section>
+  )
+}
+
+/** A figure with the water that was taken, and as planned where that is another. */
+function AsMixed({ figure, forms }: { figure: { planned: number; taken: number | null } | null; forms: ResultForms }) {
+  if (!figure) return '–'
+  const planned = forms.number(figure.planned, 1)
+  const taken = figure.taken === null ? planned : forms.number(figure.taken, 1)
+  return (
+    <>
+      {taken}
+      {taken === planned ? null : <span className="block text-small text-ink-2">{say(forms.text.asPlanned, forms.language, { value: planned })}</span>}
+    </>
   )
 }
 

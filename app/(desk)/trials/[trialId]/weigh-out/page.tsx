@@ -18,6 +18,7 @@ import { lineName } from '../../../mixing/line-name'
 import { MixingWater } from '../../../mixing/mixing-water'
 import { PremixSteps } from '../../../mixing/premix-steps'
 import { doseWords } from '../../dose-words'
+import { choiceWords } from '../../choice-words'
 import { DoughName } from '../../dough-name'
 import { allergenList, planFormat } from '../../plan-format'
 
@@ -31,10 +32,11 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
   const { trials, stores, mixing } = wordsIn(language)
   const { weighOut: text, plan } = trials
   const { bakery } = await ask(getDesk)
-  const { trial, arms, doughTempC } = await ask(getWeighOut, { trialId })
+  const { trial, arms, doughTempC, chosen } = await ask(getWeighOut, { trialId })
   const format = planFormat(bakery)
   const listOf = new Intl.ListFormat(bakery.locale, { type: 'unit' })
   const scales = new Map(arms.flatMap(({ toWeigh }) => toWeigh.stages.flatMap(({ lines }) => lines.flatMap(({ scale }) => scale ?? []))).map(({ id, name }) => [id, name]))
+  const words = choiceWords(chosen, trials, language)
   const isOver = trial.state === 'closed' || trial.state === 'stopped' || trial.state === 'declined'
 
   return (
@@ -46,6 +48,7 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
         label: text.about,
         entries: [
           { term: text.scale, detail: scales.size > 0 ? listOf.format(scales.values()) : text.noScale },
+          ...(words.length > 0 ? [{ term: plan.chosen, detail: words.join('; ') }] : []),
           { term: text.doughTemp, detail: format.temp(doughTempC), strong: true },
         ],
       }}
@@ -109,7 +112,7 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
                       <tr key={line.key}>
                         <Cell head>
                           <span className="text-lead">{lineName(line, mixing, language)}</span>
-                          {arm.toWeigh.hasSeveralScales && line.scale ? <span className="block text-small font-normal text-ink-2">{say(text.onScale, language, { scale: line.scale.name })}</span> : null}
+                          {arm.toWeigh.hasSeveralScales && line.scale ? <span className="block text-small font-normal text-ink-2 print:ml-2 print:inline">{say(text.onScale, language, { scale: line.scale.name })}</span> : null}
                         </Cell>
                         <Cell numeric>
                           <b className="text-lead">{format.weighed(line.weighedG, line.resolutionG)}</b>
@@ -134,7 +137,7 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
                   </tr>
                 </SheetTable>
               </div>
-              <div className="mt-4 max-w-measure break-inside-avoid text-lead">
+              <div className="mt-4 max-w-measure break-inside-avoid text-lead print:mt-2">
                 <h3 className="text-control font-bold">{mixing.water.title}</h3>
                 <MixingWater water={arm.water} doughTempC={doughTempC} words={mixing} format={format} language={language} listOf={listOf} />
               </div>

@@ -1,0 +1,48 @@
+import type { Page } from '@playwright/test'
+import { decidePlan } from '../../lib/kitchen/trials/decide-plan'
+import { draftTrial } from '../../lib/kitchen/trials/draft-trial'
+import { proposePlan } from '../../lib/kitchen/trials/propose-plan'
+import { expect, test } from '../support/app'
+import { callerOf, valueOf, type TestBakery } from '../support/bakery'
+import { makeTrialStores, trialContentOf } from '../support/trials'
+
+async function approvedTrial(bakery: TestBakery): Promise<string> {
+  const now = new Date()
+  const stores = await makeTrialStores(bakery, now)
+  const early = callerOf(bakery.early.sessionSecret, now, bakery.early.password)
+  const { trialId } = valueOf(await draftTrial.call(early, { content: trialContentOf(stores) }))
+  const { planHash, revision } = valueOf(await proposePlan.call(early, { trialId, seenRevision: 1 }))
+  const head = callerOf(bakery.head.sessionSecret, now, bakery.head.password)
+  valueOf(await decidePlan.call(head, { trialId, seenRevision: revision, planHash, verdict: 'approved', note: '', language: 'en' }))
+  return trialId
+}
+
+/** Pages of a PDF, by its page objects (ISO 32000-1, 7.7.3.3). */
+async function pagesOf(page: Page, format: 'A4' | 'Letter'): Promise<number> {
+  const pdf = await page.pdf({ format })
+  return pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0
+}
+
+test('weigh-out sheets print a page a dough, on A4 and on Letter', async ({ bakery, as }) => {
+  const trialId = await approvedTrial(bakery)
+  const page = await as(bakery.early)
+  await page.goto(`/trials/${trialId}/weigh-out`)
+  await expect(page.getByRole('heading', { name: 'Weigh-out sheets' })).toBeVisible()
+  expect(await pagesOf(page, 'A4')).toBe(3)
+  expect(await pagesOf(page, 'Letter')).toBe(3)
+})
+
+test('nothing is cut at the edge of a printed plan, sheet, batch or result', async ({ bakery, as }) => {
+  const trialId = await approvedTrial(bakery)
+  const page = await as(bakery.head)
+  await page.goto('/shift')
+  const batch = await page.locator('main a[href^="/shift/"]').first().getAttribute('href')
+  await page.emulateMedia({ media: 'print' })
+  // What A4 leaves between its margins, the narrower of the two: 182 mm at 96 dots an inch.
+  await page.setViewportSize({ width: Math.floor((182 / 25.4) * 96), height: 1000 })
+  for (const address of [`/trials/${trialId}`, `/trials/${trialId}/weigh-out`, batch ?? '', `/trials/${trialId}/result`]) {
+    await page.goto(address)
+    const beyond = await page.evaluate(() => [...document.querySelectorAll('main *')].filter((each) => each.getClientRects().length > 0 && getComputedStyle(each).clipPath === 'none' && each.getBoundingClientRect().right > document.documentElement.clientWidth + 1).map((each) => each.outerHTML.slice(0, 120)))
+    expect(beyond, address).toEqual([])
+  }
+})
