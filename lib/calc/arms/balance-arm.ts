@@ -1,4 +1,4 @@
-import { mustBeWithin, mustHaveAtLeast } from '../checks'
+import { mustBeWithin, mustHaveAtLeast, mustHaveAtMost } from '../checks'
 import { CalcError } from '../error'
 import { compositionWarnings } from '../formula/composition-warnings'
 import { roundToScaleG } from '../weighing/round-to-scale'
@@ -16,6 +16,8 @@ const HELD_SHARE_OF_DOUGH = 1e-9
 const ROUNDING_SHARE_OF_DOUGH = 1e-12
 /** Totals smaller than this part of the dough are weighed in the fit as if they were this large. */
 const LEAST_TOTAL_SHARE = 0.01
+/** A list as long as this is no dough: ten times as long takes half a minute. */
+const MOST_LINES = 1000
 /** A line that the control does not have is given this part of the dough as the mass that changes are relative to. */
 const ABSENT_LINE_SHARE = 0.001
 /** How far off a held total may be, of itself, when everything is weighed. Common practice, no source. */
@@ -89,14 +91,14 @@ type Question = {
  * off by more than `heldShare` of itself once everything is weighed. Of all such arms the one with the smallest sum of
  * squared relative changes is given. Changes below a line's resolution are left out where every held total stays within
  * `heldShare`; when nothing is left there is 'nothing-to-balance'.
- * @param control lines of the control, all stages; masses g, ≥ 0, some flour; resolution 0 is not rounded
+ * @param control lines of the control, 1 to 1000, all stages; masses g, ≥ 0, some flour; resolution 0 is not rounded
  * @param added lines that the arm has beside the control's, g, ≥ 0; may be empty where something is set
  * @param set lines of the control that the arm lowers, raises or leaves out, with their mass in the arm, g, ≥ 0; they do not move
  * @param hold totals to hold; empty is allowed with 'on-top' only
  * @param moves lines that may move, with bounds around their control mass; see usualMoves
  * @param how 'on-top' changes nothing beyond what is added and set, as a supplier's leaflet may say; differences are reported
  * @param heldShare how far off a held total may be, of itself, > 0 to 0.1; 0.01 unless said
- * @throws CalcError 'empty' | 'duplicate' | 'not-finite' | 'out-of-range'; 'not-possible' with reason 'unknown-line', or
+ * @throws CalcError 'empty' | 'wrong-shape' | 'duplicate' | 'not-finite' | 'out-of-range'; 'not-possible' with reason 'unknown-line', or
  *   'line-is-set' for a line that is set and may move, or 'not-stated' when a held total is not stated by a line that is
  *   added, set or may move
  * Source: mass balance; bounded least squares and smallest change as named in those files.
@@ -153,6 +155,7 @@ type Held = { total: ArmTotal; controlG: number; broughtG: number; allowedG: num
 
 function mustBeArm(q: Question): { flourG: number; doughG: number } {
   mustHaveAtLeast('control', q.control, 1)
+  mustHaveAtMost('control', q.control, MOST_LINES)
   if ((q.set ?? []).length === 0) mustHaveAtLeast('added', q.added, 1)
   if (q.how === 'balanced') mustHaveAtLeast('hold', q.hold, 1)
   const ids = new Set<string>()
