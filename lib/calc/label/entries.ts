@@ -7,7 +7,7 @@ import { nutritionPer100g } from './nutrition-per-100g'
 import { DECLARED_NUTRIENTS, roundDeclared } from './round-declared'
 import { saltFromSodiumG } from './salt-from-sodium'
 import { servingEntries } from './serving-entries'
-import { ADDITIVE_CLASSES, ALLERGEN_GROUPS, ALLERGENS, LABEL_CAUTIONS, REGIONS } from './types'
+import { ADDITIVE_CLASSES, ALLERGEN_GROUPS, ALLERGEN_STATEMENTS, ALLERGENS, LABEL_CAUTIONS, REGIONS } from './types'
 
 const region = z.enum(REGIONS)
 const allergen = z.enum(ALLERGENS)
@@ -38,7 +38,7 @@ export const labelEntries = [
           additiveClass: additiveClass.optional(),
         }),
       ),
-      allergens: z.array(z.strictObject({ of: z.string(), allergen })),
+      allergens: z.array(z.strictObject({ of: z.string(), allergen: z.enum(ALLERGEN_STATEMENTS) })),
       bakedMassG: z.number(),
       region,
     }),
@@ -59,6 +59,7 @@ export const labelEntries = [
       addedWaterG: z.number(),
       isWaterLeftOut: z.boolean(),
       allergens: z.array(z.strictObject({ of: z.string(), group, named: allergen })),
+      withoutStatement: z.array(z.string()),
       cautions,
     }),
     example: {

@@ -1,7 +1,8 @@
 import { mustBeWithin } from '../checks'
 import { declaredAllergens } from './declared-allergens'
 import { readIngredients, type LabelLine, type LabelPart } from './read-ingredients'
-import type { AdditiveClass, Allergen, AllergenGroup, LabelCaution, LabelRegion } from './types'
+import { nameKey } from './name-key'
+import type { AdditiveClass, Allergen, AllergenGroup, AllergenStatement, LabelCaution, LabelRegion } from './types'
 
 /** Added water up to this part of the bread may be left out; below the other, ingredients may stand last in any order. */
 const WATER_LEFT_OUT_SHARE = 0.05
@@ -28,14 +29,17 @@ export type IngredientList = {
   addedWaterG: number
   isWaterLeftOut: boolean
   allergens: { of: string; group: AllergenGroup; named: Allergen }[]
+  /** Lines, and parts of mixes, of which nobody has said an allergen or 'none'. */
+  withoutStatement: string[]
   cautions: LabelCaution[]
 }
 
 /**
  * List of ingredients in descending mass as weighed in, compound ingredients opened up in their own descending order.
  * EU: added water counts by what is left of it in the bread, and is left out up to 5 %. United States: as weighed in.
- * @param lines at least one; each > 0 g, lines of one name are added up. parts: what compound lines are made of, % of the compound.
- *   allergens: of lines or parts, by name
+ * @param lines at least one; each > 0 g, lines of one name (case and white space aside) are added up.
+ *   parts: what compound lines are made of, % of the compound.
+ *   allergens: of lines or parts, by name; 'none' where somebody judged that there is none
  * @param bakedMassG all bread of the batch, g, a thousandth to all of what was weighed in
  * @throws CalcError 'empty' | 'not-finite' | 'out-of-range' | 'duplicate'; 'not-possible' with reason
  *   'unknown-ingredient', 'lines-disagree' or 'parts-over-100'
@@ -45,27 +49,27 @@ export type IngredientList = {
 export function ingredientList(q: {
   lines: readonly LabelLine[]
   parts: readonly LabelPart[]
-  allergens: readonly { of: string; allergen: Allergen }[]
+  allergens: readonly { of: string; allergen: AllergenStatement }[]
   bakedMassG: number
   region: LabelRegion
 }): IngredientList {
-  const { ingredients, weighedG, allergensOf, partsAddUp } = readIngredients(q)
+  const { ingredients, weighedG, allergensOf, withoutStatement, partsAddUp } = readIngredients(q)
   const bakedMassG = mustBeWithin('bakedMassG', q.bakedMassG, { min: LEAST_BREAD_SHARE * weighedG, max: weighedG })
   const waterInG = ingredients.reduce((sum, one) => sum + (one.isAddedWater ? one.massG : 0), 0)
   const addedWaterG = q.region === 'us' ? waterInG : Math.min(waterInG, Math.max(0, bakedMassG - (weighedG - waterInG)))
   const isWaterLeftOut =
     waterInG > 0 && (addedWaterG === 0 || (q.region === 'eu' && addedWaterG <= WATER_LEFT_OUT_SHARE * bakedMassG))
-  const allergens = [...allergensOf].flatMap(([of, present]) =>
+  const allergens = [...allergensOf.values()].flatMap(({ of, present }) =>
     declaredAllergens({ present, region: q.region }).declared.map((one) => ({ of, ...one })),
   )
-  const must = new Set(allergens.map(({ of }) => of))
+  const must = new Set(allergens.map(({ of }) => nameKey(of)))
   const entry = (name: string, massG: number, additiveClass: AdditiveClass | null, inside: string | null) => ({
     name,
     inside,
     massG,
     pctOfBread: (massG / bakedMassG) * 100,
     additiveClass,
-    isEmphasised: must.has(name),
+    isEmphasised: must.has(nameKey(name)),
     mayStandLast: inside === null && massG < ANY_ORDER_SHARE * bakedMassG,
   })
   const entries = ingredients
@@ -79,8 +83,9 @@ export function ingredientList(q: {
         .map((part) => entry(part.name, (part.sharePct / 100) * one.massG, part.additiveClass ?? null, one.name)),
     ])
     .map((one, i) => ({ place: i + 1, ...one }))
-  const { cautions } = declaredAllergens({ present: [...allergensOf.values()].flat(), region: q.region })
+  const { cautions } = declaredAllergens({ present: [...allergensOf.values()].flatMap((one) => one.present), region: q.region })
   if (allergensOf.size === 0) cautions.push('no-allergens-given')
+  else if (withoutStatement.length > 0) cautions.push('some-allergens-not-given')
   if (!partsAddUp) cautions.push('parts-do-not-add-up')
-  return { isDraft: true, entries, addedWaterG, isWaterLeftOut, allergens, cautions }
+  return { isDraft: true, entries, addedWaterG, isWaterLeftOut, allergens, withoutStatement, cautions }
 }

@@ -1,6 +1,7 @@
 import { mustBeWithin, mustHaveAtLeast } from '../checks'
 import { CalcError } from '../error'
-import type { AdditiveClass, Allergen } from './types'
+import { nameKey } from './name-key'
+import type { AdditiveClass, Allergen, AllergenStatement } from './types'
 
 export type LabelLine = { name: string; massG: number; isAddedWater?: boolean; additiveClass?: AdditiveClass }
 export type LabelPart = { of: string; name: string; sharePct: number; additiveClass?: AdditiveClass }
@@ -16,7 +17,10 @@ export type LabelIngredient = {
 export type ReadIngredients = {
   ingredients: LabelIngredient[]
   weighedG: number
-  allergensOf: Map<string, Allergen[]>
+  /** By key of the name; nothing in `present` where 'none' was said. */
+  allergensOf: Map<string, { of: string; present: Allergen[] }>
+  /** What nobody has said an allergen or 'none' of. */
+  withoutStatement: string[]
   /** Every compound's parts come to 99.5 to 100 %. */
   partsAddUp: boolean
 }
@@ -32,7 +36,7 @@ const MOST_PARTS_PCT = 100 + 1e-9
 export function readIngredients(q: {
   lines: readonly LabelLine[]
   parts: readonly LabelPart[]
-  allergens: readonly { of: string; allergen: Allergen }[]
+  allergens: readonly { of: string; allergen: AllergenStatement }[]
 }): ReadIngredients {
   mustHaveAtLeast('lines', q.lines, 1)
   const byName = new Map<string, LabelIngredient>()
@@ -41,33 +45,57 @@ export function readIngredients(q: {
     mustBeNamed(`lines[${i}].name`, line.name)
     weighedG += mustBeWithin(`lines[${i}].massG`, line.massG, { over: 0 })
     const read = { isAddedWater: line.isAddedWater ?? false, additiveClass: line.additiveClass ?? null }
-    const held = byName.get(line.name)
-    if (held === undefined) byName.set(line.name, { name: line.name, massG: line.massG, ...read, parts: [] })
+    const key = nameKey(line.name)
+    const held = byName.get(key)
+    if (held === undefined) byName.set(key, { name: line.name.trim(), massG: line.massG, ...read, parts: [] })
     else if (held.isAddedWater !== read.isAddedWater || held.additiveClass !== read.additiveClass) {
       throw new CalcError('not-possible', { field: `lines[${i}].name`, value: line.name, reason: 'lines-disagree' })
     } else held.massG += line.massG
   })
+  const seen = new Set<string>()
   q.parts.forEach((part, i) => {
     mustBeNamed(`parts[${i}].name`, part.name)
     mustBeWithin(`parts[${i}].sharePct`, part.sharePct, { over: 0, max: 100 })
-    const compound = byName.get(part.of)
+    const compound = byName.get(nameKey(part.of))
     if (compound === undefined) throw unknownName(`parts[${i}].of`, part.of)
-    if (compound.parts.some(({ name }) => name === part.name)) {
+    const key = `${nameKey(part.of)}\n${nameKey(part.name)}`
+    if (seen.has(key)) {
       throw new CalcError('duplicate', { field: `parts[${i}].name`, value: part.name })
     }
+    seen.add(key)
     compound.parts.push(part)
   })
-  return { ingredients: [...byName.values()], weighedG, allergensOf: readAllergens(q, byName), partsAddUp: doPartsAddUp(byName) }
+  const allergensOf = readAllergens(q, byName)
+  const withoutStatement = withoutStatementIn(byName, allergensOf)
+  return { ingredients: [...byName.values()], weighedG, allergensOf, withoutStatement, partsAddUp: doPartsAddUp(byName) }
 }
 
 function readAllergens(q: Parameters<typeof readIngredients>[0], byName: ReadonlyMap<string, LabelIngredient>) {
-  const names = new Set([...byName.keys(), ...q.parts.map(({ name }) => name)])
-  const allergensOf = new Map<string, Allergen[]>()
+  const names = new Map<string, string>()
+  for (const { name } of [...byName.values(), ...q.parts]) if (!names.has(nameKey(name))) names.set(nameKey(name), name)
+  const allergensOf: ReadIngredients['allergensOf'] = new Map()
   q.allergens.forEach(({ of, allergen }, i) => {
-    if (!names.has(of)) throw unknownName(`allergens[${i}].of`, of)
-    allergensOf.set(of, [...(allergensOf.get(of) ?? []), allergen])
+    const key = nameKey(of)
+    const name = names.get(key)
+    if (name === undefined) throw unknownName(`allergens[${i}].of`, of)
+    const held = allergensOf.get(key)
+    const isNone = allergen === 'none'
+    if (held !== undefined && isNone !== (held.present.length === 0)) {
+      throw new CalcError('not-possible', { field: `allergens[${i}].allergen`, value: of, reason: 'lines-disagree' })
+    }
+    allergensOf.set(key, { of: name, present: [...(held?.present ?? []), ...(isNone ? [] : [allergen])] })
   })
   return allergensOf
+}
+
+/** A mix is spoken for by itself, or by every one of its parts. */
+function withoutStatementIn(byName: ReadonlyMap<string, LabelIngredient>, allergensOf: ReadIngredients['allergensOf']) {
+  const isSaid = (name: string) => allergensOf.has(nameKey(name))
+  const open = [...byName.values()].flatMap((one) => {
+    if (isSaid(one.name)) return []
+    return one.parts.length === 0 ? [one.name] : one.parts.map(({ name }) => name).filter((name) => !isSaid(name))
+  })
+  return [...new Map(open.map((name) => [nameKey(name), name])).values()]
 }
 
 function doPartsAddUp(byName: ReadonlyMap<string, LabelIngredient>): boolean {

@@ -8,6 +8,10 @@ export const ALLERGENS = [
 
 export type Allergen = (typeof ALLERGENS)[number]
 
+/** What somebody says of an ingredient: an allergen in it, or that there is none. Nothing said is neither. */
+export const ALLERGEN_STATEMENTS = [...ALLERGENS, 'none'] as const
+export type AllergenStatement = (typeof ALLERGEN_STATEMENTS)[number]
+
 /** What a region's rule lists: the EU has 'gluten', the United States 'wheat'. */
 export const ALLERGEN_GROUPS = [
   'gluten', 'wheat', 'crustaceans', 'egg', 'fish', 'peanuts', 'soya', 'milk', 'nuts', 'celery', 'mustard', 'sesame',
@@ -33,7 +37,7 @@ export type AdditiveClass = (typeof ADDITIVE_CLASSES)[number]
 export const LABEL_CAUTIONS = [
   'draft-for-competent-person', 'local-rules-decide', 'traces-not-covered', 'milk-most-often-missed',
   'sulphites-above-10-mg-per-kg', 'parts-do-not-add-up', 'fermentation-not-counted', 'not-everything-stated',
-  'no-allergens-given',
+  'no-allergens-given', 'some-allergens-not-given',
 ] as const
 
 export type LabelCaution = (typeof LABEL_CAUTIONS)[number]

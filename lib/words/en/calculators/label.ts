@@ -37,6 +37,7 @@ export const labelWords = {
     isWaterLeftOut: 'Water is left out',
     group: 'Listed as',
     named: 'Name it as',
+    withoutStatement: 'Nobody has said what allergens are in',
     cautions: 'Mind',
     present: 'Allergens in it',
     declared: 'To declare',
@@ -171,5 +172,7 @@ export const labelWords = {
     'fermentation-not-counted': 'What the yeast eats is not taken off: sugars are a little too high',
     'not-everything-stated': 'Some ingredients do not state everything: those figures are too low',
     'no-allergens-given': 'Nobody has said which allergens are in it. That is not the same as none',
+    'some-allergens-not-given': 'Nobody has judged some of the ingredients for allergens: ask for each, and say ‘none’ where there is none',
+    none: 'none',
   },
 } as const

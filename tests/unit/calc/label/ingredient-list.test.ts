@@ -80,3 +80,31 @@ test('more bread than dough, and none, are refused', () => {
   )
   expect(() => ingredientList({ ...q, bakedMassG: 0 })).toThrow(expect.objectContaining({ code: 'out-of-range' }))
 })
+
+test('every ingredient that nobody has judged for allergens is named, however many others were', () => {
+  const list = ingredientList(q)
+  expect(list.withoutStatement).toEqual(['salt', 'water', 'E 300', 'yeast'])
+  expect(list.cautions).toContain('some-allergens-not-given')
+  const none = ['salt', 'Water', 'yeast', 'E 300'].map((of) => ({ of, allergen: 'none' as const }))
+  const whole = ingredientList({ ...q, allergens: [...q.allergens, ...none] })
+  expect(whole.withoutStatement).toEqual([])
+  expect(whole.cautions).not.toContain('some-allergens-not-given')
+  expect(whole.allergens).toEqual(list.allergens)
+})
+
+test('a mix is not judged by one of its parts', () => {
+  const allergens = q.allergens.filter(({ of }) => of !== 'malted barley flour')
+  expect(ingredientList({ ...q, allergens }).withoutStatement).toContain('malted barley flour')
+})
+
+test('none and an allergen of one ingredient contradict each other', () =>
+  expect(() => ingredientList({ ...q, allergens: [...q.allergens, { of: 'Wheat flour', allergen: 'none' }] })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'allergens[3].allergen', reason: 'lines-disagree' }) }),
+  ))
+
+test('names that differ in case or white space are one ingredient, under its first spelling', () => {
+  const lines = [{ name: 'Wheat flour', massG: 400 }, { name: ' wheat  FLOUR', massG: 600 }, ...q.lines.filter(({ name }) => name !== 'wheat flour')]
+  const list = ingredientList({ ...q, lines })
+  expect(list.entries[0]).toMatchObject({ name: 'Wheat flour', massG: 1000, isEmphasised: true })
+  expect(list.entries).toHaveLength(8)
+})

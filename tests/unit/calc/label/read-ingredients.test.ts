@@ -19,7 +19,7 @@ test('flour of several stages is one ingredient, parts stand at their compound',
     ['margarine', 50],
   ])
   expect(read.ingredients[1]?.parts).toEqual(parts)
-  expect(read.allergensOf.get('oil')).toEqual(['soya'])
+  expect(read.allergensOf.get('oil')?.present).toEqual(['soya'])
   expect(read.partsAddUp).toBe(true)
   expect(readIngredients({ lines, parts: parts.slice(0, 1), allergens: [] }).partsAddUp).toBe(false)
 })
