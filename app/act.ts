@@ -5,11 +5,10 @@ import type { Command } from '@/lib/kitchen/command'
 import type { OpenCommand } from '@/lib/kitchen/open-command'
 import type { Refused } from '@/lib/kitchen/result'
 import { formIdName, type FormState } from '@/lib/ui/form-state'
+import { typedIn } from '@/lib/ui/typed-in'
 import { wordsOfRefusal } from '@/lib/kitchen/words-of-refusal'
 import { currentCaller } from './caller'
 import { currentLanguage } from './language'
-
-const passwordFields = new Set(['password', 'newPassword'])
 
 type Acted<Value> = { ok: true; value: Value; done(shown?: Record<string, string>): FormState } | { ok: false; state: FormState }
 
@@ -34,11 +33,7 @@ export async function act<Value>(
 
 async function refusedState(refusal: Refused, form: FormData, answers: number): Promise<FormState> {
   const { sentence, problems } = wordsOfRefusal(refusal, await currentLanguage())
-  const values: Record<string, string> = {}
-  for (const [name, value] of form) {
-    if (typeof value === 'string' && !passwordFields.has(name) && !name.startsWith('$')) values[name] = value
-  }
-  return { answers, values, problems, refusal: sentence, done: null }
+  return { answers, values: typedIn(form), problems, refusal: sentence, done: null }
 }
 
 /** A text field of a form, as it was typed. */

@@ -7,6 +7,7 @@ import type { RefusalCode } from '@/lib/kitchen/messages'
 import type { OpenQuery } from '@/lib/kitchen/open-query'
 import type { Query } from '@/lib/kitchen/query'
 import type { Result } from '@/lib/kitchen/result'
+import { awayDigest } from '@/lib/ui/away-digest'
 import { currentCaller } from './caller'
 
 // The desk around a page and the page itself ask some of the same, all as one person. React forgets both with the request.
@@ -40,7 +41,7 @@ export async function ask<Value>(query: Query<Value>, input: unknown = {}): Prom
       return forbidden()
     case 'away':
     case 'outcome-unknown':
-      throw new Error(`${query.name}: the database is away`)
+      throw databaseIsAway(query.name)
     default:
       return notFound()
   }
@@ -49,5 +50,13 @@ export async function ask<Value>(query: Query<Value>, input: unknown = {}): Prom
 /** Asks an open query, for a page behind a single-use link; null when the link is dead. */
 export async function askOpenly<Value>(query: OpenQuery<Value>, input: unknown): Promise<{ value: Value } | null> {
   const result = await query.call(await currentCaller(), input)
-  return result.ok ? { value: result.value } : null
+  if (result.ok) return { value: result.value }
+  // Nobody could look, so nobody may say that the link is dead.
+  if (result.refusal.code === 'away') throw databaseIsAway(query.name)
+  return null
+}
+
+/** Goes to the page's error boundary, which has words for it. */
+function databaseIsAway(name: string): Error {
+  return Object.assign(new Error(`${name}: the database is away`), { digest: awayDigest })
 }

@@ -24,8 +24,9 @@ export async function closeDb(): Promise<void> {
   await closing?.client.$disconnect()
 }
 
-// UTC is not a taste here: the adapter drops the offset of what it reads.
-const sessionSettings = "SET timezone = 'UTC'; SET statement_timeout = 15000; SET lock_timeout = 3000; SET idle_in_transaction_session_timeout = 15000"
+// UTC is not a taste here: the adapter drops the offset of what it reads. A pooler may hand on a session in which
+// somebody prepared statements under the names that ours get.
+const sessionSettings = "DEALLOCATE ALL; SET timezone = 'UTC'; SET statement_timeout = 15000; SET lock_timeout = 3000; SET idle_in_transaction_session_timeout = 15000"
 
 /** Sets a new connection up by SQL, before anybody gets it: a pooler refuses settings in the start-up packet. */
 function setUp(client: pg.PoolClient, done: (error?: Error) => void): void {
@@ -39,6 +40,8 @@ function connect(url: string, size: number): PrismaClient {
     // Without a limit a request waits for a connection for ever.
     connectionTimeoutMillis: 5_000,
     idleTimeoutMillis: 60_000,
+    // Longer than a statement may take: only a server that is frozen, or a network that swallows, is silent for so long.
+    query_timeout: 20_000,
     application_name: 'evendough',
     verify: setUp,
   })

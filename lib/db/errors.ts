@@ -15,7 +15,7 @@ const goneSentences = new Set([
   'Connection terminated',
   'Client was closed and is not queryable',
 ])
-const busySentences = new Set(['timeout exceeded when trying to connect', 'Connection terminated due to connection timeout'])
+const busySentences = new Set(['timeout exceeded when trying to connect', 'Connection terminated due to connection timeout', 'Query read timeout'])
 
 type Cause = { kind?: unknown; originalCode?: unknown; code?: unknown; constraint?: { index?: unknown; fields?: unknown } }
 

@@ -1,10 +1,12 @@
 import 'server-only'
 import { z } from 'zod'
 
+/** Connections of one process; times the processes it must stay below the server's own limit. */
+export const poolSize = z.coerce.number().int().min(2).max(100).default(10)
+
 const settingsSchema = z.object({
   DATABASE_URL: z.string().regex(/^postgres(ql)?:\/\//, 'must begin with postgresql://'),
-  /** Connections of one process; times the processes it must stay below the server's own limit. */
-  EVENDOUGH_POOL: z.coerce.number().int().min(2).max(100).default(10),
+  EVENDOUGH_POOL: poolSize,
 })
 
 /** The database's settings, read from the environment. @throws Error that names the setting at fault */

@@ -3,6 +3,7 @@ import { embeddedUrl, appRole, makeRolesAndDatabase, ownerRole } from '../db/emb
 import { startEmbeddedServer } from '../db/embedded/server'
 import { log } from '../db/log'
 import { migrate } from '../db/migrate'
+import { mustLeadToDatabase } from './must-lead-to-database'
 import type { Secrets } from './secrets'
 import type { Settings } from './settings'
 
@@ -12,11 +13,38 @@ export type OpenDatabase = { appUrl: string; stop(): Promise<void> }
 export async function openDatabase(settings: Settings, secrets: Secrets): Promise<OpenDatabase> {
   if (!settings.outside) return openEmbedded(settings.dataFolder, secrets)
   const { appUrl, ownerUrl } = settings.outside
-  await mustConnect(ownerUrl, ownerUrl === appUrl ? 'DATABASE_URL' : 'OWNER_DATABASE_URL')
-  if (ownerUrl === appUrl) console.log('One database role for everything: the records that only grow are guarded by triggers alone. OWNER_DATABASE_URL sets a second role.')
-  await migrate(ownerUrl, ownerUrl === appUrl ? undefined : decodeURIComponent(new URL(appUrl).username))
-  await mustConnect(appUrl, 'DATABASE_URL')
+  const isOneRole = ownerUrl === appUrl
+  const appRole = await mustLeadToDatabase('DATABASE_URL', appUrl)
+  if (!isOneRole) {
+    await mustLeadToDatabase('OWNER_DATABASE_URL', ownerUrl)
+    await mustBeOneDatabase(appUrl, ownerUrl)
+  }
+  if (isOneRole) console.log('One database role for everything: the records that only grow are guarded by triggers alone. OWNER_DATABASE_URL sets a second role.')
+  await migrate(ownerUrl, isOneRole ? undefined : appRole).catch((error: unknown) => {
+    throw new Error(`${isOneRole ? 'DATABASE_URL' : 'OWNER_DATABASE_URL'}: the tables could not be brought up to date: ${lineOf(error)}`, { cause: error })
+  })
   return { appUrl, stop: async () => undefined }
+}
+
+/** Any fixed number: the lock by which the owner's role shows the app's that they are in one database. */
+const meetingLock = 727_274_002
+
+/** @throws Error in one line when the two addresses lead to two databases: the app would find no tables in its own */
+async function mustBeOneDatabase(appUrl: string, ownerUrl: string): Promise<void> {
+  const [owner, app] = [ownerUrl, appUrl].map((connectionString) => new pg.Client({ connectionString })) as [pg.Client, pg.Client]
+  try {
+    await Promise.all([owner.connect(), app.connect()])
+    await owner.query('BEGIN')
+    await owner.query('SELECT pg_advisory_xact_lock_shared($1)', [meetingLock])
+    const { rows } = await app.query<{ free: boolean }>('SELECT pg_try_advisory_xact_lock($1) AS free', [meetingLock])
+    if (rows[0]?.free) throw new Error('DATABASE_URL and OWNER_DATABASE_URL lead to two databases. Both must name the same one.')
+  } finally {
+    await Promise.all([owner.end(), app.end()].map((end) => end.catch(() => undefined)))
+  }
+}
+
+function lineOf(error: unknown): string {
+  return (error instanceof Error ? error.message : String(error)).replace(/\s+/g, ' ')
 }
 
 const databaseName = 'evendough'
@@ -33,18 +61,4 @@ async function openEmbedded(dataFolder: string, secrets: Secrets): Promise<OpenD
   }
   server.keepUp((event, facts) => log.warn({ event, ...facts }))
   return { appUrl: embeddedUrl(server.port, databaseName, appRole, secrets.appPassword), stop: server.stop }
-}
-
-async function mustConnect(url: string, setting: string): Promise<void> {
-  const client = new pg.Client({ connectionString: url, connectionTimeoutMillis: 10_000 })
-  try {
-    await client.connect()
-    await client.query('SELECT 1')
-  } catch (error) {
-    const { hostname, port, pathname } = new URL(url)
-    const why = error instanceof Error && error.message ? error.message : String((error as { code?: unknown }).code)
-    throw new Error(`${setting} does not lead to a PostgreSQL database (${hostname}:${port || 5432}${pathname}): ${why}. Check address, name and password.`, { cause: error })
-  } finally {
-    await client.end().catch(() => undefined)
-  }
 }

@@ -1,5 +1,7 @@
 import path from 'node:path'
 import { z } from 'zod'
+import { logLevels } from '../db/log-levels'
+import { poolSize } from '../db/settings'
 
 const postgresAddress = z.string().regex(/^postgres(ql)?:\/\/.+/, 'must begin with postgresql://')
 
@@ -9,8 +11,13 @@ const environment = z.object({
   DATABASE_URL: postgresAddress.optional(),
   OWNER_DATABASE_URL: postgresAddress.optional(),
   /** Address under which people reach this install, when a proxy stands before it. */
-  EVENDOUGH_URL: z.url({ protocol: /^https?$/ }).optional(),
+  EVENDOUGH_URL: z.url({ protocol: /^https?$/, error: 'must be an address such as https://kitchen.example' }).optional(),
+  EVENDOUGH_POOL: poolSize,
+  EVENDOUGH_LOG_LEVEL: z.enum(logLevels, { error: `must be one of ${logLevels.join(', ')}` }).optional(),
 })
+
+/** The settings that hold an address of a database. */
+export type DatabaseSetting = 'DATABASE_URL' | 'OWNER_DATABASE_URL'
 
 export type Settings = {
   port: number

@@ -4,6 +4,7 @@ import { Fragment, useActionState, useMemo, useState, type ReactNode } from 'rea
 import { ActionFormContext } from './action-form-context'
 import { FormSummary } from './form-summary'
 import { emptyFormState, type FormAction } from './form-state'
+import { keepTyped } from './keep-typed'
 
 export type ActionFormProps = {
   action: FormAction
@@ -14,7 +15,8 @@ export type ActionFormProps = {
 
 /** A form that a server action answers: every fault at its field and at the top, nothing typed lost. */
 export function ActionForm({ action, idPrefix = '', children }: ActionFormProps) {
-  const [state, dispatch, pending] = useActionState(action, emptyFormState)
+  const answered = useMemo(() => keepTyped(action), [action])
+  const [state, dispatch, pending] = useActionState(answered, emptyFormState)
   const [labels] = useState(() => new Map<string, string>())
   const context = useMemo(() => ({ state, pending, idPrefix, labels }), [state, pending, idPrefix, labels])
   const errors = useMemo(

@@ -9,11 +9,14 @@ import { findFreePort } from '../../lib/ops/find-free-port'
 import { serveApp } from '../../lib/ops/serve'
 import { makeBakery, type TestBakery, type TestPerson } from './bakery'
 import { startTestServer } from './database-server'
+import { openGate, type Gate } from './gate'
 
 export type App = {
   url: string
   /** PostgreSQL's superuser on the app's database, for looking at what happened. */
   look: pg.Pool
+  /** The app's way to its database; whoever shuts it opens it again. */
+  gate: Gate
 }
 
 type Fixtures = {
@@ -35,6 +38,7 @@ export const test = base.extend<Fixtures & { noise: { lines: string[]; allowed: 
       const { server, stop } = await startTestServer()
       await makeRolesAndDatabase(server.port, databaseName, server)
       await migrate(embeddedUrl(server.port, databaseName, ownerRole, server.ownerPassword), appRole)
+      const gate = await openGate(server.port)
       const port = await findFreePort()
       const url = `http://localhost:${port}`
       const settings = {
@@ -45,12 +49,13 @@ export const test = base.extend<Fixtures & { noise: { lines: string[]; allowed: 
       }
       // The test makes people and cookies by the app's own code, so it has the app's own settings.
       Object.assign(process.env, settings)
-      const served = await serveApp(port, settings)
+      const served = await serveApp(port, { ...settings, DATABASE_URL: embeddedUrl(gate.port, databaseName, appRole, server.appPassword) })
       const look = new pg.Pool({ connectionString: embeddedUrl(server.port, databaseName, 'postgres', server.superuserPassword) })
-      await use({ url, look })
+      await use({ url, look, gate })
       await look.end()
       await closeDb()
       await served.stop()
+      await gate.close()
       await stop()
     },
     { scope: 'worker', timeout: 90_000 },

@@ -30,7 +30,7 @@ const mostBytes = 256 * 1024
  * book when its id and hash came back, and not before.
  *
  * Status: 200 when any was kept, or they were refused differently; when all were refused alike 401 (not signed
- * in), 403 (role), 503 (the book is away: send again) or 422. 403 for another site, 415 and 400 for what is not JSON,
+ * in), 403 (role), 503 (the book is away: send again after `Retry-After`) or 422. 403 for another site, 415 and 400 for what is not JSON,
  * 413 for more than 256 KiB, 422 for another shape; these have `{ "refusal": … }`.
  */
 export async function POST(request: Request): Promise<Response> {
@@ -52,7 +52,8 @@ export async function POST(request: Request): Promise<Response> {
     const { sentence, problems } = wordsOfRefusal(result.refusal, language)
     sent.push({ ok: false, id: typeof entry.id === 'string' ? entry.id : null, refusal: result.refusal.code, words: sentence, problems })
   }
-  return Response.json({ readings: sent }, { status: statusOf(sent), headers: { 'Cache-Control': 'no-store' } })
+  const status = statusOf(sent)
+  return Response.json({ readings: sent }, { status, headers: { 'Cache-Control': 'no-store', ...(status === 503 ? { 'Retry-After': '5' } : {}) } })
 }
 
 const frameRefusals = { 400: 'not-json', 413: 'too-large', 415: 'not-json' } as const

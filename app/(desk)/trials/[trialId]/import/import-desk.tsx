@@ -1,10 +1,11 @@
 'use client'
 
-import { startTransition, useActionState, useState, type ReactNode } from 'react'
+import { startTransition, useActionState, useMemo, useState, type ReactNode } from 'react'
 import { ActionRow } from '@/lib/ui/action-row'
 import { Button } from '@/lib/ui/button'
 import { FormSummary } from '@/lib/ui/form-summary'
 import { Notice } from '@/lib/ui/notice'
+import { wordsOfNoAnswer } from '@/lib/ui/words-of-no-answer'
 import type { Words } from '@/lib/words/words'
 import { FaultsSection } from './faults-section'
 import { FileSection } from './file-section'
@@ -32,7 +33,8 @@ export type ImportDeskProps = {
  */
 export function ImportDesk({ action, links, ...props }: ImportDeskProps) {
   const { text, mostBytes, tooLarge } = props
-  const [state, dispatch, pending] = useActionState(action, emptyImportState)
+  const answered = useMemo(() => keepChosen(action), [action])
+  const [state, dispatch, pending] = useActionState(answered, emptyImportState)
   const [changedAt, setChangedAt] = useState<number | null>(null)
   const [largeAt, setLargeAt] = useState<'file' | 'text' | null>(null)
   const isChanged = changedAt === state.answers
@@ -88,4 +90,15 @@ export function ImportDesk({ action, links, ...props }: ImportDeskProps) {
       </ActionRow>
     </form>
   )
+}
+
+/** An action that does not answer leaves the file, and what was chosen for its columns, as they are. */
+function keepChosen(action: ImportDeskProps['action']): ImportDeskProps['action'] {
+  return async (former, form) => {
+    try {
+      return await action(former, form)
+    } catch (error) {
+      return { ...former, answers: former.answers + 1, refusal: wordsOfNoAnswer(error) }
+    }
+  }
 }
