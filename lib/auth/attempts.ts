@@ -40,6 +40,11 @@ export async function mayAttempt(db: Db | Tx, name: string, now: Date, { freeTri
   return rows.length === 1
 }
 
+/** Takes one try of each name back that turned out to be none. What was tried before it counts on, and so does a wait. */
+export async function takeBackAttempt(db: Db | Tx, names: readonly string[]): Promise<void> {
+  await db.signInLimit.updateMany({ where: { keyHash: { in: names.map((name) => hashSecret('limit', name)) }, failures: { gt: 0 } }, data: { failures: { decrement: 1 } } })
+}
+
 /** Forgets the failures of names, after a right password or a new one, and all that no longer count. */
 export async function forgetAttempts(db: Db | Tx, names: readonly string[], now: Date): Promise<void> {
   const { past, future } = countsBetween(now)

@@ -1,6 +1,6 @@
 import 'server-only'
 import type { Db, Tx } from '../db/client'
-import { forgetAttempts, mayAttempt } from './attempts'
+import { forgetAttempts, mayAttempt, takeBackAttempt } from './attempts'
 import { hashSecret } from './secret'
 
 /** Who tries to sign in, and from which network address. */
@@ -38,6 +38,14 @@ export async function rememberSignIn(db: Db | Tx, tried: SignInTry, now: Date): 
   const keyHash = knownHash(tried)
   await db.signInLimit.upsert({ where: { keyHash }, create: { keyHash, failures: 0, lastAt: now }, update: { lastAt: now } })
   await db.signInLimit.deleteMany({ where: { failures: 0, lastAt: { lt: new Date(now.getTime() - knownForMs) } } })
+}
+
+/**
+ * After a password that is right for one of several people of an address and wrong for another: this try was no guess,
+ * and those before it may have been. Otherwise whoever holds one of them could guess at the others without end.
+ */
+export async function takeBackSignIn(db: Db | Tx, tried: SignInTry): Promise<void> {
+  await takeBackAttempt(db, [pairName(tried), personName(tried)])
 }
 
 /** Lifts the wait of a person, everywhere and at this address. */

@@ -6,7 +6,6 @@ import { Refusal } from './refusal'
  * looked up first and inserted after. A constraint that is not here is a bug.
  */
 const refusalByConstraint: Record<string, () => Refusal> = {
-  sign_in_pointer_pkey: () => Refusal.at('email', 'email-taken'),
   person_bakery_id_email_key: () => Refusal.at('email', 'email-taken'),
   formula_bakery_id_name_key: () => Refusal.at('name', 'formula-name-taken'),
   invitation_one_open: () => Refusal.at('email', 'already-invited'),

@@ -8,7 +8,7 @@ import { mayGiveRole, mayManage } from './rules'
  * now, for this person as they are now.
  */
 export async function findOpenInvitation(from: Db | Tx, secret: string, now: Date) {
-  const pointer = await from.signInPointer.findUnique({
+  const pointer = await from.signInPointer.findFirst({
     where: { hash: hashSecret('invitation', secret), kind: 'invitation' },
     select: { bakeryId: true, targetId: true },
   })

@@ -10,7 +10,7 @@ import { setUpBakeryInput } from './set-up-bakery.input'
 
 /**
  * Sets up the first bakery of an empty install, with its owner, by the one-time first-run link.
- * Refuses: link-dead, a bad password, email-taken.
+ * Refuses: link-dead, a bad password.
  */
 export const setUpBakery = openCommand({
   name: 'people.set-up-bakery',

@@ -2,52 +2,67 @@ import 'server-only'
 import { isPassword } from '../../auth/password-hash'
 import { hashSecret } from '../../auth/secret'
 import { openSession } from '../../auth/sessions'
-import { maySignIn, rememberSignIn } from '../../auth/sign-in-attempts'
+import { maySignIn, rememberSignIn, takeBackSignIn } from '../../auth/sign-in-attempts'
 import { db } from '../../db/client'
+import type { Role } from '../../db/generated/enums'
 import { openCommand } from '../open-command'
 import { signInInput } from './sign-in.input'
 
+type Known = { bakeryId: string; personId: string; name: string; role: Role; hash: string | null }
+
+/** As many passwords are tried for one address. */
+const mostBakeries = 5
+/** Longer than this many passwords take to be tried on a machine that is not overloaded. */
+const refusedAfterMs = 300
+
 /**
  * Opens a session for an e-mail address and its password. An unknown address, a wrong password, a person switched
- * off and too many tries get the same answer after about the same work, so none of them can be told apart.
- * @returns the session's secret, or null; a failure at a known address is in that bakery's record
+ * off and too many tries get the same answer after the same time, so none of them can be told apart. An address may be
+ * of people in several bakeries: the password says whose, and if it is right in more than one, the one used last.
+ * @returns the session's secret, or null; a failure at a known address is in the record of its bakeries
  */
 export const signIn = openCommand({
   name: 'people.sign-in',
   input: signInInput,
+  refusedAfterMs,
   async prepare({ caller, now, input }) {
     const tried = { email: input.email, address: caller.address }
     const mayTry = await maySignIn(db(), tried, now)
-    const person = await findByEmail(input.email)
-    const matches = await isPassword(mayTry ? person?.hash : undefined, input.password)
-    if (matches) await rememberSignIn(db(), tried, now)
-    return { person, matches, mayTry }
-  },
-  async run({ tx, caller, now, prepared: { person, matches, mayTry } }) {
-    if (!person) return { value: null, audit: null, changed: [] }
-    const { bakeryId, personId, name, role } = person
-    const who = { personId, name, role }
-    // Read again: the person may have been switched off while the hash was computed.
-    const active = await tx.person.count({ where: { bakeryId, id: personId, endedAt: null } })
-    if (!matches || active === 0) {
-      // Tries while locked stay out of the record: otherwise a stranger could fill it.
-      const audit = mayTry ? { bakeryId, who: null, target: personId, action: 'refused.sign-in' } : null
-      return { value: null, audit, changed: [] }
+    const people = await findByEmail(input.email)
+    const matching: Known[] = []
+    // Nobody's password takes as long as somebody's.
+    for (const person of people.length > 0 ? people : [null]) {
+      const matches = await isPassword(mayTry ? (person?.hash ?? undefined) : undefined, input.password)
+      if (person && matches) matching.push(person)
     }
-    const sessionSecret = await openSession(tx, person, caller.device, now)
-    return { value: { sessionSecret }, audit: { bakeryId, who, target: personId }, changed: [] }
+    if (matching.length > 0) await (matching.length === people.length ? rememberSignIn(db(), tried, now) : takeBackSignIn(db(), tried))
+    return { people, matching, mayTry }
+  },
+  async run({ tx, caller, now, prepared: { people, matching, mayTry } }) {
+    for (const person of matching) {
+      const { bakeryId, personId, name, role } = person
+      // Read again: the person may have been switched off while the hash was computed.
+      const active = await tx.person.count({ where: { bakeryId, id: personId, endedAt: null } })
+      if (active === 0) continue
+      const sessionSecret = await openSession(tx, person, caller.device, now)
+      return { value: { sessionSecret }, audit: { bakeryId, who: { personId, name, role }, target: personId }, changed: [] }
+    }
+    // Tries while locked stay out of the record: otherwise a stranger could fill it.
+    const audit = mayTry ? people.map(({ bakeryId, personId }) => ({ bakeryId, who: null, target: personId, action: 'refused.sign-in' })) : null
+    return { value: null, audit, changed: [] }
   },
 })
 
-async function findByEmail(email: string) {
-  const pointer = await db().signInPointer.findUnique({
-    where: { hash: hashSecret('email', email), kind: 'email' },
-    select: { bakeryId: true, targetId: true },
-  })
-  if (!pointer) return null
-  const person = await db().person.findUnique({
-    where: { bakeryId_id: { bakeryId: pointer.bakeryId, id: pointer.targetId } },
-    select: { id: true, name: true, role: true, password: { select: { hash: true } } },
-  })
-  return person && { bakeryId: pointer.bakeryId, personId: person.id, name: person.name, role: person.role, hash: person.password?.hash }
+/** The people of an address, those who work there still and who signed in last first. */
+function findByEmail(email: string): Promise<Known[]> {
+  return db().$queryRaw<Known[]>`
+    SELECT person.bakery_id AS "bakeryId", person.id AS "personId", person.name, person.role::text, password.hash
+    FROM sign_in_pointer AS pointer
+    JOIN person ON person.bakery_id = pointer.bakery_id AND person.id = pointer.target_id
+    LEFT JOIN password ON password.bakery_id = person.bakery_id AND password.person_id = person.id
+    WHERE pointer.hash = ${hashSecret('email', email)} AND pointer.kind = 'email'
+    ORDER BY person.ended_at IS NOT NULL,
+      (SELECT max(opened_at) FROM session WHERE session.bakery_id = person.bakery_id AND session.person_id = person.id) DESC NULLS LAST,
+      person.bakery_id
+    LIMIT ${mostBakeries}`
 }

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
 import { signIn } from '@/lib/kitchen/people/sign-in'
 import { startPasswordReset } from '@/lib/kitchen/people/start-password-reset'
-import { maySignIn, rememberSignIn } from '@/lib/auth/sign-in-attempts'
+import { maySignIn, rememberSignIn, takeBackSignIn } from '@/lib/auth/sign-in-attempts'
 import { setUpBakery } from '@/lib/kitchen/people/set-up-bakery'
 import { hashPassword } from '@/lib/auth/password-hash'
 import { callerOf, makeBakery, makeFirstRunLink, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
@@ -74,6 +74,19 @@ describe('guessing a password', () => {
     expect(judged).toBeGreaterThan(50)
     expect(await maySignIn(db(), at('192.0.2.1'), minutes(800))).toBe(false)
     expect(await maySignIn(db(), at('198.51.100.7'), minutes(800))).toBe(true)
+  })
+
+  it('gives whoever holds one bakery of an address no more guesses at another', async () => {
+    const tried = { email: (await makeBakery('Two Doors')).owner.email, address: '203.0.113.77' }
+    let judged = 0
+    for (let guess = 0; guess < 400; guess++) {
+      const at = minutes(2 * guess)
+      if (await maySignIn(db(), tried, at)) judged++
+      // A right password for the other bakery takes itself back, and no guess.
+      if (await maySignIn(db(), tried, at)) await takeBackSignIn(db(), tried)
+    }
+    expect(judged).toBeLessThanOrEqual(100)
+    expect(judged).toBeGreaterThan(20)
   })
 
   it('of ever other people from one address is slowed down as well', async () => {
