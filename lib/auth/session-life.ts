@@ -8,3 +8,5 @@ export const sessionLongestMs = 12 * 60 * 60_000
 export const sessionTouchMs = 60_000
 /** Single-use links (first run, invitation, new password) live a day. */
 export const linkLifeMs = 24 * 60 * 60_000
+/** A link that is made on the machine is used there and then. */
+export const machineLinkLifeMs = 60 * 60_000

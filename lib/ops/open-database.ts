@@ -60,5 +60,10 @@ async function openEmbedded(dataFolder: string, secrets: Secrets): Promise<OpenD
     throw error
   }
   server.keepUp((event, facts) => log.warn({ event, ...facts }))
-  return { appUrl: embeddedUrl(server.port, databaseName, appRole, secrets.appPassword), stop: server.stop }
+  return { appUrl: embeddedAppUrl(server.port, secrets), stop: server.stop }
+}
+
+/** Address of an embedded database that runs on a port, for the app's own role. */
+export function embeddedAppUrl(port: number, secrets: Secrets): string {
+  return embeddedUrl(port, databaseName, appRole, secrets.appPassword)
 }

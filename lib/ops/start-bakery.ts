@@ -5,11 +5,15 @@ import { closeDb } from '../db/client'
 import { lockFolder } from '../db/folder-lock'
 import { ensureBuilt } from './build'
 import { leave, root } from './bootstrap.mjs'
+import { newOwnerLink } from './new-owner-link'
 import { openDatabase, type OpenDatabase } from './open-database'
 import { prepareInstall } from './prepare-install'
 import { readOrMakeSecrets } from './secrets'
 import { mustHaveFreePort, serveApp } from './serve'
 import { readSettings } from './settings'
+
+/** An owner's address may follow, and after a comma the bakery's name. */
+const linkWord = /^--new-owner-link(?:=(.*))?$/
 
 type Step = () => Promise<void> | void
 
@@ -25,6 +29,11 @@ export async function startBakery(args: readonly string[]): Promise<void> {
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => asked.abort(new Stopped()))
   let fault: unknown
   try {
+    const link = args.map((arg) => linkWord.exec(arg)).find((match) => match !== null)
+    if (link) {
+      console.log(await newOwnerLink(link[1], readSettings(process.env, root)))
+      process.exit(0)
+    }
     await run(args, closing, asked.signal)
   } catch (error) {
     fault = error
@@ -41,8 +50,8 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
   const stopped = new Promise<never>((_, reject) => asked.addEventListener('abort', () => reject(new Stopped())))
   // Nobody may be waiting for it when it comes.
   stopped.catch(() => undefined)
-  const unknown = args.filter((arg) => arg !== '--empty')
-  if (unknown.length > 0) throw new Error(`Not known: ${unknown.join(' ')}. There is: npm start, and npm start -- --empty for a real bakery.`)
+  const unknown = args.filter((arg) => arg !== '--empty' && !linkWord.test(arg))
+  if (unknown.length > 0) throw new Error(`Not known: ${unknown.join(' ')}. There is: npm start, npm start -- --empty for a real bakery, and npm start -- --new-owner-link for an owner who cannot sign in.`)
   const settings = readSettings(process.env, root)
   await mustHaveFreePort(settings.port)
   const dataFolder = makeDataFolder(settings.dataFolder)

@@ -40,6 +40,14 @@ export async function startEmbeddedServer(dataFolder: string, superuserPassword:
   }
 }
 
+/** The port on which a start that runs has the database of a data folder; null while it has none. */
+export function runningPort(dataFolder: string): number | null {
+  const file = path.join(makeServerHome(dataFolder, findBinaries()).folder, 'data', 'postmaster.pid')
+  // Its lines are process id, folder, start, port, …
+  const port = Number(fs.existsSync(file) ? fs.readFileSync(file, 'utf8').split('\n')[3] : undefined)
+  return Number.isInteger(port) && port > 0 ? port : null
+}
+
 function serverOn(port: number, home: ServerHome, data: string, logFile: string): EmbeddedServer {
   let watch: { stop(): Promise<void> } | undefined
   return {

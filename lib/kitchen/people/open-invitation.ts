@@ -5,7 +5,7 @@ import { mayGiveRole, mayManage } from './rules'
 
 /**
  * The invitation of a link, if it is still good: not used, not withdrawn, not over, and whoever made it might make it
- * now, for this person as they are now.
+ * now, for this person as they are now. One that was made on the machine is good for an owner.
  */
 export async function findOpenInvitation(from: Db | Tx, secret: string, now: Date) {
   const pointer = await from.signInPointer.findFirst({
@@ -23,14 +23,16 @@ export async function findOpenInvitation(from: Db | Tx, secret: string, now: Dat
       name: true,
       email: true,
       role: true,
+      onMachine: true,
       bakery: { select: { name: true } },
       invitedBy: { select: { id: true, role: true, endedAt: true } },
       person: { select: { id: true, role: true, endedAt: true } },
     },
   })
   if (!invitation) return null
-  const { invitedBy, person, ...rest } = invitation
+  const { invitedBy, person, onMachine, ...rest } = invitation
   if (invitedBy.endedAt || person?.endedAt) return null
+  if (onMachine) return person?.role === 'owner' ? rest : null
   const giver = { personId: invitedBy.id, role: invitedBy.role }
   return (person ? mayManage(giver, person) : mayGiveRole(giver.role, rest.role)) ? rest : null
 }

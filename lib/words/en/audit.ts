@@ -35,6 +35,7 @@ export const audit = {
     'people.invite-person': 'invited somebody',
     'people.withdraw-invitation': 'withdrew an invitation',
     'people.accept-invitation': 'used a link to join or for a new password',
+    'people.make-owner-link': 'made a link for a new password of an owner, on the machine',
     'people.start-password-reset': 'made a link for a new password',
     'people.change-person': 'changed a person',
     'people.change-own-password': 'changed their password',

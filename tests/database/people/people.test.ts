@@ -12,6 +12,7 @@ import { getInvitation } from '@/lib/kitchen/people/get-invitation'
 import { getPerson } from '@/lib/kitchen/people/get-person'
 import { getTeam } from '@/lib/kitchen/people/get-team'
 import { invitePerson } from '@/lib/kitchen/people/invite-person'
+import { makeOwnerLink } from '@/lib/kitchen/people/make-owner-link'
 import { signIn } from '@/lib/kitchen/people/sign-in'
 import { signOut } from '@/lib/kitchen/people/sign-out'
 import { startPasswordReset } from '@/lib/kitchen/people/start-password-reset'
@@ -258,5 +259,41 @@ describe('changing people and settings', () => {
     expect(seen.people.every((person) => person.email === null)).toBe(true)
     expect(seen.invitations).toEqual([])
     expect(JSON.stringify(seen)).not.toContain('@')
+  })
+})
+
+describe('a link that is made on the machine', () => {
+  const machine = (input: object, at = testNow) => makeOwnerLink.call({ ...callerOf(null, at), address: 'this machine' }, input)
+  const owner = () => ({ email: bakery.owner.email })
+
+  it('lets an owner choose a new password within an hour, ends former links, and stands in the record', async () => {
+    const former = valueOf(await machine(owner())).secret!
+    const { secret, owners } = valueOf(await machine(owner()))
+    expect(owners).toEqual([{ name: bakery.owner.name, email: bakery.owner.email, bakery: bakery.name }])
+    expect(refusalOf(await getInvitation.call(callerOf(null), { secret: former }))).toBe('link-dead')
+    expect(refusalOf(await getInvitation.call(callerOf(null, minutes(60)), { secret }))).toBe('link-dead')
+    const { sessionSecret } = valueOf(await acceptInvitation.call(callerOf(null), { secret: secret!, password: goodPassword }))
+    const entries = await db().auditEntry.findMany({ where: { bakeryId: bakery.bakeryId, action: 'people.make-owner-link' }, select: { targetId: true, personId: true, entryText: true } })
+    expect(entries).toHaveLength(2)
+    expect(entries[0]).toMatchObject({ targetId: bakery.owner.personId, personId: null, entryText: expect.stringContaining('"address":"this machine"') })
+    // Their other sessions are over.
+    expect(refusalOf(await getTeam.call(bakery.owner.caller, {}))).toBe('not-signed-in')
+    bakery.owner.caller = callerOf(sessionSecret, testNow, goodPassword)
+  })
+
+  it('lists the owners where there are several, and makes none for anybody else', async () => {
+    const { secret, owners } = valueOf(await machine({}))
+    expect(secret).toBeNull()
+    expect(owners.map(({ email }) => email)).toEqual(expect.arrayContaining([bakery.owner.email, neighbour.owner.email]))
+    for (const email of [bakery.head.email, 'nobody@mill-row.example']) expect(valueOf(await machine({ email }))).toEqual({ secret: null, owners: [] })
+  })
+
+  it('is dead when the owner is no owner any more', async () => {
+    const second = valueOf(await invitePerson.call(bakery.owner.caller, { name: 'Second', email: 'second@mill-row.example', role: 'owner' }))
+    valueOf(await acceptInvitation.call(callerOf(null), { secret: second.secret, password: goodPassword }))
+    const { secret } = valueOf(await machine({ email: 'second@mill-row.example' }))
+    const { id } = await db().person.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, email: 'second@mill-row.example' } })
+    valueOf(await changePerson.call(bakery.owner.caller, { personId: id, name: 'Second', role: 'shift_baker', works: true, seenRevision: 1 }))
+    expect(refusalOf(await acceptInvitation.call(callerOf(null), { secret: secret!, password: goodPassword }))).toBe('link-dead')
   })
 })
