@@ -2,7 +2,7 @@ import 'server-only'
 import type { Role } from '../db/generated/enums'
 import type { Db, Tx } from '../db/client'
 import { hashSecret } from './secret'
-import { sessionIdleMs } from './session-life'
+import { clocksDifferMs, sessionIdleMs } from './session-life'
 
 /** The person who acts, as the database knows them at this moment. */
 export type Actor = {
@@ -22,7 +22,7 @@ type ActorRow = Omit<Actor, 'where'> & { endsAt: Date }
 /**
  * Finds who holds a session secret. Nothing but the secret is taken from the caller: bakery, role and whether the
  * person still works here come from the rows, each time.
- * @returns nobody when the session is unknown, ended, idle too long or over, or the person was switched off
+ * @returns nobody when the session is unknown, ended, idle too long or over, used in the future, or the person was switched off
  */
 export async function findActor(from: Db | Tx, sessionSecret: string | null, now: Date): Promise<Actor | null> {
   if (!sessionSecret) return null
@@ -36,7 +36,9 @@ export async function findActor(from: Db | Tx, sessionSecret: string | null, now
       AND session.ended_at IS NULL AND person.ended_at IS NULL`
   if (!row) return null
   const { endsAt, ...actor } = row
-  if (now >= endsAt || now.getTime() - actor.sessionSeenAt.getTime() >= sessionIdleMs) return null
+  const idleMs = now.getTime() - actor.sessionSeenAt.getTime()
+  // Opened while the clock was wrong, it would neither idle nor end for as long as the clock was ahead.
+  if (now >= endsAt || idleMs >= sessionIdleMs || idleMs < -clocksDifferMs) return null
   return { ...actor, where: 'desk' }
 }
 

@@ -1,6 +1,7 @@
 import 'server-only'
 import type { Db, Tx } from '../db/client'
 import { hashSecret } from './secret'
+import { clocksDifferMs } from './session-life'
 
 /** How many wrong tries of one name are judged. */
 export type AttemptLimit = {
@@ -13,8 +14,6 @@ export type AttemptLimit = {
 const longestWaitS = 15 * 60
 /** Tries older than this no longer count. */
 const forgetAfterMs = 24 * 60 * 60_000
-/** Clocks of two processes may differ by this; a count from further ahead was made by a clock that was wrong. */
-const clocksDifferMs = 60_000
 
 /**
  * Counts a try before it is judged, so that many at once cannot outrun the count; `forgetAttempts` takes it back.

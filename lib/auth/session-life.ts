@@ -4,6 +4,8 @@ import 'server-only'
 export const sessionIdleMs = 30 * 60_000
 /** … and after twelve hours at the latest, which is longer than any shift. */
 export const sessionLongestMs = 12 * 60 * 60_000
+/** Clocks of two processes may differ by this; what lies further ahead was made by a clock that was wrong. */
+export const clocksDifferMs = 60_000
 /** The last request is noted once a minute, so that reading a page seldom writes. */
 export const sessionTouchMs = 60_000
 /** Single-use links (first run, invitation, new password) live a day. */

@@ -23,15 +23,17 @@ export const changePerson = command({
     const key = { bakeryId: actor.bakeryId, id: input.personId }
     const person = await tx.person.findUnique({
       where: { bakeryId_id: key },
-      select: { id: true, name: true, role: true, endedAt: true },
+      select: { id: true, name: true, role: true, activeAt: true, endedAt: true },
     })
     if (!person) throw new Refusal('not-found')
     const before = { name: person.name, role: person.role, works: !person.endedAt }
     const after = { name: input.name, role: input.role, works: input.works }
     mustBeAllowed(actor, person, after)
+    // Nobody leaves before they came, also when the clock was ahead then.
+    const leaving = person.activeAt > now ? person.activeAt : now
     const { count } = await tx.person.updateMany({
       where: { ...key, revision: input.seenRevision },
-      data: { name: after.name, role: after.role, endedAt: after.works ? null : (person.endedAt ?? now), revision: { increment: 1 } },
+      data: { name: after.name, role: after.role, endedAt: after.works ? null : (person.endedAt ?? leaving), revision: { increment: 1 } },
     })
     if (count !== 1) throw await staleRefusal(tx, actor, input.personId)
     await mustKeepAnOwner(tx, actor.bakeryId)

@@ -1,10 +1,11 @@
 import 'server-only'
 import { hashSecret } from '../../auth/secret'
+import { clocksDifferMs } from '../../auth/session-life'
 import type { Db, Tx } from '../../db/client'
 import { mayGiveRole, mayManage } from './rules'
 
 /**
- * The invitation of a link, if it is still good: not used, not withdrawn, not over, and whoever made it might make it
+ * The invitation of a link, if it is still good: not used, not withdrawn, not over, not from a clock that was ahead, and whoever made it might make it
  * now, for this person as they are now. One that was made on the machine is good for an owner.
  */
 export async function findOpenInvitation(from: Db | Tx, secret: string, now: Date) {
@@ -14,7 +15,7 @@ export async function findOpenInvitation(from: Db | Tx, secret: string, now: Dat
   })
   if (!pointer) return null
   const invitation = await from.invitation.findFirst({
-    where: { bakeryId: pointer.bakeryId, id: pointer.targetId, usedAt: null, withdrawnAt: null, endsAt: { gt: now } },
+    where: { bakeryId: pointer.bakeryId, id: pointer.targetId, usedAt: null, withdrawnAt: null, endsAt: { gt: now }, createdAt: { lte: new Date(now.getTime() + clocksDifferMs) } },
     select: {
       bakeryId: true,
       id: true,

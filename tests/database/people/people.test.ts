@@ -297,3 +297,34 @@ describe('a link that is made on the machine', () => {
     expect(refusalOf(await acceptInvitation.call(callerOf(null), { secret: secret!, password: goodPassword }))).toBe('link-dead')
   })
 })
+
+describe('a clock that was ahead', () => {
+  it('leaves no session and no link that outlast it, and lets people be switched off all the same', async () => {
+    const room = await makeBakery('Ahead')
+    const yearOn = minutes(365 * 24 * 60)
+    const session = valueOf(await signIn.call(callerOf(null, yearOn), { email: room.owner.email, password: room.owner.password }))!
+    const ahead = callerOf(session.sessionSecret, yearOn, room.owner.password)
+    const { secret } = valueOf(await invitePerson.call(ahead, { name: 'Later', email: 'later@mill-row.example', role: 'shift_baker' }))
+    const unused = valueOf(await invitePerson.call(ahead, { name: 'Unused', email: 'unused@mill-row.example', role: 'shift_baker' }))
+    valueOf(await acceptInvitation.call(callerOf(null, yearOn), { secret, password: goodPassword }))
+    // The clock is put right.
+    expect(refusalOf(await getTeam.call(callerOf(session.sessionSecret), {}))).toBe('not-signed-in')
+    expect(refusalOf(await getInvitation.call(callerOf(null), { secret: unused.secret }))).toBe('link-dead')
+    const { id } = await db().person.findFirstOrThrow({ where: { bakeryId: room.bakeryId, email: 'later@mill-row.example' } })
+    valueOf(await changePerson.call(room.owner.caller, { personId: id, name: 'Later', role: 'shift_baker', works: false, seenRevision: 1 }))
+    // A minute between two machines is none.
+    const near = valueOf(await signIn.call(callerOf(null, minutes(0.5)), { email: room.head.email, password: room.head.password }))!
+    valueOf(await getTeam.call(callerOf(near.sessionSecret), {}))
+  })
+
+  it('and a zone or a locale that somebody made up are refused in words', async () => {
+    const settings = { bakeryName: 'Mill Row', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius', worksAlone: false, costChangeLimitPct: 1, seenRevision: 1 }
+    for (const [timeZone, locale, faults] of [
+      ['Mars/Olympus', 'en-GB', 'timeZone:unknown-zone'],
+      ['Europe/Berlin', 'xx-forged', 'locale:wrong-choice'],
+      ['../../etc/passwd', '', 'locale:wrong-choice'],
+    ] as const) {
+      expect(refusalOf(await changeSettings.call(neighbour.owner.caller, { ...settings, timeZone, locale }))).toContain(faults)
+    }
+  })
+})
