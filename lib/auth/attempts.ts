@@ -39,9 +39,11 @@ export async function mayAttempt(db: Db | Tx, name: string, now: Date, { freeTri
   return rows.length === 1
 }
 
-/** Takes one try of each name back that turned out to be none. What was tried before it counts on, and so does a wait. */
-export async function takeBackAttempt(db: Db | Tx, names: readonly string[]): Promise<void> {
-  await db.signInLimit.updateMany({ where: { keyHash: { in: names.map((name) => hashSecret('limit', name)) }, failures: { gt: 0 } }, data: { failures: { decrement: 1 } } })
+/** Takes one try back that turned out to be none. What was tried before it counts on; a wait that it began ends. */
+export async function takeBackAttempt(db: Db | Tx, name: string, { freeTries }: AttemptLimit): Promise<void> {
+  await db.$executeRaw`
+    UPDATE sign_in_limit SET failures = failures - 1, locked_until = CASE WHEN failures <= ${freeTries} THEN NULL ELSE locked_until END
+    WHERE key_hash = ${hashSecret('limit', name)} AND failures > 0`
 }
 
 /** Forgets the failures of names, after a right password or a new one, and all that no longer count. */

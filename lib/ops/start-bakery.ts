@@ -29,6 +29,7 @@ export async function startBakery(args: readonly string[]): Promise<void> {
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => asked.abort(new Stopped()))
   let fault: unknown
   try {
+    mustBeKnown(args)
     const link = args.map((arg) => linkWord.exec(arg)).find((match) => match !== null)
     if (link) {
       console.log(await newOwnerLink(link[1], readSettings(process.env, root)))
@@ -50,8 +51,6 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
   const stopped = new Promise<never>((_, reject) => asked.addEventListener('abort', () => reject(new Stopped())))
   // Nobody may be waiting for it when it comes.
   stopped.catch(() => undefined)
-  const unknown = args.filter((arg) => arg !== '--empty' && !linkWord.test(arg))
-  if (unknown.length > 0) throw new Error(`Not known: ${unknown.join(' ')}. There is: npm start, npm start -- --empty for a real bakery, and npm start -- --new-owner-link for an owner who cannot sign in.`)
   const settings = readSettings(process.env, root)
   await mustHaveFreePort(settings.port)
   const dataFolder = makeDataFolder(settings.dataFolder)
@@ -89,6 +88,11 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
   console.log('\nCtrl-C stops it.')
   const code = await Promise.race([app.ended, stopped])
   throw new Error(`The app ended by itself (exit ${code}). What it said is above.`)
+}
+
+function mustBeKnown(args: readonly string[]): void {
+  const unknown = args.filter((arg) => arg !== '--empty' && !linkWord.test(arg))
+  if (unknown.length > 0) throw new Error(`Not known: ${unknown.join(' ')}. There is: npm start, npm start -- --empty for a real bakery, and npm start -- --new-owner-link for an owner who cannot sign in.`)
 }
 
 function makeDataFolder(folder: string): string {

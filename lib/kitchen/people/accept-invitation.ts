@@ -2,7 +2,7 @@ import 'server-only'
 import { forgetPasswordTries } from '../../auth/password-attempts'
 import { hashPassword } from '../../auth/password-hash'
 import { endSessions, openSession } from '../../auth/sessions'
-import { forgetSignInAttempts } from '../../auth/sign-in-attempts'
+import { forgetSignInAttempts, signInName } from '../../auth/sign-in-attempts'
 import { db, type Tx } from '../../db/client'
 import { openCommand } from '../open-command'
 import { Refusal } from '../refusal'
@@ -32,7 +32,7 @@ export const acceptInvitation = openCommand({
     const { count } = await tx.invitation.updateMany({ where: { bakeryId, id: invitation.id, usedAt: null, withdrawnAt: null }, data: { usedAt: now } })
     if (count !== 1) throw new Refusal('link-dead')
     const personId = invitation.personId
-      ? await setNewPassword(tx, { bakeryId, personId: invitation.personId, email, address: caller.address }, passwordHash, now)
+      ? await setNewPassword(tx, { bakeryId, personId: invitation.personId, address: caller.address }, passwordHash, now)
       : await createPerson(tx, bakeryId, { name, email, role, passwordHash }, now)
     const sessionSecret = await openSession(tx, { bakeryId, personId }, caller.device, now)
     return {
@@ -43,13 +43,13 @@ export const acceptInvitation = openCommand({
   },
 })
 
-async function setNewPassword(tx: Tx, whose: { bakeryId: string; personId: string; email: string; address: string }, hash: string, now: Date): Promise<string> {
+async function setNewPassword(tx: Tx, whose: { bakeryId: string; personId: string; address: string }, hash: string, now: Date): Promise<string> {
   const { bakeryId, personId } = whose
   const active = await tx.person.count({ where: { bakeryId, id: personId, endedAt: null } })
   if (active === 0) throw new Refusal('link-dead')
   await tx.password.update({ where: { bakeryId_personId: { bakeryId, personId } }, data: { hash, setAt: now } })
   await endSessions(tx, whose, now)
-  await forgetSignInAttempts(tx, whose, now)
+  await forgetSignInAttempts(tx, { who: signInName(whose, ''), address: whose.address }, now)
   await forgetPasswordTries(tx, whose, now)
   return personId
 }

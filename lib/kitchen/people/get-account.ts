@@ -1,6 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
-import { sessionIdleMs } from '../../auth/session-life'
+import { clocksDifferMs, sessionIdleMs } from '../../auth/session-life'
 import { query } from '../query'
 
 /** The caller's own account: who they are here, and where they are signed in. */
@@ -15,7 +15,7 @@ export const getAccount = query({
         personId: actor.personId,
         endedAt: null,
         endsAt: { gt: now },
-        lastSeenAt: { gt: new Date(now.getTime() - sessionIdleMs) },
+        lastSeenAt: { gt: new Date(now.getTime() - sessionIdleMs), lte: new Date(now.getTime() + clocksDifferMs) },
       },
       select: { id: true, device: true, openedAt: true, lastSeenAt: true },
       orderBy: { openedAt: 'desc' },

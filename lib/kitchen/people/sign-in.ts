@@ -2,9 +2,10 @@ import 'server-only'
 import { isPassword } from '../../auth/password-hash'
 import { hashSecret } from '../../auth/secret'
 import { openSession } from '../../auth/sessions'
-import { maySignIn, rememberSignIn, takeBackSignIn } from '../../auth/sign-in-attempts'
+import { maySignIn, rememberSignIn, signInName, takeBackSignIn, type SignInTry } from '../../auth/sign-in-attempts'
 import { db } from '../../db/client'
 import type { Role } from '../../db/generated/enums'
+import type { Caller } from '../caller'
 import { openCommand } from '../open-command'
 import { signInInput } from './sign-in.input'
 
@@ -26,19 +27,19 @@ export const signIn = openCommand({
   input: signInInput,
   refusedAfterMs,
   async prepare({ caller, now, input }) {
-    const tried = { email: input.email, address: caller.address }
-    const mayTry = await maySignIn(db(), tried, now)
     const people = await findByEmail(input.email)
-    const matching: Known[] = []
-    // Nobody's password takes as long as somebody's.
+    const [matching, wrong]: [Known[], Known[]] = [[], []]
+    // Nobody's password takes as long as somebody's, and a locked person's as well.
     for (const person of people.length > 0 ? people : [null]) {
+      const mayTry = await maySignIn(db(), tryOf(person, input.email, caller), now)
       const matches = await isPassword(mayTry ? (person?.hash ?? undefined) : undefined, input.password)
-      if (person && matches) matching.push(person)
+      if (person && mayTry) (matches ? matching : wrong).push(person)
     }
-    if (matching.length > 0) await (matching.length === people.length ? rememberSignIn(db(), tried, now) : takeBackSignIn(db(), tried))
-    return { people, matching, mayTry }
+    for (const person of matching) await rememberSignIn(db(), tryOf(person, input.email, caller), now)
+    if (matching.length > 0) for (const person of wrong) await takeBackSignIn(db(), tryOf(person, input.email, caller))
+    return { matching, wrong }
   },
-  async run({ tx, caller, now, prepared: { people, matching, mayTry } }) {
+  async run({ tx, caller, now, prepared: { matching, wrong } }) {
     for (const person of matching) {
       const { bakeryId, personId, name, role } = person
       // Read again: the person may have been switched off while the hash was computed.
@@ -48,10 +49,14 @@ export const signIn = openCommand({
       return { value: { sessionSecret }, audit: { bakeryId, who: { personId, name, role }, target: personId }, changed: [] }
     }
     // Tries while locked stay out of the record: otherwise a stranger could fill it.
-    const audit = mayTry ? people.map(({ bakeryId, personId }) => ({ bakeryId, who: null, target: personId, action: 'refused.sign-in' })) : null
+    const audit = [...matching, ...wrong].map(({ bakeryId, personId }) => ({ bakeryId, who: null, target: personId, action: 'refused.sign-in' }))
     return { value: null, audit, changed: [] }
   },
 })
+
+function tryOf(person: Known | null, email: string, { address }: Caller): SignInTry {
+  return { who: signInName(person, email), address }
+}
 
 /** The people of an address, those who work there still and who signed in last first. */
 function findByEmail(email: string): Promise<Known[]> {
