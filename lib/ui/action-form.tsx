@@ -2,6 +2,7 @@
 
 import { Fragment, useActionState, useMemo, useState, type ReactNode } from 'react'
 import { ActionFormContext } from './action-form-context'
+import { countOnce } from './count-once'
 import { FormSummary } from './form-summary'
 import { emptyFormState, type FormAction } from './form-state'
 import { keepTyped } from './keep-typed'
@@ -13,9 +14,10 @@ export type ActionFormProps = {
   children: ReactNode
 }
 
-/** A form that a server action answers: every fault at its field and at the top, nothing typed lost. */
+/** A form that a server action answers: every fault at its field and at the top, nothing typed lost, once however often it is sent. */
 export function ActionForm({ action, idPrefix = '', children }: ActionFormProps) {
-  const answered = useMemo(() => keepTyped(action), [action])
+  const [formId] = useState<{ current: string | null }>(() => ({ current: null }))
+  const answered = useMemo(() => countOnce(keepTyped(action), formId), [action, formId])
   const [state, dispatch, pending] = useActionState(answered, emptyFormState)
   const [labels] = useState(() => new Map<string, string>())
   const context = useMemo(() => ({ state, pending, idPrefix, labels }), [state, pending, idPrefix, labels])

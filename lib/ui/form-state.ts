@@ -14,5 +14,5 @@ export const emptyFormState: FormState = { answers: 0, values: {}, problems: {},
 
 export type FormAction = (state: FormState, form: FormData) => Promise<FormState>
 
-/** Name of the hidden field that says which form it is, so that one that is sent twice counts once. */
-export const formIdName = 'formId'
+/** Name of what says which form it is, so that one that is sent twice counts once. Nobody types it, so it begins as the framework's own do. */
+export const formIdName = '$formId'

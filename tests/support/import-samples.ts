@@ -45,6 +45,7 @@ export function importFacts(change: Partial<ImportFacts['trial']> = {}, batches:
       repeatLimit: null,
       plausibleLeast: least,
       plausibleMost: most,
+      endedAt: null,
       units: unitsOfBase(measure.unit),
     })),
   }

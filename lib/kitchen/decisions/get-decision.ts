@@ -9,6 +9,7 @@ import { compareContents } from '../formulas/compare-contents'
 import { contentAsShown } from '../formulas/content-as-shown'
 import { pieceCosts } from '../formulas/piece-costs'
 import { readVersion, type VersionRead } from '../formulas/read-version'
+import { showVersion } from '../formulas/show-version'
 import { shownCostChange } from '../formulas/shown-cost-change'
 import { costChange } from '../formulas/signing-of-version'
 import { versionInProduction } from '../formulas/version-in-production'
@@ -32,10 +33,10 @@ export const getDecision = query({
     if (!decision) throw new Refusal('not-found')
     const { trial, evidence: kept, version, takenBackBy, decidedBy, ...rest } = decision
     const evidence = readEvidenceText(kept.text, kept.hash)
-    const [readings, inProduction, change] = await Promise.all([
+    const [readings, inProduction, changed] = await Promise.all([
       sealOfReadings(db, bakeryId, trial.id, { id: trial.measureId }),
       versionInProduction(db, bakeryId, trial.formula.id, now),
-      version && changeOf(db, actor, decision, now),
+      version && changeBy(db, actor, decision, version.id, now),
     ])
     return {
       ...rest,
@@ -47,12 +48,14 @@ export const getDecision = query({
       formula: trial.formula,
       control: trial.controlVersion,
       version,
+      /** The drafted version as a sheet, with what it takes to sign it. */
+      drafted: changed && changed.drafted,
       inProduction: inProduction && { id: inProduction.id, number: inProduction.number },
       /** Null when what is kept is not what was frozen. */
       evidence: evidence && shownEvidence(evidence, actor),
       evidenceHash: kept.hash,
       haveReadingsChanged: evidence !== null && evidence.readings.hash !== readings.hash,
-      change,
+      change: changed && changed.change,
       mayTakeBack: levelOf(actor.role, 'sign-off-formula') === 'yes' && decision.takenBackAt === null && !version?.signedAt,
     }
   },
@@ -67,23 +70,26 @@ function seesCosts({ role }: Actor): boolean {
   return levelOf(role, 'see-costs') === 'yes'
 }
 
+/** The version that was drafted, and what it changes against the trial's control. */
+async function changeBy(db: Db, actor: Actor, decision: DecisionRead, draftedId: string, now: Date) {
+  const read = async (id: string): Promise<VersionRead> => {
+    const version = await readVersion(db, actor.bakeryId, id)
+    if (!version) throw new Refusal('not-found')
+    return version
+  }
+  const [control, drafted] = await Promise.all([read(decision.trial.controlVersion.id), read(draftedId)])
+  const [shown, change] = await Promise.all([showVersion(db, actor, now, drafted), changeOf(db, actor, decision, { control, drafted }, now)])
+  return { drafted: shown, change }
+}
+
 /**
  * What the drafted version changes against the trial's control, and what a loaf of each costs: at today's prices while
  * it waits, later at those of the day on which it was signed or taken back.
  */
-async function changeOf(db: Db, actor: Actor, decision: DecisionRead, now: Date) {
+async function changeOf(db: Db, actor: Actor, decision: DecisionRead, versions: { control: VersionRead; drafted: VersionRead }, now: Date) {
   const { bakeryId } = actor
-  const read = async (id: string | undefined): Promise<VersionRead> => {
-    const version = id === undefined ? null : await readVersion(db, bakeryId, id)
-    if (!version) throw new Refusal('not-found')
-    return version
-  }
-  const [control, drafted, { timeZone, costChangeLimitPct }] = await Promise.all([
-    read(decision.trial.controlVersion.id),
-    read(decision.version?.id),
-    db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true, costChangeLimitPct: true } }),
-  ])
-  const [before, after] = [contentAsShown(control).content, contentAsShown(drafted).content]
+  const { timeZone, costChangeLimitPct } = await db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true, costChangeLimitPct: true } })
+  const [before, after] = [contentAsShown(versions.control).content, contentAsShown(versions.drafted).content]
   const day = dayInZone(decision.version?.signedAt ?? decision.takenBackAt ?? now, timeZone)
   const [compared, costs] = await Promise.all([
     compareContents(db, before, after),

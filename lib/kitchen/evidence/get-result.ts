@@ -4,9 +4,8 @@ import { levelOf } from '../../auth/rights'
 import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
 import { calendarDay } from '../text.input'
-import { gapsOfTrial } from '../readings/gaps-of-trial'
 import { isEnded, isOpen } from '../trials/rules'
-import { analyseTrial } from './analyse-trial'
+import { analyseOnce } from './analyse-once'
 import { notableDifference } from './conditions-by-arm'
 import { costsOfTrial } from './costs-of-trial'
 import { countBatches } from './count-batches'
@@ -25,13 +24,12 @@ export const getResult = query({
   right: 'read-work',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const [evidence, decision, gaps] = await Promise.all([
+    const [evidence, decision] = await Promise.all([
       loadEvidence(db, bakeryId, input.trialId),
       db.decision.findFirst({ where: { bakeryId, trialId: input.trialId, takenBackAt: null }, select: { id: true, number: true, outcome: true } }),
-      gapsOfTrial(db, bakeryId, input.trialId),
     ])
-    const { header, declared, batches, arms } = evidence
-    const analysis = analyseTrial(declared, batches)
+    const { header, declared, batches, arms, gaps } = evidence
+    const analysis = analyseOnce(declared, batches)
     const { counted } = countBatches({ factor: declared.factor, batches })
     const means = new Map(analysis.comparison?.points.map(({ batchId, mean }) => [batchId, mean]))
     const why = new Map(analysis.uncounted.map((each) => [each.batch.id, each.why]))

@@ -2,14 +2,45 @@ import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import { Refusal } from '../refusal'
 import { isMixingWater, type MixedLine } from './dough-as-mixed'
+import { currentReadings } from '../readings/current-readings'
+import { gapsOfBatches, readingsToJudge } from '../readings/gaps-of-trial'
+import { everyMeasure } from '../readings/measures-to-read'
 import { readingsOfTrial } from './readings-of-trial'
 import type { ConditionCode, DeclaredTrial, MeasuredBatch } from './trial-facts'
 
 const nothingRead = { pieces: [], conditions: { 'dough-temp': null, 'proof-time': null, 'water-added': null } satisfies Record<ConditionCode, null> }
 
-/** A trial as its result needs it, without anything of costs. @throws Refusal 'not-found' */
+/** A trial as its result needs it, with what is missing or odd of it, without anything of costs. @throws Refusal 'not-found' */
 export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: string) {
-  const trial = await from.trial.findUnique({
+  const [trial, read, measures] = await Promise.all([readTrial(from, bakeryId, trialId), readingsToJudge(from, bakeryId, { trialId }), everyMeasure(from, bakeryId)])
+  if (!trial) throw new Refusal('not-found')
+  const { arms, batches, factorName, factorLevels, bakery, ...header } = trial
+  const readings = currentReadings(read)
+  const figures = readingsOfTrial({ readings, measures, primary: trial.measure })
+  const declared: DeclaredTrial = {
+    kind: trial.kind,
+    state: trial.state,
+    measure: trial.measure,
+    margin: trial.margin,
+    marginUnit: trial.marginUnit,
+    confidencePct: trial.confidencePct,
+    arms: arms.map(({ position, name, lines }) => ({ position, name, plannedWaterG: plannedWater(lines) })),
+    mixingDays: trial.mixingDays,
+    batchesPerArm: trial.batchesPerArm,
+    factor: factorName !== null && factorLevels.length > 1 ? { name: factorName, levels: factorLevels } : null,
+  }
+  const measured = batches.map(({ arm, mixingDay, ...batch }): MeasuredBatch => ({ ...batch, arm: arm.position, day: mixingDay.number, ...(figures.get(batch.id) ?? nothingRead) }))
+  const gaps = gapsOfBatches({
+    trial: { measureId: trial.measure.id, piecesPerBatch: trial.piecesPerBatch },
+    measures: measures.filter(({ endedAt }) => endedAt === null),
+    batches: batches.filter(({ state }) => state === 'measured'),
+    readings,
+  })
+  return { header, declared, batches: measured, arms, timeZone: bakery.timeZone, gaps }
+}
+
+function readTrial(from: Db | Tx, bakeryId: string, trialId: string) {
+  return from.trial.findUnique({
     where: { bakeryId_id: { bakeryId, id: trialId } },
     select: {
       id: true,
@@ -65,23 +96,6 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
       },
     },
   })
-  if (!trial) throw new Refusal('not-found')
-  const { arms, batches, factorName, factorLevels, bakery, ...header } = trial
-  const read = await readingsOfTrial(from, bakeryId, trialId, trial.measure)
-  const declared: DeclaredTrial = {
-    kind: trial.kind,
-    state: trial.state,
-    measure: trial.measure,
-    margin: trial.margin,
-    marginUnit: trial.marginUnit,
-    confidencePct: trial.confidencePct,
-    arms: arms.map(({ position, name, lines }) => ({ position, name, plannedWaterG: plannedWater(lines) })),
-    mixingDays: trial.mixingDays,
-    batchesPerArm: trial.batchesPerArm,
-    factor: factorName !== null && factorLevels.length > 1 ? { name: factorName, levels: factorLevels } : null,
-  }
-  const measured = batches.map(({ arm, mixingDay, ...batch }): MeasuredBatch => ({ ...batch, arm: arm.position, day: mixingDay.number, ...(read.get(batch.id) ?? nothingRead) }))
-  return { header, declared, batches: measured, arms, timeZone: bakery.timeZone }
 }
 
 function plannedWater(lines: readonly MixedLine[]): number | null {

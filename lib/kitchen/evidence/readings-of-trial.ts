@@ -1,6 +1,5 @@
 import 'server-only'
-import type { Db, Tx } from '../../db/client'
-import { loafFigures, type BatchFigures } from '../readings/loaf-figures'
+import { loafFigures, type BatchFigures, type FigureMeasure, type FigureReading } from '../readings/loaf-figures'
 import { valuesOfMeasure } from '../readings/values-of-measure'
 import type { ConditionCode, MeasuredBatch } from './trial-facts'
 
@@ -11,19 +10,14 @@ const usedCodes = ['dough-temp', 'proof-time', 'water-added', 'dough-mass', 'loa
 
 /**
  * What was read of each batch, by its id: the primary measure of each piece, and the conditions. The figures are those
- * that the shift shows: a corrected reading gives way to its correction, and repeats are settled by the same rule.
- * A measure of the whole batch counts as one piece.
+ * that the shift shows: repeats are settled by the same rule. A measure of the whole batch counts as one piece.
+ * @param readings those that hold; what the result does not rest on is left alone
  */
-export async function readingsOfTrial(from: Db | Tx, bakeryId: string, trialId: string, primary: Measure): Promise<Map<string, Read>> {
-  const ofUse = measuresOfUse(primary)
-  const [measures, readings] = await Promise.all([
-    from.measure.findMany({ where: { bakeryId, ...ofUse }, select: { id: true, code: true, repeats: true, repeatLimit: true } }),
-    from.reading.findMany({
-      where: { bakeryId, trialId, supersededBy: { none: {} }, measure: ofUse },
-      select: { batchId: true, measureId: true, piece: true, factorLevel: true, repeat: true, value: true },
-      orderBy: [{ batchId: 'asc' }, { piece: 'asc' }, { repeat: 'asc' }, { id: 'asc' }],
-    }),
-  ])
+export function readingsOfTrial(q: { readings: readonly FigureReading[]; measures: readonly FigureMeasure[]; primary: Measure }): Map<string, Read> {
+  const { primary } = q
+  const measures = q.measures.filter(({ id, code }) => id === primary.id || usedCodes.some((used) => used === code))
+  const used = new Set(measures.map(({ id }) => id))
+  const readings = q.readings.filter(({ measureId }) => used.has(measureId))
   const idOf = (code: ConditionCode) => measures.find((measure) => measure.code === code)?.id ?? ''
   return new Map(loafFigures({ readings, measures }).map((batch) => [batch.batchId, readOf(batch, primary, idOf)]))
 }

@@ -1,9 +1,9 @@
 import 'server-only'
 import { groupBy } from '../../calc/group-by'
 import type { Db, Tx } from '../../db/client'
-import type { BatchWhereInput } from '../../db/generated/models'
+import type { BatchWhereInput, ReadingWhereInput } from '../../db/generated/models'
 import { currentReadings } from './current-readings'
-import { gapsOfBatch, type Gap } from './gaps-of-batch'
+import { gapsOfBatch, type Gap, type GapMeasure, type GapReading } from './gaps-of-batch'
 import { measuresToRead } from './measures-to-read'
 import { readingsForGaps } from './readings-for-gaps'
 
@@ -35,13 +35,27 @@ async function gapsOf(from: Db | Tx, bakeryId: string, trialId: string, which: P
         },
       },
     }),
-    from.reading.findMany({ where: { bakeryId, trialId, batch: which }, select: readingsForGaps }),
+    readingsToJudge(from, bakeryId, { trialId, batch: which }),
     measuresToRead(from, bakeryId),
   ])
-  if (!trial) return []
-  const { measureId, piecesPerBatch, batches } = trial
-  const ofBatch = groupBy(currentReadings(read), ({ batchId }) => batchId)
-  return batches
-    .map(({ id, code, piecesMade }) => ({ batchId: id, code, gaps: gapsOfBatch({ measures, decidingMeasureId: measureId, piecesPerBatch, piecesMade, readings: ofBatch.get(id) ?? [] }) }))
+  return trial ? gapsOfBatches({ trial, measures, batches: trial.batches, readings: currentReadings(read) }) : []
+}
+
+/** Readings with what it takes to tell which hold, and what is missing, unsettled or odd. */
+export function readingsToJudge(from: Db | Tx, bakeryId: string, which: Pick<ReadingWhereInput, 'trialId' | 'batch'>) {
+  return from.reading.findMany({ where: { bakeryId, ...which }, select: readingsForGaps })
+}
+
+/** What is still so with batches of a trial, in their order; those without a gap are left out. @param readings those that hold, of these batches and others */
+export function gapsOfBatches(q: {
+  trial: { measureId: string; piecesPerBatch: number }
+  measures: readonly GapMeasure[]
+  batches: readonly { id: string; code: string; piecesMade: number | null }[]
+  readings: readonly (GapReading & { batchId: string })[]
+}): BatchGaps[] {
+  const { trial, measures } = q
+  const ofBatch = groupBy(q.readings, ({ batchId }) => batchId)
+  return q.batches
+    .map(({ id, code, piecesMade }) => ({ batchId: id, code, gaps: gapsOfBatch({ measures, decidingMeasureId: trial.measureId, piecesPerBatch: trial.piecesPerBatch, piecesMade, readings: ofBatch.get(id) ?? [] }) }))
     .filter(({ gaps }) => gaps.length > 0)
 }

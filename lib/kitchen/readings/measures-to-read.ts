@@ -2,9 +2,14 @@ import 'server-only'
 import type { Db, Tx } from '../../db/client'
 
 /** The measures of a bakery in their order, with what it takes to read, check and settle them; ended ones are left out. */
-export function measuresToRead(from: Db | Tx, bakeryId: string) {
+export async function measuresToRead(from: Db | Tx, bakeryId: string) {
+  return (await everyMeasure(from, bakeryId)).filter(({ endedAt }) => endedAt === null)
+}
+
+/** Ended measures as well: readings by them stand. */
+export function everyMeasure(from: Db | Tx, bakeryId: string) {
   return from.measure.findMany({
-    where: { bakeryId, endedAt: null },
+    where: { bakeryId },
     select: {
       id: true,
       code: true,
@@ -18,6 +23,7 @@ export function measuresToRead(from: Db | Tx, bakeryId: string) {
       plausibleLeast: true,
       plausibleMost: true,
       method: true,
+      endedAt: true,
     },
     orderBy: [{ position: 'asc' }, { id: 'asc' }],
     take: 200,

@@ -64,7 +64,7 @@ export const decisionsPages: readonly PageWalk[] = [
   },
   {
     route: '/decisions/[decisionId]',
-    queries: ['decisions.get-decision', 'formulas.get-version'],
+    queries: ['decisions.get-decision'],
     right: 'read-work',
     address: async (context) => `/decisions/${(await plantDecision(context)).decisionId}`,
     named: true,

@@ -3,7 +3,6 @@ import Link from 'next/link'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDecision } from '@/lib/kitchen/decisions/get-decision'
-import { getVersion } from '@/lib/kitchen/formulas/get-version'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { ActionRow } from '@/lib/ui/action-row'
 import { LinkButton } from '@/lib/ui/link-button'
@@ -28,8 +27,7 @@ export default async function DecisionPage({ params }: { params: Promise<{ decis
   const words = wordsIn(language)
   const { decisions: text } = words
   const [{ bakery }, decision] = await Promise.all([ask(getDesk), ask(getDecision, { decisionId })])
-  const { version, control, formula, trial, evidence } = decision
-  const drafted = version && (await ask(getVersion, { formulaId: formula.id, versionId: version.id }))
+  const { version, drafted, control, formula, trial, evidence } = decision
   const versionHref = version && `/formulas/${formula.id}/versions/${version.id}`
   return (
     <Sheet
