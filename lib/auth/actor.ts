@@ -2,7 +2,7 @@ import 'server-only'
 import type { Role } from '../db/generated/enums'
 import type { Db, Tx } from '../db/client'
 import { hashSecret } from './secret'
-import { clocksDifferMs, sessionIdleMs } from './session-life'
+import { latestMoment, sessionIdleMs } from './session-life'
 
 /** The person who acts, as the database knows them at this moment. */
 export type Actor = {
@@ -36,9 +36,9 @@ export async function findActor(from: Db | Tx, sessionSecret: string | null, now
       AND session.ended_at IS NULL AND person.ended_at IS NULL`
   if (!row) return null
   const { endsAt, ...actor } = row
-  const idleMs = now.getTime() - actor.sessionSeenAt.getTime()
+  if (now >= endsAt || now.getTime() - actor.sessionSeenAt.getTime() >= sessionIdleMs) return null
   // Opened while the clock was wrong, it would neither idle nor end for as long as the clock was ahead.
-  if (now >= endsAt || idleMs >= sessionIdleMs || idleMs < -clocksDifferMs) return null
+  if (actor.sessionSeenAt > latestMoment()) return null
   return { ...actor, where: 'desk' }
 }
 

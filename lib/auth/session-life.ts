@@ -6,6 +6,8 @@ export const sessionIdleMs = 30 * 60_000
 export const sessionLongestMs = 12 * 60 * 60_000
 /** Clocks of two processes may differ by this; what lies further ahead was made by a clock that was wrong. */
 export const clocksDifferMs = 60_000
+/** Nothing was done after this moment, by the machine's own clock and not by the moment that is asked about. */
+export const latestMoment = () => new Date(Date.now() + clocksDifferMs)
 /** The last request is noted once a minute, so that reading a page seldom writes. */
 export const sessionTouchMs = 60_000
 /** Single-use links (first run, invitation, new password) live a day. */

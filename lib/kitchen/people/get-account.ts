@@ -1,6 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
-import { clocksDifferMs, sessionIdleMs } from '../../auth/session-life'
+import { latestMoment, sessionIdleMs } from '../../auth/session-life'
 import { query } from '../query'
 
 /** The caller's own account: who they are here, and where they are signed in. */
@@ -15,7 +15,7 @@ export const getAccount = query({
         personId: actor.personId,
         endedAt: null,
         endsAt: { gt: now },
-        lastSeenAt: { gt: new Date(now.getTime() - sessionIdleMs), lte: new Date(now.getTime() + clocksDifferMs) },
+        lastSeenAt: { gt: new Date(now.getTime() - sessionIdleMs), lte: latestMoment() },
       },
       select: { id: true, device: true, openedAt: true, lastSeenAt: true },
       orderBy: { openedAt: 'desc' },

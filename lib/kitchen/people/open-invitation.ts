@@ -1,6 +1,6 @@
 import 'server-only'
 import { hashSecret } from '../../auth/secret'
-import { clocksDifferMs } from '../../auth/session-life'
+import { latestMoment } from '../../auth/session-life'
 import type { Db, Tx } from '../../db/client'
 import { mayGiveRole, mayManage } from './rules'
 
@@ -15,7 +15,7 @@ export async function findOpenInvitation(from: Db | Tx, secret: string, now: Dat
   })
   if (!pointer) return null
   const invitation = await from.invitation.findFirst({
-    where: { bakeryId: pointer.bakeryId, id: pointer.targetId, usedAt: null, withdrawnAt: null, endsAt: { gt: now }, createdAt: { lte: new Date(now.getTime() + clocksDifferMs) } },
+    where: { bakeryId: pointer.bakeryId, id: pointer.targetId, usedAt: null, withdrawnAt: null, endsAt: { gt: now }, createdAt: { lte: latestMoment() } },
     select: {
       bakeryId: true,
       id: true,

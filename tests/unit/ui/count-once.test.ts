@@ -6,7 +6,8 @@ import { emptyFormState, formIdName, type FormState } from '@/lib/ui/form-state'
 async function idsOf(answers: (FormState | Error)[]): Promise<string[]> {
   const ids: string[] = []
   const action = countOnce(async (_, form) => {
-    ids.push(String(form.get(formIdName)))
+    const id = form.get(formIdName)
+    ids.push(typeof id === 'string' ? id : '')
     const answer = answers[ids.length - 1]
     if (answer instanceof Error) throw answer
     return answer!
