@@ -1,7 +1,9 @@
 import { spawn } from 'node:child_process'
 import net from 'node:net'
 import path from 'node:path'
+import type { Readable } from 'node:stream'
 import { setTimeout as wait } from 'node:timers/promises'
+import { logLines } from './log-lines'
 
 export type ServedApp = {
   /** Ends when the app's process ends, with its exit code. */
@@ -37,14 +39,20 @@ export async function serveApp(port: number, env: Record<string, string>): Promi
   const child = spawn(
     process.execPath,
     [`--max-http-header-size=${mostHeaderBytes}`, '--import', path.join(root, 'lib', 'ops', 'leave-with-parent.mjs'), path.join(root, 'node_modules', 'next', 'dist', 'bin', 'next'), 'start', '-H', '127.0.0.1', '-p', String(port)],
-    { cwd: root, env: { ...process.env, ...env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' }, stdio: ['ignore', 'pipe', 'inherit', 'ipc'] },
+    { cwd: root, env: { ...process.env, ...env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' }, stdio: ['ignore', 'pipe', 'pipe', 'ipc'] },
   )
   let output = ''
-  child.stdout?.on('data', (chunk: Buffer) => {
-    // Next's own greeting is left out: it names an address that is not the one to open.
-    for (const lineText of chunk.toString().split('\n')) if (lineText.startsWith('{')) console.log(lineText)
-    output = (output + chunk.toString()).slice(-4_000)
-  })
+  const listen = (stream: Readable | null, lines: ReturnType<typeof logLines>) => {
+    stream?.setEncoding('utf8')
+    stream?.on('data', (chunk: string) => {
+      output = (output + chunk).slice(-4_000)
+      lines.take(chunk)
+    })
+    stream?.on('end', lines.end)
+  }
+  // Next's own greeting, on standard output, is left out: it names an address that is not the one to open.
+  listen(child.stdout, logLines((line) => console.log(line), 'dropped'))
+  listen(child.stderr, logLines((line) => console.error(line), 'kept'))
   const ended = new Promise<number>((resolve) => child.on('exit', (code) => resolve(code ?? 1)))
   let over = false
   void ended.then(() => (over = true))
