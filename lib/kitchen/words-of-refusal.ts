@@ -1,6 +1,6 @@
 import 'server-only'
-import { fill } from '../words/say'
-import { wordsIn, type Language } from '../words/words'
+import { fill, type Facts } from '../words/say'
+import { wordsIn, type Language, type Words } from '../words/words'
 import type { Problem } from './refusal'
 import type { Refused } from './result'
 
@@ -8,7 +8,14 @@ import type { Refused } from './result'
 export function wordsOfRefusal(refusal: Refused, language: Language): { sentence: string; problems: Record<string, string> } {
   const words = wordsIn(language)
   const problems = Object.fromEntries(refusal.problems.map((problem) => [problem.path, wordsOfProblem(problem, language)]))
-  return { sentence: fill(words.refusals[refusal.code], language, refusal.facts), problems }
+  return { sentence: fill(words.refusals[refusal.code], language, factsInWords(refusal, words)), problems }
+}
+
+/** The facts of a refusal, with those that are a code put in words. */
+function factsInWords({ code, facts }: Refused, { planFigures }: Words): Facts {
+  if (code !== 'plan-not-possible') return facts
+  const figure = Object.entries(planFigures).find(([name]) => name === facts.figure)?.[1] ?? planFigures.several
+  return { ...facts, figure }
 }
 
 /** What is wrong at one place, as a person reads it. */

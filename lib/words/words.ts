@@ -10,6 +10,7 @@ import { importing } from './en/importing'
 import { measures } from './en/measures'
 import { mixing } from './en/mixing'
 import { people } from './en/people'
+import { planFigures } from './en/plan-figures'
 import { problems } from './en/problems'
 import { refusals } from './en/refusals'
 import { shift } from './en/shift'
@@ -18,7 +19,7 @@ import { trials } from './en/trials'
 import { pseudoOf } from './pseudo'
 import type { Forms } from './say'
 
-const english = { audit, calculations, calculators, decisions, desk, door, evidence, formulas, importing, measures, mixing, people, problems, refusals, shift, stores, trials }
+const english = { audit, calculations, calculators, decisions, desk, door, evidence, formulas, importing, measures, mixing, people, planFigures, problems, refusals, shift, stores, trials }
 
 export type Words = typeof english
 /** `en-XA` is the pseudo-language: every text of ours is changed, so that one which is not ours shows. */

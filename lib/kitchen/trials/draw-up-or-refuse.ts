@@ -2,7 +2,7 @@ import 'server-only'
 import { CalcError } from '../../calc/error'
 import { Refusal } from '../refusal'
 import { drawUpPlan } from './draw-up-plan'
-import { faultOfPlan } from './fault-of-plan'
+import { figureOfPlan } from './figure-of-plan'
 import type { Plan, PlanFacts } from './plan-types'
 
 /**
@@ -14,7 +14,7 @@ export function drawUpOrRefuse(facts: PlanFacts, seed: string | null): Plan {
   try {
     return drawUpPlan(facts, seed)
   } catch (error) {
-    if (error instanceof CalcError) throw new Refusal(faultOfPlan(error.facts))
+    if (error instanceof CalcError) throw new Refusal('plan-not-possible', { figure: figureOfPlan(error.facts.field) })
     throw error
   }
 }

@@ -55,7 +55,7 @@ it.skipIf(disk === null)('a full disk is refused in words, keeps nothing, and en
     await admin.query(`CREATE TABLE filling (text text) TABLESPACE ${tablespace}`)
     await admin.query('ALTER TABLE filling ALTER COLUMN text SET STORAGE EXTERNAL')
     const fill = (size: number) => admin.query('INSERT INTO filling SELECT repeat(md5(random()::text), $1)', [size])
-    for (const size of [3000, 200, 1]) for (let full = false; !full; ) await fill(size).catch(({ code }: { code: string }) => (full = code === '53100'))
+    for (const size of [3000, 200, 1]) for (let full = false; !full; ) await fill(size).catch((error: unknown) => (full = (error as { code?: string }).code === '53100'))
   })
   const entries = () => db().auditEntry.count({ where: { bakeryId: bakery.bakeryId } })
   // What is left on the last page of the record takes an entry or two, then there is no room.

@@ -2,7 +2,6 @@ import type { Metadata } from 'next'
 import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
-import { planFaults } from '@/lib/kitchen/trials/fault-of-plan'
 import { getPlan } from '@/lib/kitchen/trials/get-plan'
 import { ActionRow } from '@/lib/ui/action-row'
 import { DefinitionList } from '@/lib/ui/definition-list'
@@ -38,7 +37,7 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
   const { trials, desk } = words
   const { plan: text } = trials
   const { bakery } = await ask(getDesk)
-  const asked = await askUnless(getPlan, { trialId }, [...planFaults, 'dose-without-active', 'no-tap'])
+  const asked = await askUnless(getPlan, { trialId }, ['plan-not-possible', 'dose-without-active', 'no-tap'])
   if (!asked.ok) return <PlanFault trialId={trialId} refusal={asked.refusal} words={words} language={language} />
   const { trial, plan, may, days, ...rest } = asked.value
   const format = planFormat(bakery)

@@ -18,10 +18,18 @@ test.each([
   ['batchesG.1.2', 'batchesG', 'batchesG', 'Line 2, value 3: This is needed.'],
   ['lines', 'lines', 'lines', 'This is needed.'],
   ['lines.1.netMassG', 'lines.1.netMassG', 'Row 2, lines: Net mass', 'This is needed.'],
-  ['lines.7.netMassG', 'lines', 'lines', '7.netMassG: This is needed.'],
-  ['anything', 'question', 'anything', expect.stringContaining('This is needed.')],
+  ['lines.7.netMassG', 'lines', 'lines', 'Row 8, Net mass: This is needed.'],
+  ['lines.1.deepestName', 'lines', 'lines', 'This is needed.'],
+  ['boundedLeastSquares', 'question', 'What is given', 'This is needed.'],
+  ['netMassG', 'question', 'What is given', 'Net mass: This is needed.'],
 ])('a fault at %s leads to %s', (path, fieldId, label, text) => {
   expect(place(path)).toEqual({ fieldId, label, text })
+})
+
+test('a field that is not known is called as somebody typed it', () => {
+  const unknown = (path: string) => placeFaults([{ path, code: 'unknown-field', facts: {} }], fields, {}, sayer).all[0]
+  expect(unknown('resolutionMg')).toEqual({ fieldId: 'question', label: 'resolutionMg', text: 'This field is not known here.' })
+  expect(unknown('lines.7.tareG')).toEqual({ fieldId: 'lines', label: 'lines', text: '7.tareG: This field is not known here.' })
 })
 
 test('two faults of one control are both said there', () => {

@@ -66,7 +66,7 @@ describe('a calculation that refuses is put into words', () => {
     ['wrong-shape', { value: 4, max: 3 }, 'At most 3 are possible.'],
     ['wrong-shape', {}, 'This is not in the form that is asked for.'],
     ['duplicate', { value: 'a' }, 'This is there twice. Each may be there once.'],
-    ['not-possible', { reason: 'one-arm' }, 'There is only one arm. Nothing can be compared.'],
+    ['not-possible', { reason: 'one-arm' }, 'There is only one dough. Nothing can be compared.'],
     ['not-possible', { reason: 'never-heard-of' }, 'This cannot be worked out from what is given.'],
     ['not-possible', { reason: 'constructor' }, 'This cannot be worked out from what is given.'],
     ['no-convergence', { value: 40 }, 'The search for the answer did not come to an end. Look whether the figures are as they were measured.'],

@@ -2,9 +2,12 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { CalcError } from '@/lib/calc/error'
 import type { Composition } from '@/lib/calc/formula/types'
+import { Refusal } from '@/lib/kitchen/refusal'
+import { drawUpOrRefuse } from '@/lib/kitchen/trials/draw-up-or-refuse'
 import { drawUpPlan } from '@/lib/kitchen/trials/draw-up-plan'
 import { readPlanText, textOfPlan } from '@/lib/kitchen/trials/plan-text'
 import type { PlanDoseAsked, PlanFacts, PlanIngredient } from '@/lib/kitchen/trials/plan-types'
+import { wordsOfRefusal } from '@/lib/kitchen/words-of-refusal'
 
 /* Invented ingredients with round figures, so that every expectation below can be worked out by hand as a mass balance. */
 const composition = (more: Partial<Composition>): Composition => ({
@@ -33,32 +36,31 @@ const dose = (ingredientId: string, value: number, more: Partial<PlanDoseAsked> 
 })
 
 /** Flour 1000, water 600, butter 100, sugar 80, salt 18, malt A 2; 100 g of the flour and 100 g of the water in a sponge. */
-function planOf(doses: PlanDoseAsked[], heldTotals: PlanFacts['declared']['heldTotals'] = ['water', 'fat'], resolutionG = 0.1, known = ingredients) {
+function factsOf(doses: PlanDoseAsked[], heldTotals: PlanFacts['declared']['heldTotals'] = ['water', 'fat'], resolutionG = 0.1, known = ingredients): PlanFacts {
   const scale = { id: 'sc', name: 'Scale', resolutionG, repeatabilityG: 0, leastG: null, mostG: 6000 }
   const line = (id: string, ingredientId: string, pctFlour: number) => ({ id, ingredientId, pctFlour })
-  return drawUpPlan(
-    {
-      declared: {
-        bakery: 'b', trial: 't', number: 1, kind: 'gain', question: 'q', note: '', formula: { id: 'f', name: 'Tin' }, controlVersion: { id: 'v', number: 1, contentHash: null },
-        measure: { id: 'm', name: 'Specific volume', unit: 'mL/g', digits: 2, level: 'piece', direction: 'larger' },
-        margin: 5, marginUnit: 'pct', confidencePct: 95, mixingDays: 3, batchesPerArm: 1, piecesPerBatch: 1, heldTotals, flourTempC: 20, roomTempC: 22, tapTempC: 12,
-      },
-      process: { scalingMassG: 1800, doughLossPct: 0, doughTempC: 26, mixTimeS: 600, bulkTimeS: 3600, proofTimeS: 3000, bakeTempC: 220, bakeTimeS: 2100 },
-      stages: [
-        { id: 'sponge', kind: 'pre_ferment', name: 'Sponge', lines: [line('p1', 'flour', 10), line('p2', 'water', 10)] },
-        { id: 's', kind: 'final_dough', name: '', lines: [line('l1', 'flour', 90), line('l2', 'water', 50), line('l3', 'butter', 10), line('l4', 'sugar', 8), line('l5', 'salt', 1.8), line('l6', 'malt A', 0.2)] },
-      ],
-      arms: [{ name: 'a', onTop: false, doses }],
-      ingredients: known,
-      scale,
-      scales: [scale],
-      choices: [],
-      waters: { hot: null, chilled: null, ice: null },
-      mixer: null,
+  return {
+    declared: {
+      bakery: 'b', trial: 't', number: 1, kind: 'gain', question: 'q', note: '', formula: { id: 'f', name: 'Tin' }, controlVersion: { id: 'v', number: 1, contentHash: null },
+      measure: { id: 'm', name: 'Specific volume', unit: 'mL/g', digits: 2, level: 'piece', direction: 'larger' },
+      margin: 5, marginUnit: 'pct', confidencePct: 95, mixingDays: 3, batchesPerArm: 1, piecesPerBatch: 1, heldTotals, flourTempC: 20, roomTempC: 22, tapTempC: 12,
     },
-    null,
-  )
+    process: { scalingMassG: 1800, doughLossPct: 0, doughTempC: 26, mixTimeS: 600, bulkTimeS: 3600, proofTimeS: 3000, bakeTempC: 220, bakeTimeS: 2100 },
+    stages: [
+      { id: 'sponge', kind: 'pre_ferment', name: 'Sponge', lines: [line('p1', 'flour', 10), line('p2', 'water', 10)] },
+      { id: 's', kind: 'final_dough', name: '', lines: [line('l1', 'flour', 90), line('l2', 'water', 50), line('l3', 'butter', 10), line('l4', 'sugar', 8), line('l5', 'salt', 1.8), line('l6', 'malt A', 0.2)] },
+    ],
+    arms: [{ name: 'a', onTop: false, doses }],
+    ingredients: known,
+    scale,
+    scales: [scale],
+    choices: [],
+    waters: { hot: null, chilled: null, ice: null },
+    mixer: null,
+  }
 }
+
+const planOf = (...asked: Parameters<typeof factsOf>) => drawUpPlan(factsOf(...asked), null)
 const armOf = (...asked: Parameters<typeof planOf>) => {
   const arm = planOf(...asked).arms[1]!
   const massG = (name: string) => arm.lines.filter((line) => line.ingredient === name).reduce((sum, line) => sum + line.exactG, 0)
@@ -189,4 +191,21 @@ it('however much is taken out, no line is below nothing, what is asked for is me
 it('a plan is read as it was written', () => {
   const now = textOfPlan(planOf([dose('honey', 3)]))
   expect(readPlanText(now.text, now.hash)).toEqual(JSON.parse(now.text))
+})
+
+describe('a plan that cannot be worked out', () => {
+  const saidOf = (...asked: Parameters<typeof factsOf>) => {
+    try {
+      drawUpOrRefuse(factsOf(...asked), null)
+    } catch (error) {
+      if (error instanceof Refusal) return wordsOfRefusal(error, 'en').sentence
+    }
+    return 'no refusal'
+  }
+
+  it('is refused with what to look at, in words', () => {
+    expect(saidOf([dose('salt', -1.81)])).toBe('The plan cannot be worked out. Look at the doses in the draft, and what the formula has of those ingredients.')
+    expect(saidOf([dose('oil', 5, { how: 'in_place', insteadOfId: 'butter', equalBy: 'sugars' })])).toMatch(/Look at what stays equal where one ingredient takes the place of another/)
+    expect(saidOf([dose('oil', 1)], ['fat'], 0)).toMatch(/Look at the scales, among the equipment/)
+  })
 })

@@ -20,8 +20,11 @@ export function placeFaults(faults: readonly Fault[], fields: readonly FieldShap
   const at = new Map<string, string>()
   const all = faults.map((fault) => {
     const name = nearest(fault.path, controls)
-    const label = controls.get(name) ?? fault.path
-    const text = within(fault.path.slice(name.length + 1), wordsOfFault(onScreen(fault), sayer), sayer)
+    // A field that nobody knows is called as somebody typed it; a name of the calculation's own tells a person nothing.
+    const isTyped = fault.code === 'unknown-field'
+    const label = controls.get(name) ?? (isTyped ? fault.path : sayer.text.question)
+    const rest = controls.has(name) ? fault.path.slice(name.length + 1) : isTyped ? '' : fault.path
+    const text = within(rest, wordsOfFault(onScreen(fault), sayer), isTyped, sayer)
     at.set(name, at.has(name) ? `${at.get(name)} ${text}` : text)
     return { fieldId: name || 'question', label, text }
   })
@@ -32,7 +35,7 @@ const ofRange: ReadonlySet<string> = new Set(['below-range', 'not-above', 'above
 
 /** The bounds of a figure in the unit that it was asked in. */
 function onScreen(fault: Fault): Fault {
-  const name = fault.path.split('.').findLast((part) => !/^\d+$/.test(part))
+  const name = fault.path.split('.').findLast((part) => !isIndex(part))
   if (name === undefined || !ofRange.has(fault.code)) return fault
   const facts = Object.fromEntries(Object.entries(fault.facts).map(([key, fact]) => [key, typeof fact === 'number' ? toScreen(name, fact) : fact]))
   return { ...fault, facts }
@@ -61,11 +64,21 @@ function nearest(path: string, controls: ReadonlyMap<string, string>): string {
   return ''
 }
 
-/** Says at which value of a list it is; of what the form has no place for, the calculation's own name. */
-function within(rest: string, fault: string, { text, language }: Sayer): string {
+/** Says at which value of a list it is; of what the form has no place for, its row and what it is called, where it has words. */
+function within(rest: string, fault: string, isTyped: boolean, { own, text, language }: Sayer): string {
   if (rest === '') return fault
   const [first, second] = rest.split('.').map((part) => Number(part) + 1)
   if (first !== undefined && second === undefined && Number.isInteger(first)) return say(text.valueAt, language, { number: first, fault })
   if (Number.isInteger(first) && Number.isInteger(second)) return say(text.valueAtLine, language, { line: first ?? 0, number: second ?? 0, fault })
-  return say(text.partAt, language, { part: rest, fault })
+  if (isTyped) return say(text.partAt, language, { part: rest, fault })
+  const parts = rest.split('.')
+  const name = parts.findLast((part) => !isIndex(part)) ?? ''
+  if (own.field(name) === name) return fault
+  const index = parts.findLast(isIndex)
+  const part = index === undefined ? own.field(name) : say(text.row, language, { number: Number(index) + 1, name: own.field(name) })
+  return say(text.partAt, language, { part, fault })
+}
+
+function isIndex(part: string): boolean {
+  return /^\d+$/.test(part)
 }

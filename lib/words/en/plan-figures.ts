@@ -1,0 +1,20 @@
+/** Where a person finds the figures that a plan is worked out of, as the end of 'Look at …'. */
+export const planFigures = {
+  percentages: 'the lines of the formula and their percentages',
+  pieces: 'the loaves or pieces from a dough in the draft, and the scaling weight of the formula',
+  loss: 'the dough loss of the formula',
+  masses: 'the percentages in the formula, and the doses in the draft',
+  doses: 'the doses in the draft, and what the formula has of those ingredients',
+  active: 'the active substance of what is dosed, in the stores',
+  'equal-by': 'what stays equal where one ingredient takes the place of another, in the draft; the stores must state it for both',
+  composition: 'the composition of the ingredients, in the stores',
+  held: 'the totals that are held equal, in the draft',
+  scales: 'the scales, among the equipment',
+  'dough-temperature': 'the dough temperature of the formula',
+  temperatures: 'the temperatures of flour and room, in the draft',
+  water: 'the water in the formula and its temperatures: the tap’s in the draft, hot, chilled and ice among the equipment',
+  mixing: 'the mixing time of the formula, and how much the mixer warms the dough, among the equipment',
+  size: 'the number of mixing days, doughs and pieces in the draft',
+  margin: 'the smallest difference worth having, and how sure you want to be, in the draft',
+  several: 'the figures of the formula, the draft, the stores and the equipment',
+} as const
