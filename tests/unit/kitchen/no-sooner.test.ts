@@ -14,9 +14,9 @@ const settled = async (promise: Promise<unknown>) => {
 }
 
 test('an answer that may tell something comes only when the wait is over, whatever it took', async () => {
-  for (const work of [Promise.resolve(null), Promise.reject(new Error('a bug'))]) {
+  for (const work of [() => Promise.resolve(null), () => Promise.reject(new Error('a bug'))]) {
     const { asked, end, waiting } = heldWait()
-    const answer = noSooner(300, work, (value) => value === null, waiting)
+    const answer = noSooner(300, work(), (value) => value === null, waiting)
     expect(await settled(answer)).toBe('held')
     expect(asked).toEqual([300])
     end()
