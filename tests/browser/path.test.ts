@@ -202,7 +202,7 @@ test('four people: a formula is signed off, a trial proposed against it, approve
   expect(await late.content()).not.toContain('€')
   await expect(late.getByLabel('Your password')).toBeHidden()
   await sign(head, bakery.head, 'Sign version 2 as one of two')
-  await expect(head.getByRole('heading', { level: 1 })).toContainText('waiting for the owner')
+  await expect(head.getByText('You have signed')).toBeVisible()
   await owner.goto(decision)
   await sign(owner, bakery.owner, 'Sign version 2')
   await expect(owner.getByRole('heading', { level: 1 })).toContainText('in production from')

@@ -1,13 +1,15 @@
+import type { Composition } from '@/lib/calc/formula/types'
 import { declaredAllergens } from '@/lib/calc/label/declared-allergens'
 import { energy, type EnergyParts } from '@/lib/calc/label/energy'
 import { ingredientList } from '@/lib/calc/label/ingredient-list'
 import { nutritionPer100g } from '@/lib/calc/label/nutrition-per-100g'
 import { saltFromSodiumG } from '@/lib/calc/label/salt-from-sodium'
 import { ALLERGENS } from '@/lib/calc/label/types'
+import { USDA_SR28 } from './data/usda-sr28'
 import { publishedCheck } from '@/tests/support/published-check'
 
 const regulation = 'Regulation (EU) No 1169/2011'
-const none: EnergyParts = { fatG: 0, carbohydrateG: 0, polyolsG: 0, fibreG: 0, proteinG: 0, alcoholG: 0, organicAcidsG: 0 }
+const none: EnergyParts = { fatG: 0, carbohydrateG: 0, polyolsG: 0, fibreG: 0, proteinG: 0, alcoholG: 0, organicAcidsG: 0, salatrimsG: 0, erythritolG: 0 }
 
 for (const [part, kj, kcal] of [
   ['fatG', 37, 9],
@@ -17,6 +19,8 @@ for (const [part, kj, kcal] of [
   ['proteinG', 17, 4],
   ['alcoholG', 29, 7],
   ['organicAcidsG', 13, 3],
+  ['salatrimsG', 25, 6],
+  ['erythritolG', 0, 0],
 ] as const) {
   for (const [unit, expected] of [
     ['energyKj', kj],
@@ -131,3 +135,99 @@ publishedCheck({
   tolerance: { absolute: 0 },
   why: 'a count',
 })
+
+const part = { fatG: 3.2, carbohydrateG: 48.3, fibreG: 2.9, proteinG: 8.6 }
+for (const [unit, expected] of [
+  ['energyKj', 1108.9],
+  ['energyKcal', 262.2],
+] as const) {
+  publishedCheck({
+    id: 'Q-8.9',
+    of: ['label/energy'],
+    what: `${unit} of fat 3.2, carbohydrate 48.3, fibre 2.9 and protein 8.6 g`,
+    source: `${regulation}, Annex XIV, consolidated text of March 2024; worked`,
+    status: 'published inputs',
+    expected,
+    got: () => energy({ ...none, ...part })[unit],
+    tolerance: { absolute: 0.05 },
+    why: 'given to the first decimal',
+  })
+}
+
+const listed = (lines: readonly (readonly [name: string, massG: number])[], bakedMassG: number) =>
+  ingredientList({
+    lines: lines.map(([name, massG]) => ({ name, massG, isAddedWater: name === 'water' })),
+    parts: [],
+    allergens: [],
+    bakedMassG,
+    region: 'eu',
+  })
+const oilBread = () => listed([['flour', 1000], ['water', 650], ['oil', 40], ['yeast', 25], ['salt', 20]], 1526.8)
+publishedCheck({
+  id: 'Q-8.2',
+  of: ['label/ingredient-list'],
+  what: 'water of a bread of 1526.8 g is what is left after the rest',
+  source: `${regulation}, Article 18(1) and Annex VII A 1, as in a university's guide to food labelling`,
+  status: 'published inputs',
+  expected: 441.8,
+  got: () => oilBread().addedWaterG,
+  tolerance: { absolute: 1e-9 },
+  why: 'a difference of round masses',
+})
+publishedCheck({
+  id: 'Q-8.2',
+  of: ['label/ingredient-list'],
+  what: 'and it stands after the flour',
+  source: `${regulation}, Article 18(1) and Annex VII A 1`,
+  status: 'published inputs',
+  expected: 'flour, water, oil, yeast, salt',
+  got: () => [...oilBread().entries].sort((a, b) => a.place - b.place).map(({ name }) => name).join(', '),
+})
+const cracker = () => listed([['flour', 1000], ['water', 300], ['butter', 250], ['salt', 20]], 1290)
+publishedCheck({
+  id: 'Q-8.3',
+  of: ['label/ingredient-list'],
+  what: 'water of a cracker, 20 g of 1290 g, may be left out',
+  source: `${regulation}, Annex VII A 1`,
+  status: 'published inputs',
+  expected: 'left out',
+  got: () => (cracker().isWaterLeftOut && Math.abs(cracker().addedWaterG - 20) < 1e-9 ? 'left out' : 'listed'),
+})
+
+const weighedIn: readonly (readonly [name: string, massG: number, composition: Composition])[] = [
+  ['flour', 1000, USDA_SR28.ndb20129],
+  ['water', 600, USDA_SR28.ndb14411],
+  ['salt', 18, USDA_SR28.ndb02047],
+  ['fresh yeast', 25, USDA_SR28.ndb18374],
+  ['butter', 100, USDA_SR28.ndb01145],
+  ['sugar', 80, USDA_SR28.ndb19335],
+]
+const sweetBread = () =>
+  nutritionPer100g({
+    lines: weighedIn.map(([name, massG, { fatPct, carbohydratePct, sugarsPct, fibrePct, proteinPct, sodiumMgPer100g }]) => ({ name, massG, fatPct, carbohydratePct, sugarsPct, fibrePct, proteinPct, sodiumMgPer100g })),
+    carbohydrateIncludesFibre: true,
+    bakedMassG: 1823 * 0.88,
+  })
+for (const [nutrient, expected] of [
+  ['energy-kj', 1200.14],
+  ['energy-kcal', 284.38],
+  ['fat', 6.1203],
+  ['carbohydrate', 48.8608],
+  ['sugars', 5.1738],
+  ['fibre', 1.6223],
+  ['protein', 7.6516],
+  ['salt', 1.0971],
+] as const) {
+  const row = () => sweetBread().rows.find((one) => one.nutrient === nutrient)
+  publishedCheck({
+    id: 'Q-8.11',
+    of: ['label/nutrition-per-100g'],
+    what: `${nutrient} in 100 g of a sweet bread that loses 12 %`,
+    source: `${regulation}, Annexes I and XIV, with USDA SR28; worked by mass balance`,
+    status: 'published inputs',
+    expected,
+    got: () => row()?.per100g ?? Number.NaN,
+    tolerance: { absolute: nutrient.startsWith('energy') ? 0.005 : 5e-5 },
+    why: 'half of the last decimal given',
+  })
+}

@@ -9,14 +9,16 @@ const FACTORS = {
   proteinG: { kj: 17, kcal: 4 },
   alcoholG: { kj: 29, kcal: 7 },
   organicAcidsG: { kj: 13, kcal: 3 },
+  salatrimsG: { kj: 25, kcal: 6 },
+  erythritolG: { kj: 0, kcal: 0 },
 } as const
 
 export type EnergyParts = Record<keyof typeof FACTORS, number>
 
 /**
  * Energy of a food from what it is made of, by the EU's conversion factors.
- * @param fatG, carbohydrateG (available, without fibre and polyols), polyolsG, fibreG, proteinG, alcoholG, organicAcidsG
- *   in one amount of food, g, each ≥ 0
+ * @param fatG, carbohydrateG (available, without fibre and polyols), polyolsG (but erythritol), fibreG, proteinG,
+ *   alcoholG, organicAcidsG, salatrimsG, erythritolG in one amount of food, g, each ≥ 0
  * @returns kJ and kcal of that amount, not rounded, each by its own factors
  * @throws CalcError 'not-finite' | 'out-of-range'
  * Source: Regulation (EU) No 1169/2011, Annex XIV.

@@ -3,7 +3,7 @@ import { calcEntry } from '../entry'
 import { declaredAllergens } from './declared-allergens'
 import { energy } from './energy'
 import { ingredientList } from './ingredient-list'
-import { nutritionPer100g } from './nutrition-per-100g'
+import { nutritionPer100g, NUTRITION_WARNINGS } from './nutrition-per-100g'
 import { DECLARED_NUTRIENTS, roundDeclared } from './round-declared'
 import { saltFromSodiumG } from './salt-from-sodium'
 import { servingEntries } from './serving-entries'
@@ -136,6 +136,7 @@ export const labelEntries = [
           nutrient: z.enum(['fat', 'saturates', 'carbohydrate', 'sugars', 'fibre', 'protein', 'salt']),
         }),
       ),
+      warnings: z.array(z.strictObject({ code: z.enum(NUTRITION_WARNINGS), name: z.string() })),
       cautions,
     }),
     example: {
@@ -160,11 +161,13 @@ export const labelEntries = [
       proteinG: z.number(),
       alcoholG: z.number(),
       organicAcidsG: z.number(),
+      salatrimsG: z.number().optional(),
+      erythritolG: z.number().optional(),
     }),
     output: z.strictObject({ energyKj: z.number(), energyKcal: z.number() }),
     example: { fatG: 2.4, carbohydrateG: 46, polyolsG: 0, fibreG: 4.1, proteinG: 8.7, alcoholG: 0, organicAcidsG: 0 },
     source: `${regulation}, Annex XIV`,
-    run: energy,
+    run: (q) => energy({ ...q, salatrimsG: q.salatrimsG ?? 0, erythritolG: q.erythritolG ?? 0 }),
   }),
   calcEntry({
     id: 'label/round-declared',

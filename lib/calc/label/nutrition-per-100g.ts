@@ -25,8 +25,20 @@ export type NutritionPer100g = {
   rows: { nutrient: DeclaredNutrient; per100g: number; roundedValue: number; isNegligible: boolean; isComplete: boolean }[]
   /** Lines that do not state a nutrient: its figure is then a lower bound. */
   notStated: { name: string; nutrient: Weighed }[]
+  /** What a line states that cannot be, beyond what official tables allow themselves. */
+  warnings: { code: NutritionWarning; name: string }[]
   cautions: LabelCaution[]
 }
+
+export const NUTRITION_WARNINGS = ['saturates-above-fat', 'sugars-above-carbohydrate', 'fibre-above-carbohydrate', 'more-than-100'] as const
+export type NutritionWarning = (typeof NUTRITION_WARNINGS)[number]
+
+/**
+ * Parts that were found apart may exceed their whole by as much as a figure may be off the declared one, below 10 g (fat: 4 g):
+ * European Commission, guidance on tolerances of December 2012, saturates from memory. Light cream has 3.67 g of sugars in
+ * 2.82 g of carbohydrate (USDA SR28, row 01050).
+ */
+const TOLERANCE_G = { saturates: 0.8, sugars: 2, fibre: 2, sum: 2 } as const
 
 /**
  * Nutrition of 100 g of bread from what was weighed in, after bake loss: all that is lost counts as water. What yeast
@@ -46,10 +58,12 @@ export function nutritionPer100g(q: {
   mustHaveAtLeast('lines', q.lines, 1)
   const totals: Record<Weighed, number> = { fat: 0, saturates: 0, carbohydrate: 0, sugars: 0, fibre: 0, protein: 0, salt: 0 }
   const notStated: NutritionPer100g['notStated'] = []
+  const warnings: NutritionPer100g['warnings'] = []
   let weighedG = 0
   q.lines.forEach((line, i) => {
     weighedG += mustBeWithin(`lines[${i}].massG`, line.massG, { min: 0 })
     const contents = contentsOf(line, `lines[${i}]`, q.carbohydrateIncludesFibre)
+    warnings.push(...warningsOf(line, q.carbohydrateIncludesFibre).map((code) => ({ code, name: line.name })))
     for (const nutrient of Object.keys(totals) as Weighed[]) {
       const pct = contents[nutrient]
       if (pct !== null) totals[nutrient] += (pct / 100) * line.massG
@@ -70,6 +84,8 @@ export function nutritionPer100g(q: {
     polyolsG: 0,
     alcoholG: 0,
     organicAcidsG: 0,
+    salatrimsG: 0,
+    erythritolG: 0,
   })
   const isStated = (nutrient: Weighed) => notStated.every((one) => one.nutrient !== nutrient)
   const isEnergyWhole = (['fat', 'carbohydrate', 'fibre', 'protein'] as const).every(isStated)
@@ -86,8 +102,24 @@ export function nutritionPer100g(q: {
     isDraft: true,
     rows: [row('energy-kj', energyKj, isEnergyWhole), row('energy-kcal', energyKcal, isEnergyWhole), ...weighed],
     notStated,
+    warnings,
     cautions,
   }
+}
+
+function warningsOf(line: NutritionLine, includesFibre: boolean): NutritionWarning[] {
+  const isAbove = (part: number | null | undefined, whole: number | null | undefined, toleranceG: number) => typeof part === 'number' && typeof whole === 'number' && part > whole + toleranceG
+  const { carbohydratePct } = line
+  const available = typeof carbohydratePct === 'number' && includesFibre ? Math.max(0, carbohydratePct - (line.fibrePct ?? 0)) : carbohydratePct
+  // Sodium is counted alone: in washing soda or lye it comes without chloride.
+  const sodiumPct = (line.sodiumMgPer100g ?? 0) / 1000
+  const sumPct = (line.fatPct ?? 0) + (carbohydratePct ?? 0) + (includesFibre ? 0 : (line.fibrePct ?? 0)) + (line.proteinPct ?? 0) + sodiumPct
+  return [
+    ...(isAbove(line.saturatesPct, line.fatPct, TOLERANCE_G.saturates) ? (['saturates-above-fat'] as const) : []),
+    ...(isAbove(line.sugarsPct, available, TOLERANCE_G.sugars) ? (['sugars-above-carbohydrate'] as const) : []),
+    ...(includesFibre && isAbove(line.fibrePct, carbohydratePct, TOLERANCE_G.fibre) ? (['fibre-above-carbohydrate'] as const) : []),
+    ...(isAbove(sumPct, 100, TOLERANCE_G.sum) ? (['more-than-100'] as const) : []),
+  ]
 }
 
 function contentsOf(line: NutritionLine, field: string, includesFibre: boolean): Record<Weighed, number | null> {

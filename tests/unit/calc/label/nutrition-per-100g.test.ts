@@ -54,3 +54,22 @@ test('no lines, shares beyond the whole, more bread than dough and impossibly li
     expect.objectContaining({ facts: expect.objectContaining({ reason: 'baked-mass-too-small' }) }),
   )
 })
+
+test('what no food can state is said by its line, and what official tables allow themselves is not', () => {
+  const warned = (change: object, includesFibre = true) => nutritionPer100g({ ...q, carbohydrateIncludesFibre: includesFibre, lines: [{ name: 'butter', massG: 100, ...none, fatPct: 82, ...change }, ...q.lines] }).warnings
+  expect(warned({ saturatesPct: 51 })).toEqual([])
+  expect(warned({ saturatesPct: 82.7 })).toEqual([])
+  expect(warned({ saturatesPct: 83 })).toEqual([{ code: 'saturates-above-fat', name: 'butter' }])
+  expect(warned({ sugarsPct: 3 })).toEqual([{ code: 'sugars-above-carbohydrate', name: 'butter' }])
+  // Sugars are no part of the fibre that a table counts as carbohydrate.
+  expect(warned({ carbohydratePct: 10, fibrePct: 8, sugarsPct: 5 })).toEqual([{ code: 'sugars-above-carbohydrate', name: 'butter' }])
+  expect(warned({ carbohydratePct: 10, fibrePct: 8, sugarsPct: 5 }, false)).toEqual([])
+  expect(warned({ fibrePct: 3 })).toEqual([{ code: 'fibre-above-carbohydrate', name: 'butter' }])
+  expect(warned({ fibrePct: 3 }, false)).toEqual([])
+  expect(warned({ carbohydratePct: 12, proteinPct: 9 })).toEqual([{ code: 'more-than-100', name: 'butter' }])
+  expect(() => warned({ fatPct: 101 })).toThrow(expect.objectContaining({ code: 'out-of-range' }))
+  // USDA SR28: whole milk (01077), light cream (01050), table salt (02047); lye, 57 % sodium by its formula.
+  expect(warned({ fatPct: 3.25, carbohydratePct: 4.8, sugarsPct: 5.05, proteinPct: 3.15 })).toEqual([])
+  expect(warned({ fatPct: 19.1, carbohydratePct: 2.82, sugarsPct: 3.67, proteinPct: 2.96 })).toEqual([])
+  for (const sodiumMgPer100g of [38_758, 57_480]) expect(warned({ fatPct: 0, sodiumMgPer100g })).toEqual([])
+})
