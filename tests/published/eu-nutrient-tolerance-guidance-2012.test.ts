@@ -1,3 +1,4 @@
+import { declaredTolerance } from '@/lib/calc/label/declared-tolerance'
 import { roundDeclared } from '@/lib/calc/label/round-declared'
 import { publishedCheck } from '@/tests/support/published-check'
 
@@ -52,5 +53,31 @@ for (const [nutrient, value, expected] of [
     got: () => roundDeclared({ nutrient, value }).roundedValue,
     tolerance: { absolute: 1e-12 },
     why: 'a rounded figure',
+  })
+}
+
+for (const [nutrient, declaredG, offG, status] of [
+  ['carbohydrate', 9, 2, 'published'],
+  ['sugars', 20, 4, 'published'],
+  ['protein', 50, 8, 'published'],
+  ['fibre', 6, 2, 'published'],
+  ['fat', 9, 1.5, 'published'],
+  ['fat', 30, 6, 'from memory'],
+  ['fat', 50, 8, 'from memory'],
+  ['saturates', 3, 0.8, 'from memory'],
+  ['saturates', 10, 2, 'from memory'],
+  ['salt', 1, 0.375, 'from memory'],
+  ['salt', 2, 0.4, 'from memory'],
+] as const) {
+  publishedCheck({
+    id: 'Q-8.14',
+    of: ['label/declared-tolerance'],
+    what: `${nutrient}, ${declaredG} g declared: so much may it be off`,
+    source: 'European Commission, guidance on tolerances of December 2012, table 1',
+    status,
+    expected: offG,
+    got: () => declaredTolerance({ nutrient, declaredG, measuredG: declaredG }).mostG - declaredG,
+    tolerance: { absolute: 1e-9 },
+    why: 'a printed figure',
   })
 }

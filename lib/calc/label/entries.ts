@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
 import { declaredAllergens } from './declared-allergens'
+import { declaredEntries } from './declared-entries'
 import { energy } from './energy'
 import { ingredientList } from './ingredient-list'
 import { nutritionPer100g, NUTRITION_WARNINGS } from './nutrition-per-100g'
@@ -186,4 +187,5 @@ export const labelEntries = [
     run: (q) => ({ saltG: saltFromSodiumG(q) }),
   }),
   ...servingEntries,
+  ...declaredEntries,
 ] as const
