@@ -169,7 +169,7 @@ test('an ordinary user can start it', async ({ start, folder }) => {
 test('with an outside PostgreSQL there is no demo but a set-up link, and two processes share one book', async ({ start, folder }) => {
   const { server, stop } = await startTestServer()
   const superuser = embeddedUrl(server.port, 'postgres', 'postgres', server.superuserPassword)
-  execFileSync(process.execPath, ['-e', `const pg=require('pg');(async()=>{const c=new pg.Client(process.argv[1]);await c.connect();await c.query('CREATE DATABASE outside');await c.end()})()`, superuser])
+  sql(superuser, 'CREATE DATABASE outside')
   const DATABASE_URL = embeddedUrl(server.port, 'outside', 'postgres', server.superuserPassword)
   const first = start({ DATABASE_URL })
   await first.until(ready)
@@ -188,6 +188,31 @@ test('with an outside PostgreSQL there is no demo but a set-up link, and two pro
   }
   await stop()
 })
+
+test('a page that throws leaves log lines that are one JSON object each', async ({ start }) => {
+  const { server, stop } = await startTestServer()
+  const superuser = embeddedUrl(server.port, 'postgres', 'postgres', server.superuserPassword)
+  sql(superuser, 'CREATE DATABASE thrown')
+  const DATABASE_URL = embeddedUrl(server.port, 'thrown', 'postgres', server.superuserPassword)
+  const one = start({ DATABASE_URL })
+  const [link] = await one.until(setUpLink)
+  await one.until(ready)
+  const said = one.output().length
+  sql(DATABASE_URL, 'ALTER TABLE install RENAME TO moved_away')
+  expect((await fetch(link)).status).toBe(500)
+  await one.until(/public.install|"install"/)
+  const lines = one.output().slice(said).split('\n').filter((line) => line !== '' && !/^Ctrl-C/.test(line))
+  expect(lines.length).toBeGreaterThan(0)
+  for (const line of lines) expect(JSON.parse(line), line).toMatchObject({ level: expect.any(Number), time: expect.any(String) })
+  one.child.kill('SIGTERM')
+  expect(await one.ended).toBe(0)
+  await stop()
+})
+
+/** Says something to a database from a process of its own. */
+function sql(url: string, statement: string): void {
+  execFileSync(process.execPath, ['-e', `const pg=require('pg');(async()=>{const c=new pg.Client(process.argv[1]);await c.connect();await c.query(process.argv[2]);await c.end()})()`, url, statement])
+}
 
 test('too old a Node gets one line', () => {
   const old = spawnSync(process.execPath, ['-e', `import('./lib/ops/bootstrap.mjs').then((m) => m.mustHaveNode('18.20.4'))`], { encoding: 'utf8' })

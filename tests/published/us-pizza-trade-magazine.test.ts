@@ -2,6 +2,7 @@ import { correctFrictionJPerKg } from '@/lib/calc/temperature/correct-friction'
 import { frictionFactor } from '@/lib/calc/temperature/friction-factor'
 import { waterTempByFactor } from '@/lib/calc/temperature/water-temp-by-factor'
 import { answerOf } from '@/tests/support/answer-of'
+import { summariseValues } from '@/lib/calc/comparison/summarise-values'
 import { publishedCheck } from '@/tests/support/published-check'
 
 publishedCheck({
@@ -80,4 +81,17 @@ publishedCheck({
   },
   tolerance: { absolute: 1e-9 },
   why: 'exact arithmetic',
+})
+publishedCheck({
+  id: 'Q-6.4',
+  what: 'SD of those three factors, by which the water is uncertain too',
+  source: 'US pizza trade magazine, spring 2003 (formula)',
+  status: 'published inputs',
+  expected: 1.153,
+  got: () => {
+    const { sumSquares, count } = summariseValues('factors', logged.map(factorOf))
+    return Math.sqrt(sumSquares / (count - 1))
+  },
+  tolerance: { absolute: 0.0005 },
+  why: 'printed to three decimals',
 })
