@@ -2,12 +2,14 @@ import type { ReactNode } from 'react'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
-import { Button } from '@/lib/ui/button'
+import { DraftOwner } from '@/lib/ui/draft-owner'
 import { DeskShell } from '@/lib/ui/desk-shell'
 import { wordsIn } from '@/lib/words/words'
+import { SignOutForm } from './sign-out-form'
 
 export default async function DeskLayout({ children }: { children: ReactNode }) {
-  const { desk: words } = wordsIn(await currentLanguage())
+  const language = await currentLanguage()
+  const { desk: words } = wordsIn(language)
   const { bakery, person, installKind } = await ask(getDesk)
   return (
     <DeskShell
@@ -26,12 +28,12 @@ export default async function DeskLayout({ children }: { children: ReactNode }) 
       notice={installKind === 'demo' ? { text: words.invented, kind: 'invented' } : undefined}
       skipLabel={words.skip}
       signOut={
-        <form action="/sign-out" method="post">
-          <Button tone="quiet">{words.signOut}</Button>
-        </form>
+        <SignOutForm personId={person.id} label={words.signOut} />
       }
     >
-      {children}
+      <DraftOwner personId={person.id} words={words.drafts} language={language} locale={bakery.locale}>
+        {children}
+      </DraftOwner>
     </DeskShell>
   )
 }

@@ -1,26 +1,53 @@
 'use client'
 
-import { Fragment, useActionState, useMemo, useState, type ReactNode } from 'react'
+import { Fragment, useActionState, useMemo, useRef, useState, type ReactNode } from 'react'
 import { ActionFormContext } from './action-form-context'
 import { countOnce } from './count-once'
+import { DraftNotice } from './draft-notice'
 import { FormSummary } from './form-summary'
-import { emptyFormState, type FormAction } from './form-state'
+import { emptyFormState, type FormAction, type FormState } from './form-state'
 import { keepTyped } from './keep-typed'
+import { useFormDraft } from './use-form-draft'
 
 export type ActionFormProps = {
   action: FormAction
-  /** Prefix of the fields' ids, where a page has several forms. */
+  /** Prefix of the fields' ids, one for each form of a page. */
   idPrefix?: string
+  /** Told what was put back from a draft, null for the form as the page gives it, where fields take their value from elsewhere. */
+  onPutBack?: (values: Readonly<Record<string, string>> | null) => void
   children: ReactNode
 }
 
-/** A form that a server action answers: every fault at its field and at the top, nothing typed lost, once however often it is sent. */
-export function ActionForm({ action, idPrefix = '', children }: ActionFormProps) {
+/**
+ * A form that a server action answers: every fault at its field and at the top, nothing typed lost, over an answer as over
+ * a reload, and once however often it is sent.
+ */
+export function ActionForm({ action, idPrefix = '', onPutBack, children }: ActionFormProps) {
+  const form = useRef<HTMLFormElement>(null)
   const [formId] = useState<{ current: string | null }>(() => ({ current: null }))
-  const answered = useMemo(() => countOnce(keepTyped(action), formId), [action, formId])
-  const [state, dispatch, pending] = useActionState(answered, emptyFormState)
+  const [doneCount, setDoneCount] = useState(0)
+  const draft = useFormDraft({ form, idPrefix, formId, doneCount, onPutBack })
+  const counted = useMemo(() => countOnce(keepTyped(action), formId), [action, formId])
+
+  async function send(former: FormState, sent: FormData): Promise<FormState> {
+    try {
+      const answer = await counted(former, sent)
+      if (answer.done) {
+        draft.drop()
+        setDoneCount((count) => count + 1)
+      }
+      return answer
+    } catch (leading) {
+      // Only what leads to another page comes here: it was done.
+      draft.drop()
+      throw leading
+    }
+  }
+
+  const [state, dispatch, pending] = useActionState(send, emptyFormState)
+  const typed = state.answers > 0 && !state.done ? state.values : draft.values
   const [labels] = useState(() => new Map<string, string>())
-  const context = useMemo(() => ({ state, pending, idPrefix, labels }), [state, pending, idPrefix, labels])
+  const context = useMemo(() => ({ state, typed, pending, idPrefix, labels }), [state, typed, pending, idPrefix, labels])
   const errors = useMemo(
     () =>
       Object.entries(state.problems).map(([name, text]) => {
@@ -31,10 +58,14 @@ export function ActionForm({ action, idPrefix = '', children }: ActionFormProps)
   )
   return (
     <ActionFormContext value={context}>
-      <form action={dispatch} noValidate>
-        {state.refusal ? <FormSummary title={state.refusal} errors={errors} /> : null}
+      <form ref={form} action={dispatch} noValidate>
+        {state.refusal ? (
+          <FormSummary title={state.refusal} errors={errors} />
+        ) : (
+          <DraftNotice backFrom={draft.at} offeredFrom={draft.offered?.at ?? null} onPutBack={draft.putBack} onStartAfresh={draft.startAfresh} />
+        )}
         {/* React empties a form after its action; new fields with what was typed as their default keep it. */}
-        <Fragment key={state.answers}>{children}</Fragment>
+        <Fragment key={`${state.answers}.${draft.round}`}>{children}</Fragment>
       </form>
     </ActionFormContext>
   )

@@ -4,10 +4,9 @@ import { use } from 'react'
 import { ActionFormContext, useFormField } from './action-form-context'
 import { CheckField, type CheckFieldProps } from './check-field'
 
-/** A `CheckField` that keeps its tick over an answer. */
+/** A `CheckField` that keeps its tick over an answer and a reload. */
 export function FormCheck(props: CheckFieldProps) {
-  const { state } = use(ActionFormContext)
+  const { typed: typedValues } = use(ActionFormContext)
   const { id, typed, error } = useFormField(props.name, props.label)
-  const answered = state.answers > 0 && !state.done
-  return <CheckField {...props} id={id} defaultChecked={answered ? typed !== undefined : props.defaultChecked} error={error} />
+  return <CheckField {...props} id={id} defaultChecked={typedValues !== null ? typed !== undefined : props.defaultChecked} error={error} />
 }

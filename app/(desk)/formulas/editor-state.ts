@@ -12,6 +12,8 @@ export type EditorState = {
 }
 
 export type EditorAction =
+  /** From other lines than those that were there. */
+  | { do: 'begin-again'; stages: readonly GivenStage[] }
   | { do: 'change-line'; line: number; to: Partial<Pick<EditorLine, 'ingredientId' | 'pctFlour'>> }
   | { do: 'add-line'; stage: number; after?: number }
   | { do: 'remove-line'; line: number }
@@ -24,10 +26,10 @@ export type EditorAction =
 export const lineFieldId = (line: number, field: 'ingredientId' | 'pctFlour') => `line-${line}-${field}`
 export const stageFieldId = (stage: number, field: 'kind' | 'name' | 'lines') => `stage-${stage}-${field}`
 
-type Given = { kind: FiguredStage['kind']; name: string; lines: readonly Omit<EditorLine, 'key'>[] }
+export type GivenStage = { kind: FiguredStage['kind']; name: string; lines: readonly Omit<EditorLine, 'key'>[] }
 
 /** The state to begin with. */
-export function editorStateOf(given: readonly Given[]): EditorState {
+export function editorStateOf(given: readonly GivenStage[]): EditorState {
   let nextKey = 1
   const stages = given.map((stage) => ({ ...stage, key: nextKey++, lines: stage.lines.map((line) => ({ ...line, key: nextKey++ })) }))
   return { stages, nextKey, focus: null }
@@ -38,6 +40,8 @@ export function editorStep(state: EditorState, action: EditorAction): EditorStat
   const { stages, nextKey } = state
   const turn = (state.focus?.turn ?? 0) + 1
   switch (action.do) {
+    case 'begin-again':
+      return editorStateOf(action.stages)
     case 'change-line':
       return { ...state, stages: stages.map((stage) => ({ ...stage, lines: stage.lines.map((line) => (line.key === action.line ? { ...line, ...action.to } : line)) })) }
     case 'change-stage':

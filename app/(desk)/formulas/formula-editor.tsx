@@ -19,6 +19,7 @@ import { editorStateOf, editorStep, type EditorStage } from './editor-state'
 import { editorEntries, EditorTotals } from './editor-totals'
 import { FormAnchor } from '@/lib/ui/form-anchor'
 import { formulaFormat } from './formula-format'
+import { stagesOfText } from './stages-of-text'
 
 export type EditorValues = {
   pieces: string
@@ -66,13 +67,19 @@ export function FormulaEditor({ action, kicker, headline, hasName, values, ingre
   const takeBatch = ({ target }: ChangeEvent<HTMLDivElement>) => {
     if (target instanceof HTMLInputElement && target.name in batch) setBatch({ ...batch, [target.name]: target.value })
   }
+  // Lines and batch live here, so that the totals beside the form follow them.
+  const putBack = (typed: Readonly<Record<string, string>> | null) => {
+    const from = typed ?? {}
+    step({ do: 'begin-again', stages: stagesOfText(from.stages) ?? values.stages })
+    setBatch({ pieces: from.pieces ?? values.pieces, scalingMassG: from.scalingMassG ?? values.scalingMassG, doughLossPct: from.doughLossPct ?? values.doughLossPct })
+  }
   const number = (name: Exclude<keyof EditorValues, 'stages' | 'method' | 'reason'>, unit: string) => (
     <FormField name={name} type="number" label={editor[name]} unit={unit} defaultValue={values[name]} width="short" required />
   )
 
   return (
     <Sheet kicker={kicker} headline={headline} lead={editor.kept} margin={{ label: editor.margin, entries: editorEntries(live, text, format, language) }}>
-      <ActionForm action={action}>
+      <ActionForm action={action} onPutBack={putBack}>
         <Section id="about" title={editor.about}>
           <FieldStack>
             {hasName ? <FormField name="name" type="text" label={editor.name} required maxLength={120} autoComplete="off" /> : null}

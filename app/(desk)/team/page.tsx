@@ -111,7 +111,7 @@ export default async function TeamPage() {
                   <Cell whole>{formatDateTime(invitation.endsAt, bakery)}</Cell>
                   <Cell screenOnly>
                     {invitation.mayWithdraw ? (
-                      <ActionForm action={withdraw.bind(null, invitation.id)}>
+                      <ActionForm action={withdraw.bind(null, invitation.id)} idPrefix={`${invitation.id}-`}>
                         <SubmitButton tone="stop-quiet" fullLabel={say(text.withdrawFull, language, { name: invitation.name })}>
                           {text.withdraw}
                         </SubmitButton>

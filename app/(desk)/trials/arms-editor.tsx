@@ -33,15 +33,15 @@ type DoseRow = DoseShown & { key: number; at: number | null }
 type ArmRow = Omit<ArmShown, 'doses'> & { key: number; at: number | null; doses: DoseRow[] }
 
 /**
- * The test doughs of a trial: as many as wanted, each with its doses. After an answer it begins again from what was
- * typed, so that nothing is lost and every fault stands at its row.
+ * The test doughs of a trial: as many as wanted, each with its doses. After an answer, or a draft put
+ * back, it begins again from what was typed, so that nothing is lost and every fault stands at its row.
  */
 export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorProps) {
-  const { state } = use(ActionFormContext)
+  const { state, typed } = use(ActionFormContext)
   const keys = useRef(firstNewKey)
   const [arms, setArms] = useState<ArmRow[]>(() => {
     let key = 0
-    const shown = state.answers > 0 && !state.done ? typedArms(state.values) : present
+    const shown = typed ? typedArms(typed) : present
     return shown.map((arm, at) => ({ ...arm, key: key++, at, doses: arm.doses.map((dose, doseAt) => ({ ...dose, key: key++, at: doseAt })) }))
   })
   const newKey = () => keys.current++

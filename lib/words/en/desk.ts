@@ -10,6 +10,15 @@ export const desk = {
   optional: 'not needed',
   done: 'Done.',
   attention: 'Mind this.',
+  drafts: {
+    back: 'Still here.',
+    backText: 'What you typed on {at} and did not send stands in the fields again.',
+    startAfresh: 'Start afresh',
+    changed: 'The page has changed.',
+    changedText: 'What you typed here on {at} and did not send is kept. Look at what is new before you put it back.',
+    putBack: 'Put it back',
+    throwAway: 'Throw it away',
+  },
   roles: { owner: 'owner', head_baker: 'head baker', shift_baker: 'shift baker' },
   errors: {
     notFound: 'There is nothing here',

@@ -1,0 +1,136 @@
+import type { Page } from '@playwright/test'
+import { changeSettings } from '../../lib/kitchen/people/change-settings'
+import { draftTrial } from '../../lib/kitchen/trials/draft-trial'
+import { cookieOf, expect, test } from '../support/app'
+import { callerOf, valueOf, type TestPerson } from '../support/bakery'
+import { makeTrialStores, trialContentOf } from '../support/trials'
+
+const back = 'stands in the fields again'
+/** Everything that the page's browser keeps of forms. */
+const keptTexts = (page: Page) => page.evaluate(() => Object.entries(localStorage).map(([key, value]) => `${key} ${String(value)}`))
+const isKept = (page: Page, text: string) => expect.poll(async () => (await keptTexts(page)).some((kept) => kept.includes(text))).toBe(true)
+
+test('a trial half typed is there after a reload, on the way back and after a crash, with its added doughs, until it is sent', async ({ as, bakery, app }) => {
+  const stores = await makeTrialStores(bakery, new Date())
+  const page = await as(bakery.early)
+  await page.goto('/trials/new')
+  await page.getByLabel('Question', { exact: true }).fill('Does the yoghurt earn its place?')
+  await page.getByLabel('Formula').selectOption(stores.formulaId)
+  await page.getByLabel('Name').first().fill('with yoghurt')
+  await page.getByLabel('Ingredient', { exact: true }).selectOption(stores.ids.yoghurt)
+  await page.getByLabel('Dose', { exact: true }).fill('8')
+  await page.getByRole('button', { name: 'Add a test dough' }).click()
+  await page.getByLabel('Name').nth(1).fill('half typed')
+  await page.reload()
+  const holds = async (at: Page) => {
+    await expect(at.getByText(back)).toBeVisible()
+    await expect(at.getByLabel('Question', { exact: true })).toHaveValue('Does the yoghurt earn its place?')
+    await expect(at.getByLabel('Formula')).toHaveValue(stores.formulaId)
+    await expect(at.getByLabel('Ingredient', { exact: true }).first()).toHaveValue(stores.ids.yoghurt)
+    await expect(at.getByLabel('Dose', { exact: true }).first()).toHaveValue('8')
+    await expect(at.getByLabel('Name').nth(1)).toHaveValue('half typed')
+  }
+  await holds(page)
+  await page.getByRole('link', { name: 'Stores' }).first().click()
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Stores')
+  await page.goBack()
+  await holds(page)
+  // Another window of the same browser, with the first one gone.
+  const other = await page.context().newPage()
+  await page.close()
+  await other.goto('/trials/new')
+  await holds(other)
+
+  // Somebody else at the same browser sees nothing of it.
+  await signInAs(other, bakery.late, app.url)
+  await other.goto('/trials/new')
+  await expect(other.getByLabel('Question', { exact: true })).toHaveValue('')
+  await expect(other.getByText(back)).toBeHidden()
+
+  await signInAs(other, bakery.early, app.url)
+  await other.goto('/trials/new')
+  await holds(other)
+  await other.getByRole('button', { name: /^Take .*out$/ }).last().click()
+  await other.getByLabel('Tap water, cold').fill('12')
+  await other.getByRole('button', { name: 'Keep the draft' }).click()
+  await expect(other.getByRole('heading', { level: 1 })).toContainText('Does the yoghurt earn its place?')
+  await other.goto('/trials/new')
+  await expect(other.getByLabel('Question', { exact: true })).toHaveValue('')
+  await expect(other.getByText(back)).toBeHidden()
+})
+
+test('lines of a formula come back with their totals, and are gone after starting afresh', async ({ as, bakery }) => {
+  const stores = await makeTrialStores(bakery, new Date())
+  const page = await as(bakery.head)
+  await page.goto('/formulas/new')
+  await page.getByLabel('Name').first().fill('Seeded tin')
+  const line = page.getByRole('row').filter({ has: page.getByRole('combobox') }).first()
+  await line.getByRole('combobox').selectOption(stores.ids.flour)
+  await line.getByRole('textbox').fill('100')
+  await page.getByLabel('Pieces').fill('12')
+  await isKept(page, 'Seeded tin')
+  await page.reload()
+  await expect(page.getByText(back)).toBeVisible()
+  await expect(page.getByLabel('Name').first()).toHaveValue('Seeded tin')
+  await expect(line.getByRole('combobox')).toHaveValue(stores.ids.flour)
+  await expect(line.getByRole('textbox')).toHaveValue('100')
+  await expect(page.getByLabel('Pieces')).toHaveValue('12')
+  await page.getByRole('button', { name: 'Start afresh' }).click()
+  await expect(page.getByText(back)).toBeHidden()
+  await expect(page.getByLabel('Name').first()).toHaveValue('')
+  await expect(line.getByRole('combobox')).toHaveValue('')
+  await page.reload()
+  await expect(page.getByLabel('Name').first()).toHaveValue('')
+})
+
+test('no password is kept, and signing out leaves nothing of what one typed', async ({ as, bakery }) => {
+  const page = await as(bakery.owner)
+  await page.goto('/team')
+  await page.getByLabel('Name').fill('Ida of the night')
+  await isKept(page, 'Ida of the night')
+  await page.goto('/account')
+  for (const field of await page.locator('input[type=password]').all()) await field.fill('secret secret secret')
+  await page.getByRole('heading', { level: 1 }).click()
+  await page.reload()
+  expect((await keptTexts(page)).join()).not.toContain('secret')
+  await page.goto('/team')
+  await expect(page.getByLabel('Name')).toHaveValue('Ida of the night')
+  await page.getByRole('button', { name: 'Sign out' }).click()
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Sign in')
+  expect(await keptTexts(page)).toEqual([])
+})
+
+test('where the page has changed meanwhile, what was typed is offered and not put over it', async ({ as, bakery }) => {
+  const page = await as(bakery.owner)
+  await page.goto('/team/settings')
+  await page.getByLabel('Name of the bakery').fill('Mill Row and Daughters')
+  await isKept(page, 'Daughters')
+  const now = new Date()
+  valueOf(await changeSettings.call(callerOf(bakery.owner.sessionSecret, now, bakery.owner.password), { bakeryName: 'Mill Street', worksAlone: false, costChangeLimitPct: 2, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius', seenRevision: 1 }))
+  await page.reload()
+  await expect(page.getByLabel('Name of the bakery')).toHaveValue('Mill Street')
+  await page.getByRole('button', { name: 'Put it back' }).click()
+  await expect(page.getByLabel('Name of the bakery')).toHaveValue('Mill Row and Daughters')
+  await page.getByRole('button', { name: 'Start afresh' }).click()
+  await expect(page.getByLabel('Name of the bakery')).toHaveValue('Mill Street')
+})
+
+test('a form that was done and stays is empty after a reload', async ({ as, bakery }) => {
+  const stores = await makeTrialStores(bakery, new Date())
+  valueOf(await draftTrial.call(callerOf(bakery.early.sessionSecret, new Date()), { content: trialContentOf(stores) }))
+  const page = await as(bakery.owner)
+  await page.goto('/team')
+  await page.getByLabel('Name').fill('Ida')
+  await page.getByLabel('Signs in with').fill(`ida-${bakery.bakeryId}@mill-row.example`)
+  await page.getByRole('button', { name: 'Make the invitation' }).click()
+  await expect(page.getByText('/join/').first()).toBeVisible()
+  await page.reload()
+  await expect(page.getByLabel('Name')).toHaveValue('')
+  await expect(page.getByText(back)).toBeHidden()
+  expect(await keptTexts(page)).toEqual([])
+})
+
+async function signInAs(page: Page, person: TestPerson, url: string): Promise<void> {
+  await page.context().clearCookies()
+  await page.context().addCookies([await cookieOf(person.sessionSecret, url)])
+}
