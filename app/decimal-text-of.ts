@@ -1,6 +1,6 @@
 import 'server-only'
 import { textOf } from './act'
-import { readDecimal } from './read-decimal'
+import { readDecimal } from '@/lib/words/format/read-decimal'
 
 /**
  * An amount typed in a form, in the bakery's locale, as plain decimal text that keeps every digit.

@@ -1,5 +1,6 @@
 import 'server-only'
 import { fill, type Facts } from '../words/say'
+import { withUnit } from '../words/format/with-unit'
 import { wordsIn, type Language, type Words } from '../words/words'
 import type { Problem } from './refusal'
 import type { Refused } from './result'
@@ -7,7 +8,7 @@ import type { Refused } from './result'
 /** A refusal as a person reads it: one sentence for the whole, one for each field. */
 export function wordsOfRefusal(refusal: Refused, language: Language): { sentence: string; problems: Record<string, string> } {
   const words = wordsIn(language)
-  const problems = Object.fromEntries(refusal.problems.map((problem) => [problem.path, wordsOfProblem(problem, language)]))
+  const problems = Object.fromEntries(refusal.problems.map((problem) => [problem.path, wordsOfProblem({ ...problem, facts: boundsInUnits(problem) }, language)]))
   return { sentence: fill(words.refusals[refusal.code], language, factsInWords(refusal, words)), problems }
 }
 
@@ -16,6 +17,13 @@ function factsInWords({ code, facts }: Refused, { planFigures }: Words): Facts {
   if (code !== 'plan-not-possible') return facts
   const figure = Object.entries(planFigures).find(([name]) => name === facts.figure)?.[1] ?? planFigures.several
   return { ...facts, figure }
+}
+
+/** The facts of a bound with the unit that the field is kept in, which need not be the one that stood beside it. */
+function boundsInUnits({ path, facts }: Problem): Facts {
+  const unit = /MassG$/.test(path) ? 'g' : /TempC$/.test(path) ? '°C' : null
+  if (unit === null) return facts
+  return Object.fromEntries(Object.entries(facts).map(([name, fact]) => [name, name === 'min' || name === 'max' ? withUnit(String(fact), unit) : fact]))
 }
 
 /** What is wrong at one place, as a person reads it. */

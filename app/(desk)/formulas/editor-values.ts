@@ -1,19 +1,22 @@
 import type { VersionContent } from '@/lib/kitchen/formulas/content-of-version'
+import { massFigure, temperatureFigure } from '@/lib/words/format/figure-in-field'
 import type { EditorValues } from './formula-editor'
+import type { FormulaUnits } from './formula-units'
 
-/** A version's content as the texts that stand in the editor's fields, in the bakery's locale, with every digit. */
-export function editorValues({ batch, process, version, stages }: VersionContent, locale: string): EditorValues {
+/** A version's content as the texts that stand in the editor's fields, in the bakery's marks and units, with every digit. */
+export function editorValues({ batch, process, version, stages }: VersionContent, { locale, massUnits, temperatureUnits }: FormulaUnits): EditorValues {
   const form = new Intl.NumberFormat(locale, { useGrouping: false, maximumFractionDigits: 6 })
   const text = (value: number) => form.format(value)
+  const temp = (tempC: number) => temperatureFigure(temperatureUnits).write(tempC, locale)
   return {
     pieces: text(batch.pieces),
-    scalingMassG: text(batch.scalingMassG),
+    scalingMassG: massFigure(massUnits).write(batch.scalingMassG, locale),
     doughLossPct: text(batch.doughLossPct),
-    doughTempC: text(process.doughTempC),
+    doughTempC: temp(process.doughTempC),
     mixTimeMin: text(process.mixTimeS / 60),
     bulkTimeMin: text(process.bulkTimeS / 60),
     proofTimeMin: text(process.proofTimeS / 60),
-    bakeTempC: text(process.bakeTempC),
+    bakeTempC: temp(process.bakeTempC),
     bakeTimeMin: text(process.bakeTimeS / 60),
     method: process.method,
     reason: version.reason,

@@ -12,6 +12,10 @@ import { PressButton } from '@/lib/ui/press-button'
 import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
 import { SubmitButton } from '@/lib/ui/submit-button'
+import { say } from '@/lib/words/say'
+import { massInUnit } from '@/lib/words/format/mass'
+import { plainNumber } from '@/lib/words/format/plain-number'
+import { massFigure, temperatureFigure } from '@/lib/words/format/figure-in-field'
 import type { Language, Words } from '@/lib/words/words'
 import { liveFigures, type EditorIngredient } from './editor-figures'
 import { EditorStageRows } from './editor-stage-rows'
@@ -19,6 +23,7 @@ import { editorStateOf, editorStep, type EditorStage } from './editor-state'
 import { editorEntries, EditorTotals } from './editor-totals'
 import { FormAnchor } from '@/lib/ui/form-anchor'
 import { formulaFormat } from './formula-format'
+import type { FormulaUnits } from './formula-units'
 import { stagesOfText } from './stages-of-text'
 
 export type EditorValues = {
@@ -45,19 +50,22 @@ type FormulaEditorProps = {
   values: EditorValues
   ingredients: readonly EditorIngredient[]
   text: Words['formulas']
-  locale: string
+  units: FormulaUnits
   language: Language
   cancelHref: string
 }
 
+const mostScalingG = 50_000
+
 /** A formula being written: batch, lines by stage, process, with the totals as they come out of what is typed. */
-export function FormulaEditor({ action, kicker, headline, hasName, values, ingredients, text, locale, language, cancelHref }: FormulaEditorProps) {
-  const { editor, units } = text
+export function FormulaEditor({ action, kicker, headline, hasName, values, ingredients, text, units, language, cancelHref }: FormulaEditorProps) {
+  const { editor } = text
+  const [mass, temp] = [massFigure(units.massUnits), temperatureFigure(units.temperatureUnits)]
   const [state, step] = useReducer(editorStep, values.stages, editorStateOf)
   const [batch, setBatch] = useState({ pieces: values.pieces, scalingMassG: values.scalingMassG, doughLossPct: values.doughLossPct })
   const byId = new Map(ingredients.map((ingredient) => [ingredient.id, ingredient]))
-  const live = liveFigures(state.stages, batch, byId, locale)
-  const format = formulaFormat(locale, units)
+  const live = liveFigures(state.stages, batch, byId, units)
+  const format = formulaFormat(units, text.units)
   const { focus } = state
 
   useEffect(() => {
@@ -73,9 +81,11 @@ export function FormulaEditor({ action, kicker, headline, hasName, values, ingre
     step({ do: 'begin-again', stages: stagesOfText(from.stages) ?? values.stages })
     setBatch({ pieces: from.pieces ?? values.pieces, scalingMassG: from.scalingMassG ?? values.scalingMassG, doughLossPct: from.doughLossPct ?? values.doughLossPct })
   }
-  const number = (name: Exclude<keyof EditorValues, 'stages' | 'method' | 'reason'>, unit: string) => (
-    <FormField name={name} type="number" label={editor[name]} unit={unit} defaultValue={values[name]} width="short" required />
+  const number = (name: Exclude<keyof EditorValues, 'stages' | 'method' | 'reason'>, unit: string, label: string = editor[name]) => (
+    <FormField name={name} type="number" label={label} unit={unit} defaultValue={values[name]} width="short" required />
   )
+  const between = (label: typeof editor.doughTempC | typeof editor.bakeTempC, leastC: number, mostC: number) =>
+    say(label, language, { least: temp.write(leastC, units.locale), most: temp.write(mostC, units.locale) })
 
   return (
     <Sheet kicker={kicker} headline={headline} lead={editor.kept} margin={{ label: editor.margin, entries: editorEntries(live, text, format, language) }}>
@@ -88,9 +98,9 @@ export function FormulaEditor({ action, kicker, headline, hasName, values, ingre
         </Section>
         <Section id="batch" title={editor.batch}>
           <div onChange={takeBatch} className="grid items-start gap-x-8 gap-y-4 mid:grid-cols-3">
-            {number('pieces', units.pieces)}
-            {number('scalingMassG', units.g)}
-            <FormField name="doughLossPct" type="number" label={editor.doughLossPct} unit={units.pct} hint={editor.doughLossHint} defaultValue={values.doughLossPct} width="short" required />
+            {number('pieces', text.units.pieces)}
+            {number('scalingMassG', mass.unit, say(editor.scalingMassG, language, { most: plainNumber(Math.floor(massInUnit(mostScalingG, mass.unit)), { locale: units.locale }) }))}
+            <FormField name="doughLossPct" type="number" label={editor.doughLossPct} unit={text.units.pct} hint={editor.doughLossHint} defaultValue={values.doughLossPct} width="short" required />
           </div>
         </Section>
         <Section id="lines" title={editor.lines} note={editor.linesNote}>
@@ -124,12 +134,12 @@ export function FormulaEditor({ action, kicker, headline, hasName, values, ingre
         </Section>
         <Section id="process" title={editor.process}>
           <div className="mb-5 grid items-start gap-x-8 gap-y-4 mid:grid-cols-3">
-            {number('mixTimeMin', units.min)}
-            {number('doughTempC', units.celsius)}
-            {number('bulkTimeMin', units.min)}
-            {number('proofTimeMin', units.min)}
-            {number('bakeTempC', units.celsius)}
-            {number('bakeTimeMin', units.min)}
+            {number('mixTimeMin', text.units.min)}
+            {number('doughTempC', temp.unit, between(editor.doughTempC, 0, 45))}
+            {number('bulkTimeMin', text.units.min)}
+            {number('proofTimeMin', text.units.min)}
+            {number('bakeTempC', temp.unit, between(editor.bakeTempC, 50, 400))}
+            {number('bakeTimeMin', text.units.min)}
           </div>
           <FormTextArea name="method" label={editor.method} hint={editor.methodHint} defaultValue={values.method} rows={6} maxLength={8000} />
         </Section>

@@ -26,7 +26,7 @@ export default async function FormulasPage() {
   const { list: text } = words
   const { bakery } = await ask(getDesk)
   const { formulas, mayDraft } = await ask(listFormulas)
-  const format = formulaFormat(bakery.locale, words.units)
+  const format = formulaFormat(bakery, words.units)
 
   if (formulas.length === 0) {
     return (

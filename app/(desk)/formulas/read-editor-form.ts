@@ -3,7 +3,9 @@ import { z } from 'zod'
 import { textOf } from '@/app/act'
 import type { FormState } from '@/lib/ui/form-state'
 import { lineFieldId, stageFieldId } from './editor-state'
-import { numberFromText } from './number-from-text'
+import { massFigure, temperatureFigure, type FieldFigure } from '@/lib/words/format/figure-in-field'
+import { typedNumber } from '@/lib/words/format/typed-number'
+import type { FormulaUnits } from './formula-units'
 
 const sentStages = z.array(
   z.object({
@@ -16,18 +18,25 @@ const sentStages = z.array(
 
 type SentStages = z.output<typeof sentStages>
 
-const numbers = ['pieces', 'scalingMassG', 'doughLossPct', 'doughTempC', 'mixTimeMin', 'bulkTimeMin', 'proofTimeMin', 'bakeTempC', 'bakeTimeMin'] as const
+const numbers = ['pieces', 'doughLossPct', 'mixTimeMin', 'bulkTimeMin', 'proofTimeMin', 'bakeTimeMin'] as const
 
-/** The content of the editor's form as a command takes it, and the rows that were sent, to lead faults back to them. */
-export function readEditorForm(form: FormData, locale: string) {
+/** The content of the editor's form as a command takes it, in grams and °C whatever was typed, and the rows that were sent, to lead faults back to them. */
+export function readEditorForm(form: FormData, { locale, massUnits, temperatureUnits }: FormulaUnits) {
   const sent = readStages(textOf(form, 'stages')).map((stage) => ({ ...stage, lines: stage.lines.filter(isBegun) }))
-  const typed = Object.fromEntries(numbers.map((name) => [name, numberFromText(textOf(form, name), locale)]))
+  const number = (name: string) => typedNumber(textOf(form, name), locale)
+  const figure = (name: string, { read }: FieldFigure) => {
+    const typed = number(name)
+    return typeof typed === 'number' ? read(typed) : typed
+  }
+  const temp = temperatureFigure(temperatureUnits)
+  const measured = { scalingMassG: figure('scalingMassG', massFigure(massUnits)), doughTempC: figure('doughTempC', temp), bakeTempC: figure('bakeTempC', temp) }
+  const typed = Object.fromEntries(numbers.map((name) => [name, number(name)]))
   const stages = sent.map(({ kind, name, lines }) => ({
     kind,
     name,
-    lines: lines.map((line) => ({ ingredientId: line.ingredientId || undefined, pctFlour: numberFromText(line.pctFlour, locale) })),
+    lines: lines.map((line) => ({ ingredientId: line.ingredientId || undefined, pctFlour: typedNumber(line.pctFlour, locale) })),
   }))
-  return { sent, content: { reason: textOf(form, 'reason'), method: textOf(form, 'method'), ...typed, stages } }
+  return { sent, content: { reason: textOf(form, 'reason'), method: textOf(form, 'method'), ...typed, ...measured, stages } }
 }
 
 /** A row in which nothing was chosen and nothing typed says nothing. */

@@ -1,6 +1,7 @@
 import { formatNumber } from '@/lib/words/format/number'
 import { massInUnit, smallMassUnit, type MassUnits } from '@/lib/words/format/mass'
 import { plainNumber } from '@/lib/words/format/plain-number'
+import { poundsAndOunces } from '@/lib/words/format/pounds-and-ounces'
 import { temperatureInUnit } from '@/lib/words/format/temperature'
 import { degreeSign, differenceInUnit, type TemperatureUnits } from '@/lib/words/format/temperature-difference'
 import { withUnit } from '@/lib/words/format/with-unit'
@@ -12,22 +13,21 @@ export type PlanUnits = { locale: string; massUnits: MassUnits; temperatureUnits
 export function planFormat({ locale, massUnits, temperatureUnits }: PlanUnits) {
   const unit = smallMassUnit(massUnits)
   const digitsFor = (value: number) => (value === 0 ? 0 : value < 1 ? 3 : value < 10 ? 2 : value < 100 ? 1 : 0)
-  const mass = (massG: number, signed = false) => {
-    const value = massInUnit(massG, unit)
-    return withUnit(formatNumber(value, { locale, digits: digitsFor(Math.abs(value)), signed }), unit)
-  }
-  /** A mass for the scale, with the digits that the scale shows. */
-  const weighed = (massG: number, resolutionG: number) => {
-    const digits = Math.min(6, Math.max(0, digitsOfStep(massInUnit(resolutionG, unit))))
-    return formatNumber(massInUnit(massG, unit), { locale, digits })
-  }
+  const inUnit = (massG: number, digits: number, signed = false) =>
+    massUnits === 'ounces' ? poundsAndOunces(massG, { locale, digits, signed }) : withUnit(formatNumber(massG, { locale, digits, signed }), unit)
+  const mass = (massG: number, signed = false) => inUnit(massG, digitsFor(Math.abs(massInUnit(massG, unit))), signed)
+  const digitsOfScale = (resolutionG: number) => Math.min(6, Math.max(0, digitsOfStep(massInUnit(resolutionG, unit))))
+  /** A mass for the scale, with the digits that the scale shows; grams are at the column's head. */
+  const weighed = (massG: number, resolutionG: number) =>
+    massUnits === 'ounces' ? inUnit(massG, digitsOfScale(resolutionG)) : formatNumber(massG, { locale, digits: digitsOfScale(resolutionG) })
   return {
-    massUnit: unit,
+    /** The head of a column of weights: with their unit where they stand without it. */
+    massHead: (head: string) => (massUnits === 'ounces' ? head : `${head}, ${unit}`),
     mass: (massG: number) => mass(massG),
     massDifference: (massG: number) => mass(massG, true),
     weighed,
     /** The same with its unit. */
-    weighedInUnit: (massG: number, resolutionG: number) => withUnit(weighed(massG, resolutionG), unit),
+    weighedInUnit: (massG: number, resolutionG: number) => inUnit(massG, digitsOfScale(resolutionG)),
     temp: (tempC: number) => withUnit(formatNumber(temperatureInUnit(tempC, temperatureUnits), { locale, digits: 0 }), degreeSign[temperatureUnits]),
     tempFine: (tempC: number) => withUnit(formatNumber(temperatureInUnit(tempC, temperatureUnits), { locale, digits: 1 }), degreeSign[temperatureUnits]),
     tempDifference: (differenceC: number) => withUnit(formatNumber(differenceInUnit(differenceC, temperatureUnits), { locale, digits: 1 }), degreeSign[temperatureUnits]),

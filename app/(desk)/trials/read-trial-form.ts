@@ -2,7 +2,7 @@ import 'server-only'
 import { textOf } from '@/app/act'
 import { numberOf } from '@/app/number-of'
 import { heldTotal } from '@/lib/kitchen/trials/trial-content.input'
-import { temperatureFromUnit } from '@/lib/words/format/temperature'
+import { temperatureFigure } from '@/lib/words/format/figure-in-field'
 import type { PlanUnits } from './plan-format'
 
 /** What a trial's form says, in base units, for the command to judge. An empty choice is missing, not wrong. */
@@ -12,7 +12,7 @@ export function readTrialForm(form: FormData, units: PlanUnits) {
   const chosen = (name: string) => textOf(form, at(name)) || undefined
   const degrees = (name: string) => {
     const typed = number(name)
-    return typeof typed === 'number' ? temperatureFromUnit(typed, units.temperatureUnits) : typed
+    return typeof typed === 'number' ? temperatureFigure(units.temperatureUnits).read(typed) : typed
   }
   return {
     kind: chosen('kind'),

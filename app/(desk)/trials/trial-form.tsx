@@ -11,10 +11,12 @@ import type { FormAction } from '@/lib/ui/form-state'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Section } from '@/lib/ui/section'
 import { SubmitButton } from '@/lib/ui/submit-button'
+import { resolutionWithoutScaleG } from '@/lib/kitchen/trials/resolution-of-line'
 import { heldTotal, type TrialContent } from '@/lib/kitchen/trials/trial-content.input'
+import { massInUnit, smallMassUnit } from '@/lib/words/format/mass'
 import { plainNumber } from '@/lib/words/format/plain-number'
-import { temperatureInUnit } from '@/lib/words/format/temperature'
-import { degreeSign } from '@/lib/words/format/temperature-difference'
+import { temperatureFigure } from '@/lib/words/format/figure-in-field'
+import { withUnit } from '@/lib/words/format/with-unit'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { ArmsEditor } from './arms-editor'
@@ -45,7 +47,10 @@ export function TrialForm({ action, present, choices, units, words, language, ba
   const { trials: text, desk } = words
   const { form } = text
   const plain = (value: number) => plainNumber(value, { locale: units.locale, significant: 12, grouped: false })
-  const inDegrees = (tempC: number) => plain(Number(temperatureInUnit(tempC, units.temperatureUnits).toFixed(2)))
+  const temp = temperatureFigure(units.temperatureUnits)
+  const inDegrees = (tempC: number) => temp.write(tempC, units.locale)
+  const small = smallMassUnit(units.massUnits)
+  const smallStep = withUnit(plainNumber(massInUnit(resolutionWithoutScaleG, small), { locale: units.locale, significant: 1 }), small)
   const number = (name: keyof typeof usual, label: string, hint?: string, unit?: string) => (
     <FormField name={`content.${name}`} type="number" label={label} hint={hint} unit={unit} width="short" required defaultValue={plain(present?.[name] ?? usual[name])} />
   )
@@ -54,7 +59,7 @@ export function TrialForm({ action, present, choices, units, words, language, ba
       name={`content.${name}`}
       type="number"
       label={label}
-      unit={degreeSign[units.temperatureUnits]}
+      unit={temp.unit}
       width="short"
       required
       defaultValue={inDegrees(present?.[name] ?? usual[name])}
@@ -108,7 +113,7 @@ export function TrialForm({ action, present, choices, units, words, language, ba
               defaultValue={present?.marginUnit ?? 'pct'}
               required
             />
-            {number('confidencePct', form.confidence, form.confidenceHint, '%')}
+            {number('confidencePct', say(form.confidence, language, { least: plain(50), most: plain(99.9) }), form.confidenceHint, '%')}
           </div>
         </FieldStack>
       </Section>
@@ -152,7 +157,7 @@ export function TrialForm({ action, present, choices, units, words, language, ba
 
       <Section id="weighing" title={form.weighing}>
         <FieldStack>
-          <FormSelect name="content.scaleId" label={form.scale} emptyLabel={form.scaleNone} options={named(choices.scales)} defaultValue={present?.scaleId ?? ''} width="full" optionalWord={desk.optional} />
+          <FormSelect name="content.scaleId" label={form.scale} emptyLabel={say(form.scaleNone, language, { step: smallStep })} options={named(choices.scales)} defaultValue={present?.scaleId ?? ''} width="full" optionalWord={desk.optional} />
           <FormSelect name="content.mixerId" label={form.mixer} emptyLabel={form.mixerNone} options={named(choices.mixers)} defaultValue={present?.mixerId ?? ''} width="full" optionalWord={desk.optional} />
           <div role="group" aria-labelledby="temperatures-title">
             <p id="temperatures-title" className="mb-1 font-semibold">
@@ -165,8 +170,8 @@ export function TrialForm({ action, present, choices, units, words, language, ba
                 name="content.tapTempC"
                 type="number"
                 label={form.tapTemp}
-                hint={choices.tapTempC === null ? form.tapTempNone : say(form.tapTempHint, language, { temp: `${inDegrees(choices.tapTempC)} ${degreeSign[units.temperatureUnits]}` })}
-                unit={degreeSign[units.temperatureUnits]}
+                hint={choices.tapTempC === null ? form.tapTempNone : say(form.tapTempHint, language, { temp: withUnit(inDegrees(choices.tapTempC), temp.unit) })}
+                unit={temp.unit}
                 width="short"
                 required={choices.tapTempC === null}
                 optionalWord={choices.tapTempC === null ? undefined : desk.optional}

@@ -87,6 +87,9 @@ export const people = {
       'en-CA': '1,234.5 and 2026-12-31 (Canada)',
       'en-AU': '1,234.5 and 31/12/2026 (Australia)',
       'en-NZ': '1,234.5 and 31/12/2026 (New Zealand)',
+      'en-DE': '1.234,5 and 31/12/2026',
+      'en-SE': '1 234,5 and 2026-12-31',
+      'en-ZA': '1 234,5 and 2026/12/31',
     },
   },
   account: {

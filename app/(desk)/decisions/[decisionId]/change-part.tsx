@@ -20,7 +20,7 @@ export function ChangeShown({ decision, bakery, language }: ChangePartProps) {
   return (
     <>
       {change.cost ? <CostSection cost={change.cost} {...numbers} text={text} locale={bakery.locale} language={language} /> : null}
-      <VersionDifferences compared={change} {...numbers} words={words} locale={bakery.locale} language={language} />
+      <VersionDifferences compared={change} {...numbers} words={words} units={bakery} language={language} />
       <Section id="label" title={text.label}>
         {changesAllergens(change.allergens) ? <p className="max-w-measure font-bold">{text.labelAllergens}</p> : null}
         <p className="max-w-measure">{text.labelText}</p>

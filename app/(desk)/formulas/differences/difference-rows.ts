@@ -42,11 +42,11 @@ export function processRows(measured: ContentDifferences['measured'], { text, fo
     pieces: { label: compare.pieces, of: format.count },
     scalingMassG: { label: compare.scalingMassG, of: format.massShort },
     doughLossPct: { label: sheet.doughLoss, of: format.pct },
-    doughTempC: { label: sheet.doughTemp, of: format.celsius },
+    doughTempC: { label: sheet.doughTemp, of: format.temp },
     mixTimeS: { label: sheet.mixTime, of: format.minutes },
     bulkTimeS: { label: sheet.bulkTime, of: format.minutes },
     proofTimeS: { label: sheet.proofTime, of: format.minutes },
-    bakeTempC: { label: sheet.bakeTemp, of: format.celsius },
+    bakeTempC: { label: sheet.bakeTemp, of: format.temp },
     bakeTimeS: { label: sheet.bakeTime, of: format.minutes },
   }
   return measured.map(({ name, from, to, isSame }) => ({ key: name, label: forms[name].label, from: forms[name].of(from), to: forms[name].of(to), isSame }))

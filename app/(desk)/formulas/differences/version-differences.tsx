@@ -6,6 +6,7 @@ import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { allergenChangeWords } from '../allergen-change-words'
 import { formulaFormat } from '../formula-format'
+import type { FormulaUnits } from '../formula-units'
 import { nutrientRows, processRows, totalsRows } from './difference-rows'
 import { DifferenceTable } from './difference-table'
 import { LinesDifference } from './lines-difference'
@@ -16,16 +17,16 @@ export type VersionDifferencesProps = {
   from: number
   to: number
   words: Words
-  locale: string
+  units: FormulaUnits
   language: Language
 }
 
 /** What differs between two versions: lines, totals, batch and process, what the dough holds, allergens, method. */
-export function VersionDifferences({ compared, from, to, words, locale, language }: VersionDifferencesProps) {
+export function VersionDifferences({ compared, from, to, words, units, language }: VersionDifferencesProps) {
   const { formulas: text, stores } = words
   const { compare, sheet } = text
   const { lines, measured, method, figures, allergens } = compared
-  const format = formulaFormat(locale, text.units)
+  const format = formulaFormat(units, text.units)
   const sides = { from: say(text.versionTitle, language, { number: from }), to: say(text.versionTitle, language, { number: to }) }
   const forms = { text, format, language }
   return (

@@ -4,10 +4,11 @@ import { redirect } from 'next/navigation'
 import { act, textOf } from '@/app/act'
 import { draftFormula } from '@/lib/kitchen/formulas/draft-formula'
 import type { FormState } from '@/lib/ui/form-state'
+import type { FormulaUnits } from '../formula-units'
 import { atRows, readEditorForm } from '../read-editor-form'
 
-export async function draft(locale: string, former: FormState, form: FormData): Promise<FormState> {
-  const { sent, content } = readEditorForm(form, locale)
+export async function draft(units: FormulaUnits, former: FormState, form: FormData): Promise<FormState> {
+  const { sent, content } = readEditorForm(form, units)
   const acted = await act(draftFormula, { name: textOf(form, 'name'), ...content }, form, former)
   if (!acted.ok) return atRows(acted.state, sent)
   redirect(`/formulas/${acted.value.formulaId}/versions/${acted.value.versionId}`)

@@ -8,6 +8,7 @@ import { LinkButton } from '@/lib/ui/link-button'
 import { Sheet } from '@/lib/ui/sheet'
 import { wordsIn } from '@/lib/words/words'
 import { FormulaEditor } from '../formula-editor'
+import { formulaUnits } from '../formula-units'
 import { draft } from './actions'
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -22,6 +23,7 @@ export default async function NewFormulaPage() {
   const { formulas: text } = wordsIn(language)
   const { bakery } = await ask(getDesk)
   const { ingredients } = await ask(getEditor, { draft: null })
+  const units = formulaUnits(bakery)
   if (ingredients.length === 0) {
     return (
       <Sheet kicker={text.list.title} headline={text.editor.newHeadline}>
@@ -37,14 +39,14 @@ export default async function NewFormulaPage() {
   }
   return (
     <FormulaEditor
-      action={draft.bind(null, bakery.locale)}
+      action={draft.bind(null, units)}
       kicker={text.list.title}
       headline={text.editor.newHeadline}
       hasName
       values={{ ...empty, stages: [{ kind: 'final_dough', name: '', lines: [blank, blank, blank, blank] }] }}
       ingredients={ingredients}
       text={text}
-      locale={bakery.locale}
+      units={units}
       language={language}
       cancelHref="/formulas"
     />

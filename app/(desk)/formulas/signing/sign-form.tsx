@@ -13,6 +13,7 @@ import { allergenChangeWords } from '../allergen-change-words'
 import { signOff } from '../[formulaId]/versions/[versionId]/actions'
 import { costChangeWords } from '../cost-change-words'
 import { formulaFormat } from '../formula-format'
+import type { FormulaUnits } from '../formula-units'
 import { sayNeeds } from '../say-needs'
 import type { VersionSeen } from './version-seen'
 
@@ -22,7 +23,7 @@ type SignFormProps = {
   version: VersionSeen
   signing: NonNullable<VersionSeen['signing']>
   words: Words
-  bakery: { locale: string; timeZone: string; currency: string }
+  bakery: FormulaUnits & { timeZone: string; currency: string }
   language: Language
 }
 
@@ -31,7 +32,7 @@ export function SignForm({ title, version, signing, words, bakery, language }: S
   const { formulas: text, desk } = words
   const { sign, sheet } = text
   const { content, figures, number } = version
-  const format = formulaFormat(bakery.locale, text.units)
+  const format = formulaFormat(bakery, text.units)
   const needs = (list: typeof signing.needed) => sayNeeds(list, text, language)
   const missing = needs(signing.missing)
   const summary = [

@@ -22,7 +22,7 @@ export function DoughsTable({ plan, words, format, language }: PlanPart) {
       caption={text.plan.doughs}
       captionHidden
       columns={[
-        { key: 'ingredient', label: `${text.plan.ingredient}, ${format.massUnit}` },
+        { key: 'ingredient', label: format.massHead(text.plan.ingredient) },
         ...plan.arms.map((arm) => ({ key: String(arm.position), label: arm.position === 0 ? text.control : say(text.dough, language, { letter: armLetter(arm.position) }), numeric: true })),
       ]}
     >

@@ -10,6 +10,9 @@ describe('formatMoneyMinor', () => {
     [1234, 'en-US', 'JPY', '¥1,234'],
     [1234, 'en-US', 'KWD', 'KWD\u00a01.234'],
     [0, 'en-GB', 'GBP', '£0.00'],
+    // The same marks as other numbers, whatever the locale's data say of money.
+    [123_456_789, 'en-DE', 'EUR', '€1.234.567,89'],
+    [123_450, 'en-SE', 'EUR', '€1\u00a0234,50'],
     [-0, 'en-GB', 'GBP', '£0.00'],
   ])('%d in %s %s', (minor, locale, currency, expected) => {
     expect(formatMoneyMinor(minor, { locale, currency })).toBe(expected)

@@ -1,8 +1,8 @@
 import 'server-only'
-import { readDecimal } from '@/app/read-decimal'
 import { fromScreen } from '@/lib/kitchen/calculators/on-screen'
 import type { FieldShape, Shape } from '@/lib/kitchen/calculators/shape-of-schema'
 import { unitEnding } from '@/lib/kitchen/calculators/unit-ending'
+import { readDecimal } from '@/lib/words/format/read-decimal'
 import { hasTyped, rowCount, textAt, type Typed } from './typed'
 
 /**

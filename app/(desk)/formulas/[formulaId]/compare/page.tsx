@@ -44,7 +44,7 @@ export default async function ComparePage({ params, searchParams }: ComparePageP
         ]),
       }}
     >
-      <VersionDifferences compared={compared} from={from.number} to={to.number} words={words} locale={bakery.locale} language={language} />
+      <VersionDifferences compared={compared} from={from.number} to={to.number} words={words} units={bakery} language={language} />
       <Section id="compare" title={formulas.history.compare} screenOnly>
         <CompareForm formulaId={formula.id} versions={compared.versions} text={formulas} language={language} />
       </Section>

@@ -101,8 +101,8 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
                   caption={text.sheet}
                   columns={[
                     { key: 'ingredient', label: plan.ingredient },
-                    { key: 'target', label: `${text.target}, ${format.massUnit}`, numeric: true },
-                    { key: 'weighed', label: `${text.weighed}, ${format.massUnit}` },
+                    { key: 'target', label: format.massHead(text.target), numeric: true },
+                    { key: 'weighed', label: format.massHead(text.weighed) },
                     { key: 'lot', label: text.lot },
                   ]}
                 >

@@ -38,7 +38,7 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
   const { bakery } = await ask(getDesk)
   const version = await ask(getVersion, { formulaId, versionId })
   const { content, figures, number, formula } = version
-  const format = formulaFormat(bakery.locale, text.units)
+  const format = formulaFormat(bakery, text.units)
   const isPartSigned = version.state === 'draft' && version.signatures.length > 0
   const day = version.effectiveAt ? formatDate(version.effectiveAt, bakery) : ''
   const headlines = {
@@ -80,10 +80,10 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
             <DefinitionList
               entries={[
                 { term: sheet.mixTime, detail: format.minutes(content.process.mixTimeS) },
-                { term: sheet.doughTemp, detail: format.celsius(content.process.doughTempC), strong: true },
+                { term: sheet.doughTemp, detail: format.temp(content.process.doughTempC), strong: true },
                 { term: sheet.bulkTime, detail: format.minutes(content.process.bulkTimeS) },
                 { term: sheet.proofTime, detail: format.minutes(content.process.proofTimeS) },
-                { term: sheet.bakeTemp, detail: format.celsius(content.process.bakeTempC) },
+                { term: sheet.bakeTemp, detail: format.temp(content.process.bakeTempC) },
                 { term: sheet.bakeTime, detail: format.minutes(content.process.bakeTimeS) },
               ]}
             />

@@ -7,6 +7,7 @@ import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { editorValues } from '../../../../editor-values'
+import { formulaUnits } from '../../../../formula-units'
 import { FormulaEditor } from '../../../../formula-editor'
 import { change } from './actions'
 
@@ -21,16 +22,17 @@ export default async function EditPage({ params }: { params: Promise<{ formulaId
   const { bakery } = await ask(getDesk)
   const { ingredients, draft } = await ask(getEditor, { draft: { formulaId, versionId } })
   if (!draft) notFound()
+  const units = formulaUnits(bakery)
   return (
     <FormulaEditor
-      action={change.bind(null, { versionId, seenRevision: draft.revision, locale: bakery.locale })}
+      action={change.bind(null, { versionId, seenRevision: draft.revision, units })}
       kicker={draft.content.formula.name}
       headline={say(text.editor.changeHeadline, language, { number: draft.content.version.number })}
       hasName={false}
-      values={editorValues(draft.content, bakery.locale)}
+      values={editorValues(draft.content, units)}
       ingredients={ingredients}
       text={text}
-      locale={bakery.locale}
+      units={units}
       language={language}
       cancelHref={`/formulas/${formulaId}/versions/${versionId}`}
     />
