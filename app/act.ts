@@ -28,12 +28,15 @@ export async function act<Value>(
   const result = await command.call({ ...caller, formId: z.uuid().safeParse(textOf(form, formIdName)).data }, input)
   if (!result.ok) return { ok: false, state: await refusedState(result.refusal, form, answers) }
   refresh()
-  return { ok: true, value: result.value, done: (shown = {}) => ({ answers, values: {}, problems: {}, refusal: null, done: shown }) }
+  return { ok: true, value: result.value, done: (shown = {}) => ({ answers, values: {}, problems: {}, refusal: null, isStale: false, given: null, done: shown }) }
 }
 
 async function refusedState(refusal: Refused, form: FormData, answers: number): Promise<FormState> {
   const { sentence, problems } = wordsOfRefusal(refusal, await currentLanguage())
-  return { answers, values: typedIn(form), problems, refusal: sentence, done: null }
+  const isStale = refusal.code === 'stale' || refusal.code === 'stale-moved-on'
+  // The page then shows how it stands now, and the same form can be sent again over that.
+  if (isStale) refresh()
+  return { answers, values: typedIn(form), problems, refusal: sentence, isStale, given: null, done: null }
 }
 
 /** A text field of a form, as it was typed. */

@@ -1,12 +1,14 @@
 'use client'
 
-import { Fragment, useActionState, useMemo, useRef, useState, type ReactNode } from 'react'
+import { Fragment, useActionState, useEffect, useMemo, useRef, useState, type ReactNode } from 'react'
 import { ActionFormContext } from './action-form-context'
 import { countOnce } from './count-once'
 import { DraftNotice } from './draft-notice'
 import { FormSummary } from './form-summary'
 import { emptyFormState, type FormAction, type FormState } from './form-state'
 import { keepTyped } from './keep-typed'
+import { typedIn } from './typed-in'
+import { useFocusAfter } from './use-focus-after'
 import { useFormDraft } from './use-form-draft'
 
 export type ActionFormProps = {
@@ -26,6 +28,12 @@ export function ActionForm({ action, idPrefix = '', onPutBack, children }: Actio
   const form = useRef<HTMLFormElement>(null)
   const [formId] = useState<{ current: string | null }>(() => ({ current: null }))
   const [doneCount, setDoneCount] = useState(0)
+  const given = useRef<Readonly<Record<string, string>> | null>(null)
+  useEffect(() => {
+    // Before a draft is put back over it.
+    given.current = form.current && typedIn(new FormData(form.current))
+  }, [doneCount])
+  useFocusAfter(form, doneCount)
   const draft = useFormDraft({ form, idPrefix, formId, doneCount, onPutBack })
   const counted = useMemo(() => countOnce(keepTyped(action), formId), [action, formId])
 
@@ -36,7 +44,7 @@ export function ActionForm({ action, idPrefix = '', onPutBack, children }: Actio
         draft.drop()
         setDoneCount((count) => count + 1)
       }
-      return answer
+      return answer.isStale ? { ...answer, given: given.current } : answer
     } catch (leading) {
       // Only what leads to another page comes here: it was done.
       draft.drop()

@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import type { ReactNode } from 'react'
+import { FocusOnPage } from './focus-on-page'
 import { InstallTape, type InstallNotice } from './install-tape'
 import { NavLink } from './nav-link'
 
@@ -19,6 +20,7 @@ export type DeskShellProps = {
 export function DeskShell({ bakeryName, nav, navLabel, who, notice, skipLabel, signOut, children }: DeskShellProps) {
   return (
     <>
+      <FocusOnPage />
       <a href="#main" className="sr-only bg-sheet focus:not-sr-only focus:absolute focus:top-2 focus:left-2 focus:px-4 focus:py-2">
         {skipLabel}
       </a>

@@ -6,11 +6,15 @@ export type FormState = {
   problems: Readonly<Record<string, string>>
   /** Why it was refused, in words. */
   refusal: string | null
+  /** Refused because somebody else changed the same thing meanwhile. */
+  isStale: boolean
+  /** With that: the fields as the page gave them before, by which what the other changed is told. */
+  given: Readonly<Record<string, string>> | null
   /** Set when it was done; may carry what is shown only now, such as a link. */
   done: Readonly<Record<string, string>> | null
 }
 
-export const emptyFormState: FormState = { answers: 0, values: {}, problems: {}, refusal: null, done: null }
+export const emptyFormState: FormState = { answers: 0, values: {}, problems: {}, refusal: null, isStale: false, given: null, done: null }
 
 export type FormAction = (state: FormState, form: FormData) => Promise<FormState>
 

@@ -1,10 +1,12 @@
 'use client'
 
 import { useFormField } from './action-form-context'
+import { useChangedHint } from './use-changed-hint'
 import { TextAreaField, type TextAreaFieldProps } from './text-area-field'
 
 /** A `TextAreaField` that shows what was typed and what was wrong with it, from the form around it. */
 export function FormTextArea(props: TextAreaFieldProps) {
   const { id, typed, error } = useFormField(props.name, props.label)
-  return <TextAreaField {...props} id={id} defaultValue={typed ?? props.defaultValue} error={error} />
+  const hint = useChangedHint(props.name, props.hint, props.defaultValue)
+  return <TextAreaField {...props} id={id} hint={hint} defaultValue={typed ?? props.defaultValue} error={error} />
 }

@@ -23,7 +23,7 @@ export type ActionCall = {
   headers?: Record<string, string>
 }
 
-const emptyState = { answers: 0, values: {}, problems: {}, refusal: null, done: null }
+const emptyState = { answers: 0, values: {}, problems: {}, refusal: null, isStale: false, given: null, done: null }
 
 /**
  * Calls a server action over HTTP, as a browser would: the arguments in React's own form, the form's fields under

@@ -1,6 +1,6 @@
 'use client'
 
-import { use, useRef, useState } from 'react'
+import { use, useEffect, useRef, useState } from 'react'
 import { ActionFormContext } from '@/lib/ui/action-form-context'
 import { ArmMark } from '@/lib/ui/arm-mark'
 import { ErrorLine } from '@/lib/ui/error-line'
@@ -26,6 +26,7 @@ const mostArms = 6
 const mostDoses = 6
 /** Above every key of a row that was there from the start. */
 const firstNewKey = 1000
+const addArmId = 'add-test-dough'
 const emptyArm: ArmShown = { name: '', how: 'balanced', doses: [emptyDose] }
 
 /** `at` is the place that a row had when the form was answered: its faults stand under that. */
@@ -44,6 +45,10 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
     const shown = typed ? typedArms(typed) : present
     return shown.map((arm, at) => ({ ...arm, key: key++, at, doses: arm.doses.map((dose, doseAt) => ({ ...dose, key: key++, at: doseAt })) }))
   })
+  const [focusId, setFocusId] = useState<{ id: string } | null>(null)
+  useEffect(() => {
+    if (focusId) document.getElementById(focusId.id)?.focus()
+  }, [focusId])
   const newKey = () => keys.current++
   const newDose = (): DoseRow => ({ ...emptyDose, key: newKey(), at: null })
   const change = (key: number, doses: (rows: DoseRow[]) => DoseRow[]) => setArms((rows) => rows.map((arm) => (arm.key === key ? { ...arm, doses: doses(arm.doses) } : arm)))
@@ -152,7 +157,10 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
                     ) : null}
                     {arm.doses.length > 1 ? (
                       <div className="wide:pt-7">
-                        <PressButton tone="stop-quiet" onPress={() => change(arm.key, (rows) => rows.filter(({ key }) => key !== dose.key))}>
+                        <PressButton tone="stop-quiet" onPress={() => {
+                            change(arm.key, (rows) => rows.filter(({ key }) => key !== dose.key))
+                            setFocusId({ id: `${name}.doses.${Math.max(0, d - 1)}.ingredientId` })
+                          }}>
                           {form.removeDose}
                         </PressButton>
                       </div>
@@ -162,11 +170,17 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
               })}
               <div className="flex flex-wrap gap-x-6">
                 {arm.doses.length < mostDoses ? (
-                  <PressButton tone="quiet" fullLabel={`${dough}: ${form.addDose}`} onPress={() => change(arm.key, (rows) => [...rows, newDose()])}>
+                  <PressButton tone="quiet" fullLabel={`${dough}: ${form.addDose}`} onPress={() => {
+                      change(arm.key, (rows) => [...rows, newDose()])
+                      setFocusId({ id: `${name}.doses.${arm.doses.length}.ingredientId` })
+                    }}>
                     {form.addDose}
                   </PressButton>
                 ) : null}
-                <PressButton tone="stop-quiet" onPress={() => setArms((rows) => rows.filter(({ key }) => key !== arm.key))}>
+                <PressButton tone="stop-quiet" onPress={() => {
+                    setArms((rows) => rows.filter(({ key }) => key !== arm.key))
+                    setFocusId({ id: addArmId })
+                  }}>
                   {say(form.removeArm, language, { dough })}
                 </PressButton>
               </div>
@@ -175,7 +189,14 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
         )
       })}
       {arms.length < mostArms ? (
-        <PressButton tone="plain" onPress={() => setArms((rows) => [...rows, { ...emptyArm, key: newKey(), at: null, doses: [newDose()] }])}>
+        <PressButton
+          tone="plain"
+          id={addArmId}
+          onPress={() => {
+            setArms((rows) => [...rows, { ...emptyArm, key: newKey(), at: null, doses: [newDose()] }])
+            setFocusId({ id: `content.arms.${arms.length}.name` })
+          }}
+        >
           {form.addArm}
         </PressButton>
       ) : null}

@@ -18,6 +18,8 @@ export const desk = {
     changedText: 'What you typed here on {at} and did not send is kept. Look at what is new before you put it back.',
     putBack: 'Put it back',
     throwAway: 'Throw it away',
+    now: 'Now in the book: {value}',
+    nothing: 'nothing',
   },
   roles: { owner: 'owner', head_baker: 'head baker', shift_baker: 'shift baker' },
   errors: {

@@ -26,6 +26,8 @@ export type ReadingPlaceProps = {
   words: ReadingWords
   language: string
   onKept(reading: KeptReading, needs: Needs): void
+  /** The book said no: somebody else's reading may be in the place. */
+  onRefused(): void
   onDraft(key: string, isUnsent: boolean): void
   nowByline(): string
 }
@@ -48,7 +50,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
       sent.needs,
     )
     change('')
-  })
+  }, props.onRefused)
 
   function change(next: string): void {
     setValue(next)
@@ -124,7 +126,8 @@ export function ReadingPlace(props: ReadingPlaceProps) {
           ))}
         </ul>
       ) : null}
-      {mayKeep && asksFor ? (
+      {/* What was typed stays beside the reading that was there first. */}
+      {mayKeep && (asksFor || state.step === 'refused') ? (
         <form
           noValidate
           onSubmit={(event) => {

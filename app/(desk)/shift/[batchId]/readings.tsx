@@ -110,6 +110,7 @@ export function Readings(props: ReadingsProps) {
         words={words}
         language={language}
         onKept={onKept}
+        onRefused={refresh}
         onDraft={onDraft}
         nowByline={() => say(words.by, language, { who: me, at: formatDateTime(new Date(), dateForm) })}
       />

@@ -20,7 +20,7 @@ export type DraftState =
  * arrived, so that sending again cannot keep it twice. A refused one was not kept and gets a new id, and so does one
  * that is outside what is usual, when it is sent again confirmed.
  */
-export function useReadingDraft(onKept: (entry: ReadingEntry, sent: Extract<Sending, { outcome: 'kept' }>) => void) {
+export function useReadingDraft(onKept: (entry: ReadingEntry, sent: Extract<Sending, { outcome: 'kept' }>) => void, onRefused?: () => void) {
   const [state, setState] = useState<DraftState>({ step: 'typing' })
   const entry = useRef<ReadingEntry | null>(null)
 
@@ -37,6 +37,7 @@ export function useReadingDraft(onKept: (entry: ReadingEntry, sent: Extract<Send
       case 'refused':
         entry.current = null
         setState({ step: 'refused', words: sent.words, problems: sent.problems })
+        onRefused?.()
         return
       case 'odd':
         entry.current = null

@@ -1,0 +1,24 @@
+'use client'
+
+import { use, type ReactNode } from 'react'
+import { say } from '../words/say'
+import { ActionFormContext } from './action-form-context'
+import { DraftOwnerContext } from './draft-owner'
+
+/**
+ * A field's hint, and what stands in the book now where somebody else changed it while this form was open.
+ * @param present what the page gives the field
+ * @param shown the same as it is read, where that is another text
+ */
+export function useChangedHint(name: string, hint: ReactNode, present: string | undefined, shown: string | undefined = present): ReactNode {
+  const { state } = use(ActionFormContext)
+  const owner = use(DraftOwnerContext)
+  const was = state.given?.[name]
+  if (owner === null || was === undefined || was === (present ?? '')) return hint
+  return (
+    <>
+      {hint}
+      <strong className="block text-ink">{say(owner.words.now, owner.language, { value: shown || owner.words.nothing })}</strong>
+    </>
+  )
+}
