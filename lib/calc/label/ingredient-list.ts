@@ -1,10 +1,11 @@
 import { mustBeWithin } from '../checks'
+import { CalcError } from '../error'
 import { groupBy } from '../group-by'
 import { declaredAllergens } from './declared-allergens'
 import { nameKey } from './name-key'
 import { namingOf } from './naming-of'
 import { openMixes } from './open-mixes'
-import { readIngredients, type LabelAllergen, type LabelIngredient, type LabelLine, type LabelPart } from './read-ingredients'
+import { readIngredients, type LabelAllergen, type LabelIngredient, type LabelLine, type LabelPart, type ReadIngredients } from './read-ingredients'
 import type { AdditiveClass, Allergen, AllergenGroup, LabelCaution, LabelRegion, Naming } from './types'
 import { usAllergenWords } from './us-allergen-words'
 
@@ -61,7 +62,7 @@ export type IngredientList = {
  * @param bakedMassG all bread of the batch, g, a thousandth to all of what was weighed in
  * @throws CalcError 'empty' | 'not-finite' | 'out-of-range' | 'duplicate' | 'wrong-shape'; 'not-possible' with reason
  *   'unknown-ingredient', 'lines-disagree', 'parts-over-100', 'water-is-worked-out', 'number-without-class',
- *   'no-species-asked', or one of openMixes
+ *   'no-species-asked', 'water-holds-more', or one of openMixes
  * Source: Regulation (EU) No 1169/2011, Articles 18 to 21 and Annex VII, Parts A, C and E (E and the exemption below 2 %
  *   from memory); 21 CFR 101.4(a)(1), from memory, and (a)(2); FALCPA (2004) and FASTER Act (2021).
  *   Always a draft that a competent person checks.
@@ -77,6 +78,7 @@ export function ingredientList(q: {
   const { ingredients: read, weighedG, allergensOf, withoutStatement, partsAddUp } = readIngredients(q)
   const bakedMassG = mustBeWithin('bakedMassG', q.bakedMassG, { min: LEAST_BREAD_SHARE * weighedG, max: weighedG })
   const ingredients = openMixes({ ingredients: read, allergensOf })
+  mustBeWaterAlone(ingredients, allergensOf)
   const { waterInG, addedWaterG, isWaterLeftOut } = waterIn(ingredients, weighedG, bakedMassG, isUs)
   const allergens = [...allergensOf.values()].flatMap(({ of, present, species }) =>
     declaredAllergens({ present, region: q.region }).declared.flatMap((one) => {
@@ -137,6 +139,14 @@ export function ingredientList(q: {
     containsSentence: isUs && allergens.length > 0 ? `Contains: ${usAllergenWords(allergens).join(', ')}.` : null,
     withoutStatement,
     cautions,
+  }
+}
+
+/** Water may be left out of the list, so nothing that must be in it may be marked as water. */
+function mustBeWaterAlone(ingredients: readonly LabelIngredient[], allergensOf: ReadIngredients['allergensOf']): void {
+  for (const { isAddedWater, name, additiveClass, parts, lineIndex } of ingredients) {
+    const holdsMore = additiveClass !== null || parts.length > 0 || (allergensOf.get(nameKey(name))?.present.length ?? 0) > 0
+    if (isAddedWater && holdsMore) throw new CalcError('not-possible', { field: `lines[${lineIndex}].name`, value: name, reason: 'water-holds-more' })
   }
 }
 

@@ -129,6 +129,7 @@ export const reasons = {
   'unknown-sample': 'This sample is not one of those that are given.',
   'unknown-stage': 'This stage is not one of those that are given.',
   'variance-at-zero': 'The batches do not vary beyond their loaves here, so this would claim too much. Compare the means of the batches.',
+  'water-holds-more': 'Added water is water alone, since a little of it may be left out of the list. What has parts, a class or an allergen is no water.',
   'water-is-worked-out': 'What is left of added water is worked out from the bread. Leave this empty.',
   'worth-nothing': 'A gain that is worth nothing pays for no dose.',
   'zero-variance': 'All values are the same, so there is no spread to judge by. Look whether they were rounded or copied.',

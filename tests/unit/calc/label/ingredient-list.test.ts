@@ -200,3 +200,12 @@ test('a kind is asked of fish and shellfish only', () =>
   expect(() => ingredientList({ ...q, allergens: [{ of: 'salt', allergen: 'milk', species: 'cow' }] })).toThrow(
     expect.objectContaining({ facts: { field: 'allergens[0].species', value: 'cow', reason: 'no-species-asked' } }),
   ))
+
+test('nothing that must be in the list gets out of it by being marked as added water', () => {
+  const whey = { name: 'whey', massG: 200, isAddedWater: true }
+  const lines = [...q.lines, whey]
+  const refused = expect.objectContaining({ facts: { field: 'lines[5].name', value: 'whey', reason: 'water-holds-more' } })
+  expect(() => ingredientList({ ...q, lines, allergens: [...q.allergens, { of: 'Whey', allergen: 'milk' }], bakedMassG: 1200 })).toThrow(refused)
+  expect(() => ingredientList({ ...q, lines, parts: [...q.parts, { of: 'whey', name: 'lactose', sharePct: 5 }] })).toThrow(refused)
+  expect(() => ingredientList({ ...q, lines: [...q.lines, { ...whey, additiveClass: 'acid' }] })).toThrow(refused)
+})
