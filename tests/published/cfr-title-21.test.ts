@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { CalcError } from '@/lib/calc/error'
 import { eggsPerPound } from '@/lib/calc/label/eggs-per-pound'
+import { ingredientList } from '@/lib/calc/label/ingredient-list'
 import { activeMassG } from '@/lib/calc/dosing/active-mass'
 import { checkDose } from '@/lib/calc/dosing/check-dose'
 import type { ActiveSource, DoseLimit, FormConversion } from '@/lib/calc/dosing/types'
@@ -132,4 +133,47 @@ publishedCheck({
       throw error
     }
   },
+})
+
+const usList = (yeastG: number, saltG: number, butterG = 60) =>
+  ingredientList({
+    lines: [
+      { name: 'salt', massG: saltG },
+      { name: 'flour', massG: 1000 },
+      { name: 'water', massG: 600, isAddedWater: true },
+      { name: 'butter', massG: butterG },
+      { name: 'yeast', massG: yeastG },
+    ],
+    parts: [],
+    allergens: [],
+    bakedMassG: 1000,
+    region: 'us',
+  })
+for (const [yeastG, saltG, expected] of [
+  [20, 18, 2],
+  [15, 14, 1.5],
+  [9, 10, 1],
+  [5, 4, 0.5],
+  [5.1, 4, 1],
+] as const) {
+  publishedCheck({
+    id: 'Q-8.5',
+    of: ['label/ingredient-list'],
+    what: `‘contains … % or less of’ yeast ${yeastG} g and salt ${saltG} g in 1000 g: none above the stated figure`,
+    source: '21 CFR 101.4(a)(2), copy of 2006',
+    status: 'published rule, bread invented',
+    expected,
+    got: () => usList(yeastG, saltG).lastUpToPct ?? Number.NaN,
+    tolerance: { absolute: 0 },
+    why: 'one of four printed figures',
+  })
+}
+publishedCheck({
+  id: 'Q-8.5',
+  of: ['label/ingredient-list'],
+  what: '2 % may stand after that phrase, 2.01 % may not',
+  source: '21 CFR 101.4(a)(2), copy of 2006',
+  status: 'published rule, bread invented',
+  expected: 'yeast, salt',
+  got: () => usList(20, 18, 20.1).entries.filter(({ mayStandLast }) => mayStandLast).map(({ name }) => name).join(', '),
 })

@@ -3,8 +3,9 @@ import { declaredAllergens } from '@/lib/calc/label/declared-allergens'
 import { energy, type EnergyParts } from '@/lib/calc/label/energy'
 import { ingredientList } from '@/lib/calc/label/ingredient-list'
 import { nutritionPer100g } from '@/lib/calc/label/nutrition-per-100g'
+import type { LabelLine } from '@/lib/calc/label/read-ingredients'
 import { saltFromSodiumG } from '@/lib/calc/label/salt-from-sodium'
-import { ALLERGENS } from '@/lib/calc/label/types'
+import { ALLERGENS, type AllergenStatement } from '@/lib/calc/label/types'
 import { USDA_SR28 } from './data/usda-sr28'
 import { publishedCheck } from '@/tests/support/published-check'
 
@@ -229,5 +230,164 @@ for (const [nutrient, expected] of [
     got: () => row()?.per100g ?? Number.NaN,
     tolerance: { absolute: nutrient.startsWith('energy') ? 0.005 : 5e-5 },
     why: 'half of the last decimal given',
+  })
+}
+
+const readingGuide = 'as in the University of Reading’s guide to food labelling'
+const spiritCake = () =>
+  ingredientList({
+    lines: [
+      { name: 'flour', massG: 500 },
+      { name: 'spirit', massG: 120, leftInBreadG: 30 },
+      { name: 'water', massG: 300, isAddedWater: true },
+      { name: 'sugar', massG: 100 },
+    ],
+    parts: [],
+    allergens: [],
+    bakedMassG: 880,
+    region: 'eu',
+  })
+publishedCheck({
+  id: 'Q-8.1',
+  of: ['label/ingredient-list'],
+  what: 'order by weight at the time of use, but water (250 g left) and what is volatile (30 g left) by weight in the product',
+  source: `${regulation}, Article 18(1) and Annex VII A 1, ${readingGuide}`,
+  status: 'published rule, cake invented',
+  expected: 'flour 500, water 250, sugar 100, spirit 30',
+  got: () => spiritCake().entries.map(({ name, massG }) => `${name} ${massG}`).join(', '),
+})
+for (const [bakedMassG, expected] of [
+  [1000, 'left out'],
+  [1000.1, 'listed'],
+] as const) {
+  publishedCheck({
+    id: 'Q-8.1',
+    of: ['label/ingredient-list'],
+    what: `added water, ${bakedMassG} g less 950 g, where 5 % need not be counted and more must be`,
+    source: `${regulation}, Annex VII A 1, ${readingGuide}`,
+    status: 'published rule, dough invented',
+    expected,
+    got: () => (listed([['flour', 940], ['water', 400], ['salt', 10]], bakedMassG).isWaterLeftOut ? 'left out' : 'listed'),
+  })
+}
+
+const chips = (isOpened: boolean) =>
+  ingredientList({
+    lines: [
+      { name: 'flour', massG: 200 },
+      { name: 'sugar', massG: 80 },
+      { name: 'chips', massG: 120, isOpened },
+    ],
+    parts: [
+      { of: 'chips', name: 'lecithin', sharePct: 1, additiveClass: 'emulsifier' },
+      { of: 'chips', name: 'cocoa mass', sharePct: 49 },
+      { of: 'chips', name: 'Sugar', sharePct: 50 },
+    ],
+    allergens: [{ of: 'flour', allergen: 'wheat' }, { of: 'lecithin', allergen: 'soya' }],
+    bakedMassG: 400,
+    region: 'eu',
+  })
+publishedCheck({
+  id: 'Q-8.4',
+  of: ['label/ingredient-list'],
+  what: 'chips opened into the list: sugar 80 g and half of 120 g, added up',
+  source: `${regulation}, Annex VII E`,
+  status: 'from memory; arithmetic',
+  expected: 140,
+  got: () => chips(true).entries.find(({ name }) => name === 'sugar')?.massG ?? Number.NaN,
+  tolerance: { relative: 1e-12 },
+  why: 'exact arithmetic',
+})
+publishedCheck({
+  id: 'Q-8.4',
+  of: ['label/ingredient-list'],
+  what: 'opened, each substance stands once, its additive by class and its allergen marked',
+  source: `${regulation}, Annex VII E`,
+  status: 'from memory; arithmetic',
+  expected: 'flour!, sugar, cocoa mass, emulsifier: lecithin!',
+  got: () => said(chips(true)),
+})
+publishedCheck({
+  id: 'Q-8.4',
+  of: ['label/ingredient-list'],
+  what: 'or named, its own list in brackets after it in descending order',
+  source: `${regulation}, Annex VII E, on a UK trading-standards page`,
+  status: 'published rule, biscuit invented',
+  expected: 'flour!, chips, (Sugar, (cocoa mass, (emulsifier: lecithin!, sugar',
+  got: () => said(chips(false)),
+})
+function said({ entries }: ReturnType<typeof chips>): string {
+  return entries.map((one) => `${one.inside === null ? '' : '('}${one.additiveClass === null ? '' : `${one.additiveClass}: `}${one.name}${one.isEmphasised ? '!' : ''}`).join(', ')
+}
+for (const [exemptMix, massG, expected] of [
+  ['spices-or-herbs', 19.9, 'cumin'],
+  ['defined-by-union-law', 19.9, 'cumin'],
+  ['spices-or-herbs', 20, 'none'],
+  [undefined, 19.9, 'none'],
+] as const) {
+  publishedCheck({
+    id: 'Q-8.4',
+    of: ['label/ingredient-list'],
+    what: `parts that may be left out of ${massG} g of a mix (${exemptMix ?? 'not exempt'}) in 1000 g: additive and allergen never`,
+    source: `${regulation}, Annex VII E 2`,
+    status: 'from memory, bread invented',
+    expected,
+    got: () =>
+      ingredientList({
+        lines: [{ name: 'flour', massG: 1100 }, { name: 'mix', massG, exemptMix }],
+        parts: [
+          { of: 'mix', name: 'cumin', sharePct: 60 },
+          { of: 'mix', name: 'celery', sharePct: 30 },
+          { of: 'mix', name: 'silicon dioxide', sharePct: 10, additiveClass: 'anti-caking-agent', eNumber: 'E 551' },
+        ],
+        allergens: [{ of: 'cumin', allergen: 'none' }, { of: 'celery', allergen: 'celery' }, { of: 'silicon dioxide', allergen: 'none' }],
+        bakedMassG: 1000,
+        region: 'eu',
+      }).entries.filter(({ mayBeLeftOut }) => mayBeLeftOut).map(({ name }) => name).join(', ') || 'none',
+  })
+}
+publishedCheck({
+  id: 'Q-8.5',
+  of: ['label/ingredient-list'],
+  what: 'below 2 % of 1000 g any order after the others: 19.9 g may, 20 g may not',
+  source: `${regulation}, Annex VII A 6, on a UK trading-standards page`,
+  status: 'published rule, dough invented',
+  expected: 'yeast, salt',
+  got: () =>
+    listed([['flour', 1040], ['butter', 20], ['yeast', 19.9], ['salt', 18]], 1000).entries.filter(({ mayStandLast }) => mayStandLast).map(({ name }) => name).join(', '),
+})
+
+const additive = (line: Omit<LabelLine, 'massG'>, allergen?: AllergenStatement) =>
+  ingredientList({
+    lines: [{ name: 'flour', massG: 1000 }, { massG: 1, ...line }],
+    parts: [],
+    allergens: allergen === undefined ? [] : [{ of: line.name, allergen }],
+    bakedMassG: 900,
+    region: 'eu',
+  }).entries[1]
+publishedCheck({
+  id: 'Q-8.6',
+  of: ['label/ingredient-list'],
+  what: 'ascorbic acid: category, then specific name or E number',
+  source: `${regulation}, Annex VII C, ${readingGuide} and on flour millers’ pages`,
+  status: 'published',
+  expected: 'flour-treatment-agent, ascorbic acid, E 300, class-then-name-or-number',
+  got: () => {
+    const entry = additive({ name: 'ascorbic acid', additiveClass: 'flour-treatment-agent', eNumber: 'E300' })
+    return [entry?.additiveClass, entry?.name, entry?.eNumber, entry?.sayAs].join(', ')
+  },
+})
+for (const [allergen, expected] of [
+  ['none', 'class-alone'],
+  ['wheat', 'class-then-grain'],
+] as const) {
+  publishedCheck({
+    id: 'Q-8.6',
+    of: ['label/ingredient-list'],
+    what: `modified starch, allergen ${allergen}: neither name nor number, but its grain if gluten`,
+    source: `${regulation}, Annex VII C, on additive makers’ pages`,
+    status: 'published',
+    expected,
+    got: () => additive({ name: 'acetylated starch', additiveClass: 'modified-starch', eNumber: 'E 1420' }, allergen)?.sayAs,
   })
 }

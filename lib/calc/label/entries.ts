@@ -8,7 +8,7 @@ import { nutritionPer100g, NUTRITION_WARNINGS } from './nutrition-per-100g'
 import { DECLARED_NUTRIENTS, roundDeclared } from './round-declared'
 import { saltFromSodiumG } from './salt-from-sodium'
 import { servingEntries } from './serving-entries'
-import { ADDITIVE_CLASSES, ALLERGEN_GROUPS, ALLERGEN_STATEMENTS, ALLERGENS, LABEL_CAUTIONS, REGIONS } from './types'
+import { ADDITIVE_CLASSES, ALLERGEN_GROUPS, ALLERGEN_STATEMENTS, ALLERGENS, EXEMPT_MIXES, LABEL_CAUTIONS, NAMINGS, REGIONS } from './types'
 
 const region = z.enum(REGIONS)
 const allergen = z.enum(ALLERGENS)
@@ -28,7 +28,11 @@ export const labelEntries = [
           name: z.string(),
           massG: z.number(),
           isAddedWater: z.boolean().optional(),
+          isOpened: z.boolean().optional(),
           additiveClass: additiveClass.optional(),
+          eNumber: z.string().optional(),
+          leftInBreadG: z.number().optional(),
+          exemptMix: z.enum(EXEMPT_MIXES).optional(),
         }),
       ),
       parts: z.array(
@@ -36,10 +40,12 @@ export const labelEntries = [
           of: z.string(),
           name: z.string(),
           sharePct: z.number(),
+          isAddedWater: z.boolean().optional(),
           additiveClass: additiveClass.optional(),
+          eNumber: z.string().optional(),
         }),
       ),
-      allergens: z.array(z.strictObject({ of: z.string(), allergen: z.enum(ALLERGEN_STATEMENTS) })),
+      allergens: z.array(z.strictObject({ of: z.string(), allergen: z.enum(ALLERGEN_STATEMENTS), species: z.string().optional() })),
       bakedMassG: z.number(),
       region,
     }),
@@ -52,14 +58,20 @@ export const labelEntries = [
           inside: z.string().nullable(),
           massG: z.number(),
           pctOfBread: z.number(),
-          additiveClass: additiveClass.nullable(),
           isEmphasised: z.boolean(),
+          sourceInBrackets: z.string().nullable(),
+          sayAs: z.enum(NAMINGS),
+          additiveClass: additiveClass.nullable(),
+          eNumber: z.string().nullable(),
           mayStandLast: z.boolean(),
+          mayBeLeftOut: z.boolean(),
         }),
       ),
       addedWaterG: z.number(),
       isWaterLeftOut: z.boolean(),
-      allergens: z.array(z.strictObject({ of: z.string(), group, named: allergen })),
+      lastUpToPct: z.number().nullable(),
+      allergens: z.array(z.strictObject({ of: z.string(), group, named: allergen, species: z.string().nullable() })),
+      containsSentence: z.string().nullable(),
       withoutStatement: z.array(z.string()),
       cautions,
     }),
@@ -68,10 +80,10 @@ export const labelEntries = [
         { name: 'rye flour', massG: 600 },
         { name: 'water', massG: 520, isAddedWater: true },
         { name: 'wheat flour', massG: 400 },
-        { name: 'seed mix', massG: 90 },
+        { name: 'seed mix', massG: 90, isOpened: true },
         { name: 'salt', massG: 20 },
         { name: 'yeast', massG: 12 },
-        { name: 'ascorbic acid', massG: 0.05, additiveClass: 'flour-treatment-agent' },
+        { name: 'ascorbic acid', massG: 0.05, additiveClass: 'flour-treatment-agent', eNumber: 'E 300' },
       ],
       parts: [
         { of: 'seed mix', name: 'sunflower seeds', sharePct: 60 },
@@ -85,7 +97,7 @@ export const labelEntries = [
       bakedMassG: 1440,
       region: 'eu',
     },
-    source: `${regulation}, Articles 18 to 21 and Annex VII; 21 CFR 101.4(a), from memory`,
+    source: `${regulation}, Articles 18 to 21 and Annex VII, Part E from memory; 21 CFR 101.4(a)(2), the rest of 101.4 from memory; FALCPA (2004) and FASTER Act (2021)`,
     run: ingredientList,
   }),
   calcEntry({

@@ -1,31 +1,51 @@
 import { mustBeWithin, mustHaveAtLeast } from '../checks'
 import { CalcError } from '../error'
+import { readENumber } from './read-e-number'
 import { nameKey } from './name-key'
-import type { AdditiveClass, Allergen, AllergenStatement } from './types'
+import type { AdditiveClass, Allergen, AllergenStatement, ExemptMix } from './types'
 
-export type LabelLine = { name: string; massG: number; isAddedWater?: boolean; additiveClass?: AdditiveClass }
-export type LabelPart = { of: string; name: string; sharePct: number; additiveClass?: AdditiveClass }
+export type LabelLine = {
+  name: string
+  massG: number
+  isAddedWater?: boolean
+  /** Of a volatile ingredient, such as a spirit, what is still in the bread; all of it where nothing is said. */
+  leftInBreadG?: number
+  additiveClass?: AdditiveClass
+  eNumber?: string
+  /** Its parts stand in the list as ingredients of their own; otherwise it is named, with its own list in brackets. */
+  isOpened?: boolean
+  exemptMix?: ExemptMix
+}
+export type LabelPart = { of: string; name: string; sharePct: number; isAddedWater?: boolean; additiveClass?: AdditiveClass; eNumber?: string }
+export type LabelAllergen = { of: string; allergen: AllergenStatement; species?: string }
 
 export type LabelIngredient = {
   name: string
   massG: number
+  leftInBreadG: number
   isAddedWater: boolean
   additiveClass: AdditiveClass | null
+  eNumber: string | null
+  isOpened: boolean
+  exemptMix: ExemptMix | null
   parts: LabelPart[]
+  /** Of its first line. */
+  lineIndex: number
 }
 
 export type ReadIngredients = {
   ingredients: LabelIngredient[]
   weighedG: number
   /** By key of the name; nothing in `present` where 'none' was said. */
-  allergensOf: Map<string, { of: string; present: Allergen[] }>
+  allergensOf: Map<string, { of: string; present: Allergen[]; species: { allergen: Allergen; name: string }[] }>
   /** What nobody has said an allergen or 'none' of. */
   withoutStatement: string[]
   /** Every compound's parts come to 99.5 to 100 %. */
   partsAddUp: boolean
 }
 
-const LEAST_PARTS_PCT = 99.5
+/** Parts that come to this are given in full: a specification is rounded. */
+export const LEAST_PARTS_PCT = 99.5
 const MOST_PARTS_PCT = 100 + 1e-9
 
 /**
@@ -36,7 +56,7 @@ const MOST_PARTS_PCT = 100 + 1e-9
 export function readIngredients(q: {
   lines: readonly LabelLine[]
   parts: readonly LabelPart[]
-  allergens: readonly { of: string; allergen: AllergenStatement }[]
+  allergens: readonly LabelAllergen[]
 }): ReadIngredients {
   mustHaveAtLeast('lines', q.lines, 1)
   const byName = new Map<string, LabelIngredient>()
@@ -44,13 +64,16 @@ export function readIngredients(q: {
   q.lines.forEach((line, i) => {
     mustBeNamed(`lines[${i}].name`, line.name)
     weighedG += mustBeWithin(`lines[${i}].massG`, line.massG, { over: 0 })
-    const read = { isAddedWater: line.isAddedWater ?? false, additiveClass: line.additiveClass ?? null }
+    const read = readLine(line, `lines[${i}]`)
     const key = nameKey(line.name)
     const held = byName.get(key)
-    if (held === undefined) byName.set(key, { name: line.name.trim(), massG: line.massG, ...read, parts: [] })
-    else if (held.isAddedWater !== read.isAddedWater || held.additiveClass !== read.additiveClass) {
+    if (held === undefined) byName.set(key, { name: line.name.trim(), ...read, parts: [], lineIndex: i })
+    else if (MUST_AGREE.some((field) => held[field] !== read[field]) || (held.leftInBreadG < held.massG) !== (read.leftInBreadG < read.massG)) {
       throw new CalcError('not-possible', { field: `lines[${i}].name`, value: line.name, reason: 'lines-disagree' })
-    } else held.massG += line.massG
+    } else {
+      held.massG += read.massG
+      held.leftInBreadG += read.leftInBreadG
+    }
   })
   const seen = new Set<string>()
   q.parts.forEach((part, i) => {
@@ -63,18 +86,39 @@ export function readIngredients(q: {
       throw new CalcError('duplicate', { field: `parts[${i}].name`, value: part.name })
     }
     seen.add(key)
-    compound.parts.push(part)
+    compound.parts.push({ ...part, eNumber: readENumber(part, `parts[${i}].eNumber`) ?? undefined })
   })
   const allergensOf = readAllergens(q, byName)
   const withoutStatement = withoutStatementIn(byName, allergensOf)
   return { ingredients: [...byName.values()], weighedG, allergensOf, withoutStatement, partsAddUp: doPartsAddUp(byName) }
 }
 
+const MUST_AGREE = ['isAddedWater', 'additiveClass', 'eNumber', 'isOpened', 'exemptMix'] as const
+
+function readLine(line: LabelLine, field: string) {
+  const isAddedWater = line.isAddedWater ?? false
+  if (isAddedWater && line.leftInBreadG !== undefined) {
+    throw new CalcError('not-possible', { field: `${field}.leftInBreadG`, value: line.leftInBreadG, reason: 'water-is-worked-out' })
+  }
+  return {
+    massG: line.massG,
+    leftInBreadG: mustBeWithin(`${field}.leftInBreadG`, line.leftInBreadG ?? line.massG, { min: 0, max: line.massG }),
+    isAddedWater,
+    additiveClass: line.additiveClass ?? null,
+    eNumber: readENumber(line, `${field}.eNumber`),
+    isOpened: line.isOpened ?? false,
+    exemptMix: line.exemptMix ?? null,
+  }
+}
+
+/** The two whose kind is asked for; nuts are told apart already. */
+const HAS_SPECIES = ['fish', 'crustaceans'] as const
+
 function readAllergens(q: Parameters<typeof readIngredients>[0], byName: ReadonlyMap<string, LabelIngredient>) {
   const names = new Map<string, string>()
   for (const { name } of [...byName.values(), ...q.parts]) if (!names.has(nameKey(name))) names.set(nameKey(name), name)
   const allergensOf: ReadIngredients['allergensOf'] = new Map()
-  q.allergens.forEach(({ of, allergen }, i) => {
+  q.allergens.forEach(({ of, allergen, species }, i) => {
     const key = nameKey(of)
     const name = names.get(key)
     if (name === undefined) throw unknownName(`allergens[${i}].of`, of)
@@ -83,16 +127,32 @@ function readAllergens(q: Parameters<typeof readIngredients>[0], byName: Readonl
     if (held !== undefined && isNone !== (held.present.length === 0)) {
       throw new CalcError('not-possible', { field: `allergens[${i}].allergen`, value: of, reason: 'lines-disagree' })
     }
-    allergensOf.set(key, { of: name, present: [...(held?.present ?? []), ...(isNone ? [] : [allergen])] })
+    if (species !== undefined && !HAS_SPECIES.some((one) => one === allergen)) {
+      throw new CalcError('not-possible', { field: `allergens[${i}].species`, value: species, reason: 'no-species-asked' })
+    }
+    allergensOf.set(key, {
+      of: name,
+      present: [...(held?.present ?? []), ...(isNone ? [] : [allergen])],
+      species: [...(held?.species ?? []), ...(isNone || !species?.trim() ? [] : [{ allergen, name: species.trim() }])],
+    })
   })
+  for (const { name, parts } of byName.values()) {
+    if (allergensOf.get(nameKey(name))?.present.length !== 0) continue
+    const holding = parts.find((part) => (allergensOf.get(nameKey(part.name))?.present.length ?? 0) > 0)
+    if (holding) throw new CalcError('not-possible', { field: 'allergens', value: holding.name, reason: 'lines-disagree' })
+  }
   return allergensOf
 }
 
-/** A mix is spoken for by itself, or by every one of its parts. */
+/**
+ * A mix is spoken for by itself, or by every one of its parts. An opened one speaks for its parts only by 'none': what
+ * it holds may be in any of them.
+ */
 function withoutStatementIn(byName: ReadonlyMap<string, LabelIngredient>, allergensOf: ReadIngredients['allergensOf']) {
   const isSaid = (name: string) => allergensOf.has(nameKey(name))
   const open = [...byName.values()].flatMap((one) => {
-    if (isSaid(one.name)) return []
+    const said = allergensOf.get(nameKey(one.name))
+    if (said !== undefined && !(one.isOpened && said.present.length > 0)) return []
     return one.parts.length === 0 ? [one.name] : one.parts.map(({ name }) => name).filter((name) => !isSaid(name))
   })
   return [...new Map(open.map((name) => [nameKey(name), name])).values()]

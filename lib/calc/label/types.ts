@@ -33,11 +33,20 @@ export const ADDITIVE_CLASSES = [
 
 export type AdditiveClass = (typeof ADDITIVE_CLASSES)[number]
 
+/** How the EU has an ingredient named: an additive after its class, modified starch by the class alone or with its grain. */
+export const NAMINGS = ['name', 'class-then-name', 'class-then-name-or-number', 'class-alone', 'class-then-grain'] as const
+export type Naming = (typeof NAMINGS)[number]
+
+/** The two kinds of mix whose own list the EU lets be left out below 2 % of the product. */
+export const EXEMPT_MIXES = ['defined-by-union-law', 'spices-or-herbs'] as const
+export type ExemptMix = (typeof EXEMPT_MIXES)[number]
+
 /** What everything on a label must be shown with; words are in lib/words. */
 export const LABEL_CAUTIONS = [
   'draft-for-competent-person', 'local-rules-decide', 'traces-not-covered', 'milk-most-often-missed',
   'sulphites-above-10-mg-per-kg', 'parts-do-not-add-up', 'fermentation-not-counted', 'not-everything-stated',
   'no-allergens-given', 'some-allergens-not-given',
+  'species-not-given', 'not-on-us-list', 'one-way-for-us-allergens',
 ] as const
 
 export type LabelCaution = (typeof LABEL_CAUTIONS)[number]
