@@ -1,8 +1,9 @@
-import type { VersionContent } from '@/lib/kitchen/formulas/content-of-version'
+import type { getVersion } from '@/lib/kitchen/formulas/get-version'
+import type { AnswerOf } from '@/lib/kitchen/query'
 import type { EditorValues } from './formula-editor'
 
 /** A version's content as the texts that stand in the editor's fields, in the bakery's locale, with every digit. */
-export function editorValues({ batch, process, version, stages }: VersionContent, locale: string): EditorValues {
+export function editorValues({ batch, process, version, stages }: AnswerOf<typeof getVersion>['content'], locale: string): EditorValues {
   const form = new Intl.NumberFormat(locale, { useGrouping: false, maximumFractionDigits: 6 })
   const text = (value: number) => form.format(value)
   return {

@@ -10,6 +10,7 @@ export const desk = {
   optional: 'not needed',
   done: 'Done.',
   attention: 'Mind this.',
+  unreadHeadline: 'This cannot be shown',
   roles: { owner: 'owner', head_baker: 'head baker', shift_baker: 'shift baker' },
   errors: {
     notFound: 'There is nothing here',
