@@ -6,6 +6,7 @@ import { hashOfText } from '@/lib/documents/hash-of-text'
 import { readPlan } from '@/lib/documents/plan/read-plan'
 import { textOfReading } from '@/lib/documents/reading/text-of-reading.input'
 import { readVersionContent } from '@/lib/documents/version-content/read-version-content'
+import { sealOfReadings } from '@/lib/kitchen/evidence/seal-of-readings'
 
 /** What rows and a text say of the same, side by side: whoever compares them is shown where they part. */
 export type SaidTwice = { of: string; byRows: unknown; byText: unknown }
@@ -116,12 +117,12 @@ export async function versionsTwice(): Promise<SaidTwice[]> {
   })
 }
 
-/** Every piece of evidence: of which trial, by whom, of which plan and control, of which doughs. */
+/** Every piece of evidence: of which trial, by whom, of which plan and control, of which doughs and readings, to which nothing may have come since. */
 export async function evidenceTwice(): Promise<SaidTwice[]> {
   const kept = await db().evidence.findMany({
     include: { frozenBy: true, trial: { include: { formula: true, controlVersion: true, arms: { orderBy: { position: 'asc' } } } } },
   })
-  return kept.map((row) => {
+  return Promise.all(kept.map(async (row) => {
     const { trial } = row
     const { evidence } = mustBeRead(readEvidence(row.text, row.hash))
     return {
@@ -131,6 +132,7 @@ export async function evidenceTwice(): Promise<SaidTwice[]> {
         formula: [trial.formula.id, trial.formula.name, trial.controlVersion.id, trial.controlVersion.number, trial.controlVersion.contentHash],
         declared: [trial.kind, trial.margin, trial.marginUnit, trial.confidencePct, trial.mixingDays, trial.batchesPerArm, trial.piecesPerBatch],
         arms: trial.arms.map(({ id, position, name }) => [id, position, name]),
+        readings: await sealOfReadings(db(), row.bakeryId, trial.id, { id: trial.measureId }),
         frozen: [row.at.toISOString(), row.frozenById, row.frozenBy.name],
       },
       byText: {
@@ -138,10 +140,11 @@ export async function evidenceTwice(): Promise<SaidTwice[]> {
         formula: [evidence.trial.formula.id, evidence.trial.formula.name, evidence.trial.controlVersion.id, evidence.trial.controlVersion.number, evidence.trial.controlVersion.contentHash],
         declared: [evidence.declared.kind, evidence.declared.margin, evidence.declared.marginUnit, evidence.declared.confidencePct, evidence.declared.mixingDays, evidence.declared.batchesPerArm, evidence.declared.piecesPerBatch],
         arms: evidence.arms.map(({ id, arm, name }) => [id, arm, name]),
+        readings: evidence.readings,
         frozen: [evidence.frozen.at, evidence.frozen.by.id, evidence.frozen.by.name],
       },
     }
-  })
+  }))
 }
 
 /** Every entry of the record beside its columns, and after the one before it. */
