@@ -5,20 +5,21 @@ import { Notice } from '@/lib/ui/notice'
 import { Sheet } from '@/lib/ui/sheet'
 import { wordsIn, type Language } from '@/lib/words/words'
 
-type UnreadDocumentProps = { kicker: string; refusal: Refused; back: { href: string; label: string }; language: Language }
+type Way = { href: string; label: string }
+type UnreadDocumentProps = { kicker: string; refusal: Refused; ways: readonly Way[]; language: Language }
 
-/** A page of something that is kept and cannot be read by this code: why, and the way back. */
-export function UnreadDocument({ kicker, refusal, back, language }: UnreadDocumentProps) {
+/** A page of something that is kept and cannot be read by this code: why, and the ways on. */
+export function UnreadDocument({ kicker, refusal, ways, language }: UnreadDocumentProps) {
   const { desk } = wordsIn(language)
   return (
     <Sheet
       kicker={kicker}
       headline={desk.unreadHeadline}
-      actions={
-        <LinkButton tone="plain" href={back.href}>
-          {back.label}
+      actions={ways.map(({ href, label }) => (
+        <LinkButton key={href} tone="plain" href={href}>
+          {label}
         </LinkButton>
-      }
+      ))}
     >
       <Notice tone={refusal.code === 'damaged-text' ? 'stop' : 'warn'} word={desk.attention}>
         {wordsOfRefusal(refusal, language).sentence}

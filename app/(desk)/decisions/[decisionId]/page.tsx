@@ -29,7 +29,7 @@ export default async function DecisionPage({ params }: { params: Promise<{ decis
   const words = wordsIn(language)
   const { decisions: text } = words
   const [{ bakery }, asked] = await Promise.all([ask(getDesk), askToRead(getDecision, { decisionId })])
-  if (!asked.ok) return <UnreadDocument kicker={text.title} refusal={asked.refusal} back={{ href: '/decisions', label: text.back }} language={language} />
+  if (!asked.ok) return <UnreadDocument kicker={text.title} refusal={asked.refusal} ways={[{ href: '/decisions', label: text.back }]} language={language} />
   const decision = asked.value
   const { version, drafted, control, formula, trial, evidence } = decision
   const versionHref = version && `/formulas/${formula.id}/versions/${version.id}`

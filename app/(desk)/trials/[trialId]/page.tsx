@@ -40,7 +40,11 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
   const { bakery } = await ask(getDesk)
   const asked = await askUnless(getPlan, { trialId }, ['plan-not-possible', 'dose-without-active', 'no-tap', 'unknown-format', 'damaged-text'])
   if (!asked.ok && (asked.refusal.code === 'unknown-format' || asked.refusal.code === 'damaged-text')) {
-    return <UnreadDocument kicker={trials.title} refusal={asked.refusal} back={{ href: '/trials', label: text.back }} language={language} />
+    const ways = [
+      { href: `/trials/${trialId}/result`, label: text.result },
+      { href: '/trials', label: text.back },
+    ]
+    return <UnreadDocument kicker={trials.title} refusal={asked.refusal} ways={ways} language={language} />
   }
   if (!asked.ok) return <PlanFault trialId={trialId} refusal={asked.refusal} words={words} language={language} />
   const { trial, plan, may, days, ...rest } = asked.value

@@ -31,7 +31,7 @@ export default async function ComparePage({ params, searchParams }: ComparePageP
   const { compare: text, sheet } = formulas
   const { bakery } = await ask(getDesk)
   const asked = await askToRead(compareVersions, { formulaId, fromId, toId })
-  if (!asked.ok) return <UnreadDocument kicker={formulas.list.title} refusal={asked.refusal} back={{ href: `/formulas/${formulaId}`, label: sheet.backToFormula }} language={language} />
+  if (!asked.ok) return <UnreadDocument kicker={formulas.list.title} refusal={asked.refusal} ways={[{ href: `/formulas/${formulaId}`, label: sheet.backToFormula }]} language={language} />
   const compared = asked.value
   const { formula, from, to, lines, measured, method, allergens } = compared
   const isSame = [...lines, ...measured, method].every((each) => each.isSame) && !changesAllergens(allergens)

@@ -35,7 +35,7 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
   const { weighOut: text, plan } = trials
   const { bakery } = await ask(getDesk)
   const asked = await askToRead(getWeighOut, { trialId })
-  if (!asked.ok) return <UnreadDocument kicker={text.title} refusal={asked.refusal} back={{ href: `/trials/${trialId}`, label: text.back }} language={language} />
+  if (!asked.ok) return <UnreadDocument kicker={text.title} refusal={asked.refusal} ways={[{ href: `/trials/${trialId}`, label: text.back }]} language={language} />
   const { trial, arms, doughTempC, chosen } = asked.value
   const format = planFormat(bakery)
   const listOf = new Intl.ListFormat(bakery.locale, { type: 'unit' })

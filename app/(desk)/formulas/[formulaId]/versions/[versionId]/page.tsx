@@ -39,7 +39,7 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
   const { sheet } = text
   const { bakery } = await ask(getDesk)
   const asked = await askToRead(getVersion, { formulaId, versionId })
-  if (!asked.ok) return <UnreadDocument kicker={text.list.title} refusal={asked.refusal} back={{ href: `/formulas/${formulaId}`, label: sheet.backToFormula }} language={language} />
+  if (!asked.ok) return <UnreadDocument kicker={text.list.title} refusal={asked.refusal} ways={[{ href: `/formulas/${formulaId}`, label: sheet.backToFormula }]} language={language} />
   const version = asked.value
   const { content, figures, number, formula } = version
   const format = formulaFormat(bakery.locale, text.units)
