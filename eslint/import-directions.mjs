@@ -10,13 +10,14 @@ const everything = { ours: 'all', packages: 'all' }
  */
 const directions = {
   app: { ours: ['lib/kitchen', 'lib/ui', 'lib/auth', 'lib/station', 'lib/words'], packages: 'all' },
-  'lib/kitchen': { ours: ['lib/auth', 'lib/calc', 'lib/db', 'lib/words'], packages: 'all' },
+  'lib/kitchen': { ours: ['lib/auth', 'lib/calc', 'lib/db', 'lib/documents', 'lib/words'], packages: 'all' },
   'lib/auth': { ours: ['lib/db'], packages: 'all' },
   'lib/ui': { ours: ['lib/calc', 'lib/words', '*.input'], packages: 'all' },
   'lib/station': { ours: ['lib/calc', 'lib/words', '*.input'], packages: 'all' },
   'lib/calc': { ours: [], packages: ['decimal.js', 'ml-matrix'] },
   'lib/words': { ours: [], packages: [] },
-  'lib/db': { ours: [], packages: 'all' },
+  'lib/db': { ours: ['lib/documents'], packages: 'all' },
+  'lib/documents': { ours: [], packages: ['server-only', 'node:crypto', 'zod', 'canonicalize'] },
   'lib/ops': everything,
   seed: everything,
   tests: everything,
@@ -38,6 +39,7 @@ const reason = {
   'lib/calc': 'calculations stand alone, so that each can be read beside its source and run anywhere',
   'lib/words': 'words are loaded everywhere and bring nothing with them',
   'lib/db': 'the database knows nothing of what is done with it',
+  'lib/documents': 'what was frozen must not change with anything that lives',
   eslint: 'the rules must load before anything of ours does',
 }
 

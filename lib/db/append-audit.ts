@@ -1,17 +1,14 @@
 import 'server-only'
-import { createHash } from 'node:crypto'
-import canonicalize from 'canonicalize'
+import { textOfAuditEntry } from '../documents/audit-entry/text-of-audit-entry'
+import type { Json } from '../documents/canonical-text'
 import type { Tx } from './client'
-
-/** A small plain value, as it stands in the record. */
-export type AuditValue = string | number | boolean | null | AuditValue[] | { [key: string]: AuditValue }
 
 export type AuditNote = {
   /** Name of the command, or of what was refused. */
   action: string
   target?: string
-  before?: AuditValue
-  after?: AuditValue
+  before?: Json
+  after?: Json
   reason?: string
 }
 
@@ -19,9 +16,6 @@ export type AuditWho = { personId: string; name: string; role: string } | null
 
 /** Hash that stands before a bakery's first entry. */
 export const chainStart = '0'.repeat(64)
-
-/** Number of the form in which an entry's text is written; a change of form gets a new one. */
-const entryFormat = 1
 
 /**
  * Adds one entry to a bakery's chain. Call it last: it locks the head of the chain, and whoever comes next waits.
@@ -34,8 +28,7 @@ export async function appendAudit(tx: Tx, bakeryId: string, at: Date, who: Audit
   if (!head) throw new Error(`bakery ${bakeryId} has no audit chain`)
   await onceHeld?.()
   const number = head.number + 1n
-  const entryText = canonicalText({
-    format: entryFormat,
+  const { text, hash } = textOfAuditEntry({
     bakery: bakeryId,
     number: number.toString(),
     at: at.toISOString(),
@@ -48,12 +41,11 @@ export async function appendAudit(tx: Tx, bakeryId: string, at: Date, who: Audit
     reason: note.reason ?? null,
     previous: head.hash,
   })
-  const hash = hashOfEntry(entryText)
   // One statement, because everybody else of the bakery waits for it.
   await tx.$executeRaw`
     WITH entry AS (
       INSERT INTO audit_entry (bakery_id, number, at, person_id, action, target_id, entry_text, previous_hash, hash)
-      VALUES (${bakeryId}::uuid, ${number}, ${at}, ${who?.personId ?? null}::uuid, ${note.action}, ${note.target ?? null}::uuid, ${entryText}, ${head.hash}, ${hash})
+      VALUES (${bakeryId}::uuid, ${number}, ${at}, ${who?.personId ?? null}::uuid, ${note.action}, ${note.target ?? null}::uuid, ${text}, ${head.hash}, ${hash})
     )
     UPDATE audit_head SET number = ${number}, hash = ${hash} WHERE bakery_id = ${bakeryId}::uuid`
 }
@@ -61,16 +53,4 @@ export async function appendAudit(tx: Tx, bakeryId: string, at: Date, who: Audit
 /** Starts the chain of a new bakery. */
 export async function startAuditChain(tx: Tx, bakeryId: string): Promise<void> {
   await tx.auditHead.create({ data: { bakeryId, number: 0n, hash: chainStart } })
-}
-
-/** SHA-256 of an entry's text, which holds the hash of the entry before it. */
-export function hashOfEntry(entryText: string): string {
-  return createHash('sha256').update(entryText, 'utf8').digest('hex')
-}
-
-/** JSON in the one form of RFC 8785, so that the same content has the same hash everywhere. */
-export function canonicalText(value: AuditValue): string {
-  const text = canonicalize(value)
-  if (text === undefined) throw new Error('not JSON')
-  return text
 }

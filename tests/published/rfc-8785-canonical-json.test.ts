@@ -1,12 +1,13 @@
 import { createHash } from 'node:crypto'
 import { describe, expect, it } from 'vitest'
-import { canonicalText, hashOfEntry, type AuditValue } from '@/lib/db/append-audit'
+import { canonicalText, type Json } from '@/lib/documents/canonical-text'
+import { hashOfText } from '@/lib/documents/hash-of-text'
 
 // Source: A. Rundgren, B. Jordan, S. Erdtman, RFC 8785 "JSON Canonicalization Scheme (JCS)", 2020,
 // section 3.2.2 (serialization) and 3.2.3 (sorting of properties); the example of 3.2.2 to 3.2.4. From memory.
 describe('RFC 8785', () => {
   it('writes the worked example in its canonical form', () => {
-    const input: AuditValue = {
+    const input: Json = {
       numbers: [333333333.33333329, 1e30, 4.5, 2e-3, 0.000000000000000000000000001],
       string: '\u20ac$\u000F\u000aA\'\u0042\u0022\u005c\\"\/',
       literals: [null, true, false],
@@ -27,7 +28,7 @@ describe('RFC 8785', () => {
 // Source: NIST FIPS 180-4 and its example values for SHA-256, "abc". From memory.
 describe('FIPS 180-4', () => {
   it('hashes the example message', () => {
-    expect(hashOfEntry('abc')).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad')
-    expect(hashOfEntry('é')).toBe(createHash('sha256').update(Buffer.from([0xc3, 0xa9])).digest('hex'))
+    expect(hashOfText('abc')).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad')
+    expect(hashOfText('é')).toBe(createHash('sha256').update(Buffer.from([0xc3, 0xa9])).digest('hex'))
   })
 })

@@ -1,6 +1,6 @@
 import { db } from '@/lib/db/client'
+import { textOfPlan } from '@/lib/documents/plan/text-of-plan'
 import { drawUpPlan } from '@/lib/kitchen/trials/draw-up-plan'
-import { textOfPlan } from '@/lib/kitchen/trials/plan-text'
 import { plannedFacts } from './plan-facts'
 
 /** The text of a plan whose arms hold the lines that were planted for a trial; all else of it is invented. */

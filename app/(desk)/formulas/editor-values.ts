@@ -1,10 +1,11 @@
-import type { VersionContent } from '@/lib/kitchen/formulas/content-of-version'
+import type { getVersion } from '@/lib/kitchen/formulas/get-version'
+import type { AnswerOf } from '@/lib/kitchen/query'
 import { massFigure, temperatureFigure } from '@/lib/words/format/figure-in-field'
 import type { EditorValues } from './formula-editor'
 import type { FormulaUnits } from './formula-units'
 
 /** A version's content as the texts that stand in the editor's fields, in the bakery's marks and units, with every digit. */
-export function editorValues({ batch, process, version, stages }: VersionContent, { locale, massUnits, temperatureUnits }: FormulaUnits): EditorValues {
+export function editorValues({ batch, process, version, stages }: AnswerOf<typeof getVersion>['content'], { locale, massUnits, temperatureUnits }: FormulaUnits): EditorValues {
   const form = new Intl.NumberFormat(locale, { useGrouping: false, maximumFractionDigits: 6 })
   const text = (value: number) => form.format(value)
   const temp = (tempC: number) => temperatureFigure(temperatureUnits).write(tempC, locale)

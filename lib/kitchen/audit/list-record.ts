@@ -1,17 +1,10 @@
 import 'server-only'
 import { z } from 'zod'
+import { readAuditEntry } from '../../documents/audit-entry/read-audit-entry'
 import { query } from '../query'
 import { beforeFirst, faultAtEnd, followChain, type ChainEntry, type ChainFault, type ChainPlace } from './follow-chain'
 
 const pageLength = 50
-
-const entryText = z.object({
-  who: z.object({ name: z.string(), role: z.string() }).nullable(),
-  action: z.string(),
-  before: z.json(),
-  after: z.json(),
-  reason: z.string().nullable(),
-})
 
 /**
  * The bakery's record, newest first, a page at a time from before a number, and the first entry of the page that does
@@ -33,12 +26,20 @@ export const listRecord = query({
     const fault = faultOf(shown.toReversed(), rows[pageLength] ?? beforeFirst, input.before ? null : head)
     return {
       count: Number(head.number),
-      entries: shown.map(({ number, at, entryText: text }) => ({ number: Number(number), at, ...entryText.parse(JSON.parse(text)) })),
+      entries: shown.map(({ number, at, entryText }) => ({ number: Number(number), at, said: saidBy(entryText) })),
       fault: fault && { number: Number(fault.number), why: fault.why },
       olderBefore: rows.length > pageLength ? Number(shown.at(-1)?.number) : null,
     }
   },
 })
+
+/** What an entry says, where it can be read. */
+function saidBy(entryText: string) {
+  const read = readAuditEntry(entryText)
+  if (read.outcome !== 'read') return read
+  const { who, action, before, after, reason } = read.entry
+  return { outcome: 'read' as const, who: who && { name: who.name, role: who.role }, action, before, after, reason }
+}
 
 function faultOf(entries: readonly ChainEntry[], from: ChainPlace, head: ChainPlace | null): ChainFault | null {
   const reached = followChain(entries, from)

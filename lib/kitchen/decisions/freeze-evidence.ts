@@ -2,12 +2,12 @@ import 'server-only'
 import { v7 as uuid } from 'uuid'
 import type { Actor } from '../../auth/actor'
 import type { Tx } from '../../db/client'
+import { textOfEvidence, type Evidence } from '../../documents/evidence/text-of-evidence'
 import { dayInZone } from '../day-in-zone'
 import { analyseTrial } from '../evidence/analyse-trial'
 import { costsOfTrial } from '../evidence/costs-of-trial'
 import { loadEvidence } from '../evidence/load-evidence'
 import { sealOfReadings } from '../evidence/seal-of-readings'
-import { evidenceFormat, textOfEvidence, type Evidence } from './evidence-text'
 
 /** Works out what an ended trial shows at this moment and keeps it, never to be worked out again. The trial is held already. */
 export async function freezeEvidence(tx: Tx, actor: Actor, trialId: string, now: Date): Promise<{ evidenceId: string; hash: string; evidence: Evidence }> {
@@ -28,7 +28,6 @@ async function evidenceOf(tx: Tx, actor: Actor, trialId: string, now: Date): Pro
   const costs = await costsOfTrial(tx, bakeryId, loaded, dayInZone(now, loaded.timeZone))
   const { kind, measure, margin, marginUnit, confidencePct, mixingDays, batchesPerArm, factor } = declared
   return {
-    format: evidenceFormat,
     bakery: bakeryId,
     trial: {
       id: header.id,

@@ -3,6 +3,8 @@ import { z } from 'zod'
 import type { Actor } from '../../auth/actor'
 import { levelOf } from '../../auth/rights'
 import type { Db } from '../../db/client'
+import { readEvidence } from '../../documents/evidence/read-evidence'
+import type { Evidence } from '../../documents/evidence/text-of-evidence'
 import { dayInZone } from '../day-in-zone'
 import { sealOfReadings } from '../evidence/seal-of-readings'
 import { compareContents } from '../formulas/compare-contents'
@@ -15,13 +17,13 @@ import { costChange } from '../formulas/signing-of-version'
 import { versionInProduction } from '../formulas/version-in-production'
 import { query } from '../query'
 import { Refusal } from '../refusal'
-import { readEvidenceText, type Evidence } from './evidence-text'
 import { readDecision, type DecisionRead } from './read-decision'
 import { stateOfDecision } from './rules'
 
 /**
  * A decision as a specification sheet: what was decided, why, on which evidence as it was frozen, and what it changes
- * against the control of the trial. Costs only for those who see them. Refuses: not-found.
+ * against the control of the trial. Costs only for those who see them. Refuses: not-found; unknown-format and
+ * damaged-text of the versions that it is about.
  */
 export const getDecision = query({
   name: 'decisions.get-decision',
@@ -32,7 +34,8 @@ export const getDecision = query({
     const decision = await readDecision(db, bakeryId, input.decisionId)
     if (!decision) throw new Refusal('not-found')
     const { trial, evidence: kept, version, takenBackBy, decidedBy, ...rest } = decision
-    const evidence = readEvidenceText(kept.text, kept.hash)
+    const read = readEvidence(kept.text, kept.hash)
+    const evidence = read.outcome === 'read' ? read.evidence : null
     const [readings, inProduction, changed] = await Promise.all([
       sealOfReadings(db, bakeryId, trial.id, { id: trial.measureId }),
       versionInProduction(db, bakeryId, trial.formula.id, now),
@@ -51,8 +54,9 @@ export const getDecision = query({
       /** The drafted version as a sheet, with what it takes to sign it. */
       drafted: changed && changed.drafted,
       inProduction: inProduction && { id: inProduction.id, number: inProduction.number },
-      /** Null when what is kept is not what was frozen. */
+      /** Null when it cannot be read; then `unread` says why. */
       evidence: evidence && shownEvidence(evidence, actor),
+      unread: read.outcome === 'read' ? null : read,
       evidenceHash: kept.hash,
       haveReadingsChanged: evidence !== null && evidence.readings.hash !== readings.hash,
       change: changed && changed.change,

@@ -39,7 +39,7 @@ export const changeDraft = command({
     if (!after) throw new Refusal('not-found')
     return {
       value: { formulaId, versionId },
-      audit: { target: versionId, before: contentAsItIsNow(before).content, after: contentAsItIsNow(after).content, reason },
+      audit: { target: versionId, before: contentAsItIsNow(before).document, after: contentAsItIsNow(after).document, reason },
       changed: ['formulas', `formula:${formulaId}`],
     }
   },

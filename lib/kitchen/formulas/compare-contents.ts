@@ -1,6 +1,7 @@
 import 'server-only'
 import type { Db } from '../../db/client'
-import { allergensOfContent, type VersionContent } from './content-of-version'
+import type { VersionContent } from '../../documents/version-content/text-of-version-content'
+import { allergensOfContent } from './content-of-version'
 import { differencesOfContent } from './differences-of-content'
 import { figuredStages, ingredientsOfContent } from './ingredients-of-content'
 import { allergenChange, figuresOf } from './rules'

@@ -1,6 +1,6 @@
 import 'server-only'
 import type { StageKind } from '../../db/generated/enums'
-import type { VersionContent } from './content-of-version'
+import type { VersionContent } from '../../documents/version-content/text-of-version-content'
 
 export type LineDifference = {
   stageKind: StageKind

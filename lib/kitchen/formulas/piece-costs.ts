@@ -1,9 +1,9 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
+import type { VersionContent } from '../../documents/version-content/text-of-version-content'
 import { costedLine, currenciesOf, totalMinorOf, unpricedOf, type CostedLine } from '../stores/costed-lines'
 import { priceOn } from '../stores/price-on'
 import type { PieceCost } from './changes-cost'
-import type { VersionContent } from './content-of-version'
 import { figuredStages } from './ingredients-of-content'
 import { figuresOf } from './rules'
 

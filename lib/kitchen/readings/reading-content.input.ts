@@ -1,25 +1,20 @@
 import type { z } from 'zod'
+import { textOfReading } from '../../documents/reading/text-of-reading.input'
 import type { correctReadingInput } from './correct-reading.input'
 import type { logReadingInput } from './log-reading.input'
 
 export type ReadingEntry = z.output<typeof logReadingInput> | z.output<typeof correctReadingInput>
 
-/** Number of the form in which the content is written; a change of form gets a new one. */
-const contentFormat = 1
-
 /**
- * What a reading's hash is of: everything that was entered but its id and the
- * confirmation of an odd value, which may come with a second sending, as canonical JSON (RFC 8785: no blanks, keys in
- * order, and nothing in it but texts, small whole numbers and null). Device and book both write it, so the hash that
- * the book answers with tells the device that exactly this was kept.
+ * What a reading's hash is of: everything that was entered but its id and the confirmation of an odd value, which may
+ * come with a second sending. Device and book both write it, so the hash that the book answers with tells the device
+ * that exactly this was kept.
  */
 export function readingContentText(entry: ReadingEntry): string {
   const correction = 'supersedesId' in entry
-  // The keys stand in alphabetical order.
-  return JSON.stringify({
+  return textOfReading({
     batch: correction ? null : entry.batchId,
     factorLevel: correction ? null : (entry.factorLevel ?? null),
-    format: contentFormat,
     measure: correction ? null : entry.measureId,
     piece: entry.piece ?? null,
     reason: correction ? entry.reason : null,

@@ -132,7 +132,7 @@ export const getBatch = query({
         .sort(byPlan)
         .map(({ id, code, state }) => ({ id, code, state, isNext: id === next?.id })),
       trial: { number: trial.number, state: trial.state, formulaName: trial.formula.name, factorName: trial.factorName, factorLevels: trial.factorLevels },
-      ...mixingOf(batch.id, arm.position, trial),
+      mixing: mixingOf(batch.id, arm.position, trial),
       process: trial.controlVersion,
       lines: arm.lines.map(({ ingredient, ...line }) => {
         const { allergensCheckedAt, ...known } = ingredient

@@ -4,7 +4,7 @@ import { roundToResolutions } from '../../calc/formula/round-to-resolutions'
 import type { StageKind } from '../../db/generated/enums'
 import { drawUpArm, drawUpControl } from './draw-up-arm'
 import { orderOfPlan } from './order-of-plan'
-import { planFormat, type Plan, type PlanFacts, type PlanIngredient, type PlanScale, type PlanWarning } from './plan-types'
+import type { Plan, PlanFacts, PlanIngredient, PlanScale, PlanWarning } from './plan-types'
 import { powerOfPlan } from './power-of-plan'
 import { resolutionOfLine, resolutionWithoutScaleG } from './resolution-of-line'
 import { scaleOfLines } from './scale-of-lines'
@@ -26,7 +26,6 @@ export function drawUpPlan(facts: PlanFacts, seed: string | null): Plan {
   const doughs = declared.mixingDays * declared.batchesPerArm * arms.length
   const order = seed === null ? null : orderOfPlan({ seed, declared, arms })
   return {
-    format: planFormat,
     declared,
     process,
     stages: facts.stages.map(({ id, kind, name }) => ({ id, kind, name })),

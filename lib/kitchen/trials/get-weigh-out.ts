@@ -3,13 +3,13 @@ import { z } from 'zod'
 import { query } from '../query'
 import { Refusal } from '../refusal'
 import { linesToWeigh } from './lines-to-weigh'
-import { readPlanText } from './plan-text'
+import { planOfText } from './plan-of-text'
 import { isFrozen } from './rules'
 import { toConsistencyOf } from './to-consistency-of'
 
 /**
  * The weigh-out sheets of a proposed or approved plan, one an arm: what goes into one dough, each
- * line on its scale, how its water and premixes are made, and the doughs that it is for. Refuses: not-found, also for a draft, which has no masses yet.
+ * line on its scale, how its water and premixes are made, and the doughs that it is for. Refuses: not-found, also for a draft, which has no masses yet; unknown-format, damaged-text.
  */
 export const getWeighOut = query({
   name: 'trials.get-weigh-out',
@@ -37,7 +37,7 @@ export const getWeighOut = query({
       },
     })
     if (!trial || trial.planText === null || trial.planHash === null) throw new Refusal('not-found')
-    const plan = readPlanText(trial.planText, trial.planHash)
+    const plan = planOfText(trial.planText, trial.planHash)
     return {
       trial: { id: trial.id, number: trial.number, state: trial.state, question: trial.question, isFrozen: isFrozen(trial.state) },
       doughTempC: plan.process.doughTempC,

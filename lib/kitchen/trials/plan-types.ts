@@ -238,11 +238,8 @@ export type PlanPower =
     }
   | { outcome: 'not-gain' | 'one-batch' | 'no-degrees' | 'margin-in-units' | 'no-direction' }
 
-/** Number of the form of a plan's text; a change of form gets a new one. */
-export const planFormat = 3
-
+/** Frozen by `textOfPlan` of lib/documents: what changes here wants a new format there, or it does not compile. */
 export type Plan = {
-  format: typeof planFormat
   declared: PlanDeclared
   process: PlanProcess
   stages: { id: string; kind: StageKind; name: string }[]

@@ -8,6 +8,7 @@ export const audit = {
   pageYes: 'Each entry on this page follows from the one before it.',
   checkAll: 'Check the whole record',
   wholeNo: 'From entry {number} on the record does not fit together: {why}. Tell whoever looks after this install, and change nothing.',
+  unknownFormat: 'Entry {number} is written in a form that this Evendough is too old to know, so it cannot follow the record beyond it. A newer Evendough can. Nothing shows that anything is wrong.',
   why: {
     gap: 'an entry is missing',
     order: 'an entry does not follow from the one before it',
@@ -23,6 +24,10 @@ export const audit = {
   what: 'What',
   detail: 'Before and after',
   nobody: 'not signed in',
+  unread: {
+    'unknown-format': 'written in form {format}, and this Evendough is too old to know that; it is kept as it is',
+    damaged: 'what is kept here is not an entry of the record',
+  },
   older: 'Older entries',
   before: 'before: {text}',
   after: 'after: {text}',

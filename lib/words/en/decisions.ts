@@ -52,6 +52,7 @@ export const decisions = {
   takenBackWord: 'Taken back.',
   mind: 'Mind this.',
   notWhole: 'What is kept as the evidence is not what was frozen. Do not decide by it; tell whoever looks after this install.',
+  unknownFormat: 'What the trial showed is frozen in form {format}, and this Evendough is too old to know that, so it is not shown. It is kept as it is; a newer Evendough shows it.',
   readingsChanged: 'Readings of this trial were corrected or added since this was frozen. What stands here is what was known then.',
   toResult: 'The result as it is now',
   controlMoved: 'The trial’s control was version {control}; in production is version {now}. What is compared here is the control; the signatures go by what is in production.',

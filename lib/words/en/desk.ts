@@ -21,6 +21,7 @@ export const desk = {
     now: 'Now in the book: {value}',
     nothing: 'nothing',
   },
+  unreadHeadline: 'This cannot be shown',
   roles: { owner: 'owner', head_baker: 'head baker', shift_baker: 'shift baker' },
   errors: {
     notFound: 'There is nothing here',

@@ -124,6 +124,7 @@ export const formulas = {
     notWhole: 'What is kept of this version is not what was signed. Do not bake from it; tell whoever looks after this install.',
     change: 'Change the draft',
     back: 'All versions of {name}',
+    backToFormula: 'All versions',
     compare: 'Compare with version {number}',
     decided: 'From a trial.',
     decidedText: 'This draft is the dough that was baked in a trial. It is signed where its evidence is:',

@@ -20,6 +20,8 @@ export const refusals = {
   'decided-draft': 'This draft comes from a decision on a trial. Take the decision back, and the draft is dropped with it.',
   'trial-not-ended': 'This trial is not ended. Close it, or stop it early, then decide.',
   'already-decided': '{who} has decided on this trial already: decision {number}. Take that back first.',
+  'unknown-format': 'This is written in form {format}, and this Evendough is too old to know that. It is kept as it is; a newer Evendough shows it.',
+  'damaged-text': 'What is kept here is not what was written: it does not fit its seal. Nothing of it is shown. Tell whoever looks after this install, and change nothing.',
   signed: 'This version has been signed, so nothing of it changes any more. Draft a new version from it.',
   'own-proposal': 'You drafted this, so a second person signs it. Ask the owner or the head baker.',
   'already-signed': 'You have signed this version already. It waits for another signature.',

@@ -68,6 +68,10 @@ export const shift = {
     target: 'Weigh',
     total: 'All together',
     onScale: 'on: {scale}',
+    unread: {
+      'unknown-format': 'The weights are in form {format}, and this Evendough is too old to know that, so they cannot be shown. Do not mix from memory; ask the head baker. Readings can go on.',
+      damaged: 'What is kept as the plan is not what was approved, so no weights are shown. Do not mix this dough; tell the head baker. Readings can go on.',
+    },
     stages: { final_dough: 'Final dough', pre_ferment: 'Pre-ferment', scald: 'Scald', soaker: 'Soaker' },
   },
   process: {

@@ -2,13 +2,13 @@ import { createHash } from 'node:crypto'
 import { v7 as uuid } from 'uuid'
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
+import { readEvidence } from '@/lib/documents/evidence/read-evidence'
 import { verifyRecord } from '@/lib/kitchen/audit/verify-record'
 import type { Caller } from '@/lib/kitchen/caller'
 import { draftChange } from '@/lib/kitchen/decisions/draft-change'
 import { getChoices } from '@/lib/kitchen/decisions/get-choices'
 import { getDecision } from '@/lib/kitchen/decisions/get-decision'
 import { listDecisions } from '@/lib/kitchen/decisions/list-decisions'
-import { readEvidenceText } from '@/lib/kitchen/decisions/evidence-text'
 import { keepFormula } from '@/lib/kitchen/decisions/keep-formula'
 import { takeBack } from '@/lib/kitchen/decisions/take-back'
 import { getResult } from '@/lib/kitchen/evidence/get-result'
@@ -46,6 +46,11 @@ async function sign(caller: Caller, key: { formulaId: string; versionId: string 
 }
 const evidenceOf = async (decisionId: string) =>
   (await db().decision.findFirstOrThrow({ where: { id: decisionId }, select: { evidence: { select: { text: true, hash: true } } } })).evidence
+const evidenceIn = (text: string, hash: string) => {
+  const read = readEvidence(text, hash)
+  if (read.outcome !== 'read') throw new Error(read.outcome)
+  return read.evidence
+}
 const count = (trialId: string) => db().decision.count({ where: { trialId } })
 
 describe('a change drafted from an arm', () => {
@@ -67,15 +72,15 @@ describe('a change drafted from an arm', () => {
     const { decisionId } = await change(trial)
     const { text, hash } = await evidenceOf(decisionId)
     expect(createHash('sha256').update(text, 'utf8').digest('hex')).toBe(hash)
-    const evidence = readEvidenceText(text, hash)!
-    expect(readEvidenceText(`${text} `, hash)).toBeNull()
+    const evidence = evidenceIn(text, hash)
+    expect(JSON.parse(text)).toMatchObject({ format: 1 })
+    expect(readEvidence(`${text} `, hash)).toEqual({ outcome: 'damaged' })
     const { analysis } = valueOf(await getResult.call(bakery.early.caller, { trialId: trial.trialId }))
     const { costs } = valueOf(await getResult.call(bakery.owner.caller, { trialId: trial.trialId }))
     expect(evidence.costs).toEqual(costs)
     expect(evidence.arms.map(({ id: _, name: __, good: ___, ...arm }) => arm)).toEqual(analysis.comparison!.arms)
     expect(evidence.arms.map(({ id }) => id)).toEqual(trial.armIds)
     expect(evidence).toMatchObject({
-      format: 1,
       method: analysis.comparison!.method,
       worthwhile: analysis.comparison!.worthwhile,
       isIndication: false,
@@ -125,7 +130,7 @@ describe('a change drafted from an arm', () => {
   it('may come from a trial that was stopped early, and the evidence says that it is an indication', async () => {
     const { decisionId } = await change(await makeEndedTrial(bakery, { state: 'stopped' }))
     const { text, hash } = await evidenceOf(decisionId)
-    expect(readEvidenceText(text, hash)).toMatchObject({ isIndication: true, trial: { state: 'stopped', closedWhy: 'The oven is broken.' } })
+    expect(evidenceIn(text, hash)).toMatchObject({ isIndication: true, trial: { state: 'stopped', closedWhy: 'The oven is broken.' } })
   })
 })
 
@@ -245,7 +250,7 @@ describe('keeping the formula', () => {
     const { decisionId } = valueOf(await keepFormula.call(bakery.head.caller, asked(trial, null)))
     const decision = await db().decision.findFirstOrThrow({ where: { id: decisionId } })
     expect(decision).toMatchObject({ outcome: 'keep', armId: null, versionId: null, reason, revision: 1 })
-    expect(readEvidenceText(...(Object.values(await evidenceOf(decisionId)) as [string, string]))!.arms).toHaveLength(3)
+    expect(evidenceIn(...(Object.values(await evidenceOf(decisionId)) as [string, string])).arms).toHaveLength(3)
     expect(valueOf(await getFormula.call(bakery.early.caller, { formulaId: trial.stores.formulaId })).versions).toHaveLength(1)
   })
 

@@ -147,7 +147,7 @@ describe('signing off', () => {
     valueOf(await sign(atMinute(bakery.owner.caller, 5), key))
     const row = await db().formulaVersion.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: key.versionId } } })
     expect(row).toMatchObject({ contentHash: before.contentHash, signedAt: minutes(5), effectiveAt: minutes(5) })
-    expect(JSON.parse(row.contentText ?? '')).toEqual(before.content)
+    expect(JSON.parse(row.contentText ?? '')).toEqual({ format: 1, ...before.content })
     await db().ingredient.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: ids.salt } }, data: { name: 'Sea salt' } })
     const after = await look(atMinute(bakery.owner.caller, 6), key)
     expect(after).toMatchObject({ state: 'in-production', isWhole: true, content: before.content, signing: null })

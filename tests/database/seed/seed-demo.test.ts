@@ -18,6 +18,7 @@ import { seedDemo } from '@/seed/seed-demo'
 import { makeFirstRunLink, valueOf } from '../../support/bakery'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
 import { forLong } from '../../support/long'
+import { entriesTwice, evidenceTwice, plansTwice, readingsTwice, versionsTwice } from '../../support/rows-and-texts'
 
 /** In the bakery's zone just after midnight; and just before, with days of the trials on both sides of the change to summer time. */
 const moments = forLong(['2026-03-02T00:05:00.000Z'], ['2026-03-02T00:05:00.000Z', '2026-04-09T22:55:00.000Z'])
@@ -120,6 +121,18 @@ describe.each(moments)('the demo as it is made at %s', (moment) => {
     const times = (await db().auditEntry.findMany({ orderBy: { number: 'asc' }, select: { at: true } })).map(({ at }) => at.getTime())
     expect(times.filter((time, i) => i > 0 && time < times[i - 1]!)).toEqual([])
     expect(times.at(-1)).toBeLessThanOrEqual(now.getTime())
+  })
+
+  it.each([
+    ['trial with a plan', plansTwice, 4],
+    ['version that is signed', versionsTwice, 4],
+    ['piece of evidence', evidenceTwice, 2],
+    ['entry of the record', entriesTwice, 500],
+    ['reading', readingsTwice, 400],
+  ])('has rows that say what the frozen text says, of every %s', async (_, saidTwice, least) => {
+    const all = await saidTwice()
+    expect(all.length).toBeGreaterThanOrEqual(least)
+    expect(all.map(({ of, byRows }) => ({ of, said: byRows }))).toEqual(all.map(({ of, byText }) => ({ of, said: byText })))
   })
 
   it('bakes in the mornings of the days that it says', async () => {

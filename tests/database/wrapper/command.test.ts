@@ -43,7 +43,7 @@ describe('the command wrapper', () => {
     valueOf(await rename().call(bakery.owner.caller, { name: 'Kept' }))
     expect(await nameNow()).toBe('Kept')
     const { entries: record } = valueOf(await listRecord.call(bakery.owner.caller, {}))
-    expect(record[0]).toMatchObject({ action: 'test.rename', after: 'Kept', who: { name: 'Olga', role: 'owner' }, at: testNow })
+    expect(record[0]).toMatchObject({ at: testNow, said: { outcome: 'read', action: 'test.rename', after: 'Kept', who: { name: 'Olga', role: 'owner' } } })
     expect(await entries()).toBe(1)
   })
 
@@ -84,7 +84,7 @@ describe('the command wrapper', () => {
   it('puts a refusal for want of a right into the record', async () => {
     expect(refusalOf(await rename().call(bakery.head.caller, { name: 'x' }))).toBe('not-allowed')
     const { entries: record } = valueOf(await listRecord.call(bakery.owner.caller, {}))
-    expect(record[0]).toMatchObject({ action: 'refused.right', after: 'test.rename', who: { name: 'Henk' } })
+    expect(record[0]).toMatchObject({ said: { action: 'refused.right', after: 'test.rename', who: { name: 'Henk' } } })
   })
 
   it('reads the right again inside the transaction', async () => {

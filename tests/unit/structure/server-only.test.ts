@@ -18,7 +18,7 @@ const outside = [
 ]
 const runsOutside = (file: string) => outside.some((start) => file === start || file === `${start}.ts` || (start.endsWith('/') && file.startsWith(start)))
 
-const guarded = ['lib/db', 'lib/auth', 'lib/kitchen'].flatMap(sourceFilesIn)
+const guarded = ['lib/db', 'lib/auth', 'lib/documents', 'lib/kitchen'].flatMap(sourceFilesIn)
 const shared = guarded.filter((file) => sharedNames.test(file))
 const marked = guarded.filter((file) => !sharedNames.test(file) && !runsOutside(file))
 

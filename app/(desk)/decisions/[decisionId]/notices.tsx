@@ -23,9 +23,14 @@ export function Notices({ decision, bakery, language }: NoticesProps) {
           {say(text.takenBackText, language, { name: decision.takenBackBy, at: formatDateTime(takenBackAt, bakery), why: decision.takenBackWhy ?? '' })}
         </Notice>
       ) : null}
-      {evidence === null ? (
+      {decision.unread?.outcome === 'damaged' ? (
         <Notice tone="stop" word={text.mind}>
           {text.notWhole}
+        </Notice>
+      ) : null}
+      {decision.unread?.outcome === 'unknown-format' ? (
+        <Notice tone="warn" word={text.mind}>
+          {say(text.unknownFormat, language, { format: decision.unread.format })}
         </Notice>
       ) : null}
       {gap && arm ? (

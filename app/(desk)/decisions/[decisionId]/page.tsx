@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { ask } from '@/app/ask'
+import { askToRead } from '@/app/ask-to-read'
 import { currentLanguage } from '@/app/language'
 import { getDecision } from '@/lib/kitchen/decisions/get-decision'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
@@ -10,6 +11,7 @@ import { Sheet } from '@/lib/ui/sheet'
 import { formatDate } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { UnreadDocument } from '../../unread-document'
 import { DecisionState } from '../decision-state'
 import { ChangeShown, ChangeSigned } from './change-part'
 import { EvidenceSection } from './evidence-section'
@@ -26,7 +28,9 @@ export default async function DecisionPage({ params }: { params: Promise<{ decis
   const language = await currentLanguage()
   const words = wordsIn(language)
   const { decisions: text } = words
-  const [{ bakery }, decision] = await Promise.all([ask(getDesk), ask(getDecision, { decisionId })])
+  const [{ bakery }, asked] = await Promise.all([ask(getDesk), askToRead(getDecision, { decisionId })])
+  if (!asked.ok) return <UnreadDocument kicker={text.title} refusal={asked.refusal} ways={[{ href: '/decisions', label: text.back }]} language={language} />
+  const decision = asked.value
   const { version, drafted, control, formula, trial, evidence } = decision
   const versionHref = version && `/formulas/${formula.id}/versions/${version.id}`
   return (

@@ -41,7 +41,8 @@ export default async function BatchPage({ params }: Params) {
   const isOver = batch.state === 'measured' || batch.state === 'lost' || batch.state === 'set_aside'
   const shared = { batch, bakery, words, language }
   const wanted = new Set(batch.gaps.flatMap((gap) => (gap.kind === 'missing' || gap.kind === 'unsettled' ? [gap.measure.id] : [])))
-  const consistency = batch.toConsistency.length > 0 ? say(words.readings.toConsistency, language, { ingredients: batch.toConsistency.join(', ') }) : null
+  const toConsistency = batch.mixing.outcome === 'read' ? batch.mixing.toConsistency : []
+  const consistency = toConsistency.length > 0 ? say(words.readings.toConsistency, language, { ingredients: toConsistency.join(', ') }) : null
   const toRead = batch.measures.filter(({ derivation }) => derivation === null).map((measure) => asMeasureToRead(measure, wanted.has(measure.id), measure.code === 'water-added' ? consistency : null, bakery))
   const isLost = batch.state === 'lost'
   const plan = (

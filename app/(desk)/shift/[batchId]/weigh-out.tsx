@@ -1,3 +1,4 @@
+import { Notice } from '@/lib/ui/notice'
 import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
@@ -10,9 +11,19 @@ import type { BatchPart } from './batch-view'
 /** What goes in, stage by stage, with the weight that each scale is to show; before it the premixes, after it the water. */
 export function WeighOut({ batch, bakery, words, language }: BatchPart) {
   const text = words.weighOut
-  const { mixing } = wordsIn(language)
+  const { mixing, desk } = wordsIn(language)
+  const planned = batch.mixing
+  if (planned.outcome !== 'read') {
+    return (
+      <Section id="weigh-out" title={text.title}>
+        <Notice tone="stop" word={desk.attention}>
+          {planned.outcome === 'damaged' ? text.unread.damaged : say(text.unread['unknown-format'], language, { format: planned.format })}
+        </Notice>
+      </Section>
+    )
+  }
   const format = planFormat(bakery)
-  const { stages, premixes, totalG, totalResolutionG, hasSeveralScales } = batch.toWeigh
+  const { stages, premixes, totalG, totalResolutionG, hasSeveralScales } = planned.toWeigh
   return (
     <>
       <Section id="weigh-out" title={text.title}>
@@ -55,7 +66,7 @@ export function WeighOut({ batch, bakery, words, language }: BatchPart) {
       </Section>
       <Section id="mixing-water" title={mixing.water.title}>
         <div className="text-lead print:break-inside-avoid">
-          <MixingWater water={batch.water} doughTempC={batch.process.doughTempC} words={mixing} format={format} language={language} listOf={new Intl.ListFormat(bakery.locale, { type: 'unit' })} />
+          <MixingWater water={planned.water} doughTempC={batch.process.doughTempC} words={mixing} format={format} language={language} listOf={new Intl.ListFormat(bakery.locale, { type: 'unit' })} />
         </div>
       </Section>
     </>

@@ -14,7 +14,7 @@ import { SheetTable } from '@/lib/ui/sheet-table'
 import { formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
-import { describeValue } from './describe-value'
+import { EntryCells } from './entry-cells'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).audit.title }
@@ -23,14 +23,13 @@ export async function generateMetadata(): Promise<Metadata> {
 export default async function RecordPage({ searchParams }: { searchParams: Promise<Record<string, string | string[] | undefined>> }) {
   const { before, check } = await searchParams
   const language = await currentLanguage()
-  const { audit: text, desk, people } = wordsIn(language)
+  const words = wordsIn(language)
+  const { audit: text, desk, people } = words
   const { bakery } = await ask(getDesk)
   const { count, entries, olderBefore, fault: faultOfPage } = await ask(listRecord, before === undefined ? {} : { before: Number(before) })
   // The whole chain takes the longer the older the bakery is, so it is followed when somebody asks for it.
   const whole = check === 'all' ? await ask(verifyRecord) : null
   const fault = whole?.fault ?? faultOfPage
-  const actions: Record<string, string> = text.actions
-  const roles: Record<string, string> = desk.roles
 
   return (
     <Sheet
@@ -38,7 +37,11 @@ export default async function RecordPage({ searchParams }: { searchParams: Promi
       headline={say(text.headline, language, { count })}
       margin={{ label: text.about, entries: [{ term: text.kept, detail: text.keptText }] }}
     >
-      {fault ? (
+      {fault?.why === 'unknown-format' ? (
+        <Notice tone="warn" word={desk.attention}>
+          {say(text.unknownFormat, language, { number: fault.number })}
+        </Notice>
+      ) : fault ? (
         <Notice tone="stop" word={desk.attention}>
           {say(text.wholeNo, language, { number: fault.number, why: text.why[fault.why] })}
         </Notice>
@@ -63,13 +66,7 @@ export default async function RecordPage({ searchParams }: { searchParams: Promi
             <tr key={entry.number}>
               <Cell numeric>{entry.number}</Cell>
               <Cell whole>{formatDateTime(entry.at, bakery)}</Cell>
-              <Cell>{entry.who ? `${entry.who.name}, ${roles[entry.who.role] ?? entry.who.role}` : text.nobody}</Cell>
-              <Cell>{actions[entry.action] ?? entry.action}</Cell>
-              <Cell>
-                {entry.before === null ? null : <p>{say(text.before, language, { text: describeValue(entry.before) })}</p>}
-                {entry.after === null ? null : <p>{say(text.after, language, { text: describeValue(entry.after) })}</p>}
-                {entry.reason === null ? null : <p>{say(text.reason, language, { text: entry.reason })}</p>}
-              </Cell>
+              <EntryCells said={entry.said} words={words} language={language} />
             </tr>
           ))}
         </SheetTable>

@@ -12,6 +12,7 @@ import { Sheet } from '@/lib/ui/sheet'
 import { formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { UnreadDocument } from '../../unread-document'
 import { planFormat } from '../plan-format'
 import { TrialState } from '../trial-state'
 import { ArmSection } from './arm-section'
@@ -37,7 +38,14 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
   const { trials, desk } = words
   const { plan: text } = trials
   const { bakery } = await ask(getDesk)
-  const asked = await askUnless(getPlan, { trialId }, ['plan-not-possible', 'dose-without-active', 'no-tap'])
+  const asked = await askUnless(getPlan, { trialId }, ['plan-not-possible', 'dose-without-active', 'no-tap', 'unknown-format', 'damaged-text'])
+  if (!asked.ok && (asked.refusal.code === 'unknown-format' || asked.refusal.code === 'damaged-text')) {
+    const ways = [
+      { href: `/trials/${trialId}/result`, label: text.result },
+      { href: '/trials', label: text.back },
+    ]
+    return <UnreadDocument kicker={trials.title} refusal={asked.refusal} ways={ways} language={language} />
+  }
   if (!asked.ok) return <PlanFault trialId={trialId} refusal={asked.refusal} words={words} language={language} />
   const { trial, plan, may, days, ...rest } = asked.value
   const format = planFormat(bakery)

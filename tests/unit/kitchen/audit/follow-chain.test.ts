@@ -1,13 +1,18 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { canonicalText, chainStart, hashOfEntry } from '@/lib/db/append-audit'
+import { chainStart } from '@/lib/db/append-audit'
+import { textOfAuditEntry } from '@/lib/documents/audit-entry/text-of-audit-entry'
+import { hashOfText } from '@/lib/documents/hash-of-text'
 import { beforeFirst, faultAtEnd, followChain, type ChainEntry, type ChainPlace } from '@/lib/kitchen/audit/follow-chain'
+
+const textOf = (action: string, number: number, previous: string) =>
+  textOfAuditEntry({ bakery: 'b', number: String(number), at: '2026-03-02T04:00:00.000Z', who: null, address: 'test', action, target: null, before: null, after: null, reason: null, previous })
 
 function chainOf(actions: readonly string[]): ChainEntry[] {
   let previousHash = chainStart
   return actions.map((action, at) => {
-    const entryText = canonicalText({ action, number: String(at + 1), previous: previousHash })
-    const entry = { number: BigInt(at + 1), entryText, previousHash, hash: hashOfEntry(entryText) }
+    const { text: entryText, hash } = textOf(action, at + 1, previousHash)
+    const entry = { number: BigInt(at + 1), entryText, previousHash, hash }
     previousHash = entry.hash
     return entry
   })
@@ -37,9 +42,9 @@ describe('the chain of the record', () => {
         const number = BigInt(at + 1)
         const entry = chain[at]!
         expect(findChainFault(chain.toSpliced(at, 1), head)).toEqual({ number, why: 'gap' })
-        const otherText = canonicalText({ action: `${list[at]!}!`, number: String(at + 1), previous: entry.previousHash })
-        expect(findChainFault(chain.with(at, { ...entry, entryText: otherText }), head)).toEqual({ number, why: 'altered' })
-        const rehashed = { ...entry, entryText: otherText, hash: hashOfEntry(otherText) }
+        const other = textOf(`${list[at]!}!`, at + 1, entry.previousHash)
+        expect(findChainFault(chain.with(at, { ...entry, entryText: other.text }), head)).toEqual({ number, why: 'altered' })
+        const rehashed = { ...entry, entryText: other.text, hash: other.hash }
         expect(findChainFault(chain.with(at, rehashed), head)).toEqual({ number: number + 1n, why: 'order' })
         const next = chain[at + 1]!
         const swapped = chain.with(at, { ...next, number }).with(at + 1, { ...entry, number: number + 1n })
@@ -60,6 +65,22 @@ describe('the chain of the record', () => {
       }),
       { seed: 13 },
     )
+  })
+
+  it('says which entry is in a format that came after this code, and still whether its text was altered', () => {
+    const chain = chainOf(['a', 'b', 'c'])
+    const entryText = chain[1]!.entryText.replace('"format":1', '"format":2')
+    const later = { ...chain[1]!, entryText, hash: hashOfText(entryText) }
+    expect(findChainFault(chain.with(1, later), headOf(chain))).toEqual({ number: 2n, why: 'unknown-format' })
+    expect(findChainFault(chain.with(1, { ...later, entryText: `${entryText} ` }), headOf(chain))).toEqual({ number: 2n, why: 'altered' })
+    expect(findChainFault(chain.with(1, { ...later, previousHash: chainStart }), headOf(chain))).toEqual({ number: 2n, why: 'order' })
+  })
+
+  it('takes no text for an entry that is none, though its hash fits', () => {
+    const [entry] = chainOf(['a'])
+    for (const entryText of ['', 'null', '{}', '{"format":1}', entry!.entryText.replace('"action"', '"deed"'), entry!.entryText.replace('"format":1', '"format":"1"')]) {
+      expect(findChainFault([{ ...entry!, entryText, hash: hashOfText(entryText) }], headOf([entry!]))).toEqual({ number: 1n, why: 'altered' })
+    }
   })
 
   it('misses a tail that was cut off only when the head was moved with it', () => {

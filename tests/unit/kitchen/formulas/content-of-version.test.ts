@@ -1,6 +1,8 @@
 import { createHash } from 'node:crypto'
 import { describe, expect, it } from 'vitest'
-import { allergensOfContent, contentOfVersion, hashOfContentText, readContentText, textOfContent, type VersionRows } from '@/lib/kitchen/formulas/content-of-version'
+import { readVersionContent } from '@/lib/documents/version-content/read-version-content'
+import { textOfVersionContent } from '@/lib/documents/version-content/text-of-version-content'
+import { allergensOfContent, contentOfVersion, type VersionRows } from '@/lib/kitchen/formulas/content-of-version'
 
 const id = (digit: number) => `00000000-0000-7000-8000-00000000000${digit}`
 
@@ -36,29 +38,31 @@ const rows: VersionRows = {
   ],
 }
 
+/** Of the text of what the rows say. */
+const textOf = (of: VersionRows) => textOfVersionContent(contentOfVersion(of)).text
+
 describe('the content of a version', () => {
-  const text = textOfContent(contentOfVersion(rows))
+  const { text, hash } = textOfVersionContent(contentOfVersion(rows))
 
   it('has one text: keys in order, no blanks, numbers as RFC 8785 writes them, UTF-8', () => {
     expect(text.startsWith('{"bakery":"00000000-0000-7000-8000-000000000001","batch":{"doughLossPct":1.5,"pieces":12,"scalingMassG":880},"format":1,')).toBe(true)
     expect(text).toContain('"pctFlour":0.1}')
     expect(text).toContain('"name":"Brücke"')
-    expect(hashOfContentText(text)).toBe(createHash('sha256').update(Buffer.from(text, 'utf8')).digest('hex'))
+    expect(hash).toBe(createHash('sha256').update(Buffer.from(text, 'utf8')).digest('hex'))
   })
 
   it('holds the evidence of a version that was drafted from a trial, and nothing of it otherwise', () => {
     const drafted: VersionRows = { ...rows, decision: { id: id(8), evidence: { hash: 'a'.repeat(64) } } }
-    const ofTrial = textOfContent(contentOfVersion(drafted))
-    expect(readContentText(ofTrial).evidence).toEqual({ decision: id(8), hash: 'a'.repeat(64) })
+    const ofTrial = textOf(drafted)
+    expect(readVersionContent(ofTrial)).toMatchObject({ outcome: 'read', content: { evidence: { decision: id(8), hash: 'a'.repeat(64) } } })
     expect(text).not.toContain('evidence')
     // Worked out with this very content before there was evidence: signed versions keep their seals.
-    expect(hashOfContentText(text)).toBe('1bdef1522e16de6ce415b41b803ee59329d26e6455cb55123ba4057ba8d35718')
-    expect(ofTrial).not.toBe(textOfContent(contentOfVersion({ ...drafted, decision: { id: id(8), evidence: { hash: 'b'.repeat(64) } } })))
+    expect(hash).toBe('1bdef1522e16de6ce415b41b803ee59329d26e6455cb55123ba4057ba8d35718')
+    expect(ofTrial).not.toBe(textOf({ ...drafted, decision: { id: id(8), evidence: { hash: 'b'.repeat(64) } } }))
   })
 
   it('comes back from its text as it was', () => {
-    expect(readContentText(text)).toEqual(contentOfVersion(rows))
-    expect(() => readContentText(text.replace('"format":1', '"format":2'))).toThrow()
+    expect(readVersionContent(text)).toEqual({ outcome: 'read', format: 1, content: contentOfVersion(rows) })
   })
 
   it('has the same text whatever the order of an ingredient’s allergens, and another for anything that matters', () => {
@@ -69,9 +73,9 @@ describe('the content of a version', () => {
         lines: stage.lines.map((line) => (line.ingredient.id === id(7) ? { pctFlour, ingredient: { ...line.ingredient, ...more } } : line)),
       })),
     })
-    expect(textOfContent(contentOfVersion(withLine({ allergens: ['egg', 'milk'] })))).toBe(text)
+    expect(textOf(withLine({ allergens: ['egg', 'milk'] }))).toBe(text)
     for (const other of [withLine({ allergens: ['milk'] }), withLine({ allergensCheckedAt: null }), withLine({ name: 'Other' }), withLine({}, 3.01), { ...rows, method: 'Mix.' }]) {
-      expect(textOfContent(contentOfVersion(other))).not.toBe(text)
+      expect(textOf(other)).not.toBe(text)
     }
   })
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { VersionContent } from '@/lib/kitchen/formulas/content-of-version'
+import type { VersionContent } from '@/lib/documents/version-content/text-of-version-content'
 import { differencesOfContent } from '@/lib/kitchen/formulas/differences-of-content'
 
 const id = (digit: number) => `00000000-0000-7000-8000-00000000000${digit}`
@@ -10,7 +10,6 @@ const stage = (kind: Stage['kind'], lines: Record<string, number>): Stage => ({
   lines: Object.entries(lines).map(([name, pctFlour]) => ({ ingredient: { id: name, name, kind: 'other', allergens: [], allergensChecked: true }, pctFlour })),
 })
 const content = (stages: Stage[], process: Partial<VersionContent['process']> = {}): VersionContent => ({
-  format: 1,
   bakery: id(1),
   formula: { id: id(2), name: 'Tin' },
   version: { id: id(3), number: 1, from: null, reason: 'x', draftedBy: { id: id(4), name: 'Henk' } },

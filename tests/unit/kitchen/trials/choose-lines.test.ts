@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import { textOfPlan } from '@/lib/documents/plan/text-of-plan'
 import { drawUpPlan } from '@/lib/kitchen/trials/draw-up-plan'
 import { linesToChoose } from '@/lib/kitchen/trials/lines-to-choose'
 import { linesToWeigh } from '@/lib/kitchen/trials/lines-to-weigh'
-import { readPlanText, textOfPlan } from '@/lib/kitchen/trials/plan-text'
+import { planOfText } from '@/lib/kitchen/trials/plan-of-text'
 import type { LineChoice, PlanFacts, PlanIngredient, PlanScale } from '@/lib/kitchen/trials/plan-types'
 import { doseOf, invented, plannedFacts } from '@/tests/support/plan-facts'
 
@@ -130,7 +131,7 @@ describe('what is chosen', () => {
     const plan = drawUpPlan(fruitDough([choice('raisins', { mayMove: true })]), 'seed')
     expect(plan.choices).toEqual([{ stageKind: 'final_dough', ingredientId: 'raisins', ingredient: 'raisins', mayMove: true, scaleId: null }])
     const { text, hash } = textOfPlan(plan)
-    expect(readPlanText(text, hash)).toEqual(plan)
+    expect(planOfText(text, hash)).toEqual(plan)
   })
 
   it('is offered for each line with what the rules say of it', () => {

@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { textOfPlan } from '@/lib/documents/plan/text-of-plan'
 import { drawUpPlan } from '@/lib/kitchen/trials/draw-up-plan'
-import { readPlanText, textOfPlan } from '@/lib/kitchen/trials/plan-text'
+import { planOfText } from '@/lib/kitchen/trials/plan-of-text'
 import type { PlanDoseAsked, PlanFacts } from '@/lib/kitchen/trials/plan-types'
 import { forLong } from '@/tests/support/long'
 import { doseOf as dose, plannedFacts as facts } from '@/tests/support/plan-facts'
@@ -261,7 +262,7 @@ describe('the text of a plan', () => {
     const plan = drawUpPlan(facts(), 'seed')
     const { text, hash } = textOfPlan(plan)
     expect(textOfPlan(structuredClone(plan))).toEqual({ text, hash })
-    expect(readPlanText(text, hash)).toEqual(plan)
-    expect(() => readPlanText(text.replace('"margin":5', '"margin":1'), hash)).toThrow(/does not fit/)
+    expect(planOfText(text, hash)).toEqual(plan)
+    expect(() => planOfText(text.replace('"margin":5', '"margin":1'), hash)).toThrow(/damaged-text/)
   })
 })

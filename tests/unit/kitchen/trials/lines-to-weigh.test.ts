@@ -2,12 +2,15 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { drawUpPlan } from '@/lib/kitchen/trials/draw-up-plan'
 import { linesToWeigh } from '@/lib/kitchen/trials/lines-to-weigh'
-import { readPlanText } from '@/lib/kitchen/trials/plan-text'
+import { planOfText } from '@/lib/kitchen/trials/plan-of-text'
 import type { PlanFacts, PlanScale } from '@/lib/kitchen/trials/plan-types'
+import plansOfFormat1 from '@/tests/fixtures/documents/plan-1.json'
+import plansOfFormat2 from '@/tests/fixtures/documents/plan-2.json'
 import { forLong } from '@/tests/support/long'
 import { doseOf, plannedFacts } from '@/tests/support/plan-facts'
-import formerPlan from './data/plan-of-format-1.json'
-import secondPlan from './data/plan-of-format-2.json'
+
+const formerPlan = plansOfFormat1[0]!
+const secondPlan = plansOfFormat2[0]!
 
 const scale = (id: string, resolutionG: number, mostG: number): PlanScale => ({ id, name: id, resolutionG, repeatabilityG: 0, leastG: null, mostG })
 const dough = scale('dough', 1, 30_000)
@@ -107,7 +110,7 @@ describe('a line to weigh', () => {
 })
 
 describe('a plan of the first form', () => {
-  const plan = () => readPlanText(formerPlan.text, formerPlan.hash)
+  const plan = () => planOfText(formerPlan.text, formerPlan.hash)
 
   it('is read with its one scale for every line, and its water at the temperatures of then', () => {
     const { arms, scales } = plan()
@@ -135,11 +138,11 @@ describe('a plan of the first form', () => {
     expect(shown(toWeigh)).toEqual([['flour', 1_962, 'Scale'], ['water', 1_200, 'Scale'], ['oil', 60, 'Scale'], ['salt', 40, 'Scale'], ['enzyme', 40, 'Scale']])
   })
 
-  it('is refused when it was altered', () => expect(() => readPlanText(formerPlan.text.replace('"format":1', '"format":2'), formerPlan.hash)).toThrow(/does not fit/))
+  it('is refused when it was altered', () => expect(() => planOfText(formerPlan.text.replace('"format":1', '"format":2'), formerPlan.hash)).toThrow(/damaged-text/))
 })
 
 describe('a plan of the second form', () => {
-  const plan = () => readPlanText(secondPlan.text, secondPlan.hash)
+  const plan = () => planOfText(secondPlan.text, secondPlan.hash)
 
   it('is read with nothing chosen for a line, and no dose that takes all of another out', () => {
     expect(plan().choices).toEqual([])

@@ -2,10 +2,11 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { CalcError } from '@/lib/calc/error'
 import type { Composition } from '@/lib/calc/formula/types'
+import { textOfPlan } from '@/lib/documents/plan/text-of-plan'
 import { Refusal } from '@/lib/kitchen/refusal'
 import { drawUpOrRefuse } from '@/lib/kitchen/trials/draw-up-or-refuse'
 import { drawUpPlan } from '@/lib/kitchen/trials/draw-up-plan'
-import { readPlanText, textOfPlan } from '@/lib/kitchen/trials/plan-text'
+import { planOfText } from '@/lib/kitchen/trials/plan-of-text'
 import type { PlanDoseAsked, PlanFacts, PlanIngredient } from '@/lib/kitchen/trials/plan-types'
 import { wordsOfRefusal } from '@/lib/kitchen/words-of-refusal'
 
@@ -189,8 +190,9 @@ it('however much is taken out, no line is below nothing, what is asked for is me
 })
 
 it('a plan is read as it was written', () => {
-  const now = textOfPlan(planOf([dose('honey', 3)]))
-  expect(readPlanText(now.text, now.hash)).toEqual(JSON.parse(now.text))
+  const plan = planOf([dose('honey', 3)])
+  const now = textOfPlan(plan)
+  expect(planOfText(now.text, now.hash)).toEqual(plan)
 })
 
 describe('a plan that cannot be worked out', () => {

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
+import { askToRead } from '@/app/ask-to-read'
 import { currentLanguage } from '@/app/language'
 import { compareVersions } from '@/lib/kitchen/formulas/compare-versions'
 import { changesAllergens } from '@/lib/kitchen/formulas/rules'
@@ -10,6 +11,7 @@ import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { UnreadDocument } from '../../../unread-document'
 import { VersionDifferences } from '../../differences/version-differences'
 import { VersionState } from '../../version-state'
 import { CompareForm } from '../compare-form'
@@ -28,7 +30,9 @@ export default async function ComparePage({ params, searchParams }: ComparePageP
   const { formulas } = words
   const { compare: text, sheet } = formulas
   const { bakery } = await ask(getDesk)
-  const compared = await ask(compareVersions, { formulaId, fromId, toId })
+  const asked = await askToRead(compareVersions, { formulaId, fromId, toId })
+  if (!asked.ok) return <UnreadDocument kicker={formulas.list.title} refusal={asked.refusal} ways={[{ href: `/formulas/${formulaId}`, label: sheet.backToFormula }]} language={language} />
+  const compared = asked.value
   const { formula, from, to, lines, measured, method, allergens } = compared
   const isSame = [...lines, ...measured, method].every((each) => each.isSame) && !changesAllergens(allergens)
 

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
+import { askToRead } from '@/app/ask-to-read'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getWeighOut } from '@/lib/kitchen/trials/get-weigh-out'
@@ -17,6 +18,7 @@ import { wordsIn } from '@/lib/words/words'
 import { lineName } from '../../../mixing/line-name'
 import { MixingWater } from '../../../mixing/mixing-water'
 import { PremixSteps } from '../../../mixing/premix-steps'
+import { UnreadDocument } from '../../../unread-document'
 import { doseWords } from '../../dose-words'
 import { choiceWords } from '../../choice-words'
 import { DoughName } from '../../dough-name'
@@ -32,7 +34,9 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
   const { trials, stores, mixing } = wordsIn(language)
   const { weighOut: text, plan } = trials
   const { bakery } = await ask(getDesk)
-  const { trial, arms, doughTempC, chosen } = await ask(getWeighOut, { trialId })
+  const asked = await askToRead(getWeighOut, { trialId })
+  if (!asked.ok) return <UnreadDocument kicker={text.title} refusal={asked.refusal} ways={[{ href: `/trials/${trialId}`, label: text.back }]} language={language} />
+  const { trial, arms, doughTempC, chosen } = asked.value
   const format = planFormat(bakery)
   const listOf = new Intl.ListFormat(bakery.locale, { type: 'unit' })
   const scales = new Map(arms.flatMap(({ toWeigh }) => toWeigh.stages.flatMap(({ lines }) => lines.flatMap(({ scale }) => scale ?? []))).map(({ id, name }) => [id, name]))

@@ -1,6 +1,7 @@
 import { Fragment } from 'react'
-import type { VersionContent } from '@/lib/kitchen/formulas/content-of-version'
+import type { getVersion } from '@/lib/kitchen/formulas/get-version'
 import type { FormulaFigures } from '@/lib/kitchen/formulas/rules'
+import type { AnswerOf } from '@/lib/kitchen/query'
 import { Cell } from '@/lib/ui/cell'
 import { GroupRow } from '@/lib/ui/group-row'
 import { SheetTable } from '@/lib/ui/sheet-table'
@@ -9,7 +10,7 @@ import type { Language, Words } from '@/lib/words/words'
 import type { FormulaFormat } from '../../../formula-format'
 import { stageNames } from '../../../stage-names'
 
-type LinesTableProps = { content: VersionContent; figures: FormulaFigures | null; text: Words['formulas']; format: FormulaFormat; language: Language }
+type LinesTableProps = { content: AnswerOf<typeof getVersion>['content']; figures: FormulaFigures | null; text: Words['formulas']; format: FormulaFormat; language: Language }
 
 /** What goes in, stage by stage, in % on all flour and in g for the version's own batch. */
 export function LinesTable({ content, figures, text, format, language }: LinesTableProps) {

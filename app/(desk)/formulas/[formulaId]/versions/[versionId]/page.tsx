@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { ask } from '@/app/ask'
+import { askToRead } from '@/app/ask-to-read'
 import { currentLanguage } from '@/app/language'
 import { getVersion } from '@/lib/kitchen/formulas/get-version'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
@@ -14,6 +15,7 @@ import { SideBySide } from '@/lib/ui/side-by-side'
 import { formatDate, formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { UnreadDocument } from '../../../../unread-document'
 import { formulaFormat } from '../../../formula-format'
 import { SignForm } from '../../../signing/sign-form'
 import { Signatures } from '../../../signing/signatures'
@@ -36,7 +38,9 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
   const { formulas: text, desk } = words
   const { sheet } = text
   const { bakery } = await ask(getDesk)
-  const version = await ask(getVersion, { formulaId, versionId })
+  const asked = await askToRead(getVersion, { formulaId, versionId })
+  if (!asked.ok) return <UnreadDocument kicker={text.list.title} refusal={asked.refusal} ways={[{ href: `/formulas/${formulaId}`, label: sheet.backToFormula }]} language={language} />
+  const version = asked.value
   const { content, figures, number, formula } = version
   const format = formulaFormat(bakery, text.units)
   const isPartSigned = version.state === 'draft' && version.signatures.length > 0

@@ -1,0 +1,38 @@
+import type { listRecord } from '@/lib/kitchen/audit/list-record'
+import type { AnswerOf } from '@/lib/kitchen/query'
+import { Cell } from '@/lib/ui/cell'
+import { say } from '@/lib/words/say'
+import type { Language, Words } from '@/lib/words/words'
+import { describeValue } from './describe-value'
+
+type EntryCellsProps = { said: AnswerOf<typeof listRecord>['entries'][number]['said']; words: Words; language: Language }
+
+/** Who, what, and before and after of one entry; of one that cannot be read, that. */
+export function EntryCells({ said, words: { audit: text, desk }, language }: EntryCellsProps) {
+  if (said.outcome === 'unknown-format') return <Unreadable sentence={say(text.unread['unknown-format'], language, { format: said.format })} />
+  if (said.outcome === 'damaged') return <Unreadable sentence={text.unread.damaged} />
+  const { who, action, before, after, reason } = said
+  const actions: Record<string, string> = text.actions
+  const roles: Record<string, string> = desk.roles
+  return (
+    <>
+      <Cell>{who ? `${who.name}, ${roles[who.role] ?? who.role}` : text.nobody}</Cell>
+      <Cell>{actions[action] ?? action}</Cell>
+      <Cell>
+        {before === null ? null : <p>{say(text.before, language, { text: describeValue(before) })}</p>}
+        {after === null ? null : <p>{say(text.after, language, { text: describeValue(after) })}</p>}
+        {reason === null ? null : <p>{say(text.reason, language, { text: reason })}</p>}
+      </Cell>
+    </>
+  )
+}
+
+function Unreadable({ sentence }: { sentence: string }) {
+  return (
+    <>
+      <Cell />
+      <Cell />
+      <Cell>{sentence}</Cell>
+    </>
+  )
+}

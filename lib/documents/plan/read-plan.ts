@@ -1,0 +1,38 @@
+import 'server-only'
+import { hashOfText } from '../hash-of-text'
+import { openDocument, type Unread } from '../open-document'
+import { asFormat2 } from './as-format-2'
+import { asFormat3 } from './as-format-3'
+import { planOfFormat1 } from './plan-of-format-1'
+import { planOfFormat2 } from './plan-of-format-2'
+import { planOfFormat3, type PlanOfFormat3 } from './plan-of-format-3'
+import type { PlanContent } from './text-of-plan'
+
+export type PlanRead = { outcome: 'read'; format: number; plan: PlanContent } | Unread
+
+/** Reads a plan that was proposed, in this format or a former one, which is filled up with what it could not say. */
+export function readPlan(text: string, hash: string): PlanRead {
+  const opened = hashOfText(text) === hash ? openDocument(text) : null
+  if (!opened) return { outcome: 'damaged' }
+  const { format, value } = opened
+  switch (format) {
+    case 1: {
+      const plan = planOfFormat1.safeParse(value).data
+      return found(format, plan && asFormat3(asFormat2(plan)))
+    }
+    case 2: {
+      const plan = planOfFormat2.safeParse(value).data
+      return found(format, plan && asFormat3(plan))
+    }
+    case 3:
+      return found(format, planOfFormat3.safeParse(value).data)
+    default:
+      return { outcome: 'unknown-format', format }
+  }
+}
+
+function found(format: number, read: PlanOfFormat3 | undefined): PlanRead {
+  if (!read) return { outcome: 'damaged' }
+  const { format: _, ...plan } = read
+  return { outcome: 'read', format, plan }
+}

@@ -1,0 +1,105 @@
+import { createHash } from 'node:crypto'
+import fs from 'node:fs'
+import path from 'node:path'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { z } from 'zod'
+import { entryOfFormat1 } from '@/lib/documents/audit-entry/entry-of-format-1'
+import { readAuditEntry } from '@/lib/documents/audit-entry/read-audit-entry'
+import { canonicalText } from '@/lib/documents/canonical-text'
+import { evidenceOfFormat1 } from '@/lib/documents/evidence/evidence-of-format-1'
+import { readEvidence } from '@/lib/documents/evidence/read-evidence'
+import { hashOfText } from '@/lib/documents/hash-of-text'
+import { planOfFormat1 } from '@/lib/documents/plan/plan-of-format-1'
+import { planOfFormat2 } from '@/lib/documents/plan/plan-of-format-2'
+import { planOfFormat3 } from '@/lib/documents/plan/plan-of-format-3'
+import { readPlan } from '@/lib/documents/plan/read-plan'
+import { readReading } from '@/lib/documents/reading/read-reading'
+import { readingOfFormat1 } from '@/lib/documents/reading/reading-of-format-1.input'
+import { contentOfFormat1 } from '@/lib/documents/version-content/content-of-format-1'
+import { readVersionContent } from '@/lib/documents/version-content/read-version-content'
+import { sourceFilesIn } from '@/tests/support/source-files'
+import { pathsOfSchema, pathsOfValue, withoutKeys, withStrayKeys } from './paths'
+
+type Golden = { what: string; hash: string; text: string }
+type Kind = { name: string; schema: z.ZodType; read: (text: string, hash: string) => { outcome: string; format?: number }; optional?: string }
+
+/** Every kind and format that was ever frozen. `optional` is the one field that may be left out. */
+const documents: Kind[] = [
+  { name: 'plan-1', schema: planOfFormat1, read: readPlan, optional: 'declared.factor' },
+  { name: 'plan-2', schema: planOfFormat2, read: readPlan, optional: 'declared.factor' },
+  { name: 'plan-3', schema: planOfFormat3, read: readPlan, optional: 'declared.factor' },
+  { name: 'evidence-1', schema: evidenceOfFormat1, read: readEvidence },
+  { name: 'version-content-1', schema: contentOfFormat1, read: readVersionContent, optional: 'evidence' },
+  { name: 'audit-entry-1', schema: entryOfFormat1, read: readAuditEntry },
+  { name: 'reading-1', schema: readingOfFormat1, read: readReading },
+]
+
+const folder = path.resolve(import.meta.dirname, '..', '..', 'fixtures', 'documents')
+const jsonOf = (file: string): unknown => JSON.parse(fs.readFileSync(path.join(folder, file), 'utf8'))
+const goldenOf = (name: string) => z.array(z.strictObject({ what: z.string(), hash: z.string(), text: z.string() })).min(1).parse(jsonOf(`${name}.json`)) satisfies Golden[]
+const formatOf = (name: string) => Number(name.split('-').at(-1))
+
+describe.each(documents)('$name', ({ name, schema, read, optional = '' }) => {
+  const golden = goldenOf(name)
+
+  it.each(golden)('parses and hashes the same for ever: $what', ({ hash, text }) => {
+    expect(createHash('sha256').update(Buffer.from(text, 'utf8')).digest('hex')).toBe(hash)
+    expect(read(text, hash)).toMatchObject({ outcome: 'read', format: formatOf(name) })
+    expect(canonicalText(schema.parse(JSON.parse(text)))).toBe(text)
+  })
+
+  it('has the schema of then: what wants to be otherwise is a new format', () => {
+    expect(z.toJSONSchema(schema)).toEqual(jsonOf(`${name}.schema.json`))
+  })
+
+  it('has every field of its schema in a golden document', () => {
+    const there = new Set(golden.flatMap(({ text }) => pathsOfValue(JSON.parse(text))))
+    expect(pathsOfSchema(jsonOf(`${name}.schema.json`)).filter((field) => !there.has(field))).toEqual([])
+  })
+
+  it('is closed: with a field more or a field less anywhere it is none', () => {
+    for (const { text } of golden) {
+      const value: unknown = JSON.parse(text)
+      const spoilt = [...withStrayKeys(value), ...withoutKeys(value)].filter(({ at }) => at !== optional)
+      expect(spoilt.filter(({ value: other }) => schema.safeParse(other).success).map(({ at }) => at)).toEqual([])
+      for (const { value: other } of spoilt.slice(0, 3)) {
+        const otherText = canonicalText(other)
+        expect(read(otherText, hashOfText(otherText)).outcome).not.toBe('read')
+      }
+    }
+  })
+
+  it('is said to be in a format that is not known, when it is in a later one', () => {
+    const later = golden[0]!.text.replace(`"format":${formatOf(name)}`, '"format":1000')
+    expect(read(later, hashOfText(later))).toEqual({ outcome: 'unknown-format', format: 1000 })
+    for (const format of ['0', '-1', '1.5', '"1"', 'null']) {
+      const none = golden[0]!.text.replace(`"format":${formatOf(name)}`, `"format":${format}`)
+      expect(read(none, hashOfText(none))).toEqual({ outcome: 'damaged' })
+    }
+  })
+
+  it('is answered, whatever text is kept in its place', () => {
+    const { hash, text } = golden[0]!
+    fc.assert(
+      fc.property(fc.oneof(fc.string(), fc.json(), fc.nat(text.length).map((length) => text.slice(0, length)), fc.nat(text.length - 1).map((at) => `${text.slice(0, at)}${text[at] === '1' ? '2' : '1'}${text.slice(at + 1)}`)), (other) => {
+        expect(['read', 'damaged', 'unknown-format']).toContain(read(other, hashOfText(other)).outcome)
+        if (other !== text && readsByHash.has(read)) expect(read(other, hash)).toEqual({ outcome: 'damaged' })
+      }),
+      { seed: 29, numRuns: 200 },
+    )
+  })
+})
+
+/** The others leave the hash to whoever asks: a version that does not fit its seal is shown with that said, an entry is followed. */
+const readsByHash = new Set<Kind['read']>([readPlan, readEvidence, readReading])
+
+it('looks at every format that the code has, and at every file here', () => {
+  const formats = sourceFilesIn('lib/documents').flatMap((file) => {
+    const [, kind, format] = /^lib\/documents\/([^/]+)\/[^/]*-of-format-(\d+)(\.input)?\.ts$/.exec(file) ?? []
+    return kind === undefined ? [] : [`${kind}-${format}`]
+  })
+  const names = documents.map(({ name }) => name)
+  expect(formats.sort()).toEqual([...names].sort())
+  expect(fs.readdirSync(folder).sort()).toEqual(['README.md', ...names.flatMap((name) => [`${name}.json`, `${name}.schema.json`])].sort())
+})

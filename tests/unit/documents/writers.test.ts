@@ -1,0 +1,99 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { readAuditEntry } from '@/lib/documents/audit-entry/read-audit-entry'
+import { textOfAuditEntry } from '@/lib/documents/audit-entry/text-of-audit-entry'
+import { readEvidence } from '@/lib/documents/evidence/read-evidence'
+import { textOfEvidence } from '@/lib/documents/evidence/text-of-evidence'
+import { hashOfText } from '@/lib/documents/hash-of-text'
+import { readPlan } from '@/lib/documents/plan/read-plan'
+import { textOfPlan } from '@/lib/documents/plan/text-of-plan'
+import { readReading } from '@/lib/documents/reading/read-reading'
+import { textOfReading, type ReadingContent } from '@/lib/documents/reading/text-of-reading.input'
+import { readVersionContent } from '@/lib/documents/version-content/read-version-content'
+import { textOfVersionContent } from '@/lib/documents/version-content/text-of-version-content'
+import entries from '../../fixtures/documents/audit-entry-1.json'
+import evidence from '../../fixtures/documents/evidence-1.json'
+import plansOfFormat1 from '../../fixtures/documents/plan-1.json'
+import plansOfFormat2 from '../../fixtures/documents/plan-2.json'
+import plansOfFormat3 from '../../fixtures/documents/plan-3.json'
+import readings from '../../fixtures/documents/reading-1.json'
+import contents from '../../fixtures/documents/version-content-1.json'
+
+type Kept = { text: string; hash: string }
+
+/** What each kind makes of a golden text when it is read and written again, with something spoilt on the way. */
+const rewrites: Record<string, { golden: Kept[]; rewrite: (kept: Kept, spoil?: object) => Kept }> = {
+  plan: {
+    golden: plansOfFormat3,
+    rewrite({ text, hash }, spoil) {
+      const read = readPlan(text, hash)
+      if (read.outcome !== 'read') throw new Error(read.outcome)
+      return textOfPlan({ ...read.plan, ...spoil })
+    },
+  },
+  evidence: {
+    golden: evidence,
+    rewrite({ text, hash }, spoil) {
+      const read = readEvidence(text, hash)
+      if (read.outcome !== 'read') throw new Error(read.outcome)
+      return textOfEvidence({ ...read.evidence, ...spoil })
+    },
+  },
+  'content of a version': {
+    golden: contents,
+    rewrite({ text }, spoil) {
+      const read = readVersionContent(text)
+      if (read.outcome !== 'read') throw new Error(read.outcome)
+      const written = textOfVersionContent({ ...read.content, ...spoil })
+      return { text: written.text, hash: written.hash }
+    },
+  },
+  'entry of the record': {
+    golden: entries,
+    rewrite({ text }, spoil) {
+      const read = readAuditEntry(text)
+      if (read.outcome !== 'read') throw new Error(read.outcome)
+      return textOfAuditEntry({ ...read.entry, ...spoil })
+    },
+  },
+}
+
+describe.each(Object.entries(rewrites))('the writer of a %s', (_, { golden, rewrite }) => {
+  it('gives what was read its very text and hash again', () => {
+    for (const { text, hash } of golden) expect(rewrite({ text, hash })).toEqual({ text, hash })
+  })
+
+  it('writes nothing that could not be read back', () => {
+    const [kept] = golden
+    expect(() => rewrite(kept!, { stray: 1 })).toThrow(/stray/)
+    expect(() => rewrite(kept!, { bakery: undefined, declared: undefined })).toThrow()
+    expect(() => rewrite(kept!, { process: { doughTempC: Number.NaN }, after: { at: new Date(0) }, controlMean: Infinity })).toThrow()
+  })
+})
+
+describe('a plan of a former format', () => {
+  it.each([...plansOfFormat1, ...plansOfFormat2])('is filled up to one that the format of today can say: $what', ({ text, hash }) => {
+    const read = readPlan(text, hash)
+    if (read.outcome !== 'read') throw new Error(read.outcome)
+    const again = textOfPlan(read.plan)
+    expect(readPlan(again.text, again.hash)).toEqual({ ...read, format: 3 })
+  })
+})
+
+it('the text of a reading is read back as what was entered, and gives its text again', () => {
+  for (const { text, hash } of readings) {
+    const read = readReading(text, hash)
+    expect(read.outcome === 'read' && textOfReading(read.reading)).toBe(text)
+  }
+  const entered = fc.record<ReadingContent>({
+    batch: fc.option(fc.uuid()), factorLevel: fc.option(fc.string()), measure: fc.option(fc.uuid()), piece: fc.option(fc.integer({ min: 1, max: 10_000 })), reason: fc.option(fc.string({ unit: 'binary' })),
+    repeat: fc.integer({ min: 1, max: 20 }), supersedes: fc.option(fc.uuid()), takenAt: fc.option(fc.string()), unit: fc.string(), value: fc.string({ unit: 'grapheme' }),
+  })
+  fc.assert(
+    fc.property(entered, (reading) => {
+      const text = textOfReading(reading)
+      expect(readReading(text, hashOfText(text))).toEqual({ outcome: 'read', format: 1, reading })
+    }),
+    { seed: 31 },
+  )
+})
