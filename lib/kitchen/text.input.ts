@@ -27,7 +27,7 @@ export function note(max: number) {
 }
 
 /** An e-mail address, in lower case: the name a person signs in with. */
-export const emailAddress = z.string().refine(isKeepable, unreadable).trim().toLowerCase().max(254).pipe(z.email())
+export const emailAddress = z.string().refine(isKeepable, unreadable).trim().toLowerCase().min(1).max(254).pipe(z.email())
 
 /** A password as it was typed: nothing is trimmed, cut or changed. */
 export const typedPassword = z.string().min(1).max(256)

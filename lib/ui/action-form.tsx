@@ -4,6 +4,7 @@ import { Fragment, useActionState, useEffect, useMemo, useRef, useState, type Re
 import { ActionFormContext } from './action-form-context'
 import { countOnce } from './count-once'
 import { DraftNotice } from './draft-notice'
+import type { FieldRules } from './field-rules'
 import { FormSummary } from './form-summary'
 import { emptyFormState, type FormAction, type FormState } from './form-state'
 import { keepTyped } from './keep-typed'
@@ -13,6 +14,8 @@ import { useFormDraft } from './use-form-draft'
 
 export type ActionFormProps = {
   action: FormAction
+  /** What the command asks of each field, so that no field has to say it again. */
+  rules?: FieldRules
   /** Prefix of the fields' ids, one for each form of a page. */
   idPrefix?: string
   /** Told what was put back from a draft, null for the form as the page gives it, where fields take their value from elsewhere. */
@@ -20,11 +23,13 @@ export type ActionFormProps = {
   children: ReactNode
 }
 
+const noRules: FieldRules = {}
+
 /**
  * A form that a server action answers: every fault at its field and at the top, nothing typed lost, over an answer as over
  * a reload, and once however often it is sent.
  */
-export function ActionForm({ action, idPrefix = '', onPutBack, children }: ActionFormProps) {
+export function ActionForm({ action, rules = noRules, idPrefix = '', onPutBack, children }: ActionFormProps) {
   const form = useRef<HTMLFormElement>(null)
   const [formId] = useState<{ current: string | null }>(() => ({ current: null }))
   const [doneCount, setDoneCount] = useState(0)
@@ -55,7 +60,7 @@ export function ActionForm({ action, idPrefix = '', onPutBack, children }: Actio
   const [state, dispatch, pending] = useActionState(send, emptyFormState)
   const typed = state.answers > 0 && !state.done ? state.values : draft.values
   const [labels] = useState(() => new Map<string, string>())
-  const context = useMemo(() => ({ state, typed, pending, idPrefix, labels }), [state, typed, pending, idPrefix, labels])
+  const context = useMemo(() => ({ state, typed, pending, rules, idPrefix, labels }), [state, typed, pending, rules, idPrefix, labels])
   const errors = useMemo(
     () =>
       Object.entries(state.problems).map(([name, text]) => {

@@ -16,8 +16,8 @@ export type FloorFieldProps = {
 }
 
 /** One line to type into on the floor, in the form around it; a count opens the number keys. */
-export function FloorField({ name, type, label, hint, required = false, defaultValue, maxLength }: FloorFieldProps) {
-  const { id, typed, error } = useFormField(name)
+export function FloorField({ name, type, label, hint, required, defaultValue, maxLength }: FloorFieldProps) {
+  const { id, typed, error, rule } = useFormField(name, label)
   return (
     <FieldFrame id={id} label={label} hint={hint} error={error}>
       <input
@@ -26,9 +26,9 @@ export function FloorField({ name, type, label, hint, required = false, defaultV
         type="text"
         inputMode={type === 'count' ? 'numeric' : undefined}
         autoComplete="off"
-        required={required}
+        required={required ?? rule?.isRequired}
         defaultValue={typed ?? defaultValue}
-        maxLength={maxLength}
+        maxLength={maxLength ?? rule?.mostLength}
         aria-invalid={error ? true : undefined}
         aria-describedby={describedBy(id, hint, error)}
         className={floorControlClass(type === 'count' ? 'number' : 'line')}

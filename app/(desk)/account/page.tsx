@@ -1,8 +1,10 @@
+import { rulesOf } from '@/app/rules-of'
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getAccount } from '@/lib/kitchen/people/get-account'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
+import { changeOwnPasswordInput } from '@/lib/kitchen/people/change-own-password.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { Cell } from '@/lib/ui/cell'
@@ -39,18 +41,16 @@ export default async function AccountPage() {
       }}
     >
       <Section id="password-change" title={text.password} note={text.passwordNote} screenOnly>
-        <ActionForm action={changePassword}>
+        <ActionForm rules={rulesOf(changeOwnPasswordInput)} action={changePassword}>
           <FormDone word={desk.done} text={text.passwordChanged} />
           <FieldStack>
-            <FormField name="password" type="password" label={text.presentPassword} autoComplete="current-password" required maxLength={256} />
+            <FormField name="password" type="password" label={text.presentPassword} autoComplete="current-password" />
             <FormField
               name="newPassword"
               type="password"
               label={text.newPassword}
               hint={text.newPasswordHint}
               autoComplete="new-password"
-              required
-              maxLength={256}
             />
           </FieldStack>
           <ActionRow>

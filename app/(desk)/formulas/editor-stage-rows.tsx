@@ -1,6 +1,7 @@
 'use client'
 
-import type { KeyboardEvent } from 'react'
+import { use, type KeyboardEvent } from 'react'
+import { ActionFormContext } from '@/lib/ui/action-form-context'
 import { controlClass } from '@/lib/ui/control-class'
 import { PressButton } from '@/lib/ui/press-button'
 import { say } from '@/lib/words/say'
@@ -8,6 +9,7 @@ import type { Language, Words } from '@/lib/words/words'
 import type { EditorIngredient, LiveFigures } from './editor-figures'
 import { EditorLineRow } from './editor-line-row'
 import { stageFieldId, type EditorAction, type EditorStage } from './editor-state'
+import { ruleOf } from '@/lib/ui/field-rules'
 import { FormAnchor } from '@/lib/ui/form-anchor'
 import type { FormulaFormat } from './formula-format'
 
@@ -31,6 +33,7 @@ type EditorStageRowsProps = {
 /** One stage being written: its kind and name, its lines as rows, what they come to. */
 export function EditorStageRows(props: EditorStageRowsProps) {
   const { stage, number, isFirst, isLast, isOnly, live, stageFigures, text, format, language, step } = props
+  const { rules } = use(ActionFormContext)
   const { editor } = text
   const title = say(editor.stage, language, { number })
   const massG = stage.lines.reduce((sum, line) => sum + (live.massOfLine.get(line.key) ?? 0), 0)
@@ -66,7 +69,7 @@ export function EditorStageRows(props: EditorStageRowsProps) {
             id={nameId}
             type="text"
             defaultValue={stage.name}
-            maxLength={80}
+            maxLength={ruleOf(rules, 'stages.0.name')?.mostLength}
             autoComplete="off"
             onChange={({ target }) => step({ do: 'change-stage', stage: stage.key, to: { name: target.value } })}
             onKeyDown={keepEnter}

@@ -4,6 +4,7 @@ import { useEffect, useReducer, useState, type ChangeEvent } from 'react'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { FieldStack } from '@/lib/ui/field-stack'
+import type { FieldRules } from '@/lib/ui/field-rules'
 import { FormField } from '@/lib/ui/form-field'
 import type { FormAction } from '@/lib/ui/form-state'
 import { FormTextArea } from '@/lib/ui/form-text-area'
@@ -12,10 +13,7 @@ import { PressButton } from '@/lib/ui/press-button'
 import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
 import { SubmitButton } from '@/lib/ui/submit-button'
-import { say } from '@/lib/words/say'
-import { massInUnit } from '@/lib/words/format/mass'
-import { plainNumber } from '@/lib/words/format/plain-number'
-import { massFigure, temperatureFigure } from '@/lib/words/format/figure-in-field'
+import { massFigure, temperatureFigure, type FieldFigure } from '@/lib/words/format/figure-in-field'
 import type { Language, Words } from '@/lib/words/words'
 import { liveFigures, type EditorIngredient } from './editor-figures'
 import { EditorStageRows } from './editor-stage-rows'
@@ -43,6 +41,7 @@ export type EditorValues = {
 
 type FormulaEditorProps = {
   action: FormAction
+  rules: FieldRules
   kicker: string
   headline: string
   /** A new formula is given its name here. */
@@ -55,10 +54,8 @@ type FormulaEditorProps = {
   cancelHref: string
 }
 
-const mostScalingG = 50_000
-
 /** A formula being written: batch, lines by stage, process, with the totals as they come out of what is typed. */
-export function FormulaEditor({ action, kicker, headline, hasName, values, ingredients, text, units, language, cancelHref }: FormulaEditorProps) {
+export function FormulaEditor({ action, rules, kicker, headline, hasName, values, ingredients, text, units, language, cancelHref }: FormulaEditorProps) {
   const { editor } = text
   const [mass, temp] = [massFigure(units.massUnits), temperatureFigure(units.temperatureUnits)]
   const [state, step] = useReducer(editorStep, values.stages, editorStateOf)
@@ -81,26 +78,24 @@ export function FormulaEditor({ action, kicker, headline, hasName, values, ingre
     step({ do: 'begin-again', stages: stagesOfText(from.stages) ?? values.stages })
     setBatch({ pieces: from.pieces ?? values.pieces, scalingMassG: from.scalingMassG ?? values.scalingMassG, doughLossPct: from.doughLossPct ?? values.doughLossPct })
   }
-  const number = (name: Exclude<keyof EditorValues, 'stages' | 'method' | 'reason'>, unit: string, label: string = editor[name]) => (
-    <FormField name={name} type="number" label={label} unit={unit} defaultValue={values[name]} width="short" required />
+  const number = (name: Exclude<keyof EditorValues, 'stages' | 'method' | 'reason'>, unit: string, range?: true | FieldFigure) => (
+    <FormField name={name} type="number" label={editor[name]} unit={unit} range={range} defaultValue={values[name]} width="short" />
   )
-  const between = (label: typeof editor.doughTempC | typeof editor.bakeTempC, leastC: number, mostC: number) =>
-    say(label, language, { least: temp.write(leastC, units.locale), most: temp.write(mostC, units.locale) })
 
   return (
     <Sheet kicker={kicker} headline={headline} lead={editor.kept} margin={{ label: editor.margin, entries: editorEntries(live, text, format, language) }}>
-      <ActionForm action={action} onPutBack={putBack}>
+      <ActionForm action={action} rules={rules} onPutBack={putBack}>
         <Section id="about" title={editor.about}>
           <FieldStack>
-            {hasName ? <FormField name="name" type="text" label={editor.name} required maxLength={120} autoComplete="off" /> : null}
-            <FormTextArea name="reason" label={editor.reason} hint={editor.reasonHint} defaultValue={values.reason} rows={2} required maxLength={1000} />
+            {hasName ? <FormField name="name" type="text" label={editor.name} autoComplete="off" /> : null}
+            <FormTextArea name="reason" label={editor.reason} hint={editor.reasonHint} defaultValue={values.reason} rows={2} />
           </FieldStack>
         </Section>
         <Section id="batch" title={editor.batch}>
           <div onChange={takeBatch} className="grid items-start gap-x-8 gap-y-4 mid:grid-cols-3">
-            {number('pieces', text.units.pieces)}
-            {number('scalingMassG', mass.unit, say(editor.scalingMassG, language, { most: plainNumber(Math.floor(massInUnit(mostScalingG, mass.unit)), { locale: units.locale }) }))}
-            <FormField name="doughLossPct" type="number" label={editor.doughLossPct} unit={text.units.pct} hint={editor.doughLossHint} defaultValue={values.doughLossPct} width="short" required />
+            {number('pieces', text.units.pieces, true)}
+            {number('scalingMassG', mass.unit, mass)}
+            <FormField name="doughLossPct" type="number" range label={editor.doughLossPct} unit={text.units.pct} hint={editor.doughLossHint} defaultValue={values.doughLossPct} width="short" />
           </div>
         </Section>
         <Section id="lines" title={editor.lines} note={editor.linesNote}>
@@ -135,13 +130,13 @@ export function FormulaEditor({ action, kicker, headline, hasName, values, ingre
         <Section id="process" title={editor.process}>
           <div className="mb-5 grid items-start gap-x-8 gap-y-4 mid:grid-cols-3">
             {number('mixTimeMin', text.units.min)}
-            {number('doughTempC', temp.unit, between(editor.doughTempC, 0, 45))}
+            {number('doughTempC', temp.unit, temp)}
             {number('bulkTimeMin', text.units.min)}
             {number('proofTimeMin', text.units.min)}
-            {number('bakeTempC', temp.unit, between(editor.bakeTempC, 50, 400))}
+            {number('bakeTempC', temp.unit, temp)}
             {number('bakeTimeMin', text.units.min)}
           </div>
-          <FormTextArea name="method" label={editor.method} hint={editor.methodHint} defaultValue={values.method} rows={6} maxLength={8000} />
+          <FormTextArea name="method" label={editor.method} hint={editor.methodHint} defaultValue={values.method} rows={6} />
         </Section>
         <ActionRow>
           <SubmitButton tone="go">{editor.go}</SubmitButton>

@@ -1,8 +1,10 @@
+import { rulesOf } from '@/app/rules-of'
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getTeam } from '@/lib/kitchen/people/get-team'
+import { invitePersonInput } from '@/lib/kitchen/people/invite-person.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { Cell } from '@/lib/ui/cell'
@@ -127,18 +129,17 @@ export default async function TeamPage() {
 
       {manages ? (
         <Section id="invite" title={text.invite} note={text.inviteNote} screenOnly>
-          <ActionForm action={invite}>
+          <ActionForm rules={rulesOf(invitePersonInput)} action={invite}>
             <FormSecret id="invitation-link" />
             <FieldStack>
-              <FormField name="name" type="text" label={text.name} required maxLength={80} autoComplete="off" />
-              <FormField name="email" type="email" label={text.email} required maxLength={254} autoComplete="off" />
+              <FormField name="name" type="text" label={text.name} autoComplete="off" />
+              <FormField name="email" type="email" label={text.email} autoComplete="off" />
               <FormRadioGroup
                 name="role"
                 label={text.role}
                 hint={team.rolesToGive.length === 1 ? text.inviteOnly : undefined}
                 options={team.rolesToGive.map((role) => ({ value: role, label: desk.roles[role] }))}
                 defaultValue="shift_baker"
-                required
               />
             </FieldStack>
             <ActionRow>

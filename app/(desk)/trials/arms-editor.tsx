@@ -4,6 +4,7 @@ import { use, useEffect, useRef, useState } from 'react'
 import { ActionFormContext } from '@/lib/ui/action-form-context'
 import { ArmMark } from '@/lib/ui/arm-mark'
 import { ErrorLine } from '@/lib/ui/error-line'
+import { ruleOf } from '@/lib/ui/field-rules'
 import { Field } from '@/lib/ui/field'
 import { PressButton } from '@/lib/ui/press-button'
 import { SelectField } from '@/lib/ui/select-field'
@@ -38,7 +39,7 @@ type ArmRow = Omit<ArmShown, 'doses'> & { key: number; at: number | null; doses:
  * back, it begins again from what was typed, so that nothing is lost and every fault stands at its row.
  */
 export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorProps) {
-  const { state, typed } = use(ActionFormContext)
+  const { state, typed, rules } = use(ActionFormContext)
   const keys = useRef(firstNewKey)
   const [arms, setArms] = useState<ArmRow[]>(() => {
     let key = 0
@@ -70,7 +71,7 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
             </legend>
             <div className="clear-both grid gap-5">
               <div className="grid items-start gap-x-8 gap-y-5 mid:grid-cols-2">
-                <Field name={`${name}.name`} type="text" label={form.armName} hint={form.armNameHint} defaultValue={arm.name} maxLength={80} autoComplete="off" required error={problem('name')} />
+                <Field name={`${name}.name`} type="text" label={form.armName} hint={form.armNameHint} defaultValue={arm.name} maxLength={ruleOf(rules, `${name}.name`)?.mostLength} autoComplete="off" required error={problem('name')} />
                 <SelectField
                   name={`${name}.how`}
                   label={form.armHow}

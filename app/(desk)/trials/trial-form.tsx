@@ -11,6 +11,8 @@ import type { FormAction } from '@/lib/ui/form-state'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Section } from '@/lib/ui/section'
 import { SubmitButton } from '@/lib/ui/submit-button'
+import { rulesOf } from '@/app/rules-of'
+import { draftTrialInput } from '@/lib/kitchen/trials/draft-trial.input'
 import { resolutionWithoutScaleG } from '@/lib/kitchen/trials/resolution-of-line'
 import { heldTotal, type TrialContent } from '@/lib/kitchen/trials/trial-content.input'
 import { massInUnit, smallMassUnit } from '@/lib/words/format/mass'
@@ -51,8 +53,8 @@ export function TrialForm({ action, present, choices, units, words, language, ba
   const inDegrees = (tempC: number) => temp.write(tempC, units.locale)
   const small = smallMassUnit(units.massUnits)
   const smallStep = withUnit(plainNumber(massInUnit(resolutionWithoutScaleG, small), { locale: units.locale, significant: 1 }), small)
-  const number = (name: keyof typeof usual, label: string, hint?: string, unit?: string) => (
-    <FormField name={`content.${name}`} type="number" label={label} hint={hint} unit={unit} width="short" required defaultValue={plain(present?.[name] ?? usual[name])} />
+  const number = (name: keyof typeof usual, label: string, hint?: string, unit?: string, range?: true) => (
+    <FormField name={`content.${name}`} type="number" label={label} hint={hint} unit={unit} range={range} width="short" defaultValue={plain(present?.[name] ?? usual[name])} />
   )
   const degrees = (name: 'flourTempC' | 'roomTempC', label: string) => (
     <FormField
@@ -68,10 +70,10 @@ export function TrialForm({ action, present, choices, units, words, language, ba
   const named = (list: readonly { id: string; name: string }[]) => list.map(({ id, name }) => ({ value: id, label: name }))
 
   return (
-    <ActionForm action={action}>
+    <ActionForm action={action} rules={rulesOf(draftTrialInput)}>
       <Section id="ask" title={form.ask}>
         <FieldStack>
-          <FormField name="content.question" type="text" label={form.question} hint={form.questionHint} defaultValue={present?.question} required maxLength={300} autoComplete="off" />
+          <FormField name="content.question" type="text" label={form.question} hint={form.questionHint} defaultValue={present?.question} autoComplete="off" />
           <FormRadioGroup
             name="content.kind"
             label={form.kind}
@@ -80,7 +82,6 @@ export function TrialForm({ action, present, choices, units, words, language, ba
               { value: 'look_only', label: text.kinds.look_only, hint: text.kindHints.look_only },
             ]}
             defaultValue={present?.kind ?? 'gain'}
-            required
           />
           <FormSelect
             name="content.formulaId"
@@ -90,7 +91,6 @@ export function TrialForm({ action, present, choices, units, words, language, ba
             options={choices.formulas.map(({ id, name, number: version }) => ({ value: id, label: say(form.formulaOption, language, { name, number: version }) }))}
             defaultValue={present?.formulaId}
             width="full"
-            required
           />
           <FormSelect
             name="content.measureId"
@@ -99,7 +99,6 @@ export function TrialForm({ action, present, choices, units, words, language, ba
             options={choices.measures.map(({ id, name, unit, direction }) => ({ value: id, label: say(form.measureOption, language, { name, unit, direction: text.directions[direction] }) }))}
             defaultValue={present?.measureId ?? choices.measures.find(({ code }) => code === 'specific-volume')?.id}
             width="full"
-            required
           />
           <div className="flex flex-wrap items-start gap-x-8 gap-y-5">
             {number('margin', form.margin, form.marginHint)}
@@ -111,9 +110,8 @@ export function TrialForm({ action, present, choices, units, words, language, ba
                 { value: 'unit', label: form.marginUnits.unit },
               ]}
               defaultValue={present?.marginUnit ?? 'pct'}
-              required
             />
-            {number('confidencePct', say(form.confidence, language, { least: plain(50), most: plain(99.9) }), form.confidenceHint, '%')}
+            {number('confidencePct', form.confidence, form.confidenceHint, '%', true)}
           </div>
         </FieldStack>
       </Section>
@@ -142,15 +140,15 @@ export function TrialForm({ action, present, choices, units, words, language, ba
 
       <Section id="size" title={form.size}>
         <FieldStack>
-          {number('mixingDays', form.mixingDays, form.mixingDaysHint)}
-          {number('batchesPerArm', form.batches, form.batchesHint)}
-          {number('piecesPerBatch', form.pieces)}
+          {number('mixingDays', form.mixingDays, form.mixingDaysHint, undefined, true)}
+          {number('batchesPerArm', form.batches, form.batchesHint, undefined, true)}
+          {number('piecesPerBatch', form.pieces, undefined, undefined, true)}
         </FieldStack>
       </Section>
 
       <Section id="factor" title={form.factor} note={form.factorNote}>
         <FieldStack>
-          <FormField name="content.factor.name" type="text" label={form.factorName} hint={form.factorNameHint} optionalWord={desk.optional} defaultValue={present?.factor?.name} maxLength={80} autoComplete="off" />
+          <FormField name="content.factor.name" type="text" label={form.factorName} hint={form.factorNameHint} optionalWord={desk.optional} defaultValue={present?.factor?.name} autoComplete="off" />
           <FormTextArea name="content.factor.levels" label={form.factorLevels} hint={form.factorLevelsHint} optionalWord={desk.optional} defaultValue={present?.factor?.levels.join('\n')} maxLength={1000} />
         </FieldStack>
       </Section>
@@ -183,7 +181,7 @@ export function TrialForm({ action, present, choices, units, words, language, ba
       </Section>
 
       <Section id="note" title={form.noteSection}>
-        <FormTextArea name="content.note" label={form.note} optionalWord={desk.optional} defaultValue={present?.note} maxLength={2000} />
+        <FormTextArea name="content.note" label={form.note} optionalWord={desk.optional} defaultValue={present?.note} />
       </Section>
 
       <ActionRow>

@@ -73,7 +73,7 @@ export const people = {
     temperatureUnits: 'Temperatures',
     worksAlone: 'Somebody may approve what they proposed themselves',
     worksAloneHint: 'For a person who works alone. Each such record then says ‘approved by its proposer’.',
-    costChangeLimit: 'Change of cost that the owner signs (0 to 100)',
+    costChangeLimit: 'Change of cost that the owner signs',
     costChangeLimitHint: 'Of the ingredient cost of a loaf, more or less. Beyond it a new version needs the owner’s signature as well as the head baker’s.',
     go: 'Keep the settings',
     kept: 'The settings are kept.',

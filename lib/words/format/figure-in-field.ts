@@ -7,6 +7,8 @@ import { degreeSign, type TemperatureUnits } from './temperature-difference'
 export type FieldFigure<Unit extends string = string> = {
   /** Behind the field. */
   unit: Unit
+  /** What is kept as a number of the unit, not rounded. */
+  inUnit(kept: number): number
   /** What is kept, from the number typed. */
   read(typed: number): number
   /** What stands in the field: the shortest number that is read back as the very same quantity. */
@@ -35,6 +37,7 @@ function figure<Unit extends string>(unit: Unit, fromUnit: (typed: number) => nu
   const read = (typed: number) => (isKeptUnit ? typed : Math.round(fromUnit(typed) * milli) / milli)
   return {
     unit,
+    inUnit,
     read,
     write(kept, locale) {
       const exact = inUnit(kept)

@@ -1,3 +1,5 @@
+import { rulesOf } from '@/app/rules-of'
+import { takeBackInput } from '@/lib/kitchen/decisions/take-back.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FormTextArea } from '@/lib/ui/form-text-area'
 import { Section } from '@/lib/ui/section'
@@ -10,8 +12,8 @@ import type { DecisionSeen } from './decision-seen'
 export function TakeBackForm({ decision, text }: { decision: Pick<DecisionSeen, 'id' | 'revision' | 'outcome'>; text: Words['decisions'] }) {
   return (
     <Section id="take-back" title={text.takeBack} note={decision.outcome === 'keep' ? text.takeBackNoteKept : text.takeBackNote} screenOnly>
-      <ActionForm action={takeItBack.bind(null, decision.id, decision.revision)} idPrefix="back-">
-        <FormTextArea name="reason" label={text.takeBackReason} rows={2} required maxLength={1000} />
+      <ActionForm rules={rulesOf(takeBackInput)} action={takeItBack.bind(null, decision.id, decision.revision)} idPrefix="back-">
+        <FormTextArea name="reason" label={text.takeBackReason} rows={2} />
         <div className="mt-4">
           <SubmitButton tone="stop-quiet">{text.takeBackGo}</SubmitButton>
         </div>

@@ -1,6 +1,8 @@
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
+import { rulesOf } from '@/app/rules-of'
+import { draftFormulaInput } from '@/lib/kitchen/formulas/draft-formula.input'
 import { getEditor } from '@/lib/kitchen/formulas/get-editor'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { EmptyState } from '@/lib/ui/empty-state'
@@ -39,6 +41,7 @@ export default async function NewFormulaPage() {
   }
   return (
     <FormulaEditor
+      rules={rulesOf(draftFormulaInput)}
       action={draft.bind(null, units)}
       kicker={text.list.title}
       headline={text.editor.newHeadline}

@@ -1,3 +1,5 @@
+import { rulesOf } from '@/app/rules-of'
+import { signOffVersionInput } from '@/lib/kitchen/formulas/sign-off-version.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { DefinitionList } from '@/lib/ui/definition-list'
 import { FieldStack } from '@/lib/ui/field-stack'
@@ -85,7 +87,7 @@ export function SignForm({ title, version, signing, words, bakery, language }: S
         </Notice>
       ) : (
         <div className="mt-5">
-          <ActionForm
+          <ActionForm rules={rulesOf(signOffVersionInput)}
             action={signOff.bind(null, { versionId: version.id, seenRevision: version.revision, seenHash: version.contentHash, timeZone: bakery.timeZone })}
             idPrefix="sign-"
           >
@@ -108,7 +110,7 @@ export function SignForm({ title, version, signing, words, bakery, language }: S
                   </div>
                 </>
               ) : null}
-              <FormField name="password" type="password" label={sign.password} hint={sign.passwordHint} autoComplete="current-password" required maxLength={256} />
+              <FormField name="password" type="password" label={sign.password} hint={sign.passwordHint} autoComplete="current-password" />
             </FieldStack>
             <div className="mt-6">
               <SubmitButton tone="go">{say(signing.isLast ? sign.go : sign.goPart, language, { number })}</SubmitButton>

@@ -1,5 +1,8 @@
+import { rulesOf } from '@/app/rules-of'
 import { sayGap } from '@/app/(desk)/say-gap'
 import { nextState } from '@/lib/kitchen/shifts/rules'
+import { beginBatchInput } from '@/lib/kitchen/shifts/begin-batch.input'
+import { moveBatchInput } from '@/lib/kitchen/shifts/move-batch.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FloorButton } from '@/lib/ui/floor-button'
 import { FloorCheck } from '@/lib/ui/floor-check'
@@ -17,7 +20,7 @@ export function NextStep({ batch, bakery, words, language }: BatchPart) {
   return (
     <section id="next" aria-label={text.nextStep} className="mt-6 print:hidden">
       {to === null ? (
-        <ActionForm key="begin" action={begin.bind(null, batch.id, batch.revision)} idPrefix="begin-">
+        <ActionForm rules={rulesOf(beginBatchInput)} key="begin" action={begin.bind(null, batch.id, batch.revision)} idPrefix="begin-">
           <div className="grid gap-5">
             {batch.cleanDownFirst ? <FloorCheck name="cleanDownDone" label={text.cleanDownDone} hint={text.cleanDownHint} /> : null}
             {batch.firstCode ? (
@@ -26,7 +29,6 @@ export function NextStep({ batch, bakery, words, language }: BatchPart) {
                 type="text"
                 label={say(text.swapWhy, language, { code: batch.firstCode })}
                 hint={say(text.swapHint, language, { code: batch.firstCode })}
-                maxLength={300}
                 required
               />
             ) : null}
@@ -36,7 +38,7 @@ export function NextStep({ batch, bakery, words, language }: BatchPart) {
           </div>
         </ActionForm>
       ) : (
-        <ActionForm key={to} action={moveOn.bind(null, batch.id, batch.revision, to)} idPrefix="move-">
+        <ActionForm rules={rulesOf(moveBatchInput)} key={to} action={moveOn.bind(null, batch.id, batch.revision, to)} idPrefix="move-">
           {gaps.length > 0 ? (
             <div className="mb-4 grid gap-4">
               <p className="max-w-measure font-semibold text-warn">{text.gapsTitle}</p>
@@ -46,7 +48,7 @@ export function NextStep({ batch, bakery, words, language }: BatchPart) {
                   return <li key={gap.kind === 'outside' ? gap.readingId : line}>{line}</li>
                 })}
               </ul>
-              <FloorField name="why" type="text" label={text.gapsWhy} hint={text.gapsHint} maxLength={300} required />
+              <FloorField name="why" type="text" label={text.gapsWhy} hint={text.gapsHint} required />
             </div>
           ) : null}
           <FloorButton tone={gaps.length > 0 ? 'plain' : 'go'}>{gaps.length > 0 ? text.measuredWithGaps : text.steps[to]}</FloorButton>

@@ -1,3 +1,5 @@
+import { rulesOf } from '@/app/rules-of'
+import { moveBatchInput } from '@/lib/kitchen/shifts/move-batch.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FloorButton } from '@/lib/ui/floor-button'
 import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
@@ -10,8 +12,8 @@ export function TakeOut({ batch, words: { out: text } }: BatchPart) {
   return (
     <div className="mt-9 border-t-2 border-rule print:hidden">
       <FloorDisclosure title={text.title}>
-        <ActionForm action={takeOut.bind(null, batch.id, batch.revision)} idPrefix="out-">
-          <FloorField name="why" type="text" label={text.why} hint={text.hint} required maxLength={300} />
+        <ActionForm rules={rulesOf(moveBatchInput)} action={takeOut.bind(null, batch.id, batch.revision)} idPrefix="out-">
+          <FloorField name="why" type="text" label={text.why} hint={text.hint} required />
           <div className="mt-4 flex flex-wrap gap-4">
             <FloorButton tone="stop" name="to" value="lost">
               {text.lost}

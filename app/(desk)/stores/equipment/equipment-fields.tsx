@@ -30,7 +30,7 @@ export function EquipmentFields({ kind, units, present, words, language, childre
   const { fields: text } = words.stores.equipment
   return (
     <FieldStack>
-      <FormField name="name" type="text" label={text.name} hint={text.nameHint} defaultValue={present?.name} required maxLength={80} autoComplete="off" />
+      <FormField name="name" type="text" label={text.name} hint={text.nameHint} defaultValue={present?.name} autoComplete="off" />
       {numberFields(kind, units, present, words.stores.equipment, language).map(({ name, label, hint, unit, value, optional }) => (
         <FormField
           key={name}
@@ -45,7 +45,7 @@ export function EquipmentFields({ kind, units, present, words, language, childre
           defaultValue={value === null || value === undefined ? undefined : plainNumber(value, { locale: units.locale, significant: 12, grouped: false })}
         />
       ))}
-      <FormTextArea name="note" label={text.note} optionalWord={words.desk.optional} hint={text.noteHint} defaultValue={present?.note} maxLength={1000} />
+      <FormTextArea name="note" label={text.note} optionalWord={words.desk.optional} hint={text.noteHint} defaultValue={present?.note} />
       {children}
     </FieldStack>
   )

@@ -54,15 +54,13 @@ export function IngredientFields({ words, language, locale, present, checks, chi
     <>
       <Section id="what" title={text.what}>
         <FieldStack>
-          <FormField name="name" type="text" label={text.name} hint={text.nameHint} defaultValue={present?.name} required maxLength={120} autoComplete="off" />
+          <FormField name="name" type="text" label={text.name} hint={text.nameHint} defaultValue={present?.name} autoComplete="off" />
           <FormField
             name="labelName"
             type="text"
             label={text.labelName}
             hint={text.labelNameHint}
             defaultValue={present?.labelName}
-            required
-            maxLength={200}
             autoComplete="off"
           />
           <FormSelect
@@ -71,7 +69,6 @@ export function IngredientFields({ words, language, locale, present, checks, chi
             emptyLabel={present ? undefined : text.kindEmpty}
             options={ingredientKind.options.map((kind) => ({ value: kind, label: stores.kinds[kind] }))}
             defaultValue={present?.kind ?? ''}
-            required
           />
         </FieldStack>
       </Section>
@@ -89,7 +86,6 @@ export function IngredientFields({ words, language, locale, present, checks, chi
             hint={text.allergenCheckHint}
             options={checks.options}
             defaultValue={checks.first}
-            required
           />
         </FieldStack>
       </Section>
@@ -164,7 +160,6 @@ export function IngredientFields({ words, language, locale, present, checks, chi
             optionalWord={optionalWord}
             hint={text.activeNameHint}
             defaultValue={present?.activeName ?? undefined}
-            maxLength={80}
             width="medium"
             autoComplete="off"
           />
@@ -205,7 +200,6 @@ export function IngredientFields({ words, language, locale, present, checks, chi
             type="text"
             label={text.customarySource}
             defaultValue={present?.customarySource ?? undefined}
-            maxLength={200}
             autoComplete="off"
           />
         </FieldStack>
@@ -214,7 +208,7 @@ export function IngredientFields({ words, language, locale, present, checks, chi
       <Section id="handling" title={text.handling}>
         <FieldStack>
           <FormCheck name="dustCaution" label={text.dust} hint={text.dustHint} defaultChecked={present?.dustCaution} />
-          <FormTextArea name="note" label={text.note} optionalWord={optionalWord} hint={text.noteHint} defaultValue={present?.note} maxLength={2000} />
+          <FormTextArea name="note" label={text.note} optionalWord={optionalWord} hint={text.noteHint} defaultValue={present?.note} />
         </FieldStack>
       </Section>
       {children}

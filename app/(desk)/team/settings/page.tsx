@@ -1,8 +1,10 @@
+import { rulesOf } from '@/app/rules-of'
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { settingsChoices } from '@/app/settings-choices'
 import { getSettings } from '@/lib/kitchen/people/get-settings'
+import { changeSettingsInput } from '@/lib/kitchen/people/change-settings.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { FieldStack } from '@/lib/ui/field-stack'
@@ -29,10 +31,10 @@ export default async function SettingsPage() {
   return (
     <Sheet kicker={text.title} headline={text.headline}>
       <Section id="bakery" title={text.form}>
-        <ActionForm action={changeSettings.bind(null, settings.revision, settings.locale)}>
+        <ActionForm rules={rulesOf(changeSettingsInput)} action={changeSettings.bind(null, settings.revision, settings.locale)}>
           <FormDone word={desk.done} text={text.kept} />
           <FieldStack>
-            <FormField name="bakeryName" type="text" label={text.bakeryName} defaultValue={settings.name} required maxLength={120} autoComplete="off" />
+            <FormField name="bakeryName" type="text" label={text.bakeryName} defaultValue={settings.name} autoComplete="off" />
             <SettingsFields words={text} choices={settingsChoices()} present={settings} />
             <FormCheck name="worksAlone" label={text.worksAlone} hint={text.worksAloneHint} defaultChecked={settings.worksAlone} />
             <FormField
@@ -41,10 +43,9 @@ export default async function SettingsPage() {
               label={text.costChangeLimit}
               hint={text.costChangeLimitHint}
               unit="%"
+              range
               defaultValue={plainNumber(settings.costChangeLimitPct, settings)}
               width="short"
-              required
-              maxLength={8}
             />
           </FieldStack>
           <ActionRow>

@@ -1,4 +1,7 @@
+import { rulesOf } from '@/app/rules-of'
 import { meaningOfDecision } from '@/lib/kitchen/trials/rules'
+import { decidePlanInput } from '@/lib/kitchen/trials/decide-plan.input'
+import { stopTrialInput } from '@/lib/kitchen/trials/stop-trial.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { FieldStack } from '@/lib/ui/field-stack'
@@ -52,7 +55,7 @@ export function DecisionSection({ trial, may, words }: DecisionSectionProps) {
               {text.coAuthorText}
             </Notice>
           ) : null}
-          <ActionForm action={decide.bind(null, { trialId: trial.id, seenRevision: trial.revision, planHash: trial.planHash })} idPrefix="decide-">
+          <ActionForm rules={rulesOf(decidePlanInput)} action={decide.bind(null, { trialId: trial.id, seenRevision: trial.revision, planHash: trial.planHash })} idPrefix="decide-">
             <FieldStack>
               <FormRadioGroup
                 name="verdict"
@@ -62,10 +65,9 @@ export function DecisionSection({ trial, may, words }: DecisionSectionProps) {
                   { value: 'sent_back', label: text.verdicts.sent_back, hint: meanings.sent_back },
                   { value: 'declined', label: text.verdicts.declined, hint: meanings.declined },
                 ]}
-                required
               />
-              <FormTextArea name="note" label={text.decisionNote} hint={text.decisionNoteHint} maxLength={2000} />
-              <FormField name="password" type="password" label={text.password} autoComplete="current-password" width="medium" required maxLength={256} />
+              <FormTextArea name="note" label={text.decisionNote} hint={text.decisionNoteHint} />
+              <FormField name="password" type="password" label={text.password} autoComplete="current-password" width="medium" />
             </FieldStack>
             <ActionRow>
               <SubmitButton tone="go">{text.decideGo}</SubmitButton>
@@ -86,9 +88,9 @@ export function DecisionSection({ trial, may, words }: DecisionSectionProps) {
 
       {may.stop ? (
         <Section id="stop" title={text.stop} note={text.stopNote} screenOnly>
-          <ActionForm action={stop.bind(null, trial.id, trial.revision)} idPrefix="stop-">
+          <ActionForm rules={rulesOf(stopTrialInput)} action={stop.bind(null, trial.id, trial.revision)} idPrefix="stop-">
             <FieldStack>
-              <FormTextArea name="reason" label={text.stopReason} required maxLength={2000} />
+              <FormTextArea name="reason" label={text.stopReason} />
             </FieldStack>
             <ActionRow>
               <SubmitButton tone="stop-quiet">{text.stopGo}</SubmitButton>

@@ -1,6 +1,8 @@
+import { rulesOf } from '@/app/rules-of'
 import { askOpenly } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getInvitation } from '@/lib/kitchen/people/get-invitation'
+import { acceptInvitationInput } from '@/lib/kitchen/people/accept-invitation.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { ErrorSheet } from '@/lib/ui/error-sheet'
@@ -36,12 +38,12 @@ export default async function JoinPage({ params }: { params: Promise<{ secret: s
       headline={isReset ? text.resetTitle : say(text.joinTitle, language, { bakery: bakeryName })}
       lead={isReset ? say(text.resetLead, language, { name, bakery: bakeryName }) : say(text.joinLead, language, { name, role: desk.roles[role] })}
     >
-      <ActionForm action={join.bind(null, secret)}>
+      <ActionForm rules={rulesOf(acceptInvitationInput)} action={join.bind(null, secret)}>
         <FieldStack>
           <p>{say(text.email, language, { email })}</p>
           {/* For password managers, which keep a password beside a name. */}
           <input type="hidden" name="username" autoComplete="username" value={email} />
-          <FormField name="password" type="password" label={text.password} hint={door.setUp.passwordHint} autoComplete="new-password" required maxLength={256} />
+          <FormField name="password" type="password" label={text.password} hint={door.setUp.passwordHint} autoComplete="new-password" />
         </FieldStack>
         <ActionRow>
           <SubmitButton tone="go">{text.go}</SubmitButton>

@@ -1,7 +1,9 @@
+import { rulesOf } from '@/app/rules-of'
 import { askOpenly } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { settingsChoices } from '@/app/settings-choices'
 import { getFirstRun } from '@/lib/kitchen/people/get-first-run'
+import { setUpBakeryInput } from '@/lib/kitchen/people/set-up-bakery.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { ErrorSheet } from '@/lib/ui/error-sheet'
@@ -23,17 +25,17 @@ export default async function SetUpPage({ params }: { params: Promise<{ secret: 
   }
   return (
     <PlainPage productName={words.desk.product} headline={text.title} lead={text.lead}>
-      <ActionForm action={setUp.bind(null, secret)}>
+      <ActionForm rules={rulesOf(setUpBakeryInput)} action={setUp.bind(null, secret)}>
         <Section id="you" title={text.you}>
           <FieldStack>
-            <FormField name="name" type="text" label={text.name} autoComplete="name" required maxLength={80} />
-            <FormField name="email" type="email" label={text.email} hint={text.emailHint} autoComplete="username" required maxLength={254} />
-            <FormField name="password" type="password" label={text.password} hint={text.passwordHint} autoComplete="new-password" required maxLength={256} />
+            <FormField name="name" type="text" label={text.name} autoComplete="name" />
+            <FormField name="email" type="email" label={text.email} hint={text.emailHint} autoComplete="username" />
+            <FormField name="password" type="password" label={text.password} hint={text.passwordHint} autoComplete="new-password" />
           </FieldStack>
         </Section>
         <Section id="bakery" title={text.bakery}>
           <FieldStack>
-            <FormField name="bakeryName" type="text" label={text.bakeryName} autoComplete="organization" required maxLength={120} />
+            <FormField name="bakeryName" type="text" label={text.bakeryName} autoComplete="organization" />
             <SettingsFields
               words={words.people.settings}
               choices={settingsChoices()}

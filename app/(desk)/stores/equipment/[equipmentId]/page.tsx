@@ -1,8 +1,10 @@
+import { rulesOf } from '@/app/rules-of'
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getEquipment } from '@/lib/kitchen/stores/get-equipment'
+import { changeEquipmentInput } from '@/lib/kitchen/stores/change-equipment.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { DefinitionList } from '@/lib/ui/definition-list'
@@ -59,7 +61,7 @@ export default async function OneEquipmentPage({ params }: { params: Promise<{ e
       </Section>
       {equipment.mayEdit ? (
         <Section id="change" title={text.change} screenOnly>
-          <ActionForm action={change.bind(null, { equipmentId: equipment.id, seenRevision: equipment.revision, kind }, units)}>
+          <ActionForm rules={rulesOf(changeEquipmentInput)} action={change.bind(null, { equipmentId: equipment.id, seenRevision: equipment.revision, kind }, units)}>
             <FormDone word={words.desk.done} text={text.kept} />
             <EquipmentFields kind={kind} units={units} present={equipment} words={words} language={language}>
               <FormCheck name="inUse" label={text.fields.inUse} hint={text.fields.inUseHint} defaultChecked={!equipment.endedAt} />

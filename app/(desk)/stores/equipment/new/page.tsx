@@ -1,9 +1,11 @@
+import { rulesOf } from '@/app/rules-of'
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { equipmentKind } from '@/lib/kitchen/stores/equipment-facts.input'
 import { getFormUnits } from '@/lib/kitchen/stores/get-form-units'
+import { addEquipmentInput } from '@/lib/kitchen/stores/add-equipment.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { LinkButton } from '@/lib/ui/link-button'
@@ -58,7 +60,7 @@ export default async function NewEquipmentPage({ searchParams }: { searchParams:
         </Notice>
       ) : null}
       <Section id="facts" title={text.facts}>
-        <ActionForm key={kind} action={add.bind(null, kind, units)}>
+        <ActionForm rules={rulesOf(addEquipmentInput)} key={kind} action={add.bind(null, kind, units)}>
           <EquipmentFields kind={kind} units={units} words={words} language={language} />
           <ActionRow>
             <SubmitButton tone="go">{text.addGo}</SubmitButton>

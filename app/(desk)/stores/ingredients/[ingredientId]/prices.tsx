@@ -1,4 +1,6 @@
+import { rulesOf } from '@/app/rules-of'
 import type { PriceState } from '@/lib/kitchen/stores/rules'
+import { enterPriceInput } from '@/lib/kitchen/stores/enter-price.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { Cell } from '@/lib/ui/cell'
@@ -85,7 +87,7 @@ export function Prices({ ingredientId, costs, mayEdit, bakery, words, language }
       </Section>
       {mayEdit ? (
         <Section id="new-price" title={text.newPrice} note={text.newPriceNote} screenOnly>
-          <ActionForm action={enter.bind(null, ingredientId, bakery.locale, unit)}>
+          <ActionForm rules={rulesOf(enterPriceInput)} action={enter.bind(null, ingredientId, bakery.locale, unit)}>
             <FormDone word={words.desk.done} text={text.priceKept} />
             <FieldStack>
               <FormField
@@ -96,7 +98,6 @@ export function Prices({ ingredientId, costs, mayEdit, bakery, words, language }
                 unit={unit}
                 width="short"
                 defaultValue={latest ? plainNumber(massInUnit(latest.packMassG, unit), { locale: bakery.locale, significant: 12, grouped: false }) : undefined}
-                required
               />
               <FormField name="packPrice" type="number" label={text.packPrice} hint={text.packPriceHint} unit={costs.currency} width="short" required />
               <FormField
@@ -104,11 +105,9 @@ export function Prices({ ingredientId, costs, mayEdit, bakery, words, language }
                 type="text"
                 label={text.supplierField}
                 defaultValue={latest?.supplier}
-                required
-                maxLength={120}
                 autoComplete="off"
               />
-              <FormField name="holdsFrom" type="date" label={text.holdsFromField} hint={text.holdsFromHint} width="medium" defaultValue={costs.today} required />
+              <FormField name="holdsFrom" type="date" label={text.holdsFromField} hint={text.holdsFromHint} width="medium" defaultValue={costs.today} />
             </FieldStack>
             <ActionRow>
               <SubmitButton tone="go">{text.enterPrice}</SubmitButton>

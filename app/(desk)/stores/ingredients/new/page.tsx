@@ -1,7 +1,9 @@
+import { rulesOf } from '@/app/rules-of'
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getFormUnits } from '@/lib/kitchen/stores/get-form-units'
+import { addIngredientInput } from '@/lib/kitchen/stores/add-ingredient.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { LinkButton } from '@/lib/ui/link-button'
@@ -22,7 +24,7 @@ export default async function NewIngredientPage() {
   const { locale } = await ask(getFormUnits)
   return (
     <Sheet kicker={title} headline={text.newHeadline} lead={text.newLead}>
-      <ActionForm action={add.bind(null, locale)}>
+      <ActionForm rules={rulesOf(addIngredientInput)} action={add.bind(null, locale)}>
         <IngredientFields
           words={words}
           language={language}

@@ -1,7 +1,9 @@
+import { rulesOf } from '@/app/rules-of'
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getFormUnits } from '@/lib/kitchen/stores/get-form-units'
+import { addMeasureInput } from '@/lib/kitchen/readings/add-measure.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { FieldStack } from '@/lib/ui/field-stack'
@@ -26,19 +28,19 @@ export default async function NewMeasurePage() {
   const options = <Key extends string>(labels: Record<Key, string>) => Object.entries<string>(labels).map(([value, label]) => ({ value, label }))
   return (
     <Sheet kicker={text.title} headline={form.headline} lead={form.lead}>
-      <ActionForm action={add.bind(null, locale)}>
+      <ActionForm rules={rulesOf(addMeasureInput)} action={add.bind(null, locale)}>
         <Section id="facts" title={form.facts}>
           <FieldStack>
-            <FormField name="name" type="text" label={text.name} hint={form.nameHint} required maxLength={80} autoComplete="off" />
-            <FormField name="unit" type="text" label={text.unit} hint={form.unitHint} width="short" required maxLength={20} autoComplete="off" />
-            <FormField name="digits" type="number" label={form.digits} width="short" required defaultValue="0" />
-            <FormRadioGroup name="level" label={form.level} options={options(text.levels)} defaultValue="piece" required />
-            <FormRadioGroup name="direction" label={form.direction} hint={form.directionHint} options={options(text.directions)} defaultValue="larger" required />
-            <FormField name="plausibleLeast" type="number" label={form.least} hint={form.rangeHint} width="short" required />
-            <FormField name="plausibleMost" type="number" label={form.most} width="short" required />
-            <FormField name="repeats" type="number" label={form.repeats} width="short" required defaultValue="1" />
+            <FormField name="name" type="text" label={text.name} hint={form.nameHint} autoComplete="off" />
+            <FormField name="unit" type="text" label={text.unit} hint={form.unitHint} width="short" autoComplete="off" />
+            <FormField name="digits" type="number" range label={form.digits} width="short" defaultValue="0" />
+            <FormRadioGroup name="level" label={form.level} options={options(text.levels)} defaultValue="piece" />
+            <FormRadioGroup name="direction" label={form.direction} hint={form.directionHint} options={options(text.directions)} defaultValue="larger" />
+            <FormField name="plausibleLeast" type="number" label={form.least} hint={form.rangeHint} width="short" />
+            <FormField name="plausibleMost" type="number" label={form.most} width="short" />
+            <FormField name="repeats" type="number" range label={form.repeats} width="short" defaultValue="1" />
             <FormField name="repeatLimit" type="number" label={form.limit} hint={form.limitHint} width="short" optionalWord={desk.optional} />
-            <FormField name="method" type="text" label={form.method} hint={form.methodHint} required maxLength={200} autoComplete="off" />
+            <FormField name="method" type="text" label={form.method} hint={form.methodHint} autoComplete="off" />
           </FieldStack>
         </Section>
         <ActionRow>

@@ -1,8 +1,10 @@
+import { rulesOf } from '@/app/rules-of'
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getPerson } from '@/lib/kitchen/people/get-person'
+import { changePersonInput } from '@/lib/kitchen/people/change-person.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { FieldStack } from '@/lib/ui/field-stack'
@@ -51,16 +53,15 @@ export default async function PersonPage({ params }: { params: Promise<{ personI
       {person.mayChange ? (
         <>
           <Section id="change" title={text.form} screenOnly>
-            <ActionForm action={change.bind(null, person.id, person.revision)}>
+            <ActionForm rules={rulesOf(changePersonInput)} action={change.bind(null, person.id, person.revision)}>
               <FormDone word={desk.done} text={text.kept} />
               <FieldStack>
-                <FormField name="name" type="text" label={text.name} defaultValue={person.name} required maxLength={80} autoComplete="off" />
+                <FormField name="name" type="text" label={text.name} defaultValue={person.name} autoComplete="off" />
                 <FormRadioGroup
                   name="role"
                   label={text.role}
                   options={person.rolesToGive.map((role) => ({ value: role, label: desk.roles[role] }))}
                   defaultValue={person.role}
-                  required
                 />
                 <FormCheck name="works" label={text.works} hint={text.worksHint} defaultChecked={works} />
               </FieldStack>
@@ -83,8 +84,6 @@ export default async function PersonPage({ params }: { params: Promise<{ personI
                     label={text.yourPassword}
                     hint={text.yourPasswordHint}
                     autoComplete="current-password"
-                    required
-                    maxLength={256}
                   />
                 </FieldStack>
                 <ActionRow>

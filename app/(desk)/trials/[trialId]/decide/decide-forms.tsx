@@ -1,3 +1,6 @@
+import { rulesOf } from '@/app/rules-of'
+import { draftChangeInput } from '@/lib/kitchen/decisions/draft-change.input'
+import { keepFormulaInput } from '@/lib/kitchen/decisions/keep-formula.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FieldStack } from '@/lib/ui/field-stack'
 import { FormRadioGroup } from '@/lib/ui/form-radio-group'
@@ -16,10 +19,10 @@ export function ChangeForm({ trialId, revision, arms, text }: DecideFormProps & 
       {arms.length === 0 ? (
         <p className="max-w-measure">{text.noArm}</p>
       ) : (
-        <ActionForm action={change.bind(null, trialId, revision)} idPrefix="change-">
+        <ActionForm rules={rulesOf(draftChangeInput)} action={change.bind(null, trialId, revision)} idPrefix="change-">
           <FieldStack>
-            <FormRadioGroup name="armId" label={text.arm} options={arms.map(({ id, label, hint }) => ({ value: id, label, hint }))} required />
-            <FormTextArea name="reason" label={text.reason} hint={text.reasonHint} required maxLength={1000} />
+            <FormRadioGroup name="armId" label={text.arm} options={arms.map(({ id, label, hint }) => ({ value: id, label, hint }))} />
+            <FormTextArea name="reason" label={text.reason} hint={text.reasonHint} />
           </FieldStack>
           <div className="mt-6">
             <SubmitButton tone="go">{text.changeGo}</SubmitButton>
@@ -34,9 +37,9 @@ export function ChangeForm({ trialId, revision, arms, text }: DecideFormProps & 
 export function KeepForm({ trialId, revision, text }: DecideFormProps) {
   return (
     <Section id="keep" title={text.keep} note={text.keepNote} screenOnly>
-      <ActionForm action={keep.bind(null, trialId, revision)} idPrefix="keep-">
+      <ActionForm rules={rulesOf(keepFormulaInput)} action={keep.bind(null, trialId, revision)} idPrefix="keep-">
         <FieldStack>
-          <FormTextArea name="reason" label={text.reason} hint={text.keepReasonHint} required maxLength={1000} />
+          <FormTextArea name="reason" label={text.reason} hint={text.keepReasonHint} />
         </FieldStack>
         <div className="mt-6">
           <SubmitButton tone="plain">{text.keepGo}</SubmitButton>

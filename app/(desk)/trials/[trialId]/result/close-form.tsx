@@ -1,3 +1,5 @@
+import { rulesOf } from '@/app/rules-of'
+import { closeTrialInput } from '@/lib/kitchen/evidence/close-trial.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { FieldStack } from '@/lib/ui/field-stack'
@@ -30,11 +32,11 @@ export function CloseForm({ result, bakery, forms }: { result: ShownResult; bake
   if (open === 0) {
     return (
       <Section id="close" title={text.close} note={text.closeNoteNone} screenOnly>
-        <ActionForm action={close.bind(null, id, revision, false)}>
+        <ActionForm rules={rulesOf(closeTrialInput)} action={close.bind(null, id, revision, false)}>
           {gapList}
           {gapList ? (
             <FieldStack>
-              <FormTextArea name="reason" label={text.closeGapsReason} hint={text.closeGapsHint} required maxLength={2000} />
+              <FormTextArea name="reason" label={text.closeGapsReason} hint={text.closeGapsHint} required />
             </FieldStack>
           ) : null}
           <ActionRow>
@@ -46,10 +48,10 @@ export function CloseForm({ result, bakery, forms }: { result: ShownResult; bake
   }
   return (
     <Section id="close" title={text.close} note={say(text.closeNote, language, { count: open })} screenOnly>
-      <ActionForm action={close.bind(null, id, revision, true)}>
+      <ActionForm rules={rulesOf(closeTrialInput)} action={close.bind(null, id, revision, true)}>
         {gapList}
         <FieldStack>
-          <FormTextArea name="reason" label={text.closeReason} hint={text.closeReasonHint} required maxLength={2000} />
+          <FormTextArea name="reason" label={text.closeReason} hint={text.closeReasonHint} required />
         </FieldStack>
         <ActionRow>
           <SubmitButton tone="stop-quiet">{text.closeEarly}</SubmitButton>

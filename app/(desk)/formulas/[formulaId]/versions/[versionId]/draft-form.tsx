@@ -1,3 +1,5 @@
+import { rulesOf } from '@/app/rules-of'
+import { draftVersionInput } from '@/lib/kitchen/formulas/draft-version.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FormTextArea } from '@/lib/ui/form-text-area'
 import { SubmitButton } from '@/lib/ui/submit-button'
@@ -7,8 +9,8 @@ import { draftFrom } from './actions'
 /** Starts a new draft from this version, with its reason. */
 export function DraftForm({ fromVersionId, text }: { fromVersionId: string; text: Words['formulas']['sheet'] }) {
   return (
-    <ActionForm action={draftFrom.bind(null, fromVersionId)} idPrefix="draft-">
-      <FormTextArea name="reason" label={text.draftReason} hint={text.draftReasonHint} rows={2} required maxLength={1000} />
+    <ActionForm rules={rulesOf(draftVersionInput)} action={draftFrom.bind(null, fromVersionId)} idPrefix="draft-">
+      <FormTextArea name="reason" label={text.draftReason} hint={text.draftReasonHint} rows={2} />
       <div className="mt-4">
         <SubmitButton tone="plain">{text.draftGo}</SubmitButton>
       </div>

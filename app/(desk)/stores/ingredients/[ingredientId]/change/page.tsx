@@ -1,9 +1,11 @@
+import { rulesOf } from '@/app/rules-of'
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getFormUnits } from '@/lib/kitchen/stores/get-form-units'
 import { getIngredient } from '@/lib/kitchen/stores/get-ingredient'
+import { changeIngredientInput } from '@/lib/kitchen/stores/change-ingredient.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { FormCheck } from '@/lib/ui/form-check'
@@ -33,7 +35,7 @@ export default async function ChangeIngredientPage({ params }: { params: Promise
   const asBefore = checkedAt ? [{ value: 'as-before', label: say(text.checks['as-before'], language, { day: formatDate(checkedAt, bakery) }) }] : []
   return (
     <Sheet kicker={title} headline={say(text.changeHeadline, language, { name: ingredient.name })} lead={text.changeLead}>
-      <ActionForm action={change.bind(null, ingredient.id, ingredient.revision, locale)}>
+      <ActionForm rules={rulesOf(changeIngredientInput)} action={change.bind(null, ingredient.id, ingredient.revision, locale)}>
         <IngredientFields
           words={words}
           language={language}

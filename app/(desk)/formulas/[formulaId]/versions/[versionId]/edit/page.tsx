@@ -2,6 +2,8 @@ import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
+import { rulesOf } from '@/app/rules-of'
+import { changeDraftInput } from '@/lib/kitchen/formulas/change-draft.input'
 import { getEditor } from '@/lib/kitchen/formulas/get-editor'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { say } from '@/lib/words/say'
@@ -25,6 +27,7 @@ export default async function EditPage({ params }: { params: Promise<{ formulaId
   const units = formulaUnits(bakery)
   return (
     <FormulaEditor
+      rules={rulesOf(changeDraftInput)}
       action={change.bind(null, { versionId, seenRevision: draft.revision, units })}
       kicker={draft.content.formula.name}
       headline={say(text.editor.changeHeadline, language, { number: draft.content.version.number })}
