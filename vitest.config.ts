@@ -15,6 +15,7 @@ export default defineConfig({
       EVENDOUGH_LOG_LEVEL: 'silent',
     },
     maxWorkers: 2,
+    globalSetup: [path.join(root, 'tests/support/heavy-worker.ts')],
     setupFiles: [path.join(root, 'tests/support/run-settings.ts')],
     projects: [
       {
