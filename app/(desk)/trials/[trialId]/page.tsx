@@ -12,6 +12,7 @@ import { Sheet } from '@/lib/ui/sheet'
 import { formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { NotWorkedOut, notWorkedOutCodes } from '../../not-worked-out'
 import { planFormat } from '../plan-format'
 import { TrialState } from '../trial-state'
 import { ArmSection } from './arm-section'
@@ -37,7 +38,8 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
   const { trials, desk } = words
   const { plan: text } = trials
   const { bakery } = await ask(getDesk)
-  const asked = await askUnless(getPlan, { trialId }, ['plan-not-possible', 'dose-without-active', 'no-tap'])
+  const asked = await askUnless(getPlan, { trialId }, ['plan-not-possible', 'dose-without-active', 'no-tap', ...notWorkedOutCodes])
+  if (!asked.ok && notWorkedOutCodes.includes(asked.refusal.code)) return <NotWorkedOut title={trials.title} back={{ href: '/trials', label: text.back }} refusal={asked.refusal} words={words} language={language} />
   if (!asked.ok) return <PlanFault trialId={trialId} refusal={asked.refusal} words={words} language={language} />
   const { trial, plan, may, days, ...rest } = asked.value
   const format = planFormat(bakery)
