@@ -2,14 +2,14 @@ import { findFreePort } from '../../lib/ops/find-free-port'
 import { serveApp } from '../../lib/ops/serve'
 import { draftTrial } from '../../lib/kitchen/trials/draft-trial'
 import { cookieOf, expect, test } from '../support/app'
-import { valueOf } from '../support/bakery'
+import { callerOf, valueOf } from '../support/bakery'
 import { makeEndedTrial } from '../support/ended-trial'
 import { trialContentOf } from '../support/trials'
 
 test('where nothing can be worked out, a page says so in words, and everything else goes on', async ({ app, bakery, browser }) => {
   const now = new Date()
   const ended = await makeEndedTrial(bakery, { now })
-  const draft = valueOf(await draftTrial.call(bakery.early.caller, { content: trialContentOf(ended.stores) }))
+  const draft = valueOf(await draftTrial.call(callerOf(bakery.early.sessionSecret, now), { content: trialContentOf(ended.stores) }))
   // The same database, and workers without the file that they run.
   const port = await findFreePort()
   const url = `http://localhost:${port}`

@@ -44,8 +44,12 @@ export function heavyPool(q: { file: string; threads: number; limitMs: number; m
     execArgv: [],
     recordTiming: false,
   })
-  // A worker that ends while nobody waits for it: the next one who asks gets another.
-  pool.on('error', () => undefined)
+  // A worker that ends before it takes its first work: the pool leaves that work waiting for ever.
+  let begun = new AbortController()
+  pool.on('error', (error) => {
+    begun.abort(error)
+    begun = new AbortController()
+  })
   // The pool's own queue keeps no order, and no bound, among what can be cancelled.
   const inTurn = pLimit(q.threads)
   return {
@@ -55,7 +59,7 @@ export function heavyPool(q: { file: string; threads: number; limitMs: number; m
       const limit = AbortSignal.timeout(q.limitMs)
       const end = signal ? AbortSignal.any([signal, limit]) : limit
       try {
-        return await Promise.race<unknown>([inTurn(() => pool.run(asked, { signal: end })), atAbortOf(end)])
+        return await Promise.race<unknown>([inTurn(() => pool.run(asked, { signal: AbortSignal.any([end, begun.signal]) })), atAbortOf(end)])
       } catch (error) {
         signal?.throwIfAborted()
         if (limit.aborted) throw new TookTooLong(`not done in ${q.limitMs} ms`)

@@ -4,21 +4,20 @@ import { normalDeviate } from '../../calc/random/normal-deviate'
 import { seededRandom } from '../../calc/random/seeded-random'
 import { db } from '../../db/client'
 
-/** As large as a plan may be, within a dough less than 900: 840 doughs of seven kinds. */
-const size = { mixingDays: 30, batchesPerArm: 4, arms: 7, loaves: 4 }
+export type TrialSize = { mixingDays: number; batchesPerArm: number; arms: number; loaves: number }
 
 /**
- * Writes ended trials of the largest size straight into the demo's tables: past the commands, because only the result
- * is looked at. Every fifth dough that is no control was lost, in an uneven way, so that comparisons are as dear to
+ * Writes ended trials of a size straight into the demo's tables: past the commands, because only the result is looked
+ * at. Every fifth dough that is no control was lost, in an uneven way, so that comparisons are as dear to
  * work out as they get. Made-up values; each trial has its own.
  * @returns ids of the trials
  */
-export async function plantLargeTrials(count: number): Promise<string[]> {
+export async function plantLargeTrials(count: number, size: TrialSize): Promise<string[]> {
   const like = await trialOfDemo()
   const measures = await db().measure.findMany({ where: { bakeryId: like.bakeryId, code: { in: ['loaf-mass', 'loaf-volume'] } }, select: { id: true, code: true } })
   const first = await db().trial.count({ where: { bakeryId: like.bakeryId } })
   const ids: string[] = []
-  for (let i = 1; i <= count; i++) ids.push(await plantTrial(like, first + i, (code) => measures.find((measure) => measure.code === code)?.id ?? ''))
+  for (let i = 1; i <= count; i++) ids.push(await plantTrial(like, size, first + i, (code) => measures.find((measure) => measure.code === code)?.id ?? ''))
   return ids
 }
 
@@ -30,7 +29,7 @@ function trialOfDemo() {
   })
 }
 
-async function plantTrial({ arms: [control], ...like }: Awaited<ReturnType<typeof trialOfDemo>>, number: number, measureId: (code: 'loaf-mass' | 'loaf-volume') => string): Promise<string> {
+async function plantTrial({ arms: [control], ...like }: Awaited<ReturnType<typeof trialOfDemo>>, size: TrialSize, number: number, measureId: (code: 'loaf-mass' | 'loaf-volume') => string): Promise<string> {
   const { bakeryId, proposedById: personId, createdAt: at } = like
   const trialId = uuid()
   const planText = JSON.stringify({ made: 'for the bench', number })
