@@ -2,6 +2,7 @@ import path from 'node:path'
 import { defineConfig } from 'vitest/config'
 
 const root = import.meta.dirname
+const heavyWorker = path.join(root, 'tests/support/heavy-worker.ts')
 // `server-only` throws under any other condition than the one Next's server uses.
 const conditions = ['react-server', 'node']
 
@@ -21,14 +22,14 @@ export default defineConfig({
         extends: true,
         // Two cores carry other work too: a long quadrature may wait for its turn.
         // Calculations and words keep nothing between files, so the files share one load of them: a third of the time.
-        test: { name: 'unit', isolate: false, include: ['tests/unit/**/*.test.ts', 'tests/published/**/*.test.ts'], testTimeout: 60_000 },
+        test: { name: 'unit', isolate: false, include: ['tests/unit/**/*.test.ts', 'tests/published/**/*.test.ts'], globalSetup: [heavyWorker], testTimeout: 60_000 },
       },
       {
         extends: true,
         test: {
           name: 'database',
           include: ['tests/database/**/*.test.ts'],
-          globalSetup: [path.join(root, 'tests/support/database-server.ts')],
+          globalSetup: [path.join(root, 'tests/support/database-server.ts'), heavyWorker],
           // A copy of the template is made in a hook; a slow disk may take its time.
           hookTimeout: 30_000,
           testTimeout: 30_000,

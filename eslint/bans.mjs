@@ -32,7 +32,7 @@ export const bans = {
   'no-environment': {
     files: ['**/*.{ts,tsx,mjs}'],
     // The embedded server hands its path on to PostgreSQL's programs, and runs outside the app.
-    except: [...outsideApp, 'lib/db/settings.ts', 'lib/db/log.ts', 'lib/db/embedded/server.ts', 'lib/auth/sign-in-cookie.ts', 'lib/auth/link-to.ts', 'lib/auth/transport-header.ts'],
+    except: [...outsideApp, 'lib/db/settings.ts', 'lib/db/log.ts', 'lib/db/embedded/server.ts', 'lib/kitchen/heavy/worker-file.ts', 'lib/auth/sign-in-cookie.ts', 'lib/auth/link-to.ts', 'lib/auth/transport-header.ts'],
     forbids: 'MemberExpression[object.name="process"][property.name="env"], VariableDeclarator[init.name="process"] Property[key.name="env"], ImportDeclaration[source.value=/^(node:)?process$/] ImportSpecifier[imported.name="env"], MemberExpression[object.type="MetaProperty"][property.name="env"]',
     reason: 'Settings are read and checked in one place (lib/db/settings.ts); read here, a missing one shows only when somebody needs it.',
   },

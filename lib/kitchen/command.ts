@@ -34,8 +34,8 @@ type CommandSpec<Schema extends z.ZodType, Prepared, Value extends Kept> = {
   isSecret?: true
   /** It ends the session that calls, so that session is not looked for afterwards. */
   endsOwnSession?: true
-  /** Slow work outside the transaction, such as hashing. It must keep nothing. */
-  prepare?(q: { actor: Actor; input: z.output<Schema> }): Promise<Prepared>
+  /** Slow work outside the transaction, such as hashing or what a worker does. It must keep nothing; what it rests on may be another by the time of `run`. */
+  prepare?(q: { actor: Actor; now: Date; input: z.output<Schema> }): Promise<Prepared>
   /** The work. It touches nothing but `tx`, because a clash starts it again. */
   run(q: { tx: Tx; actor: Actor; now: Date; input: z.output<Schema>; prepared: Prepared }): Promise<Outcome<Value>>
 }
@@ -70,7 +70,7 @@ export function command<Schema extends z.ZodType, Value extends Kept, Prepared =
         }
         const input = parseOrRefuse(spec.input, raw)
         if (spec.askPassword) await mustKnowPassword(known, caller, now)
-        const prepared = (await spec.prepare?.({ actor: known, input })) as Prepared
+        const prepared = (await spec.prepare?.({ actor: known, now, input })) as Prepared
         const { value, changed } = await inTransaction(async (tx) => {
           const actor = await findActor(tx, caller.sessionSecret, now)
           if (!actor) throw new Refusal('not-signed-in')

@@ -1,18 +1,21 @@
 import { createHash } from 'node:crypto'
 import fs from 'node:fs'
 import path from 'node:path'
+import { buildWorker } from './build-worker'
 import { runNode } from './run-node'
 
 const root = path.resolve(import.meta.dirname, '..', '..')
 // Inside the build's own folder: whoever removes the build removes the claim that it is current.
 const stampFile = path.join(root, '.next', 'evendough-built-from')
+/** What the app's worker threads run, for the setting EVENDOUGH_WORKER. */
+export const builtWorker = path.join(root, '.next', 'evendough-worker.mjs')
 
 const sources = ['app', 'lib', 'prisma', 'proxy.ts', 'next.config.mjs', 'postcss.config.mjs', 'tsconfig.json', 'package-lock.json']
 // Made from prisma/schema.prisma and the lock file, which are looked at themselves.
 const generated = path.join('lib', 'db', 'generated')
 
 /**
- * Builds the app for production unless the build that is there is of these very sources. Needs no database.
+ * Builds the app for production, and the file of its workers, unless what is there is of these very sources. Needs no database.
  * @throws Error when the build fails; what it said is on the screen
  */
 export async function ensureBuilt(): Promise<'built' | 'current'> {
@@ -28,6 +31,7 @@ export async function ensureBuilt(): Promise<'built' | 'current'> {
     OWNER_DATABASE_URL: undefined,
   })
   if (status !== 0) throw new Error('The app could not be built; the build says why above.')
+  buildWorker(builtWorker)
   fs.writeFileSync(stampFile, wanted)
   return 'built'
 }

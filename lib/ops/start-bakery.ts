@@ -3,7 +3,8 @@ import path from 'node:path'
 import { seedDemo } from '../../seed/seed-demo'
 import { closeDb } from '../db/client'
 import { lockFolder } from '../db/folder-lock'
-import { ensureBuilt } from './build'
+import { closePool } from '../kitchen/heavy/in-pool'
+import { builtWorker, ensureBuilt } from './build'
 import { leave, root } from './bootstrap.mjs'
 import { newOwnerLink } from './new-owner-link'
 import { openDatabase, type OpenDatabase } from './open-database'
@@ -64,6 +65,7 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
   closing.push(database.stop)
   asked.throwIfAborted()
   process.env.DATABASE_URL = database.appUrl
+  process.env.EVENDOUGH_WORKER = builtWorker
   closing.push(closeDb)
 
   const wanted = settings.outside || args.includes('--empty') ? 'real' : 'demo'
@@ -73,9 +75,13 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
   }
   await Promise.race([ensureBuilt(), stopped])
   const signInFile = path.join(dataFolder, 'first-sign-in.txt')
-  if (kind === 'demo' && firstRunSecret) await seedDemo(firstRunSecret, signInFile)
+  if (kind === 'demo' && firstRunSecret) {
+    await seedDemo(firstRunSecret, signInFile)
+    await closePool()
+  }
   const app = await serveApp(settings.port, {
     DATABASE_URL: database.appUrl,
+    EVENDOUGH_WORKER: builtWorker,
     NEXTAUTH_SECRET: process.env.EVENDOUGH_SECRET ?? secrets.authSecret,
     NEXTAUTH_URL: settings.url,
   })

@@ -1,6 +1,6 @@
 'use client'
 
-import { buttonClass } from './button-class'
+import { AgainButton } from './again-button'
 import { ErrorSheet } from './error-sheet'
 
 export type AwaySheetProps = {
@@ -13,9 +13,7 @@ export type AwaySheetProps = {
 export function AwaySheet({ productName, text }: AwaySheetProps) {
   return (
     <ErrorSheet productName={productName} headline={text.away} happened={text.awayWhy} todo={text.awayTodo}>
-      <button type="button" onClick={() => window.location.reload()} className={buttonClass('go')}>
-        {text.again}
-      </button>
+      <AgainButton>{text.again}</AgainButton>
     </ErrorSheet>
   )
 }

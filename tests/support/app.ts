@@ -5,6 +5,7 @@ import { makeSessionToken, sessionCookie } from '../../lib/auth/sign-in-cookie'
 import { closeDb } from '../../lib/db/client'
 import { appRole, embeddedUrl, makeRolesAndDatabase, ownerRole } from '../../lib/db/embedded/roles'
 import { migrate } from '../../lib/db/migrate'
+import { builtWorker } from '../../lib/ops/build'
 import { findFreePort } from '../../lib/ops/find-free-port'
 import { serveApp } from '../../lib/ops/serve'
 import { makeBakery, type TestBakery, type TestPerson } from './bakery'
@@ -43,6 +44,7 @@ export const test = base.extend<Fixtures & { noise: { lines: string[]; allowed: 
       const url = `http://localhost:${port}`
       const settings = {
         DATABASE_URL: embeddedUrl(server.port, databaseName, appRole, server.appPassword),
+        EVENDOUGH_WORKER: builtWorker,
         NEXTAUTH_SECRET: randomBytes(48).toString('base64url'),
         NEXTAUTH_URL: url,
         EVENDOUGH_LOG_LEVEL: 'warn',

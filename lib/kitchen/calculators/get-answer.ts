@@ -3,7 +3,7 @@ import { isDeepStrictEqual } from 'node:util'
 import { z } from 'zod'
 import { query } from '../query'
 import { entryOrRefuse } from './entry-or-refuse'
-import { workOut } from './work-out'
+import { workOutInPool } from './work-out-in-pool'
 
 /**
  * A calculation's answer to what somebody gave, or what is wrong with that at which fields: a wrong question is
@@ -14,7 +14,7 @@ export const getAnswer = query({
   input: z.strictObject({ id: z.string(), given: z.unknown() }),
   right: 'read-work',
   async run({ input: { id, given } }) {
-    const entry = entryOrRefuse(id)
-    return { worked: workOut(entry, given), isExample: isDeepStrictEqual(given, entry.example) }
+    const { example } = entryOrRefuse(id)
+    return { worked: await workOutInPool(id, given), isExample: isDeepStrictEqual(given, example) }
   },
 })

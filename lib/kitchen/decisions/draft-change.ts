@@ -7,7 +7,7 @@ import { lockFormulaOfVersion } from '../formulas/lock-formula'
 import { readVersion } from '../formulas/read-version'
 import { Refusal } from '../refusal'
 import { draftChangeInput } from './draft-change.input'
-import { freezeEvidence } from './freeze-evidence'
+import { analyseToFreeze, freezeEvidence } from './freeze-evidence'
 import { lockEndedTrial } from './lock-ended-trial'
 import { nextDecisionNumber } from './next-number'
 import { stagesOfArm } from './rules'
@@ -15,14 +15,15 @@ import { stagesOfArm } from './rules'
 /**
  * Decides that a formula becomes what an arm of an ended trial was: freezes the evidence, and drafts the next version
  * out of the control's with the arm's lines as they were planned. It is in production when it is signed off.
- * Refuses: not-found, trial-not-ended, already-decided, stale; at the arm wrong-choice, control-is-no-change,
+ * Refuses: not-found, trial-not-ended, already-decided, stale, took-too-long, not-worked-out; at the arm wrong-choice, control-is-no-change,
  * arm-not-measured and arm-ingredient-ended.
  */
 export const draftChange = command({
   name: 'decisions.draft-change',
   input: draftChangeInput,
   right: 'draft-formula',
-  async run({ tx, actor, now, input }) {
+  prepare: ({ actor, input }) => analyseToFreeze(actor.bakeryId, input.trialId),
+  async run({ tx, actor, now, input, prepared }) {
     const { bakeryId, personId } = actor
     const { trialId, armId, reason } = input
     const trial = await lockEndedTrial(tx, actor, trialId, input.seenRevision)
@@ -30,7 +31,7 @@ export const draftChange = command({
     const formulaId = await lockFormulaOfVersion(tx, bakeryId, trial.controlVersionId)
     const from = await readVersion(tx, bakeryId, trial.controlVersionId)
     if (!from) throw new Refusal('not-found')
-    const { evidenceId, hash, evidence } = await freezeEvidence(tx, actor, trialId, now)
+    const { evidenceId, hash, evidence } = await freezeEvidence(tx, actor, trialId, now, prepared)
     const baked = evidence.arms.find(({ id }) => id === armId)
     if (!baked || baked.batches === 0) throw Refusal.at('armId', 'arm-not-measured')
 

@@ -1,29 +1,44 @@
 import 'server-only'
 import { v7 as uuid } from 'uuid'
 import type { Actor } from '../../auth/actor'
-import type { Tx } from '../../db/client'
+import { db, type Tx } from '../../db/client'
 import { textOfEvidence, type Evidence } from '../../documents/evidence/text-of-evidence'
 import { dayInZone } from '../day-in-zone'
-import { analyseTrial } from '../evidence/analyse-trial'
+import { analyseOnce } from '../evidence/analyse-once'
+import type { TrialAnalysis } from '../evidence/analyse-trial'
 import { costsOfTrial } from '../evidence/costs-of-trial'
 import { loadEvidence } from '../evidence/load-evidence'
 import { sealOfReadings } from '../evidence/seal-of-readings'
+import { hashOfFacts } from '../heavy/hash-of-facts'
+import { Refusal } from '../refusal'
 
-/** Works out what an ended trial shows at this moment and keeps it, never to be worked out again. The trial is held already. */
-export async function freezeEvidence(tx: Tx, actor: Actor, trialId: string, now: Date): Promise<{ evidenceId: string; hash: string; evidence: Evidence }> {
+type Shown = { facts: string; analysis: TrialAnalysis }
+
+/** What a trial shows at this moment, for `freezeEvidence`: worked out before the transaction that keeps it. @throws Refusal 'not-found' | 'took-too-long' | 'not-worked-out' */
+export async function analyseToFreeze(bakeryId: string, trialId: string): Promise<Shown> {
+  const { declared, batches } = await loadEvidence(db(), bakeryId, trialId)
+  return { facts: hashOfFacts([declared, batches]), analysis: await analyseOnce(declared, batches) }
+}
+
+/**
+ * Keeps what an ended trial shows, never to be worked out again. The trial is held already.
+ * @throws Refusal 'stale-moved-on' where a reading came or changed since that was worked out
+ */
+export async function freezeEvidence(tx: Tx, actor: Actor, trialId: string, now: Date, shown: Shown): Promise<{ evidenceId: string; hash: string; evidence: Evidence }> {
   const { bakeryId } = actor
-  const evidence = await evidenceOf(tx, actor, trialId, now)
+  const evidence = await evidenceOf(tx, actor, trialId, now, shown)
   const { text, hash } = textOfEvidence(evidence)
   const evidenceId = uuid()
   await tx.evidence.create({ data: { bakeryId, id: evidenceId, trialId, text, hash, frozenById: actor.personId, at: now } })
   return { evidenceId, hash, evidence }
 }
 
-async function evidenceOf(tx: Tx, actor: Actor, trialId: string, now: Date): Promise<Evidence> {
+async function evidenceOf(tx: Tx, actor: Actor, trialId: string, now: Date, shown: Shown): Promise<Evidence> {
   const { bakeryId } = actor
   const loaded = await loadEvidence(tx, bakeryId, trialId)
   const { header, declared } = loaded
-  const { comparison, limits, uncounted } = analyseTrial(declared, loaded.batches)
+  if (hashOfFacts([declared, loaded.batches]) !== shown.facts) throw new Refusal('stale-moved-on')
+  const { comparison, limits, uncounted } = shown.analysis
   if (!comparison) throw new Error('a trial that is ended has a comparison, if only an empty one')
   const costs = await costsOfTrial(tx, bakeryId, loaded, dayInZone(now, loaded.timeZone))
   const { kind, measure, margin, marginUnit, confidencePct, mixingDays, batchesPerArm, factor } = declared

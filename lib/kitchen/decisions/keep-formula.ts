@@ -1,24 +1,25 @@
 import 'server-only'
 import { v7 as uuid } from 'uuid'
 import { command } from '../command'
-import { freezeEvidence } from './freeze-evidence'
+import { analyseToFreeze, freezeEvidence } from './freeze-evidence'
 import { keepFormulaInput } from './keep-formula.input'
 import { lockEndedTrial } from './lock-ended-trial'
 import { nextDecisionNumber } from './next-number'
 
 /**
  * Decides that an ended trial changes nothing: the reason and the evidence are kept, the formula stays as it is.
- * Refuses: not-found, trial-not-ended, already-decided, stale.
+ * Refuses: not-found, trial-not-ended, already-decided, stale, took-too-long, not-worked-out.
  */
 export const keepFormula = command({
   name: 'decisions.keep-formula',
   input: keepFormulaInput,
   right: 'sign-off-formula',
-  async run({ tx, actor, now, input }) {
+  prepare: ({ actor, input }) => analyseToFreeze(actor.bakeryId, input.trialId),
+  async run({ tx, actor, now, input, prepared }) {
     const { bakeryId, personId } = actor
     const { trialId, reason } = input
     const trial = await lockEndedTrial(tx, actor, trialId, input.seenRevision)
-    const { evidenceId, hash, evidence } = await freezeEvidence(tx, actor, trialId, now)
+    const { evidenceId, hash, evidence } = await freezeEvidence(tx, actor, trialId, now, prepared)
     const decisionId = uuid()
     const number = await nextDecisionNumber(tx, bakeryId)
     await tx.decision.create({

@@ -16,7 +16,7 @@ import { loadEvidence } from './load-evidence'
  * What a trial showed. Until the planned mixing days are in it says how far the baking is and nothing of any arm. For
  * those who see costs, beside it the ingredient cost of each arm at the prices of a day, the bakery's today unless one
  * is named: amounts are decimal text in major units, not rounded, and before all days are in what the plan says.
- * Refuses: not-found.
+ * Refuses: not-found, took-too-long, not-worked-out.
  */
 export const getResult = query({
   name: 'evidence.get-result',
@@ -29,7 +29,7 @@ export const getResult = query({
       db.decision.findFirst({ where: { bakeryId, trialId: input.trialId, takenBackAt: null }, select: { id: true, number: true, outcome: true } }),
     ])
     const { header, declared, batches, arms, gaps } = evidence
-    const analysis = analyseOnce(declared, batches)
+    const analysis = await analyseOnce(declared, batches)
     const { counted } = countBatches({ factor: declared.factor, batches })
     const means = new Map(analysis.comparison?.points.map(({ batchId, mean }) => [batchId, mean]))
     const why = new Map(analysis.uncounted.map((each) => [each.batch.id, each.why]))

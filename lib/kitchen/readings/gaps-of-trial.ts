@@ -41,9 +41,9 @@ async function gapsOf(from: Db | Tx, bakeryId: string, trialId: string, which: P
   return trial ? gapsOfBatches({ trial, measures, batches: trial.batches, readings: currentReadings(read) }) : []
 }
 
-/** Readings with what it takes to tell which hold, and what is missing, unsettled or odd. */
+/** Readings with what it takes to tell which hold, and what is missing, unsettled or odd. In one order, so that the same readings are the same facts to the last bit. */
 export function readingsToJudge(from: Db | Tx, bakeryId: string, which: Pick<ReadingWhereInput, 'trialId' | 'batch'>) {
-  return from.reading.findMany({ where: { bakeryId, ...which }, select: readingsForGaps })
+  return from.reading.findMany({ where: { bakeryId, ...which }, select: readingsForGaps, orderBy: { id: 'asc' } })
 }
 
 /** What is still so with batches of a trial, in their order; those without a gap are left out. @param readings those that hold, of these batches and others */

@@ -1,22 +1,26 @@
 import 'server-only'
-import { CalcError } from '../../calc/error'
+import { hashOfFacts } from '../heavy/hash-of-facts'
+import { inPool } from '../heavy/in-pool'
+import { keepLast } from '../heavy/keep-last'
 import { Refusal } from '../refusal'
-import { drawUpPlan } from './draw-up-plan'
 import { figureOfPlan } from './figure-of-plan'
 import type { Plan, PlanFacts } from './plan-types'
 
+/** Plans of so many drafts are kept by this process: a draft is looked at more often than it changes. */
+const drawn = keepLast<Plan>(100)
+
 /**
- * Draws up a plan. What the stores have lost since the draft was written, and figures that no dough can have, are a
- * refusal that names what is at fault.
+ * Draws up a plan, by a worker. What the stores have lost since the draft was written, and figures that no dough can
+ * have, are a refusal that names what is at fault.
+ * @throws Refusal 'dose-without-active' | 'plan-not-possible' | 'took-too-long' | 'not-worked-out'
  */
-export function drawUpOrRefuse(facts: PlanFacts, seed: string | null): Plan {
+export async function drawUpOrRefuse(facts: PlanFacts, seed: string | null): Promise<Plan> {
   mustHaveActives(facts)
-  try {
-    return drawUpPlan(facts, seed)
-  } catch (error) {
-    if (error instanceof CalcError) throw new Refusal('plan-not-possible', { figure: figureOfPlan(error.facts.field) })
-    throw error
-  }
+  return drawn(hashOfFacts([facts, seed]), async () => {
+    const answer = await inPool('draw-up-plan', { facts, seed })
+    if (!answer.ok) throw new Refusal('plan-not-possible', { figure: figureOfPlan(answer.field) })
+    return answer.plan
+  })
 }
 
 function mustHaveActives({ arms, ingredients }: PlanFacts): void {

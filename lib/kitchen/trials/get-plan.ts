@@ -19,7 +19,7 @@ import { decisionBar, handIn, isFrozen, isKeyOpen, isOpen, standingOf, withdrawa
  * The plan of a trial on one page: what is declared, each dough, the order, what to mind, what became of it. Of a
  * draft it is what would be proposed now, without an order; from then on it is the very text that was proposed, but
  * for which dough a code stands for while it is baked. Costs only for those who may see them.
- * Refuses: not-found, plan-not-possible, unknown-format, damaged-text.
+ * Refuses: not-found, plan-not-possible, unknown-format, damaged-text, took-too-long, not-worked-out.
  */
 export const getPlan = query({
   name: 'trials.get-plan',
@@ -49,7 +49,7 @@ export const getPlan = query({
     if (!trial) throw new Refusal('not-found')
     const { planText, planHash, bakery, proposedBy, mixDays, ...rest } = trial
     const facts = planText === null ? await loadPlanFacts(db, bakeryId, trialId) : null
-    const plan = planText !== null && planHash !== null ? planOfText(planText, planHash) : facts && drawUpOrRefuse(facts, null)
+    const plan = planText !== null && planHash !== null ? planOfText(planText, planHash) : facts && (await drawUpOrRefuse(facts, null))
     if (!plan) throw new Refusal('not-found')
     const hands = await handsOfPlan(db, bakeryId, trialId)
     const bar = decisionBar({ personId, ...hands })

@@ -25,10 +25,32 @@ const ingredientColumns = {
   figures: { select: { figure: true, gPer100G: true } },
 } as const
 
+const versionColumns = {
+  id: true,
+  number: true,
+  contentHash: true,
+  scalingMassG: true,
+  doughLossPct: true,
+  doughTempC: true,
+  mixTimeS: true,
+  bulkTimeS: true,
+  proofTimeS: true,
+  bakeTempC: true,
+  bakeTimeS: true,
+  stages: {
+    select: { id: true, kind: true, name: true, lines: { select: { id: true, ingredientId: true, pctFlour: true }, orderBy: { position: 'asc' } } },
+    orderBy: { position: 'asc' },
+  },
+} as const
+
 const scaleColumns = { id: true, name: true, resolutionG: true, repeatabilityG: true, leastG: true, mostG: true } as const
 
-/** Everything that the plan of a trial is drawn up from, as it stands now; null when there is no such trial. @throws Refusal 'no-tap' where neither the trial nor the equipment says how warm the tap is */
-export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: string): Promise<PlanFacts | null> {
+/**
+ * Everything that the plan of a trial is drawn up from, as it stands now; null when there is no such trial.
+ * @param controlId version to draw it up against, in place of the one that the draft was written against
+ * @throws Refusal 'no-tap' where neither the trial nor the equipment says how warm the tap is
+ */
+export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: string, controlId?: string): Promise<PlanFacts | null> {
   const trial = await from.trial.findUnique({
     where: { bakeryId_id: { bakeryId, id: trialId } },
     select: {
@@ -53,25 +75,7 @@ export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: st
       measure: { select: { id: true, name: true, unit: true, digits: true, level: true, direction: true } },
       scale: { select: scaleColumns },
       mixer: { select: { id: true, name: true, leastG: true, mostG: true, frictionCPerMin: true } },
-      controlVersion: {
-        select: {
-          id: true,
-          number: true,
-          contentHash: true,
-          scalingMassG: true,
-          doughLossPct: true,
-          doughTempC: true,
-          mixTimeS: true,
-          bulkTimeS: true,
-          proofTimeS: true,
-          bakeTempC: true,
-          bakeTimeS: true,
-          stages: {
-            select: { id: true, kind: true, name: true, lines: { select: { id: true, ingredientId: true, pctFlour: true }, orderBy: { position: 'asc' } } },
-            orderBy: { position: 'asc' },
-          },
-        },
-      },
+      controlVersionId: true,
       lines: { select: { stageKind: true, ingredientId: true, mayMove: true, scaleId: true }, orderBy: [{ stageKind: 'asc' }, { ingredientId: 'asc' }] },
       arms: {
         where: { position: { gt: 0 } },
@@ -81,9 +85,10 @@ export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: st
     },
   })
   if (!trial) return null
-  const { id, formula, measure, scale, mixer, controlVersion, arms, lines, tapTempC, factorName, factorLevels, ...rest } = trial
+  const { id, formula, measure, scale, mixer, controlVersionId, arms, lines, tapTempC, factorName, factorLevels, ...rest } = trial
   const said = { ...rest, ...(factorName === null ? {} : { factor: { name: factorName, levels: factorLevels } }) }
-  const { id: versionId, number: versionNumber, contentHash, stages, ...process } = controlVersion
+  const version = { bakeryId, id: controlId ?? controlVersionId }
+  const { id: versionId, number: versionNumber, contentHash, stages, ...process } = await from.formulaVersion.findUniqueOrThrow({ where: { bakeryId_id: version }, select: versionColumns })
   const ids = [...new Set([...stages.flatMap((stage) => stage.lines), ...arms.flatMap((arm) => arm.doses)].map(({ ingredientId }) => ingredientId).concat(arms.flatMap((arm) => arm.doses.flatMap(({ insteadOfId }) => insteadOfId ?? []))))]
   const rows = await from.ingredient.findMany({ where: { bakeryId, id: { in: ids } }, select: ingredientColumns, orderBy: { id: 'asc' } })
   const equipment = await from.equipment.findMany({

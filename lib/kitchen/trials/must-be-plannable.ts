@@ -1,5 +1,5 @@
 import 'server-only'
-import type { Tx } from '../../db/client'
+import type { Db, Tx } from '../../db/client'
 import type { EquipmentKind, Figure, IngredientKind } from '../../db/generated/enums'
 import { nutrientShare } from '../../calc/formula/nutrient-share'
 import { compositionOf } from '../formulas/rules'
@@ -17,30 +17,30 @@ const mostProductPct = 200
  * @param at where the content stands in the input: its problems begin with that
  * @returns the version in production now, which is the control
  */
-export async function mustBePlannable(tx: Tx, bakeryId: string, content: TrialContent, now: Date, at: string): Promise<{ controlVersionId: string }> {
+export async function mustBePlannable(from: Db | Tx, bakeryId: string, content: TrialContent, now: Date, at: string): Promise<{ controlVersionId: string }> {
   const problems: Problem[] = []
   const fault = (path: string, code: Problem['code']) => problems.push({ path: `${at}${path}`, code, facts: {} })
 
-  const formula = await tx.formula.findUnique({ where: { bakeryId_id: { bakeryId, id: content.formulaId } }, select: { id: true } })
-  const version = formula && (await versionInProduction(tx, bakeryId, formula.id, now))
+  const formula = await from.formula.findUnique({ where: { bakeryId_id: { bakeryId, id: content.formulaId } }, select: { id: true } })
+  const version = formula && (await versionInProduction(from, bakeryId, formula.id, now))
   if (!formula) fault('formulaId', 'wrong-choice')
   else if (!version) fault('formulaId', 'nothing-in-production')
 
-  const measure = await tx.measure.findUnique({ where: { bakeryId_id: { bakeryId, id: content.measureId } }, select: { direction: true, endedAt: true, level: true } })
+  const measure = await from.measure.findUnique({ where: { bakeryId_id: { bakeryId, id: content.measureId } }, select: { direction: true, endedAt: true, level: true } })
   if (!measure || measure.endedAt) fault('measureId', 'wrong-choice')
   else if (measure.direction === 'none' && content.kind === 'gain') fault('measureId', 'measure-without-direction')
   else if (measure.level === 'batch' && content.factor) fault('measureId', 'measure-not-of-pieces')
 
-  if (content.tapTempC === null && !(await isTapKnown(tx, bakeryId))) fault('tapTempC', 'no-tap')
+  if (content.tapTempC === null && !(await isTapKnown(from, bakeryId))) fault('tapTempC', 'no-tap')
   for (const [field, kind] of [['scaleId', 'scale'], ['mixerId', 'mixer']] as const) {
     const id = content[field]
-    if (id !== null && !(await isEquipmentInUse(tx, bakeryId, id, kind))) fault(field, 'wrong-choice')
+    if (id !== null && !(await isEquipmentInUse(from, bakeryId, id, kind))) fault(field, 'wrong-choice')
   }
 
   const ids = [...new Set(content.arms.flatMap((arm) => arm.doses.flatMap(({ ingredientId, insteadOfId }) => [ingredientId, ...(insteadOfId === null ? [] : [insteadOfId])])))]
-  const found = await tx.ingredient.findMany({ where: { bakeryId, id: { in: ids } }, select: { id: true, kind: true, endedAt: true, activeShare: true, figures: { select: { figure: true, gPer100G: true } } } })
+  const found = await from.ingredient.findMany({ where: { bakeryId, id: { in: ids } }, select: { id: true, kind: true, endedAt: true, activeShare: true, figures: { select: { figure: true, gPer100G: true } } } })
   const byId = new Map(found.map((ingredient) => [ingredient.id, ingredient]))
-  const held = version ? await heldByControl(tx, bakeryId, version.id) : []
+  const held = version ? await heldByControl(from, bakeryId, version.id) : []
   content.arms.forEach((arm, a) => {
     const left = new Map(held.filter(({ isFinalDough }) => isFinalDough).map(({ ingredientId }) => [ingredientId, pctOf(held, ingredientId, true)]))
     arm.doses.forEach((dose, d) => {
@@ -75,8 +75,8 @@ const slackPct = 1e-9
 
 type HeldLine = { ingredientId: string; pctFlour: number; isFinalDough: boolean }
 
-async function heldByControl(tx: Tx, bakeryId: string, versionId: string): Promise<HeldLine[]> {
-  const lines = await tx.formulaLine.findMany({ where: { bakeryId, versionId }, select: { ingredientId: true, pctFlour: true, stage: { select: { kind: true } } } })
+async function heldByControl(from: Db | Tx, bakeryId: string, versionId: string): Promise<HeldLine[]> {
+  const lines = await from.formulaLine.findMany({ where: { bakeryId, versionId }, select: { ingredientId: true, pctFlour: true, stage: { select: { kind: true } } } })
   return lines.map(({ stage, ...line }) => ({ ...line, isFinalDough: stage.kind === 'final_dough' }))
 }
 
@@ -108,10 +108,10 @@ function pctFlour({ basis, value }: { basis: TrialContent['arms'][number]['doses
   }
 }
 
-async function isEquipmentInUse(tx: Tx, bakeryId: string, id: string, kind: EquipmentKind): Promise<boolean> {
-  return (await tx.equipment.count({ where: { bakeryId, id, kind, endedAt: null } })) === 1
+async function isEquipmentInUse(from: Db | Tx, bakeryId: string, id: string, kind: EquipmentKind): Promise<boolean> {
+  return (await from.equipment.count({ where: { bakeryId, id, kind, endedAt: null } })) === 1
 }
 
-async function isTapKnown(tx: Tx, bakeryId: string): Promise<boolean> {
-  return (await tx.equipment.count({ where: { bakeryId, kind: 'tap_water', endedAt: null } })) > 0
+async function isTapKnown(from: Db | Tx, bakeryId: string): Promise<boolean> {
+  return (await from.equipment.count({ where: { bakeryId, kind: 'tap_water', endedAt: null } })) > 0
 }

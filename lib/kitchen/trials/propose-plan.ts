@@ -1,16 +1,17 @@
 import 'server-only'
 import { randomUUID } from 'node:crypto'
 import { v7 as uuid } from 'uuid'
-import type { Tx } from '../../db/client'
+import { db, type Db, type Tx } from '../../db/client'
 import { textOfPlan } from '../../documents/plan/text-of-plan'
 import { command } from '../command'
+import { hashOfFacts } from '../heavy/hash-of-facts'
 import { Refusal } from '../refusal'
 import { staleRefusal } from '../stale'
 import { drawUpOrRefuse } from './draw-up-or-refuse'
 import { loadPlanFacts } from './load-plan-facts'
 import { lockTrial } from './lock-trial'
 import { mustBePlannable } from './must-be-plannable'
-import type { Plan } from './plan-types'
+import type { Plan, PlanFacts } from './plan-types'
 import { proposePlanInput } from './propose-plan.input'
 import { readContent } from './read-content'
 import { removePlan } from './write-content'
@@ -18,26 +19,30 @@ import { removePlan } from './write-content'
 /**
  * Draws up the plan of a draft and hands it to whoever decides: masses, order from a new seed, codes, all in one text
  * with its hash. The control is the version in production at this moment. Who proposes is who cannot decide.
- * Refuses: not-found, stale, plan-not-possible; faults of the draft that came about since it was written.
+ * It is drawn up before the transaction, and kept only if everything that it rests on is then still the same.
+ * Refuses: not-found, stale, plan-not-possible, took-too-long, not-worked-out; faults of the draft that came about since it was written.
  */
 export const proposePlan = command({
   name: 'trials.propose-plan',
   input: proposePlanInput,
   right: 'propose-trial',
-  async run({ tx, actor, now, input: { trialId, seenRevision } }) {
+  async prepare({ actor: { bakeryId }, now, input: { trialId, seenRevision } }) {
+    const trial = await db().trial.findUnique({ where: { bakeryId_id: { bakeryId, id: trialId } }, select: { state: true, revision: true } })
+    // What is not there, or not as it was seen, is refused in its turn, with the words for it.
+    if (trial?.state !== 'draft' || trial.revision !== seenRevision) return null
+    const facts = await factsToPropose(db(), bakeryId, trialId, now)
+    const seed = randomUUID()
+    return { facts: hashOfFacts(facts), seed, plan: await drawUpOrRefuse(facts, seed) }
+  },
+  async run({ tx, actor, now, input: { trialId, seenRevision }, prepared }) {
     const { bakeryId } = actor
     const trial = await lockTrial(tx, bakeryId, trialId)
     if (trial.state !== 'draft' || trial.revision !== seenRevision) throw await staleRefusal(tx, actor, trialId)
-    const content = await readContent(tx, bakeryId, trialId)
-    if (!content) throw new Refusal('not-found')
-    const { controlVersionId } = await mustBePlannable(tx, bakeryId, content, now, '')
-    await tx.trial.updateMany({ where: { bakeryId, id: trialId }, data: { controlVersionId } })
-
-    const seed = randomUUID()
-    const facts = await loadPlanFacts(tx, bakeryId, trialId)
-    if (!facts) throw new Refusal('not-found')
-    const plan = drawUpOrRefuse(facts, seed)
+    const facts = await factsToPropose(tx, bakeryId, trialId, now)
+    if (prepared?.facts !== hashOfFacts(facts)) throw new Refusal('stale-moved-on')
+    const { seed, plan } = prepared
     const { text, hash } = textOfPlan(plan)
+    await tx.trial.updateMany({ where: { bakeryId, id: trialId }, data: { controlVersionId: plan.declared.controlVersion.id } })
     await writePlan(tx, bakeryId, trialId, plan)
     const { count } = await tx.trial.updateMany({
       where: { bakeryId, id: trialId, state: 'draft', revision: seenRevision },
@@ -51,6 +56,16 @@ export const proposePlan = command({
     }
   },
 })
+
+/** What a draft's plan is drawn up from, against the version in production. @throws Refusal */
+async function factsToPropose(from: Db | Tx, bakeryId: string, trialId: string, now: Date): Promise<PlanFacts> {
+  const content = await readContent(from, bakeryId, trialId)
+  if (!content) throw new Refusal('not-found')
+  const { controlVersionId } = await mustBePlannable(from, bakeryId, content, now, '')
+  const facts = await loadPlanFacts(from, bakeryId, trialId, controlVersionId)
+  if (!facts) throw new Refusal('not-found')
+  return facts
+}
 
 async function writePlan(tx: Tx, bakeryId: string, trialId: string, plan: Plan): Promise<void> {
   await removePlan(tx, bakeryId, trialId)

@@ -2,7 +2,8 @@ import fs from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
 import { closeDb } from '../../db/client'
-import { ensureBuilt } from '../build'
+import { closePool } from '../../kitchen/heavy/in-pool'
+import { builtWorker, ensureBuilt } from '../build'
 import { findFreePort } from '../find-free-port'
 import { openDatabase } from '../open-database'
 import { readOrMakeSecrets } from '../secrets'
@@ -61,9 +62,9 @@ async function openDemo(closing: Step[], asked: AbortSignal): Promise<Demo> {
   const database = await openDatabase({ port, dataFolder: folder, url }, secrets)
   closing.push(database.stop)
   asked.throwIfAborted()
-  const settings = { DATABASE_URL: database.appUrl, NEXTAUTH_SECRET: secrets.authSecret, NEXTAUTH_URL: url }
+  const settings = { DATABASE_URL: database.appUrl, EVENDOUGH_WORKER: builtWorker, NEXTAUTH_SECRET: secrets.authSecret, NEXTAUTH_URL: url }
   Object.assign(process.env, settings)
-  closing.push(closeDb)
+  closing.push(closeDb, closePool)
   const app = await serveApp(port, settings)
   closing.push(app.stop)
   const { caller, cookie } = await signInOwner(path.join(folder, 'first-sign-in.txt'))

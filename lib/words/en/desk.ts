@@ -42,6 +42,7 @@ export const desk = {
     awayTyped: 'The bakery’s book does not answer. Nothing was kept; what you typed is still here. Send it again in a moment.',
     noAnswer: 'No answer came, so it is not certain whether this was kept. What you typed is still here. Look before you send it again.',
     brokenTyped: 'Something went wrong on our side, and it is not certain whether this was kept. What you typed is still here. Look before you send it again.',
+    notWorkedOut: 'Not worked out yet',
     again: 'Try again',
     home: 'To the first page',
     reference: 'Reference',

@@ -21,6 +21,8 @@ export const problems = {
   'there-twice': 'This is there twice. Each may be there once.',
   'cannot-be-worked-out': 'This cannot be worked out from what is given.',
   'did-not-settle': 'The search for the answer did not come to an end. Look whether the figures are as they were measured.',
+  'took-too-long': 'This was not worked out within {seconds} seconds, so it was stopped. Ask with fewer or smaller figures, or try again when less is going on.',
+  'not-worked-out': 'This could not be worked out just now. Try again in a moment; if it stays, ask with fewer or smaller figures.',
   'too-few': 'At least {min} are needed.',
   'too-many': 'At most {max} are possible.',
   unreadable: 'This has characters that cannot be kept. Type it again.',

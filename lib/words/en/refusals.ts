@@ -10,6 +10,8 @@ export const refusals = {
   'too-many-tries': 'Too many wrong tries. Wait a quarter of an hour, or ask the owner for a new password link.',
   'outcome-unknown': 'The connection broke at the last moment, and it is not certain whether this was kept. Look before you send it again.',
   away: 'The bakery’s book does not answer. Nothing was kept; try again in a moment.',
+  'took-too-long': 'This was not worked out within {seconds} seconds, so it was stopped. Nothing was changed. Try again when less is going on.',
+  'not-worked-out': 'This could not be worked out just now. Nothing was changed; try again in a moment.',
   'link-dead': 'This link has been used, withdrawn or is over a day old. Ask for a new one.',
   'wrong-sign-in': 'E-mail or password is wrong, or there were too many tries. After several wrong tries, wait a quarter of an hour.',
   'last-owner': 'A bakery needs an owner. Make somebody else an owner first.',

@@ -19,6 +19,7 @@ import { seedFormulas } from '@/seed/formulas'
 import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
 import { makeIngredients } from '../../support/ingredients'
+import { untilSomebodyWaits } from '../../support/until-somebody-waits'
 
 const minutes = (count: number) => new Date(testNow.getTime() + count * 60_000)
 const atMinute = (caller: Caller, count: number): Caller => ({ ...caller, now: () => minutes(count) })
@@ -197,7 +198,7 @@ describe('signing off', () => {
            VALUES ('${bakery.bakeryId}', '${randomUUID()}', '${key.versionId}', '${stage.id}', 99, '${ids.butter}', 1)`,
         )
         const refused = expect(late).rejects.toMatchObject({ code: 'EV002' })
-        await waitUntilSomebodyWaits()
+        await untilSomebodyWaits(database)
         await signer.query('COMMIT')
         await refused
       }),
@@ -396,15 +397,3 @@ describe('the invented formulas', () => {
     expect(valueOf(await verifyRecord.call(demo.owner.caller, {})).fault).toBeNull()
   })
 })
-
-/** Waits until a statement in this database waits for a lock, as PostgreSQL itself sees it. */
-async function waitUntilSomebodyWaits(): Promise<void> {
-  await connected(database.superUrl, async (client) => {
-    const deadline = Date.now() + 10_000
-    for (;;) {
-      const { rowCount } = await client.query(`SELECT 1 FROM pg_stat_activity WHERE datname = $1 AND wait_event_type = 'Lock'`, [database.name])
-      if (rowCount) return
-      if (Date.now() > deadline) throw new Error('nobody waited')
-    }
-  })
-}

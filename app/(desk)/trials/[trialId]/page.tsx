@@ -13,6 +13,7 @@ import { formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { UnreadDocument } from '../../unread-document'
+import { NotWorkedOut, notWorkedOutCodes } from '../../not-worked-out'
 import { planFormat } from '../plan-format'
 import { TrialState } from '../trial-state'
 import { ArmSection } from './arm-section'
@@ -38,7 +39,7 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
   const { trials, desk } = words
   const { plan: text } = trials
   const { bakery } = await ask(getDesk)
-  const asked = await askUnless(getPlan, { trialId }, ['plan-not-possible', 'dose-without-active', 'no-tap', 'unknown-format', 'damaged-text'])
+  const asked = await askUnless(getPlan, { trialId }, ['plan-not-possible', 'dose-without-active', 'no-tap', 'unknown-format', 'damaged-text', ...notWorkedOutCodes])
   if (!asked.ok && (asked.refusal.code === 'unknown-format' || asked.refusal.code === 'damaged-text')) {
     const ways = [
       { href: `/trials/${trialId}/result`, label: text.result },
@@ -46,6 +47,7 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
     ]
     return <UnreadDocument kicker={trials.title} refusal={asked.refusal} ways={ways} language={language} />
   }
+  if (!asked.ok && notWorkedOutCodes.includes(asked.refusal.code)) return <NotWorkedOut title={trials.title} back={{ href: '/trials', label: text.back }} refusal={asked.refusal} words={words} language={language} />
   if (!asked.ok) return <PlanFault trialId={trialId} refusal={asked.refusal} words={words} language={language} />
   const { trial, plan, may, days, ...rest } = asked.value
   const format = planFormat(bakery)

@@ -196,18 +196,18 @@ it('a plan is read as it was written', () => {
 })
 
 describe('a plan that cannot be worked out', () => {
-  const saidOf = (...asked: Parameters<typeof factsOf>) => {
+  const saidOf = async (...asked: Parameters<typeof factsOf>) => {
     try {
-      drawUpOrRefuse(factsOf(...asked), null)
+      await drawUpOrRefuse(factsOf(...asked), null)
     } catch (error) {
       if (error instanceof Refusal) return wordsOfRefusal(error, 'en').sentence
     }
     return 'no refusal'
   }
 
-  it('is refused with what to look at, in words', () => {
-    expect(saidOf([dose('salt', -1.81)])).toBe('The plan cannot be worked out. Look at the doses in the draft, and what the formula has of those ingredients.')
-    expect(saidOf([dose('oil', 5, { how: 'in_place', insteadOfId: 'butter', equalBy: 'sugars' })])).toMatch(/Look at what stays equal where one ingredient takes the place of another/)
-    expect(saidOf([dose('oil', 1)], ['fat'], 0)).toMatch(/Look at the scales, among the equipment/)
+  it('is refused with what to look at, in words', async () => {
+    expect(await saidOf([dose('salt', -1.81)])).toBe('The plan cannot be worked out. Look at the doses in the draft, and what the formula has of those ingredients.')
+    expect(await saidOf([dose('oil', 5, { how: 'in_place', insteadOfId: 'butter', equalBy: 'sugars' })])).toMatch(/Look at what stays equal where one ingredient takes the place of another/)
+    expect(await saidOf([dose('oil', 1)], ['fat'], 0)).toMatch(/Look at the scales, among the equipment/)
   })
 })

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { ask } from '@/app/ask'
+import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getReference } from '@/lib/kitchen/calculators/get-reference'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
@@ -9,6 +9,7 @@ import { PrintButton } from '@/lib/ui/print-button'
 import { Sheet } from '@/lib/ui/sheet'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { NotWorkedOut, notWorkedOutCodes } from '../../../not-worked-out'
 import { sayerOf } from '../../sayer'
 import { aboutReference } from '../about-reference'
 import { Described } from './described'
@@ -21,8 +22,11 @@ export async function generateMetadata(): Promise<Metadata> {
 export default async function SubjectReferencePage({ params }: { params: Promise<{ subject: string }> }) {
   const { subject } = await params
   const language = await currentLanguage()
-  const { calculators: text } = wordsIn(language)
-  const [{ bakery }, { calculations }] = await Promise.all([ask(getDesk), ask(getReference, { subject })])
+  const words = wordsIn(language)
+  const { calculators: text } = words
+  const [{ bakery }, asked] = await Promise.all([ask(getDesk), askUnless(getReference, { subject }, notWorkedOutCodes)])
+  if (!asked.ok) return <NotWorkedOut title={text.reference.title} back={{ href: '/calculators/reference', label: text.reference.allSubjects }} refusal={asked.refusal} words={words} language={language} />
+  const { calculations } = asked.value
   const [first] = calculations
   return (
     <Sheet

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
-import { ask } from '@/app/ask'
+import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getChoices } from '@/lib/kitchen/decisions/get-choices'
 import { notShown } from '@/lib/kitchen/decisions/rules'
@@ -12,6 +12,7 @@ import { Notice } from '@/lib/ui/notice'
 import { Sheet } from '@/lib/ui/sheet'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { NotWorkedOut, notWorkedOutCodes } from '../../../not-worked-out'
 import { marginEntries } from '../result/margin-entries'
 import { resultForms } from '../result/result-forms'
 import { armSentences } from '../result/say-result'
@@ -24,12 +25,15 @@ export async function generateMetadata(): Promise<Metadata> {
 export default async function DecidePage({ params }: { params: Promise<{ trialId: string }> }) {
   const { trialId } = await params
   const language = await currentLanguage()
-  const { decisions, desk } = wordsIn(language)
+  const words = wordsIn(language)
+  const { decisions, desk } = words
   const { decide: text } = decisions
   const { bakery } = await ask(getDesk)
   // First, because it asks for the right to decide: whoever has not got it learns nothing of the trial.
   const choices = await ask(getChoices, { trialId })
-  const result = await ask(getResult, { trialId })
+  const asked = await askUnless(getResult, { trialId }, notWorkedOutCodes)
+  if (!asked.ok) return <NotWorkedOut title={decisions.title} back={{ href: `/trials/${trialId}`, label: words.evidence.toPlan }} refusal={asked.refusal} words={words} language={language} />
+  const result = asked.value
   const { costs } = result
   const forms = resultForms({ result, bakery, language })
   const { trial, inProduction, decision } = choices

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { ask } from '@/app/ask'
+import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getResult } from '@/lib/kitchen/evidence/get-result'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
@@ -11,6 +11,7 @@ import { Sheet } from '@/lib/ui/sheet'
 import { SideBySide } from '@/lib/ui/side-by-side'
 import { fill, say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { NotWorkedOut, notWorkedOutCodes } from '../../../not-worked-out'
 import { CloseForm } from './close-form'
 import { conditionWarnings } from './condition-forms'
 import { CostByUnit, CostTable } from './cost-table'
@@ -34,8 +35,11 @@ export async function generateMetadata(): Promise<Metadata> {
 export default async function ResultPage({ params }: { params: Promise<{ trialId: string }> }) {
   const { trialId } = await params
   const language = await currentLanguage()
-  const { desk, evidence: text, importing } = wordsIn(language)
-  const [{ bakery }, result] = await Promise.all([ask(getDesk), ask(getResult, { trialId })])
+  const words = wordsIn(language)
+  const { desk, evidence: text, importing } = words
+  const [{ bakery }, asked] = await Promise.all([ask(getDesk), askUnless(getResult, { trialId }, notWorkedOutCodes)])
+  if (!asked.ok) return <NotWorkedOut title={text.title} back={{ href: `/trials/${trialId}`, label: text.toPlan }} refusal={asked.refusal} words={words} language={language} />
+  const result = asked.value
   const { costs } = result
   const forms = resultForms({ result, bakery, language })
   const { comparison, limits, stage } = result.analysis
