@@ -38,7 +38,7 @@ export function balanceOfArm(
   const unstated = wanted.flatMap((total) => named.flatMap(({ line, ...each }) => (line && totalShare(line, total) === null ? [{ total, ...each }] : [])))
   const hold = wanted.filter((total) => !unstated.some((each) => each.total === total))
   const finalDough = armLines.filter((line) => !isSet(line) && control.lines.some(({ id, isFinalDough }) => id === line.id && isFinalDough))
-  const { moves, unstatedLineIds } = movesOfArm(finalDough, hold, choicesByLine(facts, control))
+  const { moves, unstatedLineIds } = movesOfArm(finalDough, hold, new Map([...stayingForDose(control, doses), ...choicesByLine(facts, control)]))
   const warnings: PlanWarning[] = [
     ...held.filter((total) => asked.includes(total)).map((total): PlanWarning => ({ code: 'balance-asked-about', dose: null, facts: { total: heldTotalOf(total) } })),
     ...unstated.map(({ total, d, name }): PlanWarning => ({ code: 'balance-not-stated', dose: d, facts: { ingredient: name, total: heldTotalOf(total) } })),
@@ -63,6 +63,12 @@ export function balanceOfArm(
   const oddities = balanced.warnings.map(({ code, lineId }): PlanWarning => ({ code, dose: null, facts: { ingredient: nameOf(lineId) } }))
   const outcome = unstated.length > 0 ? 'not-balanced' : balanced.outcome
   return { balanced: { ...balanced, outcome }, warnings: [...warnings, ...reasons, ...oddities] }
+}
+
+/** Lines of what a dose adds stay, unless somebody chose otherwise: more of an ingredient that makes room for itself would be no more. */
+function stayingForDose(control: ControlDough, doses: readonly DrawnDose[]): [string, boolean][] {
+  const added = new Set(doses.filter(({ dose }) => dose.productG > 0).map(({ ingredient }) => ingredient.id))
+  return control.lines.filter(({ ingredient }) => added.has(ingredient.id)).map(({ id }) => [id, false])
 }
 
 /** What was chosen for lines of the final dough about moving, by the line. */

@@ -30,7 +30,7 @@ const sentenceOf = (field: string, language: 'en' | 'en-XA' = 'en') =>
   wordsOfRefusal({ code: 'plan-not-possible', facts: { figure: figureOfPlan(field) }, problems: [] }, language).sentence
 
 describe('what a plan’s refusal tells to look at', () => {
-  const reached = [...filesOf('lib/kitchen/trials/draw-up-or-refuse')].filter((file) => !handedOn.includes(file))
+  const reached = [...filesOf('lib/kitchen/trials/draw-up-or-fault')].filter((file) => !handedOn.includes(file))
   const fields = reached.flatMap((file) => fieldsIn(file).map((field) => [file, field] as const))
 
   it('reads the fields of every calculation that a plan runs', () => {
@@ -53,7 +53,7 @@ describe('what a plan’s refusal tells to look at', () => {
 
   it('is what the one command that passes such a name on makes of it; the calculators put theirs at the field', () => {
     const passing = sourceFilesIn('lib/kitchen').filter((file) => /\bfacts\.field\b/.test(textOf(file)))
-    expect(passing).toEqual(['lib/kitchen/calculators/fault-of-calc-error.ts', 'lib/kitchen/calculators/range-of-field.ts', 'lib/kitchen/trials/draw-up-or-refuse.ts'])
+    expect(passing).toEqual(['lib/kitchen/calculators/fault-of-calc-error.ts', 'lib/kitchen/calculators/range-of-field.ts', 'lib/kitchen/trials/draw-up-or-fault.ts'])
   })
 
   it('is never what a field is called, whatever that is', () => {

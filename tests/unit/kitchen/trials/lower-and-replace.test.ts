@@ -211,3 +211,19 @@ describe('a plan that cannot be worked out', () => {
     expect(await saidOf([dose('oil', 1)], ['fat'], 0)).toMatch(/Look at the scales, among the equipment/)
   })
 })
+
+describe('more of what the control has already', () => {
+  it('makes no room for itself: 30 g more butter are 130 g, and the fat that cannot be held is said', () => {
+    const { massG, codes, total } = armOf([dose('butter', 3)])
+    expect(massG('butter')).toBeCloseTo(130, 9)
+    // 30 g bring 24 g of fat; nothing else in the dough has any that may go.
+    expect(total('fat').differenceG).toBeCloseTo(24, 9)
+    expect(codes).toEqual(['balance-no-movable-line-carries-it'])
+  })
+
+  it('moves all the same where somebody chose that', () => {
+    const facts = { ...factsOf([dose('butter', 3)]), choices: [{ stageKind: 'final_dough' as const, ingredientId: 'butter', mayMove: true, scaleId: null }] }
+    const arm = drawUpPlan(facts, null).arms[1]!
+    expect(arm.lines.filter((line) => line.ingredient === 'butter').reduce((sum, line) => sum + line.exactG, 0)).toBeCloseTo(100, 6)
+  })
+})
