@@ -107,7 +107,7 @@ function withChecks(count: Count): Count {
 const serverCondition = { NODE_OPTIONS: '--conditions=react-server' }
 
 async function runPlaywright(): Promise<Count> {
-  const status = await runNode(['node_modules/@playwright/test/cli.js', 'test'], serverCondition)
+  const status = await runNode(['node_modules/playwright/cli.js', 'test'], serverCondition)
   return counted(reportOf('browser'), readPlaywrightReport, status)
 }
 
