@@ -1,7 +1,7 @@
 import { forbid } from './forbid.mjs'
 
 /** Files that run outside the app: on a person's own machine, from a command line or in a test. */
-export const outsideApp = ['lib/ops/**', 'seed/**', 'tests/**', 'eslint/**', '*.config.*']
+const outsideApp = ['lib/ops/**', 'seed/**', 'tests/**', 'eslint/**', '*.config.*']
 
 // The one table of password hashes, however it is reached.
 const passwordTable = [

@@ -19,7 +19,7 @@ type Stage = {
 const stages: readonly (readonly Stage[])[] = [
   [
     { name: 'types', run: () => asOneTest(checkTypes) },
-    { name: 'lint', run: () => asOneTest(async () => (await runNode(['node_modules/eslint/bin/eslint.js', '.', '--max-warnings', '0'])) === 0) },
+    { name: 'lint', run: () => asOneTest(lint) },
   ],
   [{ name: 'build', run: () => asOneTest(async () => Boolean(await ensureBuilt())) }],
   [{ name: 'unit', run: async () => withChecks(await runVitest('unit')) }],
@@ -85,6 +85,13 @@ async function checkTypes(): Promise<boolean> {
   // Writes next-env.d.ts and the types of the routes, which a fresh clone does not have.
   if ((await runNode(['node_modules/next/dist/bin/next', 'typegen'], { NEXT_TELEMETRY_DISABLED: '1' })) !== 0) return false
   return (await runNode(['node_modules/typescript/bin/tsc', '--noEmit'])) === 0
+}
+
+async function lint(): Promise<boolean> {
+  const isClean = (await runNode(['node_modules/eslint/bin/eslint.js', '.', '--max-warnings', '0'])) === 0
+  // What nothing uses; knip.jsonc says what it cannot see by itself.
+  const isUsed = (await runNode(['node_modules/knip/bin/knip.js', '--no-progress', '--treat-config-hints-as-errors', '--cache', '--cache-location', path.join(reports, 'knip')])) === 0
+  return isClean && isUsed
 }
 
 async function runVitest(project: 'unit' | 'database'): Promise<Count> {
