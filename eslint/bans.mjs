@@ -70,8 +70,6 @@ export const bans = {
   },
   'no-sleep-in-tests': {
     files: ['tests/**/*.ts'],
-    // Looks every tenth of a second whether the server answers, with a bound.
-    except: ['tests/support/app-server.ts'],
     forbids: 'CallExpression[callee.property.name="waitForTimeout"], ImportDeclaration[source.value="node:timers/promises"]',
     reason: 'A fixed wait is too short on a slow machine and too long on every other. Wait for what you want to see.',
   },
