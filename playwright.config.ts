@@ -1,5 +1,5 @@
 import path from 'node:path'
-import { defineConfig } from '@playwright/test'
+import { defineConfig } from 'playwright/test'
 import { chromiumArguments, findOrInstallChromium } from './tests/support/chromium'
 
 const root = import.meta.dirname

@@ -1,5 +1,4 @@
 import type { Rule } from 'eslint'
 
-export const outsideApp: string[]
 export const bans: Record<string, { files: string[]; except?: string[]; forbids: string; reason: string }>
 export const banRules: Record<string, Rule.RuleModule>

@@ -1,7 +1,7 @@
 import { forbid } from './forbid.mjs'
 
 /** Files that run outside the app: on a person's own machine, from a command line or in a test. */
-export const outsideApp = ['lib/ops/**', 'seed/**', 'tests/**', 'eslint/**', '*.config.*']
+const outsideApp = ['lib/ops/**', 'seed/**', 'tests/**', 'eslint/**', '*.config.*']
 
 // The one table of password hashes, however it is reached.
 const passwordTable = [
@@ -70,8 +70,6 @@ export const bans = {
   },
   'no-sleep-in-tests': {
     files: ['tests/**/*.ts'],
-    // Looks every tenth of a second whether the server answers, with a bound.
-    except: ['tests/support/app-server.ts'],
     forbids: 'CallExpression[callee.property.name="waitForTimeout"], ImportDeclaration[source.value="node:timers/promises"]',
     reason: 'A fixed wait is too short on a slow machine and too long on every other. Wait for what you want to see.',
   },

@@ -14,7 +14,7 @@ const directions = {
   'lib/auth': { ours: ['lib/db'], packages: 'all' },
   'lib/ui': { ours: ['lib/calc', 'lib/words', '*.input'], packages: 'all' },
   'lib/station': { ours: ['lib/calc', 'lib/words', '*.input'], packages: 'all' },
-  'lib/calc': { ours: [], packages: ['decimal.js', 'ml-matrix'] },
+  'lib/calc': { ours: [], packages: ['decimal.js'] },
   'lib/words': { ours: [], packages: [] },
   'lib/db': { ours: ['lib/documents'], packages: 'all' },
   'lib/documents': { ours: [], packages: ['server-only', 'node:crypto', 'zod', 'canonicalize'] },
@@ -27,7 +27,7 @@ const directions = {
 /** Files that are held to more, or to less, than their folder. */
 const special = [
   { is: (file) => file.endsWith('.input.ts'), may: { ours: ['lib/calc', '*.input'], packages: ['zod'], alone: true } },
-  { is: (file) => /^lib\/calc\/([^/]+\/([^/]+-)?entries|catalogue|entry)\.ts$/.test(file), may: { ours: [], packages: ['zod', 'decimal.js', 'ml-matrix'] } },
+  { is: (file) => /^lib\/calc\/([^/]+\/([^/]+-)?entries|catalogue|entry)\.ts$/.test(file), may: { ours: [], packages: ['zod', 'decimal.js'] } },
 ]
 
 const reason = {

@@ -1,10 +1,6 @@
 import 'server-only'
 import { dictionary } from '@zxcvbn-ts/language-common'
 
-/** Least length of a password that stands alone (NIST SP 800-63B-4 §3.1.1.2). */
-export const passwordLengthLeast = 15
-export const passwordLengthMost = 256
-
 const common = new Set(dictionary['passwords-common'])
 const fewestCharacters = 5
 

@@ -32,6 +32,9 @@ export const emailAddress = z.string().refine(isKeepable, unreadable).trim().toL
 /** A password as it was typed: nothing is trimmed, cut or changed. */
 export const typedPassword = z.string().min(1).max(256)
 
+/** A password that somebody chooses. The least length is that of one that stands alone (NIST SP 800-63B-4 §3.1.1.2). */
+export const chosenPassword = typedPassword.min(15)
+
 /** A single-use secret out of a link. */
 export const linkSecret = z.string().min(1).max(64)
 

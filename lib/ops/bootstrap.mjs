@@ -14,7 +14,10 @@ export function leave(message, exitStatus = 1) {
   process.exit(exitStatus)
 }
 
-/** Demands a Node.js that the packages run on. */
+/**
+ * Demands a Node.js that the packages run on.
+ * @public a test calls it in a process of its own
+ */
 export function mustHaveNode(version = process.versions.node) {
   const [major, minor] = version.split('.').map(Number)
   if (major > leastNode[0] || (major === leastNode[0] && minor >= leastNode[1])) return
@@ -24,7 +27,7 @@ export function mustHaveNode(version = process.versions.node) {
 const stamp = path.join(root, 'node_modules', '.evendough-installed')
 
 /** Installs the packages of the lock file unless they are there already. What it says is no output of the script that wants them. */
-export function ensureInstalled() {
+function ensureInstalled() {
   const lock = fs.readFileSync(path.join(root, 'package-lock.json'))
   const wanted = createHash('sha256').update(lock).update(process.version).digest('hex')
   if (fs.existsSync(stamp) && fs.readFileSync(stamp, 'utf8') === wanted) return
@@ -37,7 +40,7 @@ export function ensureInstalled() {
 }
 
 /** Generates the database client from the schema unless the one there is of this schema. */
-export function ensureGenerated() {
+function ensureGenerated() {
   const schema = fs.readFileSync(path.join(root, 'prisma', 'schema.prisma'))
   const lock = fs.readFileSync(path.join(root, 'package-lock.json'))
   const wanted = createHash('sha256').update(schema).update(lock).digest('hex')

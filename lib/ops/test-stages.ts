@@ -19,7 +19,7 @@ type Stage = {
 const stages: readonly (readonly Stage[])[] = [
   [
     { name: 'types', run: () => asOneTest(checkTypes) },
-    { name: 'lint', run: () => asOneTest(async () => (await runNode(['node_modules/eslint/bin/eslint.js', '.', '--max-warnings', '0'])) === 0) },
+    { name: 'lint', run: () => asOneTest(lint) },
   ],
   [{ name: 'build', run: () => asOneTest(async () => Boolean(await ensureBuilt())) }],
   [{ name: 'unit', run: async () => withChecks(await runVitest('unit')) }],
@@ -87,6 +87,13 @@ async function checkTypes(): Promise<boolean> {
   return (await runNode(['node_modules/typescript/bin/tsc', '--noEmit'])) === 0
 }
 
+async function lint(): Promise<boolean> {
+  const isClean = (await runNode(['node_modules/eslint/bin/eslint.js', '.', '--max-warnings', '0'])) === 0
+  // What nothing uses; knip.jsonc says what it cannot see by itself.
+  const isUsed = (await runNode(['node_modules/knip/bin/knip.js', '--no-progress', '--treat-config-hints-as-errors', '--cache', '--cache-location', path.join(reports, 'knip')])) === 0
+  return isClean && isUsed
+}
+
 async function runVitest(project: 'unit' | 'database'): Promise<Count> {
   const report = reportOf(project)
   const status = await runNode(['node_modules/vitest/vitest.mjs', 'run', '--project', project, '--reporter=default', '--reporter=json', `--outputFile.json=${report}`])
@@ -107,7 +114,7 @@ function withChecks(count: Count): Count {
 const serverCondition = { NODE_OPTIONS: '--conditions=react-server' }
 
 async function runPlaywright(): Promise<Count> {
-  const status = await runNode(['node_modules/@playwright/test/cli.js', 'test'], serverCondition)
+  const status = await runNode(['node_modules/playwright/cli.js', 'test'], serverCondition)
   return counted(reportOf('browser'), readPlaywrightReport, status)
 }
 

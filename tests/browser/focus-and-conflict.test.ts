@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test'
+import type { Page } from 'playwright/test'
 import { changeSettings } from '../../lib/kitchen/people/change-settings'
 import { invitePerson } from '../../lib/kitchen/people/invite-person'
 import { expect, test } from '../support/app'

@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test'
+import type { Page } from 'playwright/test'
 import { changeSettings } from '../../lib/kitchen/people/change-settings'
 import { draftTrial } from '../../lib/kitchen/trials/draft-trial'
 import { cookieOf, expect, test } from '../support/app'

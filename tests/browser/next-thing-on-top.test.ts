@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test'
+import type { Page } from 'playwright/test'
 import { beginBatch } from '../../lib/kitchen/shifts/begin-batch'
 import { moveBatch } from '../../lib/kitchen/shifts/move-batch'
 import { expect, test } from '../support/app'

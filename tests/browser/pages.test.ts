@@ -1,6 +1,6 @@
 import fs from 'node:fs'
 import { createRequire } from 'node:module'
-import { type Page } from '@playwright/test'
+import { type Page } from 'playwright/test'
 import pg from 'pg'
 import { expect, test } from '../support/app'
 import { everyPage } from '../support/walks/all'

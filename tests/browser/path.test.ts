@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test'
+import type { Page } from 'playwright/test'
 import { db } from '../../lib/db/client'
 import { enterPrice } from '../../lib/kitchen/stores/enter-price'
 import { expect, test } from '../support/app'

@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test'
+import type { Page } from 'playwright/test'
 import { decidePlan } from '../../lib/kitchen/trials/decide-plan'
 import { draftTrial } from '../../lib/kitchen/trials/draft-trial'
 import { proposePlan } from '../../lib/kitchen/trials/propose-plan'

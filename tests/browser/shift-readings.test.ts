@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test'
+import type { Page } from 'playwright/test'
 import { expect, test } from '../support/app'
 import { walkReading } from '../support/walks/shift'
 

@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto'
-import { test as base, expect, type Browser, type BrowserContext, type Page } from '@playwright/test'
+import { test as base, expect, type Browser, type BrowserContext, type Page } from 'playwright/test'
 import pg from 'pg'
 import { makeSessionToken, sessionCookie } from '../../lib/auth/sign-in-cookie'
 import { closeDb } from '../../lib/db/client'

@@ -17,7 +17,7 @@ export function armLine(id: string, kind: IngredientKind, massG: number, composi
 }
 
 /** An enriched white dough: 1000 g of bread flour, rows of USDA SR28. Water counts in every line. */
-export const enrichedDough: readonly ArmLine[] = [
+const enrichedDough: readonly ArmLine[] = [
   armLine('flour', 'flour', 1000, compositionOfRow('bread-flour-white'), ['water']),
   armLine('water', 'water', 600, compositionOfRow('water-tap'), ['water']),
   armLine('salt', 'salt', 18, compositionOfRow('salt-table'), ['water']),

@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process'
 import fs from 'node:fs'
 import path from 'node:path'
-import { chromium } from '@playwright/test'
+import { chromium } from 'playwright/test'
 
 const systemNames = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable']
 
@@ -42,7 +42,7 @@ function findChromium(): string | undefined {
 }
 
 function installers(): [string, ...string[]][] {
-  const playwright: [string, ...string[]] = [process.execPath, 'node_modules/@playwright/test/cli.js', 'install', 'chromium']
+  const playwright: [string, ...string[]] = [process.execPath, 'node_modules/playwright/cli.js', 'install', 'chromium']
   if (process.getuid?.() !== 0) return [playwright]
   return [['apt-get', 'update', '-q'], ['apt-get', 'install', '-y', '-q', '--no-install-recommends', 'chromium'], playwright]
 }

@@ -1,6 +1,6 @@
 import fs from 'node:fs'
 import path from 'node:path'
-import { expect, type Page } from '@playwright/test'
+import { expect, type Page } from 'playwright/test'
 
 /** Where the README's pictures are. They are made anew with EVENDOUGH_PICTURES=1, and otherwise into the reports' folder. */
 const kept = path.join('tests', 'browser', 'pictures')

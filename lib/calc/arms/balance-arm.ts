@@ -8,7 +8,7 @@ import { totalShare } from './total-share'
 import type { ArmLine, ArmTotal, LineMove, LineSet } from './types'
 
 /** In the order in which they are held where not all can be: what makes the dough comes before how much there is of it. */
-export const ARM_TOTALS: readonly ArmTotal[] = ['flour', 'water', 'salt', 'fat', 'sugars', 'protein', 'dough-mass']
+const ARM_TOTALS: readonly ArmTotal[] = ['flour', 'water', 'salt', 'fat', 'sugars', 'protein', 'dough-mass']
 
 /** A total that can be met is met within this part of the control's dough. */
 const HELD_SHARE_OF_DOUGH = 1e-9
@@ -21,7 +21,7 @@ const MOST_LINES = 1000
 /** A line that the control does not have is given this part of the dough as the mass that changes are relative to. */
 const ABSENT_LINE_SHARE = 0.001
 /** How far off a held total may be, of itself, when everything is weighed. Common practice, no source. */
-export const USUAL_HELD_SHARE = 0.01
+const USUAL_HELD_SHARE = 0.01
 
 export type BalanceReason = {
   code: 'no-movable-line-carries-it' | 'dose-brings-more-than-can-go' | 'totals-conflict' | 'scale-too-coarse'

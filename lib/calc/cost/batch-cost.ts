@@ -21,7 +21,7 @@ export type BatchCost = {
  * a missing price is not a price of nothing. What costs nothing (tap water, say) has the price '0'.
  * @param lines masses g, ≥ 0; all prices in one currency
  * @param day YYYY-MM-DD
- * @returns minor units as decimals, not rounded; see roundToMinor
+ * @returns minor units as decimals, not rounded
  * @throws CalcError 'empty' | 'not-finite' | 'out-of-range' | 'duplicate'; 'not-possible' with reason 'no-price-on-day' and the
  *   line's name, or 'mixed-currencies'
  * Source: definition; common practice, no source.

@@ -1,3 +1,2 @@
 /** Stands beside every calculation that ends in enzyme, malt, gluten or a fine powder being weighed. Common practice, no source. */
 export const DUST_CAUTIONS = ['dust-can-sensitise'] as const
-export type DustCaution = (typeof DUST_CAUTIONS)[number]

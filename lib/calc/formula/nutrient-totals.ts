@@ -3,7 +3,7 @@ import { mustBeFormula } from './must-be-formula'
 import { nutrientShare } from './nutrient-share'
 import type { Formula, Nutrient } from './types'
 
-export const NUTRIENTS: readonly Nutrient[] = ['water', 'fat', 'protein', 'sugars', 'fibre', 'salt']
+const NUTRIENTS: readonly Nutrient[] = ['water', 'fat', 'protein', 'sugars', 'fibre', 'salt']
 
 export type NutrientTotal = {
   nutrient: Nutrient

@@ -7,7 +7,7 @@ import { z } from 'zod'
  */
 
 export const stageKind = z.enum(['final_dough', 'pre_ferment', 'scald', 'soaker'])
-export const ingredientKind = z.enum(['flour', 'water', 'salt', 'leaven', 'fat', 'sugar', 'dairy', 'egg', 'malt', 'improver', 'seed_or_grain', 'other'])
+const ingredientKind = z.enum(['flour', 'water', 'salt', 'leaven', 'fat', 'sugar', 'dairy', 'egg', 'malt', 'improver', 'seed_or_grain', 'other'])
 const heldTotal = z.enum(['dough_mass', 'water', 'fat', 'sugars', 'salt', 'protein', 'flour'])
 const allergen = z.enum(['gluten', 'crustaceans', 'egg', 'fish', 'peanuts', 'soya', 'milk', 'nuts', 'celery', 'mustard', 'sesame', 'sulphites', 'lupin', 'molluscs'])
 

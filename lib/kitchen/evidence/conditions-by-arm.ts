@@ -24,7 +24,7 @@ export type ConditionOfArm = {
 
 export type Condition = { code: ConditionCode; arms: ConditionOfArm[] }
 
-export const conditionCodes = ['dough-temp', 'proof-time', 'water-added'] as const satisfies readonly ConditionCode[]
+const conditionCodes = ['dough-temp', 'proof-time', 'water-added'] as const satisfies readonly ConditionCode[]
 
 /**
  * What else differed between the arms, by condition. Water is judged against each arm's own plan, because a balanced

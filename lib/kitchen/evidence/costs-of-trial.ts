@@ -46,8 +46,6 @@ export async function costsOfTrial(
   return { day, currency, latestPriceFrom: pricedFrom.at(-1) ?? null, arms: costs.map((cost) => shown(cost, currency ?? '')) }
 }
 
-export type CostsOfTrial = Awaited<ReturnType<typeof costsOfTrial>>
-
 /** The one ingredient of which the control has none; null when there is none such, or several. */
 function addedIngredient(lines: readonly { ingredientId: string; controlMassG: number; weighedG: number }[]): string | null {
   const sums = new Map<string, { control: number; own: number }>()

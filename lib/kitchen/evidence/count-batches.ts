@@ -20,7 +20,7 @@ export type BatchCount = {
 const openStates = new Set(['waiting', 'weighing', 'in_work', 'baked'])
 
 /** Whether a batch is still to be baked or measured. */
-export function isOpen(batch: Pick<MeasuredBatch, 'state'>): boolean {
+function isOpen(batch: Pick<MeasuredBatch, 'state'>): boolean {
   return openStates.has(batch.state)
 }
 

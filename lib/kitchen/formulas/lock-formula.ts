@@ -3,7 +3,7 @@ import type { Tx } from '../../db/client'
 import { Refusal } from '../refusal'
 
 /** Holds a formula until the transaction ends: numbers, drafts and signatures of its versions are decided one after another. */
-export async function lockFormula(tx: Tx, bakeryId: string, formulaId: string): Promise<void> {
+async function lockFormula(tx: Tx, bakeryId: string, formulaId: string): Promise<void> {
   const rows = await tx.$queryRaw<unknown[]>`SELECT 1 FROM formula WHERE bakery_id = ${bakeryId}::uuid AND id = ${formulaId}::uuid FOR UPDATE`
   if (rows.length === 0) throw new Refusal('not-found')
 }

@@ -7,7 +7,7 @@ import { nutrientTotals, type NutrientTotal } from '../../calc/formula/nutrient-
 import type { Allergen, Figure, IngredientKind, StageKind } from '../../db/generated/enums'
 
 /** How far from 100 the flour of all stages may add up to, in % on flour: what two decimals on three lines can lose. */
-export const flourTolerancePct = 0.01
+const flourTolerancePct = 0.01
 
 /**
  * By how much the flour of all stages misses 100 %, in % on flour; 0 within the tolerance.

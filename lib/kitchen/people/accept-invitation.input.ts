@@ -1,4 +1,4 @@
 import { z } from 'zod'
-import { linkSecret, typedPassword } from '../text.input'
+import { chosenPassword, linkSecret } from '../text.input'
 
-export const acceptInvitationInput = z.strictObject({ secret: linkSecret, password: typedPassword.min(15) })
+export const acceptInvitationInput = z.strictObject({ secret: linkSecret, password: chosenPassword })

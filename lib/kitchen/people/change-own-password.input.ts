@@ -1,4 +1,4 @@
 import { z } from 'zod'
-import { typedPassword } from '../text.input'
+import { chosenPassword } from '../text.input'
 
-export const changeOwnPasswordInput = z.strictObject({ newPassword: typedPassword.min(15) })
+export const changeOwnPasswordInput = z.strictObject({ newPassword: chosenPassword })

@@ -1,8 +1,8 @@
 /** A reading is of the shift in which it was taken for this long. Bakers work through midnight, so days do not count. */
-export const sameShiftMs = 12 * 60 * 60_000
+const sameShiftMs = 12 * 60 * 60_000
 
 /** How far a device's clock may run ahead: by hours, when nobody set it, and not by days. */
-export const clockAheadMs = 24 * 60 * 60_000
+const clockAheadMs = 24 * 60 * 60_000
 
 /**
  * The level of a trial's factor within batches that a piece is of: the first piece is of the first level, the second of

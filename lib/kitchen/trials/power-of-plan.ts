@@ -4,8 +4,8 @@ import { gainPower } from '../../calc/plan/gain-power'
 import type { PlanDeclared, PlanPower } from './plan-types'
 
 /** Spread of batch means and of loaves in a batch until the bakery has its own, % of the mean. A guess, from memory. */
-export const guessedBatchCvPct = 3
-export const guessedLoafCvPct = 2.5
+const guessedBatchCvPct = 3
+const guessedLoafCvPct = 2.5
 
 const runs = 4000
 /** The same for every plan, so that a plan looked at twice says the same. */

@@ -8,7 +8,7 @@ import type { PlanDeclared, PlanIngredient, PlanMixer, PlanProcess, PlanWater, P
 import { wayOfWater } from './way-of-water'
 
 /** Rise by mixing where the mixer does not say, °C per minute. A guess: common practice, no source. */
-export const guessedFrictionCPerMin = 1
+const guessedFrictionCPerMin = 1
 /** A rise above this is no dough's; the heat balance does not take it. */
 const mostRiseC = 40
 /** Above this part of the dough, guessed specific heats make the whole a guess. */

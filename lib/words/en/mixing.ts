@@ -32,7 +32,6 @@ export const mixing = {
     guess: 'A guess until this mixer’s friction and the compositions are known.',
     scalds: 'Hot water scalds: draw it low and slowly, and keep your hands off.',
     yeast: 'This is hot for yeast: pour it on the flour, never on the yeast.',
-    lineTemp: '{ingredient}, {temp}',
   },
   premix: {
     title: 'First a premix of {ingredient}',

@@ -112,6 +112,5 @@ export const people = {
     thisOne: ', this one',
     unknownDevice: 'not said',
     endOthers: 'Sign out everywhere else',
-    endedOthers: 'You are signed out everywhere else.',
   },
 } as const

@@ -122,7 +122,6 @@ export const shift = {
     correctFull: 'Correct {value}, {measure}, {place}',
     correctTitle: 'Correct {value}',
     correctPiece: 'Piece',
-    correctRepeat: 'Which reading',
     correctReason: 'Why was it wrong?',
     cancel: 'Leave it',
     corrected: 'corrected: {reason}',

@@ -1,5 +1,4 @@
-import type { MoneyForm } from './money'
-import { formatMoneyAmount } from './money-amount'
+import { formatMoneyAmount, type MoneyForm } from './money-amount'
 
 /** A tenth of the smallest coin of most currencies. */
 const digits = 3

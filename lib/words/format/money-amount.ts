@@ -1,7 +1,12 @@
 import { numberFormOf } from './kept-forms'
 import { minorDigits } from './minor-digits'
-import type { MoneyForm } from './money'
 import { writeNumber } from './write-number'
+
+export type MoneyForm = {
+  locale: string
+  /** ISO 4217 code; it decides how many digits an amount has. */
+  currency: string
+}
 
 /**
  * An exact decimal amount as text, with its currency; never through a floating-point number.

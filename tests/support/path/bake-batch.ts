@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test'
+import type { Page } from 'playwright/test'
 import { expect } from '../app'
 import type { BatchRead } from './invented-readings'
 

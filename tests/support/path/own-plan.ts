@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test'
+import type { Page } from 'playwright/test'
 import { expect } from '../app'
 
 /** Proposes a small plan as whoever has the page, who may approve plans, and sees that they cannot approve this one. */

@@ -56,7 +56,7 @@ export function optionsOf(shape: Shape, { own, text }: Sayer): { value: string; 
 }
 
 /** Several choices to tick. */
-export function ChoiceTicks({ at, label, error, options, ticked }: { at: string; label: string; error: string | undefined; options: readonly { value: string; label: string }[]; ticked: readonly string[] }) {
+function ChoiceTicks({ at, label, error, options, ticked }: { at: string; label: string; error: string | undefined; options: readonly { value: string; label: string }[]; ticked: readonly string[] }) {
   return (
     <div id={at} tabIndex={-1}>
       <CheckGroup id={`${at}-ticks`} label={label}>

@@ -2,7 +2,7 @@ import 'server-only'
 import { textOf } from '@/app/act'
 
 /** What a column is used for, as the list of a form sends it: `code`, or `measure:<id>:<unit>`. */
-export function useOf(text: string) {
+function useOf(text: string) {
   const [as, measureId, ...unit] = text.split(':')
   return as === 'measure' ? { as, measureId, unit: unit.join(':') } : { as }
 }

@@ -60,7 +60,7 @@ function sentenceOf(arm: ShownArm, costs: ShownCosts | null, forms: ResultForms)
 }
 
 /** The interval and what it leaves open. */
-export function intervalSentence(arm: ShownArm, forms: ResultForms): string | null {
+function intervalSentence(arm: ShownArm, forms: ResultForms): string | null {
   const { text, language } = forms
   if (!arm.effect) return null
   const { low, high } = forms.onAxis(arm.effect)
