@@ -6,6 +6,9 @@ import { db } from '@/lib/db/client'
 import { IngredientKind, type TrialState } from '@/lib/db/generated/enums'
 import { inTransaction } from '@/lib/db/transaction'
 import { listRecord } from '@/lib/kitchen/audit/list-record'
+import { draftChange } from '@/lib/kitchen/decisions/draft-change'
+import { keepFormula } from '@/lib/kitchen/decisions/keep-formula'
+import { listDecisions } from '@/lib/kitchen/decisions/list-decisions'
 import { listFormulas } from '@/lib/kitchen/formulas/list-formulas'
 import { writeCursor } from '@/lib/kitchen/page-cursor'
 import { getTeam } from '@/lib/kitchen/people/get-team'
@@ -16,6 +19,7 @@ import { priceOn } from '@/lib/kitchen/stores/price-on'
 import { listTrials } from '@/lib/kitchen/trials/list-trials'
 import { makeApprovedTrial } from '../../support/approved-trial'
 import { makeBakery, testNow, valueOf, type TestBakery } from '../../support/bakery'
+import { makeEndedTrial, type EndedTrial } from '../../support/ended-trial'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
 
 const many = 120
@@ -146,6 +150,58 @@ describe('the trials by where they stand', () => {
   it('begin at the first page with any cursor that is none', async () => {
     const first = await lists()
     for (const [what, after] of hostile('trials.past')) expect(await lists(after), what).toEqual(first)
+  })
+})
+
+describe('the decisions by where they stand', () => {
+  let house: TestBakery
+  const lists = async (after?: unknown) => valueOf(await listDecisions.call(house.early.caller, { after }))
+  /** Decisions on one trial that were taken back, each with evidence of its own, past the triggers that watch over them. */
+  const takeBackMany = async (count: number) => {
+    for (const table of ['decision', 'evidence']) await owner.query(`ALTER TABLE ${table} DISABLE TRIGGER USER`)
+    const ids = Array.from({ length: count }, () => uuid())
+    await owner.query(
+      `INSERT INTO evidence (bakery_id, id, trial_id, text, hash, frozen_by_id, at)
+       SELECT e.bakery_id, n, e.trial_id, e.text, e.hash, e.frozen_by_id, e.at FROM (SELECT * FROM evidence WHERE bakery_id = $1 LIMIT 1) e, unnest($2::uuid[]) n`,
+      [house.bakeryId, ids],
+    )
+    await owner.query(
+      `INSERT INTO decision (bakery_id, id, number, trial_id, outcome, evidence_id, reason, decided_by_id, at, taken_back_at, taken_back_by_id, taken_back_why, revision)
+       SELECT e.bakery_id, gen_random_uuid(), (SELECT max(number) FROM decision WHERE bakery_id = $1) + row_number() OVER (), e.trial_id, 'keep', e.id, 'Kept.', e.frozen_by_id, e.at, e.at, e.frozen_by_id, 'Slip.', 2
+       FROM evidence e WHERE e.bakery_id = $1 AND e.id = ANY($2::uuid[])`,
+      [house.bakeryId, ids],
+    )
+    for (const table of ['decision', 'evidence']) await owner.query(`ALTER TABLE ${table} ENABLE TRIGGER USER`)
+  }
+
+  beforeAll(async () => {
+    house = await makeBakery('Ferry Road')
+    const kept = await makeEndedTrial(house)
+    const waiting = await makeEndedTrial(house, { stores: kept.stores })
+    const decided = ({ trialId, revision }: EndedTrial) => ({ trialId, seenRevision: revision, reason: 'As it showed.' })
+    valueOf(await keepFormula.call(house.head.caller, decided(kept)))
+    valueOf(await draftChange.call(house.head.caller, { ...decided(waiting), armId: waiting.armIds[1] }))
+    await takeBackMany(many)
+  }, 60_000)
+
+  it('are in the section that their rows say, and none is in no section', async () => {
+    const sections = await lists()
+    expect([sections.waiting, sections.signed, sections.kept, sections.takenBack].map(({ count }) => count)).toEqual([1, 0, 1, many])
+    expect(sections.waiting.rows.map(({ state }) => state)).toEqual(['waiting'])
+    expect(sections.kept.rows.map(({ state }) => state)).toEqual(['kept'])
+    expect(sections.takenBack.rows.every(({ state }) => state === 'taken-back')).toBe(true)
+  })
+
+  it('are each once over the pages of their section, also while more are taken back', async () => {
+    const page = async (after: string | undefined) => (await lists(after)).takenBack
+    const before = (await db().decision.findMany({ where: { bakeryId: house.bakeryId, takenBackAt: { not: null } }, select: { id: true }, orderBy: { number: 'desc' } })).map(({ id }) => id)
+    expect(await walk(page)).toEqual(before)
+    expect(await walk(page, () => takeBackMany(1))).toEqual(before)
+  })
+
+  it('begin at the first page with any cursor that is none', async () => {
+    const first = await lists()
+    for (const [what, after] of hostile('decisions.taken-back')) expect(await lists(after), what).toEqual(first)
   })
 })
 
