@@ -45,7 +45,7 @@ export async function bakeMixingDay(crew: Crew, day: MixingDayToBake): Promise<v
 /** The doughs of the day that are to be begun, with what will be read of them. */
 async function doughsOf(caller: Caller, { trial, trialId, day, mixes, measures, startsAt }: MixingDayToBake): Promise<DoughToBake[]> {
   const { plan } = must(await getPlan.call(caller, { trialId }))
-  const onFloor = must(await getShift.call(caller, {})).find(({ id }) => id === trialId)
+  const onFloor = must(await getShift.call(caller, {})).trials.rows.find(({ id }) => id === trialId)
   // Which dough a code stands for is on the weigh-out sheet only.
   const key = must(await getWeighOut.call(caller, { trialId })).arms.flatMap(({ position, batches }) => batches.map(({ code }) => [code, position] as const))
   const armOf = new Map(key)

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 
 /** Text that PostgreSQL and JSON can both hold: no NUL, no half of a surrogate pair. */
-const isKeepable = (text: string) => !text.includes('\u0000') && text.isWellFormed()
+export const isKeepable = (text: string) => !text.includes('\u0000') && text.isWellFormed()
 /** What no reader sees, and what turns the text around it: only joiners and emoji styles have honest uses in a line. */
 const isUnseen = /\p{Cc}|[\u2028\u2029]|[^\P{Default_Ignorable_Code_Point}\u200c\u200d\ufe0e\ufe0f]/u
 /** In longer text tabs and new lines are fine, other control characters and forced directions are not. */

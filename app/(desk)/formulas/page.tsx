@@ -7,6 +7,7 @@ import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { Cell } from '@/lib/ui/cell'
 import { EmptyState } from '@/lib/ui/empty-state'
 import { LinkButton } from '@/lib/ui/link-button'
+import { ListFoot } from '@/lib/ui/list-foot'
 import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
 import { SheetTable } from '@/lib/ui/sheet-table'
@@ -20,15 +21,16 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).formulas.list.title }
 }
 
-export default async function FormulasPage() {
+export default async function FormulasPage({ searchParams }: { searchParams: Promise<Record<string, string | string[] | undefined>> }) {
+  const { after } = await searchParams
   const language = await currentLanguage()
-  const { formulas: words } = wordsIn(language)
+  const { formulas: words, desk } = wordsIn(language)
   const { list: text } = words
   const { bakery } = await ask(getDesk)
-  const { formulas, mayDraft } = await ask(listFormulas)
+  const { formulas, inProductionCount, draftCount, mayDraft } = await ask(listFormulas, { after })
   const format = formulaFormat(bakery, words.units)
 
-  if (formulas.length === 0) {
+  if (formulas.count === 0) {
     return (
       <Sheet kicker={text.title} headline={text.headlineNone}>
         <Section id="formulas" title={text.title}>
@@ -46,7 +48,7 @@ export default async function FormulasPage() {
   return (
     <Sheet
       kicker={text.title}
-      headline={say(text.headline, language, { count: formulas.length })}
+      headline={say(text.headline, language, { count: formulas.count })}
       actions={
         mayDraft ? (
           <LinkButton tone="go" href="/formulas/new">
@@ -57,8 +59,8 @@ export default async function FormulasPage() {
       margin={{
         label: text.margin,
         entries: [
-          { term: text.inProduction, detail: formulas.filter(({ inProduction }) => inProduction).length, strong: true },
-          { term: text.drafts, detail: formulas.reduce((sum, { drafts }) => sum + drafts.length, 0) },
+          { term: text.inProduction, detail: inProductionCount, strong: true },
+          { term: text.drafts, detail: draftCount },
           { term: text.production, detail: text.productionText },
         ],
       }}
@@ -75,7 +77,7 @@ export default async function FormulasPage() {
             { key: 'open', label: text.open },
           ]}
         >
-          {formulas.map(({ id, name, inProduction, coming, drafts }) => (
+          {formulas.rows.map(({ id, name, inProduction, coming, drafts }) => (
             <tr key={id}>
               <Cell head>
                 <Link href={`/formulas/${id}`}>{name}</Link>
@@ -105,6 +107,7 @@ export default async function FormulasPage() {
             </tr>
           ))}
         </SheetTable>
+        <ListFoot page={formulas} list={text.title} address="/formulas" anchor="formulas" words={desk} language={language} />
       </Section>
     </Sheet>
   )

@@ -5,7 +5,7 @@ import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { BatchStateWord } from './batch-state-word'
 
-export type ShiftBatch = AnswerOf<typeof getShift>[number]['batches'][number]
+export type ShiftBatch = AnswerOf<typeof getShift>['trials']['rows'][number]['batches'][number]
 
 type DayRackProps = { dayNumber: number; batches: readonly ShiftBatch[]; words: Words['shift']; language: Language }
 

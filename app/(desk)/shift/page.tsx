@@ -8,6 +8,7 @@ import { CautionList } from '@/lib/ui/caution-list'
 import { EmptyState } from '@/lib/ui/empty-state'
 import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
 import { FloorSheet } from '@/lib/ui/floor-sheet'
+import { ListFoot } from '@/lib/ui/list-foot'
 import { Section } from '@/lib/ui/section'
 import { formatDay } from '@/lib/words/format/day'
 import { say } from '@/lib/words/say'
@@ -18,45 +19,49 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).shift.title }
 }
 
-export default async function ShiftPage() {
+export default async function ShiftPage({ searchParams }: { searchParams: Promise<Record<string, string | string[] | undefined>> }) {
+  const { after } = await searchParams
   const language = await currentLanguage()
-  const { shift: words } = wordsIn(language)
+  const { shift: words, desk } = wordsIn(language)
   const text = words.rack
-  const [{ bakery }, trials] = await Promise.all([ask(getDesk), ask(getShift)])
+  const [{ bakery }, { trials, waiting, underWay }] = await Promise.all([ask(getDesk), ask(getShift, { after })])
   const dayLabel = ({ dayNumber: number, day }: { dayNumber: number; day: string | null }) =>
     day === null ? say(text.day, language, { number }) : say(text.dayDated, language, { number, date: formatDay(day, bakery.locale) })
-  const batches = trials.flatMap((trial) => trial.batches)
-  const waiting = batches.filter(({ state }) => state === 'waiting')
-  const underWay = batches.filter(({ state }) => state === 'weighing' || state === 'in_work' || state === 'baked')
-  const next = batches.find(({ isNext }) => isNext)
+  // The oldest trial comes first, so what is next of a later page is not the next of all.
+  const next = trials.isFirst ? trials.rows.flatMap(({ batches }) => batches).find(({ isNext }) => isNext) : undefined
 
   return (
     <FloorSheet
       headline={
         next
-          ? say(text.headlineNext, language, { count: waiting.length, code: next.code })
-          : underWay.length > 0
-            ? say(text.headlineUnderWay, language, { count: underWay.length })
-            : text.headlineDone
+          ? say(text.headlineNext, language, { count: waiting, code: next.code })
+          : waiting > 0
+            ? say(text.headlineWaiting, language, { count: waiting })
+            : underWay > 0
+              ? say(text.headlineUnderWay, language, { count: underWay })
+              : text.headlineDone
       }
     >
-      {trials.length === 0 ? <EmptyState sentence={text.empty} /> : <CautionList title={words.cautions.title} lines={[words.cautions.rawDough, words.cautions.seed]} />}
-      {trials.map((trial) => (
-        <Section key={trial.id} id={`trial-${trial.number}`} title={say(text.trial, language, { number: trial.number, formula: trial.formulaName })} note={text.trialNote}>
-          {daysOf(trial.batches).map(({ dayNumber, day, batches, isDone }) =>
-            isDone ? (
-              <FloorDisclosure key={dayNumber} title={dayLabel({ dayNumber, day })} note={text.dayDone}>
-                <DayRack dayNumber={dayNumber} batches={batches} words={words} language={language} />
-              </FloorDisclosure>
-            ) : (
-              <div key={dayNumber} className="mb-6">
-                <h3 className="mb-1 text-ink-2">{dayLabel({ dayNumber, day })}</h3>
-                <DayRack dayNumber={dayNumber} batches={batches} words={words} language={language} />
-              </div>
-            ),
-          )}
-        </Section>
-      ))}
+      {trials.count === 0 ? <EmptyState sentence={text.empty} /> : <CautionList title={words.cautions.title} lines={[words.cautions.rawDough, words.cautions.seed]} />}
+      <div id="open-trials">
+        {trials.rows.map((trial) => (
+          <Section key={trial.id} id={`trial-${trial.number}`} title={say(text.trial, language, { number: trial.number, formula: trial.formulaName })} note={text.trialNote}>
+            {daysOf(trial.batches).map(({ dayNumber, day, batches, isDone }) =>
+              isDone ? (
+                <FloorDisclosure key={dayNumber} title={dayLabel({ dayNumber, day })} note={text.dayDone}>
+                  <DayRack dayNumber={dayNumber} batches={batches} words={words} language={language} />
+                </FloorDisclosure>
+              ) : (
+                <div key={dayNumber} className="mb-6">
+                  <h3 className="mb-1 text-ink-2">{dayLabel({ dayNumber, day })}</h3>
+                  <DayRack dayNumber={dayNumber} batches={batches} words={words} language={language} />
+                </div>
+              ),
+            )}
+          </Section>
+        ))}
+      </div>
+      {trials.count === 0 ? null : <ListFoot page={trials} list={text.open} address="/shift" anchor="open-trials" onFloor words={desk} language={language} />}
     </FloorSheet>
   )
 }

@@ -5,6 +5,7 @@ import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { listIngredients } from '@/lib/kitchen/stores/list-ingredients'
 import { EmptyState } from '@/lib/ui/empty-state'
 import { LinkButton } from '@/lib/ui/link-button'
+import { ListFoot } from '@/lib/ui/list-foot'
 import { Notice } from '@/lib/ui/notice'
 import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
@@ -17,20 +18,19 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).stores.title }
 }
 
-export default async function StoresPage() {
+export default async function StoresPage({ searchParams }: { searchParams: Promise<Record<string, string | string[] | undefined>> }) {
+  const { after } = await searchParams
   const language = await currentLanguage()
   const { stores: text, desk } = wordsIn(language)
   const { bakery } = await ask(getDesk)
-  const { ingredients, mayEdit, costs } = await ask(listIngredients)
-  const inUse = ingredients.filter((ingredient) => !ingredient.endedAt)
-  const ended = ingredients.filter((ingredient) => ingredient.endedAt)
-  const unchecked = inUse.filter((ingredient) => !ingredient.allergensCheckedAt)
+  const { inUse, ended, unchecked, unknownCompositionCount, mayEdit, costs } = await ask(listIngredients, { after })
   const table = { costs, bakery, text, language }
+  const names = unchecked.names.join(', ')
 
   return (
     <Sheet
       kicker={text.title}
-      headline={inUse.length === 0 ? text.headlineEmpty : say(text.headline, language, { count: inUse.length })}
+      headline={inUse.count === 0 ? text.headlineEmpty : say(text.headline, language, { count: inUse.count })}
       actions={
         <>
           {mayEdit ? (
@@ -49,11 +49,11 @@ export default async function StoresPage() {
       margin={{
         label: text.about,
         entries: [
-          { term: text.unknownComposition, detail: inUse.filter(({ composition }) => composition === 'unknown').length },
-          { term: text.uncheckedAllergens, detail: unchecked.length, strong: unchecked.length > 0 },
+          { term: text.unknownComposition, detail: unknownCompositionCount },
+          { term: text.uncheckedAllergens, detail: unchecked.count, strong: unchecked.count > 0 },
           ...(costs
             ? [
-                { term: text.unpriced, detail: inUse.filter(({ id }) => !costs.prices.has(id)).length },
+                { term: text.unpriced, detail: costs.unpricedCount },
                 { term: text.pricesOf, detail: formatDay(costs.today, bakery.locale) },
               ]
             : []),
@@ -61,17 +61,27 @@ export default async function StoresPage() {
         ],
       }}
     >
-      {unchecked.length > 0 ? (
+      {unchecked.count > 0 ? (
         <Notice tone="warn" word={desk.attention}>
-          {say(text.uncheckedNotice, language, { count: unchecked.length, names: unchecked.map(({ name }) => name).join(', ') })}
+          {unchecked.count > unchecked.names.length
+            ? say(text.uncheckedMany, language, { count: unchecked.count, names })
+            : say(text.uncheckedNotice, language, { count: unchecked.count, names })}
         </Notice>
       ) : null}
       <Section id="ingredients" title={text.ingredients}>
-        {inUse.length === 0 ? <EmptyState sentence={text.emptyText} /> : <IngredientTable ingredients={inUse} caption={text.ingredients} {...table} />}
+        {inUse.count === 0 ? (
+          <EmptyState sentence={text.emptyText} />
+        ) : (
+          <>
+            <IngredientTable ingredients={inUse.rows} caption={text.ingredients} {...table} />
+            <ListFoot page={inUse} list={text.ingredients} address="/stores" anchor="ingredients" words={desk} language={language} />
+          </>
+        )}
       </Section>
-      {ended.length > 0 ? (
+      {ended.count > 0 ? (
         <Section id="not-in-use" title={text.notInUse} note={text.notInUseNote}>
-          <IngredientTable ingredients={ended} caption={text.notInUse} {...table} />
+          <IngredientTable ingredients={ended.rows} caption={text.notInUse} {...table} />
+          <ListFoot page={ended} list={text.notInUse} address="/stores" anchor="not-in-use" words={desk} language={language} />
         </Section>
       ) : null}
     </Sheet>

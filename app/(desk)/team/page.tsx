@@ -14,6 +14,7 @@ import { FormField } from '@/lib/ui/form-field'
 import { FormRadioGroup } from '@/lib/ui/form-radio-group'
 import { FormSecret } from '@/lib/ui/form-secret'
 import { LinkButton } from '@/lib/ui/link-button'
+import { ListFoot } from '@/lib/ui/list-foot'
 import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
 import { SheetTable } from '@/lib/ui/sheet-table'
@@ -28,24 +29,24 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).people.team.title }
 }
 
-export default async function TeamPage() {
+export default async function TeamPage({ searchParams }: { searchParams: Promise<Record<string, string | string[] | undefined>> }) {
+  const { after } = await searchParams
   const language = await currentLanguage()
   const { people: words, desk } = wordsIn(language)
   const { team: text } = words
   const { bakery } = await ask(getDesk)
-  const team = await ask(getTeam)
+  const team = await ask(getTeam, { after })
   const manages = team.rolesToGive.length > 0
-  const working = team.people.filter((person) => !person.endedAt)
 
   return (
     <Sheet
       kicker={text.title}
-      headline={say(text.headline, language, { count: working.length })}
+      headline={say(text.headline, language, { count: team.workingCount })}
       margin={{
         label: text.margin,
         entries: [
-          { term: text.marginPeople, detail: working.length, strong: true },
-          ...(manages ? [{ term: text.marginInvited, detail: team.invitations.length }] : []),
+          { term: text.marginPeople, detail: team.workingCount, strong: true },
+          ...(manages ? [{ term: text.marginInvited, detail: team.invitations.count }] : []),
           { term: text.marginRights, detail: text.marginRightsText },
         ],
       }}
@@ -63,7 +64,7 @@ export default async function TeamPage() {
             ...(manages ? [{ key: 'change', label: text.change, screenOnly: true }] : []),
           ]}
         >
-          {team.people.map((person) => (
+          {team.people.rows.map((person) => (
             <tr key={person.id}>
               <Cell head>
                 {person.name}
@@ -85,44 +86,48 @@ export default async function TeamPage() {
             </tr>
           ))}
         </SheetTable>
+        <ListFoot page={team.people} list={text.people} address="/team" anchor="people" words={desk} language={language} />
       </Section>
 
       {manages ? (
         <Section id="invitations" title={text.invitations}>
-          {team.invitations.length === 0 ? (
+          {team.invitations.count === 0 ? (
             <EmptyState sentence={text.noInvitations} />
           ) : (
-            <SheetTable
-              caption={text.invitations}
-              captionHidden
-              columns={[
-                { key: 'name', label: text.name },
-                { key: 'role', label: text.role },
-                { key: 'what', label: text.what },
-                { key: 'by', label: text.by },
-                { key: 'until', label: text.holdsUntil },
-                { key: 'withdraw', label: text.withdraw, screenOnly: true },
-              ]}
-            >
-              {team.invitations.map((invitation) => (
-                <tr key={invitation.id}>
-                  <Cell head>{invitation.name}</Cell>
-                  <Cell>{desk.roles[invitation.role]}</Cell>
-                  <Cell>{invitation.purpose === 'reset' ? text.purposeReset : text.purposeJoin}</Cell>
-                  <Cell>{invitation.invitedBy.name}</Cell>
-                  <Cell whole>{formatDateTime(invitation.endsAt, bakery)}</Cell>
-                  <Cell screenOnly>
-                    {invitation.mayWithdraw ? (
-                      <ActionForm action={withdraw.bind(null, invitation.id)} idPrefix={`${invitation.id}-`}>
-                        <SubmitButton tone="stop-quiet" fullLabel={say(text.withdrawFull, language, { name: invitation.name })}>
-                          {text.withdraw}
-                        </SubmitButton>
-                      </ActionForm>
-                    ) : null}
-                  </Cell>
-                </tr>
-              ))}
-            </SheetTable>
+            <>
+              <SheetTable
+                caption={text.invitations}
+                captionHidden
+                columns={[
+                  { key: 'name', label: text.name },
+                  { key: 'role', label: text.role },
+                  { key: 'what', label: text.what },
+                  { key: 'by', label: text.by },
+                  { key: 'until', label: text.holdsUntil },
+                  { key: 'withdraw', label: text.withdraw, screenOnly: true },
+                ]}
+              >
+                {team.invitations.rows.map((invitation) => (
+                  <tr key={invitation.id}>
+                    <Cell head>{invitation.name}</Cell>
+                    <Cell>{desk.roles[invitation.role]}</Cell>
+                    <Cell>{invitation.purpose === 'reset' ? text.purposeReset : text.purposeJoin}</Cell>
+                    <Cell>{invitation.invitedBy.name}</Cell>
+                    <Cell whole>{formatDateTime(invitation.endsAt, bakery)}</Cell>
+                    <Cell screenOnly>
+                      {invitation.mayWithdraw ? (
+                        <ActionForm action={withdraw.bind(null, invitation.id)} idPrefix={`${invitation.id}-`}>
+                          <SubmitButton tone="stop-quiet" fullLabel={say(text.withdrawFull, language, { name: invitation.name })}>
+                            {text.withdraw}
+                          </SubmitButton>
+                        </ActionForm>
+                      ) : null}
+                    </Cell>
+                  </tr>
+                ))}
+              </SheetTable>
+              <ListFoot page={team.invitations} list={text.invitations} address="/team" anchor="invitations" words={desk} language={language} />
+            </>
           )}
         </Section>
       ) : null}

@@ -5,6 +5,7 @@ import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { listTrials } from '@/lib/kitchen/trials/list-trials'
 import { EmptyState } from '@/lib/ui/empty-state'
 import { LinkButton } from '@/lib/ui/link-button'
+import { ListFoot } from '@/lib/ui/list-foot'
 import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
 import { say } from '@/lib/words/say'
@@ -15,21 +16,24 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).trials.title }
 }
 
-export default async function TrialsPage() {
+export default async function TrialsPage({ searchParams }: { searchParams: Promise<Record<string, string | string[] | undefined>> }) {
+  const { after } = await searchParams
   const language = await currentLanguage()
-  const { trials: text, decisions } = wordsIn(language)
+  const { trials: text, decisions, desk } = wordsIn(language)
   const { bakery } = await ask(getDesk)
-  const { waiting, baking, drafts, past, mayPropose } = await ask(listTrials)
+  const { waiting, baking, sentBack, drafts, past, mayPropose } = await ask(listTrials, { after })
   const sections = [
-    { id: 'waiting', title: text.waiting, none: text.waitingNone, trials: waiting },
-    { id: 'baking', title: text.baking, none: text.bakingNone, trials: baking },
-    { id: 'drafts', title: text.drafts, none: text.draftsNone, trials: drafts },
-    { id: 'past', title: text.past, none: text.pastNone, trials: past },
+    { id: 'waiting', title: text.waiting, none: text.waitingNone, page: waiting },
+    { id: 'baking', title: text.baking, none: text.bakingNone, page: baking },
+    // What was sent back waits for its writer, so it comes before what nobody has asked for yet.
+    { id: 'sent-back', title: text.sentBack, none: text.sentBackNone, page: sentBack },
+    { id: 'drafts', title: text.drafts, none: text.draftsNone, page: drafts },
+    { id: 'past', title: text.past, none: text.pastNone, page: past },
   ]
   return (
     <Sheet
       kicker={text.title}
-      headline={waiting.length === 0 ? text.headlineNone : say(text.headline, language, { count: waiting.length })}
+      headline={waiting.count === 0 ? text.headlineNone : say(text.headline, language, { count: waiting.count })}
       actions={
         mayPropose ? (
           <LinkButton tone="go" href="/trials/new">
@@ -40,16 +44,23 @@ export default async function TrialsPage() {
       margin={{
         label: text.about,
         entries: [
-          { term: text.waiting, detail: waiting.length, strong: true },
-          { term: text.baking, detail: baking.length },
+          { term: text.waiting, detail: waiting.count, strong: true },
+          { term: text.baking, detail: baking.count },
           { term: text.how, detail: text.howText },
           { term: text.rights, detail: text.rightsText },
         ],
       }}
     >
-      {sections.map(({ id, title, none, trials }) => (
+      {sections.map(({ id, title, none, page }) => (
         <Section key={id} id={id} title={title}>
-          {trials.length === 0 ? <EmptyState sentence={none} /> : <TrialTable caption={title} trials={trials} text={text} decisions={decisions} bakery={bakery} language={language} />}
+          {page.count === 0 ? (
+            <EmptyState sentence={none} />
+          ) : (
+            <>
+              <TrialTable caption={title} trials={page.rows} text={text} decisions={decisions} bakery={bakery} language={language} />
+              <ListFoot page={page} list={title} address="/trials" anchor={id} words={desk} language={language} />
+            </>
+          )}
         </Section>
       ))}
     </Sheet>

@@ -1,34 +1,39 @@
 import 'server-only'
 import { z } from 'zod'
 import { readAuditEntry } from '../../documents/audit-entry/read-audit-entry'
+import { after } from '../after.input'
 import { query } from '../query'
+import { readPage } from '../read-page'
 import { beforeFirst, faultAtEnd, followChain, type ChainEntry, type ChainFault, type ChainPlace } from './follow-chain'
 
-const pageLength = 50
-
 /**
- * The bakery's record, newest first, a page at a time from before a number, and the first entry of the page that does
- * not follow from the one before it. The whole record is verify-record's.
+ * The bakery's record, newest first, a page at a time, and the first entry of the page that does not follow from
+ * the one before it. The whole record is verify-record's.
  */
 export const listRecord = query({
   name: 'audit.list-record',
-  input: z.strictObject({ before: z.int().min(1).max(Number.MAX_SAFE_INTEGER).optional() }),
+  input: z.strictObject({ after }),
   right: 'read-record',
   async run({ db, actor: { bakeryId }, input }) {
     const head = await db.auditHead.findUniqueOrThrow({ where: { bakeryId }, select: { number: true, hash: true } })
-    const rows = await db.auditEntry.findMany({
-      where: { bakeryId, number: { lte: head.number, ...(input.before && { lt: input.before }) } },
-      select: { number: true, at: true, entryText: true, previousHash: true, hash: true },
-      orderBy: { number: 'desc' },
-      take: pageLength + 1,
-    })
-    const shown = rows.slice(0, pageLength)
-    const fault = faultOf(shown.toReversed(), rows[pageLength] ?? beforeFirst, input.before ? null : head)
-    return {
+    const columns = { number: true, at: true, entryText: true, previousHash: true, hash: true } as const
+    const read = (from: { lte: bigint } | { lt: number | bigint }, take: number) =>
+      db.auditEntry.findMany({ where: { bakeryId, number: { lte: head.number, ...from } }, select: columns, orderBy: { number: 'desc' }, take })
+    const page = await readPage({
+      bakeryId,
+      list: 'record',
+      after: input.after,
       count: Number(head.number),
-      entries: shown.map(({ number, at, entryText }) => ({ number: Number(number), at, said: saidBy(entryText) })),
+      key: z.tuple([z.int().min(1).max(Number.MAX_SAFE_INTEGER)]),
+      read: (beyond, take) => read(beyond ? { lt: beyond[0] } : { lte: head.number }, take),
+      keyOf: ({ number }) => [Number(number)],
+    })
+    const oldest = page.rows.at(-1)
+    const [before] = oldest ? await read({ lt: oldest.number }, 1) : []
+    const fault = faultOf(page.rows.toReversed(), before ?? beforeFirst, page.isFirst ? head : null)
+    return {
+      entries: { ...page, rows: page.rows.map(({ number, at, entryText }) => ({ number: Number(number), at, said: saidBy(entryText) })) },
       fault: fault && { number: Number(fault.number), why: fault.why },
-      olderBefore: rows.length > pageLength ? Number(shown.at(-1)?.number) : null,
     }
   },
 })

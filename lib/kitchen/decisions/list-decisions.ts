@@ -1,49 +1,74 @@
 import 'server-only'
 import { z } from 'zod'
+import type { Prisma } from '../../db/generated/client'
+import { after } from '../after.input'
 import { readVersion } from '../formulas/read-version'
 import { signingOfVersion } from '../formulas/signing-of-version'
+import { keyParts } from '../page-cursor'
 import { query } from '../query'
-import { stateOfDecision } from './rules'
+import { readPage } from '../read-page'
+import { stateOfDecision, type DecisionState } from './rules'
 
-/** The bakery's decisions on formulas by where they stand, the newest first; of those that wait, whose signatures are missing. */
+/** `stateOfDecision` as the database asks it; a test holds the two equal. */
+const standing: Record<DecisionState, Prisma.DecisionWhereInput> = {
+  waiting: { takenBackAt: null, outcome: 'change', OR: [{ versionId: null }, { version: { signedAt: null } }] },
+  signed: { takenBackAt: null, outcome: 'change', version: { signedAt: { not: null } } },
+  kept: { takenBackAt: null, outcome: 'keep' },
+  'taken-back': { takenBackAt: { not: null } },
+}
+
+/** The bakery's decisions on formulas by where they stand, a page of each, the newest first; of those that wait, whose signatures are missing. */
 export const listDecisions = query({
   name: 'decisions.list-decisions',
-  input: z.strictObject({}),
+  input: z.strictObject({ after }),
   right: 'read-work',
-  async run({ db, actor, now }) {
+  async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const rows = await db.decision.findMany({
-      where: { bakeryId },
-      select: {
-        id: true,
-        number: true,
-        outcome: true,
-        reason: true,
-        at: true,
-        takenBackAt: true,
-        takenBackWhy: true,
-        decidedBy: { select: { name: true } },
-        arm: { select: { name: true } },
-        version: { select: { id: true, number: true, signedAt: true, effectiveAt: true } },
-        trial: { select: { number: true, formula: { select: { name: true } } } },
-      },
-      orderBy: { number: 'desc' },
-      take: 1000,
-    })
-    const decisions = rows.map(({ decidedBy, arm, trial, ...decision }) => ({
-      ...decision,
-      state: stateOfDecision(decision),
-      decidedBy: decidedBy.name,
-      arm: arm?.name ?? null,
-      trialNumber: trial.number,
-      formula: trial.formula.name,
-    }))
-    const inState = (state: (typeof decisions)[number]['state']) => decisions.filter((each) => each.state === state)
+    const pageOf = async (state: DecisionState) => {
+      const where = { bakeryId, ...standing[state] }
+      const page = await readPage({
+        bakeryId,
+        list: `decisions.${state}`,
+        after: input.after,
+        count: await db.decision.count({ where }),
+        key: z.tuple([keyParts.number]),
+        read: (beyond, take) =>
+          db.decision.findMany({
+            where: { ...where, ...(beyond && { number: { lt: beyond[0] } }) },
+            select: {
+              id: true,
+              number: true,
+              outcome: true,
+              reason: true,
+              at: true,
+              takenBackAt: true,
+              takenBackWhy: true,
+              decidedBy: { select: { name: true } },
+              arm: { select: { name: true } },
+              version: { select: { id: true, number: true, signedAt: true, effectiveAt: true } },
+              trial: { select: { number: true, formula: { select: { name: true } } } },
+            },
+            orderBy: { number: 'desc' },
+            take,
+          }),
+        keyOf: ({ number }) => [number],
+      })
+      const rows = page.rows.map(({ decidedBy, arm, trial, ...decision }) => ({
+        ...decision,
+        state: stateOfDecision(decision),
+        decidedBy: decidedBy.name,
+        arm: arm?.name ?? null,
+        trialNumber: trial.number,
+        formula: trial.formula.name,
+      }))
+      return { ...page, rows }
+    }
+    const [unsigned, signed, kept, takenBack] = await Promise.all([pageOf('waiting'), pageOf('signed'), pageOf('kept'), pageOf('taken-back')])
     const waiting = []
-    for (const decision of inState('waiting')) {
+    for (const decision of unsigned.rows) {
       const version = decision.version && (await readVersion(db, bakeryId, decision.version.id))
       waiting.push({ ...decision, missing: version ? (await signingOfVersion(db, version, now)).missing : [] })
     }
-    return { waiting, signed: inState('signed'), kept: inState('kept'), takenBack: inState('taken-back') }
+    return { waiting: { ...unsigned, rows: waiting }, signed, kept, takenBack }
   },
 })

@@ -1,55 +1,77 @@
 import 'server-only'
 import { z } from 'zod'
+import type { BatchState, TrialState } from '../../db/generated/enums'
+import { after } from '../after.input'
 import { dayOfDate } from '../day-of-date'
+import { keyParts } from '../page-cursor'
 import { query } from '../query'
 import { currentReadings } from '../readings/current-readings'
 import { gapsOfBatch } from '../readings/gaps-of-batch'
 import { measuresToRead } from '../readings/measures-to-read'
 import { readingsForGaps } from '../readings/readings-for-gaps'
+import { readPage } from '../read-page'
 import { mixedBatches } from './mixed-batches'
 import { byPlan, needsCleanDown, nextToBegin } from './rules'
 
+/** Each with a rack of its own, so a screen holds few. */
+const trialsOnPage = 20
+const openStates: TrialState[] = ['approved', 'baking']
+
 /**
- * What is to be baked: every approved trial with its batches in their drawn order, which one is to be begun next, and
- * what is still to be read on those that are baked. Batches go by their codes; what is in them is not told here.
+ * What is to be baked, a page of trials at a time: every approved trial with its batches in their drawn order, which one
+ * is to be begun next, and what is still to be read on those that are baked; and how many batches of all of them wait or
+ * are under way. Batches go by their codes; what is in them is not told here.
  */
 export const getShift = query({
   name: 'shifts.get-shift',
-  input: z.strictObject({}),
+  input: z.strictObject({ after }),
   right: 'read-work',
-  async run({ db, actor }) {
+  async run({ db, actor, input }) {
     const { bakeryId } = actor
     const measures = await measuresToRead(db, bakeryId)
-    const trials = await db.trial.findMany({
-      where: { bakeryId, state: { in: ['approved', 'baking'] } },
-      select: {
-        id: true,
-        number: true,
-        state: true,
-        measureId: true,
-        piecesPerBatch: true,
-        formula: { select: { name: true } },
-        batches: {
+    const open = { bakeryId, state: { in: openStates } }
+    const states = await db.batch.groupBy({ by: ['state'], where: { bakeryId, trial: open }, _count: true })
+    const batchesIn = (...wanted: BatchState[]) => states.reduce((sum, { state, _count }) => sum + (wanted.includes(state) ? _count : 0), 0)
+    const page = await readPage({
+      bakeryId,
+      list: 'shift',
+      after: input.after,
+      count: await db.trial.count({ where: open }),
+      length: trialsOnPage,
+      key: z.tuple([keyParts.number]),
+      read: (beyond, take) =>
+        db.trial.findMany({
+          where: { ...open, ...(beyond && { number: { gt: beyond[0] } }) },
           select: {
             id: true,
-            code: true,
-            kind: true,
+            number: true,
             state: true,
-            stateWhy: true,
-            plannedOrder: true,
-            piecesMade: true,
-            begunAt: true,
-            doneAt: true,
-            mixingDay: { select: { number: true, day: true } },
+            measureId: true,
+            piecesPerBatch: true,
+            formula: { select: { name: true } },
+            batches: {
+              select: {
+                id: true,
+                code: true,
+                kind: true,
+                state: true,
+                stateWhy: true,
+                plannedOrder: true,
+                piecesMade: true,
+                begunAt: true,
+                doneAt: true,
+                mixingDay: { select: { number: true, day: true } },
+              },
+            },
+            readings: { select: readingsForGaps },
           },
-        },
-        readings: { select: readingsForGaps },
-      },
-      orderBy: { number: 'asc' },
-      take: 50,
+          orderBy: { number: 'asc' },
+          take,
+        }),
+      keyOf: ({ number }) => [number],
     })
-    return Promise.all(
-      trials.map(async ({ batches, readings, ...trial }) => {
+    const trials = await Promise.all(
+      page.rows.map(async ({ batches, readings, ...trial }) => {
         const mixed = await mixedBatches(db, bakeryId, trial.id)
         const current = currentReadings(readings)
         const next = nextToBegin(mixed)
@@ -78,5 +100,6 @@ export const getShift = query({
         return { id: trial.id, number: trial.number, state: trial.state, formulaName: trial.formula.name, batches: inOrder }
       }),
     )
+    return { trials: { ...page, rows: trials }, waiting: batchesIn('waiting'), underWay: batchesIn('weighing', 'in_work', 'baked') }
   },
 })

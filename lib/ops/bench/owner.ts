@@ -22,10 +22,10 @@ export async function signInOwner(signInFile: string): Promise<{ caller: Caller;
 
 /** Drafts a version of a formula and a trial like ones that are there, so that the pages on which drafts are changed exist. */
 export async function makeDrafts(owner: Caller): Promise<void> {
-  const standing = must(await listFormulas.call(owner, {})).formulas.find(({ inProduction }) => inProduction)?.inProduction
+  const standing = must(await listFormulas.call(owner, {})).formulas.rows.find(({ inProduction }) => inProduction)?.inProduction
   must(await draftVersion.call(owner, { fromVersionId: standing?.versionId, reason: 'Invented, to measure the page on which drafts are changed.' }))
   const { waiting, baking, past } = must(await listTrials.call(owner, {}))
-  const [like] = [...waiting, ...baking, ...past]
+  const [like] = [waiting, baking, past].flatMap(({ rows }) => rows)
   const { trial } = must(await getTrial.call(owner, { trialId: like?.id }))
   must(await draftTrial.call(owner, { content: trial?.content }))
 }

@@ -28,7 +28,6 @@ export const audit = {
     'unknown-format': 'written in form {format}, and this Evendough is too old to know that; it is kept as it is',
     damaged: 'what is kept here is not an entry of the record',
   },
-  older: 'Older entries',
   before: 'before: {text}',
   after: 'after: {text}',
   reason: 'reason: {text}',

@@ -24,6 +24,13 @@ export const desk = {
     toUnder: '{least} to under {most}',
     upTo: 'up to {most}',
   },
+  lists: {
+    ways: '{list}: the rest of the list',
+    all: { one: 'One in all.', other: '{count} in all.' },
+    some: '{shown} of {count} are shown here.',
+    next: 'The next ones',
+    first: 'Back to the first',
+  },
   unreadHeadline: 'This cannot be shown',
   roles: { owner: 'owner', head_baker: 'head baker', shift_baker: 'shift baker' },
   errors: {

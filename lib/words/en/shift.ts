@@ -3,9 +3,11 @@ export const shift = {
   title: 'Shift',
   rack: {
     headlineNext: { one: 'One batch waits; {code} comes next', other: '{count} batches wait; {code} comes next' },
+    headlineWaiting: { one: 'One batch waits', other: '{count} batches wait' },
     headlineUnderWay: { one: 'Nothing waits; one batch is under way', other: 'Nothing waits; {count} batches are under way' },
     headlineDone: 'Nothing waits, and nothing is under way',
     empty: 'No approved trial is to be baked. When the head baker approves a plan, its batches stand here.',
+    open: 'Trials to bake',
     trial: 'Trial {number}, {formula}',
     trialNote: 'In the order that was drawn at random. Keep to it, or say why not.',
     day: 'Mixing day {number}',

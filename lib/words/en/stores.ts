@@ -31,6 +31,8 @@ export const stores = {
     one: 'The allergens of one ingredient are not checked: {names}. Not checked does not mean none. Compare it with the supplier’s specification before it goes into a dough.',
     other: 'The allergens of {count} ingredients are not checked: {names}. Not checked does not mean none. Compare each with the supplier’s specification before it goes into a dough.',
   },
+  uncheckedMany:
+    'The allergens of {count} ingredients are not checked, among them {names}. The list below says it of each. Not checked does not mean none. Compare each with the supplier’s specification before it goes into a dough.',
   kinds: {
     flour: 'Flour',
     water: 'Water',

@@ -13,6 +13,8 @@ export const trials = {
   waitingNone: 'Nothing waits.',
   baking: 'Approved and baking',
   bakingNone: 'Nothing is being baked for a trial.',
+  sentBack: 'Sent back',
+  sentBackNone: 'No plan was sent back.',
   drafts: 'Drafts',
   draftsNone: 'There is no draft.',
   past: 'Over',

@@ -384,12 +384,12 @@ describe('looking at decisions', () => {
     const waiting = await change(second)
     valueOf(await sign(bakery.head.caller, waiting))
     const list = valueOf(await listDecisions.call(bakery.early.caller, {}))
-    expect(list.waiting).toMatchObject([{ id: waiting.decisionId, missing: ['owner'], arm: 'malt, 0.6 %', version: { number: 3 }, decidedBy: 'Henk', trialNumber: 2 }])
-    expect(list.kept.map(({ id }) => id)).toEqual([kept.decisionId])
-    expect(list.takenBack).toMatchObject([{ id: dropped.decisionId, takenBackWhy: 'Wrong dough.' }])
+    expect(list.waiting.rows).toMatchObject([{ id: waiting.decisionId, missing: ['owner'], arm: 'malt, 0.6 %', version: { number: 3 }, decidedBy: 'Henk', trialNumber: 2 }])
+    expect(list.kept.rows.map(({ id }) => id)).toEqual([kept.decisionId])
+    expect(list.takenBack.rows).toMatchObject([{ id: dropped.decisionId, takenBackWhy: 'Wrong dough.' }])
     valueOf(await sign(bakery.owner.caller, waiting))
-    expect(valueOf(await listDecisions.call(bakery.early.caller, {}))).toMatchObject({ waiting: [], signed: [{ id: waiting.decisionId }] })
-    expect(valueOf(await listDecisions.call(neighbour.owner.caller, {}))).toEqual({ waiting: [], signed: [], kept: [], takenBack: [] })
+    expect(valueOf(await listDecisions.call(bakery.early.caller, {}))).toMatchObject({ waiting: { rows: [], count: 0 }, signed: { rows: [{ id: waiting.decisionId }], count: 1 }, kept: { count: 1 }, takenBack: { count: 1 } })
+    expect(valueOf(await listDecisions.call(neighbour.owner.caller, {}))).toMatchObject({ waiting: { count: 0 }, signed: { count: 0 }, kept: { count: 0 }, takenBack: { count: 0 } })
   })
 
   it('shows the change against the control, with costs for those who see them and no trace of them for others', async () => {

@@ -370,7 +370,7 @@ describe('comparing and looking back', () => {
       expect(refusalOf(await getEditor.call(neighbour.owner.caller, { draft: { formulaId: key.formulaId, versionId: id } }))).toBe('not-found')
     }
     expect(refusalOf(await getFormula.call(neighbour.owner.caller, { formulaId: key.formulaId }))).toBe('not-found')
-    expect(valueOf(await listFormulas.call(neighbour.owner.caller, {})).formulas.map(({ id }) => id)).not.toContain(key.formulaId)
+    expect(valueOf(await listFormulas.call(neighbour.owner.caller, {})).formulas.rows.map(({ id }) => id)).not.toContain(key.formulaId)
     expect(await versionInProduction(db(), neighbour.bakeryId, key.formulaId, minutes(9999))).toBeNull()
     expect(refusalOf(await getVersion.call(bakery.owner.caller, { formulaId: other.formulaId, versionId: key.versionId }))).toBe('not-found')
     expect(refusalOf(await compareVersions.call(bakery.owner.caller, { ...pair, toId: other.versionId }))).toBe('not-found')
@@ -386,7 +386,7 @@ describe('the invented formulas', () => {
     const price = { bakeryId: demo.bakeryId, holdsFrom: new Date('2024-01-01'), packMassG: 1000, packPrice: '1', currency: 'EUR', supplier: 'invented', enteredById: demo.owner.personId, enteredAt: testNow }
     await db().price.createMany({ data: Object.values(ids).map((ingredientId) => ({ ...price, id: randomUUID(), ingredientId })) })
     const seeded = await seedFormulas(as, ids)
-    const { formulas } = valueOf(await listFormulas.call(demo.early.caller, {}))
+    const { rows: formulas } = valueOf(await listFormulas.call(demo.early.caller, {})).formulas
     expect(formulas.map(({ name, inProduction }) => [name, inProduction?.number])).toEqual([['Lock-keeper’s oat loaf', 1], ['Osier white tin', 2], ['Towpath wholemeal tin', 1]])
     expect(formulas.every(({ inProduction }) => inProduction?.since && inProduction.since < testNow)).toBe(true)
     for (const key of Object.values(seeded)) {

@@ -44,7 +44,7 @@ describe.skipIf(program === undefined)('behind PgBouncer', () => {
     const bakery = await makeBakery()
     // Twice over new connections of the app to the same ones of the pooler, with the same reads prepared in both.
     for (const _time of [1, 2]) {
-      expect(valueOf(await getTeam.call(bakery.owner.caller, {})).people.length).toBeGreaterThan(0)
+      expect(valueOf(await getTeam.call(bakery.owner.caller, {})).people.rows.length).toBeGreaterThan(0)
       const zone = await db().$queryRaw`SELECT current_setting('timezone') AS zone`
       expect(zone).toEqual([{ zone: 'UTC' }])
       await closeDb()

@@ -201,7 +201,7 @@ describe('counting pieces', () => {
 describe('what the floor sees', () => {
   it('is the open trials with their batches in order, and which comes next', async () => {
     valueOf(await begin(0))
-    const [shown] = valueOf(await getShift.call(bakery.early.caller, {}))
+    const [shown] = valueOf(await getShift.call(bakery.early.caller, {})).trials.rows
     expect(shown).toMatchObject({ id: trial.trialId, state: 'baking' })
     expect(shown?.batches.map(({ code, dayNumber, isNext, cleanDownFirst }) => [code, dayNumber, isNext, cleanDownFirst])).toEqual([
       [trial.batches[0]!.code, 1, false, false],
@@ -210,8 +210,8 @@ describe('what the floor sees', () => {
       [trial.batches[3]!.code, 2, false, false],
     ])
     await setTrial('closed')
-    expect(valueOf(await getShift.call(bakery.early.caller, {}))).toEqual([])
-    expect(valueOf(await getShift.call(neighbour.owner.caller, {}))).toEqual([])
+    expect(valueOf(await getShift.call(bakery.early.caller, {}))).toMatchObject({ trials: { rows: [], count: 0 }, waiting: 0, underWay: 0 })
+    expect(valueOf(await getShift.call(neighbour.owner.caller, {})).trials).toMatchObject({ rows: [], count: 0 })
   })
 
   it('names what is still to be read once a batch is baked', async () => {
@@ -220,7 +220,7 @@ describe('what the floor sees', () => {
     valueOf(await move(0, 3, 'baked'))
     const takenAt = testNow.toISOString()
     valueOf(await logReading.call(bakery.early.caller, { id: uuid(), batchId: batchAt(0), measureId: trial.measures['loaf-mass'], piece: 1, repeat: 1, value: '420', unit: 'g', takenAt }))
-    const [shown] = valueOf(await getShift.call(bakery.early.caller, {}))
+    const [shown] = valueOf(await getShift.call(bakery.early.caller, {})).trials.rows
     expect(shown?.batches[0]?.missing.map(({ name, have, of }) => `${name} ${have}/${of}`)).toEqual([
       'Water added 0/1',
       'Dough temperature 0/1',

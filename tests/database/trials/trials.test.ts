@@ -190,8 +190,8 @@ describe('a draft', () => {
     expect(refusalOf(await proposePlan.call(by, { trialId, seenRevision: 1 }))).toBe('not-found')
     expect(refusalOf(await decidePlan.call(by, decision(proposed)))).toBe('not-found')
     expect(refusalOf(await stopTrial.call(by, { trialId, seenRevision: 1, reason: 'no' }))).toBe('not-found')
-    const { waiting, drafts } = valueOf(await listTrials.call(by, {}))
-    expect([...waiting, ...drafts]).toEqual([])
+    const { waiting, sentBack, drafts } = valueOf(await listTrials.call(by, {}))
+    expect([...waiting.rows, ...sentBack.rows, ...drafts.rows]).toEqual([])
   })
 })
 
@@ -258,15 +258,15 @@ describe('a proposed plan', () => {
     expect(trial.decisions.map(({ verdict, note, planHash }) => ({ verdict, note, planHash }))).toEqual([{ verdict: 'sent_back', note: 'Take four loaves more.', planHash: proposed.planHash }])
   })
 
-  it('that was sent back stands so in the list, before the drafts that nobody has asked for', async () => {
+  it('that was sent back stands so in the list, apart from the drafts that nobody has asked for', async () => {
     const proposed = await propose()
     valueOf(await decidePlan.call(bakery.head.caller, decision(proposed, { verdict: 'sent_back', note: 'Name the oven.' })))
     const fresh = await draft()
-    const { drafts } = valueOf(await listTrials.call(bakery.early.caller, {}))
-    const standings = drafts.map(({ standing }) => standing)
-    expect(drafts.find(({ id }) => id === proposed.trialId)).toMatchObject({ standing: 'sent_back', opensOn: 'plan' })
-    expect(drafts.find(({ id }) => id === fresh)?.standing).toBe('draft')
-    expect(standings.lastIndexOf('sent_back')).toBeLessThan(standings.indexOf('draft'))
+    const { sentBack, drafts } = valueOf(await listTrials.call(bakery.early.caller, {}))
+    expect(sentBack.rows.find(({ id }) => id === proposed.trialId)).toMatchObject({ standing: 'sent_back', opensOn: 'plan' })
+    expect(sentBack.rows.every(({ standing }) => standing === 'sent_back')).toBe(true)
+    expect(drafts.rows.find(({ id }) => id === fresh)?.standing).toBe('draft')
+    expect(drafts.rows.every(({ standing }) => standing === 'draft')).toBe(true)
     expect(valueOf(await getPlan.call(bakery.early.caller, { trialId: proposed.trialId })).trial.standing).toBe('sent_back')
   })
 
@@ -446,7 +446,7 @@ describe('the decision', () => {
     expect(refusalOf(await stopTrial.call(bakery.head.caller, { ...stop, reason: ' ' }))).toBe('invalid reason:missing')
     valueOf(await stopTrial.call(bakery.head.caller, stop))
     expect(refusalOf(await stopTrial.call(bakery.head.caller, { ...stop, seenRevision: revision + 2 }))).toBe('stale')
-    expect(valueOf(await listTrials.call(bakery.late.caller, {})).past.some(({ id }) => id === trialId)).toBe(true)
+    expect(valueOf(await listTrials.call(bakery.late.caller, {})).past.rows.some(({ id }) => id === trialId)).toBe(true)
   })
 
   it('does not call off a trial that is being baked: that one ends with its result', async () => {

@@ -42,7 +42,7 @@ describe('the command wrapper', () => {
   it('keeps the work and exactly one entry of the record, with what it was', async () => {
     valueOf(await rename().call(bakery.owner.caller, { name: 'Kept' }))
     expect(await nameNow()).toBe('Kept')
-    const { entries: record } = valueOf(await listRecord.call(bakery.owner.caller, {}))
+    const { rows: record } = valueOf(await listRecord.call(bakery.owner.caller, {})).entries
     expect(record[0]).toMatchObject({ at: testNow, said: { outcome: 'read', action: 'test.rename', after: 'Kept', who: { name: 'Olga', role: 'owner' } } })
     expect(await entries()).toBe(1)
   })
@@ -60,7 +60,7 @@ describe('the command wrapper', () => {
     expect(refusalOf(await rename().call(asOwner, { name: 'Stolen' }))).toBe('not-allowed')
     expect(refusalOf(await rename().call({ ...asOwner, sessionSecret: 'nobody' }, { name: 'Stolen' }))).toBe('not-signed-in')
     // A query takes who was found, and somebody who was looked for and not found is nobody.
-    expect(valueOf(await listRecord.call(asOwner, {})).entries.length).toBeGreaterThan(0)
+    expect(valueOf(await listRecord.call(asOwner, {})).entries.count).toBeGreaterThan(0)
     expect(refusalOf(await listRecord.call({ ...owner, actor: null }, {}))).toBe('not-signed-in')
   })
 
@@ -83,7 +83,7 @@ describe('the command wrapper', () => {
 
   it('puts a refusal for want of a right into the record', async () => {
     expect(refusalOf(await rename().call(bakery.head.caller, { name: 'x' }))).toBe('not-allowed')
-    const { entries: record } = valueOf(await listRecord.call(bakery.owner.caller, {}))
+    const { rows: record } = valueOf(await listRecord.call(bakery.owner.caller, {})).entries
     expect(record[0]).toMatchObject({ said: { action: 'refused.right', after: 'test.rename', who: { name: 'Henk' } } })
   })
 
@@ -226,14 +226,15 @@ describe('the record of a bakery', () => {
     await owner.query('ALTER TABLE audit_entry ENABLE TRIGGER USER')
     await owner.end()
     const newest = valueOf(await listRecord.call(long.owner.caller, {}))
-    expect(newest).toMatchObject({ count: 60, fault: null, olderBefore: 11 })
-    expect(valueOf(await listRecord.call(long.owner.caller, { before: 11 }))).toMatchObject({ fault: { number: 5, why: 'altered' }, olderBefore: null })
+    expect(newest).toMatchObject({ entries: { count: 60 }, fault: null })
+    expect(newest.entries.rows.at(-1)?.number).toBe(11)
+    expect(valueOf(await listRecord.call(long.owner.caller, { after: newest.entries.after }))).toMatchObject({ fault: { number: 5, why: 'altered' }, entries: { count: 60, after: null } })
     expect(valueOf(await verifyRecord.call(long.owner.caller, {}))).toEqual({ entries: 60, fault: { number: 5, why: 'altered' } })
   })
 
   it('is one bakery’s own: a neighbour sees nothing of it', async () => {
     const neighbour = await makeBakery('Next Door')
-    expect(valueOf(await listRecord.call(neighbour.owner.caller, {})).entries).toEqual([])
+    expect(valueOf(await listRecord.call(neighbour.owner.caller, {})).entries).toMatchObject({ rows: [], count: 0 })
     expect(refusalOf(await listRecord.call(callerOf('made-up-secret'), {}))).toBe('not-signed-in')
     expect(refusalOf(await listRecord.call(neighbour.early.caller, {}))).toBe('not-allowed')
   })

@@ -5,7 +5,7 @@ import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { describeValue } from './describe-value'
 
-type EntryCellsProps = { said: AnswerOf<typeof listRecord>['entries'][number]['said']; words: Words; language: Language }
+type EntryCellsProps = { said: AnswerOf<typeof listRecord>['entries']['rows'][number]['said']; words: Words; language: Language }
 
 /** Who, what, and before and after of one entry; of one that cannot be read, that. */
 export function EntryCells({ said, words: { audit: text, desk }, language }: EntryCellsProps) {

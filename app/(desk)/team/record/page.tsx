@@ -7,6 +7,7 @@ import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { ActionRow } from '@/lib/ui/action-row'
 import { Cell } from '@/lib/ui/cell'
 import { LinkButton } from '@/lib/ui/link-button'
+import { ListFoot } from '@/lib/ui/list-foot'
 import { Notice } from '@/lib/ui/notice'
 import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
@@ -21,12 +22,12 @@ export async function generateMetadata(): Promise<Metadata> {
 }
 
 export default async function RecordPage({ searchParams }: { searchParams: Promise<Record<string, string | string[] | undefined>> }) {
-  const { before, check } = await searchParams
+  const { after, check } = await searchParams
   const language = await currentLanguage()
   const words = wordsIn(language)
   const { audit: text, desk, people } = words
   const { bakery } = await ask(getDesk)
-  const { count, entries, olderBefore, fault: faultOfPage } = await ask(listRecord, before === undefined ? {} : { before: Number(before) })
+  const { entries, fault: faultOfPage } = await ask(listRecord, { after })
   // The whole chain takes the longer the older the bakery is, so it is followed when somebody asks for it.
   const whole = check === 'all' ? await ask(verifyRecord) : null
   const fault = whole?.fault ?? faultOfPage
@@ -34,7 +35,7 @@ export default async function RecordPage({ searchParams }: { searchParams: Promi
   return (
     <Sheet
       kicker={text.title}
-      headline={say(text.headline, language, { count })}
+      headline={say(text.headline, language, { count: entries.count })}
       margin={{ label: text.about, entries: [{ term: text.kept, detail: text.keptText }] }}
     >
       {fault?.why === 'unknown-format' ? (
@@ -62,7 +63,7 @@ export default async function RecordPage({ searchParams }: { searchParams: Promi
             { key: 'detail', label: text.detail },
           ]}
         >
-          {entries.map((entry) => (
+          {entries.rows.map((entry) => (
             <tr key={entry.number}>
               <Cell numeric>{entry.number}</Cell>
               <Cell whole>{formatDateTime(entry.at, bakery)}</Cell>
@@ -70,13 +71,9 @@ export default async function RecordPage({ searchParams }: { searchParams: Promi
             </tr>
           ))}
         </SheetTable>
+        <ListFoot page={entries} list={text.entries} address="/team/record" anchor="entries" words={desk} language={language} />
       </Section>
       <ActionRow>
-        {olderBefore === null ? null : (
-          <LinkButton tone="plain" href={`/team/record?before=${olderBefore}`}>
-            {text.older}
-          </LinkButton>
-        )}
         {whole ? null : (
           <LinkButton tone="plain" href="/team/record?check=all">
             {text.checkAll}
