@@ -26,7 +26,7 @@ type PageToRead<Row, Key> = ListName & {
 }
 
 /** How many rows stand on a page of the desk. */
-export const pageLength = 50
+const pageLength = 50
 
 /**
  * Reads a page of a list from a cursor on. Rows that come or go meanwhile move nobody else to another page, as they
