@@ -7,8 +7,8 @@ import { DraftNotice } from './draft-notice'
 import type { FieldRules } from './field-rules'
 import { FormSummary } from './form-summary'
 import { emptyFormState, type FormAction, type FormState } from './form-state'
+import { givenIn } from './given-in'
 import { keepTyped } from './keep-typed'
-import { typedIn } from './typed-in'
 import { useFocusAfter } from './use-focus-after'
 import { useFormDraft } from './use-form-draft'
 
@@ -36,7 +36,7 @@ export function ActionForm({ action, rules = noRules, idPrefix = '', onPutBack, 
   const given = useRef<Readonly<Record<string, string>> | null>(null)
   useEffect(() => {
     // Before a draft is put back over it.
-    given.current = form.current && typedIn(new FormData(form.current))
+    given.current = form.current && givenIn(form.current)
   }, [doneCount])
   useFocusAfter(form, doneCount)
   const draft = useFormDraft({ form, idPrefix, formId, doneCount, onPutBack })

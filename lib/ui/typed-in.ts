@@ -1,10 +1,15 @@
 const passwordFields = new Set(['password', 'newPassword'])
 
+/** Whether what is in a field may be kept: not a password, nothing of the framework's own, and a field that has a name. */
+export function isKeptField(name: string): boolean {
+  return name !== '' && !passwordFields.has(name) && !name.startsWith('$')
+}
+
 /** Texts of a form by their field's name: no files, no passwords, nothing of the framework's own. */
 export function typedIn(form: FormData): Record<string, string> {
   const values: Record<string, string> = {}
   for (const [name, value] of form) {
-    if (typeof value === 'string' && !passwordFields.has(name) && !name.startsWith('$')) values[name] = value
+    if (typeof value === 'string' && isKeptField(name)) values[name] = value
   }
   return values
 }

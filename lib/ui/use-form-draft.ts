@@ -4,6 +4,7 @@ import { usePathname } from 'next/navigation'
 import { use, useEffect, useRef, useState, type RefObject } from 'react'
 import { DraftOwnerContext } from './draft-owner'
 import { draftKey, dropDraft, keepDraft, readDraft, type KeptDraft } from './kept-drafts'
+import { givenIn } from './given-in'
 import { typedIn } from './typed-in'
 
 type FormDraft = {
@@ -59,7 +60,7 @@ export function useFormDraft({ form, idPrefix, formId, doneCount, onPutBack }: Q
   useEffect(() => {
     const fields = form.current
     if (key === null || fields === null) return
-    const given = textOf(fields)
+    const given = JSON.stringify(givenIn(fields))
     let timer: ReturnType<typeof setTimeout> | null = null
     isOver.current = false
 
@@ -111,9 +112,4 @@ export function useFormDraft({ form, idPrefix, formId, doneCount, onPutBack }: Q
       setShown(({ round }) => ({ values: null, round, at: null, offered: null }))
     },
   }
-}
-
-/** A form's fields and what is in them, in one text. */
-function textOf(fields: HTMLFormElement): string {
-  return JSON.stringify(typedIn(new FormData(fields)))
 }

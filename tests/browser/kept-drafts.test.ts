@@ -130,6 +130,32 @@ test('a form that was done and stays is empty after a reload', async ({ as, bake
   expect(await keptTexts(page)).toEqual([])
 })
 
+test('what is typed before the page’s script is there is kept as typed, and not taken for what the page gave', async ({ as, bakery }) => {
+  const page = await as(bakery.owner)
+  let release = () => {}
+  const released = new Promise<void>((resolve) => (release = resolve))
+  await page.route('**/_next/static/**/*.js', async (route) => {
+    await released
+    await route.continue()
+  })
+  await page.goto('/team/settings', { waitUntil: 'commit' })
+  await page.getByLabel('Currency').selectOption('GBP')
+  release()
+  await page.getByLabel('Name of the bakery').fill('Mill Row by the river')
+  await expect
+    .poll(async () => {
+      await page.getByLabel('Name of the bakery').press('End')
+      await page.getByLabel('Name of the bakery').click()
+      return (await keptTexts(page)).join()
+    })
+    .toContain('by the river')
+  await page.unroute('**/_next/static/**/*.js')
+  await page.reload()
+  await expect(page.getByText(back)).toBeVisible()
+  await expect(page.getByLabel('Currency')).toHaveValue('GBP')
+  await expect(page.getByLabel('Name of the bakery')).toHaveValue('Mill Row by the river')
+})
+
 async function signInAs(page: Page, person: TestPerson, url: string): Promise<void> {
   await page.context().clearCookies()
   await page.context().addCookies([await cookieOf(person.sessionSecret, url)])

@@ -5,6 +5,8 @@ import { callerOf, valueOf } from '../bakery'
 import { makeIngredients } from '../ingredients'
 import type { ActionWalk, PageWalk, WalkContext } from '../rights-walk'
 
+const units = { locale: 'en-GB', massUnits: 'metric', temperatureUnits: 'celsius' }
+
 const figures = { pieces: 4, scalingMassG: 880, doughLossPct: 1, doughTempC: 26, mixTimeMin: 11, bulkTimeMin: 45, proofTimeMin: 55, bakeTempC: 225, bakeTimeMin: 34 }
 const content = { ...figures, reason: 'What we bake today.', method: '' }
 
@@ -43,7 +45,7 @@ export const formulasActions: readonly ActionWalk[] = [
     right: 'draft-formula',
     aim: async (context) => ({
       page: '/formulas/new',
-      bound: ['en-GB'],
+      bound: [units],
       fields: typed(await lines(context), { name: 'Walked tin', reason: content.reason }),
       happened: () => finds(context, `SELECT 1 FROM formula WHERE bakery_id = $1 AND name = 'Walked tin'`, [context.bakery.bakeryId]),
     }),
@@ -88,7 +90,7 @@ export const formulasActions: readonly ActionWalk[] = [
       )
       return {
         page: `/formulas/${formulaId}/versions/${versionId}/edit`,
-        bound: [{ versionId, seenRevision: revision, locale: 'en-GB' }],
+        bound: [{ versionId, seenRevision: revision, units }],
         fields: typed(rows, { reason: 'Walked.' }),
         happened: () => finds(context, `SELECT 1 FROM formula_version WHERE id = $1 AND reason = 'Walked.'`, [versionId]),
       }
