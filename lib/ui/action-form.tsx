@@ -35,11 +35,11 @@ export function ActionForm({ action, rules = noRules, idPrefix = '', onPutBack, 
   const [doneCount, setDoneCount] = useState(0)
   const given = useRef<Readonly<Record<string, string>> | null>(null)
   useEffect(() => {
-    // Before a draft is put back over it.
+    // Before a draft is put back over it, by the hook below.
     given.current = form.current && givenIn(form.current)
   }, [doneCount])
   useFocusAfter(form, doneCount)
-  const draft = useFormDraft({ form, idPrefix, formId, doneCount, onPutBack })
+  const draft = useFormDraft({ form, idPrefix, formId, given, doneCount, onPutBack })
   const counted = useMemo(() => countOnce(keepTyped(action), formId), [action, formId])
 
   async function send(former: FormState, sent: FormData): Promise<FormState> {

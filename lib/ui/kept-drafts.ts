@@ -13,9 +13,12 @@ const prefix = 'evendough.typed.'
 /** Older ones are thrown away unseen. */
 const keptForMs = 30 * 24 * 60 * 60_000
 
+/** Who signed out on this page: nothing that a form there still wants to write for them is kept. */
+const signedOut = new WeakMap<Storage, Set<string>>()
+
 /** Name of a form's place in the browser's store: whose it is, on which page, which form there. */
 export function draftKey(personId: string, path: string, idPrefix: string): string {
-  return `${prefix}${personId}.${path}#${idPrefix}`
+  return `${startOf(personId)}${path}#${idPrefix}`
 }
 
 /** The draft that is kept under a key, or null: where there is none, it is too old, cannot be read, or the browser keeps nothing. */
@@ -30,6 +33,7 @@ export function readDraft(store: Storage, key: string, now: Date): KeptDraft | n
 
 /** Keeps a draft. A browser that keeps nothing, or has no room, loses it on the next page as it would without. */
 export function keepDraft(store: Storage, key: string, draft: KeptDraft): void {
+  if ([...(signedOut.get(store) ?? [])].some((personId) => key.startsWith(startOf(personId)))) return
   try {
     store.setItem(key, JSON.stringify(draft))
   } catch {
@@ -45,14 +49,19 @@ export function dropDraft(store: Storage, key: string): void {
   }
 }
 
-/** Drops every draft of one person, as when they sign out at this browser. */
+/** Drops every draft of one person who signs out at this browser, and keeps none of theirs from this page any more. */
 export function dropDraftsOf(store: Storage, personId: string): void {
+  signedOut.set(store, (signedOut.get(store) ?? new Set()).add(personId))
   try {
-    const own = Array.from({ length: store.length }, (_, i) => store.key(i)).filter((key) => key?.startsWith(`${prefix}${personId}.`))
+    const own = Array.from({ length: store.length }, (_, i) => store.key(i)).filter((key) => key?.startsWith(startOf(personId)))
     for (const key of own) if (key !== null) store.removeItem(key)
   } catch {
     // As above.
   }
+}
+
+function startOf(personId: string): string {
+  return `${prefix}${personId}.`
 }
 
 function isDraft(kept: unknown): kept is KeptDraft {

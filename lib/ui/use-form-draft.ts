@@ -4,7 +4,6 @@ import { usePathname } from 'next/navigation'
 import { use, useEffect, useRef, useState, type RefObject } from 'react'
 import { DraftOwnerContext } from './draft-owner'
 import { draftKey, dropDraft, keepDraft, readDraft, type KeptDraft } from './kept-drafts'
-import { givenIn } from './given-in'
 import { typedIn } from './typed-in'
 
 type FormDraft = {
@@ -25,6 +24,8 @@ type Question = {
   form: RefObject<HTMLFormElement | null>
   idPrefix: string
   formId: { current: string | null }
+  /** The fields as the page gives them, read before this hook's own effects. */
+  given: RefObject<Readonly<Record<string, string>> | null>
   /** How often the form was done: each time it is one as the page gives it again. */
   doneCount: number
   onPutBack?: (values: Readonly<Record<string, string>> | null) => void
@@ -39,7 +40,7 @@ const writeAfterMs = 250
  * changed meanwhile.
  * @param onPutBack told what was put back, null for the form as the page gives it, where the form has state of its own
  */
-export function useFormDraft({ form, idPrefix, formId, doneCount, onPutBack }: Question): FormDraft {
+export function useFormDraft({ form, idPrefix, formId, given, doneCount, onPutBack }: Question): FormDraft {
   const owner = use(DraftOwnerContext)
   const personId = owner?.personId ?? null
   const path = usePathname()
@@ -60,7 +61,7 @@ export function useFormDraft({ form, idPrefix, formId, doneCount, onPutBack }: Q
   useEffect(() => {
     const fields = form.current
     if (key === null || fields === null) return
-    const given = JSON.stringify(givenIn(fields))
+    const asGiven = JSON.stringify(given.current)
     let timer: ReturnType<typeof setTimeout> | null = null
     isOver.current = false
 
@@ -69,10 +70,10 @@ export function useFormDraft({ form, idPrefix, formId, doneCount, onPutBack }: Q
       timer = null
       if (isOver.current) return
       const values = typedIn(new FormData(fields))
-      if (JSON.stringify(values) === given) dropDraft(localStorage, key)
+      if (JSON.stringify(values) === asGiven) dropDraft(localStorage, key)
       else {
         formId.current ??= crypto.randomUUID()
-        keepDraft(localStorage, key, { at: new Date().toISOString(), formId: formId.current, given, values })
+        keepDraft(localStorage, key, { at: new Date().toISOString(), formId: formId.current, given: asGiven, values })
       }
     }
     const soon = () => {
@@ -88,7 +89,7 @@ export function useFormDraft({ form, idPrefix, formId, doneCount, onPutBack }: Q
 
     const kept = doneCount === 0 ? readDraft(localStorage, key, new Date()) : null
     if (kept) {
-      if (kept.given === given) put(kept)
+      if (kept.given === asGiven) put(kept)
       else setShown((now) => ({ ...now, offered: kept }))
     }
     return () => {

@@ -95,6 +95,8 @@ test('no password is kept, and signing out leaves nothing of what one typed', as
   expect((await keptTexts(page)).join()).not.toContain('secret')
   await page.goto('/team')
   await expect(page.getByLabel('Name')).toHaveValue('Ida of the night')
+  // Typed at the last moment, it is still to be written when the page goes.
+  await page.getByLabel('Name').fill('Ida of the noon')
   await page.getByRole('button', { name: 'Sign out' }).click()
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Sign in')
   expect(await keptTexts(page)).toEqual([])

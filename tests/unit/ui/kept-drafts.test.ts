@@ -50,6 +50,14 @@ describe('drafts in the browser', () => {
     expect(Array.from({ length: store.length }, (_, i) => store.key(i))).toEqual(['something else', ...others])
   })
 
+  it('are not kept any more of a person who signed out, whatever their forms still want to write', () => {
+    const store = newStore()
+    dropDraftsOf(store, 'ida')
+    keepDraft(store, key, draft)
+    keepDraft(store, draftKey('idamay', '/trials/new', ''), draft)
+    expect(Array.from({ length: store.length }, (_, i) => store.key(i))).toEqual([draftKey('idamay', '/trials/new', '')])
+  })
+
   it('of over thirty days do not come back', () => {
     const store = newStore()
     keepDraft(store, key, draft)
