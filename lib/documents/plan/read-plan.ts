@@ -1,5 +1,6 @@
 import 'server-only'
 import { hashOfText } from '../hash-of-text'
+import { keepRead } from '../keep-read'
 import { openDocument, type Unread } from '../open-document'
 import { asFormat2 } from './as-format-2'
 import { asFormat3 } from './as-format-3'
@@ -10,22 +11,13 @@ import type { PlanContent } from './text-of-plan'
 
 export type PlanRead = { outcome: 'read'; format: number; plan: PlanContent } | Unread
 
-/** Plans read last, by the hash of their text, so that the pages of a mixing day read theirs once. */
-const lastRead = new Map<string, PlanRead>()
-const mostKept = 100
-
 /** Reads a plan that was proposed, in this format or a former one, which is filled up with what it could not say. */
 export function readPlan(text: string, hash: string): PlanRead {
   if (hashOfText(text) !== hash) return { outcome: 'damaged' }
-  const read = lastRead.get(hash) ?? readText(text)
-  lastRead.delete(hash)
-  lastRead.set(hash, read)
-  const [oldest] = lastRead.keys()
-  if (lastRead.size > mostKept && oldest !== undefined) lastRead.delete(oldest)
-  return read
+  return readText(text)
 }
 
-function readText(text: string): PlanRead {
+const readText = keepRead((text): PlanRead => {
   const opened = openDocument(text)
   if (!opened) return { outcome: 'damaged' }
   const { format, value } = opened
@@ -43,7 +35,7 @@ function readText(text: string): PlanRead {
     default:
       return { outcome: 'unknown-format', format }
   }
-}
+})
 
 function found(format: number, read: PlanOfFormat3 | undefined): PlanRead {
   if (!read) return { outcome: 'damaged' }

@@ -2,21 +2,18 @@ import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import { Refusal } from '../refusal'
 import { isMixingWater, type MixedLine } from './dough-as-mixed'
-import { currentReadings } from '../readings/current-readings'
-import { gapsOfBatches, readingsToJudge } from '../readings/gaps-of-trial'
 import { everyMeasure } from '../readings/measures-to-read'
-import { readingsOfTrial } from './readings-of-trial'
+import { judgeReadings, sealNow } from './judge-readings'
 import type { ConditionCode, DeclaredTrial, MeasuredBatch } from './trial-facts'
 
 const nothingRead = { pieces: [], conditions: { 'dough-temp': null, 'proof-time': null, 'water-added': null } satisfies Record<ConditionCode, null> }
 
 /** A trial as its result needs it, with what is missing or odd of it, without anything of costs. @throws Refusal 'not-found' */
 export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: string) {
-  const [trial, read, measures] = await Promise.all([readTrial(from, bakeryId, trialId), readingsToJudge(from, bakeryId, { trialId }), everyMeasure(from, bakeryId)])
+  const [trial, seal, measures] = await Promise.all([readTrial(from, bakeryId, trialId), sealNow(from, bakeryId, trialId), everyMeasure(from, bakeryId)])
   if (!trial) throw new Refusal('not-found')
   const { arms, batches, factorName, factorLevels, bakery, ...header } = trial
-  const readings = currentReadings(read)
-  const figures = readingsOfTrial({ readings, measures, primary: trial.measure })
+  const { figures, gaps } = await judgeReadings(from, { bakeryId, seal, trial, measures, measured: batches.filter(({ state }) => state === 'measured') })
   const declared: DeclaredTrial = {
     kind: trial.kind,
     state: trial.state,
@@ -30,12 +27,6 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
     factor: factorName !== null && factorLevels.length > 1 ? { name: factorName, levels: factorLevels } : null,
   }
   const measured = batches.map(({ arm, mixingDay, ...batch }): MeasuredBatch => ({ ...batch, arm: arm.position, day: mixingDay.number, ...(figures.get(batch.id) ?? nothingRead) }))
-  const gaps = gapsOfBatches({
-    trial: { measureId: trial.measure.id, piecesPerBatch: trial.piecesPerBatch },
-    measures: measures.filter(({ endedAt }) => endedAt === null),
-    batches: batches.filter(({ state }) => state === 'measured'),
-    readings,
-  })
   return { header, declared, batches: measured, arms, timeZone: bakery.timeZone, gaps }
 }
 

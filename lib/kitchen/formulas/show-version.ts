@@ -2,8 +2,8 @@ import 'server-only'
 import type { Actor } from '../../auth/actor'
 import { levelOf } from '../../auth/rights'
 import type { Db } from '../../db/client'
-import { allergensOfContent } from './content-of-version'
-import { contentAsItIsNow, contentAsShown } from './content-as-shown'
+import { allergensOfContent, contentOfVersion } from './content-of-version'
+import { contentAsShown } from './content-as-shown'
 import { figuredStages, ingredientsOfContent } from './ingredients-of-content'
 import type { VersionRead } from './read-version'
 import { changeBar } from './must-be-changeable'
@@ -60,7 +60,7 @@ export async function showVersion(db: Db, actor: Actor, now: Date, version: Vers
 
 /** What an ingredient's allergens have become since a version was signed; null when they are the same, and for a draft. */
 function allergensSinceSigned(version: VersionRead): AllergenChange | null {
-  const change = allergenChange(allergensOfContent(contentAsShown(version).content), allergensOfContent(contentAsItIsNow(version).content))
+  const change = allergenChange(allergensOfContent(contentAsShown(version).content), allergensOfContent(contentOfVersion(version)))
   return changesAllergens(change) ? change : null
 }
 

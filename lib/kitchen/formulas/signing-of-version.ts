@@ -4,8 +4,8 @@ import type { Decimal } from '../../calc/cost/decimal'
 import type { Db, Tx } from '../../db/client'
 import { dayInZone } from '../day-in-zone'
 import { changesCost } from './changes-cost'
-import { allergensOfContent } from './content-of-version'
-import { contentAsItIsNow, contentAsShown } from './content-as-shown'
+import { allergensOfContent, contentOfVersion } from './content-of-version'
+import { contentAsShown } from './content-as-shown'
 import { pieceCosts, type CostedPiece } from './piece-costs'
 import { readVersion, type VersionRead } from './read-version'
 import { allergenChange, changesAllergens, inProduction, type AllergenChange } from './rules'
@@ -55,20 +55,21 @@ export async function signingOfVersion(from: Db | Tx, version: VersionRead, now:
   const references = [...(standing ? [standing] : []), ...coming]
   // What the owner has never signed is measured from where it began.
   const ofOwner = signed.findLast(({ signatures }) => signatures.some(({ role }) => role === 'owner')) ?? signed[0]
-  const mine = contentAsItIsNow(version).content
+  const compared = [...new Set([...references, ...(ofOwner ? [ofOwner] : [])])]
+  const others = (await Promise.all(compared.map(({ id }) => readVersion(from, bakeryId, id)))).filter((other) => other !== null)
+  const mine = contentOfVersion(version)
   const day = dayInZone(now, bakery.timeZone)
-  const changes: AllergenChange[] = []
-  const costs: NonNullable<Signing['cost']>[] = []
-  for (const { id, number } of [...new Set([...references, ...(ofOwner ? [ofOwner] : [])])]) {
-    const other = await readVersion(from, bakeryId, id)
-    if (!other) continue
-    const before = contentAsShown(other).content
-    if (references.some((each) => each.id === id)) {
-      for (const content of [before, contentAsItIsNow(other).content]) changes.push(allergenChange(allergensOfContent(content), allergensOfContent(mine)))
-    }
-    const [beforeCost, afterCost] = await pieceCosts(from, bakeryId, [before, mine], day)
-    costs.push({ ...costChange(beforeCost!, afterCost!, day, bakery.costChangeLimitPct), against: { number, isOwners: id === ofOwner?.id && id !== standing?.id } })
-  }
+  const befores = others.map((other) => contentAsShown(other).content)
+  const [cost, ...costsBefore] = await pieceCosts(from, bakeryId, [mine, ...befores], day)
+  const changes = others.flatMap((other, i) =>
+    references.some(({ id }) => id === other.id)
+      ? [befores[i]!, contentOfVersion(other)].map((content) => allergenChange(allergensOfContent(content), allergensOfContent(mine)))
+      : [],
+  )
+  const costs = others.map(({ id, number }, i) => ({
+    ...costChange(costsBefore[i]!, cost!, day, bakery.costChangeLimitPct),
+    against: { number, isOwners: id === ofOwner?.id && id !== standing?.id },
+  }))
   const grave = graveChange({ changesAllergens: changes.some(changesAllergens), changesCost: costs.some(({ isBeyondLimit }) => isBeyondLimit) })
   const needed = signaturesNeeded({ grave, hasHeadBaker: headBakers > 0, isBegun: version.signatures.length > 0 })
   return {

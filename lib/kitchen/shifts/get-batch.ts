@@ -30,7 +30,7 @@ export const getBatch = query({
   right: 'read-work',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const batch = await db.batch.findUnique({
+    const found = db.batch.findUnique({
       where: { bakeryId_id: { bakeryId, id: input.batchId } },
       select: {
         id: true,
@@ -103,11 +103,10 @@ export const getBatch = query({
         },
       },
     })
+    const [batch, measures] = await Promise.all([found, measuresToRead(db, bakeryId)])
     // Before its plan is approved a batch is a thought, and the floor knows nothing of it.
     if (!batch || !isFrozen(batch.trial.state)) throw new Refusal('not-found')
-    const measures = await measuresToRead(db, bakeryId)
-    const ranges = await loadRangeFacts(db, bakeryId, batch.trialId, measures)
-    const ofTrial = await mixedBatches(db, bakeryId, batch.trialId)
+    const [ranges, ofTrial] = await Promise.all([loadRangeFacts(db, bakeryId, batch.trialId, measures), mixedBatches(db, bakeryId, batch.trialId)])
     const own = ofTrial.find(({ id }) => id === batch.id)
     const next = nextToBegin(ofTrial)
     const { arm, trial, readings, mixingDay, movedFrom, movedAt, movedById: _, movedRevision: __, ...facts } = batch

@@ -28,15 +28,18 @@ export const getShift = query({
   right: 'read-work',
   async run({ db, actor, input }) {
     const { bakeryId } = actor
-    const measures = await measuresToRead(db, bakeryId)
     const open = { bakeryId, state: { in: openStates } }
-    const states = await db.batch.groupBy({ by: ['state'], where: { bakeryId, trial: open }, _count: true })
+    const [measures, states, count] = await Promise.all([
+      measuresToRead(db, bakeryId),
+      db.batch.groupBy({ by: ['state'], where: { bakeryId, trial: open }, _count: true }),
+      db.trial.count({ where: open }),
+    ])
     const batchesIn = (...wanted: BatchState[]) => states.reduce((sum, { state, _count }) => sum + (wanted.includes(state) ? _count : 0), 0)
     const page = await readPage({
       bakeryId,
       list: 'shift',
       after: input.after,
-      count: await db.trial.count({ where: open }),
+      count,
       length: trialsOnPage,
       key: z.tuple([keyParts.number]),
       read: (beyond, take) =>

@@ -6,8 +6,7 @@ import { numberFormOf } from './kept-forms'
  * Source: ECMA-402; minus sign: SI Brochure, 9th ed., 5.4.2 and Unicode U+2212.
  */
 export function writeNumber(form: Intl.NumberFormat, value: number | string): string {
-  const { locale, style } = form.resolvedOptions()
-  const marks = style === 'currency' ? marksOf(locale) : null
+  const marks = marksOf(form)
   return form
     .formatToParts(value as Intl.StringNumericLiteral)
     .map(({ type, value: text }) => {
@@ -17,8 +16,22 @@ export function writeNumber(form: Intl.NumberFormat, value: number | string): st
     .join('')
 }
 
-/** The marks of a locale's plain numbers. Some locales' data have other ones for money, which would make 1,5 kg cost 1.50. */
-function marksOf(locale: string): { decimal: string; group: string } {
+type Marks = { decimal: string; group: string }
+
+/** Marks of the forms in use: asking a form for its options takes longer than writing a number with it. */
+const known = new WeakMap<Intl.NumberFormat, Marks | null>()
+
+/** The marks of a locale's plain numbers for money, of which some locales' data have other ones: that would make 1,5 kg cost 1.50. Null for all else. */
+function marksOf(form: Intl.NumberFormat): Marks | null {
+  const held = known.get(form)
+  if (held !== undefined) return held
+  const { locale, style } = form.resolvedOptions()
+  const marks = style === 'currency' ? plainMarks(locale) : null
+  known.set(form, marks)
+  return marks
+}
+
+function plainMarks(locale: string): Marks {
   const parts = numberFormOf(locale, { minimumFractionDigits: 1 }).formatToParts(12_345_678)
   const mark = (type: 'decimal' | 'group') => parts.find((part) => part.type === type)?.value ?? ''
   return { decimal: mark('decimal'), group: mark('group') }

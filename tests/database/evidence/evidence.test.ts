@@ -52,15 +52,18 @@ describe('the result of a trial', () => {
     expect(arm).toMatchObject({ standing: 'compared', verdict: { verdict: 'better' }, doubts: ['dough-temp'] })
   })
 
-  it('takes the correction of a reading and not what it corrects', async () => {
+  it('takes the correction of a reading and not what it corrects, also where somebody looked before', async () => {
     const { trialId, batchIds, measureIds } = await plant(wholeTrial)
+    const looked = valueOf(await getResult.call(bakery.early.caller, { trialId }))
     const key = { bakeryId: bakery.bakeryId, trialId, batchId: batchIds.get('1-1')!, measureId: measureIds.get('loaf-mass')!, piece: 1 }
     const wrong = await db().reading.findFirstOrThrow({ where: key, select: { id: true } })
     await db().reading.create({
       data: { ...key, id: uuid(), repeat: 1, value: 410, valueEntered: '410', unitEntered: 'g', personId: bakery.head.personId, takenAt: testNow, receivedAt: testNow, contentHash: 'a'.repeat(64), supersedesId: wrong.id, reason: 'misread' },
     })
     const { batches } = valueOf(await getResult.call(bakery.early.caller, { trialId }))
-    expect(batches.find(({ id }) => id === key.batchId)!.mean).toBeCloseTo((1762 / 410 + 1752 / 400) / 2, 12)
+    const meanIn = (of: typeof batches) => of.find(({ id }) => id === key.batchId)!.mean
+    expect(meanIn(looked.batches)).toBeCloseTo((1762 / 400 + 1752 / 400) / 2, 12)
+    expect(meanIn(batches)).toBeCloseTo((1762 / 410 + 1752 / 400) / 2, 12)
   })
 
   it('says nothing of any arm before every dough is in', async () => {
