@@ -24,19 +24,37 @@ export function mustHaveNode(version = process.versions.node) {
   leave(`Evendough needs Node.js ${leastNode.join('.')} or newer; this is ${version}. Install a current LTS release of Node.js, then run this again.`)
 }
 
-const stamp = path.join(root, 'node_modules', '.evendough-installed')
+const modules = path.join(root, 'node_modules')
+// Each says for which lock file its packages are there. Within the folder, so that they go with it.
+const stamps = { toRun: path.join(modules, '.evendough-installed'), toTest: path.join(modules, '.evendough-installed-to-test') }
+// No package's install script is needed: the ones that would run fetch things that we do without.
+const quietly = ['--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error']
 
-/** Installs the packages of the lock file unless they are there already. What it says is no output of the script that wants them. */
-function ensureInstalled() {
+/**
+ * Installs the packages of the lock file unless they are there already: those that the app needs to be built and run, and
+ * those of the tests where they are asked for. What it says is no output of the script that wants them.
+ */
+function ensureInstalled(withTests) {
   const lock = fs.readFileSync(path.join(root, 'package-lock.json'))
   const wanted = createHash('sha256').update(lock).update(process.version).digest('hex')
-  if (fs.existsSync(stamp) && fs.readFileSync(stamp, 'utf8') === wanted) return
-  console.error('Installing packages (first time, or the list changed) …')
-  // No package's install script is needed: the ones that would run fetch things that we do without.
-  const npm = spawnSync('npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'], { cwd: root, stdio: ['ignore', process.stderr.fd, process.stderr.fd] })
-  if (npm.error) leave(`npm could not be run (${npm.error.message}). npm comes with Node.js: check that it is on the PATH.`)
-  if (npm.status !== 0) leave('The packages could not be installed; npm says why above. Check the network and run this again.')
-  fs.writeFileSync(stamp, wanted)
+  const has = (stamp) => fs.existsSync(stamp) && fs.readFileSync(stamp, 'utf8') === wanted
+  if (has(stamps.toRun) && (!withTests || has(stamps.toTest))) return
+  if (has(stamps.toRun)) {
+    // `npm ci` would begin by taking everything away, also from under an app that runs.
+    console.error('Installing what the tests need beside it …')
+    npm('install', '--no-save', '--include=dev')
+  } else {
+    console.error('Installing packages (first time, or the list changed) …')
+    npm('ci', ...(withTests ? ['--include=dev'] : ['--omit=dev']))
+  }
+  fs.writeFileSync(stamps.toRun, wanted)
+  if (withTests) fs.writeFileSync(stamps.toTest, wanted)
+}
+
+function npm(...args) {
+  const done = spawnSync('npm', [...args, ...quietly], { cwd: root, stdio: ['ignore', process.stderr.fd, process.stderr.fd] })
+  if (done.error) leave(`npm could not be run (${done.error.message}). npm comes with Node.js: check that it is on the PATH.`)
+  if (done.status !== 0) leave('The packages could not be installed; npm says why above. Check the network and run this again.')
 }
 
 /** Generates the database client from the schema unless the one there is of this schema. */
@@ -57,10 +75,10 @@ function ensureGenerated() {
   fs.writeFileSync(mark, wanted)
 }
 
-/** Everything that must be there before TypeScript of ours can run. */
-export function prepare() {
+/** Everything that must be there before TypeScript of ours can run, and before tests can where they are to. */
+export function prepare({ withTests = false } = {}) {
   mustHaveNode()
-  ensureInstalled()
+  ensureInstalled(withTests)
   ensureGenerated()
 }
 

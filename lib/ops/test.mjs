@@ -10,7 +10,7 @@ process.on('exit', (code) => {
   console.log('0 passed, 1 failed')
 })
 
-prepare()
+prepare({ withTests: true })
 await useTypeScript()
 const { testStages } = await importOps('test-stages')
 const named = process.argv.slice(2).filter((argument) => argument !== '--long')
