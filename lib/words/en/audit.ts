@@ -24,6 +24,14 @@ export const audit = {
   what: 'What',
   detail: 'Before and after',
   nobody: 'not signed in',
+  callers: {
+    desk: '{name}, {role}',
+    station: '{name}, {role}, at {station}',
+    stationAlone: '{station}, with nobody on it',
+    taster: 'taster {code}',
+    job: 'the install itself: {job}',
+    jobs: { 'owner-link': 'whoever runs this install, on its machine' },
+  },
   unread: {
     'unknown-format': 'written in form {format}, and this Evendough is too old to know that; it is kept as it is',
     damaged: 'what is kept here is not an entry of the record',

@@ -51,7 +51,6 @@ const decision = (proposed: Proposed, more: object = {}) => ({
   planHash: proposed.planHash,
   verdict: 'approved',
   note: '',
-  language: 'en',
   ...more,
 })
 
