@@ -50,6 +50,7 @@ export const audit = {
     'people.make-owner-link': 'made a link for a new password of an owner, on the machine',
     'people.start-password-reset': 'made a link for a new password',
     'people.change-person': 'changed a person',
+    'people.choose-language': 'chose their language',
     'people.change-own-password': 'changed their password',
     'people.end-other-sessions': 'signed out everywhere else',
     'people.change-settings': 'changed the settings',

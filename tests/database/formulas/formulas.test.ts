@@ -263,6 +263,7 @@ describe('signing off', () => {
         bakeryName: 'One Pair of Hands',
         worksAlone: true,
         costChangeLimitPct: 1,
+        language: null,
         timeZone: 'Europe/Berlin',
         locale: 'en-GB',
         currency: 'EUR',

@@ -260,7 +260,7 @@ describe('changing people and settings', () => {
   })
 
   it('keeps settings of the owner, and refuses them to the head baker', async () => {
-    const settings = { bakeryName: 'Mill Row', worksAlone: true, costChangeLimitPct: 2.5, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius' }
+    const settings = { bakeryName: 'Mill Row', worksAlone: true, costChangeLimitPct: 2.5, language: null, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius' }
     expect(refusalOf(await changeSettings.call(neighbour.head.caller, { ...settings, seenRevision: 1 }))).toBe('not-allowed')
     expect(refusalOf(await changeSettings.call(neighbour.owner.caller, { ...settings, timeZone: 'Mars/Crater', seenRevision: 1 }))).toBe('invalid timeZone:unknown-zone')
     valueOf(await changeSettings.call(neighbour.owner.caller, { ...settings, seenRevision: 1 }))
@@ -340,7 +340,7 @@ describe('a clock that was ahead', () => {
   })
 
   it('and a zone or a locale that somebody made up are refused in words', async () => {
-    const settings = { bakeryName: 'Mill Row', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius', worksAlone: false, costChangeLimitPct: 1, seenRevision: 1 }
+    const settings = { bakeryName: 'Mill Row', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius', worksAlone: false, costChangeLimitPct: 1, language: null, seenRevision: 1 }
     for (const [timeZone, locale, faults] of [
       ['Mars/Olympus', 'en-GB', 'timeZone:unknown-zone'],
       ['Europe/Berlin', 'xx-forged', 'locale:wrong-choice'],
