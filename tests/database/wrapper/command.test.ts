@@ -67,6 +67,25 @@ describe('the command wrapper', () => {
     expect(refusalOf(await listRecord.call({ ...owner, actor: null }, {}))).toBe('not-signed-in')
   })
 
+  it('is looked up, and its use noted, once for all queries of a page', async () => {
+    const house = await makeBakery('Once A Page')
+    const caller = callerOf(house.owner.sessionSecret, new Date(testNow.getTime() + 90_000))
+    const seenAt = async () => (await db().session.findFirstOrThrow({ where: { bakeryId: house.bakeryId, personId: house.owner.personId } })).lastSeenAt.getTime() - testNow.getTime()
+    const found = await findCaller(caller, caller.now!())
+    expect(await seenAt()).toBe(90_000)
+    await db().session.updateMany({ where: { bakeryId: house.bakeryId }, data: { lastSeenAt: testNow } })
+    const reader = { ...caller, actor: found?.kind === 'desk' ? found : null }
+    const askThrice = async () => {
+      for (let asked = 0; asked < 3; asked++) valueOf(await listRecord.call(reader, {}))
+    }
+    await askThrice()
+    expect(await seenAt()).toBe(0)
+    // Whoever looked again would find the session over.
+    await db().session.updateMany({ where: { bakeryId: house.bakeryId }, data: { endedAt: testNow } })
+    await askThrice()
+    expect(refusalOf(await listRecord.call(caller, {}))).toBe('not-signed-in')
+  })
+
   it('keeps nothing when the record cannot be written', async () => {
     const owner = new pg.Client({ connectionString: database.ownerUrl })
     await owner.connect()
