@@ -6,6 +6,7 @@ import type { OpenCommand } from '@/lib/kitchen/open-command'
 import type { Refused } from '@/lib/kitchen/result'
 import { formIdName, type FormState } from '@/lib/ui/form-state'
 import { typedIn } from '@/lib/ui/typed-in'
+import type { Language } from '@/lib/words/words'
 import { wordsOfRefusal } from '@/lib/kitchen/words-of-refusal'
 import { currentCaller } from './caller'
 import { currentLanguage } from './language'
@@ -26,13 +27,17 @@ export async function act<Value>(
   const password = form.get('password')
   const caller = await currentCaller(typeof password === 'string' ? password : undefined)
   const result = await command.call({ ...caller, formId: z.uuid().safeParse(textOf(form, formIdName)).data }, input)
-  if (!result.ok) return { ok: false, state: await refusedState(result.refusal, form, answers) }
+  if (!result.ok) {
+    // Who reads cannot be looked up while the database is away.
+    const language = result.refusal.code === 'away' ? (caller.browserLanguage ?? 'en') : await currentLanguage()
+    return { ok: false, state: refusedState(result.refusal, language, form, answers) }
+  }
   refresh()
   return { ok: true, value: result.value, done: (shown = {}) => ({ answers, values: {}, problems: {}, refusal: null, isStale: false, given: null, done: shown }) }
 }
 
-async function refusedState(refusal: Refused, form: FormData, answers: number): Promise<FormState> {
-  const { sentence, problems } = wordsOfRefusal(refusal, await currentLanguage())
+function refusedState(refusal: Refused, language: Language, form: FormData, answers: number): FormState {
+  const { sentence, problems } = wordsOfRefusal(refusal, language)
   const isStale = refusal.code === 'stale' || refusal.code === 'stale-moved-on'
   // The page then shows how it stands now, and the same form can be sent again over that.
   if (isStale) refresh()

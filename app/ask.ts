@@ -1,22 +1,16 @@
 import 'server-only'
 import { forbidden, notFound, redirect } from 'next/navigation'
 import { cache } from 'react'
-import type { Caller } from '@/lib/kitchen/caller'
-import { findCaller } from '@/lib/kitchen/find-caller'
 import type { RefusalCode } from '@/lib/kitchen/messages'
 import type { OpenQuery } from '@/lib/kitchen/open-query'
 import type { Query } from '@/lib/kitchen/query'
 import type { Result } from '@/lib/kitchen/result'
 import { awayDigest } from '@/lib/ui/away-digest'
 import { currentCaller } from './caller'
+import { currentReader } from './reader'
 
-// The desk around a page and the page itself ask some of the same, all as one person. React forgets both with the request.
-const readerOnce = cache(async (): Promise<Caller> => {
-  const caller = await currentCaller()
-  // While the database is away each query finds that out, and says it.
-  return { ...caller, actor: await findCaller(caller, new Date()).catch(() => undefined) }
-})
-const answerOnce = cache(async (query: Query, input: string) => query.call(await readerOnce(), JSON.parse(input)))
+// The desk around a page and the page itself ask some of the same. React forgets it with the request.
+const answerOnce = cache(async (query: Query, input: string) => query.call(await currentReader(), JSON.parse(input)))
 
 /**
  * Asks a query for a page that has something to say where one of these refusals comes; any other ends as in `ask`.

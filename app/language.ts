@@ -1,8 +1,9 @@
 import 'server-only'
-import { headers } from 'next/headers'
-import { readLanguage, type Language } from '@/lib/words/words'
+import type { Language } from '@/lib/words/words'
+import { currentReader } from './reader'
 
-/** The language that the reader's browser asks for first, as far as we have it. */
+/** The language of whoever reads: the person's choice, else the bakery's, else what their browser asks for. */
 export async function currentLanguage(): Promise<Language> {
-  return readLanguage((await headers()).get('accept-language'))
+  const { actor, browserLanguage } = await currentReader()
+  return actor?.language ?? browserLanguage ?? 'en'
 }

@@ -10,7 +10,7 @@ export type PersonKey = (typeof demoPeople)[number]['key']
 export type Crew = (who: PersonKey, at: Date) => Promise<Caller>
 
 /** From where the demo's people work, as the record shows it. */
-export const demoDevice = { address: 'demo', device: 'demo' }
+export const demoDevice = { kind: 'desk', address: 'demo', device: 'demo' } as const
 
 /**
  * Signs people in as they would be: once, and again when their session was idle for too long or is over. A password

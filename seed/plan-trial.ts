@@ -53,5 +53,5 @@ export async function proposeTrial({ crew, stores }: TrialWork, who: PersonKey, 
 export async function approveTrial({ crew }: TrialWork, at: Date, { trialId, revision, planHash }: { trialId: string; revision: number; planHash: string }, note: string): Promise<void> {
   const head = await crew('head', at)
   must(await getPlan.call(head, { trialId }))
-  must(await decidePlan.call(head, { trialId, seenRevision: revision, planHash, verdict: 'approved', note, language: 'en' }))
+  must(await decidePlan.call(head, { trialId, seenRevision: revision, planHash, verdict: 'approved', note }))
 }

@@ -1,56 +1,40 @@
 import 'server-only'
-import type { Role } from '../db/generated/enums'
-import type { Db, Tx } from '../db/client'
-import { hashSecret } from './secret'
-import { latestMoment, sessionIdleMs } from './session-life'
+import type { Language, Role } from '../db/generated/enums'
 
-/** The person who acts, as the database knows them at this moment. */
-export type Actor = {
+/** Who acts, as the database knows them at this moment, with what each kind really has. */
+export type Actor = DeskActor | StationActor | TasterActor | JobActor
+
+type InBakery = {
   bakeryId: string
-  personId: string
-  name: string
-  email: string
-  role: Role
-  sessionId: string
-  /** When the session's last use was noted. */
-  sessionSeenAt: Date
-  where: 'desk'
+  /** What they chose, or else what the bakery did; null where neither has. */
+  language: Language | null
 }
 
-type ActorRow = Omit<Actor, 'where'> & { endsAt: Date }
+/** Somebody of the bakery. */
+type Person = { personId: string; name: string; role: Role }
 
-/**
- * Finds who holds a session secret. Nothing but the secret is taken from the caller: bakery, role and whether the
- * person still works here come from the rows, each time.
- * @returns nobody when the session is unknown, ended, idle too long or over, used in the future, or the person was switched off
- */
-export async function findActor(from: Db | Tx, sessionSecret: string | null, now: Date): Promise<Actor | null> {
-  if (!sessionSecret) return null
-  const [row] = await from.$queryRaw<ActorRow[]>`
-    SELECT session.bakery_id AS "bakeryId", session.id AS "sessionId", session.last_seen_at AS "sessionSeenAt", session.ends_at AS "endsAt",
-      person.id AS "personId", person.name, person.email, person.role::text
-    FROM sign_in_pointer AS pointer
-    JOIN session ON session.bakery_id = pointer.bakery_id AND session.id = pointer.target_id
-    JOIN person ON person.bakery_id = session.bakery_id AND person.id = session.person_id
-    WHERE pointer.hash = ${hashSecret('session', sessionSecret)} AND pointer.kind = 'session'
-      AND session.ended_at IS NULL AND person.ended_at IS NULL`
-  if (!row) return null
-  const { endsAt, ...actor } = row
-  if (now >= endsAt || now.getTime() - actor.sessionSeenAt.getTime() >= sessionIdleMs) return null
-  // Opened while the clock was wrong, it would neither idle nor end for as long as the clock was ahead.
-  if (actor.sessionSeenAt > latestMoment()) return null
-  return { ...actor, where: 'desk' }
-}
+/** A person who is signed in. */
+export type DeskActor = InBakery &
+  Person & {
+    kind: 'desk'
+    email: string
+    sessionId: string
+    /** When the session's last use was noted. */
+    sessionSeenAt: Date
+  }
 
-/**
- * Whether somebody who was found is still who they were: the session open, the person here and of the same role.
- * One statement, for where others wait.
- */
-export async function isStillActor(tx: Tx, actor: Actor, now: Date): Promise<boolean> {
-  const rows = await tx.$queryRaw<unknown[]>`
-    SELECT 1 FROM session JOIN person ON person.bakery_id = session.bakery_id AND person.id = session.person_id
-    WHERE session.bakery_id = ${actor.bakeryId}::uuid AND session.id = ${actor.sessionId}::uuid
-      AND session.ended_at IS NULL AND session.ends_at > ${now}
-      AND person.id = ${actor.personId}::uuid AND person.ended_at IS NULL AND person.role = ${actor.role}::role`
-  return rows.length === 1
-}
+type Station = InBakery & { kind: 'station'; stationId: string; stationName: string }
+
+/** A station, with a person while one holds its shift, and nobody otherwise. */
+export type StationActor = StationOnShift | StationAlone
+export type StationOnShift = Station & Person
+export type StationAlone = Station & { personId: null }
+
+/** A guest of one panel: nobody of the bakery. */
+export type TasterActor = InBakery & { kind: 'taster'; panelId: string; code: string }
+
+/** The works that the install does by itself or for whoever runs it. `owner-link`: `npm start -- --new-owner-link`. */
+export type JobName = 'owner-link'
+
+/** A work of the install, as itself: no person stands behind it. */
+export type JobActor = InBakery & { kind: 'job'; job: JobName }

@@ -1,8 +1,6 @@
 import 'server-only'
 import type { Role } from '../db/generated/enums'
-
-/** A guest who tastes by link has no role in the bakery, so it stands beside the roles. */
-export type Party = Role | 'taster'
+import type { Actor, DeskActor, JobActor, JobName, StationAlone, StationOnShift, TasterActor } from './actor'
 
 /**
  * `yes`; `no`; `own-same-shift`: only what the person entered in this shift; `in-part`: the command narrows it
@@ -10,42 +8,94 @@ export type Party = Role | 'taster'
  */
 export type Level = 'yes' | 'no' | 'own-same-shift' | 'in-part'
 
-type Row = Record<Party, Level> & {
-  /** Whether it may be done from a shared tablet, whoever is signed in there. */
-  atStation: boolean
+/** What each kind of caller may of one right. */
+type Row = {
+  /** Persons who are signed in, by role. */
+  desk: Record<Role, Level>
+  /** Persons at a shared tablet, by role. */
+  station: Record<Role, Level>
+  /** The tablet while nobody holds its shift. */
+  stationAlone: Level
+  taster: Level
+  /** The jobs that may, in whole. */
+  jobs: readonly JobName[]
 }
+
+const all = { owner: 'yes', head_baker: 'yes', shift_baker: 'yes' } as const
+const heads = { owner: 'yes', head_baker: 'yes', shift_baker: 'no' } as const
+const correctors = { owner: 'yes', head_baker: 'yes', shift_baker: 'own-same-shift' } as const
+const nobody = { owner: 'no', head_baker: 'no', shift_baker: 'no' } as const
+const atDeskOnly = { station: nobody, stationAlone: 'no', taster: 'no', jobs: [] } as const
 
 /** Who may do what: the one table that every command, query and page asks. */
 export const rights = {
-  'propose-trial': { owner: 'yes', head_baker: 'yes', shift_baker: 'yes', taster: 'no', atStation: false },
-  'approve-plan': { owner: 'yes', head_baker: 'yes', shift_baker: 'no', taster: 'no', atStation: false },
-  'log-reading': { owner: 'yes', head_baker: 'yes', shift_baker: 'yes', taster: 'no', atStation: true },
-  'correct-reading': { owner: 'yes', head_baker: 'yes', shift_baker: 'own-same-shift', taster: 'no', atStation: true },
+  'propose-trial': { ...atDeskOnly, desk: all },
+  'approve-plan': { ...atDeskOnly, desk: heads },
+  'log-reading': { ...atDeskOnly, desk: all, station: all },
+  'correct-reading': { ...atDeskOnly, desk: correctors, station: correctors },
   // Many readings at once, of doughs that somebody else may have baked: for those who may correct any reading, at the desk.
-  'import-readings': { owner: 'yes', head_baker: 'yes', shift_baker: 'no', taster: 'no', atStation: false },
-  'see-costs': { owner: 'yes', head_baker: 'yes', shift_baker: 'no', taster: 'no', atStation: false },
-  'edit-stores': { owner: 'yes', head_baker: 'yes', shift_baker: 'no', taster: 'no', atStation: false },
-  'draft-formula': { owner: 'yes', head_baker: 'yes', shift_baker: 'no', taster: 'no', atStation: false },
-  'sign-off-formula': { owner: 'yes', head_baker: 'yes', shift_baker: 'no', taster: 'no', atStation: false },
-  'manage-people': { owner: 'yes', head_baker: 'in-part', shift_baker: 'no', taster: 'no', atStation: false },
-  'change-settings': { owner: 'yes', head_baker: 'no', shift_baker: 'no', taster: 'no', atStation: false },
-  taste: { owner: 'yes', head_baker: 'yes', shift_baker: 'yes', taster: 'yes', atStation: true },
-  'read-work': { owner: 'yes', head_baker: 'yes', shift_baker: 'yes', taster: 'no', atStation: true },
-  'read-record': { owner: 'yes', head_baker: 'yes', shift_baker: 'no', taster: 'no', atStation: false },
-  'own-account': { owner: 'yes', head_baker: 'yes', shift_baker: 'yes', taster: 'no', atStation: false },
+  'import-readings': { ...atDeskOnly, desk: heads },
+  'see-costs': { ...atDeskOnly, desk: heads },
+  'edit-stores': { ...atDeskOnly, desk: heads },
+  'draft-formula': { ...atDeskOnly, desk: heads },
+  'sign-off-formula': { ...atDeskOnly, desk: heads },
+  'manage-people': { ...atDeskOnly, desk: { owner: 'yes', head_baker: 'in-part', shift_baker: 'no' } },
+  'change-settings': { ...atDeskOnly, desk: { owner: 'yes', head_baker: 'no', shift_baker: 'no' } },
+  taste: { ...atDeskOnly, desk: all, station: all, taster: 'yes' },
+  'read-work': { ...atDeskOnly, desk: all },
+  // What the shift needs. A tablet on the bench gets neither costs nor which dough is which.
+  'read-shift': { ...atDeskOnly, desk: all, station: all },
+  'read-record': { ...atDeskOnly, desk: heads },
+  'own-account': { ...atDeskOnly, desk: all },
+  'make-owner-link': { ...atDeskOnly, desk: nobody, jobs: ['owner-link'] },
 } as const satisfies Record<string, Row>
 
 export type Right = keyof typeof rights
 
-/** What a party may do of a right. An unknown right or party may nothing. */
+/** Who is asked about: an actor, or a role there. */
+export type Party =
+  | { kind: 'desk'; role: Role }
+  | { kind: 'station'; role: Role }
+  | { kind: 'station'; personId: null }
+  | { kind: 'taster' }
+  | { kind: 'job'; job: JobName }
+
+/** What a party may do of a right. A right, kind, role or job that is not in the table may nothing. */
 export function levelOf(party: Party, right: Right): Level {
-  const row: Row | undefined = rights[right]
-  return row?.[party] ?? 'no'
+  const row: Row | undefined = Object.hasOwn(rights, right) ? rights[right] : undefined
+  if (!row) return 'no'
+  switch (party.kind) {
+    case 'desk':
+      return levelOfRole(row.desk, party.role)
+    case 'station':
+      return 'role' in party ? levelOfRole(row.station, party.role) : row.stationAlone
+    case 'taster':
+      return row.taster
+    case 'job':
+      return row.jobs.includes(party.job) ? 'yes' : 'no'
+    default:
+      party satisfies never
+      return 'no'
+  }
 }
 
-/** Whether this party, at the desk or at a station, gets past the door; `in-part` is narrowed behind it. */
-export function mayTry(party: Party, right: Right, where: 'desk' | 'station'): boolean {
-  const row: Row | undefined = rights[right]
-  if (!row) return false
-  return levelOf(party, right) !== 'no' && (where === 'desk' || row.atStation)
+function levelOfRole(levels: Record<Role, Level>, role: Role): Level {
+  return Object.hasOwn(levels, role) ? levels[role] : 'no'
+}
+
+/** Whoever gets past the door of a right by the table, so that its work is never given anybody else. */
+export type ActorOf<R extends Right> = R extends Right ? ActorOfRow<(typeof rights)[R]> : never
+
+type ActorOfRow<R extends Row> =
+  | (SomeMay<R['desk']> extends true ? DeskActor : never)
+  | (SomeMay<R['station']> extends true ? StationOnShift : never)
+  | (R['stationAlone'] extends 'no' ? never : StationAlone)
+  | (R['taster'] extends 'no' ? never : TasterActor)
+  | (R['jobs'] extends readonly [] ? never : JobActor)
+
+type SomeMay<Levels extends Record<Role, Level>> = Levels[Role] extends 'no' ? false : true
+
+/** Whether this actor gets past the door; what is less than `yes` is narrowed behind it. */
+export function mayTry<R extends Right>(actor: Actor, right: R): actor is Actor & ActorOf<R> {
+  return levelOf(actor, right) !== 'no'
 }

@@ -2,7 +2,7 @@ import 'server-only'
 import { v7 as uuid } from 'uuid'
 import type { Db, Tx } from '../db/client'
 import { log } from '../db/log'
-import type { Actor } from './actor'
+import type { DeskActor } from './actor'
 import { hashSecret, makeSecret } from './secret'
 import { sessionLongestMs, sessionTouchMs } from './session-life'
 
@@ -30,10 +30,10 @@ export async function openSession(tx: Tx, whose: { bakeryId: string; personId: s
 }
 
 /**
- * Notes that a session was used, at most once a minute. It comes after an answer is certain and must not change it: what
- * goes wrong here is logged, and at worst the session ends early.
+ * Notes that a session was used, at most once a minute. It must not change an answer: what goes wrong here is logged,
+ * and at worst the session ends early.
  */
-export async function touchSession(db: Db, actor: Actor, now: Date): Promise<void> {
+export async function touchSession(db: Db, actor: DeskActor, now: Date): Promise<void> {
   const due = new Date(now.getTime() - sessionTouchMs)
   if (actor.sessionSeenAt >= due) return
   try {

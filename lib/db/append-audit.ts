@@ -1,5 +1,5 @@
 import 'server-only'
-import { textOfAuditEntry } from '../documents/audit-entry/text-of-audit-entry'
+import { textOfAuditEntry, type AuditEntryContent } from '../documents/audit-entry/text-of-audit-entry'
 import type { Json } from '../documents/canonical-text'
 import type { Tx } from './client'
 
@@ -12,7 +12,15 @@ export type AuditNote = {
   reason?: string
 }
 
-export type AuditWho = { personId: string; name: string; role: string } | null
+type Person = { personId: string; name: string; role: string }
+
+/** Who is behind an entry; null where nobody was let in yet. */
+export type AuditWho =
+  | ({ kind: 'desk' } & Person)
+  | ({ kind: 'station'; stationId: string; stationName: string } & (Person | { personId: null }))
+  | { kind: 'taster'; panelId: string; code: string }
+  | { kind: 'job'; job: string }
+  | null
 
 /** Hash that stands before a bakery's first entry. */
 export const chainStart = '0'.repeat(64)
@@ -32,7 +40,7 @@ export async function appendAudit(tx: Tx, bakeryId: string, at: Date, who: Audit
     bakery: bakeryId,
     number: number.toString(),
     at: at.toISOString(),
-    who: who && { person: who.personId, name: who.name, role: who.role },
+    who: who && sayWho(who),
     address,
     action: note.action,
     target: note.target ?? null,
@@ -44,10 +52,33 @@ export async function appendAudit(tx: Tx, bakeryId: string, at: Date, who: Audit
   // One statement, because everybody else of the bakery waits for it.
   await tx.$executeRaw`
     WITH entry AS (
-      INSERT INTO audit_entry (bakery_id, number, at, person_id, action, target_id, entry_text, previous_hash, hash)
-      VALUES (${bakeryId}::uuid, ${number}, ${at}, ${who?.personId ?? null}::uuid, ${note.action}, ${note.target ?? null}::uuid, ${text}, ${head.hash}, ${hash})
+      INSERT INTO audit_entry (bakery_id, number, at, by, person_id, action, target_id, entry_text, previous_hash, hash)
+      VALUES (${bakeryId}::uuid, ${number}, ${at}, ${who?.kind ?? null}::caller_kind, ${personBehind(who)}::uuid, ${note.action}, ${note.target ?? null}::uuid, ${text}, ${head.hash}, ${hash})
     )
     UPDATE audit_head SET number = ${number}, hash = ${hash} WHERE bakery_id = ${bakeryId}::uuid`
+}
+
+function sayWho(who: NonNullable<AuditWho>): AuditEntryContent['who'] {
+  switch (who.kind) {
+    case 'desk':
+      return { kind: 'desk', ...sayPerson(who) }
+    case 'station':
+      return { kind: 'station', station: who.stationId, name: who.stationName, person: who.personId === null ? null : sayPerson(who) }
+    case 'taster':
+      return { kind: 'taster', panel: who.panelId, code: who.code }
+    case 'job':
+      return { kind: 'job', job: who.job }
+    default:
+      throw new Error(`the record has no words for ${JSON.stringify(who satisfies never)}`)
+  }
+}
+
+function sayPerson({ personId, name, role }: Person) {
+  return { person: personId, name, role }
+}
+
+function personBehind(who: AuditWho): string | null {
+  return who && (who.kind === 'desk' || who.kind === 'station') ? who.personId : null
 }
 
 /** Starts the chain of a new bakery. */

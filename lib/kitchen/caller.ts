@@ -1,19 +1,30 @@
 import 'server-only'
-import type { Actor } from '../auth/actor'
+import type { DeskActor } from '../auth/actor'
+import type { DeskCredential, JobCredential, StationCredential, TasterCredential } from '../auth/credential'
+import type { Language } from '../words/words'
 
-/** Who calls, as the route knows it: a secret from a cookie, not yet a person. */
-export type Caller = {
-  sessionSecret: string | null
+/** From where and how somebody calls, whoever it is. */
+type Call = {
   /** Network address, for the record. */
   address: string
   /** Browser, for the list of sessions. */
   device: string
-  /** The person's password typed with this very request, where a command asks for it. */
-  password?: string
-  /** Made with the form that was sent, so that sending it again does nothing more. */
-  formId?: string | null
-  /** Who that is, looked up already: for the queries of one page. A command looks for itself. */
-  actor?: Actor | null
+  /** What their browser asks for, where neither they nor the bakery chose a language. */
+  browserLanguage?: Language
   /** The clock; the seed runs commands at past times, tests move it. */
   now?: () => Date
 }
+
+/** Somebody at the desk, signed in or not, as the route knows them: a secret from a cookie, not yet a person. */
+export type DeskCaller = Call &
+  DeskCredential & {
+    /** The person's password typed with this very request, where a command asks for it. */
+    password?: string
+    /** Made with the form that was sent, so that sending it again does nothing more. */
+    formId?: string | null
+    /** Who that is, looked up already: for the queries of one page. A command looks for itself. */
+    actor?: DeskActor | null
+  }
+
+/** Who calls, with the credential of their kind. */
+export type Caller = DeskCaller | (Call & StationCredential) | (Call & TasterCredential) | (Call & JobCredential)

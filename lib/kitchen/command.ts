@@ -1,16 +1,19 @@
 import 'server-only'
 import type { z } from 'zod'
-import { findActor, isStillActor, type Actor } from '../auth/actor'
+import type { Actor } from '../auth/actor'
+import { findActor } from '../auth/find-actor'
+import { isStillActor } from '../auth/is-still-actor'
 import { forgetPasswordTries, mayTryPassword } from '../auth/password-attempts'
 import { isPassword } from '../auth/password-hash'
-import { mayTry, type Right } from '../auth/rights'
-import { touchSession } from '../auth/sessions'
+import { mayTry, type ActorOf, type Right } from '../auth/rights'
 import { appendAudit, type AuditNote } from '../db/append-audit'
 import { db, type Tx } from '../db/client'
+import type { Language } from '../db/generated/enums'
 import { inTransaction } from '../db/transaction'
 import { answer, parseOrRefuse } from './answer'
 import type { Caller } from './caller'
 import { findCaller } from './find-caller'
+import { languageOf } from './language-of'
 import { once, type Kept } from './once'
 import { Refusal } from './refusal'
 import type { Result } from './result'
@@ -23,11 +26,12 @@ type Outcome<Value> = {
   changed: readonly string[]
 }
 
-type CommandSpec<Schema extends z.ZodType, Prepared, Value extends Kept> = {
+type CommandSpec<R extends Right, Schema extends z.ZodType, Prepared, Value extends Kept> = {
   /** Subject and verb-noun: `people.invite-person`. */
   name: string
   input: Schema
-  right: Right
+  /** Says by the table of rights which kinds of caller it takes; its work gets an actor of those. */
+  right: R
   /** The person's password must come with the request: for approvals, signatures and secrets. */
   askPassword?: true
   /** A secret is in what it is asked or answers: nothing of it is kept, so a form sent twice is for its own code to settle. */
@@ -35,9 +39,17 @@ type CommandSpec<Schema extends z.ZodType, Prepared, Value extends Kept> = {
   /** It ends the session that calls, so that session is not looked for afterwards. */
   endsOwnSession?: true
   /** Slow work outside the transaction, such as hashing or what a worker does. It must keep nothing; what it rests on may be another by the time of `run`. */
-  prepare?(q: { actor: Actor; now: Date; input: z.output<Schema> }): Promise<Prepared>
+  prepare?(q: { actor: ActorOf<R>; now: Date; input: z.output<Schema> }): Promise<Prepared>
   /** The work. It touches nothing but `tx`, because a clash starts it again. */
-  run(q: { tx: Tx; actor: Actor; now: Date; input: z.output<Schema>; prepared: Prepared }): Promise<Outcome<Value>>
+  run(q: {
+    tx: Tx
+    actor: ActorOf<R>
+    now: Date
+    /** In which its words are kept: one that exists, whatever the screen showed. */
+    language: Language
+    input: z.output<Schema>
+    prepared: Prepared
+  }): Promise<Outcome<Value>>
 }
 
 export type Command<Value = unknown> = {
@@ -49,11 +61,11 @@ export type Command<Value = unknown> = {
 }
 
 /**
- * Makes a command: who is this → may they → parse → password, where asked → one transaction in which the person
- * and the right are read again, the work is done (once for a form, see `once`), the record is locked, the person is read once more, because no lock is
- * waited for after that one, and the record gets its entry → result.
+ * Makes a command: who is this → may they → parse → password, where asked → one transaction in which who it is
+ * and the right are read again, the work is done (once for a form, see `once`), the record is locked, who it is is read
+ * once more, because no lock is waited for after that one, and the record gets its entry → result.
  */
-export function command<Schema extends z.ZodType, Value extends Kept, Prepared = undefined>(spec: CommandSpec<Schema, Prepared, Value>): Command<Value> {
+export function command<R extends Right, Schema extends z.ZodType, Value extends Kept, Prepared = undefined>(spec: CommandSpec<R, Schema, Prepared, Value>): Command<Value> {
   return {
     kind: 'command',
     name: spec.name,
@@ -64,20 +76,20 @@ export function command<Schema extends z.ZodType, Value extends Kept, Prepared =
         const now = (caller.now ?? (() => new Date()))()
         const known = await findCaller(caller, now)
         if (!known) throw new Refusal('not-signed-in')
-        if (!mayTry(known.role, spec.right, known.where)) {
+        if (!mayTry(known, spec.right)) {
           await recordRefusal(known, caller, spec.name, now)
           throw new Refusal('not-allowed')
         }
         const input = parseOrRefuse(spec.input, raw)
         if (spec.askPassword) await mustKnowPassword(known, caller, now)
         const prepared = (await spec.prepare?.({ actor: known, now, input })) as Prepared
-        const { value, changed } = await inTransaction(async (tx) => {
-          const actor = await findActor(tx, caller.sessionSecret, now)
+        return inTransaction(async (tx) => {
+          const actor = await findActor(tx, caller, now)
           if (!actor) throw new Refusal('not-signed-in')
-          if (!mayTry(actor.role, spec.right, actor.where)) throw new Refusal('not-allowed')
+          if (!mayTry(actor, spec.right)) throw new Refusal('not-allowed')
           let outcome: Outcome<Value> | undefined
-          const value = await once(tx, actor, spec.isSecret ? null : (caller.formId ?? null), [spec.name, input], now, async () => {
-            outcome = await spec.run({ tx, actor, now, input, prepared })
+          const value = await once(tx, actor, spec.isSecret ? null : formIdOf(caller), [spec.name, input], now, async () => {
+            outcome = await spec.run({ tx, actor, now, language: languageOf(actor, caller), input, prepared })
             return outcome.value
           })
           if (!outcome) return { value, changed: [] }
@@ -88,8 +100,6 @@ export function command<Schema extends z.ZodType, Value extends Kept, Prepared =
           await appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: spec.name, ...outcome.audit }, spec.endsOwnSession ? undefined : mustBeStill)
           return { value, changed: outcome.changed }
         })
-        await touchSession(db(), known, now)
-        return { value, changed }
       }),
   }
 }
@@ -99,7 +109,13 @@ export async function recordRefusal(actor: Actor, caller: Caller, name: string, 
   await inTransaction((tx) => appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: 'refused.right', after: name }))
 }
 
+function formIdOf(caller: Caller): string | null {
+  return caller.kind === 'desk' ? (caller.formId ?? null) : null
+}
+
 async function mustKnowPassword(actor: Actor, caller: Caller, now: Date): Promise<void> {
+  // A password is a person's, and typed at the desk alone.
+  if (actor.kind !== 'desk' || caller.kind !== 'desk') throw new Refusal('not-allowed')
   if (!(await mayTryPassword(db(), actor, now))) throw new Refusal('too-many-tries')
   const stored = await db().password.findUnique({
     where: { bakeryId_personId: { bakeryId: actor.bakeryId, personId: actor.personId } },

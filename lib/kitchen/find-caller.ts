@@ -1,10 +1,17 @@
 import 'server-only'
-import { findActor, type Actor } from '../auth/actor'
+import type { Actor } from '../auth/actor'
+import { findActor } from '../auth/find-actor'
+import { touchSession } from '../auth/sessions'
 import { db } from '../db/client'
 import { readAgainWhenGone } from '../db/transaction'
 import type { Caller } from './caller'
 
-/** The person behind a caller, as the database knows them at this moment; null for nobody. */
-export function findCaller(caller: Caller, now: Date): Promise<Actor | null> {
-  return readAgainWhenGone(() => findActor(db(), caller.sessionSecret, now))
+/**
+ * Who a caller is, as the database knows them at this moment; null for nobody. That is asked once a request, so it is
+ * here that a session's use is noted.
+ */
+export async function findCaller(caller: Caller, now: Date): Promise<Actor | null> {
+  const actor = await readAgainWhenGone(() => findActor(db(), caller, now))
+  if (actor?.kind === 'desk') await touchSession(db(), actor, now)
+  return actor
 }

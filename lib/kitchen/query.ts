@@ -1,8 +1,6 @@
 import 'server-only'
 import type { z } from 'zod'
-import type { Actor } from '../auth/actor'
-import { mayTry, type Right } from '../auth/rights'
-import { touchSession } from '../auth/sessions'
+import { mayTry, type ActorOf, type Right } from '../auth/rights'
 import { db, type Db } from '../db/client'
 import { readAgainWhenGone } from '../db/transaction'
 import { answer, parseOrRefuse } from './answer'
@@ -12,12 +10,13 @@ import { findCaller } from './find-caller'
 import { Refusal } from './refusal'
 import type { Result } from './result'
 
-type QuerySpec<Schema extends z.ZodType, Value> = {
+type QuerySpec<R extends Right, Schema extends z.ZodType, Value> = {
   name: string
   input: Schema
-  right: Right
+  /** Says by the table of rights which kinds of caller it takes; its work gets an actor of those. */
+  right: R
   /** Reads by bakery, and selects its columns by name. */
-  run(q: { db: Db; actor: Actor; now: Date; input: z.output<Schema> }): Promise<Value>
+  run(q: { db: Db; actor: ActorOf<R>; now: Date; input: z.output<Schema> }): Promise<Value>
 }
 
 export type Query<Value = unknown> = {
@@ -31,7 +30,7 @@ export type Query<Value = unknown> = {
 export type AnswerOf<Asked> = Asked extends Query<infer Value> ? Value : never
 
 /** Makes a query: who is this → may they → parse → read. It keeps nothing but that a no was given. */
-export function query<Schema extends z.ZodType, Value>(spec: QuerySpec<Schema, Value>): Query<Value> {
+export function query<R extends Right, Schema extends z.ZodType, Value>(spec: QuerySpec<R, Schema, Value>): Query<Value> {
   return {
     kind: 'query',
     name: spec.name,
@@ -39,15 +38,15 @@ export function query<Schema extends z.ZodType, Value>(spec: QuerySpec<Schema, V
     call: (caller, raw) =>
       answer(async () => {
         const now = (caller.now ?? (() => new Date()))()
-        const actor = caller.actor === undefined ? await findCaller(caller, now) : caller.actor
+        const known = caller.kind === 'desk' ? caller.actor : undefined
+        const actor = known === undefined ? await findCaller(caller, now) : known
         if (!actor) throw new Refusal('not-signed-in')
-        if (!mayTry(actor.role, spec.right, actor.where)) {
+        if (!mayTry(actor, spec.right)) {
           await recordRefusal(actor, caller, spec.name, now)
           throw new Refusal('not-allowed')
         }
         const input = parseOrRefuse(spec.input, raw)
         const value = await readAgainWhenGone(() => spec.run({ db: db(), actor, now, input }))
-        await touchSession(db(), actor, now)
         return { value, changed: [] }
       }),
   }

@@ -1,20 +1,19 @@
 import 'server-only'
-import type { Actor } from '../auth/actor'
 import type { Tx } from '../db/client'
 import { formatDateTime } from '../words/format/date'
 import { Refusal } from './refusal'
 
 /** A refusal that says who changed the record last and when, out of the bakery's own record. */
-export async function staleRefusal(tx: Tx, actor: Actor, targetId: string): Promise<Refusal> {
+export async function staleRefusal(tx: Tx, { bakeryId }: { bakeryId: string }, targetId: string): Promise<Refusal> {
   const last = await tx.auditEntry.findFirst({
-    where: { bakeryId: actor.bakeryId, targetId },
+    where: { bakeryId, targetId },
     orderBy: { number: 'desc' },
     select: { at: true, personId: true },
   })
   const person = last?.personId
-    ? await tx.person.findUnique({ where: { bakeryId_id: { bakeryId: actor.bakeryId, id: last.personId } }, select: { name: true } })
+    ? await tx.person.findUnique({ where: { bakeryId_id: { bakeryId, id: last.personId } }, select: { name: true } })
     : null
   if (!last || !person) return new Refusal('stale-moved-on')
-  const bakery = await tx.bakery.findUniqueOrThrow({ where: { bakeryId: actor.bakeryId }, select: { locale: true, timeZone: true } })
+  const bakery = await tx.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { locale: true, timeZone: true } })
   return new Refusal('stale', { who: person.name, at: formatDateTime(last.at, bakery) })
 }

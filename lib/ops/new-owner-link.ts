@@ -3,7 +3,9 @@ import path from 'node:path'
 import { closeDb } from '../db/client'
 import { runningPort } from '../db/embedded/server'
 import { lockFolder } from '../db/folder-lock'
+import { findOwners } from '../kitchen/people/find-owners'
 import { makeOwnerLink } from '../kitchen/people/make-owner-link'
+import type { Result } from '../kitchen/result'
 import { embeddedAppUrl, openDatabase } from './open-database'
 import { readOrMakeSecrets } from './secrets'
 import type { Settings } from './settings'
@@ -19,17 +21,22 @@ export async function newOwnerLink(named: string | undefined, settings: Settings
   process.env.DATABASE_URL = appUrl
   try {
     const [email, bakery] = named === undefined ? [] : [named.split(',', 1)[0], named.includes(',') ? named.slice(named.indexOf(',') + 1) : undefined]
-    const made = await makeOwnerLink.call({ sessionSecret: null, address: 'this machine', device: 'this machine' }, { email, bakery })
-    if (!made.ok) throw new Error('The database is busy or away. Try again in a minute.')
-    const { secret, owners } = made.value
-    const [owner] = owners
+    const onMachine = { address: 'this machine', device: 'this machine' }
+    const owners = mustAnswer(await findOwners.call({ ...onMachine, kind: 'desk', sessionSecret: null }, { email, bakery }))
+    const [owner, ...others] = owners
     if (!owner) throw new Error(named === undefined ? 'There is no bakery with an owner here yet.' : `No owner signs in as ${named}. Without an address the owners there are get listed: npm start -- --new-owner-link`)
-    if (secret === null) throw new Error(`There are several owners. Name one: npm start -- --new-owner-link=address,bakery\n${owners.map((one) => `${one.email},${one.bakery}  (${one.name})`).join('\n')}`)
+    if (others.length > 0) throw new Error(`There are several owners. Name one: npm start -- --new-owner-link=address,bakery\n${owners.map((one) => `${one.email},${one.bakery}  (${one.name})`).join('\n')}`)
+    const { secret } = mustAnswer(await makeOwnerLink.call({ ...onMachine, kind: 'job', job: 'owner-link', bakeryId: owner.bakeryId }, { personId: owner.personId }))
     return `${owner.name}, owner of ${owner.bakery}, chooses a new password within an hour, by this link, which works once:\n${settings.url}/join/${secret}`
   } finally {
     await closeDb()
     await stop()
   }
+}
+
+function mustAnswer<Value>(result: Result<Value>): Value {
+  if (!result.ok) throw new Error('The database is busy or away. Try again in a minute.')
+  return result.value
 }
 
 async function reach(settings: Settings): Promise<{ appUrl: string; stop(): Promise<void> | void }> {

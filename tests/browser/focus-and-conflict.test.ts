@@ -7,7 +7,7 @@ import { callerOf, valueOf } from '../support/bakery'
 
 const focused = (page: Page) => page.evaluate(() => `${document.activeElement?.tagName} ${document.activeElement?.textContent?.slice(0, 60)}`)
 const focusIs = (page: Page, what: RegExp) => expect.poll(() => focused(page)).toMatch(what)
-const settings = { worksAlone: false, costChangeLimitPct: 2, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius' }
+const settings = { worksAlone: false, costChangeLimitPct: 2, language: null, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius' }
 
 test('the focus is on the headline of each new page, on what a form came to, and on the section of a form that is gone', async ({ as, bakery }) => {
   const now = new Date()

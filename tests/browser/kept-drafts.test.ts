@@ -108,7 +108,7 @@ test('where the page has changed meanwhile, what was typed is offered and not pu
   await page.getByLabel('Name of the bakery').fill('Mill Row and Daughters')
   await isKept(page, 'Daughters')
   const now = new Date()
-  valueOf(await changeSettings.call(callerOf(bakery.owner.sessionSecret, now, bakery.owner.password), { bakeryName: 'Mill Street', worksAlone: false, costChangeLimitPct: 2, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius', seenRevision: 1 }))
+  valueOf(await changeSettings.call(callerOf(bakery.owner.sessionSecret, now, bakery.owner.password), { bakeryName: 'Mill Street', worksAlone: false, costChangeLimitPct: 2, language: null, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius', seenRevision: 1 }))
   await page.reload()
   await expect(page.getByLabel('Name of the bakery')).toHaveValue('Mill Street')
   await page.getByRole('button', { name: 'Put it back' }).click()

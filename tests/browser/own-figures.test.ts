@@ -9,7 +9,7 @@ test('a bakery that writes 62,5 and weighs in ounces types and reads its own fig
   const now = new Date()
   const stores = await makeTrialStores(bakery, now)
   const { owner, head } = bakery
-  const settings = { bakeryName: 'Mill Row', worksAlone: false, costChangeLimitPct: 2, timeZone: 'Europe/Berlin', locale: 'en-DE', currency: 'EUR', region: 'eu', massUnits: 'ounces', temperatureUnits: 'fahrenheit', seenRevision: 1 }
+  const settings = { bakeryName: 'Mill Row', worksAlone: false, costChangeLimitPct: 2, language: null, timeZone: 'Europe/Berlin', locale: 'en-DE', currency: 'EUR', region: 'eu', massUnits: 'ounces', temperatureUnits: 'fahrenheit', seenRevision: 1 }
   valueOf(await changeSettings.call(callerOf(owner.sessionSecret, now, owner.password), settings))
   const page = await as(head)
   await page.goto('/formulas/new')

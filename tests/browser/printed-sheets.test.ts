@@ -13,7 +13,7 @@ async function approvedTrial(bakery: TestBakery): Promise<string> {
   const { trialId } = valueOf(await draftTrial.call(early, { content: trialContentOf(stores) }))
   const { planHash, revision } = valueOf(await proposePlan.call(early, { trialId, seenRevision: 1 }))
   const head = callerOf(bakery.head.sessionSecret, now, bakery.head.password)
-  valueOf(await decidePlan.call(head, { trialId, seenRevision: revision, planHash, verdict: 'approved', note: '', language: 'en' }))
+  valueOf(await decidePlan.call(head, { trialId, seenRevision: revision, planHash, verdict: 'approved', note: '' }))
   return trialId
 }
 

@@ -5,19 +5,19 @@ import { hash } from '@node-rs/argon2'
 import { db } from '../../lib/db/client'
 import type { Role } from '../../lib/db/generated/enums'
 import { inTransaction } from '../../lib/db/transaction'
-import type { Caller } from '../../lib/kitchen/caller'
+import type { DeskCaller } from '../../lib/kitchen/caller'
 import { createBakery, createPerson } from '../../lib/kitchen/people/new-bakery'
 import type { Result } from '../../lib/kitchen/result'
 
-export type TestPerson = { personId: string; name: string; email: string; password: string; sessionSecret: string; caller: Caller }
+export type TestPerson = { personId: string; name: string; email: string; password: string; sessionSecret: string; caller: DeskCaller }
 export type TestBakery = { bakeryId: string; name: string; owner: TestPerson; head: TestPerson; early: TestPerson; late: TestPerson }
 
 /** The clock of the tests: a Monday at four in the morning, UTC. */
 export const testNow = new Date('2026-03-02T04:00:00.000Z')
 
 /** A caller at a time of the test's own. */
-export function callerOf(sessionSecret: string | null, now: Date = testNow, password?: string): Caller {
-  return { sessionSecret, address: 'test', device: 'test', now: () => now, password }
+export function callerOf(sessionSecret: string | null, now: Date = testNow, password?: string): DeskCaller {
+  return { kind: 'desk', sessionSecret, address: 'test', device: 'test', now: () => now, password }
 }
 
 // The cheapest lawful parameters: a test needs many people, and the parameters in use have a test of their own.

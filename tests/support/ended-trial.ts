@@ -37,7 +37,7 @@ export async function makeEndedTrial(
   const stores = q.stores ?? (await makeTrialStores(bakery, now))
   const { trialId, number } = valueOf(await draftTrial.call(as(bakery.late), { content: trialContentOf(stores) }))
   const { planHash, revision } = valueOf(await proposePlan.call(as(bakery.late), { trialId, seenRevision: 1 }))
-  valueOf(await decidePlan.call(as(bakery.owner), { trialId, seenRevision: revision, planHash, verdict: 'approved', note: '', language: 'en' }))
+  valueOf(await decidePlan.call(as(bakery.owner), { trialId, seenRevision: revision, planHash, verdict: 'approved', note: '' }))
 
   const batches = await db().batch.findMany({ where: { bakeryId, trialId, kind: 'dough' }, select: { id: true, arm: { select: { position: true } }, mixingDay: { select: { number: true } } } })
   const reading = (batchId: string, code: string, piece: number | null, repeat: number, value: number) => ({

@@ -1,6 +1,7 @@
 import { chainStart } from '@/lib/db/append-audit'
 import { db } from '@/lib/db/client'
 import { readAuditEntry } from '@/lib/documents/audit-entry/read-audit-entry'
+import type { AuditEntryContent } from '@/lib/documents/audit-entry/text-of-audit-entry'
 import { readEvidence } from '@/lib/documents/evidence/read-evidence'
 import { hashOfText } from '@/lib/documents/hash-of-text'
 import { readPlan } from '@/lib/documents/plan/read-plan'
@@ -154,10 +155,15 @@ export async function entriesTwice(): Promise<SaidTwice[]> {
     const { entry } = mustBeRead(readAuditEntry(row.entryText))
     return {
       of: `entry ${row.number}`,
-      byRows: [row.bakeryId, row.number.toString(), row.at.toISOString(), row.personId, row.action, row.targetId, row.previousHash, row.hash],
-      byText: [entry.bakery, entry.number, entry.at, entry.who?.person ?? null, entry.action, entry.target, entries[i - 1]?.hash ?? chainStart, hashOfText(row.entryText)],
+      byRows: [row.bakeryId, row.number.toString(), row.at.toISOString(), row.by, row.personId, row.action, row.targetId, row.previousHash, row.hash],
+      byText: [entry.bakery, entry.number, entry.at, entry.who?.kind ?? null, personOf(entry.who), entry.action, entry.target, entries[i - 1]?.hash ?? chainStart, hashOfText(row.entryText)],
     }
   })
+}
+
+function personOf(who: AuditEntryContent['who']): string | null {
+  if (who?.kind === 'station') return who.person?.person ?? null
+  return who?.kind === 'desk' ? who.person : null
 }
 
 /** Every reading: its columns, written as what was entered, give the hash that was kept with it. */

@@ -1,9 +1,11 @@
+import { languageOptions } from '@/app/language-options'
 import { rulesOf } from '@/app/rules-of'
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getAccount } from '@/lib/kitchen/people/get-account'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
+import { chooseLanguageInput } from '@/lib/kitchen/people/choose-language.input'
 import { changeOwnPasswordInput } from '@/lib/kitchen/people/change-own-password.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
@@ -11,13 +13,14 @@ import { Cell } from '@/lib/ui/cell'
 import { FieldStack } from '@/lib/ui/field-stack'
 import { FormDone } from '@/lib/ui/form-done'
 import { FormField } from '@/lib/ui/form-field'
+import { FormSelect } from '@/lib/ui/form-select'
 import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { SubmitButton } from '@/lib/ui/submit-button'
 import { formatDateTime } from '@/lib/words/format/date'
 import { wordsIn } from '@/lib/words/words'
-import { changePassword, endOthers } from './actions'
+import { changePassword, chooseLanguage, endOthers } from './actions'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).people.account.title }
@@ -55,6 +58,17 @@ export default async function AccountPage() {
           </FieldStack>
           <ActionRow>
             <SubmitButton tone="go">{text.passwordGo}</SubmitButton>
+          </ActionRow>
+        </ActionForm>
+      </Section>
+      <Section id="language" title={text.language} note={text.languageNote} screenOnly>
+        <ActionForm rules={rulesOf(chooseLanguageInput)} action={chooseLanguage} idPrefix="language-">
+          <FormDone word={desk.done} text={text.languageKept} />
+          <FieldStack>
+            <FormSelect name="language" label={text.language} emptyLabel={text.languageOfBakery} options={languageOptions(words)} defaultValue={account.language ?? ''} />
+          </FieldStack>
+          <ActionRow>
+            <SubmitButton tone="plain">{text.languageGo}</SubmitButton>
           </ActionRow>
         </ActionForm>
       </Section>

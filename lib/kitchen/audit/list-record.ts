@@ -43,7 +43,7 @@ function saidBy(entryText: string) {
   const read = readAuditEntry(entryText)
   if (read.outcome !== 'read') return read
   const { who, action, before, after, reason } = read.entry
-  return { outcome: 'read' as const, who: who && { name: who.name, role: who.role }, action, before, after, reason }
+  return { outcome: 'read' as const, who, action, before, after, reason }
 }
 
 function faultOf(entries: readonly ChainEntry[], from: ChainPlace, head: ChainPlace | null): ChainFault | null {

@@ -1,6 +1,6 @@
 import 'server-only'
 import { v7 as uuid } from 'uuid'
-import type { Actor } from '../../auth/actor'
+import type { DeskActor } from '../../auth/actor'
 import { db, type Tx } from '../../db/client'
 import { textOfEvidence, type Evidence } from '../../documents/evidence/text-of-evidence'
 import { dayInZone } from '../day-in-zone'
@@ -24,7 +24,7 @@ export async function analyseToFreeze(bakeryId: string, trialId: string): Promis
  * Keeps what an ended trial shows, never to be worked out again. The trial is held already.
  * @throws Refusal 'stale-moved-on' where a reading came or changed since that was worked out
  */
-export async function freezeEvidence(tx: Tx, actor: Actor, trialId: string, now: Date, shown: Shown): Promise<{ evidenceId: string; hash: string; evidence: Evidence }> {
+export async function freezeEvidence(tx: Tx, actor: DeskActor, trialId: string, now: Date, shown: Shown): Promise<{ evidenceId: string; hash: string; evidence: Evidence }> {
   const { bakeryId } = actor
   const evidence = await evidenceOf(tx, actor, trialId, now, shown)
   const { text, hash } = textOfEvidence(evidence)
@@ -33,7 +33,7 @@ export async function freezeEvidence(tx: Tx, actor: Actor, trialId: string, now:
   return { evidenceId, hash, evidence }
 }
 
-async function evidenceOf(tx: Tx, actor: Actor, trialId: string, now: Date, shown: Shown): Promise<Evidence> {
+async function evidenceOf(tx: Tx, actor: DeskActor, trialId: string, now: Date, shown: Shown): Promise<Evidence> {
   const { bakeryId } = actor
   const loaded = await loadEvidence(tx, bakeryId, trialId)
   const { header, declared } = loaded

@@ -35,7 +35,7 @@ export const getChoices = query({
       isEnded: isEnded(state),
       decision: standing ? { id: standing.id, number: standing.number, decidedBy: standing.decidedBy.name } : null,
       inProduction: inProduction && { id: inProduction.id, number: inProduction.number },
-      mayKeep: levelOf(actor.role, 'sign-off-formula') === 'yes',
+      mayKeep: levelOf(actor, 'sign-off-formula') === 'yes',
     }
   },
 })

@@ -1,6 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
-import type { Actor } from '../../auth/actor'
+import type { DeskActor } from '../../auth/actor'
 import { levelOf } from '../../auth/rights'
 import type { Db } from '../../db/client'
 import { readEvidence } from '../../documents/evidence/read-evidence'
@@ -60,22 +60,22 @@ export const getDecision = query({
       evidenceHash: kept.hash,
       haveReadingsChanged: evidence !== null && evidence.readings.hash !== readings.hash,
       change: changed && changed.change,
-      mayTakeBack: levelOf(actor.role, 'sign-off-formula') === 'yes' && decision.takenBackAt === null && !version?.signedAt,
+      mayTakeBack: levelOf(actor, 'sign-off-formula') === 'yes' && decision.takenBackAt === null && !version?.signedAt,
     }
   },
 })
 
 /** The frozen evidence without its costs, unless for somebody who sees them. */
-function shownEvidence({ costs, ...evidence }: Evidence, actor: Actor) {
+function shownEvidence({ costs, ...evidence }: Evidence, actor: DeskActor) {
   return { ...evidence, costs: seesCosts(actor) ? costs : null }
 }
 
-function seesCosts({ role }: Actor): boolean {
-  return levelOf(role, 'see-costs') === 'yes'
+function seesCosts(actor: DeskActor): boolean {
+  return levelOf(actor, 'see-costs') === 'yes'
 }
 
 /** The version that was drafted, and what it changes against the trial's control. */
-async function changeBy(db: Db, actor: Actor, decision: DecisionRead, draftedId: string, now: Date) {
+async function changeBy(db: Db, actor: DeskActor, decision: DecisionRead, draftedId: string, now: Date) {
   const read = async (id: string): Promise<VersionRead> => {
     const version = await readVersion(db, actor.bakeryId, id)
     if (!version) throw new Refusal('not-found')
@@ -90,7 +90,7 @@ async function changeBy(db: Db, actor: Actor, decision: DecisionRead, draftedId:
  * What the drafted version changes against the trial's control, and what a loaf of each costs: at today's prices while
  * it waits, later at those of the day on which it was signed or taken back.
  */
-async function changeOf(db: Db, actor: Actor, decision: DecisionRead, versions: { control: VersionRead; drafted: VersionRead }, now: Date) {
+async function changeOf(db: Db, actor: DeskActor, decision: DecisionRead, versions: { control: VersionRead; drafted: VersionRead }, now: Date) {
   const { bakeryId } = actor
   const { timeZone, costChangeLimitPct } = await db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true, costChangeLimitPct: true } })
   const [before, after] = [contentAsShown(versions.control).content, contentAsShown(versions.drafted).content]

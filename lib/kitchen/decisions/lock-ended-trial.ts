@@ -1,5 +1,5 @@
 import 'server-only'
-import type { Actor } from '../../auth/actor'
+import type { DeskActor } from '../../auth/actor'
 import type { Tx } from '../../db/client'
 import { Refusal } from '../refusal'
 import { staleRefusal } from '../stale'
@@ -10,7 +10,7 @@ import { isEnded } from '../trials/rules'
  * Holds a trial on which somebody decides: ended, as it was seen, and not decided yet.
  * @throws Refusal 'not-found' | 'trial-not-ended' | 'already-decided', who did | 'stale'
  */
-export async function lockEndedTrial(tx: Tx, actor: Actor, trialId: string, seenRevision: number) {
+export async function lockEndedTrial(tx: Tx, actor: DeskActor, trialId: string, seenRevision: number) {
   const { bakeryId } = actor
   const trial = await lockTrial(tx, bakeryId, trialId)
   if (!isEnded(trial.state)) throw new Refusal('trial-not-ended')

@@ -57,13 +57,13 @@ export const getResult = query({
       notableDifference,
       /** What each dough was mixed with, water as it was taken. */
       mixed: analysis.comparison ? arms.map(({ position, lines }) => doughAsMixed(position, lines, counted.filter(({ batch }) => batch.arm === position).map(({ batch }) => batch))) : [],
-      costs: levelOf(actor.role, 'see-costs') === 'yes' ? await costsOfTrial(db, bakeryId, evidence, input.pricesOn ?? dayInZone(now, evidence.timeZone)) : null,
-      mayImport: isOpen(header.state) && levelOf(actor.role, 'import-readings') === 'yes',
+      costs: levelOf(actor, 'see-costs') === 'yes' ? await costsOfTrial(db, bakeryId, evidence, input.pricesOn ?? dayInZone(now, evidence.timeZone)) : null,
+      mayImport: isOpen(header.state) && levelOf(actor, 'import-readings') === 'yes',
       /** What somebody decided on it; null as long as nobody has. */
       decision,
       isEnded: isEnded(header.state),
-      mayDecide: levelOf(actor.role, 'draft-formula') === 'yes',
-      mayClose: header.state === 'baking' && levelOf(actor.role, 'approve-plan') === 'yes',
+      mayDecide: levelOf(actor, 'draft-formula') === 'yes',
+      mayClose: header.state === 'baking' && levelOf(actor, 'approve-plan') === 'yes',
     }
   },
 })

@@ -53,7 +53,7 @@ export const getFormula = query({
         isPartSigned: contentHash !== null && version.signedAt === null && version.discardedAt === null,
         state: stateOfVersion(version, versions, now),
       })),
-      mayDraft: levelOf(actor.role, 'draft-formula') === 'yes',
+      mayDraft: levelOf(actor, 'draft-formula') === 'yes',
     }
   },
 })

@@ -61,6 +61,6 @@ export const listFormulas = query({
         ),
       }
     })
-    return { formulas: { ...page, rows: formulas }, inProductionCount, draftCount, mayDraft: levelOf(actor.role, 'draft-formula') === 'yes' }
+    return { formulas: { ...page, rows: formulas }, inProductionCount, draftCount, mayDraft: levelOf(actor, 'draft-formula') === 'yes' }
   },
 })

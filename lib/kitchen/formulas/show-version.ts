@@ -1,5 +1,5 @@
 import 'server-only'
-import type { Actor } from '../../auth/actor'
+import type { DeskActor } from '../../auth/actor'
 import { levelOf } from '../../auth/rights'
 import type { Db } from '../../db/client'
 import { allergensOfContent, contentOfVersion } from './content-of-version'
@@ -17,7 +17,7 @@ import { versionTimes } from './version-times'
  * A version as a specification sheet, for a person: a draft as it stands now, a signed one as it was signed, with the
  * figures that follow from what the stores say of its ingredients today.
  */
-export async function showVersion(db: Db, actor: Actor, now: Date, version: VersionRead) {
+export async function showVersion(db: Db, actor: DeskActor, now: Date, version: VersionRead) {
   const { content, hash, isWhole } = contentAsShown(version)
   const [siblings, ingredients, signing] = await Promise.all([
     db.formulaVersion.findMany({
@@ -51,8 +51,8 @@ export async function showVersion(db: Db, actor: Actor, now: Date, version: Vers
     inProduction: standing && { id: standing.id, number: standing.number },
     coming: siblings.flatMap(({ id, number, effectiveAt }) => (effectiveAt && effectiveAt > now && id !== version.id ? [{ id, number, from: effectiveAt }] : [])),
     versions: siblings.map(({ id, number }) => ({ id, number })),
-    mayDraft: levelOf(actor.role, 'draft-formula') === 'yes',
-    mayChange: levelOf(actor.role, 'draft-formula') === 'yes' && changeBar(version) === null,
+    mayDraft: levelOf(actor, 'draft-formula') === 'yes',
+    mayChange: levelOf(actor, 'draft-formula') === 'yes' && changeBar(version) === null,
     decision: version.decision && { id: version.decision.id, number: version.decision.number },
     signing,
   }
@@ -65,16 +65,16 @@ function allergensSinceSigned(version: VersionRead): AllergenChange | null {
 }
 
 /** What is needed to put a draft in production, and what the person who looks at it can do towards it. */
-async function signingFor(db: Db, actor: Actor, version: VersionRead, hash: string, now: Date) {
+async function signingFor(db: Db, actor: DeskActor, version: VersionRead, hash: string, now: Date) {
   const { needed, missing, grave, worksAlone, change, cost } = await signingOfVersion(db, version, now)
-  const mayAtAll = levelOf(actor.role, 'sign-off-formula') === 'yes'
+  const mayAtAll = levelOf(actor, 'sign-off-formula') === 'yes'
   const bar = signingBar({ person: actor, draftedById: version.draftedBy.id, needed, given: version.signatures, worksAlone })
   return {
     needed,
     missing,
     change,
     grave,
-    cost: cost && levelOf(actor.role, 'see-costs') === 'yes' ? { ...shownCostChange(cost), against: cost.against } : null,
+    cost: cost && levelOf(actor, 'see-costs') === 'yes' ? { ...shownCostChange(cost), against: cost.against } : null,
     /** After a first signature the content must still be what that signature is for. */
     hasMovedOn: version.contentHash !== null && version.contentHash !== hash,
     bar: mayAtAll ? bar : 'no-right',

@@ -8,6 +8,4 @@ export const signOffVersionInput = z.strictObject({
   seenHash: z.string().regex(/^[0-9a-f]{64}$/),
   /** From when it is in production; null for now, and for a signature that is not the last. */
   effectiveAt: typedMoment.nullable(),
-  /** Of the words in which the signature's meaning was shown. */
-  language: z.enum(['en', 'en-XA']),
 })

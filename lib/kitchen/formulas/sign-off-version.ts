@@ -22,7 +22,7 @@ export const signOffVersion = command({
   input: signOffVersionInput,
   right: 'sign-off-formula',
   askPassword: true,
-  async run({ tx, actor, now, input }) {
+  async run({ tx, actor, now, language, input }) {
     const { bakeryId, personId, role } = actor
     const formulaId = await lockFormulaOfVersion(tx, bakeryId, input.versionId)
     const version = await readVersion(tx, bakeryId, input.versionId)
@@ -44,7 +44,7 @@ export const signOffVersion = command({
     const effectiveAt = input.effectiveAt ?? now
 
     const isProposer = personId === draftedById
-    const meaning = wordsIn(input.language).formulas.meanings[meaningOfSignature({ needed, grave, role, isProposer })]
+    const meaning = wordsIn(language).formulas.meanings[meaningOfSignature({ needed, grave, role, isProposer })]
     const { count } = await tx.formulaVersion.updateMany({
       where: { bakeryId, id: version.id, revision: input.seenRevision, signedAt: null, discardedAt: null },
       data: { contentText: text, contentHash: hash, revision: { increment: 1 }, ...(isLast ? { signedAt: now, effectiveAt } : {}) },

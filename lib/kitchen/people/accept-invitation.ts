@@ -37,7 +37,7 @@ export const acceptInvitation = openCommand({
     const sessionSecret = await openSession(tx, { bakeryId, personId }, caller.device, now)
     return {
       value: { sessionSecret },
-      audit: { bakeryId, who: { personId, name, role }, target: personId, after: { purpose, name, email, role } },
+      audit: { bakeryId, who: { kind: 'desk', personId, name, role }, target: personId, after: { purpose, name, email, role } },
       changed: ['team'],
     }
   },

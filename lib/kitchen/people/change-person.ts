@@ -1,5 +1,5 @@
 import 'server-only'
-import type { Actor } from '../../auth/actor'
+import type { DeskActor } from '../../auth/actor'
 import { endSessions } from '../../auth/sessions'
 import type { Tx } from '../../db/client'
 import { command } from '../command'
@@ -46,7 +46,7 @@ export const changePerson = command({
   },
 })
 
-function mustBeAllowed(actor: Actor, person: { id: string; role: Actor['role'] }, after: { role: Actor['role'] }): void {
+function mustBeAllowed(actor: DeskActor, person: { id: string; role: DeskActor['role'] }, after: { role: DeskActor['role'] }): void {
   if (person.id === actor.personId) throw new Refusal('own-role')
   if (!mayManage(actor, person)) throw new Refusal('not-allowed')
   if (!mayGiveRole(actor.role, after.role)) throw Refusal.at('role', 'role-not-yours-to-give')

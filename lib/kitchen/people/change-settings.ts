@@ -6,7 +6,7 @@ import { changeSettingsInput } from './change-settings.input'
 
 /**
  * Changes the bakery's name, units, money and clock, whether somebody who works alone may approve their own proposal,
- * which each such record then says, and from which change of cost the owner signs. Refuses: stale.
+ * which each such record then says, from which change of cost the owner signs, and the language of those who chose none. Refuses: stale.
  */
 export const changeSettings = command({
   name: 'people.change-settings',
@@ -17,7 +17,7 @@ export const changeSettings = command({
     const after = { name: bakeryName, ...settings }
     const before = await tx.bakery.findUnique({
       where: { bakeryId: actor.bakeryId },
-      select: { name: true, timeZone: true, locale: true, currency: true, region: true, massUnits: true, temperatureUnits: true, worksAlone: true, costChangeLimitPct: true },
+      select: { name: true, timeZone: true, locale: true, currency: true, region: true, massUnits: true, temperatureUnits: true, worksAlone: true, costChangeLimitPct: true, language: true },
     })
     if (!before) throw new Refusal('not-found')
     const { count } = await tx.bakery.updateMany({

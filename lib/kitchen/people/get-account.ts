@@ -3,12 +3,14 @@ import { z } from 'zod'
 import { latestMoment, sessionIdleMs } from '../../auth/session-life'
 import { query } from '../query'
 
-/** The caller's own account: who they are here, and where they are signed in. */
+/** The caller's own account: who they are here, which language they chose, and where they are signed in. */
 export const getAccount = query({
   name: 'people.get-account',
   input: z.strictObject({}),
   right: 'own-account',
   async run({ db, actor, now }) {
+    const key = { bakeryId: actor.bakeryId, id: actor.personId }
+    const { language } = await db.person.findUniqueOrThrow({ where: { bakeryId_id: key }, select: { language: true } })
     const sessions = await db.session.findMany({
       where: {
         bakeryId: actor.bakeryId,
@@ -25,6 +27,8 @@ export const getAccount = query({
       name: actor.name,
       email: actor.email,
       role: actor.role,
+      /** Of their own; null where they leave it to the bakery. */
+      language,
       sessions: sessions.map((session) => ({ ...session, isThis: session.id === actor.sessionId })),
     }
   },

@@ -20,7 +20,7 @@ export const getDesk = query({
       bakery,
       person: { id: actor.personId, name: actor.name, role: actor.role },
       /** Whether pages may ask for costs beside what they show to everybody. */
-      seesCosts: levelOf(actor.role, 'see-costs') === 'yes',
+      seesCosts: levelOf(actor, 'see-costs') === 'yes',
       installKind: install.kind,
     }
   },

@@ -20,7 +20,7 @@ export const getTeam = query({
   right: 'read-work',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const manages = levelOf(actor.role, 'manage-people') !== 'no'
+    const manages = levelOf(actor, 'manage-people') !== 'no'
     const open = { bakeryId, usedAt: null, withdrawnAt: null, endsAt: { gt: now } }
     const [count, workingCount, invitationCount] = await Promise.all([
       db.person.count({ where: { bakeryId } }),
@@ -70,8 +70,8 @@ export const getTeam = query({
       workingCount,
       invitations: { ...invitations, rows: invitations.rows.map((invitation) => ({ ...invitation, mayWithdraw: mayGiveRole(actor.role, invitation.role) })) },
       rolesToGive: roles.filter((role) => mayGiveRole(actor.role, role)),
-      mayReadRecord: levelOf(actor.role, 'read-record') === 'yes',
-      mayChangeSettings: levelOf(actor.role, 'change-settings') === 'yes',
+      mayReadRecord: levelOf(actor, 'read-record') === 'yes',
+      mayChangeSettings: levelOf(actor, 'change-settings') === 'yes',
     }
   },
 })

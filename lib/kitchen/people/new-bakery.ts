@@ -26,6 +26,7 @@ export async function createBakery(tx: Tx, name: string, settings: z.output<type
       temperatureUnits: settings.temperatureUnits,
       worksAlone: false,
       costChangeLimitPct: usualCostChangeLimitPct,
+      language: null,
       revision: 1,
       createdAt: now,
     },
@@ -41,7 +42,7 @@ type NewPerson = { name: string; email: string; role: Role; passwordHash: string
 export async function createPerson(tx: Tx, bakeryId: string, person: NewPerson, now: Date): Promise<string> {
   const id = uuid()
   await tx.person.create({
-    data: { bakeryId, id, name: person.name, email: person.email, role: person.role, activeAt: now, revision: 1, createdAt: now },
+    data: { bakeryId, id, name: person.name, email: person.email, role: person.role, language: null, activeAt: now, revision: 1, createdAt: now },
   })
   await tx.password.create({ data: { bakeryId, personId: id, hash: person.passwordHash, setAt: now } })
   await tx.signInPointer.create({ data: { hash: hashSecret('email', person.email), kind: 'email', bakeryId, targetId: id } })

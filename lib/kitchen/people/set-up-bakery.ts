@@ -31,7 +31,7 @@ export const setUpBakery = openCommand({
     const sessionSecret = await openSession(tx, { bakeryId, personId }, caller.device, now)
     return {
       value: { sessionSecret },
-      audit: { bakeryId, who: { personId, name, role: 'owner' }, target: personId, after: { bakery: bakeryName, owner: name, email } },
+      audit: { bakeryId, who: { kind: 'desk', personId, name, role: 'owner' }, target: personId, after: { bakery: bakeryName, owner: name, email } },
       changed: ['team'],
     }
   },

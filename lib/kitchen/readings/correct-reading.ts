@@ -53,7 +53,7 @@ export const correctReading = command({
     }
 
     mustBeOpen(batch.trial.state)
-    if (!mayCorrect({ level: levelOf(actor.role, 'correct-reading'), personId: actor.personId, reading: wrong, now })) {
+    if (!mayCorrect({ level: levelOf(actor, 'correct-reading'), personId: actor.personId, reading: wrong, now })) {
       throw new Refusal('correction-not-yours')
     }
     const corrected = await tx.reading.count({ where: { bakeryId, supersedesId: wrong.id } })

@@ -28,6 +28,6 @@ export const listMeasures = query({
       },
       orderBy: [{ position: 'asc' }, { id: 'asc' }],
     })
-    return { measures, mayEdit: levelOf(actor.role, 'edit-stores') === 'yes' }
+    return { measures, mayEdit: levelOf(actor, 'edit-stores') === 'yes' }
   },
 })

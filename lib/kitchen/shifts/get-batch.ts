@@ -27,7 +27,7 @@ import { byPlan, needsCleanDown, nextToBegin, undoMs, whyNoUndo } from './rules'
 export const getBatch = query({
   name: 'shifts.get-batch',
   input: z.strictObject({ batchId: z.uuid() }),
-  right: 'read-work',
+  right: 'read-shift',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
     const found = db.batch.findUnique({
@@ -113,7 +113,7 @@ export const getBatch = query({
     const mayUndo = isOpen(trial.state) && whyNoUndo({ batch, personId: actor.personId, now }) === null
     const current = currentReadings(readings)
     const holds = new Set(current.map(({ id }) => id))
-    const level = levelOf(actor.role, 'correct-reading')
+    const level = levelOf(actor, 'correct-reading')
     const pieces = piecesToRead(trial.piecesPerBatch, batch.piecesMade)
     const isTrialOpen = isOpen(trial.state)
     return {

@@ -25,7 +25,7 @@ const openStates: TrialState[] = ['approved', 'baking']
 export const getShift = query({
   name: 'shifts.get-shift',
   input: z.strictObject({ after }),
-  right: 'read-work',
+  right: 'read-shift',
   async run({ db, actor, input }) {
     const { bakeryId } = actor
     const open = { bakeryId, state: { in: openStates } }

@@ -16,6 +16,6 @@ export const getEquipment = query({
       select: { id: true, endedAt: true, revision: true, createdAt: true, ...equipmentSelection },
     })
     if (!equipment) throw new Refusal('not-found')
-    return { ...equipment, mayEdit: levelOf(actor.role, 'edit-stores') === 'yes' }
+    return { ...equipment, mayEdit: levelOf(actor, 'edit-stores') === 'yes' }
   },
 })

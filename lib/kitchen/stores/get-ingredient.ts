@@ -37,8 +37,8 @@ export const getIngredient = query({
       isUsuallyDusty: isUsuallyDusty(found.kind),
       isUnsafeRaw: isUnsafeRaw(found.kind),
       counted: found.countsAsUsual ? [...usualCounts[found.kind]] : found.counts,
-      mayEdit: levelOf(actor.role, 'edit-stores') === 'yes',
-      ...(levelOf(actor.role, 'see-costs') === 'yes' ? { costs: await readCosts(db, bakeryId, found.id, now) } : {}),
+      mayEdit: levelOf(actor, 'edit-stores') === 'yes',
+      ...(levelOf(actor, 'see-costs') === 'yes' ? { costs: await readCosts(db, bakeryId, found.id, now) } : {}),
     }
   },
 })

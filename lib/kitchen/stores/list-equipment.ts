@@ -15,6 +15,6 @@ export const listEquipment = query({
       select: { id: true, endedAt: true, ...equipmentSelection },
       orderBy: [{ kind: 'asc' }, { name: 'asc' }],
     })
-    return { equipment, mayEdit: levelOf(actor.role, 'edit-stores') === 'yes' }
+    return { equipment, mayEdit: levelOf(actor, 'edit-stores') === 'yes' }
   },
 })

@@ -64,13 +64,13 @@ export const listIngredients = query({
       db.ingredient.count({ where: { ...used, figures: { none: {} } } }),
     ])
     const ids = [...inUse.rows, ...ended.rows].map(({ id }) => id)
-    const costs = levelOf(actor.role, 'see-costs') === 'yes' ? await costsOf(db, bakeryId, ids, now) : undefined
+    const costs = levelOf(actor, 'see-costs') === 'yes' ? await costsOf(db, bakeryId, ids, now) : undefined
     return {
       inUse,
       ended,
       unchecked: { count: uncheckedCount, names: uncheckedFirst.map(({ name }) => name) },
       unknownCompositionCount: unknownCount,
-      mayEdit: levelOf(actor.role, 'edit-stores') === 'yes',
+      mayEdit: levelOf(actor, 'edit-stores') === 'yes',
       ...(costs && { costs }),
     }
   },

@@ -9,7 +9,5 @@ export const decidePlanInput = z
     planHash: z.string().regex(/^[0-9a-f]{64}$/),
     verdict: z.enum(['approved', 'sent_back', 'declined']),
     note: note(2000),
-    /** Of the words in which the decision's meaning was shown. */
-    language: z.enum(['en', 'en-XA']),
   })
   .refine((decision) => decision.verdict === 'approved' || decision.note !== '', { path: ['note'], params: { code: 'say-why' } })

@@ -21,7 +21,7 @@ export const decidePlan = command({
   input: decidePlanInput,
   right: 'approve-plan',
   askPassword: true,
-  async run({ tx, actor, now, input }) {
+  async run({ tx, actor, now, language, input }) {
     const { bakeryId, personId } = actor
     const { trialId, verdict, note } = input
     const trial = await lockTrial(tx, bakeryId, trialId)
@@ -33,7 +33,7 @@ export const decidePlan = command({
     if (bar) throw new Refusal(bar)
 
     const { byProposer, byCoAuthor } = handIn({ personId, ...hands })
-    const meaning = wordsIn(input.language).trials.meanings[meaningOfDecision({ verdict, byProposer, byCoAuthor })]
+    const meaning = wordsIn(language).trials.meanings[meaningOfDecision({ verdict, byProposer, byCoAuthor })]
     await tx.planDecision.create({
       data: { bakeryId, id: uuid(), trialId, verdict, personId, personName: actor.name, role: actor.role, meaning, note, planHash: input.planHash, byProposer, byCoAuthor, at: now },
     })

@@ -26,7 +26,7 @@ export const getPlan = query({
   input: z.strictObject({ trialId: z.uuid() }),
   right: 'read-work',
   async run({ db, actor, now, input: { trialId } }) {
-    const { bakeryId, role, personId } = actor
+    const { bakeryId, personId } = actor
     const trial = await db.trial.findUnique({
       where: { bakeryId_id: { bakeryId, id: trialId } },
       select: {
@@ -53,8 +53,8 @@ export const getPlan = query({
     if (!plan) throw new Refusal('not-found')
     const hands = await handsOfPlan(db, bakeryId, trialId)
     const bar = decisionBar({ personId, ...hands })
-    const mayDecide = levelOf(role, 'approve-plan') === 'yes'
-    const seesCosts = levelOf(role, 'see-costs') === 'yes'
+    const mayDecide = levelOf(actor, 'approve-plan') === 'yes'
+    const seesCosts = levelOf(actor, 'see-costs') === 'yes'
     return {
       trial: {
         ...rest,
@@ -65,19 +65,19 @@ export const getPlan = query({
       },
       plan: { ...plan, arms: plan.arms.map((arm) => ({ ...arm, toWeigh: linesToWeigh(plan, arm) })), order: plan.order && orderShown(plan.order, isKeyOpen(trial.state)) },
       /** Of a draft, for who may change it: the lines of which something can be chosen, and the scales. */
-      choosing: facts && trial.state === 'draft' && levelOf(role, 'propose-trial') === 'yes' ? { lines: linesToChoose(facts, plan), scales: facts.scales.map(({ id, name, mostG, resolutionG }) => ({ id, name, mostG, resolutionG })) } : null,
+      choosing: facts && trial.state === 'draft' && levelOf(actor, 'propose-trial') === 'yes' ? { lines: linesToChoose(facts, plan), scales: facts.scales.map(({ id, name, mostG, resolutionG }) => ({ id, name, mostG, resolutionG })) } : null,
       days: mixDays.map(({ number, day, batches }) => ({ number, day: dayOfDate(day), isBegun: batches.length > 0 })),
       ...(seesCosts ? { costs: await costsOfPlan(db, bakeryId, plan, dayInZone(now, bakery.timeZone)) } : {}),
       may: {
-        change: trial.state === 'draft' && levelOf(role, 'propose-trial') === 'yes',
+        change: trial.state === 'draft' && levelOf(actor, 'propose-trial') === 'yes',
         decide: trial.state === 'proposed' && mayDecide && bar === null,
         /** Why somebody with the right may not decide on this one. */
         decisionBar: trial.state === 'proposed' && mayDecide ? bar : null,
         /** The decision would be on one's own proposal or own doughs, and the record will say so. */
         ...handIn({ personId, ...hands }),
         /** Takes it back before it is decided on. */
-        withdraw: trial.state === 'proposed' && levelOf(role, 'propose-trial') === 'yes' && withdrawalBar({ personId, proposedById: proposedBy.id }) === null,
-        import: isOpen(trial.state) && levelOf(role, 'import-readings') === 'yes',
+        withdraw: trial.state === 'proposed' && levelOf(actor, 'propose-trial') === 'yes' && withdrawalBar({ personId, proposedById: proposedBy.id }) === null,
+        import: isOpen(trial.state) && levelOf(actor, 'import-readings') === 'yes',
         date: mayDecide && isOpen(trial.state),
         /** Once it is being baked it ends with its result, on the page of that. */
         stop: mayDecide && trial.state === 'approved',

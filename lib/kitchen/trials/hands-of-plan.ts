@@ -14,7 +14,7 @@ export async function handsOfPlan(from: Db | Tx, bakeryId: string, trialId: stri
       bakery: {
         select: {
           worksAlone: true,
-          people: { where: { endedAt: null, role: { in: Object.values(Role).filter((role) => levelOf(role, 'approve-plan') === 'yes') } }, select: { id: true } },
+          people: { where: { endedAt: null, role: { in: Object.values(Role).filter((role) => levelOf({ kind: 'desk', role }, 'approve-plan') === 'yes') } }, select: { id: true } },
         },
       },
     },

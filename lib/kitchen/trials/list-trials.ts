@@ -75,6 +75,6 @@ export const listTrials = query({
       pageOf('drafts', countIn(['draft']) - sentBackCount, { state: 'draft', decisions: { none: {} } }),
       inStates('past', 'closed', 'stopped', 'declined'),
     ])
-    return { waiting, baking, sentBack: back, drafts, past, mayPropose: levelOf(actor.role, 'propose-trial') === 'yes' }
+    return { waiting, baking, sentBack: back, drafts, past, mayPropose: levelOf(actor, 'propose-trial') === 'yes' }
   },
 })

@@ -9,7 +9,7 @@ import { draftTrial } from '../../kitchen/trials/draft-trial'
 import { getTrial } from '../../kitchen/trials/get-trial'
 import { listTrials } from '../../kitchen/trials/list-trials'
 
-const from = { address: 'bench', device: 'bench' }
+const from = { kind: 'desk', address: 'bench', device: 'bench' } as const
 
 /** Signs the demo's owner in. @param signInFile where the start wrote who can sign in how */
 export async function signInOwner(signInFile: string): Promise<{ caller: Caller; cookie: string }> {

@@ -24,6 +24,14 @@ export const audit = {
   what: 'What',
   detail: 'Before and after',
   nobody: 'not signed in',
+  callers: {
+    desk: '{name}, {role}',
+    station: '{name}, {role}, at {station}',
+    stationAlone: '{station}, with nobody on it',
+    taster: 'taster {code}',
+    job: 'the install itself: {job}',
+    jobs: { 'owner-link': 'whoever runs this install, on its machine' },
+  },
   unread: {
     'unknown-format': 'written in form {format}, and this Evendough is too old to know that; it is kept as it is',
     damaged: 'what is kept here is not an entry of the record',
@@ -42,6 +50,7 @@ export const audit = {
     'people.make-owner-link': 'made a link for a new password of an owner, on the machine',
     'people.start-password-reset': 'made a link for a new password',
     'people.change-person': 'changed a person',
+    'people.choose-language': 'chose their language',
     'people.change-own-password': 'changed their password',
     'people.end-other-sessions': 'signed out everywhere else',
     'people.change-settings': 'changed the settings',

@@ -1,5 +1,6 @@
 /** Team, one person, settings, one's own account. */
 export const people = {
+  languages: { en: 'English' },
   team: {
     title: 'Team',
     headline: { one: 'One person works here', other: '{count} people work here' },
@@ -63,6 +64,9 @@ export const people = {
     headline: 'How this bakery counts, weighs and tells the time',
     form: 'The bakery',
     bakeryName: 'Name of the bakery',
+    language: 'Language',
+    languageHint: 'For everybody who has chosen none of their own.',
+    languageOfBrowser: 'as each browser asks',
     timeZone: 'Time zone',
     locale: 'Numbers and dates',
     currency: 'Currency',
@@ -104,6 +108,11 @@ export const people = {
     newPasswordHint: 'At least 15 characters, any you like. A short sentence works well.',
     passwordGo: 'Change the password',
     passwordChanged: 'Your password is changed, and you are signed out everywhere else.',
+    language: 'Language',
+    languageNote: 'Of what you read, and of the words under which you sign.',
+    languageOfBakery: 'as the bakery has it',
+    languageGo: 'Keep the language',
+    languageKept: 'The language is kept.',
     sessions: 'Where you are signed in',
     sessionsNote: 'A desk is signed out after half an hour without use, and after twelve hours at the latest.',
     device: 'Browser',

@@ -42,7 +42,7 @@ const change = async (trial: EndedTrial, arm = 1, caller = bakery.head.caller) =
 const look = async (caller: Caller, { formulaId, versionId }: { formulaId: string; versionId: string }) => valueOf(await getVersion.call(caller, { formulaId, versionId }))
 async function sign(caller: Caller, key: { formulaId: string; versionId: string }) {
   const { revision, contentHash } = await look(caller, key)
-  return signOffVersion.call(caller, { versionId: key.versionId, seenRevision: revision, seenHash: contentHash, effectiveAt: null, language: 'en' })
+  return signOffVersion.call(caller, { versionId: key.versionId, seenRevision: revision, seenHash: contentHash, effectiveAt: null })
 }
 const evidenceOf = async (decisionId: string) =>
   (await db().decision.findFirstOrThrow({ where: { id: decisionId }, select: { evidence: { select: { text: true, hash: true } } } })).evidence

@@ -133,7 +133,7 @@ describe('a version that cannot be read', () => {
     expect(await getVersion.call(bakery.owner.caller, { formulaId, versionId: next.versionId })).toMatchObject(unknown)
     const before = await db().signature.count({ where: { bakeryId: bakery.bakeryId } })
     const row = await readVersion(db(), bakery.bakeryId, next.versionId)
-    const sent = { versionId: next.versionId, seenRevision: row!.revision, seenHash: contentAsItIsNow(row!).hash, effectiveAt: null, language: 'en' }
+    const sent = { versionId: next.versionId, seenRevision: row!.revision, seenHash: contentAsItIsNow(row!).hash, effectiveAt: null }
     expect(await signOffVersion.call(bakery.owner.caller, sent)).toMatchObject(unknown)
     expect(await db().signature.count({ where: { bakeryId: bakery.bakeryId } })).toBe(before)
   })

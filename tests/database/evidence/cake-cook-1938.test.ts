@@ -55,7 +55,7 @@ async function bakeAndRead() {
   }
   const { trialId } = valueOf(await draftTrial.call(early.caller, { content }))
   const proposed = valueOf(await proposePlan.call(early.caller, { trialId, seenRevision: 1 }))
-  valueOf(await decidePlan.call(head.caller, { trialId, seenRevision: proposed.revision, planHash: proposed.planHash, verdict: 'approved', note: '', language: 'en' }))
+  valueOf(await decidePlan.call(head.caller, { trialId, seenRevision: proposed.revision, planHash: proposed.planHash, verdict: 'approved', note: '' }))
 
   const look = { file: { name: 'cake-cook-1938.csv', bytes }, day: '2026-03-02', keepOdd: false, outside: { cleanDownDone: true } }
   const { seen } = valueOf(await previewImport.call(head.caller, { trialId, look: { ...look, match: null, matched: '' } }))

@@ -67,7 +67,7 @@ const look = async (caller: Caller, key: { formulaId: string; versionId: string 
 /** What the page sends when somebody signs what they see. */
 async function signing(caller: Caller, key: { formulaId: string; versionId: string }, effectiveAt: Date | null = null) {
   const { revision, contentHash } = await look(caller, key)
-  return { versionId: key.versionId, seenRevision: revision, seenHash: contentHash, effectiveAt: effectiveAt?.toISOString() ?? null, language: 'en' }
+  return { versionId: key.versionId, seenRevision: revision, seenHash: contentHash, effectiveAt: effectiveAt?.toISOString() ?? null }
 }
 const sign = async (caller: Caller, key: { formulaId: string; versionId: string }, effectiveAt: Date | null = null) =>
   signOffVersion.call(caller, await signing(caller, key, effectiveAt))
@@ -263,6 +263,7 @@ describe('signing off', () => {
         bakeryName: 'One Pair of Hands',
         worksAlone: true,
         costChangeLimitPct: 1,
+        language: null,
         timeZone: 'Europe/Berlin',
         locale: 'en-GB',
         currency: 'EUR',
@@ -359,7 +360,7 @@ describe('comparing and looking back', () => {
     const key = await draftBy(bakery.head.caller)
     const other = await draftBy(bakery.head.caller)
     const { revision, contentHash } = await look(bakery.owner.caller, key)
-    const seen = { versionId: key.versionId, seenRevision: revision, seenHash: contentHash, effectiveAt: null, language: 'en' }
+    const seen = { versionId: key.versionId, seenRevision: revision, seenHash: contentHash, effectiveAt: null }
     const pair = { formulaId: key.formulaId, fromId: key.versionId, toId: key.versionId }
     for (const id of [key.versionId, randomUUID()]) {
       expect(refusalOf(await getVersion.call(neighbour.owner.caller, { formulaId: key.formulaId, versionId: id }))).toBe('not-found')

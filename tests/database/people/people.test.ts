@@ -12,6 +12,7 @@ import { getInvitation } from '@/lib/kitchen/people/get-invitation'
 import { getPerson } from '@/lib/kitchen/people/get-person'
 import { getTeam } from '@/lib/kitchen/people/get-team'
 import { invitePerson } from '@/lib/kitchen/people/invite-person'
+import { findOwners } from '@/lib/kitchen/people/find-owners'
 import { makeOwnerLink } from '@/lib/kitchen/people/make-owner-link'
 import { signIn } from '@/lib/kitchen/people/sign-in'
 import { signOut } from '@/lib/kitchen/people/sign-out'
@@ -259,7 +260,7 @@ describe('changing people and settings', () => {
   })
 
   it('keeps settings of the owner, and refuses them to the head baker', async () => {
-    const settings = { bakeryName: 'Mill Row', worksAlone: true, costChangeLimitPct: 2.5, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius' }
+    const settings = { bakeryName: 'Mill Row', worksAlone: true, costChangeLimitPct: 2.5, language: null, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius' }
     expect(refusalOf(await changeSettings.call(neighbour.head.caller, { ...settings, seenRevision: 1 }))).toBe('not-allowed')
     expect(refusalOf(await changeSettings.call(neighbour.owner.caller, { ...settings, timeZone: 'Mars/Crater', seenRevision: 1 }))).toBe('invalid timeZone:unknown-zone')
     valueOf(await changeSettings.call(neighbour.owner.caller, { ...settings, seenRevision: 1 }))
@@ -275,38 +276,45 @@ describe('changing people and settings', () => {
 })
 
 describe('a link that is made on the machine', () => {
-  const machine = (input: object, at = testNow) => makeOwnerLink.call({ ...callerOf(null, at), address: 'this machine' }, input)
-  const owner = () => ({ email: bakery.owner.email })
+  const machine = (whose: { bakeryId: string }, personId: string) =>
+    makeOwnerLink.call({ kind: 'job', job: 'owner-link', bakeryId: whose.bakeryId, address: 'this machine', device: 'this machine', now: () => testNow }, { personId })
+  const ownersOf = async (input: object) => valueOf(await findOwners.call(callerOf(null), input)).map(({ email }) => email)
 
   it('lets an owner choose a new password within an hour, ends former links, and stands in the record', async () => {
-    const former = valueOf(await machine(owner())).secret!
-    const { secret, owners } = valueOf(await machine(owner()))
-    expect(owners).toEqual([{ name: bakery.owner.name, email: bakery.owner.email, bakery: bakery.name }])
+    const former = valueOf(await machine(bakery, bakery.owner.personId)).secret
+    const { secret } = valueOf(await machine(bakery, bakery.owner.personId))
     expect(refusalOf(await getInvitation.call(callerOf(null), { secret: former }))).toBe('link-dead')
     expect(refusalOf(await getInvitation.call(callerOf(null, minutes(60)), { secret }))).toBe('link-dead')
-    const { sessionSecret } = valueOf(await acceptInvitation.call(callerOf(null), { secret: secret!, password: goodPassword }))
-    const entries = await db().auditEntry.findMany({ where: { bakeryId: bakery.bakeryId, action: 'people.make-owner-link' }, select: { targetId: true, personId: true, entryText: true } })
+    const { sessionSecret } = valueOf(await acceptInvitation.call(callerOf(null), { secret, password: goodPassword }))
+    const entries = await db().auditEntry.findMany({ where: { bakeryId: bakery.bakeryId, action: 'people.make-owner-link' }, select: { targetId: true, by: true, personId: true, entryText: true } })
     expect(entries).toHaveLength(2)
-    expect(entries[0]).toMatchObject({ targetId: bakery.owner.personId, personId: null, entryText: expect.stringContaining('"address":"this machine"') })
+    expect(entries[0]).toMatchObject({ targetId: bakery.owner.personId, by: 'job', personId: null, entryText: expect.stringContaining('"address":"this machine"') })
+    expect(JSON.parse(entries[0]!.entryText)).toMatchObject({ format: 2, who: { kind: 'job', job: 'owner-link' } })
     // Their other sessions are over.
     expect(refusalOf(await getTeam.call(bakery.owner.caller, {}))).toBe('not-signed-in')
     bakery.owner.caller = callerOf(sessionSecret, testNow, goodPassword)
   })
 
-  it('lists the owners where there are several, and makes none for anybody else', async () => {
-    const { secret, owners } = valueOf(await machine({}))
-    expect(secret).toBeNull()
-    expect(owners.map(({ email }) => email)).toEqual(expect.arrayContaining([bakery.owner.email, neighbour.owner.email]))
-    for (const email of [bakery.head.email, 'nobody@mill-row.example']) expect(valueOf(await machine({ email }))).toEqual({ secret: null, owners: [] })
+  it('is for one of the owners there are, and for nobody else', async () => {
+    expect(await ownersOf({})).toEqual(expect.arrayContaining([bakery.owner.email, neighbour.owner.email]))
+    expect(await ownersOf({ email: bakery.owner.email.toUpperCase(), bakery: bakery.name })).toEqual([bakery.owner.email])
+    for (const email of [bakery.head.email, 'nobody@mill-row.example']) expect(await ownersOf({ email })).toEqual([])
+    expect(refusalOf(await machine(bakery, bakery.head.personId))).toBe('not-found')
+    expect(refusalOf(await machine(bakery, neighbour.owner.personId))).toBe('not-found')
+  })
+
+  it('is made by the job alone, in a bakery that there is', async () => {
+    expect(refusalOf(await makeOwnerLink.call(bakery.owner.caller, { personId: bakery.owner.personId }))).toBe('not-allowed')
+    expect(refusalOf(await machine({ bakeryId: '00000000-0000-7000-8000-000000000000' }, bakery.owner.personId))).toBe('not-signed-in')
   })
 
   it('is dead when the owner is no owner any more', async () => {
     const second = valueOf(await invitePerson.call(bakery.owner.caller, { name: 'Second', email: 'second@mill-row.example', role: 'owner' }))
     valueOf(await acceptInvitation.call(callerOf(null), { secret: second.secret, password: goodPassword }))
-    const { secret } = valueOf(await machine({ email: 'second@mill-row.example' }))
     const { id } = await db().person.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, email: 'second@mill-row.example' } })
+    const { secret } = valueOf(await machine(bakery, id))
     valueOf(await changePerson.call(bakery.owner.caller, { personId: id, name: 'Second', role: 'shift_baker', works: true, seenRevision: 1 }))
-    expect(refusalOf(await acceptInvitation.call(callerOf(null), { secret: secret!, password: goodPassword }))).toBe('link-dead')
+    expect(refusalOf(await acceptInvitation.call(callerOf(null), { secret, password: goodPassword }))).toBe('link-dead')
   })
 })
 
@@ -332,7 +340,7 @@ describe('a clock that was ahead', () => {
   })
 
   it('and a zone or a locale that somebody made up are refused in words', async () => {
-    const settings = { bakeryName: 'Mill Row', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius', worksAlone: false, costChangeLimitPct: 1, seenRevision: 1 }
+    const settings = { bakeryName: 'Mill Row', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius', worksAlone: false, costChangeLimitPct: 1, language: null, seenRevision: 1 }
     for (const [timeZone, locale, faults] of [
       ['Mars/Olympus', 'en-GB', 'timeZone:unknown-zone'],
       ['Europe/Berlin', 'xx-forged', 'locale:wrong-choice'],

@@ -34,7 +34,7 @@ describe.each(moments)('the demo as it is made at %s', (moment) => {
     database = await freshDatabase()
     await seedDemo(await makeFirstRunLink(now), file, now)
     const [, email, password] = /^(marit@\S+) {2}(\S+)/m.exec(fs.readFileSync(file, 'utf8'))!
-    const from = { address: 'test', device: 'test', now: () => now }
+    const from = { kind: 'desk', address: 'test', device: 'test', now: () => now } as const
     const session = valueOf(await signIn.call({ ...from, sessionSecret: null }, { email, password }))
     owner = { ...from, sessionSecret: session!.sessionSecret }
   }, 120_000)

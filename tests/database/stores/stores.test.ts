@@ -178,7 +178,7 @@ describe('a price', () => {
     const bakeryInPounds = await makeBakery('Pound Lane')
     const ingredientId = await addFlour(bakeryInPounds)
     valueOf(await enterPrice.call(bakeryInPounds.head.caller, price(ingredientId, '2026-01-01')))
-    const settings = { seenRevision: 1, bakeryName: 'Pound Lane', worksAlone: false, costChangeLimitPct: 1, timeZone: 'Europe/London', locale: 'en-GB', currency: 'GBP', region: 'uk', massUnits: 'ounces', temperatureUnits: 'celsius' }
+    const settings = { seenRevision: 1, bakeryName: 'Pound Lane', worksAlone: false, costChangeLimitPct: 1, language: null, timeZone: 'Europe/London', locale: 'en-GB', currency: 'GBP', region: 'uk', massUnits: 'ounces', temperatureUnits: 'celsius' }
     valueOf(await changeSettings.call(bakeryInPounds.owner.caller, settings))
     valueOf(await enterPrice.call(bakeryInPounds.head.caller, price(ingredientId, '2026-02-01')))
     const on = async (day: string) => (await priceOn(db(), bakeryInPounds.bakeryId, [ingredientId], day)).get(ingredientId)?.currency

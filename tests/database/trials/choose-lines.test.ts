@@ -99,7 +99,7 @@ describe('what is chosen for lines of a draft', () => {
     valueOf(await choose(mine, [line(stores.ids.oil, { mayMove: false })], 1, bakery.head))
     const proposed = await propose(mine, 2)
     const approve = (trialId: string, { planHash, revision }: { planHash: string; revision: number }) =>
-      decidePlan.call(bakery.head.caller, { trialId, seenRevision: revision, planHash, verdict: 'approved', note: '', language: 'en' })
+      decidePlan.call(bakery.head.caller, { trialId, seenRevision: revision, planHash, verdict: 'approved', note: '' })
     expect(refusalOf(await approve(mine, proposed))).toBe('co-author')
     const theirs = await draft()
     valueOf(await choose(theirs, [line(stores.ids.oil)], 1, bakery.head))
@@ -110,7 +110,7 @@ describe('what is chosen for lines of a draft', () => {
     const trialId = await draft()
     valueOf(await choose(trialId, [line(stores.ids.oil, { mayMove: false })]))
     const { planHash, revision } = await propose(trialId, 2)
-    valueOf(await decidePlan.call(bakery.head.caller, { trialId, seenRevision: revision, planHash, verdict: 'approved', note: '', language: 'en' }))
+    valueOf(await decidePlan.call(bakery.head.caller, { trialId, seenRevision: revision, planHash, verdict: 'approved', note: '' }))
     const { bakeryId } = bakery
     const added = { bakeryId, trialId, stageKind: 'final_dough', ingredientId: stores.ids.salt, mayMove: true } as const
     await expect(db().trialLine.updateMany({ where: { trialId }, data: { mayMove: true } })).rejects.toThrow(/the plan is approved/)

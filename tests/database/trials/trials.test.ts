@@ -51,7 +51,6 @@ const decision = (proposed: Proposed, more: object = {}) => ({
   planHash: proposed.planHash,
   verdict: 'approved',
   note: '',
-  language: 'en',
   ...more,
 })
 
@@ -348,7 +347,7 @@ describe('the decision', () => {
   it('is not for whoever proposed it, unless the bakery lets them work alone; then the record says so', async () => {
     const proposed = await propose(bakery.head.caller)
     expect(refusalOf(await decidePlan.call(bakery.head.caller, decision(proposed)))).toBe('own-plan')
-    const settings = { bakeryName: 'Mill Row', costChangeLimitPct: 1, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius' }
+    const settings = { bakeryName: 'Mill Row', costChangeLimitPct: 1, language: null, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius' }
     const allow = async (worksAlone: boolean) => {
       const { revision } = await db().bakery.findUniqueOrThrow({ where: { bakeryId: bakery.bakeryId }, select: { revision: true } })
       valueOf(await changeSettings.call(bakery.owner.caller, { ...settings, seenRevision: revision, worksAlone }))

@@ -39,7 +39,7 @@ async function approve(tapTempC = 12, more: object = {}) {
   const content = { ...trialContentOf(stores), tapTempC, ...more }
   const { trialId } = valueOf(await draftTrial.call(bakery.early.caller, { content }))
   const proposed = valueOf(await proposePlan.call(bakery.early.caller, { trialId, seenRevision: 1 }))
-  valueOf(await decidePlan.call(bakery.head.caller, { trialId, seenRevision: proposed.revision, planHash: proposed.planHash, verdict: 'approved', note: '', language: 'en' }))
+  valueOf(await decidePlan.call(bakery.head.caller, { trialId, seenRevision: proposed.revision, planHash: proposed.planHash, verdict: 'approved', note: '' }))
   return trialId
 }
 

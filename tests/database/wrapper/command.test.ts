@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { z } from 'zod'
 import { db } from '@/lib/db/client'
 import { appendAudit } from '@/lib/db/append-audit'
+import { entryOfFormat1 } from '@/lib/documents/audit-entry/entry-of-format-1'
 import { inTransaction } from '@/lib/db/transaction'
 import { command } from '@/lib/kitchen/command'
 import { findCaller } from '@/lib/kitchen/find-caller'
@@ -10,6 +11,7 @@ import { verifyRecord } from '@/lib/kitchen/audit/verify-record'
 import { listRecord } from '@/lib/kitchen/audit/list-record'
 import { Refusal } from '@/lib/kitchen/refusal'
 import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
+import formerEntries from '../../fixtures/documents/audit-entry-1.json'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
 
 let database: FreshDatabase
@@ -43,7 +45,7 @@ describe('the command wrapper', () => {
     valueOf(await rename().call(bakery.owner.caller, { name: 'Kept' }))
     expect(await nameNow()).toBe('Kept')
     const { rows: record } = valueOf(await listRecord.call(bakery.owner.caller, {})).entries
-    expect(record[0]).toMatchObject({ at: testNow, said: { outcome: 'read', action: 'test.rename', after: 'Kept', who: { name: 'Olga', role: 'owner' } } })
+    expect(record[0]).toMatchObject({ at: testNow, said: { outcome: 'read', action: 'test.rename', after: 'Kept', who: { kind: 'desk', name: 'Olga', role: 'owner' } } })
     expect(await entries()).toBe(1)
   })
 
@@ -56,12 +58,32 @@ describe('the command wrapper', () => {
 
   it('looks for its caller itself, whoever a page found for its queries', async () => {
     const { caller: owner } = bakery.owner
-    const asOwner = { ...bakery.early.caller, actor: await findCaller(owner, testNow) }
+    const found = await findCaller(owner, testNow)
+    const asOwner = { ...bakery.early.caller, actor: found?.kind === 'desk' ? found : null }
     expect(refusalOf(await rename().call(asOwner, { name: 'Stolen' }))).toBe('not-allowed')
     expect(refusalOf(await rename().call({ ...asOwner, sessionSecret: 'nobody' }, { name: 'Stolen' }))).toBe('not-signed-in')
     // A query takes who was found, and somebody who was looked for and not found is nobody.
     expect(valueOf(await listRecord.call(asOwner, {})).entries.count).toBeGreaterThan(0)
     expect(refusalOf(await listRecord.call({ ...owner, actor: null }, {}))).toBe('not-signed-in')
+  })
+
+  it('is looked up, and its use noted, once for all queries of a page', async () => {
+    const house = await makeBakery('Once A Page')
+    const caller = callerOf(house.owner.sessionSecret, new Date(testNow.getTime() + 90_000))
+    const seenAt = async () => (await db().session.findFirstOrThrow({ where: { bakeryId: house.bakeryId, personId: house.owner.personId } })).lastSeenAt.getTime() - testNow.getTime()
+    const found = await findCaller(caller, caller.now!())
+    expect(await seenAt()).toBe(90_000)
+    await db().session.updateMany({ where: { bakeryId: house.bakeryId }, data: { lastSeenAt: testNow } })
+    const reader = { ...caller, actor: found?.kind === 'desk' ? found : null }
+    const askThrice = async () => {
+      for (let asked = 0; asked < 3; asked++) valueOf(await listRecord.call(reader, {}))
+    }
+    await askThrice()
+    expect(await seenAt()).toBe(0)
+    // Whoever looked again would find the session over.
+    await db().session.updateMany({ where: { bakeryId: house.bakeryId }, data: { endedAt: testNow } })
+    await askThrice()
+    expect(refusalOf(await listRecord.call(caller, {}))).toBe('not-signed-in')
   })
 
   it('keeps nothing when the record cannot be written', async () => {
@@ -230,6 +252,24 @@ describe('the record of a bakery', () => {
     expect(newest.entries.rows.at(-1)?.number).toBe(11)
     expect(valueOf(await listRecord.call(long.owner.caller, { after: newest.entries.after }))).toMatchObject({ fault: { number: 5, why: 'altered' }, entries: { count: 60, after: null } })
     expect(valueOf(await verifyRecord.call(long.owner.caller, {}))).toEqual({ entries: 60, fault: { number: 5, why: 'altered' } })
+  })
+
+  it('goes on from entries of the former format, which stay as they were and are shown as before', async () => {
+    const old = await makeBakery('Old Record')
+    const [first] = formerEntries
+    const { at, action, target, who } = entryOfFormat1.parse(JSON.parse(first!.text))
+    await db().$executeRaw`
+      INSERT INTO audit_entry (bakery_id, number, at, by, person_id, action, target_id, entry_text, previous_hash, hash)
+      VALUES (${old.bakeryId}::uuid, 1, ${at}::timestamptz, 'desk', ${who!.person}::uuid, ${action}, ${target}::uuid, ${first!.text}, ${'0'.repeat(64)}, ${first!.hash})`
+    await db().auditHead.update({ where: { bakeryId: old.bakeryId }, data: { number: 1n, hash: first!.hash } })
+    valueOf(await rename().call(old.owner.caller, { name: 'Old Record goes on' }))
+    expect(valueOf(await verifyRecord.call(old.owner.caller, {}))).toEqual({ entries: 2, fault: null })
+    const { entries: page, fault } = valueOf(await listRecord.call(old.owner.caller, {}))
+    expect(fault).toBeNull()
+    expect(page.rows.map(({ said }) => said.outcome === 'read' && said.who)).toEqual([
+      { kind: 'desk', person: old.owner.personId, name: 'Olga', role: 'owner' },
+      { kind: 'desk', ...who },
+    ])
   })
 
   it('is one bakery’s own: a neighbour sees nothing of it', async () => {

@@ -93,6 +93,17 @@ export const peopleActions: readonly ActionWalk[] = [
     },
   },
   {
+    action: 'app/(desk)/account/actions.ts#chooseLanguage',
+    command: 'people.choose-language',
+    right: 'own-account',
+    aim: async (context) => ({
+      page: '/account',
+      bound: [],
+      fields: { language: 'en' },
+      happened: async () => (await count(context, `SELECT count(*) n FROM person WHERE bakery_id = $1 AND language = 'en'`, [context.bakery.bakeryId])) === 1,
+    }),
+  },
+  {
     action: 'app/(desk)/account/actions.ts#endOthers',
     command: 'people.end-other-sessions',
     right: 'own-account',

@@ -73,8 +73,8 @@ export const shiftActions: readonly ActionWalk[] = [
 ]
 
 export const shiftPages: readonly PageWalk[] = [
-  { route: '/shift', queries: ['shifts.get-shift'], right: 'read-work', address: () => '/shift' },
-  { route: '/shift/[batchId]', queries: ['shifts.get-batch'], right: 'read-work', address: async (context) => `/shift/${await firstBatch(context, true)}`, named: true },
+  { route: '/shift', queries: ['shifts.get-shift'], right: 'read-shift', address: () => '/shift' },
+  { route: '/shift/[batchId]', queries: ['shifts.get-batch'], right: 'read-shift', address: async (context) => `/shift/${await firstBatch(context, true)}`, named: true },
 ]
 
 /** A reading to send to a batch that was begun just now. */

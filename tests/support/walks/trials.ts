@@ -25,7 +25,7 @@ async function plantProposed(context: WalkContext, by = context.bakery.late) {
 async function plantApproved(context: WalkContext) {
   const proposed = await plantProposed(context)
   const { trialId, planHash, revision } = proposed
-  valueOf(await decidePlan.call(as(context.bakery.owner), { trialId, seenRevision: revision, planHash, verdict: 'approved', note: '', language: 'en' }))
+  valueOf(await decidePlan.call(as(context.bakery.owner), { trialId, seenRevision: revision, planHash, verdict: 'approved', note: '' }))
   return { trialId, revision: revision + 1 }
 }
 

@@ -1,43 +1,54 @@
-import { describe, expect, it } from 'vitest'
-import { levelOf, mayTry, rights, type Party, type Right } from '@/lib/auth/rights'
+import { describe, expect, expectTypeOf, it } from 'vitest'
+import type { DeskActor, JobActor, StationOnShift, TasterActor } from '@/lib/auth/actor'
+import { levelOf, mayTry, rights, type ActorOf, type Party, type Right } from '@/lib/auth/rights'
+import { actorOf, levelByHand, parties, whoMay } from '@/tests/support/who-may'
 
-// The table of who may do what, written out again by hand: right, owner, head baker, shift baker, taster, at a station.
-const expected: [Right, string, string, string, string, boolean][] = [
-  ['propose-trial', 'yes', 'yes', 'yes', 'no', false],
-  ['approve-plan', 'yes', 'yes', 'no', 'no', false],
-  ['log-reading', 'yes', 'yes', 'yes', 'no', true],
-  ['correct-reading', 'yes', 'yes', 'own-same-shift', 'no', true],
-  ['import-readings', 'yes', 'yes', 'no', 'no', false],
-  ['see-costs', 'yes', 'yes', 'no', 'no', false],
-  ['edit-stores', 'yes', 'yes', 'no', 'no', false],
-  ['draft-formula', 'yes', 'yes', 'no', 'no', false],
-  ['sign-off-formula', 'yes', 'yes', 'no', 'no', false],
-  ['manage-people', 'yes', 'in-part', 'no', 'no', false],
-  ['change-settings', 'yes', 'no', 'no', 'no', false],
-  ['taste', 'yes', 'yes', 'yes', 'yes', true],
-  ['read-work', 'yes', 'yes', 'yes', 'no', true],
-  ['read-record', 'yes', 'yes', 'no', 'no', false],
-  ['own-account', 'yes', 'yes', 'yes', 'no', false],
-]
-const parties: Party[] = ['owner', 'head_baker', 'shift_baker', 'taster']
+const everyRight = Object.keys(whoMay) as Right[]
 
 describe('who may do what', () => {
   it('knows every right of the table and no other', () => {
-    expect(Object.keys(rights).sort()).toEqual(expected.map(([right]) => right).sort())
+    expect(Object.keys(rights).sort()).toEqual([...everyRight].sort())
   })
 
-  for (const [right, ...cells] of expected) {
-    for (const [at, party] of parties.entries()) {
-      it(`${party} and ${right}: ${String(cells[at])}`, () => {
-        expect(levelOf(party, right)).toBe(cells[at])
-        expect(mayTry(party, right, 'desk')).toBe(cells[at] !== 'no')
-        expect(mayTry(party, right, 'station')).toBe(cells[at] !== 'no' && cells[4])
-      })
-    }
+  for (const right of everyRight) {
+    it.each(parties)(`${right}: %s`, (party) => {
+      expect(levelOf(actorOf(party), right)).toBe(levelByHand(party, right))
+      expect(mayTry(actorOf(party), right)).toBe(levelByHand(party, right) !== 'no')
+    })
   }
 
-  it('refuses a right or a role that it does not know', () => {
-    expect(mayTry('owner', 'everything' as Right, 'desk')).toBe(false)
-    expect(mayTry('admin' as Party, 'see-costs', 'desk')).toBe(false)
+  // Names that every object has are no rights, kinds, roles or jobs either.
+  const forged = ['', 'everything', 'DESK', 'constructor', '__proto__', 'toString', 'hasOwnProperty']
+
+  it.each(forged)('nobody may anything by a right %j, which is not known', (right) => {
+    for (const party of parties) expect(levelOf(actorOf(party), right as Right)).toBe('no')
+  })
+
+  it.each([...forged, undefined, null, 1, {}, ['desk']])('a kind %j, which is not known, may nothing', (kind) => {
+    for (const party of parties) for (const right of everyRight) expect(mayTry({ ...actorOf(party), kind } as never, right)).toBe(false)
+  })
+
+  it.each([...forged, undefined, null, 'nobody', 'alone'])('a role or a job %j, which is not known, may nothing', (name) => {
+    for (const right of everyRight) {
+      for (const kind of ['desk', 'station'] as const) expect(levelOf({ kind, role: name } as Party, right)).toBe('no')
+      expect(levelOf({ kind: 'job', job: name } as Party, right)).toBe('no')
+    }
+  })
+
+  it('does not let a kind in by what another kind has', () => {
+    for (const right of everyRight) {
+      expect(levelOf({ kind: 'taster', role: 'owner', personId: 'p' } as Party, right)).toBe(levelByHand('taster', right))
+      expect(levelOf({ kind: 'job', job: 'owner-link', role: 'owner' } as Party, right)).toBe(levelByHand('job owner-link', right))
+    }
+  })
+})
+
+describe('the work behind a right', () => {
+  it('gets an actor of a kind that the table lets in, and needs no further question', () => {
+    expectTypeOf<ActorOf<'approve-plan'>>().toEqualTypeOf<DeskActor>()
+    expectTypeOf<ActorOf<'log-reading'>>().toEqualTypeOf<DeskActor | StationOnShift>()
+    expectTypeOf<ActorOf<'taste'>>().toEqualTypeOf<DeskActor | StationOnShift | TasterActor>()
+    expectTypeOf<ActorOf<'make-owner-link'>>().toEqualTypeOf<JobActor>()
+    expectTypeOf<ActorOf<'log-reading'>['personId']>().toEqualTypeOf<string>()
   })
 })

@@ -5,6 +5,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { z } from 'zod'
 import { entryOfFormat1 } from '@/lib/documents/audit-entry/entry-of-format-1'
+import { entryOfFormat2 } from '@/lib/documents/audit-entry/entry-of-format-2'
 import { readAuditEntry } from '@/lib/documents/audit-entry/read-audit-entry'
 import { canonicalText } from '@/lib/documents/canonical-text'
 import { evidenceOfFormat1 } from '@/lib/documents/evidence/evidence-of-format-1'
@@ -32,6 +33,7 @@ const documents: Kind[] = [
   { name: 'evidence-1', schema: evidenceOfFormat1, read: readEvidence },
   { name: 'version-content-1', schema: contentOfFormat1, read: readVersionContent, optional: 'evidence' },
   { name: 'audit-entry-1', schema: entryOfFormat1, read: readAuditEntry },
+  { name: 'audit-entry-2', schema: entryOfFormat2, read: readAuditEntry },
   { name: 'reading-1', schema: readingOfFormat1, read: readReading },
 ]
 

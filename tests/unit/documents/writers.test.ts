@@ -11,7 +11,8 @@ import { readReading } from '@/lib/documents/reading/read-reading'
 import { textOfReading, type ReadingContent } from '@/lib/documents/reading/text-of-reading.input'
 import { readVersionContent } from '@/lib/documents/version-content/read-version-content'
 import { textOfVersionContent } from '@/lib/documents/version-content/text-of-version-content'
-import entries from '../../fixtures/documents/audit-entry-1.json'
+import entriesOfFormat1 from '../../fixtures/documents/audit-entry-1.json'
+import entriesOfFormat2 from '../../fixtures/documents/audit-entry-2.json'
 import evidence from '../../fixtures/documents/evidence-1.json'
 import plansOfFormat1 from '../../fixtures/documents/plan-1.json'
 import plansOfFormat2 from '../../fixtures/documents/plan-2.json'
@@ -49,7 +50,7 @@ const rewrites: Record<string, { golden: Kept[]; rewrite: (kept: Kept, spoil?: o
     },
   },
   'entry of the record': {
-    golden: entries,
+    golden: entriesOfFormat2,
     rewrite({ text }, spoil) {
       const read = readAuditEntry(text)
       if (read.outcome !== 'read') throw new Error(read.outcome)
@@ -77,6 +78,18 @@ describe('a plan of a former format', () => {
     if (read.outcome !== 'read') throw new Error(read.outcome)
     const again = textOfPlan(read.plan)
     expect(readPlan(again.text, again.hash)).toEqual({ ...read, format: 3 })
+  })
+})
+
+describe('an entry of the former format', () => {
+  it.each(entriesOfFormat1)('is read as of somebody at the desk, with all that it said: $what', ({ text }) => {
+    const { format: _, who, ...said } = JSON.parse(text)
+    expect(readAuditEntry(text)).toEqual({ outcome: 'read', format: 1, entry: { ...said, who: { kind: 'desk', ...who } } })
+  })
+
+  it('is read as of nobody where nobody was let in', () => {
+    const { format: _, ...said } = JSON.parse(entriesOfFormat1[0]!.text)
+    expect(readAuditEntry(JSON.stringify({ ...said, format: 1, who: null }))).toEqual({ outcome: 'read', format: 1, entry: { ...said, who: null } })
   })
 })
 

@@ -4,19 +4,20 @@ import { Cell } from '@/lib/ui/cell'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { describeValue } from './describe-value'
+import { sayWho } from './say-who'
 
 type EntryCellsProps = { said: AnswerOf<typeof listRecord>['entries']['rows'][number]['said']; words: Words; language: Language }
 
 /** Who, what, and before and after of one entry; of one that cannot be read, that. */
-export function EntryCells({ said, words: { audit: text, desk }, language }: EntryCellsProps) {
+export function EntryCells({ said, words, language }: EntryCellsProps) {
+  const { audit: text } = words
   if (said.outcome === 'unknown-format') return <Unreadable sentence={say(text.unread['unknown-format'], language, { format: said.format })} />
   if (said.outcome === 'damaged') return <Unreadable sentence={text.unread.damaged} />
   const { who, action, before, after, reason } = said
   const actions: Record<string, string> = text.actions
-  const roles: Record<string, string> = desk.roles
   return (
     <>
-      <Cell>{who ? `${who.name}, ${roles[who.role] ?? who.role}` : text.nobody}</Cell>
+      <Cell>{sayWho(who, words, language)}</Cell>
       <Cell>{actions[action] ?? action}</Cell>
       <Cell>
         {before === null ? null : <p>{say(text.before, language, { text: describeValue(before) })}</p>}

@@ -11,6 +11,7 @@ export async function changeSettings(seenRevision: number, locale: string, forme
     seenRevision,
     bakeryName: textOf(form, 'bakeryName'),
     worksAlone: form.has('worksAlone'),
+    language: textOf(form, 'language') || null,
     costChangeLimitPct: numberOf(form, 'costChangeLimitPct', locale),
     ...settingsOf(form),
   }

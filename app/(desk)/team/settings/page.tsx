@@ -1,3 +1,4 @@
+import { languageOptions } from '@/app/language-options'
 import { rulesOf } from '@/app/rules-of'
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
@@ -11,6 +12,7 @@ import { FieldStack } from '@/lib/ui/field-stack'
 import { FormCheck } from '@/lib/ui/form-check'
 import { FormDone } from '@/lib/ui/form-done'
 import { FormField } from '@/lib/ui/form-field'
+import { FormSelect } from '@/lib/ui/form-select'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Section } from '@/lib/ui/section'
 import { SettingsFields } from '@/lib/ui/settings-fields'
@@ -35,6 +37,7 @@ export default async function SettingsPage() {
           <FormDone word={desk.done} text={text.kept} />
           <FieldStack>
             <FormField name="bakeryName" type="text" label={text.bakeryName} defaultValue={settings.name} autoComplete="off" />
+            <FormSelect name="language" label={text.language} hint={text.languageHint} emptyLabel={text.languageOfBrowser} options={languageOptions(words)} defaultValue={settings.language ?? ''} />
             <SettingsFields words={text} choices={settingsChoices()} present={settings} />
             <FormCheck name="worksAlone" label={text.worksAlone} hint={text.worksAloneHint} defaultChecked={settings.worksAlone} />
             <FormField

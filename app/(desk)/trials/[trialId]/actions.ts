@@ -1,7 +1,6 @@
 'use server'
 
 import { act, textOf } from '@/app/act'
-import { currentLanguage } from '@/app/language'
 import { chooseLines } from '@/lib/kitchen/trials/choose-lines'
 import { dateMixingDays } from '@/lib/kitchen/trials/date-mixing-days'
 import { decidePlan } from '@/lib/kitchen/trials/decide-plan'
@@ -17,7 +16,7 @@ export async function propose(trialId: string, seenRevision: number, former: For
 }
 
 export async function decide(seen: { trialId: string; seenRevision: number; planHash: string }, former: FormState, form: FormData): Promise<FormState> {
-  const input = { ...seen, verdict: textOf(form, 'verdict') || undefined, note: textOf(form, 'note'), language: await currentLanguage() }
+  const input = { ...seen, verdict: textOf(form, 'verdict') || undefined, note: textOf(form, 'note') }
   const acted = await act(decidePlan, input, form, former)
   return acted.ok ? acted.done() : acted.state
 }

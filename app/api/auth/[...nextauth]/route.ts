@@ -15,7 +15,7 @@ async function handle(request: Request, context: unknown): Promise<Response> {
   let isAway = false
   const options = nextAuthOptions({
     async openSession(typed, from) {
-      const answer = await signIn.call({ sessionSecret: null, ...from }, typed)
+      const answer = await signIn.call({ kind: 'desk', sessionSecret: null, ...from }, typed)
       isAway = !answer.ok && (answer.refusal.code === 'away' || answer.refusal.code === 'outcome-unknown')
       return answer.ok ? (answer.value?.sessionSecret ?? null) : null
     },

@@ -2,7 +2,6 @@
 
 import { redirect } from 'next/navigation'
 import { act, textOf } from '@/app/act'
-import { currentLanguage } from '@/app/language'
 import { discardDraft } from '@/lib/kitchen/formulas/discard-draft'
 import { draftVersion } from '@/lib/kitchen/formulas/draft-version'
 import { signOffVersion } from '@/lib/kitchen/formulas/sign-off-version'
@@ -13,7 +12,7 @@ type Seen = { versionId: string; seenRevision: number; seenHash: string; timeZon
 
 export async function signOff({ timeZone, ...seen }: Seen, former: FormState, form: FormData): Promise<FormState> {
   const effectiveAt = textOf(form, 'when') === 'later' ? momentOf(textOf(form, 'effectiveAt'), textOf(form, 'time'), timeZone) : null
-  const acted = await act(signOffVersion, { ...seen, effectiveAt, language: await currentLanguage() }, form, former)
+  const acted = await act(signOffVersion, { ...seen, effectiveAt }, form, former)
   return acted.ok ? acted.done() : acted.state
 }
 
