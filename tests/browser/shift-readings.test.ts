@@ -14,7 +14,7 @@ test('a reading that got no answer keeps what was typed, and is kept once when i
   const count = async () => Number((await app.look.query<{ n: string }>('SELECT count(*) n FROM reading WHERE batch_id = $1', [batchId])).rows[0]?.n)
 
   // The request arrives and its answer is lost: nobody at the tablet can know that it was kept.
-  await page.route('**/api/v1/readings', async (route) => {
+  await page.route('**/api/v1/entries', async (route) => {
     await route.fetch()
     await route.abort()
   })
@@ -25,7 +25,7 @@ test('a reading that got no answer keeps what was typed, and is kept once when i
   await expect(field(page, 'Loaf weight', 'Piece 1')).toHaveValue('421.5')
   expect(await count()).toBe(1)
 
-  await page.unroute('**/api/v1/readings')
+  await page.unroute('**/api/v1/entries')
   await page.getByRole('button', { name: 'Send again' }).click()
   await expect(page.getByText('In the book: Esi')).toBeVisible()
   expect(await count()).toBe(1)
@@ -35,9 +35,9 @@ test('an answer that does not echo the hash is not taken for kept', async ({ app
   const { batchId } = await walkReading({ bakery, neighbour: bakery, look: app.look })
   const page = await as(bakery.early, tablet)
   await page.goto(`/shift/${batchId}`)
-  await page.route('**/api/v1/readings', async (route) => {
-    const { readings } = route.request().postDataJSON() as { readings: { id: string }[] }
-    await route.fulfill({ json: { readings: [{ ok: true, id: readings[0]?.id, hash: 'a'.repeat(64), isAgain: false, outOfRange: false, needs: null }] } })
+  await page.route('**/api/v1/entries', async (route) => {
+    const { entries } = route.request().postDataJSON() as { entries: { id: string }[] }
+    await route.fulfill({ json: { entries: [{ outcome: 'kept', id: entries[0]?.id, hash: 'a'.repeat(64), isAgain: false, outOfRange: false, needs: null }] } })
   })
   await field(page, 'Loaf weight', 'Piece 1').fill('421.5')
   await field(page, 'Loaf weight', 'Piece 1').press('Enter')

@@ -19,7 +19,7 @@ import { levelOfPiece, mayCorrect, timeFault } from './rules'
 
 export type ReadingVerdict =
   /** To be kept, and what the record says of it. */
-  | { outcome: 'ready'; row: ReadingRow; answer: ReadingAnswer; note: { before?: Json; after: Json; reason?: string } }
+  | { outcome: 'ready'; row: ReadingRow; answer: ReadingAnswer; note: { before?: Json; after: { [name: string]: Json }; reason?: string } }
   /** In the book already, with just this content. */
   | { outcome: 'again'; trialId: string; batchId: string; answer: ReadingAnswer }
   /** It cannot go where it belongs, by no fault of its own; the batch is the one that waits for it to be settled. */

@@ -71,6 +71,7 @@ export const audit = {
     'shifts.move-batch': 'moved a batch',
     'shifts.undo-move': 'took the move of a batch back',
     'shifts.count-pieces': 'counted pieces',
+    'intake.take-entries': 'sent entries',
     'readings.add-measure': 'added a measure',
     'readings.log-reading': 'logged a reading',
     'readings.correct-reading': 'corrected a reading',

@@ -56,5 +56,10 @@ export const refusals = {
   'odd-reading': 'Outside what is usual here, {least} to {most} {unit}. Look again. If it is right, send it confirmed.',
   'reading-clash': 'Another reading is in the book under this one’s number. Nothing was overwritten; show both to the head baker.',
   'reading-there': 'There is a reading in this place already. Correct that one, or log this as the next repeat.',
+  'aside-place-taken': 'There is a reading in this place already. This one is kept aside, whole, until the head baker settles it; it need not be sent again.',
+  'aside-corrected': 'Somebody corrected this reading meanwhile. Your correction is kept aside, whole, until the head baker settles it; it need not be sent again.',
+  'aside-id-taken': 'Another reading is in the book under this one’s number. This one is kept aside, whole, until the head baker settles it; it need not be sent again.',
+  'aside-of-aside': 'The reading that this corrects is kept aside itself. So is the correction, until the head baker settles both; it need not be sent again.',
+  'entry-not-kept': 'The book could not keep this one and does not know why; the others are not held up. Tell whoever looks after this install.',
   'correction-not-yours': 'You can correct your own readings of this shift. Ask the head baker for others.',
 } as const
