@@ -2,6 +2,7 @@ import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import { Refusal } from '../refusal'
 import { isMixingWater, type MixedLine } from './dough-as-mixed'
+import { countToSettle } from '../readings/count-to-settle'
 import { currentReadings } from '../readings/current-readings'
 import { gapsOfBatches, readingsToJudge } from '../readings/gaps-of-trial'
 import { everyMeasure } from '../readings/measures-to-read'
@@ -12,7 +13,7 @@ const nothingRead = { pieces: [], conditions: { 'dough-temp': null, 'proof-time'
 
 /** A trial as its result needs it, with what is missing or odd of it, without anything of costs. @throws Refusal 'not-found' */
 export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: string) {
-  const [trial, read, measures] = await Promise.all([readTrial(from, bakeryId, trialId), readingsToJudge(from, bakeryId, { trialId }), everyMeasure(from, bakeryId)])
+  const [trial, read, measures, toSettle] = await Promise.all([readTrial(from, bakeryId, trialId), readingsToJudge(from, bakeryId, { trialId }), everyMeasure(from, bakeryId), countToSettle(from, bakeryId, trialId)])
   if (!trial) throw new Refusal('not-found')
   const { arms, batches, factorName, factorLevels, bakery, ...header } = trial
   const readings = currentReadings(read)
@@ -35,6 +36,7 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
     measures: measures.filter(({ endedAt }) => endedAt === null),
     batches: batches.filter(({ state }) => state === 'measured'),
     readings,
+    toSettle,
   })
   return { header, declared, batches: measured, arms, timeZone: bakery.timeZone, gaps }
 }

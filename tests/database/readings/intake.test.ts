@@ -6,7 +6,11 @@ import { hashOfText } from '@/lib/documents/hash-of-text'
 import { readReading } from '@/lib/documents/reading/read-reading'
 import type { Caller } from '@/lib/kitchen/caller'
 import { takeEntries, type EntryAnswer } from '@/lib/kitchen/intake/take-entries'
+import { getResult } from '@/lib/kitchen/evidence/get-result'
+import { gapsOfTrial } from '@/lib/kitchen/readings/gaps-of-trial'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
+import { getBatch } from '@/lib/kitchen/shifts/get-batch'
+import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
 import { makeApprovedTrial, type ApprovedTrial } from '../../support/approved-trial'
 import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
@@ -148,6 +152,19 @@ describe('an entry that cannot go where it belongs', () => {
     await send([correction(there.id, { piece: 2 })])
     expect(await send([late])).toEqual(first.slice(1))
     expect(await aside()).toHaveLength(1)
+  })
+
+  it('stands among what is missing of its batch and its trial, in the record too, until it is settled', async () => {
+    await send([reading(), reading({ value: '500' }), reading({ value: '501' })])
+    const kept = { kind: 'to-settle', count: 2 }
+    expect(valueOf(await getBatch.call(bakery.early.caller, { batchId })).gaps.at(-1)).toEqual(kept)
+    await db().batch.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: batchId } }, data: { state: 'baked' } })
+    expect(refusalOf(await moveBatch.call(bakery.early.caller, { batchId, seenRevision: 2, to: 'measured' }))).toBe('gaps-without-reason why:missing')
+    valueOf(await moveBatch.call(bakery.early.caller, { batchId, seenRevision: 2, to: 'measured', why: 'nobody knows which is right' }))
+    const moved = await db().auditEntry.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, action: 'shifts.move-batch', targetId: batchId }, orderBy: { number: 'desc' } })
+    expect(moved.entryText).toContain('entries kept aside and not settled: 2')
+    expect(valueOf(await getResult.call(bakery.head.caller, { trialId: trial.trialId })).gaps).toMatchObject([{ batchId, gaps: expect.arrayContaining([kept]) as unknown }])
+    expect(await gapsOfTrial(db(), bakery.bakeryId, trial.trialId)).toMatchObject([{ batchId, gaps: expect.arrayContaining([kept]) as unknown }])
   })
 
   it('can be neither changed nor taken out, not by the app and not by the owner of the tables', async () => {
