@@ -75,6 +75,7 @@ export const audit = {
     'readings.add-measure': 'added a measure',
     'readings.log-reading': 'logged a reading',
     'readings.correct-reading': 'corrected a reading',
+    'readings.settle-entry': 'settled an entry that was kept aside',
     'readings.import-readings': 'imported readings from a file',
     'refused.right': 'asked for what their role does not allow',
     'refused.password': 'gave a wrong password',

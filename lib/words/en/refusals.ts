@@ -60,6 +60,7 @@ export const refusals = {
   'aside-corrected': 'Somebody corrected this reading meanwhile. Your correction is kept aside, whole, until the head baker settles it; it need not be sent again.',
   'aside-id-taken': 'Another reading is in the book under this one’s number. This one is kept aside, whole, until the head baker settles it; it need not be sent again.',
   'aside-of-aside': 'The reading that this corrects is kept aside itself. So is the correction, until the head baker settles both; it need not be sent again.',
+  'settle-reading-first': 'The reading that this corrects is kept aside itself. Settle that one first.',
   'entry-not-kept': 'The book could not keep this one and does not know why; the others are not held up. Tell whoever looks after this install.',
   'correction-not-yours': 'You can correct your own readings of this shift. Ask the head baker for others.',
 } as const
