@@ -78,7 +78,9 @@ export function entryHandler<Entry extends { id: string }, Facts, Row>(spec: Han
     kinds: spec.kinds,
     async take({ tx, actor, now, entries }) {
       const read = entries.map((sent) => refusedOr(sent, () => readEntry(spec, actor, sent)))
-      const facts = await spec.load(tx, actor.bakeryId, read.flatMap((each) => ('outcome' in each ? [] : [each.entry])))
+      const readable = read.flatMap((each) => ('outcome' in each ? [] : [each.entry]))
+      if (readable.length === 0) return read.flatMap((each) => ('outcome' in each ? [each] : []))
+      const facts = await spec.load(tx, actor.bakeryId, readable)
       const ready: Ready<Row>[] = []
       const firstOf = new Map<string, number>()
       const taken = read.map((each, index): Taken => {

@@ -1,8 +1,11 @@
+import fs from 'node:fs'
+import path from 'node:path'
 import fc from 'fast-check'
 import pg from 'pg'
 import { v7 as uuid } from 'uuid'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
+import { appRole } from '@/lib/db/embedded/roles'
 import { inTransaction } from '@/lib/db/transaction'
 import { correctReading } from '@/lib/kitchen/readings/correct-reading'
 import { keepReadings, type ReadingRow } from '@/lib/kitchen/readings/keep-readings'
@@ -88,6 +91,20 @@ it('is written by readings and by nobody else, whatever their rights', async () 
       }
     })
   }
+  await mustAgree()
+})
+
+it('is filled by its migration from the readings that are there, corrected ones among them', async () => {
+  const batchId = trial.batches[1]!.batchId
+  const [first, second, third] = [uuid(), uuid(), uuid()]
+  await keep(row({ id: first, batchId }), row({ id: second, batchId, piece: 2, supersedesId: first, reason: 'slip' }), row({ id: third, batchId, supersedesId: second, reason: 'slip' }), row({ batchId, piece: 2 }))
+  const before = await placesTwice()
+  await connected(database.ownerUrl, async (client) => {
+    await client.query('DROP TRIGGER reading_takes_place ON reading; DROP TABLE reading_place; DROP FUNCTION reading_takes_place, refuse_place_by_hand')
+    await client.query(fs.readFileSync(path.join(import.meta.dirname, '../../../prisma/migrations/20261130020000_readings_have_places/migration.sql'), 'utf8'))
+    await client.query(`GRANT SELECT ON reading_place TO ${appRole}`)
+  })
+  expect(await placesTwice()).toEqual(before)
   await mustAgree()
 })
 
