@@ -1,13 +1,16 @@
 import fc from 'fast-check'
 import { v7 as uuid } from 'uuid'
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { findActor } from '@/lib/auth/actor'
 import { db } from '@/lib/db/client'
+import { inTransaction } from '@/lib/db/transaction'
 import { hashOfText } from '@/lib/documents/hash-of-text'
 import { readReading } from '@/lib/documents/reading/read-reading'
 import type { Caller } from '@/lib/kitchen/caller'
 import { takeEntries, type EntryAnswer } from '@/lib/kitchen/intake/take-entries'
 import { getResult } from '@/lib/kitchen/evidence/get-result'
 import { gapsOfTrial } from '@/lib/kitchen/readings/gaps-of-trial'
+import { readingsHandler } from '@/lib/kitchen/readings/readings-handler'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
 import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
@@ -123,6 +126,40 @@ describe('a request of entries', () => {
     expect(refusalOf(await takeEntries.call(bakery.early.caller, { entries: Array.from({ length: 101 }, () => reading()) }))).toMatch(/^invalid entries:/)
     expect(refusalOf(await takeEntries.call(bakery.early.caller, { entries: [reading()], more: 1 }))).toBe('invalid more:unknown-field')
   })
+})
+
+it('a hundred entries ask the database as often as two do', async () => {
+  trial = await makeApprovedTrial(bakery, { pieces: 100 })
+  batchId = trial.batches[0]!.batchId
+  await begin(0)
+  const actor = (await findActor(db(), bakery.early.sessionSecret, testNow))!
+  const asked = async (sent: readonly Sent[]) => {
+    let count = 0
+    await inTransaction(async (tx) => {
+      // Everything that is called on a transaction is a statement, of its own or of one of its tables.
+      const counting = <Of extends object>(of: Of): Of =>
+        new Proxy(of, {
+          get(target, name) {
+            const part: unknown = Reflect.get(target, name)
+            if (typeof part === 'function') {
+              count++
+              return part.bind(target) as unknown
+            }
+            return typeof part === 'object' && part !== null ? counting(part) : part
+          },
+        })
+      const taken = await readingsHandler.take({ tx: counting(tx), actor, now: testNow, entries: sent })
+      expect(taken.every(({ outcome }) => outcome === 'kept')).toBe(true)
+    })
+    return count
+  }
+  const pair = (piece: number) => {
+    const wrong = reading({ piece })
+    return [wrong, correction(wrong.id, { piece })]
+  }
+  const few = await asked(pair(1))
+  expect(few).toBeLessThan(16)
+  expect(await asked(Array.from({ length: 50 }, (_, i) => pair(i + 2)).flat())).toBe(few)
 })
 
 describe('an entry that cannot go where it belongs', () => {
