@@ -19,6 +19,8 @@ export function sayGap(gap: Gap, bakery: BakeryShown, { gaps: text, readings }: 
       const shown = (value: number) => amountInUnits(value, unit, digits, bakery)
       return say(text.outside, language, { name, place: placeOf(gap), value: shown(gap.value), least: shown(gap.least), most: shown(gap.most) })
     }
+    case 'to-settle':
+      return say(text['to-settle'], language, { count: gap.count })
     default:
       return gap satisfies never
   }

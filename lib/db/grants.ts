@@ -1,9 +1,10 @@
 import pg from 'pg'
 import { appendOnlyTables } from './append-only'
+import { tablesKeptByTriggers } from './kept-by-triggers'
 
 /**
  * Gives the app's role exactly what it needs, after each migration: rows yes, tables no; tables that only grow
- * are read and added to, nothing else.
+ * are read and added to, nothing else; what triggers keep is read.
  */
 export async function grantRights(owner: pg.Client, appRole: string): Promise<void> {
   const role = pg.escapeIdentifier(appRole)
@@ -20,6 +21,6 @@ export async function grantRights(owner: pg.Client, appRole: string): Promise<vo
 }
 
 function rightsOn(table: string): string {
-  if (table === '_prisma_migrations') return 'SELECT'
+  if (table === '_prisma_migrations' || (tablesKeptByTriggers as readonly string[]).includes(table)) return 'SELECT'
   return (appendOnlyTables as readonly string[]).includes(table) ? 'SELECT, INSERT' : 'SELECT, INSERT, UPDATE, DELETE'
 }

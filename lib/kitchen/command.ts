@@ -20,8 +20,8 @@ import type { Result } from './result'
 
 type Outcome<Value> = {
   value: Value
-  /** What the record says of it. */
-  audit: Omit<AuditNote, 'action'>
+  /** What the record says of it; null where nothing was written, because all of it had come before. */
+  audit: Omit<AuditNote, 'action'> | null
   /** Names of what may look different now, for the route: `team`, `trial:<id>`. */
   changed: readonly string[]
 }
@@ -97,7 +97,7 @@ export function command<R extends Right, Schema extends z.ZodType, Value extends
           const mustBeStill = async () => {
             if (!(await isStillActor(tx, actor, now))) throw new Refusal('not-signed-in')
           }
-          await appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: spec.name, ...outcome.audit }, spec.endsOwnSession ? undefined : mustBeStill)
+          if (outcome.audit) await appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: spec.name, ...outcome.audit }, spec.endsOwnSession ? undefined : mustBeStill)
           return { value, changed: outcome.changed }
         })
       }),

@@ -14,6 +14,8 @@ const refusalByConstraint: Record<string, () => Refusal> = {
   measure_bakery_id_name_key: () => Refusal.at('name', 'name-taken'),
   decision_standing_once: () => new Refusal('stale-moved-on'),
   reading_pkey: () => new Refusal('reading-clash'),
+  settled_entry_pkey: () => new Refusal('stale-moved-on'),
+  reading_place_taken: () => new Refusal('reading-there'),
   reading_superseded_once: () => new Refusal('stale-moved-on'),
 }
 

@@ -56,9 +56,9 @@ test('while the database is away every write is refused with 503 and nothing of 
   const headers = { Origin: app.url, Cookie: cookie }
   const signOut = await fetch(`${app.url}/sign-out`, { method: 'POST', headers, redirect: 'manual' })
   expect([signOut.status, await signOut.text()]).toEqual([503, 'The bakery’s book does not answer. Nothing was kept; try again in a moment.'])
-  const readings = await fetch(`${app.url}/api/v1/readings`, { method: 'POST', headers: { ...headers, 'Content-Type': 'application/json' }, body: JSON.stringify({ readings: [{ id: 'x' }] }) })
-  expect([readings.status, readings.headers.get('retry-after')]).toEqual([503, '5'])
-  expect(await readings.json()).toMatchObject({ readings: [{ ok: false, refusal: 'away' }] })
+  const entries = await fetch(`${app.url}/api/v1/entries`, { method: 'POST', headers: { ...headers, 'Content-Type': 'application/json' }, body: JSON.stringify({ entries: [{ id: 'x' }] }) })
+  expect([entries.status, entries.headers.get('retry-after')]).toEqual([503, '5'])
+  expect(await entries.json()).toMatchObject({ refusal: 'away' })
   const { csrfToken } = (await (await fetch(`${app.url}/api/auth/csrf`)).json()) as { csrfToken: string }
   expect(csrfToken).not.toBe('')
   await app.gate.open()

@@ -14,7 +14,7 @@ test('a reading that got no answer keeps what was typed, and is kept once when i
   const count = async () => Number((await app.look.query<{ n: string }>('SELECT count(*) n FROM reading WHERE batch_id = $1', [batchId])).rows[0]?.n)
 
   // The request arrives and its answer is lost: nobody at the tablet can know that it was kept.
-  await page.route('**/api/v1/readings', async (route) => {
+  await page.route('**/api/v1/entries', async (route) => {
     await route.fetch()
     await route.abort()
   })
@@ -25,19 +25,40 @@ test('a reading that got no answer keeps what was typed, and is kept once when i
   await expect(field(page, 'Loaf weight', 'Piece 1')).toHaveValue('421.5')
   expect(await count()).toBe(1)
 
-  await page.unroute('**/api/v1/readings')
+  await page.unroute('**/api/v1/entries')
   await page.getByRole('button', { name: 'Send again' }).click()
   await expect(page.getByText('In the book: Esi')).toBeVisible()
   expect(await count()).toBe(1)
+})
+
+test('a reading that comes too late for its place is kept aside, and says so; it is not sent as another one', async ({ app, bakery, as, expectNoise }) => {
+  expectNoise(/422/)
+  const { batchId } = await walkReading({ bakery, neighbour: bakery, look: app.look })
+  const pages = await Promise.all([bakery.early, bakery.late].map((person) => as(person, tablet)))
+  for (const [at, page] of pages.entries()) {
+    await page.goto(`/shift/${batchId}`)
+    await field(page, 'Loaf weight', 'Piece 1').fill(at === 0 ? '421.5' : '431.5')
+  }
+  const [first, second] = pages as [Page, Page]
+  await keep(first, 'Loaf weight', 'Piece 1').click()
+  await expect(first.getByText('In the book: Esi')).toBeVisible()
+  await keep(second, 'Loaf weight', 'Piece 1').click()
+  await expect(second.getByText('kept aside until the head baker settles it')).toBeVisible()
+  // The reading that was faster is there, and the field is empty for whatever comes next.
+  await expect(second.getByText('In the book: Esi')).toBeVisible()
+  await expect(second.getByRole('textbox', { name: /^Loaf weight, Piece 1/ })).toHaveValue('')
+  await keep(second, 'Loaf weight', 'Piece 1').click()
+  const { rows } = await app.look.query<{ n: string }>('SELECT count(*) n FROM entry_to_settle WHERE batch_id = $1', [batchId])
+  expect(rows[0]?.n).toBe('1')
 })
 
 test('an answer that does not echo the hash is not taken for kept', async ({ app, bakery, as }) => {
   const { batchId } = await walkReading({ bakery, neighbour: bakery, look: app.look })
   const page = await as(bakery.early, tablet)
   await page.goto(`/shift/${batchId}`)
-  await page.route('**/api/v1/readings', async (route) => {
-    const { readings } = route.request().postDataJSON() as { readings: { id: string }[] }
-    await route.fulfill({ json: { readings: [{ ok: true, id: readings[0]?.id, hash: 'a'.repeat(64), isAgain: false, outOfRange: false, needs: null }] } })
+  await page.route('**/api/v1/entries', async (route) => {
+    const { entries } = route.request().postDataJSON() as { entries: { id: string }[] }
+    await route.fulfill({ json: { entries: [{ outcome: 'kept', id: entries[0]?.id, hash: 'a'.repeat(64), isAgain: false, outOfRange: false, needs: null }] } })
   })
   await field(page, 'Loaf weight', 'Piece 1').fill('421.5')
   await field(page, 'Loaf weight', 'Piece 1').press('Enter')

@@ -5,6 +5,7 @@ import pg from 'pg'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { appendOnlyTables } from '../../lib/db/append-only'
 import { appRole } from '../../lib/db/embedded/roles'
+import { tablesKeptByTriggers } from '../../lib/db/kept-by-triggers'
 import { differenceFromSchema, migrate } from '../../lib/db/migrate'
 import { tablesWithoutBakery } from '../../lib/db/tables-without-bakery'
 import { readTables, type ForeignKey, type Table } from '../support/catalogue'
@@ -12,7 +13,7 @@ import { findCatalogueFaults } from '../support/catalogue-faults'
 import { connected, freshDatabase, type FreshDatabase } from '../support/database'
 import { dropChecks, MinimalRows } from '../support/minimal-rows'
 
-const lists = { withoutBakery: tablesWithoutBakery, appendOnly: appendOnlyTables }
+const lists = { withoutBakery: tablesWithoutBakery, appendOnly: appendOnlyTables, keptByTriggers: tablesKeptByTriggers }
 const onlyGrows = 'EV001'
 const notAllowed = '42501'
 
@@ -100,6 +101,7 @@ describe('the check reports', () => {
       'person: trigger guarded says that it only grows, lib/db/append-only.ts does not',
     ],
     ['a right to change what only grows', `GRANT UPDATE (action) ON audit_entry TO ${appRole}`, "audit_entry: the app's role may UPDATE"],
+    ['a right to change what triggers keep', `GRANT UPDATE ON reading_place TO ${appRole}`, "reading_place: the app's role may UPDATE"],
     ['a right to empty a table', `GRANT TRUNCATE ON person TO ${appRole}`, "person: the app's role may TRUNCATE"],
     ['a table of the app', `${spoons}; GRANT CREATE ON SCHEMA public TO ${appRole}; ALTER TABLE spoon OWNER TO ${appRole}`, "the app's role owns something"],
     ['a right of everybody', 'GRANT DELETE ON audit_entry TO PUBLIC', "audit_entry: the app's role may DELETE"],

@@ -3,7 +3,7 @@ import { appRole } from '../../lib/db/embedded/roles'
 import { readTables, type ForeignKey, type Table } from './catalogue'
 
 /** What the database is held against: the lists in lib/db. */
-export type Lists = { withoutBakery: readonly string[]; appendOnly: readonly string[] }
+export type Lists = { withoutBakery: readonly string[]; appendOnly: readonly string[]; keptByTriggers: readonly string[] }
 
 const key = 'bakery_id'
 const notOurs = '_prisma_migrations'
@@ -15,13 +15,13 @@ const notOurs = '_prisma_migrations'
 export async function findCatalogueFaults(client: pg.Client, lists: Lists): Promise<string[]> {
   const tables = await readTables(client)
   const names = tables.map((table) => table.name)
-  const listed = [...lists.withoutBakery, ...lists.appendOnly].filter((name) => !names.includes(name))
+  const listed = [...lists.withoutBakery, ...lists.appendOnly, ...lists.keptByTriggers].filter((name) => !names.includes(name))
   return [
     ...listed.map((name) => `${name}: is in a list but not in the database`),
     ...tables.flatMap((table) => (lists.withoutBakery.includes(table.name) ? keyFaultsWithoutBakery(table) : keyFaults(table))),
     ...tables.flatMap((table) => [...foreignKeyFaults(table), ...timeFaults(table)]),
     ...tables.flatMap((table) => growthFaults(table, lists.appendOnly)),
-    ...(await rightsFaults(client, lists.appendOnly)),
+    ...(await rightsFaults(client, [...lists.appendOnly, ...lists.keptByTriggers])),
   ]
 }
 
@@ -105,7 +105,7 @@ function growthFaults(table: Table, appendOnly: readonly string[]): string[] {
   ]
 }
 
-async function rightsFaults(client: pg.Client, appendOnly: readonly string[]): Promise<string[]> {
+async function rightsFaults(client: pg.Client, unchanging: readonly string[]): Promise<string[]> {
   const { rows } = await client.query<{ name: string; right: string }>(
     `SELECT c.relname AS name, r.right FROM pg_class c JOIN pg_namespace n ON n.oid = c.relnamespace,
        unnest(ARRAY['TRUNCATE', 'TRIGGER', 'REFERENCES', 'MAINTAIN', 'UPDATE', 'DELETE']) AS r ("right")
@@ -116,7 +116,7 @@ async function rightsFaults(client: pg.Client, appendOnly: readonly string[]): P
   )
   const rowRights = ['UPDATE', 'DELETE']
   const faults = rows
-    .filter(({ name, right }) => !rowRights.includes(right) || appendOnly.includes(name) || name === notOurs)
+    .filter(({ name, right }) => !rowRights.includes(right) || unchanging.includes(name) || name === notOurs)
     .map(({ name, right }) => `${name}: the app's role may ${right}`)
   const owned = await client.query<{ count: number }>(
     `SELECT count(*)::int AS count FROM pg_shdepend WHERE refclassid = 'pg_authid'::regclass AND refobjid = $1::regrole AND deptype = 'o'`,

@@ -38,6 +38,7 @@ export function importFacts(change: Partial<ImportFacts['trial']> = {}, batches:
       ...batches[i],
     })),
     readings: [],
+    toSettle: new Map(),
     ranges: { scalingMassG: 480, plannedWaterG: new Map(), usualMlPerG: new Map() },
     measures: standardMeasures.map(({ direction: _, least, most, ...measure }) => ({
       ...measure,

@@ -22,6 +22,8 @@ type Question = {
   measures: Awaited<ReturnType<typeof everyMeasure>>
   /** The measured ones, in order. */
   measured: readonly { id: string; code: string; piecesMade: number | null }[]
+  /** Of `countToSettle`. */
+  toSettle: ReadonlyMap<string, number>
 }
 
 /** The readings of so many trials are kept as judged, those that were looked at last. */
@@ -31,13 +33,13 @@ const kept = keepLast<JudgedReadings>(100)
  * What the readings of a trial come to, read and judged once for the same seal, measures and batches. A reading is
  * never changed or taken out, so what is kept for a seal is never older than the seal.
  */
-export function judgeReadings(from: Db | Tx, { bakeryId, seal, trial, measures, measured }: Question): Promise<JudgedReadings> {
-  const rests = [bakeryId, seal, trial.id, trial.measure.id, trial.measure.level, trial.piecesPerBatch, measures, measured.map(({ id, code, piecesMade }) => [id, code, piecesMade])]
+export function judgeReadings(from: Db | Tx, { bakeryId, seal, trial, measures, measured, toSettle }: Question): Promise<JudgedReadings> {
+  const rests = [bakeryId, seal, trial.id, trial.measure.id, trial.measure.level, trial.piecesPerBatch, measures, measured.map(({ id, code, piecesMade }) => [id, code, piecesMade]), [...toSettle].sort()]
   return kept(hashOfFacts(rests), async () => {
     const readings = currentReadings(await readingsToJudge(from, bakeryId, { trialId: trial.id }))
     return {
       figures: readingsOfTrial({ readings, measures, primary: trial.measure }),
-      gaps: gapsOfBatches({ trial: { measureId: trial.measure.id, piecesPerBatch: trial.piecesPerBatch }, measures: measures.filter(({ endedAt }) => endedAt === null), batches: measured, readings }),
+      gaps: gapsOfBatches({ trial: { measureId: trial.measure.id, piecesPerBatch: trial.piecesPerBatch }, measures: measures.filter(({ endedAt }) => endedAt === null), batches: measured, readings, toSettle }),
     }
   })
 }

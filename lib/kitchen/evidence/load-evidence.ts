@@ -2,6 +2,7 @@ import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import { Refusal } from '../refusal'
 import { isMixingWater, type MixedLine } from './dough-as-mixed'
+import { countToSettle } from '../readings/count-to-settle'
 import { everyMeasure } from '../readings/measures-to-read'
 import { judgeReadings, sealNow } from './judge-readings'
 import type { ConditionCode, DeclaredTrial, MeasuredBatch } from './trial-facts'
@@ -10,10 +11,10 @@ const nothingRead = { pieces: [], conditions: { 'dough-temp': null, 'proof-time'
 
 /** A trial as its result needs it, with what is missing or odd of it, without anything of costs. @throws Refusal 'not-found' */
 export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: string) {
-  const [trial, seal, measures] = await Promise.all([readTrial(from, bakeryId, trialId), sealNow(from, bakeryId, trialId), everyMeasure(from, bakeryId)])
+  const [trial, seal, measures, toSettle] = await Promise.all([readTrial(from, bakeryId, trialId), sealNow(from, bakeryId, trialId), everyMeasure(from, bakeryId), countToSettle(from, bakeryId, trialId)])
   if (!trial) throw new Refusal('not-found')
   const { arms, batches, factorName, factorLevels, bakery, ...header } = trial
-  const { figures, gaps } = await judgeReadings(from, { bakeryId, seal, trial, measures, measured: batches.filter(({ state }) => state === 'measured') })
+  const { figures, gaps } = await judgeReadings(from, { bakeryId, seal, trial, measures, measured: batches.filter(({ state }) => state === 'measured'), toSettle })
   const declared: DeclaredTrial = {
     kind: trial.kind,
     state: trial.state,

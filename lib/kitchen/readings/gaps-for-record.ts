@@ -13,6 +13,8 @@ export function gapsForRecord(gaps: readonly Gap[]): string[] {
         return `${gap.measure.name}${ofPiece(gap.piece)}: not settled`
       case 'outside':
         return `${gap.measure.name}${ofPiece(gap.piece)}: ${gap.value} ${gap.measure.unit}, outside ${gap.least} to ${gap.most}`
+      case 'to-settle':
+        return `entries kept aside and not settled: ${gap.count}`
       default:
         return gap satisfies never
     }

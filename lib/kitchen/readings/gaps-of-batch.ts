@@ -33,13 +33,16 @@ export type Gap =
   | ({ kind: 'unsettled' } & OfPlace)
   /** A reading is outside what is usual, and somebody confirmed it. */
   | ({ kind: 'outside'; readingId: string; value: number } & PlausibleRange & OfPlace)
+  /** Entries from outside came too late for their place, are kept aside, and nobody settled them. */
+  | { kind: 'to-settle'; count: number }
 
 /**
- * Everything that is missing, unsettled or odd about a batch. Wanted are the readings of the whole batch that every
+ * Everything that is missing, unsettled, odd or kept aside about a batch. Wanted are the readings of the whole batch that every
  * bakery takes (they say what else differed), and those that the trial's own measure rests on, once for each repeat
  * and piece. Other measures may be read and are never missing; what was read of them can be unsettled or odd.
  * @param decidingMeasureId the trial's primary measure; a worked-out one stands for the measures it is worked out of
  * @param readings of the batch, those that hold
+ * @param toSettle how many entries of the batch are kept aside
  */
 export function gapsOfBatch(q: {
   measures: readonly GapMeasure[]
@@ -47,10 +50,12 @@ export function gapsOfBatch(q: {
   piecesPerBatch: number
   piecesMade: number | null
   readings: readonly GapReading[]
+  toSettle: number
 }): Gap[] {
   const pieces = piecesToRead(q.piecesPerBatch, q.piecesMade)
   const fewer: Gap[] = pieces < q.piecesPerBatch ? [{ kind: 'fewer-pieces', have: pieces, of: q.piecesPerBatch }] : []
-  return [...fewer, ...q.measures.flatMap((measure) => missingOf(measure, pieces, q)), ...q.measures.flatMap((measure) => faultsOf(measure, q.readings))]
+  const aside: Gap[] = q.toSettle > 0 ? [{ kind: 'to-settle', count: q.toSettle }] : []
+  return [...fewer, ...q.measures.flatMap((measure) => missingOf(measure, pieces, q)), ...q.measures.flatMap((measure) => faultsOf(measure, q.readings)), ...aside]
 }
 
 type Asked = Parameters<typeof gapsOfBatch>[0]

@@ -9,7 +9,7 @@ import { lockTrial } from '../trials/lock-trial'
 import { examineImport } from './examine-import'
 import { hashOfContent } from './hash-of-content'
 import { importReadingsInput } from './import-readings.input'
-import { keepReadings } from './keep-reading'
+import { keepReadings } from './keep-readings'
 import { loadImportFacts } from './load-import-facts'
 import type { OutsideMove } from './outside-moves'
 
@@ -44,12 +44,27 @@ export const importReadings = command({
     mustBeOpen(facts.trial.state)
     await keepReadings(
       tx,
-      actor,
-      fresh.map(({ id, batchId, measureId, piece, factorLevel, repeat, valueEntered, unitEntered, value: inBase, range, takenAt }) => {
-        const entered = { id, repeat, value: valueEntered, unit: unitEntered }
-        const place = { batchId, measureId, piece, factorLevel }
-        return { entered, reading: { trialId, place, value: inBase, range, takenAt, receivedAt: now, contentHash: hashOfContent({ ...entered, ...place, takenAt: takenAt.toISOString() }) } }
-      }),
+      fresh.map(({ id, batchId, measureId, piece, factorLevel, repeat, valueEntered, unitEntered, value: inBase, range, takenAt }) => ({
+        bakeryId,
+        id,
+        trialId,
+        batchId,
+        measureId,
+        piece,
+        factorLevel,
+        repeat,
+        value: inBase,
+        valueEntered,
+        unitEntered,
+        personId: actor.personId,
+        takenAt,
+        receivedAt: now,
+        supersedesId: null,
+        reason: null,
+        contentHash: hashOfContent({ id, batchId, measureId, piece, factorLevel, repeat, value: valueEntered, unit: unitEntered, takenAt: takenAt.toISOString() }),
+        plausibleLeast: range.least,
+        plausibleMost: range.most,
+      })),
     )
     for (const move of moves) if (!(await moveOn(tx, bakeryId, move))) throw await staleRefusal(tx, actor, move.batchId)
     const begins = moves.length > 0 ? (await tx.trial.updateMany({ where: { bakeryId, id: trialId, state: 'approved' }, data: { state: 'baking', revision: { increment: 1 } } })).count : 0

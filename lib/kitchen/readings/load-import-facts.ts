@@ -1,6 +1,7 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import { Refusal } from '../refusal'
+import { countToSettle } from './count-to-settle'
 import { loadRangeFacts } from './load-range-facts'
 import { measuresToRead } from './measures-to-read'
 import { unitsOfBase } from './units-of-base'
@@ -71,5 +72,6 @@ export async function loadImportFacts(from: Db | Tx, bakeryId: string, trialId: 
   })
   const measures = (await measuresToRead(from, bakeryId)).map((measure) => ({ ...measure, units: unitsOfBase(measure.unit) }))
   const ranges = await loadRangeFacts(from, bakeryId, trialId, measures)
-  return { trial, timeZone, batches, readings, measures, ranges }
+  const toSettle = await countToSettle(from, bakeryId, trialId)
+  return { trial, timeZone, batches, readings, measures, ranges, toSettle }
 }

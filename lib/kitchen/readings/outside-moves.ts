@@ -2,7 +2,7 @@ import 'server-only'
 import type { BatchState } from '../../db/generated/enums'
 import { byPlan, isOver, needsCleanDown, type MixedBatch } from '../shifts/rules'
 import { currentReadings } from './current-readings'
-import type { ImportFacts } from './load-import-facts'
+import type { ImportBatch, ImportFacts } from './load-import-facts'
 import { gapsOfBatch, type GapReading } from './gaps-of-batch'
 import type { ImportedDough } from './place-rows'
 import type { ImportedReading } from './read-import'
@@ -38,7 +38,7 @@ export function outsideMoves(q: { facts: ImportFacts; doughs: readonly ImportedD
   const holding = [...currentReadings(facts.readings), ...q.fresh.map(({ range, ...reading }) => ({ ...reading, plausibleLeast: range.least, plausibleMost: range.most }))]
   const moves = q.doughs.flatMap(({ batch, first, last, good }): OutsideMove[] => {
     if (isOver(batch.state)) return []
-    const isWhole = isReadWhole(facts, batch.piecesMade, holding.filter(({ batchId }) => batchId === batch.id))
+    const isWhole = isReadWhole(facts, batch, holding.filter(({ batchId }) => batchId === batch.id))
     if (!isWhole && batch.state === 'baked') return []
     const made = batch.piecesMade ?? (isWhole ? facts.trial.piecesPerBatch : null)
     return [
@@ -68,8 +68,8 @@ export function outsideMoves(q: { facts: ImportFacts; doughs: readonly ImportedD
   }
 }
 
-function isReadWhole({ measures, trial }: ImportFacts, piecesMade: number | null, readings: readonly GapReading[]): boolean {
-  const gaps = gapsOfBatch({ measures, decidingMeasureId: trial.measureId, piecesPerBatch: trial.piecesPerBatch, piecesMade, readings })
+function isReadWhole({ measures, trial, toSettle }: ImportFacts, { id: batchId, piecesMade }: ImportBatch, readings: readonly GapReading[]): boolean {
+  const gaps = gapsOfBatch({ measures, decidingMeasureId: trial.measureId, piecesPerBatch: trial.piecesPerBatch, piecesMade, readings, toSettle: toSettle.get(batchId) ?? 0 })
   // What every dough is read for besides, such as its temperature, says what else differed and may be missing.
   return gaps.every((gap) => gap.kind === 'missing' && gap.measure.id !== trial.measureId && measures.find(({ id }) => id === gap.measure.id)?.level === 'batch')
 }

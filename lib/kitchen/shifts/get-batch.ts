@@ -101,6 +101,7 @@ export const getBatch = query({
           },
           orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
         },
+        toSettle: { where: { settled: null }, select: { entryId: true } },
       },
     })
     const [batch, measures] = await Promise.all([found, measuresToRead(db, bakeryId)])
@@ -109,7 +110,7 @@ export const getBatch = query({
     const [ranges, ofTrial] = await Promise.all([loadRangeFacts(db, bakeryId, batch.trialId, measures), mixedBatches(db, bakeryId, batch.trialId)])
     const own = ofTrial.find(({ id }) => id === batch.id)
     const next = nextToBegin(ofTrial)
-    const { arm, trial, readings, mixingDay, movedFrom, movedAt, movedById: _, movedRevision: __, ...facts } = batch
+    const { arm, trial, readings, toSettle, mixingDay, movedFrom, movedAt, movedById: _, movedRevision: __, ...facts } = batch
     const mayUndo = isOpen(trial.state) && whyNoUndo({ batch, personId: actor.personId, now }) === null
     const current = currentReadings(readings)
     const holds = new Set(current.map(({ id }) => id))
@@ -144,8 +145,8 @@ export const getBatch = query({
         range: plausibleRange(measure, arm.position, ranges),
         planned: plannedValue(measure.code, { ...trial.controlVersion, waterG: ranges.plannedWaterG.get(arm.position) || null }),
       })),
-      /** What is missing, unsettled or odd; while a batch waits nothing is. */
-      gaps: batch.state === 'waiting' ? [] : gapsOfBatch({ measures, decidingMeasureId: trial.measureId, piecesPerBatch: trial.piecesPerBatch, piecesMade: batch.piecesMade, readings: current }),
+      /** What is missing, unsettled, odd or kept aside; while a batch waits nothing is. */
+      gaps: batch.state === 'waiting' ? [] : gapsOfBatch({ measures, decidingMeasureId: trial.measureId, piecesPerBatch: trial.piecesPerBatch, piecesMade: batch.piecesMade, readings: current, toSettle: toSettle.length }),
       readings: readings.map((reading) => ({
         ...reading,
         outside: outsideOf(reading, measures),

@@ -95,6 +95,8 @@ export const getShift = query({
                     piecesPerBatch: trial.piecesPerBatch,
                     piecesMade,
                     readings: current.filter(({ batchId }) => batchId === batch.id),
+                    // The rack says what is to be read, and nothing else.
+                    toSettle: 0,
                   }).flatMap((gap) => (gap.kind === 'missing' ? [{ name: gap.measure.name, have: gap.have, of: gap.of }] : []))
                 : [],
             }

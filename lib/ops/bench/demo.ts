@@ -2,6 +2,7 @@ import fs from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
 import { closeDb } from '../../db/client'
+import type { Caller } from '../../kitchen/caller'
 import { closePool } from '../../kitchen/heavy/in-pool'
 import { builtWorker, ensureBuilt } from '../build'
 import { findFreePort } from '../find-free-port'
@@ -14,6 +15,8 @@ import { timeStart } from './time-start'
 /** The demo bakery, running, with its owner signed in. */
 export type Demo = {
   url: string
+  /** Its owner, signed in, for commands called from here. */
+  owner: Caller
   /** Seconds from `npm start` until the first page answers: in an empty data folder, and each time after that. */
   firstStartS: number
   laterStartsS: readonly number[]
@@ -75,5 +78,5 @@ async function openDemo(closing: Step[], asked: AbortSignal): Promise<Demo> {
     const html = await response.text()
     return response.status === 200 ? html : null
   }
-  return { url, firstStartS: firstStartS!, laterStartsS, openPage }
+  return { url, owner: caller, firstStartS: firstStartS!, laterStartsS, openPage }
 }

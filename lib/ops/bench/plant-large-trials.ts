@@ -4,11 +4,18 @@ import { normalDeviate } from '../../calc/random/normal-deviate'
 import { seededRandom } from '../../calc/random/seeded-random'
 import { db } from '../../db/client'
 
-export type TrialSize = { mixingDays: number; batchesPerArm: number; arms: number; loaves: number }
+export type TrialSize = {
+  mixingDays: number
+  batchesPerArm: number
+  arms: number
+  loaves: number
+  /** Its doughs are in work, and nothing is read of them yet. */
+  isOpen?: true
+}
 
 /**
- * Writes ended trials of a size straight into the demo's tables: past the commands, because only the result is looked
- * at. Every fifth dough that is no control was lost, in an uneven way, so that comparisons are as dear to
+ * Writes trials of a size, ended unless they are to be open, straight into the demo's tables: past the commands, because
+ * only the result is looked at, or what is sent to them. Every fifth dough that is no control was lost, in an uneven way, so that comparisons are as dear to
  * work out as they get. Made-up values; each trial has its own.
  * @returns ids of the trials
  */
@@ -37,7 +44,7 @@ async function plantTrial({ arms: [control], ...like }: Awaited<ReturnType<typeo
   const armIds = Array.from({ length: size.arms }, () => uuid())
   await db().arm.createMany({ data: armIds.map((id, position) => ({ bakeryId, id, trialId, position, name: `Dough ${position}`, onTop: false })) })
   await db().armLine.createMany({ data: armIds.flatMap((armId) => (control?.lines ?? []).map((line) => ({ ...line, bakeryId, id: uuid(), armId }))) })
-  await db().trial.update({ where: { bakeryId_id: { bakeryId, id: trialId } }, data: { state: 'closed', planText, planHash: hashOf(planText), proposedAt: at, closedAt: at } })
+  await db().trial.update({ where: { bakeryId_id: { bakeryId, id: trialId } }, data: { state: size.isOpen ? 'approved' : 'closed', planText, planHash: hashOf(planText), proposedAt: at, closedAt: size.isOpen ? null : at } })
 
   const days = Array.from({ length: size.mixingDays }, (_, i) => ({ bakeryId, id: uuid(), trialId, number: i + 1 }))
   await db().mixingDay.createMany({ data: days })
@@ -49,9 +56,10 @@ async function plantTrial({ arms: [control], ...like }: Awaited<ReturnType<typeo
   )
   await db().batch.createMany({
     data: doughs.map(({ id, armId, day, isLost }, i) => ({
-      bakeryId, id, trialId, kind: 'dough', armId, mixingDayId: day.id, plannedOrder: i % (size.arms * size.batchesPerArm) + 1, code: String(101 + i), cleanDownBefore: false, state: isLost ? 'lost' : 'measured', stateWhy: isLost ? 'Made up.' : null, piecesMade: size.loaves, piecesGood: size.loaves, begunAt: at, revision: 1,
+      bakeryId, id, trialId, kind: 'dough', armId, mixingDayId: day.id, plannedOrder: i % (size.arms * size.batchesPerArm) + 1, code: String(101 + i), cleanDownBefore: false, state: isLost ? 'lost' : size.isOpen ? 'in_work' : 'measured', stateWhy: isLost ? 'Made up.' : null, piecesMade: size.loaves, piecesGood: size.loaves, begunAt: at, revision: 1,
     })),
   })
+  if (size.isOpen) return trialId
   await db().reading.createMany({
     data: doughs
       .filter(({ isLost }) => !isLost)

@@ -56,5 +56,11 @@ export const refusals = {
   'odd-reading': 'Outside what is usual here, {least} to {most} {unit}. Look again. If it is right, send it confirmed.',
   'reading-clash': 'Another reading is in the book under this one’s number. Nothing was overwritten; show both to the head baker.',
   'reading-there': 'There is a reading in this place already. Correct that one, or log this as the next repeat.',
+  'aside-place-taken': 'A reading is in this place already. This one is kept aside until the head baker settles it; do not send it again.',
+  'aside-corrected': 'Somebody corrected this reading meanwhile. Your correction is kept aside until the head baker settles it; do not send it again.',
+  'aside-id-taken': 'Another reading is in the book under this one’s number. This one is kept aside until the head baker settles it; do not send it again.',
+  'aside-of-aside': 'The reading that this corrects is kept aside. So is the correction, until the head baker settles both; do not send it again.',
+  'settle-reading-first': 'The reading that this corrects is kept aside itself. Settle that one first.',
+  'entry-not-kept': 'The book could not keep this one and does not know why; the others are not held up. Tell whoever looks after this install.',
   'correction-not-yours': 'You can correct your own readings of this shift. Ask the head baker for others.',
 } as const

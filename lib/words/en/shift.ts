@@ -55,6 +55,7 @@ export const shift = {
     missing: '{name}: {have} of {of} read',
     unsettled: '{name}, {place}: two readings disagree, and the third is not taken',
     outside: '{name}, {place}: {value}, outside what is usual, {least} to {most}',
+    'to-settle': { one: 'One entry came too late for its place; it is kept aside for the head baker to settle', other: '{count} entries came too late for their places; they are kept aside for the head baker to settle' },
   },
   cautions: {
     title: 'Mind',

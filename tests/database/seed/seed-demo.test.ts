@@ -18,6 +18,7 @@ import { seedDemo } from '@/seed/seed-demo'
 import { makeFirstRunLink, valueOf } from '../../support/bakery'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
 import { forLong } from '../../support/long'
+import { placesTwice } from '../../support/places-twice'
 import { entriesTwice, evidenceTwice, plansTwice, readingsTwice, versionsTwice } from '../../support/rows-and-texts'
 
 /** In the bakery's zone just after midnight; and just before, with days of the trials on both sides of the change to summer time. */
@@ -73,6 +74,12 @@ describe.each(moments)('the demo as it is made at %s', (moment) => {
     expect(signatures.map(({ role }) => role)).toEqual(['head_baker', 'owner'])
     const { rows: formulas } = valueOf(await listFormulas.call(owner, {})).formulas
     expect(formulas.map(({ name, inProduction }) => [name, inProduction?.number])).toEqual([['Lock-keeper’s oat loaf', 1], ['Osier white tin', 2], ['Towpath wholemeal tin', 2]])
+  })
+
+  it('says of every reading whether it holds, and where', async () => {
+    const { byTable, byReadings } = await placesTwice()
+    expect(byTable).toEqual(byReadings)
+    expect(byTable.length).toBe((await db().reading.count()) - 1)
   })
 
   it('has one reading that was corrected by whoever took it, for a reason', async () => {

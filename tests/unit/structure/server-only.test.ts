@@ -11,6 +11,7 @@ const outside = [
   'lib/db/folder-lock',
   'lib/db/grants',
   'lib/db/is-reachable',
+  'lib/db/kept-by-triggers',
   'lib/db/migrate',
   'lib/db/migration-adapter',
   'lib/db/schema-engine',

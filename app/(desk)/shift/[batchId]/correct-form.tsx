@@ -37,7 +37,7 @@ export function CorrectForm({ reading, measure, pieces, words, language, onKept,
   })
   const isFixed = state.step === 'sending' || state.step === 'unsent'
   const correct = (confirmed?: true) => {
-    if (state.step === 'sending') return
+    if (state.step === 'sending' || state.step === 'aside') return
     if (value.trim() === '' && state.step !== 'unsent') {
       empty()
       document.getElementById(id)?.focus()
@@ -97,7 +97,7 @@ export function CorrectForm({ reading, measure, pieces, words, language, onKept,
           <input value={reason} onChange={(event) => touch(() => setReason(event.target.value))} readOnly={isFixed} autoComplete="off" maxLength={300} className={`mt-1 block font-normal ${floorControlClass('line')}`} />
         </label>
         <div className="flex flex-wrap gap-3">
-          <FloorButton tone="plain" disabled={state.step === 'sending'}>
+          <FloorButton tone="plain" disabled={state.step === 'sending' || state.step === 'aside'}>
             {state.step === 'unsent' ? words.sendAgain : words.correct}
           </FloorButton>
           {isFixed ? null : (

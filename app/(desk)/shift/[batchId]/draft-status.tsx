@@ -16,7 +16,7 @@ type DraftStatusProps = {
 }
 
 /**
- * Where an entry is, in words: on its way, refused, or perhaps not in the book. One outside what is usual is confirmed
+ * Where an entry is, in words: on its way, refused, kept aside, or perhaps not in the book. One outside what is usual is confirmed
  * here, away from where Keep was, so that a double tap confirms nothing.
  */
 export function DraftStatus({ id, state, measure, words, language, onConfirm, value }: DraftStatusProps) {
@@ -26,6 +26,7 @@ export function DraftStatus({ id, state, measure, words, language, onConfirm, va
       {state.step === 'sending' ? <p className="mt-1">{words.sending}</p> : null}
       {state.step === 'unsent' ? <ErrorLine id={`${id}-status`} text={state.why === 'not-answered' ? words.notSent : words.wrongEcho} /> : null}
       {state.step === 'refused' ? <ErrorLine id={`${id}-status`} text={[words.notKept, ...faultsOf(state)].join(' ')} /> : null}
+      {state.step === 'aside' ? <ErrorLine id={`${id}-status`} text={state.words} /> : null}
       {state.step === 'odd' ? (
         <>
           <ErrorLine id={`${id}-status`} text={say(words.askOdd, language, { least: measure.least, most: measure.most })} />

@@ -50,7 +50,11 @@ export function ReadingPlace(props: ReadingPlaceProps) {
       sent.needs,
     )
     change('')
-  }, props.onRefused)
+  }, props.onRefused, () => {
+    // It is the book's now; left in the field it would be sent as another one.
+    setValue('')
+    props.onDraft(key, false)
+  })
 
   function change(next: string): void {
     setValue(next)
@@ -127,7 +131,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
         </ul>
       ) : null}
       {/* What was typed stays beside the reading that was there first. */}
-      {mayKeep && (asksFor || state.step === 'refused') ? (
+      {mayKeep && (asksFor || state.step === 'refused' || state.step === 'aside') ? (
         <form
           noValidate
           onSubmit={(event) => {

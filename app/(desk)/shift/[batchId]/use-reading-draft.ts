@@ -14,13 +14,15 @@ export type DraftState =
   /** The book asks whether it is right, and waits for a second tap. */
   | { step: 'odd' }
   | { step: 'refused'; words: string; problems: Record<string, string> }
+  /** The book keeps it aside for the head baker: there is nothing more to do with it here. */
+  | { step: 'aside'; words: string }
 
 /**
  * One entry on its way to the book. Its id is made when it is first sent and stays while nobody knows whether it
  * arrived, so that sending again cannot keep it twice. A refused one was not kept and gets a new id, and so does one
- * that is outside what is usual, when it is sent again confirmed.
+ * that is outside what is usual, when it is sent again confirmed. One that is kept aside is the book's from then on.
  */
-export function useReadingDraft(onKept: (entry: ReadingEntry, sent: Extract<Sending, { outcome: 'kept' }>) => void, onRefused?: () => void) {
+export function useReadingDraft(onKept: (entry: ReadingEntry, sent: Extract<Sending, { outcome: 'kept' }>) => void, onRefused?: () => void, onAside?: () => void) {
   const [state, setState] = useState<DraftState>({ step: 'typing' })
   const entry = useRef<ReadingEntry | null>(null)
 
@@ -37,6 +39,12 @@ export function useReadingDraft(onKept: (entry: ReadingEntry, sent: Extract<Send
       case 'refused':
         entry.current = null
         setState({ step: 'refused', words: sent.words, problems: sent.problems })
+        onRefused?.()
+        return
+      case 'aside':
+        entry.current = null
+        setState({ step: 'aside', words: sent.words })
+        onAside?.()
         onRefused?.()
         return
       case 'odd':

@@ -7,8 +7,8 @@ const measures = [...standardMeasures, own].map(({ least, most, ...measure }) =>
 
 type Read = Partial<GapReading> & { measureId: string }
 const reading = (read: Read): GapReading => ({ id: JSON.stringify(read), piece: 1, factorLevel: null, repeat: 1, value: 400, plausibleLeast: null, plausibleMost: null, ...read })
-const gapsOf = (decidingMeasureId: string, readings: Read[] = [], change: { piecesMade?: number | null } = {}) =>
-  gapsOfBatch({ measures, decidingMeasureId, piecesPerBatch: 2, piecesMade: null, readings: readings.map(reading), ...change })
+const gapsOf = (decidingMeasureId: string, readings: Read[] = [], change: { piecesMade?: number | null; toSettle?: number } = {}) =>
+  gapsOfBatch({ measures, decidingMeasureId, piecesPerBatch: 2, piecesMade: null, readings: readings.map(reading), toSettle: 0, ...change })
 const textOf = (gap: Gap) => {
   switch (gap.kind) {
     case 'fewer-pieces':
@@ -19,6 +19,8 @@ const textOf = (gap: Gap) => {
       return `${gap.measure.id} ${gap.piece} unsettled`
     case 'outside':
       return `${gap.measure.id} ${gap.piece} ${gap.value} outside ${gap.least} to ${gap.most}`
+    case 'to-settle':
+      return `${gap.count} to settle`
   }
 }
 const missing = (...asked: Parameters<typeof gapsOf>) => gapsOf(...asked).filter(({ kind }) => kind === 'missing').map(textOf)
@@ -58,4 +60,9 @@ describe('what is unsettled or odd', () => {
     expect(faults([{ measureId: 'dough-temp', piece: null, value: 600 }])).toEqual(['dough-temp null 600 outside 10 to 40'])
     expect(faults([{ measureId: 'loaf-mass', value: 7000, plausibleLeast: 4000, plausibleMost: 12_000 }])).toEqual([])
   })
+})
+
+it('what is kept aside is told behind everything else', () => {
+  expect(gapsOf('loaf-mass', [], { toSettle: 2 }).map(textOf).at(-1)).toBe('2 to settle')
+  expect(gapsOf('loaf-mass').map(textOf)).not.toContainEqual(expect.stringContaining('to settle'))
 })

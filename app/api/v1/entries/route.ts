@@ -1,0 +1,68 @@
+import { currentCaller } from '@/app/caller'
+import { currentLanguage } from '@/app/language'
+import { readJson } from '@/app/read-json'
+import { isSameOrigin } from '@/app/same-origin'
+import { sendEntriesInput } from '@/lib/kitchen/intake/send-entries.input'
+import { takeEntries, type EntryAnswer } from '@/lib/kitchen/intake/take-entries'
+import type { RefusalCode } from '@/lib/kitchen/messages'
+import { wordsOfRefusal } from '@/lib/kitchen/words-of-refusal'
+import type { Language } from '@/lib/words/words'
+
+/** A hundred of the longest entries, written as wordily as JSON allows, fit in. */
+const mostBytes = 256 * 1024
+
+/**
+ * Takes entries into the book: `{ "entries": [ … ] }`, 1 to 100 of any kinds, in their order, each kept or refused by
+ * itself. Of a page of ours, with its session cookie. `app/api/v1/openapi.json` says what an entry and an answer hold.
+ *
+ * An entry has a `kind`, an `id` (a UUIDv7 of the sender's own) and what its kind asks for. Sending an entry again is
+ * safe: the same id with the same content is kept once, answered the same, and writes nothing. A value outside its
+ * plausible range is refused as `odd-reading` until somebody looked again and it comes with `confirmed: true`;
+ * `confirmed` is no part of the content, and what is outside stays marked whatever comes with it.
+ *
+ * The answer is `{ "entries": [ … ] }` in the same order. `outcome: 'kept'`: in the book, with the `hash` (SHA-256) of
+ * the entry's canonical text. `'aside'`: somebody was faster, so it could not go where it belongs; it is kept whole, by
+ * id and hash, for somebody to settle, and need not be sent again. `'refused'`: nothing of it was kept; `refusal`,
+ * `words` and `problems` by field say why. Whoever sends lets go of an entry when its id and its own hash came back, kept
+ * or aside, and not before.
+ *
+ * Status: 200 when any was kept, or they fared differently; when all fared alike 403 (role) or 422 (aside, refused). 401
+ * (not signed in), 403 (role, or another site), 503 (the book is away: send again after `Retry-After`), 415 and 400 for
+ * what is not JSON, 413 for more than 256 KiB, 422 for another shape: `{ "refusal": … }`, with `words` for a person where it
+ * is about them.
+ */
+export async function POST(request: Request): Promise<Response> {
+  if (!isSameOrigin(request)) return reply(403, { refusal: 'other-site' })
+  const read = await readJson(request, mostBytes)
+  if (!read.ok) return reply(read.status, { refusal: frameRefusals[read.status] })
+  const frame = sendEntriesInput.safeParse(read.value)
+  if (!frame.success) return reply(422, { refusal: 'wrong-shape' })
+  const language = await currentLanguage()
+  const result = await takeEntries.call(await currentCaller(), frame.data)
+  if (!result.ok) return reply(statusOf(result.refusal.code), { refusal: result.refusal.code, words: wordsOfRefusal(result.refusal, language).sentence })
+  const statuses = new Set(result.value.entries.map((each) => (each.outcome === 'kept' ? 200 : statusOf(each.refusal.code))))
+  const [status = 200] = statuses
+  return reply(statuses.size === 1 ? status : 200, { entries: result.value.entries.map((each) => inWords(each, language)) })
+}
+
+const frameRefusals = { 400: 'not-json', 413: 'too-large', 415: 'not-json' } as const
+
+function inWords(answer: EntryAnswer, language: Language) {
+  if (answer.outcome === 'kept') {
+    const { about, ...kept } = answer
+    return { ...kept, ...about }
+  }
+  const { sentence, problems } = wordsOfRefusal(answer.refusal, language)
+  const said = { ...answer, refusal: answer.refusal.code, words: sentence }
+  return answer.outcome === 'aside' ? said : { ...said, problems }
+}
+
+function reply(status: number, body: object): Response {
+  return Response.json(body, { status, headers: { 'Cache-Control': 'no-store', ...(status === 503 ? { 'Retry-After': '5' } : {}) } })
+}
+
+const statuses: Partial<Record<RefusalCode, number>> = { 'not-signed-in': 401, 'not-allowed': 403, away: 503, 'outcome-unknown': 503 }
+
+function statusOf(refusal: RefusalCode): number {
+  return statuses[refusal] ?? 422
+}

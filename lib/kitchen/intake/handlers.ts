@@ -1,0 +1,6 @@
+import 'server-only'
+import { readingsHandler } from '../readings/readings-handler'
+import type { EntryHandler } from './entry-handler'
+
+/** Everything that comes in from outside, by who takes it; what one kind rests on is kept by a handler before it. */
+export const entryHandlers: readonly EntryHandler[] = [readingsHandler]

@@ -1,0 +1,82 @@
+import 'server-only'
+import type { AsideWhy } from '../../db/generated/enums'
+import type { Json } from '../../documents/canonical-text'
+import { command } from '../command'
+import type { RefusalCode } from '../messages'
+import type { Refused } from '../result'
+import type { SentEntry, Taken } from './entry-handler'
+import { entryHandlers } from './handlers'
+import { keepAside } from './keep-aside'
+import { sendEntriesInput } from './send-entries.input'
+
+export type EntryAnswer =
+  | { outcome: 'kept'; id: string; hash: string; isAgain: boolean; about: Readonly<Record<string, string | number | boolean | null>> }
+  | { outcome: 'aside'; id: string; hash: string; refusal: Refused }
+  | { outcome: 'refused'; id: string | null; refusal: Refused }
+
+/** What is answered of an entry that is kept aside. */
+export const codeOfAside = {
+  place_taken: 'aside-place-taken',
+  corrected_meanwhile: 'aside-corrected',
+  id_taken: 'aside-id-taken',
+  reading_aside: 'aside-of-aside',
+} as const satisfies Record<AsideWhy, RefusalCode>
+
+/**
+ * Takes entries from outside into the book, of any kinds, each kept or refused by itself and in their order, in one
+ * transaction with one entry in the record. Entries that came before are answered the same and write nothing. One that
+ * cannot go where it belongs, because somebody was faster, is kept aside, whole, for somebody to settle.
+ * The right is that of the door; each kind asks for its own.
+ */
+export const takeEntries = command({
+  name: 'intake.take-entries',
+  input: sendEntriesInput,
+  right: 'log-reading',
+  async run({ tx, actor, now, input: { entries } }) {
+    const found = new Map<number, Taken>()
+    for (const handler of entryHandlers) {
+      const places = entries.flatMap((sent, place) => (typeof sent.kind === 'string' && Object.hasOwn(handler.kinds, sent.kind) ? [{ place, sent }] : []))
+      if (places.length === 0) continue
+      const own = await handler.take({ tx, actor, now, entries: places.map(({ sent }) => sent) })
+      for (const [at, { place }] of places.entries()) {
+        const each = own[at]
+        if (each) found.set(place, each)
+      }
+    }
+    const taken = entries.map((sent, place) => found.get(place) ?? ofUnknownKind(sent))
+    const rows = taken.flatMap((each) => (each.outcome === 'aside' && each.row ? [each.row] : []))
+    await keepAside(tx, rows)
+
+    const kept = taken.flatMap((each): Json[] => (each.outcome === 'kept' && each.note !== null ? [each.note] : []))
+    const aside = rows.map(({ kind, entryId, hash, why }): Json => ({ kind, id: entryId, hash, why }))
+    const notAllowed = entries.flatMap(({ kind }, index): Json[] => (isNotAllowed(taken[index]) ? [String(kind)] : []))
+    const after = { ...(kept.length > 0 ? { kept } : {}), ...(aside.length > 0 ? { aside } : {}), ...(notAllowed.length > 0 ? { notAllowed } : {}) }
+    const written = taken.flatMap((each) => ((each.outcome === 'kept' && !each.isAgain) || (each.outcome === 'aside' && each.row) ? [each.at] : []))
+    return {
+      value: { entries: taken.map(answerOf) },
+      audit: Object.keys(after).length > 0 ? { after } : null,
+      changed: written.length === 0 ? [] : ['shift', ...new Set(written.flatMap(({ batchId, trialId }) => [`batch:${batchId}`, `trial:${trialId}`]))],
+    }
+  },
+})
+
+function ofUnknownKind({ id }: SentEntry): Taken {
+  return { outcome: 'refused', id: typeof id === 'string' ? id : null, refusal: { code: 'invalid', facts: {}, problems: [{ path: 'kind', code: 'wrong-choice', facts: {} }] } }
+}
+
+function isNotAllowed(taken: Taken | undefined): boolean {
+  return taken?.outcome === 'refused' && taken.refusal.code === 'not-allowed'
+}
+
+function answerOf(taken: Taken): EntryAnswer {
+  switch (taken.outcome) {
+    case 'kept':
+      return { outcome: 'kept', id: taken.id, hash: taken.hash, isAgain: taken.isAgain, about: taken.about }
+    case 'aside':
+      return { outcome: 'aside', id: taken.id, hash: taken.hash, refusal: { code: codeOfAside[taken.why], facts: {}, problems: [] } }
+    case 'refused':
+      return taken
+    default:
+      return taken satisfies never
+  }
+}

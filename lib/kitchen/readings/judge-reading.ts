@@ -1,0 +1,134 @@
+import 'server-only'
+import { levelOf, type ActorOf } from '../../auth/rights'
+import type { AsideWhy } from '../../db/generated/enums'
+import type { Json } from '../../documents/canonical-text'
+import { Refusal } from '../refusal'
+import { mustBeOpen } from '../shifts/must-be-open'
+import { answerOfReading, type ReadingAnswer } from './answer-of-reading'
+import { enteredValue } from './entered-value'
+import { hashOfContent } from './hash-of-content'
+import type { ReadingRow } from './keep-readings'
+import { mustBeConfirmed } from './must-be-confirmed'
+import { mustBePlace } from './must-be-place'
+import { plausibleRange } from './plausible-range'
+import { isOutside } from './range-of-reading'
+import type { ReadingEntry } from './reading-content.input'
+import { keyOfPlace, type BatchFacts, type KnownReading, type MeasureFacts, type ReadingFacts, type ReadingPlace } from './reading-facts'
+import { levelOfPiece, mayCorrect, timeFault } from './rules'
+
+export type ReadingVerdict =
+  /** To be kept, and what the record says of it. */
+  | { outcome: 'ready'; row: ReadingRow; answer: ReadingAnswer; note: { before?: Json; after: { [name: string]: Json }; reason?: string } }
+  /** In the book already, with just this content. */
+  | { outcome: 'again'; trialId: string; batchId: string; answer: ReadingAnswer }
+  /** It cannot go where it belongs, by no fault of its own; the batch is the one that waits for it to be settled. */
+  | { outcome: 'aside'; why: AsideWhy; isAgain: boolean; trialId: string; batchId: string; hash: string }
+
+type By = { actor: ActorOf<'log-reading'>; now: Date }
+type Logged = Exclude<ReadingEntry, { supersedesId: string }>
+type Correction = Extract<ReadingEntry, { supersedesId: string }>
+
+/**
+ * Judges one entry by the facts of its request. A reading keeps the time by the device's clock; a correction keeps the
+ * time at which the wrong one was taken.
+ * @throws Refusal not-found, trial-not-approved, trial-closed, trial-stopped, batch-not-begun, correction-not-yours,
+ * odd-reading, and what is wrong at a field
+ */
+export function judgeReading(entry: ReadingEntry, facts: ReadingFacts, by: By): ReadingVerdict {
+  return 'supersedesId' in entry ? judgeCorrection(entry, facts, by) : judgeLogged(entry, facts, by)
+}
+
+function judgeLogged(entry: Logged, facts: ReadingFacts, by: By): ReadingVerdict {
+  const batch = facts.batches.get(entry.batchId.toLowerCase())
+  const measure = facts.measures.get(entry.measureId.toLowerCase())
+  if (!batch || !measure) throw new Refusal('not-found')
+  const place = { batchId: batch.id, measureId: measure.id, piece: entry.piece ?? null, factorLevel: entry.factorLevel ?? null }
+  const known = cameBefore(entry, { facts, batch, measure, place })
+  if (known) return known
+  mustBeOpen(batch.trial.state)
+  if (batch.state === 'waiting') throw new Refusal('batch-not-begun')
+  if (measure.derivation !== null) throw Refusal.at('measureId', 'measure-worked-out')
+  mustBePlace(place, measure, batch.trial)
+  const takenAt = new Date(entry.takenAt)
+  const wrongTime = timeFault(takenAt, by.now, batch.trial.createdAt)
+  if (wrongTime) throw Refusal.at('takenAt', wrongTime)
+  return judgeValue(entry, { facts, batch, measure, place }, by, takenAt, null)
+}
+
+function judgeCorrection(entry: Correction, facts: ReadingFacts, by: By): ReadingVerdict {
+  const wrongId = entry.supersedesId.toLowerCase()
+  const wrong = facts.readings.get(wrongId)
+  if (!wrong) {
+    const [aside] = facts.aside.get(wrongId) ?? []
+    if (!aside) throw new Refusal('not-found')
+    return { ...asideOf(entry, aside), why: 'reading_aside', isAgain: isAsideAlready(entry, facts) }
+  }
+  const batch = facts.batches.get(wrong.batchId)
+  const measure = facts.measures.get(wrong.measureId)
+  if (!batch || !measure) throw new Refusal('not-found')
+  const piece = entry.piece ?? null
+  // The level goes with the piece: another piece may be of another level.
+  const place = { batchId: wrong.batchId, measureId: wrong.measureId, piece, factorLevel: piece === null ? null : levelOfPiece(piece, batch.trial.factorLevels) }
+  const known = cameBefore(entry, { facts, batch, measure, place })
+  if (known) return known
+  mustBeOpen(batch.trial.state)
+  if (!mayCorrect({ level: levelOf(by.actor, 'correct-reading'), personId: by.actor.personId, reading: wrong, now: by.now })) throw new Refusal('correction-not-yours')
+  if (wrong.isCorrected) return { ...asideOf(entry, { trialId: batch.trialId, batchId: batch.id }), why: 'corrected_meanwhile', isAgain: false }
+  mustBePlace(place, measure, batch.trial)
+  return judgeValue(entry, { facts, batch, measure, place }, by, wrong.takenAt, { wrong, reason: entry.reason })
+}
+
+type At = { facts: ReadingFacts; batch: BatchFacts; measure: MeasureFacts; place: ReadingPlace }
+
+/** What there is to say of an entry that is in the book or aside already; null when it is new. */
+function cameBefore(entry: ReadingEntry, { facts, batch, measure, place }: At): ReadingVerdict | null {
+  const hash = hashOfContent(entry)
+  const known = facts.readings.get(entry.id.toLowerCase())
+  const here = { trialId: batch.trialId, batchId: batch.id }
+  if (known?.contentHash === hash) return { outcome: 'again', ...here, answer: answerOfReading(known, true, measure, facts.places.get(keyOfPlace(place)) ?? []) }
+  const aside = facts.aside.get(entry.id.toLowerCase())?.find((each) => each.hash === hash)
+  if (aside) return { ...asideOf(entry, aside), why: aside.why, isAgain: true }
+  return known ? { ...asideOf(entry, here), why: 'id_taken', isAgain: false } : null
+}
+
+function judgeValue(entry: ReadingEntry, { facts, batch, measure, place }: At, { actor, now }: By, takenAt: Date, correction: { wrong: KnownReading; reason: string } | null): ReadingVerdict {
+  const value = enteredValue(entry, measure)
+  const others = (facts.places.get(keyOfPlace(place)) ?? []).filter(({ id }) => id !== correction?.wrong.id)
+  if (others.some(({ repeat }) => repeat === entry.repeat)) return { ...asideOf(entry, { trialId: batch.trialId, batchId: batch.id }), why: 'place_taken', isAgain: false }
+  const ranges = facts.ranges.get(batch.trialId)
+  if (!ranges) throw new Error(`no ranges of trial ${batch.trialId}`)
+  const range = plausibleRange(measure, batch.arm, ranges)
+  mustBeConfirmed(value, range, measure.unit, entry.confirmed ?? false)
+  const contentHash = hashOfContent(entry)
+  const row: ReadingRow = {
+    bakeryId: actor.bakeryId,
+    id: entry.id.toLowerCase(),
+    trialId: batch.trialId,
+    ...place,
+    repeat: entry.repeat,
+    value,
+    valueEntered: entry.value,
+    unitEntered: entry.unit,
+    personId: actor.personId,
+    takenAt,
+    receivedAt: now,
+    supersedesId: correction?.wrong.id ?? null,
+    reason: correction?.reason ?? null,
+    contentHash,
+    plausibleLeast: range.least,
+    plausibleMost: range.most,
+  }
+  const atPlace = [...others, { id: row.id, repeat: row.repeat, value }].sort((a, b) => a.repeat - b.repeat)
+  const said = { batch: batch.code, measure: measure.name, piece: place.piece, repeat: entry.repeat, value: entry.value, unit: entry.unit, hash: contentHash }
+  const after = { ...said, ...(isOutside(row, measure) ? { outsideAndConfirmed: range } : {}) }
+  const before = correction && { piece: correction.wrong.piece, repeat: correction.wrong.repeat, value: correction.wrong.valueEntered, unit: correction.wrong.unitEntered }
+  return { outcome: 'ready', row, answer: answerOfReading(row, false, measure, atPlace), note: { after, ...(before ? { before, reason: correction.reason } : {}) } }
+}
+
+function asideOf(entry: ReadingEntry, { trialId, batchId }: { trialId: string; batchId: string }) {
+  return { outcome: 'aside' as const, trialId, batchId, hash: hashOfContent(entry) }
+}
+
+function isAsideAlready(entry: ReadingEntry, facts: ReadingFacts): boolean {
+  return facts.aside.get(entry.id.toLowerCase())?.some(({ hash }) => hash === hashOfContent(entry)) ?? false
+}

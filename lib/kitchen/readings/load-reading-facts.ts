@@ -1,0 +1,74 @@
+import 'server-only'
+import { groupBy } from '../../calc/group-by'
+import type { Tx } from '../../db/client'
+import type { BatchState, TrialState } from '../../db/generated/enums'
+import { loadRangeFacts } from './load-range-facts'
+import type { ReadingEntry } from './reading-content.input'
+import { keyOfPlace, type AsideFacts, type BatchFacts, type HoldingReading, type KnownReading, type MeasureFacts, type ReadingFacts, type ReadingPlace } from './reading-facts'
+
+/**
+ * Locks the batches that entries are of, with their trials before them as `lockBatch` does, all in one order, and loads
+ * what they are judged by: a few statements, however many entries. What is not of this bakery is not there.
+ */
+export async function loadReadingFacts(tx: Tx, bakeryId: string, entries: readonly ReadingEntry[]): Promise<ReadingFacts> {
+  const own = idsOf(entries.map(({ id }) => id))
+  const wrong = idsOf(entries.flatMap((entry) => ('supersedesId' in entry ? [entry.supersedesId] : [])))
+  const named = [...new Set([...own, ...wrong])]
+  const batches = await lockBatches(tx, bakeryId, idsOf(entries.flatMap((entry) => ('supersedesId' in entry ? [] : [entry.batchId]))), wrong)
+  const readings = await tx.$queryRaw<KnownReading[]>`
+    SELECT id, trial_id AS "trialId", batch_id AS "batchId", measure_id AS "measureId", piece, factor_level AS "factorLevel", repeat, value,
+      value_entered AS "valueEntered", unit_entered AS "unitEntered", content_hash AS "contentHash", person_id AS "personId", taken_at AS "takenAt",
+      plausible_least AS "plausibleLeast", plausible_most AS "plausibleMost",
+      EXISTS (SELECT 1 FROM reading later WHERE later.bakery_id = reading.bakery_id AND later.supersedes_id = reading.id) AS "isCorrected"
+    FROM reading WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${named}::uuid[])`
+  const aside = await tx.$queryRaw<(AsideFacts & { entryId: string })[]>`
+    SELECT entry_id AS "entryId", hash, why::text, trial_id AS "trialId", batch_id AS "batchId"
+    FROM entry_to_settle WHERE bakery_id = ${bakeryId}::uuid AND entry_id = ANY(${named}::uuid[])`
+  const measures = await tx.$queryRaw<MeasureFacts[]>`
+    SELECT id, code, name, unit, level::text, derivation, repeats, repeat_limit AS "repeatLimit", plausible_least AS "plausibleLeast", plausible_most AS "plausibleMost"
+    FROM measure WHERE bakery_id = ${bakeryId}::uuid
+      AND id = ANY(${idsOf([...entries.flatMap((entry) => ('supersedesId' in entry ? [] : [entry.measureId])), ...readings.map(({ measureId }) => measureId)])}::uuid[])`
+  const holding = await tx.$queryRaw<(ReadingPlace & HoldingReading)[]>`
+    SELECT place.batch_id AS "batchId", place.measure_id AS "measureId", place.piece, place.factor_level AS "factorLevel", place.repeat, reading.id, reading.value
+    FROM reading_place place JOIN reading ON reading.bakery_id = place.bakery_id AND reading.id = place.reading_id
+    WHERE place.bakery_id = ${bakeryId}::uuid AND place.batch_id = ANY(${batches.map(({ id }) => id)}::uuid[]) AND place.measure_id = ANY(${measures.map(({ id }) => id)}::uuid[])`
+  const ranges: ReadingFacts['ranges'] = new Map()
+  for (const trialId of new Set(batches.map((batch) => batch.trialId))) ranges.set(trialId, await loadRangeFacts(tx, bakeryId, trialId, measures))
+  return {
+    batches: byId(batches),
+    measures: byId(measures),
+    readings: byId(readings),
+    places: groupBy(holding, keyOfPlace),
+    ranges,
+    aside: groupBy(aside, ({ entryId }) => entryId),
+  }
+}
+
+type BatchRow = Omit<BatchFacts, 'trial' | 'state'> & { state: BatchState; trialState: TrialState; piecesPerBatch: number; factorName: string | null; factorLevels: string[]; createdAt: Date }
+
+async function lockBatches(tx: Tx, bakeryId: string, named: readonly string[], ofReadings: readonly string[]): Promise<BatchFacts[]> {
+  const found = await tx.$queryRaw<{ trialId: string; batchId: string }[]>`
+    SELECT trial_id AS "trialId", id AS "batchId" FROM batch WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${named}::uuid[])
+    UNION SELECT trial_id, batch_id FROM reading WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${ofReadings}::uuid[])
+    UNION SELECT trial_id, batch_id FROM entry_to_settle WHERE bakery_id = ${bakeryId}::uuid AND entry_id = ANY(${ofReadings}::uuid[])`
+  if (found.length === 0) return []
+  await tx.$queryRaw`
+    SELECT 1 FROM trial WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${found.map(({ trialId }) => trialId)}::uuid[]) ORDER BY id FOR KEY SHARE`
+  const rows = await tx.$queryRaw<BatchRow[]>`
+    SELECT batch.id, batch.trial_id AS "trialId", batch.code, batch.state::text, arm.position AS arm, trial.state::text AS "trialState",
+      trial.pieces_per_batch AS "piecesPerBatch", trial.factor_name AS "factorName", trial.factor_levels AS "factorLevels", trial.created_at AS "createdAt"
+    FROM batch
+    JOIN trial ON trial.bakery_id = batch.bakery_id AND trial.id = batch.trial_id
+    JOIN arm ON arm.bakery_id = batch.bakery_id AND arm.id = batch.arm_id
+    WHERE batch.bakery_id = ${bakeryId}::uuid AND batch.id = ANY(${found.map(({ batchId }) => batchId)}::uuid[])
+    ORDER BY batch.id FOR UPDATE OF batch`
+  return rows.map(({ id, trialId, code, state, arm, trialState, ...trial }) => ({ id, trialId, code, state, arm, trial: { state: trialState, ...trial } }))
+}
+
+function idsOf(ids: readonly string[]): string[] {
+  return [...new Set(ids.map((id) => id.toLowerCase()))]
+}
+
+function byId<Row extends { id: string }>(rows: readonly Row[]): Map<string, Row> {
+  return new Map(rows.map((row) => [row.id, row]))
+}
