@@ -1,5 +1,6 @@
 import 'server-only'
-import { fill, type Facts } from '../words/say'
+import { fill } from '../words/say'
+import type { Facts } from '../words/text'
 import { withUnit } from '../words/format/with-unit'
 import { wordsIn, type Language, type Words } from '../words/words'
 import type { Problem } from './refusal'

@@ -1,6 +1,6 @@
 import 'server-only'
 import type { ProblemCode } from '../messages'
-import type { Facts } from '../../words/say'
+import type { Facts } from '../../words/text'
 import { isSameLevel } from './guess-match'
 import type { ColumnUse, ImportMatch } from './import-readings.input'
 import type { ImportBatch, ImportFacts } from './load-import-facts'
