@@ -1,4 +1,5 @@
-import type { Facts, FactsFor, Forms, Said, Text } from './text'
+import { listOf } from './list-of'
+import type { Fact, Facts, FactsFor, Forms, Said, Text } from './text'
 
 const placePattern = /\{(\w+)\}/g
 
@@ -31,12 +32,12 @@ function filled(text: Text, language: string, facts: Facts): string {
   return chosen.replace(placePattern, (_, name: string) => {
     const fact = facts[name]
     if (fact === undefined) throw new Error(`no fact for {${name}} in "${chosen}"`)
-    return String(fact)
+    return typeof fact === 'object' ? listOf(fact, language) : String(fact)
   })
 }
 
 /** The form for a number by the rules of the language (CLDR, as Intl.PluralRules has them). */
-function formOf(text: Forms, language: string, count: string | number | undefined): string {
+function formOf(text: Forms, language: string, count: Fact | undefined): string {
   if (typeof count !== 'number') throw new Error('a text with number forms needs a numeric fact `count`')
   return text[new Intl.PluralRules(language).select(count)] ?? text.other
 }

@@ -29,8 +29,8 @@ export type PlacesOf<T extends Text> = T extends string ? PlacesOfString<T> : T 
 /** What was said: ready to be shown, and never a part of another sentence. */
 export type Said = string & { readonly [said]: true }
 
-/** What a place takes: a name, a date, a figure with its unit, a code; never a sentence. */
-export type Fact = number | (string & { readonly [said]?: never })
+/** What a place takes: a name, a date, a figure with its unit, a code, or several names; never a sentence. */
+export type Fact = number | (string & { readonly [said]?: never }) | readonly string[]
 export type Facts = Record<string, Fact>
 
 /** The facts that a text asks for; none when it has no places. */

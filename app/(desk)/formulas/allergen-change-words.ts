@@ -1,5 +1,4 @@
 import type { AllergenChange } from '@/lib/kitchen/formulas/rules'
-import { listOf } from '@/lib/words/list-of'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 
@@ -11,6 +10,6 @@ export function allergenChangeWords(change: AllergenChange, { sign }: Words['for
     { of: sign.gone, names: named(change.gone) },
     { of: sign.newlyUnchecked, names: change.newlyUnchecked },
     { of: sign.noLongerUnchecked, names: change.noLongerUnchecked },
-  ].flatMap(({ of, names }) => (names.length > 0 ? say(of, language, { names: listOf(names, language) }) : []))
+  ].flatMap(({ of, names }) => (names.length > 0 ? say(of, language, { names: names }) : []))
   return sentences.length > 0 ? sentences : [sign.sameAllergens]
 }

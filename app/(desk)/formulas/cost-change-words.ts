@@ -3,7 +3,6 @@ import { formatLoafMoney } from '@/lib/words/format/loaf-money'
 import { formatNumber } from '@/lib/words/format/number'
 import { plainNumber } from '@/lib/words/format/plain-number'
 import { withUnit } from '@/lib/words/format/with-unit'
-import { listOf } from '@/lib/words/list-of'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 
@@ -25,7 +24,7 @@ export function costChangeForms(cost: ShownCostChange, locale: string) {
 export function costChangeWords(cost: ShownCostChange, { formulas: { sign } }: Words, { locale }: { locale: string }, language: Language): string {
   const { before, after, difference, differencePct, limit } = costChangeForms(cost, locale)
   if (before === null || after === null || difference === null || differencePct === null) {
-    return cost.unpriced.length > 0 ? say(sign.costUnpriced, language, { names: listOf(cost.unpriced, language) }) : sign.costMixed
+    return cost.unpriced.length > 0 ? say(sign.costUnpriced, language, { names: cost.unpriced }) : sign.costMixed
   }
   if (Number(cost.difference) === 0) return say(sign.costSame, language, { after })
   return say(cost.isBeyondLimit ? sign.costBeyond : sign.costWithin, language, { before, after, difference, pct: differencePct, limit })

@@ -23,6 +23,7 @@ export const audit = {
   who: 'Who',
   what: 'What',
   detail: 'Before and after',
+  person: '{name}, {role}',
   nobody: 'not signed in',
   unread: {
     'unknown-format': 'written in form {format}, and this Evendough is too old to know that; it is kept as it is',

@@ -3,7 +3,6 @@ import { DefinitionList } from '@/lib/ui/definition-list'
 import { Notice } from '@/lib/ui/notice'
 import { Section } from '@/lib/ui/section'
 import { formatDay } from '@/lib/words/format/day'
-import { listOf } from '@/lib/words/list-of'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { costChangeForms } from '../../formulas/cost-change-words'
@@ -20,7 +19,7 @@ export function CostSection({ cost, from, to, text, locale, language }: CostSect
     <Section id="cost" title={text.cost} note={note}>
       {cost.unpriced.length > 0 || cost.mixedCurrencies ? (
         <Notice tone="warn" word={text.mind}>
-          {cost.unpriced.length > 0 ? say(text.costUnpriced, language, { names: listOf(cost.unpriced, language) }) : text.costMixed}
+          {cost.unpriced.length > 0 ? say(text.costUnpriced, language, { names: cost.unpriced }) : text.costMixed}
         </Notice>
       ) : null}
       <DefinitionList

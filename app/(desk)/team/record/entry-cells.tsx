@@ -16,7 +16,7 @@ export function EntryCells({ said, words: { audit: text, desk }, language }: Ent
   const roles: Record<string, string> = desk.roles
   return (
     <>
-      <Cell>{who ? `${who.name}, ${roles[who.role] ?? who.role}` : text.nobody}</Cell>
+      <Cell>{who ? say(text.person, language, { name: who.name, role: roles[who.role] ?? who.role }) : text.nobody}</Cell>
       <Cell>{actions[action] ?? action}</Cell>
       <Cell>
         {before === null ? null : <p>{say(text.before, language, { text: describeValue(before) })}</p>}

@@ -1,7 +1,6 @@
 import { Cell } from '@/lib/ui/cell'
 import { Section } from '@/lib/ui/section'
 import { SheetTable } from '@/lib/ui/sheet-table'
-import { listOf } from '@/lib/words/list-of'
 import { paragraph } from '@/lib/words/paragraph'
 import { say, sayName } from '@/lib/words/say'
 import { armLetter } from '@/lib/kitchen/trials/rules'
@@ -23,7 +22,7 @@ export function ArmSection({ arm, doughTempC, words, format, language, locale }:
   const part = { words, format, language }
   const moved = arm.lines.filter((line) => line.dose === null && line.changeG !== 0)
   const movedLines = moved.map((line) => sayName(text.plan.moved, language, { ingredient: line.ingredient, change: format.massDifference(line.changeG) }))
-  const whatMoved = moved.length > 0 ? say(text.plan.movedList, language, { list: listOf(movedLines, language) }) : arm.outcome === 'not-balanced' ? text.plan.movedNone : null
+  const whatMoved = moved.length > 0 ? say(text.plan.movedList, language, { list: movedLines }) : arm.outcome === 'not-balanced' ? text.plan.movedNone : null
   const shown = arm.totals.filter((total) => total.isHeld || total.differenceG === null || Math.abs(total.differenceG) >= 0.05)
 
   return (
@@ -78,7 +77,7 @@ export function ArmSection({ arm, doughTempC, words, format, language, locale }:
         <dd>
           {arm.allergens.length > 0 ? say(text.plan.allergensOf, language, { list: allergenList(arm.allergens, stores, language) }) : text.plan.allergensNone}
           {arm.addedAllergens.length > 0 ? <strong className="block text-warn">{say(text.plan.allergensAdded, language, { list: allergenList(arm.addedAllergens, stores, language) })}</strong> : null}
-          {arm.uncheckedIngredients.length > 0 ? <strong className="block text-warn">{say(text.plan.allergensUnchecked, language, { list: listOf(arm.uncheckedIngredients, language) })}</strong> : null}
+          {arm.uncheckedIngredients.length > 0 ? <strong className="block text-warn">{say(text.plan.allergensUnchecked, language, { list: arm.uncheckedIngredients })}</strong> : null}
         </dd>
       </dl>
     </Section>

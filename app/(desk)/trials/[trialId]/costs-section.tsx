@@ -3,7 +3,6 @@ import { Section } from '@/lib/ui/section'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { formatDay } from '@/lib/words/format/day'
 import { formatMoneyAmount } from '@/lib/words/format/money-amount'
-import { listOf } from '@/lib/words/list-of'
 import { say } from '@/lib/words/say'
 import { DoughName } from '../dough-name'
 import type { PlanPart, PlanSeen } from './plan-seen'
@@ -20,7 +19,7 @@ export function CostsSection({ plan, costs, words, language, locale }: CostsSect
       {'mixedCurrencies' in costs ? (
         <p>{text.costMixed}</p>
       ) : 'unpriced' in costs ? (
-        <p className="max-w-measure">{costs.unpriced.length === 0 ? say(text.costNoPrices, language, { day }) : say(text.costUnpriced, language, { day, list: listOf(costs.unpriced, language) })}</p>
+        <p className="max-w-measure">{costs.unpriced.length === 0 ? say(text.costNoPrices, language, { day }) : say(text.costUnpriced, language, { day, list: costs.unpriced })}</p>
       ) : (
         <Sums costs={costs} />
       )}

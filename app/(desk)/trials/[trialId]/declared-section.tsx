@@ -1,6 +1,6 @@
 import { DefinitionList } from '@/lib/ui/definition-list'
+import { Lines } from '@/lib/ui/lines'
 import { Section } from '@/lib/ui/section'
-import { Lines } from '../lines'
 import { withUnit } from '@/lib/words/format/with-unit'
 import { listOf } from '@/lib/words/list-of'
 import { measureName } from '@/lib/words/measure-name'
@@ -33,7 +33,7 @@ export function DeclaredSection({ plan, measureCode, words, format, language }: 
               </>
             ),
           },
-          ...(declared.factor ? [{ term: text.plan.factor, detail: say(text.plan.factorText, language, { name: declared.factor.name, levels: listOf(declared.factor.levels, language) }) }] : []),
+          ...(declared.factor ? [{ term: text.plan.factor, detail: say(text.plan.factorText, language, { name: declared.factor.name, levels: declared.factor.levels }) }] : []),
           { term: text.plan.doughInAll, detail: format.mass(size.doughInAllG) },
           { term: text.plan.held, detail: declared.heldTotals.length > 0 ? listOf(declared.heldTotals.map((total) => text.totals[total]), language) : text.plan.heldNone },
           {

@@ -5,7 +5,6 @@ import { SheetTable } from '@/lib/ui/sheet-table'
 import { unitPrice } from '@/lib/ui/unit-price'
 import { formatDay } from '@/lib/words/format/day'
 import { largeMassUnit } from '@/lib/words/format/mass'
-import { listOf } from '@/lib/words/list-of'
 import { say } from '@/lib/words/say'
 import { ArmCell } from './arm-cell'
 import { isByGoodLoaf } from './is-by-good-loaf'
@@ -111,7 +110,7 @@ function CostNotes({ costs, bakery, forms }: Pick<CostTableProps, 'costs' | 'bak
       {costs.arms.some(({ mixedCurrencies }) => mixedCurrencies) ? <li className="text-warn">{text.mixedCurrencies}</li> : null}
       {unpriced.map((cost) => (
         <li key={`unpriced ${cost.arm}`} className="text-warn">
-          {say(text.unpriced, language, { dough: forms.dough(cost.arm), ingredients: listOf(cost.unpriced, language) })}
+          {say(text.unpriced, language, { dough: forms.dough(cost.arm), ingredients: cost.unpriced })}
         </li>
       ))}
       {costs.arms.map(({ arm, breakEven }) =>

@@ -6,6 +6,7 @@ import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getWeighOut } from '@/lib/kitchen/trials/get-weigh-out'
 import { armLetter } from '@/lib/kitchen/trials/rules'
 import { ActionRow } from '@/lib/ui/action-row'
+import { Lines } from '@/lib/ui/lines'
 import { Cell } from '@/lib/ui/cell'
 import { GroupRow } from '@/lib/ui/group-row'
 import { LinkButton } from '@/lib/ui/link-button'
@@ -22,7 +23,6 @@ import { PremixSteps } from '../../../mixing/premix-steps'
 import { UnreadDocument } from '../../../unread-document'
 import { doseWords } from '../../dose-words'
 import { choiceWords } from '../../choice-words'
-import { Lines } from '../../lines'
 import { DoughName } from '../../dough-name'
 import { allergenList, planFormat } from '../../plan-format'
 
@@ -78,7 +78,7 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
               <p>
                 <span className="text-ink-2">{plan.allergens}</span> {arm.allergens.length > 0 ? say(plan.allergensOf, language, { list: allergenList(arm.allergens, stores, language) }) : plan.allergensNone}{' '}
                 {arm.addedAllergens.length > 0 ? <strong className="text-warn">{say(plan.allergensAdded, language, { list: allergenList(arm.addedAllergens, stores, language) })}</strong> : null}{' '}
-                {arm.uncheckedIngredients.length > 0 ? <strong className="text-warn">{say(plan.allergensUnchecked, language, { list: listOf(arm.uncheckedIngredients, language) })}</strong> : null}
+                {arm.uncheckedIngredients.length > 0 ? <strong className="text-warn">{say(plan.allergensUnchecked, language, { list: arm.uncheckedIngredients })}</strong> : null}
               </p>
               {arm.doses.map((dose, d) => {
                 const { asked, comesTo } = doseWords(dose, { text: trials, format, language, locale: bakery.locale })
