@@ -1,3 +1,4 @@
+import { nameInUnit } from '@/lib/words/format/name-in-unit'
 import { formatNumber } from '@/lib/words/format/number'
 import { massInUnit, smallMassUnit, type MassUnits } from '@/lib/words/format/mass'
 import { plainNumber } from '@/lib/words/format/plain-number'
@@ -23,7 +24,7 @@ export function planFormat({ locale, massUnits, temperatureUnits }: PlanUnits) {
     massUnits === 'ounces' ? inUnit(massG, digitsOfScale(resolutionG)) : formatNumber(massG, { locale, digits: digitsOfScale(resolutionG) })
   return {
     /** The head of a column of weights: with their unit where they stand without it. */
-    massHead: (head: string) => (massUnits === 'ounces' ? head : `${head}, ${unit}`),
+    massHead: (head: string) => (massUnits === 'ounces' ? head : nameInUnit(head, unit)),
     mass: (massG: number) => mass(massG),
     massDifference: (massG: number) => mass(massG, true),
     weighed,
