@@ -171,7 +171,7 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
               })}
               <div className="flex flex-wrap gap-x-6">
                 {arm.doses.length < mostDoses ? (
-                  <PressButton tone="quiet" fullLabel={`${dough}: ${form.addDose}`} onPress={() => {
+                  <PressButton tone="quiet" fullLabel={say(form.addDoseFull, language, { dough })} onPress={() => {
                       change(arm.key, (rows) => [...rows, newDose()])
                       setFocusId({ id: `${name}.doses.${arm.doses.length}.ingredientId` })
                     }}>

@@ -109,6 +109,7 @@ export const trials = {
     doseOfChoices: { product: 'the product', active: 'its active' },
     doseOption: '{name} (active: {active})',
     addDose: 'Add another ingredient to it',
+    addDoseFull: '{dough}: Add another ingredient to it',
     removeDose: 'Take this ingredient out',
     addArm: 'Add a test dough',
     removeArm: 'Take {dough} out',

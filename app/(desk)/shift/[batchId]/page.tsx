@@ -118,7 +118,7 @@ export default async function BatchPage({ params }: Params) {
         <UndoMove key={batch.revision} forMs={batch.undo.forMs}>
           <ActionForm action={undo.bind(null, batch.id, batch.revision)} idPrefix="undo-">
             <div className="flex flex-wrap items-center gap-4">
-              <FloorButton tone="plain">{say(text.undo, language, { state: words.states[batch.undo.to] })}</FloorButton>
+              <FloorButton tone="plain">{text.undo[batch.undo.to]}</FloorButton>
               <span className="text-ink-2">{text.undoNote}</span>
             </div>
           </ActionForm>
