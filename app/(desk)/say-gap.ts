@@ -1,32 +1,59 @@
 import 'server-only'
 import type { Gap } from '@/lib/kitchen/readings/gaps-of-batch'
-import { say } from '@/lib/words/say'
+import { measureName } from '@/lib/words/measure-name'
+import { say, sayName } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { amountInUnits } from './shift/[batchId]/amount-in-units'
 import type { BakeryShown } from './shift/[batchId]/batch-view'
 
-/** What is still so with a batch, in one line: on its page, where a trial is closed, and beside the result. */
-export function sayGap(gap: Gap, bakery: BakeryShown, { gaps: text, readings }: Words['shift'], language: Language): string {
+/** What is still so with a batch, in one line, on the batch's own page. */
+export function sayGap(gap: Gap, bakery: BakeryShown, words: Words, language: Language): string {
+  const text = words.shift.gaps
   switch (gap.kind) {
     case 'fewer-pieces':
-      return say(text['fewer-pieces'], language, { have: gap.have, of: gap.of })
+      return say(text['fewer-pieces'], language, gap)
     case 'missing':
-      return say(text.missing, language, { name: gap.measure.name, have: gap.have, of: gap.of })
+      return say(text.missing, language, { ...gap, name: measureName(gap.measure, words) })
     case 'unsettled':
-      return say(text.unsettled, language, { name: gap.measure.name, place: placeOf(gap) })
-    case 'outside': {
-      const { name, unit, digits } = gap.measure
-      const shown = (value: number) => amountInUnits(value, unit, digits, bakery)
-      return say(text.outside, language, { name, place: placeOf(gap), value: shown(gap.value), least: shown(gap.least), most: shown(gap.most) })
-    }
+      return say(text.unsettled, language, placeOf(gap, words, language))
+    case 'outside':
+      return say(text.outside, language, { ...placeOf(gap, words, language), ...figuresOf(gap, bakery) })
     case 'to-settle':
       return say(text['to-settle'], language, { count: gap.count })
     default:
       return gap satisfies never
   }
+}
 
-  function placeOf({ piece, factorLevel }: { piece: number | null; factorLevel: string | null }): string {
-    if (piece === null) return readings.batch
-    return factorLevel === null ? say(readings.piece, language, { piece }) : say(readings.pieceLevel, language, { piece, level: factorLevel })
+/** The same with the code of its dough, where those of a trial stand together: where it is closed, and beside the result. */
+export function sayGapOf(code: string, gap: Gap, bakery: BakeryShown, words: Words, language: Language): string {
+  const text = words.evidence.gaps
+  switch (gap.kind) {
+    case 'fewer-pieces':
+      return say(text['fewer-pieces'], language, { ...gap, code })
+    case 'missing':
+      return say(text.missing, language, { ...gap, code, name: measureName(gap.measure, words) })
+    case 'unsettled':
+      return say(text.unsettled, language, { code, ...placeOf(gap, words, language) })
+    case 'outside':
+      return say(text.outside, language, { code, ...placeOf(gap, words, language), ...figuresOf(gap, bakery) })
+    case 'to-settle':
+      return say(text['to-settle'], language, { code, count: gap.count })
+    default:
+      return gap satisfies never
   }
+}
+
+type OfPlace = Extract<Gap, { factorLevel: string | null }>
+
+function placeOf({ measure, piece, factorLevel }: OfPlace, words: Words, language: Language): { name: string; place: string } {
+  const { readings } = words.shift
+  const name = measureName(measure, words)
+  if (piece === null) return { name, place: readings.batch }
+  return { name, place: factorLevel === null ? sayName(readings.piece, language, { piece }) : sayName(readings.pieceLevel, language, { piece, level: factorLevel }) }
+}
+
+function figuresOf({ measure: { unit, digits }, value, least, most }: Extract<Gap, { kind: 'outside' }>, bakery: BakeryShown): { value: string; least: string; most: string } {
+  const shown = (amount: number) => amountInUnits(amount, unit, digits, bakery)
+  return { value: shown(value), least: shown(least), most: shown(most) }
 }

@@ -1,5 +1,5 @@
 import 'server-only'
-import type { Facts } from '../words/say'
+import type { Facts } from '../words/text'
 import type { ProblemCode, RefusalCode } from './messages'
 
 /** What is wrong at one field, by its path in the input: `lines.2.massG`. */

@@ -1,4 +1,4 @@
-import type { Facts } from '../words/say'
+import type { Facts } from '../words/text'
 import type { ProblemCode, RefusalCode } from './messages'
 
 export type Refused = {

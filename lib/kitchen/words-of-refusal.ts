@@ -1,5 +1,7 @@
 import 'server-only'
-import { fill, type Facts } from '../words/say'
+import { paragraph } from '../words/paragraph'
+import { fill } from '../words/say'
+import type { Facts } from '../words/text'
 import { withUnit } from '../words/format/with-unit'
 import { wordsIn, type Language, type Words } from '../words/words'
 import type { Problem } from './refusal'
@@ -9,14 +11,13 @@ import type { Refused } from './result'
 export function wordsOfRefusal(refusal: Refused, language: Language): { sentence: string; problems: Record<string, string> } {
   const words = wordsIn(language)
   const problems = Object.fromEntries(refusal.problems.map((problem) => [problem.path, wordsOfProblem({ ...problem, facts: boundsInUnits(problem) }, language)]))
-  return { sentence: fill(words.refusals[refusal.code], language, factsInWords(refusal, words)), problems }
+  return { sentence: paragraph([fill(words.refusals[refusal.code], language, refusal.facts), whereToLook(refusal, words)], language), problems }
 }
 
-/** The facts of a refusal, with those that are a code put in words. */
-function factsInWords({ code, facts }: Refused, { planFigures }: Words): Facts {
-  if (code !== 'plan-not-possible') return facts
-  const figure = Object.entries(planFigures).find(([name]) => name === facts.figure)?.[1] ?? planFigures.several
-  return { ...facts, figure }
+/** Where to look for what a plan cannot be worked out of; nothing for any other refusal. */
+function whereToLook({ code, facts }: Refused, { planFigures }: Words): string | null {
+  if (code !== 'plan-not-possible') return null
+  return Object.entries(planFigures).find(([name]) => name === facts.figure)?.[1] ?? planFigures.several
 }
 
 /** The facts of a bound with the unit that the field is kept in, which need not be the one that stood beside it. */

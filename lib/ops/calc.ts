@@ -10,6 +10,7 @@ import { fieldsOfSchema } from '../kitchen/calculators/shape-of-schema'
 import { textsOfCalculation } from '../kitchen/calculators/texts-of-calculation'
 import { type Fault, workOut } from '../kitchen/calculators/work-out'
 import { wordsOfFault } from '../kitchen/calculators/words-of-fault'
+import { paragraph } from '../words/paragraph'
 import { say } from '../words/say'
 import { wordsIn } from '../words/words'
 
@@ -109,7 +110,7 @@ const fieldOf = ({ path }: Fault) => path || words.question
 function sentenceOf(fault: Fault): string {
   const sentence = wordsOfFault(fault, { language: 'en', locale: 'en-GB' })
   const { choices } = fault.facts
-  return choices === undefined ? sentence : say(words.choices, 'en', { fault: sentence, choices })
+  return choices === undefined ? sentence : paragraph([sentence, say(words.choices, 'en', { choices })], 'en')
 }
 
 function readJson(given: string): unknown {

@@ -17,11 +17,12 @@ import { shift } from './en/shift'
 import { stores } from './en/stores'
 import { trials } from './en/trials'
 import { pseudoOf } from './pseudo'
-import type { Forms } from './say'
+import type { SamePlaces, WordsOf } from './same-places'
 
 const english = { audit, calculations, calculators, decisions, desk, door, evidence, formulas, importing, measures, mixing, people, planFigures, problems, refusals, shift, stores, trials }
 
-export type Words = typeof english
+/** Every text that a person reads: the same keys and places in every language, the texts each language's own. */
+export type Words = WordsOf<typeof english>
 /** `en-XA` is the pseudo-language: every text of ours is changed, so that one which is not ours shows. */
 export type Language = 'en' | 'en-XA'
 
@@ -44,5 +45,10 @@ export function readLanguage(acceptLanguage: string | null): Language {
   return acceptLanguage?.trim().toLowerCase().startsWith('en-xa') ? 'en-XA' : 'en'
 }
 
-/** A tree of texts, as it is written in a words file. */
-export type TextTree = { readonly [key: string]: string | Forms | TextTree }
+/**
+ * Takes a further language's texts in: a key that is missing or too many, and a place that is missing or invented,
+ * do not compile, and the error stands at the text.
+ */
+export function translation<const T extends object>(texts: T & SamePlaces<typeof english, NoInfer<T>>): Words {
+  return texts as unknown as Words
+}

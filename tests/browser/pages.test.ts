@@ -42,7 +42,7 @@ for (const walk of everyPage) {
     }
   })
 
-  test(`${walk.route} takes every word from the words files`, async ({ as, bakery, app }) => {
+  test(`${walk.route} takes every word from the words files, and every sentence whole`, async ({ as, bakery, app }) => {
     const page = await as(bakery.owner, { locale: 'en-XA' })
     await page.goto(await walk.address({ bakery, neighbour: bakery, look: app.look }))
     expect(await page.evaluate(wordsNotMarked, await textsOfBakery(app.look, bakery.bakeryId))).toEqual([])
@@ -82,7 +82,9 @@ function wordsNotMarked(typed: string[]): string[] {
     if (!text || parent?.closest('script, style, [translate=no]')) continue
     let outside = text
     for (const part of typed) outside = outside.replaceAll(part, '')
-    // A text may hold another one as a fact: from the inside out.
+    // What a text holds is a name: a sentence within a sentence was put together of pieces.
+    if (/⟦[^⟧]*⟦[^⟦⟧]*[.!?]·+⟧/.test(text)) found.push(text)
+    // A text may hold a name as a fact: from the inside out.
     while (/⟦[^⟦⟧]*⟧/.test(outside)) outside = outside.replace(/⟦[^⟦⟧]*⟧/g, '')
     outside = outside.trim()
     if (/\p{L}{2}/u.test(outside) && !same.test(outside)) found.push(outside)

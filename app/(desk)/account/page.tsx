@@ -86,7 +86,7 @@ export default async function AccountPage() {
             <tr key={session.id}>
               <Cell head>
                 {session.device || text.unknownDevice}
-                {session.isThis ? text.thisOne : null}
+                {session.isThis ? <span className="block text-small font-normal text-ink-2">{text.thisOne}</span> : null}
               </Cell>
               <Cell whole>{formatDateTime(session.openedAt, bakery)}</Cell>
               <Cell whole>{formatDateTime(session.lastSeenAt, bakery)}</Cell>

@@ -1,5 +1,7 @@
 import { Cell } from '@/lib/ui/cell'
 import { SheetTable } from '@/lib/ui/sheet-table'
+import { nameInUnit } from '@/lib/words/format/name-in-unit'
+import { sayName } from '@/lib/words/say'
 import { AnswerText, isPlain } from './answer-text'
 import type { Sayer } from './sayer'
 
@@ -12,7 +14,7 @@ export function AnswerTable({ name, rows, sayer }: { name: string; rows: readonl
     const own = key.split('.').at(-1) ?? key
     const unit = sayer.own.screenUnit(own)
     const numeric = flat.some((row) => typeof row[key] === 'number') && flat.every((row) => typeof row[key] === 'number' || (row[key] ?? null) === null)
-    return { key, own, numeric, label: unit ? `${labelOf(key, sayer)}, ${unit}` : labelOf(key, sayer) }
+    return { key, own, numeric, label: unit ? nameInUnit(labelOf(key, sayer), unit) : labelOf(key, sayer) }
   })
   return (
     <SheetTable caption={sayer.own.field(name)} captionHidden columns={columns}>
@@ -29,7 +31,11 @@ export function AnswerTable({ name, rows, sayer }: { name: string; rows: readonl
   )
 }
 
-const labelOf = (key: string, { own }: Sayer) => key.split('.').map((part) => own.field(part)).join(': ')
+const labelOf = (key: string, { own, text, language }: Sayer) =>
+  key
+    .split('.')
+    .map((part) => own.field(part))
+    .reduce((group, name) => sayName(text.reference.inside, language, { group, name }))
 
 /** Groups within a line become columns of their own: `limit.maxMgPerKg`. */
 function flatOf(row: Row, path = ''): Row {

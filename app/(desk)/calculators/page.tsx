@@ -13,6 +13,7 @@ import { Sheet } from '@/lib/ui/sheet'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { calculationWords } from '@/lib/kitchen/calculators/calculation-words'
 import { textsOfCalculation } from '@/lib/kitchen/calculators/texts-of-calculation'
+import { listOf } from '@/lib/words/list-of'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { FindForm } from './find-form'
@@ -73,7 +74,7 @@ export default async function CalculatorsPage({ searchParams }: { searchParams: 
                   <Cell head>
                     <Link href={`/calculators/${id}`}>{name}</Link>
                   </Cell>
-                  <Cell>{gives.join(', ')}</Cell>
+                  <Cell>{listOf(gives, language)}</Cell>
                 </tr>
               ))}
             </SheetTable>

@@ -4,7 +4,7 @@ import { SheetTable } from '@/lib/ui/sheet-table'
 import { formatDate, formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
-import { sayNeeds } from '../formulas/say-needs'
+import { neededKey, type NeededKey } from '../formulas/needed-key'
 import { sayDecision } from './say-decision'
 
 export type DecisionRow = {
@@ -19,14 +19,14 @@ export type DecisionRow = {
   formula: string
   takenBackWhy: string | null
   /** Only of those that wait. */
-  missing?: readonly (keyof Words['formulas']['sign']['needs'])[]
+  missing?: readonly Exclude<NeededKey, 'both'>[]
 }
 
 type DecisionTableProps = { caption: string; decisions: readonly DecisionRow[]; words: Words; bakery: { locale: string; timeZone: string }; language: Language }
 
 /** Decisions, one a row. */
 export function DecisionTable({ caption, decisions, words, bakery, language }: DecisionTableProps) {
-  const { decisions: text, formulas } = words
+  const { decisions: text } = words
   return (
     <SheetTable
       caption={caption}
@@ -64,7 +64,8 @@ export function DecisionTable({ caption, decisions, words, bakery, language }: D
   )
 
   function standingOf({ missing, takenBackWhy, version }: DecisionRow): string {
-    if (missing) return say(text.missing, language, { names: sayNeeds(missing, formulas, language) })
+    const needed = missing && neededKey(missing)
+    if (needed) return text.missing[needed]
     if (takenBackWhy !== null) return takenBackWhy
     return version?.effectiveAt ? say(text.since, language, { number: version.number, at: formatDateTime(version.effectiveAt, bakery) }) : text.states.kept
   }

@@ -21,14 +21,11 @@ export function costChangeForms(cost: ShownCostChange, locale: string) {
 }
 
 /** A change of cost in one line: '€0.545 instead of €0.532: +€0.013, +2.4 %; beyond the 1 % from which the owner signs'. */
-export function costChangeWords(cost: ShownCostChange, words: Words, { locale }: { locale: string }, language: Language): string {
-  const { formulas, decisions } = words
-  const { sign } = formulas
+export function costChangeWords(cost: ShownCostChange, { formulas: { sign } }: Words, { locale }: { locale: string }, language: Language): string {
   const { before, after, difference, differencePct, limit } = costChangeForms(cost, locale)
   if (before === null || after === null || difference === null || differencePct === null) {
-    return say(sign.costUnknown, language, { why: cost.unpriced.length > 0 ? say(sign.costUnpriced, language, { names: cost.unpriced.join(', ') }) : sign.costMixed })
+    return cost.unpriced.length > 0 ? say(sign.costUnpriced, language, { names: cost.unpriced }) : sign.costMixed
   }
   if (Number(cost.difference) === 0) return say(sign.costSame, language, { after })
-  const limitText = say(cost.isBeyondLimit ? decisions.costBeyondLimit : decisions.costWithinLimit, language, { limit })
-  return say(sign.costText, language, { before, after, difference, pct: differencePct, limit: limitText })
+  return say(cost.isBeyondLimit ? sign.costBeyond : sign.costWithin, language, { before, after, difference, pct: differencePct, limit })
 }

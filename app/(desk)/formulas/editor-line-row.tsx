@@ -29,7 +29,7 @@ type EditorLineRowProps = {
 /** One line being written: ingredient, % on flour, what it weighs, and the buttons that move it or take it away. */
 export function EditorLineRow({ line, stageKey, label, canMoveUp, canMoveDown, ingredients, massG, text, format, language, step }: EditorLineRowProps) {
   const { editor } = text
-  const full = (word: string) => `${label}: ${word}`
+  const full = (word: string) => say(editor.fieldOf, language, { place: label, field: word })
   const ingredient = useFormField(lineFieldId(line.key, 'ingredientId'), full(editor.ingredient))
   const pct = useFormField(lineFieldId(line.key, 'pctFlour'), full(editor.onFlour))
   const move = (by: -1 | 1, focus: string) => step({ do: 'move-line', line: line.key, by, focus })

@@ -4,7 +4,7 @@ import { use, type KeyboardEvent } from 'react'
 import { ActionFormContext } from '@/lib/ui/action-form-context'
 import { controlClass } from '@/lib/ui/control-class'
 import { PressButton } from '@/lib/ui/press-button'
-import { say } from '@/lib/words/say'
+import { say, sayName } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import type { EditorIngredient, LiveFigures } from './editor-figures'
 import { EditorLineRow } from './editor-line-row'
@@ -35,10 +35,10 @@ export function EditorStageRows(props: EditorStageRowsProps) {
   const { stage, number, isFirst, isLast, isOnly, live, stageFigures, text, format, language, step } = props
   const { rules } = use(ActionFormContext)
   const { editor } = text
-  const title = say(editor.stage, language, { number })
+  const title = sayName(editor.stage, language, { number })
   const massG = stage.lines.reduce((sum, line) => sum + (live.massOfLine.get(line.key) ?? 0), 0)
   const [kindId, nameId] = [stageFieldId(stage.key, 'kind'), stageFieldId(stage.key, 'name')]
-  const full = (word: string) => `${title}: ${word}`
+  const full = (word: string) => say(editor.fieldOf, language, { place: title, field: word })
 
   return (
     <fieldset className="mb-7 min-w-0 border-t border-rule pt-3">
@@ -114,7 +114,7 @@ export function EditorStageRows(props: EditorStageRowsProps) {
                 key={line.key}
                 line={line}
                 stageKey={stage.key}
-                label={say(editor.line, language, { line: index + 1, stage: number })}
+                label={sayName(editor.line, language, { line: index + 1, stage: number })}
                 canMoveUp={!(isFirst && index === 0)}
                 canMoveDown={!(isLast && index === stage.lines.length - 1)}
                 ingredients={props.ingredients}

@@ -43,8 +43,7 @@ function flourWords(live: LiveFigures, text: Words['formulas'], format: FormulaF
   if (!live.figures) return editor.flourNone
   if (live.flourOffPct === 0) return editor.flourRight
   const off = format.pct(Math.abs(live.flourOffPct))
-  const missing = say(live.flourOffPct < 0 ? editor.flourShort : editor.flourOver, language, { off })
-  return `${format.pct(live.figures.floursPct)}: ${missing}`
+  return say(live.flourOffPct < 0 ? editor.flourShort : editor.flourOver, language, { sum: format.pct(live.figures.floursPct), off })
 }
 
 /** The same totals and what else follows, for the margin. */

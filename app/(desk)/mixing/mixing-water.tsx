@@ -8,10 +8,10 @@ import { waterTemp } from './water-temp'
 const scaldsFromC = 50
 const harmsYeastFromC = 45
 
-type MixingWaterProps = { water: PlanWater; doughTempC: number; words: Words['mixing']; format: PlanFormat; language: Language; listOf: Intl.ListFormat }
+type MixingWaterProps = { water: PlanWater; doughTempC: number; words: Words['mixing']; format: PlanFormat; language: Language }
 
 /** What the mixing water of a dough is made of, how, and what to mind. */
-export function MixingWater({ water, doughTempC, words: { water: text }, format, language, listOf }: MixingWaterProps) {
+export function MixingWater({ water, doughTempC, words: { water: text }, format, language }: MixingWaterProps) {
   if (water.outcome !== 'known') return <p>{text.unknown[water.outcome]}</p>
   const { way, resolutionG } = water
   const inWords = ({ from, massG, tempC }: WaterPart) => say(text.parts[from], language, { mass: format.weighedInUnit(massG, resolutionG), temp: format.temp(tempC) })
@@ -32,10 +32,14 @@ export function MixingWater({ water, doughTempC, words: { water: text }, format,
         </p>
       ) : null}
       {way.parts.length > 0 ? (
-        <p>
-          {way.outcome === 'not-possible' ? `${text.nearest} ` : null}
-          <b>{listOf.format(way.parts.map(inWords))}</b>
-        </p>
+        <>
+          {way.outcome === 'not-possible' ? <p>{text.nearest}</p> : null}
+          <ul className="font-bold">
+            {way.parts.map((part) => (
+              <li key={part.from}>{inWords(part)}</li>
+            ))}
+          </ul>
+        </>
       ) : null}
       {how === null ? null : <p>{how}</p>}
       {way.outcome === 'not-possible' && way.doughTempC !== null ? <p>{say(text.comesOut, language, { temp: format.tempFine(way.doughTempC) })}</p> : null}

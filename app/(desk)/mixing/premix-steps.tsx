@@ -1,5 +1,5 @@
 import type { OnScale, PremixToMake } from '@/lib/kitchen/trials/lines-to-weigh'
-import { say } from '@/lib/words/say'
+import { say, sayName } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import type { PlanFormat } from '../trials/plan-format'
 
@@ -10,7 +10,7 @@ export function PremixSteps({ premix, namesScales, words: { premix: text }, form
   const { ingredient, carrier: flour, steps, portion, carrierLessG, doughs } = premix
   const mass = ({ massG, resolutionG, scale }: OnScale) => {
     const written = format.weighedInUnit(massG, resolutionG)
-    return namesScales && scale ? say(text.onScale, language, { mass: written, scale: scale.name }) : written
+    return namesScales && scale ? sayName(text.onScale, language, { mass: written, scale: scale.name }) : written
   }
   return (
     <div className="my-3 max-w-measure break-inside-avoid border-l-4 border-ink pl-4">

@@ -25,7 +25,7 @@ export default async function StoresPage({ searchParams }: { searchParams: Promi
   const { bakery } = await ask(getDesk)
   const { inUse, ended, unchecked, unknownCompositionCount, mayEdit, costs } = await ask(listIngredients, { after })
   const table = { costs, bakery, text, language }
-  const names = unchecked.names.join(', ')
+  const { names } = unchecked
 
   return (
     <Sheet

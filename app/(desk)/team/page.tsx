@@ -68,7 +68,7 @@ export default async function TeamPage({ searchParams }: { searchParams: Promise
             <tr key={person.id}>
               <Cell head>
                 {person.name}
-                {person.isMe ? say(text.meBehindName, language) : null}
+                {person.isMe ? <span className="block text-small font-normal text-ink-2">{text.me}</span> : null}
               </Cell>
               <Cell>{desk.roles[person.role]}</Cell>
               {manages ? <Cell>{person.email}</Cell> : null}

@@ -9,7 +9,7 @@ import { Field } from '@/lib/ui/field'
 import { PressButton } from '@/lib/ui/press-button'
 import { SelectField } from '@/lib/ui/select-field'
 import { armLetter } from '@/lib/kitchen/trials/rules'
-import { say } from '@/lib/words/say'
+import { say, sayName } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { emptyDose, type DoseShown } from './empty-dose'
 import { takesAll } from './takes-all'
@@ -61,7 +61,7 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
       {arms.length === 0 ? <p className="text-ink-2">{form.noArms}</p> : null}
       {arms.map((arm, a) => {
         const letter = armLetter(a + 1)
-        const dough = say(text.dough, language, { letter })
+        const dough = sayName(text.dough, language, { letter })
         const name = `content.arms.${a}`
         const problem = (field: string) => (arm.at === null ? undefined : state.problems[`content.arms.${arm.at}.${field}`])
         return (
@@ -171,7 +171,7 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
               })}
               <div className="flex flex-wrap gap-x-6">
                 {arm.doses.length < mostDoses ? (
-                  <PressButton tone="quiet" fullLabel={`${dough}: ${form.addDose}`} onPress={() => {
+                  <PressButton tone="quiet" fullLabel={say(form.addDoseFull, language, { dough })} onPress={() => {
                       change(arm.key, (rows) => [...rows, newDose()])
                       setFocusId({ id: `${name}.doses.${arm.doses.length}.ingredientId` })
                     }}>

@@ -1,3 +1,4 @@
+import { nameInUnit } from '@/lib/words/format/name-in-unit'
 import { formatNumber } from '@/lib/words/format/number'
 import { massInUnit, smallMassUnit, type MassUnits } from '@/lib/words/format/mass'
 import { plainNumber } from '@/lib/words/format/plain-number'
@@ -5,7 +6,8 @@ import { poundsAndOunces } from '@/lib/words/format/pounds-and-ounces'
 import { temperatureInUnit } from '@/lib/words/format/temperature'
 import { degreeSign, differenceInUnit, type TemperatureUnits } from '@/lib/words/format/temperature-difference'
 import { withUnit } from '@/lib/words/format/with-unit'
-import type { Words } from '@/lib/words/words'
+import { listOf } from '@/lib/words/list-of'
+import type { Language, Words } from '@/lib/words/words'
 
 export type PlanUnits = { locale: string; massUnits: MassUnits; temperatureUnits: TemperatureUnits }
 
@@ -22,7 +24,7 @@ export function planFormat({ locale, massUnits, temperatureUnits }: PlanUnits) {
     massUnits === 'ounces' ? inUnit(massG, digitsOfScale(resolutionG)) : formatNumber(massG, { locale, digits: digitsOfScale(resolutionG) })
   return {
     /** The head of a column of weights: with their unit where they stand without it. */
-    massHead: (head: string) => (massUnits === 'ounces' ? head : `${head}, ${unit}`),
+    massHead: (head: string) => (massUnits === 'ounces' ? head : nameInUnit(head, unit)),
     mass: (massG: number) => mass(massG),
     massDifference: (massG: number) => mass(massG, true),
     weighed,
@@ -52,18 +54,21 @@ export type PlanFormat = ReturnType<typeof planFormat>
 type Facts = Readonly<Record<string, string | number>>
 
 /** The facts of a warning as they are read: numbers by the unit in their name, totals and allergens in words. */
-export function warningFacts(facts: Facts, format: PlanFormat, { trials, stores }: Pick<Words, 'trials' | 'stores'>): Record<string, string> {
+export function warningFacts(facts: Facts, format: PlanFormat, { trials, stores }: Pick<Words, 'trials' | 'stores'>, language: Language): Record<string, string> {
   return Object.fromEntries(
     Object.entries(facts).map(([name, fact]) => {
       if (typeof fact === 'number') return [name, name.toLowerCase().endsWith('pct') ? format.pct(fact) : format.mass(fact)]
       if (name === 'total') return [name, trials.totals[fact as keyof typeof trials.totals] ?? fact]
-      if (name === 'allergens') return [name, allergenList(fact.split(','), stores)]
+      if (name === 'allergens') return [name, allergenList(fact.split(','), stores, language)]
       return [name, fact]
     }),
   )
 }
 
 /** Allergens in words; what is no allergen, such as the name of an unchecked ingredient, as it stands. */
-export function allergenList(list: readonly string[], stores: Words['stores']): string {
-  return list.map((each) => (stores.allergens as Record<string, string>)[each] ?? each).join(', ')
+export function allergenList(list: readonly string[], stores: Words['stores'], language: Language): string {
+  return listOf(
+    list.map((each) => (stores.allergens as Record<string, string>)[each] ?? each),
+    language,
+  )
 }

@@ -19,6 +19,7 @@ import { massInUnit, smallMassUnit } from '@/lib/words/format/mass'
 import { plainNumber } from '@/lib/words/format/plain-number'
 import { temperatureFigure } from '@/lib/words/format/figure-in-field'
 import { withUnit } from '@/lib/words/format/with-unit'
+import { measureName } from '@/lib/words/measure-name'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { ArmsEditor } from './arms-editor'
@@ -29,7 +30,7 @@ import type { PlanUnits } from './plan-format'
 
 type Choices = {
   formulas: readonly { id: string; name: string; number: number }[]
-  measures: readonly { id: string; code: string | null; name: string; unit: string; direction: keyof Words['trials']['directions'] }[]
+  measures: readonly { id: string; code: string | null; name: string; unit: string; direction: keyof Words['trials']['form']['measureOption'] }[]
   ingredients: readonly { id: string; name: string; activeName: string | null }[]
   scales: readonly { id: string; name: string }[]
   mixers: readonly { id: string; name: string }[]
@@ -38,7 +39,7 @@ type Choices = {
 }
 
 type Present = Omit<TrialContent, 'kind'> & { kind: keyof Words['trials']['kinds'] }
-type TrialFormProps = { action: FormAction; present: Present | null; choices: Choices; units: PlanUnits; words: Pick<Words, 'trials' | 'desk'>; language: Language; backHref: string }
+type TrialFormProps = { action: FormAction; present: Present | null; choices: Choices; units: PlanUnits; words: Pick<Words, 'trials' | 'desk' | 'measures'>; language: Language; backHref: string }
 
 /** What stands in the form of a new trial: usual choices, all of which can be changed. */
 const usual = { confidencePct: 95, mixingDays: 3, batchesPerArm: 1, piecesPerBatch: 4, margin: 5, flourTempC: 20, roomTempC: 22 } as const
@@ -96,7 +97,7 @@ export function TrialForm({ action, present, choices, units, words, language, ba
             name="content.measureId"
             label={form.measure}
             hint={form.measureHint}
-            options={choices.measures.map(({ id, name, unit, direction }) => ({ value: id, label: say(form.measureOption, language, { name, unit, direction: text.directions[direction] }) }))}
+            options={choices.measures.map((measure) => ({ value: measure.id, label: say(form.measureOption[measure.direction], language, { name: measureName(measure, words), unit: measure.unit }) }))}
             defaultValue={present?.measureId ?? choices.measures.find(({ code }) => code === 'specific-volume')?.id}
             width="full"
           />

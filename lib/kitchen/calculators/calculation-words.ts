@@ -5,7 +5,7 @@ import { screenUnit } from './on-screen'
 import { unitEnding } from './unit-ending'
 
 type Joined = Words['calculations']
-type TitledId = { [Subject in keyof Joined]: keyof Joined[Subject]['titles'] }[keyof Joined]
+type TitledId = { [Subject in keyof Joined]: Joined[Subject] extends { readonly titles: infer Titles } ? keyof Titles : never }[keyof Joined]
 
 // Does not compile while a calculation of the catalogue has no title.
 true satisfies [Exclude<CalcId, TitledId>] extends [never] ? true : Exclude<CalcId, TitledId>

@@ -1,8 +1,10 @@
 import 'server-only'
 import type { CalcEntry } from '../../calc/entry'
+import { listOf } from '../../words/list-of'
 import { say } from '../../words/say'
 import { wordsIn, type Language } from '../../words/words'
 import { calculationWords, type CalculationWords } from './calculation-words'
+import { kindWords } from './kind-words'
 import { rangeOfField } from './range-of-field'
 import { fieldsOfSchema, type FieldShape, type Shape } from './shape-of-schema'
 
@@ -64,25 +66,18 @@ function valueOf(example: unknown, name: string): unknown {
   return typeof example === 'object' && example !== null && Object.hasOwn(example, name) ? Object.entries(example).find(([own]) => own === name)?.[1] : undefined
 }
 
-function kindOf({ name, shape, isOptional, isNullable }: FieldShape, { words, language }: About): string {
-  const { reference, commandLine } = wordsIn(language).calculators
-  const bare = (of: Shape): string => {
-    if (of.kind === 'choice') return say(reference.choiceOf, language, { list: of.values.join(', ') })
-    if (of.kind === 'list') return say(reference.listOf, language, { kind: bare(of.of) })
-    return of.kind === 'number' && of.isWhole ? reference.kinds.whole : reference.kinds[of.kind]
-  }
-  const unit = words.unit(name)
-  const kind = unit === undefined ? bare(shape) : say(commandLine.inUnit, language, { kind: bare(shape), unit })
-  const given = isNullable ? say(reference.mayBeNull, language, { kind }) : kind
-  return isOptional ? say(reference.mayBeLeftOut, language, { kind: given }) : given
+function kindOf(field: FieldShape, { words, language }: About): string {
+  const [kind = '', ...remarks] = kindWords(field, language)
+  return listOf([kind, words.unit(field.name) ?? [], remarks].flat(), language)
 }
 
 function rangeText({ min, max, isMinIn, isMaxIn }: ReturnType<typeof rangeOfField>, language: Language): string {
   const { commandLine: text } = wordsIn(language).calculators
   const isNone = (end: number | undefined): end is undefined => end === undefined || Math.abs(end) >= NO_END
-  const from = isNone(min) ? '' : say(isMinIn ? text.atLeast : text.above, language, { value: min })
-  const to = isNone(max) ? '' : say(isMaxIn ? text.atMost : text.below, language, { value: max })
-  return [from, to].filter((part) => part !== '').join(' ')
+  if (isNone(min)) return isNone(max) ? '' : say(isMaxIn ? text.atMost : text.below, language, { value: max })
+  if (isNone(max)) return say(isMinIn ? text.atLeast : text.above, language, { value: min })
+  const both = isMinIn ? (isMaxIn ? text.range.fromTo : text.range.fromBelow) : isMaxIn ? text.range.aboveTo : text.range.aboveBelow
+  return say(both, language, { min, max })
 }
 
 function inColumns(rows: readonly Told[]): string[] {

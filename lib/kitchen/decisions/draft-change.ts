@@ -75,6 +75,6 @@ async function armOrRefuse(tx: Tx, bakeryId: string, trialId: string, armId: str
   if (!arm) throw Refusal.at('armId', 'wrong-choice')
   if (arm.position === 0) throw Refusal.at('armId', 'control-is-no-change')
   const ended = arm.lines.filter(({ massG, ingredient }) => massG > 0 && ingredient.endedAt !== null)
-  if (ended.length > 0) throw Refusal.at('armId', 'arm-ingredient-ended', { names: [...new Set(ended.map(({ ingredient }) => ingredient.name))].join(', ') })
+  if (ended.length > 0) throw Refusal.at('armId', 'arm-ingredient-ended', { names: [...new Set(ended.map(({ ingredient }) => ingredient.name))] })
   return arm
 }

@@ -49,6 +49,8 @@ export const getDecision = query({
       takenBackBy: takenBackBy?.name ?? null,
       trial: { id: trial.id, number: trial.number, question: trial.question },
       formula: trial.formula,
+      /** Of the trial's measure; frozen evidence has its name only. */
+      measureCode: trial.measure.code,
       control: trial.controlVersion,
       version,
       /** The drafted version as a sheet, with what it takes to sign it. */

@@ -20,7 +20,7 @@ export type GapMeasure = {
 }
 export type GapReading = JudgedReading & { id: string; measureId: string; piece: number | null; factorLevel: string | null; repeat: number }
 
-type OfMeasure = { measure: Pick<GapMeasure, 'id' | 'name' | 'unit' | 'digits'> }
+type OfMeasure = { measure: Pick<GapMeasure, 'id' | 'code' | 'name' | 'unit' | 'digits'> }
 type OfPlace = OfMeasure & { piece: number | null; factorLevel: string | null }
 
 /** What is still so with a batch, of which a result has to be told. */
@@ -90,6 +90,6 @@ function faultsOf(measure: GapMeasure, readings: readonly GapReading[]): Gap[] {
   return [...unsettled, ...outside]
 }
 
-function named({ id, name, unit, digits }: GapMeasure): OfMeasure['measure'] {
-  return { id, name, unit, digits }
+function named({ id, code, name, unit, digits }: GapMeasure): OfMeasure['measure'] {
+  return { id, code, name, unit, digits }
 }

@@ -38,7 +38,7 @@ export const previewImport = query({
         hasSeveralDoughs: facts.batches.some(({ number }) => number > 1),
       },
       today: dayInZone(now, facts.timeZone),
-      measures: measures.filter(({ derivation }) => derivation === null).map(({ id, name, units }) => ({ id, name, units })),
+      measures: measures.filter(({ derivation }) => derivation === null).map(({ id, code, name, units }) => ({ id, code, name, units })),
       seen: examined && shownOf(examined, facts),
     }
   },
@@ -51,7 +51,8 @@ function shownOf({ table, match, problems, rows }: Examined, facts: ImportFacts)
     const { code, dayNumber, arm, number } = batches.get(batchId)!
     return isByCode ? { code } : { dayNumber, arm, number }
   }
-  const measureOf = new Map(facts.measures.map(({ id, name }) => [id, name]))
+  const measures = new Map(facts.measures.map(({ id, code, name }) => [id, { code, name }]))
+  const measureOf = (id: string) => measures.get(id) ?? { code: null, name: '' }
   return {
     matched: table && match ? matchedOf(table.header, match.separator) : '',
     header: table?.header ?? [],
@@ -68,13 +69,13 @@ function shownOf({ table, match, problems, rows }: Examined, facts: ImportFacts)
       faults: rows.faults.slice(0, mostShown.faults),
       oddCount: rows.odd.length,
       odd: rows.odd.slice(0, mostShown.faults),
-      byMeasure: [...tally(rows.fresh.map(({ measureId }) => measureId))].map(([id, count]) => ({ name: measureOf.get(id) ?? '', count })),
+      byMeasure: [...tally(rows.fresh.map(({ measureId }) => measureId))].map(([id, count]) => ({ measure: measureOf(id), count })),
       doughs: doughsOf(rows, doughOf),
       first: rows.fresh.slice(0, mostShown.rows).map(({ id, line, batchId, measureId, piece, factorLevel, valueEntered, unitEntered }) => ({
         id,
         line,
         dough: doughOf(batchId),
-        measure: measureOf.get(measureId) ?? '',
+        measure: measureOf(measureId),
         piece,
         factorLevel,
         value: valueEntered,

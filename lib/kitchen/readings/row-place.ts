@@ -1,6 +1,6 @@
 import 'server-only'
 import type { ProblemCode } from '../messages'
-import type { Facts } from '../../words/say'
+import type { Facts } from '../../words/text'
 import { isSameLevel } from './guess-match'
 import type { ColumnUse, ImportMatch } from './import-readings.input'
 import type { ImportBatch, ImportFacts } from './load-import-facts'
@@ -59,7 +59,7 @@ export function pieceCounter(match: ImportMatch, { factorName, factorLevels, pie
   return ({ cells }: ImportRow, batchId: string): Told<{ piece: number; factorLevel: string | null }> => {
     const [numbered, levelText] = [cells[piece] ?? '', cells[level] ?? '']
     const named = level < 0 ? null : levels.findIndex((each) => isSameLevel(each, levelText))
-    if (named === -1) return wrong(level, levelText === '' ? 'missing' : 'row-level-unknown', { value: levelText, levels: levels.join(', ') })
+    if (named === -1) return wrong(level, levelText === '' ? 'missing' : 'row-level-unknown', { value: levelText, levels })
     if (piece >= 0) {
       if (!isWhole(numbered) || Number(numbered) < 1) return wrong(piece, numbered === '' ? 'missing' : 'not-whole')
       return { value: { piece: Number(numbered), factorLevel: named === null ? levelOfPiece(Number(numbered), levels) : levels[named]! } }

@@ -41,13 +41,14 @@ export const getPlan = query({
         planText: true,
         planHash: true,
         proposedBy: { select: { id: true, name: true } },
+        measure: { select: { code: true } },
         decisions: { select: { verdict: true, personName: true, role: true, meaning: true, note: true, planHash: true, byProposer: true, byCoAuthor: true, at: true }, orderBy: { at: 'asc' } },
         mixDays: { select: { number: true, day: true, batches: { where: { begunAt: { not: null } }, select: { id: true }, take: 1 } }, orderBy: { number: 'asc' } },
         bakery: { select: { timeZone: true } },
       },
     })
     if (!trial) throw new Refusal('not-found')
-    const { planText, planHash, bakery, proposedBy, mixDays, ...rest } = trial
+    const { planText, planHash, bakery, proposedBy, mixDays, measure, ...rest } = trial
     const facts = planText === null ? await loadPlanFacts(db, bakeryId, trialId) : null
     const plan = planText !== null && planHash !== null ? planOfText(planText, planHash) : facts && (await drawUpOrRefuse(facts, null))
     if (!plan) throw new Refusal('not-found')
@@ -59,6 +60,8 @@ export const getPlan = query({
       trial: {
         ...rest,
         planHash,
+        /** Of its measure; a frozen plan has the name only. */
+        measureCode: measure.code,
         proposedBy: proposedBy.name,
         isFrozen: isFrozen(trial.state),
         standing: standingOf({ state: trial.state, lastVerdict: trial.decisions.at(-1)?.verdict ?? null }),

@@ -7,14 +7,13 @@ export const audit = {
   wholeYes: 'Every entry, from the first to the last, follows from the one before it.',
   pageYes: 'Each entry on this page follows from the one before it.',
   checkAll: 'Check the whole record',
-  wholeNo: 'From entry {number} on the record does not fit together: {why}. Tell whoever looks after this install, and change nothing.',
-  unknownFormat: 'Entry {number} is written in a form that this Evendough is too old to know, so it cannot follow the record beyond it. A newer Evendough can. Nothing shows that anything is wrong.',
-  why: {
-    gap: 'an entry is missing',
-    order: 'an entry does not follow from the one before it',
-    altered: 'an entry was altered',
-    head: 'entries at the end are missing',
+  wholeNo: {
+    gap: 'From entry {number} on the record does not fit together: an entry is missing. Tell whoever looks after this install, and change nothing.',
+    order: 'From entry {number} on the record does not fit together: an entry does not follow from the one before it. Tell whoever looks after this install, and change nothing.',
+    altered: 'From entry {number} on the record does not fit together: an entry was altered. Tell whoever looks after this install, and change nothing.',
+    head: 'From entry {number} on the record does not fit together: entries at the end are missing. Tell whoever looks after this install, and change nothing.',
   },
+  unknownFormat: 'Entry {number} is written in a form that this Evendough is too old to know, so it cannot follow the record beyond it. A newer Evendough can. Nothing shows that anything is wrong.',
   kept: 'Kept',
   keptText: 'Entries are only ever added. Each holds the hash of the one before it.',
   entries: 'Entries, newest first',
@@ -23,6 +22,7 @@ export const audit = {
   who: 'Who',
   what: 'What',
   detail: 'Before and after',
+  person: '{name}, {role}',
   nobody: 'not signed in',
   callers: {
     desk: '{name}, {role}',

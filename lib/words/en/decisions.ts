@@ -24,7 +24,12 @@ export const decisions = {
   by: 'Decided',
   byText: '{name}, {at}',
   standing: 'Where it stands',
-  missing: 'waits for: {names}',
+  missing: {
+    'second-person': 'waits for a second person, owner or head baker',
+    owner: 'waits for the owner',
+    head_baker: 'waits for the head baker',
+    both: 'waits for the owner and the head baker',
+  },
   since: 'version {number}, in production from {at}',
   states: { waiting: 'waits for signatures', signed: 'signed', kept: 'formula kept', 'taken-back': 'taken back' },
   change: '{formula}: {arm} into version {number}',
@@ -32,12 +37,17 @@ export const decisions = {
 
   kicker: 'Decision {number}',
   headlines: {
-    waiting: '{what}, waiting for {names}',
-    coming: '{what}, in production from {at}',
-    signed: '{what}, in production from {at} on',
-    held: '{what}, in production from {at} until another version took over',
-    kept: '{what}',
-    'taken-back': '{what}, taken back',
+    waiting: {
+      'second-person': '{formula}: {arm} into version {number}, waiting for a second person, owner or head baker',
+      owner: '{formula}: {arm} into version {number}, waiting for the owner',
+      head_baker: '{formula}: {arm} into version {number}, waiting for the head baker',
+      both: '{formula}: {arm} into version {number}, waiting for the owner and the head baker',
+    },
+    coming: '{formula}: {arm} into version {number}, in production from {at}',
+    signed: '{formula}: {arm} into version {number}, in production from {at} on',
+    held: '{formula}: {arm} into version {number}, in production from {at} until another version took over',
+    changeTakenBack: '{formula}: {arm} into version {number}, taken back',
+    keepTakenBack: '{formula}: kept as it is after trial {trial}, taken back',
   },
   aboutThis: 'About this decision',
   state: 'State',
@@ -87,7 +97,18 @@ export const decisions = {
 
   evidence: 'The evidence, as it was frozen',
   evidenceNote: '{at}, by {name}',
-  evidenceRule: 'Declared before baking: {kind}; {measure}, {direction}; worth having from {margin}, at {confidence} confidence.',
+  evidenceKinds: {
+    gain: 'Looked for: a gain.',
+    no_worse: 'Looked for: no worse than the control.',
+    same_as: 'Looked for: the same as the control.',
+    which_dose: 'Looked for: which dose.',
+    look_only: 'Looked for: a look only.',
+  },
+  evidenceRule: {
+    larger: 'Declared before baking: {measure}, larger is better; worth having from {margin}, at {confidence} confidence.',
+    smaller: 'Declared before baking: {measure}, smaller is better; worth having from {margin}, at {confidence} confidence.',
+    none: 'Declared before baking: {measure}, no good direction; worth having from {margin}, at {confidence} confidence.',
+  },
   evidenceSize: {
     one: 'One mixing day, {doughs} of each dough, {loaves} loaves a dough.',
     other: '{count} mixing days, {doughs} of each dough on a day, {loaves} loaves a dough.',

@@ -25,6 +25,19 @@ export const measures = {
   method: 'How',
   workedOut: 'worked out',
   toStores: 'Stores',
+  /** Those of every bakery, by code: as a name, within a sentence, and how they are read. */
+  standard: {
+    'water-added': { name: 'Water added', inText: 'water added', method: 'weighed' },
+    'dough-temp': { name: 'Dough temperature', inText: 'dough temperature', method: 'probe in the middle of the dough, at once after mixing' },
+    'proof-time': { name: 'Proof time', inText: 'proof time', method: 'from the last piece moulded to the first piece in the oven' },
+    'dough-mass': { name: 'Dough weight', inText: 'dough weight', method: 'piece as scaled' },
+    'loaf-mass': { name: 'Loaf weight', inText: 'loaf weight', method: 'an hour out of the oven' },
+    'loaf-volume': { name: 'Loaf volume', inText: 'loaf volume', method: 'seed displacement' },
+    'specific-volume': { name: 'Specific volume', inText: 'specific volume', method: 'loaf volume over loaf weight' },
+    'bake-loss': { name: 'Bake loss', inText: 'bake loss', method: 'on dough weight' },
+  },
+  /** One of a bakery's own within a sentence. */
+  ownInText: '‘{name}’',
   form: {
     headline: 'A measure of your own',
     lead: 'Once it is in use its name and unit stay as they are: readings rest on them.',

@@ -33,7 +33,7 @@ export const refusals = {
   'own-plan': 'You proposed this plan, so a second person decides on it. Ask the owner or the head baker.',
   'not-your-proposal': 'Only who proposed this plan can withdraw it. The head baker or the owner can send it back.',
   'plan-moved-on': 'This is not the plan that you had before you. Nothing was decided; look at how it stands now.',
-  'plan-not-possible': 'The plan cannot be worked out. Look at {figure}.',
+  'plan-not-possible': 'The plan cannot be worked out.',
   'no-tap': 'The plan cannot be worked out: nobody says how warm the tap is. Put it among the equipment, or write it in the draft.',
   'dose-without-active': 'The plan cannot be worked out: a dose is of the active substance of {ingredient}, and the stores do not say how much it has. Change the dose, or state it in the stores.',
   'day-begun': 'A dough of mixing day {day} is begun already, so its date stands.',

@@ -118,7 +118,7 @@ describe('a change drafted from an arm', () => {
     expect(refusalOf(await draftChange.call(bakery.head.caller, { ...asked(trial), reason: ' ', armId: undefined }))).toBe('invalid reason:missing armId:missing')
     const where = { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.stores.ids.malt } }
     await db().ingredient.update({ where, data: { endedAt: testNow } })
-    expect(await draftChange.call(bakery.head.caller, asked(trial))).toMatchObject({ refusal: { problems: [{ path: 'armId', code: 'arm-ingredient-ended', facts: { names: 'Malt powder' } }] } })
+    expect(await draftChange.call(bakery.head.caller, asked(trial))).toMatchObject({ refusal: { problems: [{ path: 'armId', code: 'arm-ingredient-ended', facts: { names: ['Malt powder'] } }] } })
     await db().ingredient.update({ where, data: { endedAt: null } })
     expect([await count(trial.trialId), await db().evidence.count({ where: { trialId: trial.trialId } })]).toEqual([0, 0])
     const baking = await makeEndedTrial(bakery, { stores: trial.stores, state: 'baking' })

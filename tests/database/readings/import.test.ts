@@ -174,7 +174,7 @@ describe('a preview', () => {
     const { match } = input(wholeFile())
     const again = (change: object) => previewImport.call(bakery.head.caller, { trialId: trial.trialId, look: { ...look, match, matched: seen!.matched, ...change } })
     const { seen: matched } = valueOf(await again({}))
-    expect(matched!.rows).toMatchObject({ stored: 24, already: 0, faultCount: 0, byMeasure: [{ name: 'Loaf weight', count: 8 }, { name: 'Loaf volume', count: 16 }] })
+    expect(matched!.rows).toMatchObject({ stored: 24, already: 0, faultCount: 0, byMeasure: [{ measure: { code: 'loaf-mass', name: 'Loaf weight' }, count: 8 }, { measure: { code: 'loaf-volume', name: 'Loaf volume' }, count: 16 }] })
     expect(matched!.rows!.doughs.map(({ dough, readings, becomes }) => [dough, readings, becomes])).toEqual(trial.batches.map(({ code }) => [{ code }, 6, 'measured']))
     // A mended file with the same columns keeps its match; of other columns, or by another separator, they are guessed.
     const columnsOf = async (text: string, change: object = {}) => valueOf(await again({ file: { name: 'x', bytes: Buffer.from(text) }, ...change })).seen!.match!.columns.length

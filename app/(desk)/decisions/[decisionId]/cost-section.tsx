@@ -19,7 +19,7 @@ export function CostSection({ cost, from, to, text, locale, language }: CostSect
     <Section id="cost" title={text.cost} note={note}>
       {cost.unpriced.length > 0 || cost.mixedCurrencies ? (
         <Notice tone="warn" word={text.mind}>
-          {cost.unpriced.length > 0 ? say(text.costUnpriced, language, { names: cost.unpriced.join(', ') }) : text.costMixed}
+          {cost.unpriced.length > 0 ? say(text.costUnpriced, language, { names: cost.unpriced }) : text.costMixed}
         </Notice>
       ) : null}
       <DefinitionList

@@ -4,8 +4,9 @@ import { say } from '@/lib/words/say'
 import type { Words } from '@/lib/words/words'
 import { ArmCell } from '../../trials/[trialId]/result/arm-cell'
 import { isByGoodLoaf } from '../../trials/[trialId]/result/is-by-good-loaf'
-import { verdictText, WithInterval } from '../../trials/[trialId]/result/numbers-table'
+import { WithInterval } from '../../trials/[trialId]/result/numbers-table'
 import type { ResultForms } from '../../trials/[trialId]/result/result-forms'
+import { verdictText } from '../../trials/[trialId]/result/say-result'
 import type { EvidenceSeen } from './decision-seen'
 
 /** The arms against the control as the evidence has them, with good loaves, and costs for whoever sees them. */

@@ -3,7 +3,7 @@ import { notShown } from '@/lib/kitchen/decisions/rules'
 import { armLetter } from '@/lib/kitchen/trials/rules'
 import { Notice } from '@/lib/ui/notice'
 import { formatDateTime, type DateForm } from '@/lib/words/format/date'
-import { say } from '@/lib/words/say'
+import { say, sayName } from '@/lib/words/say'
 import { wordsIn, type Language } from '@/lib/words/words'
 import type { DecisionSeen } from './decision-seen'
 
@@ -35,7 +35,7 @@ export function Notices({ decision, bakery, language }: NoticesProps) {
       ) : null}
       {gap && arm ? (
         <Notice tone="warn" word={text.notShownWord}>
-          {say(text.notShown[gap], language, { dough: say(text.decide.armName, language, { letter: armLetter(arm.position), name: arm.name }) })}
+          {say(text.notShown[gap], language, { dough: sayName(text.decide.armName, language, { letter: armLetter(arm.position), name: arm.name }) })}
         </Notice>
       ) : null}
       {decision.haveReadingsChanged ? (

@@ -2,6 +2,7 @@ import type { ContentDifferences } from '@/lib/kitchen/formulas/differences-of-c
 import { changesAllergens, type AllergenChange, type FormulaFigures } from '@/lib/kitchen/formulas/rules'
 import { Section } from '@/lib/ui/section'
 import { SideBySide } from '@/lib/ui/side-by-side'
+import { paragraph } from '@/lib/words/paragraph'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { allergenChangeWords } from '../allergen-change-words'
@@ -47,7 +48,7 @@ export function VersionDifferences({ compared, from, to, words, units, language 
           <DifferenceTable caption={compare.holds} what={sheet.nutrient} sides={sides} rows={nutrientRows(figures, forms)} />
         </Section>
         <Section id="allergens" title={compare.allergens} note={sheet.allergensNote}>
-          {changesAllergens(allergens) ? <p className="font-bold">{allergenChangeWords(allergens, text, stores, language)}</p> : <p>{compare.allergensSame}</p>}
+          {changesAllergens(allergens) ? <p className="font-bold">{paragraph(allergenChangeWords(allergens, text, stores, language), language)}</p> : <p>{compare.allergensSame}</p>}
         </Section>
       </SideBySide>
       <Section id="method" title={compare.methodTitle}>

@@ -9,6 +9,7 @@ import { Notice } from '@/lib/ui/notice'
 import { Section } from '@/lib/ui/section'
 import { SubmitButton } from '@/lib/ui/submit-button'
 import { formatDateTime } from '@/lib/words/format/date'
+import { paragraph } from '@/lib/words/paragraph'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { allergenChangeWords } from '../allergen-change-words'
@@ -16,7 +17,7 @@ import { signOff } from '../[formulaId]/versions/[versionId]/actions'
 import { costChangeWords } from '../cost-change-words'
 import { formulaFormat } from '../formula-format'
 import type { FormulaUnits } from '../formula-units'
-import { sayNeeds } from '../say-needs'
+import { neededKey } from '../needed-key'
 import type { VersionSeen } from './version-seen'
 
 type SignFormProps = {
@@ -35,8 +36,8 @@ export function SignForm({ title, version, signing, words, bakery, language }: S
   const { sign, sheet } = text
   const { content, figures, number } = version
   const format = formulaFormat(bakery, text.units)
-  const needs = (list: typeof signing.needed) => sayNeeds(list, text, language)
-  const missing = needs(signing.missing)
+  const needed = neededKey(signing.needed)
+  const missing = neededKey(signing.missing)
   const summary = [
     {
       term: sign.content,
@@ -44,26 +45,34 @@ export function SignForm({ title, version, signing, words, bakery, language }: S
         number,
         name: version.formula.name,
         lines: content.stages.reduce((sum, stage) => sum + stage.lines.length, 0),
-        stages: say(sign.stageCount, language, { count: content.stages.length }),
+        stages: content.stages.length,
         dough: figures?.batch ? format.mass(figures.batch.doughMassG) : text.notThere,
         pieces: format.count(content.batch.pieces),
         mass: format.massShort(content.batch.scalingMassG),
       }),
     },
-    { term: sign.change, detail: signing.change ? allergenChangeWords(signing.change, text, words.stores, language) : sign.first },
+    { term: sign.change, detail: signing.change ? paragraph(allergenChangeWords(signing.change, text, words.stores, language), language) : sign.first },
     ...(signing.cost
       ? [
           {
             term: sign.cost,
-            detail: signing.cost.against.isOwners
-              ? say(sign.costSinceOwner, language, { text: costChangeWords(signing.cost, words, bakery, language), number: signing.cost.against.number })
-              : costChangeWords(signing.cost, words, bakery, language),
+            detail: (
+              <>
+                {costChangeWords(signing.cost, words, bakery, language)}
+                {signing.cost.against.isOwners ? <span className="block">{say(sign.costSinceOwner, language, { number: signing.cost.against.number })}</span> : null}
+              </>
+            ),
           },
         ]
       : []),
     {
       term: sign.needed,
-      detail: signing.missing.length === signing.needed.length ? needs(signing.needed) : `${needs(signing.needed)}; ${say(sign.given, language, { names: missing })}`,
+      detail: (
+        <>
+          {needed && sign.needs[needed]}
+          {missing === needed || !missing ? null : <span className="block">{sign.stillMissing[missing]}</span>}
+        </>
+      ),
     },
     { term: sheet.seal, detail: <span className="break-all">{version.contentHash}</span> },
     ...(signing.bar === null ? [{ term: sign.words, detail: text.meanings[signing.meaning], strong: true }] : []),
@@ -83,7 +92,7 @@ export function SignForm({ title, version, signing, words, bakery, language }: S
         </Notice>
       ) : signing.bar !== null ? (
         <Notice tone="plain" word={desk.attention}>
-          {say(sign.bars[signing.bar], language, { names: missing })}
+          {barText(signing.bar)}
         </Notice>
       ) : (
         <div className="mt-5">
@@ -120,4 +129,10 @@ export function SignForm({ title, version, signing, words, bakery, language }: S
       )}
     </Section>
   )
+
+  function barText(bar: NonNullable<typeof signing.bar>): string {
+    if (missing && bar === 'already-signed') return sign.alreadySigned[missing]
+    if (missing && bar === 'not-your-signature') return sign.notYourSignature[missing]
+    return sign.bars[bar === 'own-proposal' ? bar : 'no-right']
+  }
 }

@@ -12,7 +12,7 @@ import { isAtFault, useReadingDraft } from './use-reading-draft'
 type CorrectFormProps = Omit<ReadingPlaceProps, 'kept' | 'needs' | 'mayKeep'> & { reading: KeptReading; onDone(): void }
 
 /** What a reading should have been, of which piece, and why it was wrong. */
-export function CorrectForm({ reading, measure, pieces, words, language, onKept, onDraft, onDone, nowByline }: CorrectFormProps) {
+export function CorrectForm({ reading, measure, label, pieces, words, language, onKept, onDraft, onDone, nowByline }: CorrectFormProps) {
   const [value, setValue] = useState(reading.valueEntered)
   const [unit, setUnit] = useState(reading.unitEntered)
   const [piece, setPiece] = useState(reading.piece)
@@ -26,7 +26,7 @@ export function CorrectForm({ reading, measure, pieces, words, language, onKept,
         piece: entry.piece ?? null,
         valueEntered: entry.value,
         unitEntered: entry.unit,
-        byline: `${nowByline()}, ${say(words.corrected, language, { reason: reason.trim() })}`,
+        byline: nowByline(reason.trim()),
         supersedesId: reading.id,
         outside: sent.outOfRange ? { least: measure.least, most: measure.most } : null,
         mayCorrect: true,
@@ -76,7 +76,7 @@ export function CorrectForm({ reading, measure, pieces, words, language, onKept,
             aria-describedby={`${id}-status`}
             className={floorControlClass('number')}
           />
-          <select value={unit} onChange={(event) => touch(() => setUnit(event.target.value))} disabled={isFixed} aria-label={say(words.unit, language, { measure: measure.name, place: '' })} className={floorControlClass('unit')}>
+          <select value={unit} onChange={(event) => touch(() => setUnit(event.target.value))} disabled={isFixed} aria-label={say(words.unit, language, { measure: measure.name, place: label })} className={floorControlClass('unit')}>
             {[...new Set([reading.unitEntered, ...measure.units])].map((each) => (
               <option key={each}>{each}</option>
             ))}

@@ -1,5 +1,6 @@
 import { ErrorLine } from '@/lib/ui/error-line'
 import { FloorButton } from '@/lib/ui/floor-button'
+import { paragraph } from '@/lib/words/paragraph'
 import { say } from '@/lib/words/say'
 import type { DraftState } from './use-reading-draft'
 import type { MeasureToRead, ReadingWords } from './reading-types'
@@ -25,7 +26,7 @@ export function DraftStatus({ id, state, measure, words, language, onConfirm, va
       {state.step === 'empty' ? <ErrorLine id={`${id}-status`} text={words.emptyField} /> : null}
       {state.step === 'sending' ? <p className="mt-1">{words.sending}</p> : null}
       {state.step === 'unsent' ? <ErrorLine id={`${id}-status`} text={state.why === 'not-answered' ? words.notSent : words.wrongEcho} /> : null}
-      {state.step === 'refused' ? <ErrorLine id={`${id}-status`} text={[words.notKept, ...faultsOf(state)].join(' ')} /> : null}
+      {state.step === 'refused' ? <ErrorLine id={`${id}-status`} text={paragraph([words.notKept, ...faultsOf(state)], language)} /> : null}
       {state.step === 'aside' ? <ErrorLine id={`${id}-status`} text={state.words} /> : null}
       {state.step === 'odd' ? (
         <>

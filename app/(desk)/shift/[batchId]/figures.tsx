@@ -2,6 +2,7 @@ import { Cell } from '@/lib/ui/cell'
 import { Section } from '@/lib/ui/section'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { say } from '@/lib/words/say'
+import { wordsIn } from '@/lib/words/words'
 import { amountInUnits } from './amount-in-units'
 import type { BatchPart } from './batch-view'
 
@@ -16,6 +17,7 @@ const columns = [
 /** What the readings of each piece come to, and their means. */
 export function Figures({ batch, bakery, words, language }: BatchPart) {
   const { figures: text, readings } = words
+  const { measures } = wordsIn(language)
   const { figures } = batch
   if (!figures || figures.pieces.length === 0) return batch.state === 'waiting' ? null : <Section id="figures" title={text.title}>{text.none}</Section>
   const oddPieces = new Set(batch.readings.flatMap(({ piece, holds, outside }) => (holds && outside && piece !== null ? [piece] : [])))
@@ -25,7 +27,7 @@ export function Figures({ batch, bakery, words, language }: BatchPart) {
       <SheetTable
         caption={text.title}
         captionHidden
-        columns={[{ key: 'piece', label: text.piece }, ...columns.map(({ code }) => ({ key: code, label: text[code], numeric: true }))]}
+        columns={[{ key: 'piece', label: text.piece }, ...columns.map(({ code }) => ({ key: code, label: measures.standard[code].name, numeric: true }))]}
       >
         {figures.pieces.map(({ piece, factorLevel, figures: ofPiece, settled }) => (
           <tr key={`${piece} ${factorLevel ?? ''}`}>

@@ -1,7 +1,9 @@
 import 'server-only'
 import { formatDateTime } from '@/lib/words/format/date'
+import { measureMethod } from '@/lib/words/measure-method'
+import { measureName } from '@/lib/words/measure-name'
 import { say } from '@/lib/words/say'
-import type { Language } from '@/lib/words/words'
+import type { Language, Words } from '@/lib/words/words'
 import { amountInUnits, ownUnit } from './amount-in-units'
 import type { BakeryShown, BatchShown } from './batch-view'
 import { keyOfPlace, type KeptReading, type MeasureToRead, type Needs, type ReadingWords } from './reading-types'
@@ -12,18 +14,18 @@ type Reading = BatchShown['readings'][number]
 const masses = { metric: ['g', 'kg'], ounces: ['oz', 'lb'] }
 
 /** A measure as the fields need it, with the units that this bakery types. Nobody counts a proof in seconds. */
-export function asMeasureToRead(measure: Measure, isWanted: boolean, mind: string | null, bakery: BakeryShown): MeasureToRead {
-  const { id, name, unit, level, method, repeats, digits, range, planned } = measure
+export function asMeasureToRead(measure: Measure, isWanted: boolean, mind: string | null, bakery: BakeryShown, words: Words): MeasureToRead {
+  const { id, unit, level, repeats, digits, range, planned } = measure
   const units = unit === 'g' ? masses[bakery.massUnits] : unit === 's' ? ['min', 's', 'h'] : unit === '°C' ? [ownUnit(unit, bakery)] : measure.units
   const shown = (value: number) => amountInUnits(value, unit, digits, bakery)
-  return { id, name, level, method, repeats, units, least: shown(range.least), most: shown(range.most), planned: planned === null ? null : shown(planned), mind, isWanted }
+  return { id, name: measureName(measure, words), level, method: measureMethod(measure, words), repeats, units, least: shown(range.least), most: shown(range.most), planned: planned === null ? null : shown(planned), mind, isWanted }
 }
 
 /** A reading as the fields show it. */
 export function asKeptReading(reading: Reading, measures: readonly Measure[], bakery: BakeryShown, words: ReadingWords, language: Language): KeptReading {
   const { id, measureId, piece, factorLevel, repeat, outside, valueEntered, unitEntered, supersedesId, reason, person, takenAt, mayCorrect } = reading
   const measure = measures.find((each) => each.id === measureId)
-  const by = say(words.by, language, { who: person.name, at: formatDateTime(takenAt, bakery) })
+  const by = { who: person.name, at: formatDateTime(takenAt, bakery) }
   return {
     id,
     measureId,
@@ -32,7 +34,7 @@ export function asKeptReading(reading: Reading, measures: readonly Measure[], ba
     repeat,
     valueEntered,
     unitEntered,
-    byline: reason === null ? by : `${by}, ${say(words.corrected, language, { reason })}`,
+    byline: reason === null ? say(words.inTheBook, language, by) : say(words.inTheBookCorrected, language, { ...by, reason }),
     supersedesId,
     outside: outside && measure ? { least: amountInUnits(outside.least, measure.unit, measure.digits, bakery), most: amountInUnits(outside.most, measure.unit, measure.digits, bakery) } : null,
     mayCorrect,

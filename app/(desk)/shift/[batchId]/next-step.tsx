@@ -8,6 +8,7 @@ import { FloorButton } from '@/lib/ui/floor-button'
 import { FloorCheck } from '@/lib/ui/floor-check'
 import { FloorField } from '@/lib/ui/floor-field'
 import { say } from '@/lib/words/say'
+import { wordsIn } from '@/lib/words/words'
 import { begin, moveOn } from './actions'
 import type { BatchPart } from './batch-view'
 
@@ -44,7 +45,7 @@ export function NextStep({ batch, bakery, words, language }: BatchPart) {
               <p className="max-w-measure font-semibold text-warn">{text.gapsTitle}</p>
               <ul className="max-w-measure list-disc pl-5">
                 {gaps.map((gap) => {
-                  const line = sayGap(gap, bakery, words, language)
+                  const line = sayGap(gap, bakery, wordsIn(language), language)
                   return <li key={gap.kind === 'outside' ? gap.readingId : line}>{line}</li>
                 })}
               </ul>

@@ -34,7 +34,8 @@ export async function generateMetadata(): Promise<Metadata> {
 
 export default async function BatchPage({ params }: Params) {
   const language = await currentLanguage()
-  const { shift: words, desk } = wordsIn(language)
+  const allWords = wordsIn(language)
+  const { shift: words, desk } = allWords
   const text = words.batch
   const { bakery, person } = await ask(getDesk)
   const batch = await ask(getBatch, await params)
@@ -42,8 +43,8 @@ export default async function BatchPage({ params }: Params) {
   const shared = { batch, bakery, words, language }
   const wanted = new Set(batch.gaps.flatMap((gap) => (gap.kind === 'missing' || gap.kind === 'unsettled' ? [gap.measure.id] : [])))
   const toConsistency = batch.mixing.outcome === 'read' ? batch.mixing.toConsistency : []
-  const consistency = toConsistency.length > 0 ? say(words.readings.toConsistency, language, { ingredients: toConsistency.join(', ') }) : null
-  const toRead = batch.measures.filter(({ derivation }) => derivation === null).map((measure) => asMeasureToRead(measure, wanted.has(measure.id), measure.code === 'water-added' ? consistency : null, bakery))
+  const consistency = toConsistency.length > 0 ? say(words.readings.toConsistency, language, { ingredients: toConsistency }) : null
+  const toRead = batch.measures.filter(({ derivation }) => derivation === null).map((measure) => asMeasureToRead(measure, wanted.has(measure.id), measure.code === 'water-added' ? consistency : null, bakery, allWords))
   const isLost = batch.state === 'lost'
   const plan = (
     <div key="plan">
@@ -117,7 +118,7 @@ export default async function BatchPage({ params }: Params) {
         <UndoMove key={batch.revision} forMs={batch.undo.forMs}>
           <ActionForm action={undo.bind(null, batch.id, batch.revision)} idPrefix="undo-">
             <div className="flex flex-wrap items-center gap-4">
-              <FloorButton tone="plain">{say(text.undo, language, { state: words.states[batch.undo.to] })}</FloorButton>
+              <FloorButton tone="plain">{text.undo[batch.undo.to]}</FloorButton>
               <span className="text-ink-2">{text.undoNote}</span>
             </div>
           </ActionForm>

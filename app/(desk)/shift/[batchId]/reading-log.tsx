@@ -1,9 +1,12 @@
 import { Cell } from '@/lib/ui/cell'
+import { Lines } from '@/lib/ui/lines'
 import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { formatDateTime } from '@/lib/words/format/date'
 import { withUnit } from '@/lib/words/format/with-unit'
+import { measureName } from '@/lib/words/measure-name'
 import { say } from '@/lib/words/say'
+import { wordsIn } from '@/lib/words/words'
 import { amountInUnits } from './amount-in-units'
 import type { BatchPart } from './batch-view'
 
@@ -11,7 +14,7 @@ import type { BatchPart } from './batch-view'
 export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
   const { log: text, readings: readingWords } = words
   if (batch.readings.length === 0) return null
-  const names = new Map(batch.measures.map(({ id, name }) => [id, name]))
+  const names = new Map(batch.measures.map((measure) => [measure.id, measureName(measure, wordsIn(language))]))
   const oddOf = (measureId: string, { least, most }: { least: number; most: number }) => {
     const { unit, digits } = batch.measures.find(({ id }) => id === measureId) ?? { unit: '', digits: 0 }
     return say(text.odd, language, { least: amountInUnits(least, unit, digits, bakery), most: amountInUnits(most, unit, digits, bakery) })
@@ -44,7 +47,9 @@ export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
                     : say(readingWords.pieceLevel, language, { piece, level: factorLevel })}
               </Cell>
               <Cell numeric>{holds ? withUnit(valueEntered, unitEntered) : <s>{withUnit(valueEntered, unitEntered)}</s>}</Cell>
-              <Cell>{[...(reason ? [say(text.reason, language, { reason })] : []), ...(outside ? [oddOf(measureId, outside)] : []), holds ? text.holds : text.gaveWay].join('; ')}</Cell>
+              <Cell>
+                <Lines texts={[...(reason ? [say(text.reason, language, { reason })] : []), ...(outside ? [oddOf(measureId, outside)] : []), holds ? text.holds : text.gaveWay]} />
+              </Cell>
             </tr>
           ))}
         </SheetTable>

@@ -2,6 +2,7 @@
 
 import { useState } from 'react'
 import { FloorButton } from '@/lib/ui/floor-button'
+import { Lines } from '@/lib/ui/lines'
 import { floorControlClass } from '@/lib/ui/floor-control-class'
 import { say } from '@/lib/words/say'
 import { CorrectForm } from './correct-form'
@@ -29,7 +30,8 @@ export type ReadingPlaceProps = {
   /** The book said no: somebody else's reading may be in the place. */
   onRefused(): void
   onDraft(key: string, isUnsent: boolean): void
-  nowByline(): string
+  /** That it is in the book, by whoever is here, now; with the reason, of a correction. */
+  nowByline(reason?: string): string
 }
 
 /** One thing to read: what is in the book of it, and a large field for the reading that is still to come. */
@@ -102,7 +104,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
               <div className="flex items-start justify-between gap-x-4">
                 <p className="min-w-0">
                   <span className="text-lead font-bold whitespace-nowrap">{shown(reading)}</span>
-                  <span className="block text-small text-ink-2">{say(words.inTheBook, language, { byline: reading.byline })}</span>
+                  <span className="block text-small text-ink-2">{reading.byline}</span>
                 </p>
                 {isOpen && reading.mayCorrect && correcting !== reading.id ? (
                   <button
@@ -140,7 +142,9 @@ export function ReadingPlace(props: ReadingPlaceProps) {
           }}
         >
           {measure.mind === null ? null : <p className="max-w-column font-semibold">{measure.mind}</p>}
-          <p className="text-small text-ink-2">{told.join('; ')}</p>
+          <p className="text-small text-ink-2">
+            <Lines texts={told} />
+          </p>
           <div className="mt-1 flex items-stretch gap-2">
             <input
               id={id}

@@ -9,7 +9,7 @@ export type KeptReading = {
   repeat: number
   valueEntered: string
   unitEntered: string
-  /** Who took it and when, in words. */
+  /** That it is in the book, who took it and when, and why it was corrected: a sentence. */
   byline: string
   supersedesId: string | null
   /** The range that it is outside of, in words with its unit; null when it is within. */

@@ -4,8 +4,9 @@ import { useRouter } from 'next/navigation'
 import { Fragment, useCallback, useEffect, useMemo, useRef, useState, type ReactNode } from 'react'
 import { levelOfPiece } from '@/lib/kitchen/readings/rules'
 import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
+import { Lines } from '@/lib/ui/lines'
 import { formatDateTime, type DateForm } from '@/lib/words/format/date'
-import { say } from '@/lib/words/say'
+import { say, sayName } from '@/lib/words/say'
 import { ReadingPlace } from './reading-place'
 import { asksForAt, idOfField, keyOfPlace, type KeptReading, type MeasureToRead, type Needs, type Place, type ReadingWords } from './reading-types'
 
@@ -92,6 +93,10 @@ export function Readings(props: ReadingsProps) {
     if (nextField) document.getElementById(nextField)?.focus()
   }, [added, nextField])
 
+  const byline = (reason?: string) => {
+    const facts = { who: me, at: formatDateTime(new Date(), dateForm) }
+    return reason === undefined ? say(words.inTheBook, language, facts) : say(words.inTheBookCorrected, language, { ...facts, reason })
+  }
   const show = (measure: MeasureToRead, place: Place) => {
     const key = keyOfPlace(place)
     const { piece, factorLevel } = place
@@ -101,7 +106,7 @@ export function Readings(props: ReadingsProps) {
         batchId={batchId}
         place={place}
         measure={measure}
-        label={piece === null ? words.batch : factorLevel === null ? say(words.piece, language, { piece }) : say(words.pieceLevel, language, { piece, level: factorLevel })}
+        label={piece === null ? words.batch : factorLevel === null ? sayName(words.piece, language, { piece }) : sayName(words.pieceLevel, language, { piece, level: factorLevel })}
         kept={holding.filter((reading) => keyOfPlace(reading) === key)}
         needs={needsNow[key] ?? needs[key] ?? null}
         pieces={pieces}
@@ -112,7 +117,7 @@ export function Readings(props: ReadingsProps) {
         onKept={onKept}
         onRefused={refresh}
         onDraft={onDraft}
-        nowByline={() => say(words.by, language, { who: me, at: formatDateTime(new Date(), dateForm) })}
+        nowByline={byline}
       />
     )
   }
@@ -129,7 +134,7 @@ export function Readings(props: ReadingsProps) {
         const have = holding.filter(({ measureId, repeat }) => measureId === measure.id && repeat <= measure.repeats).length
         return (
           <Fragment key={measure.id}>
-            <FloorDisclosure title={measure.name} note={say(words.done, language, { have, of, method: measure.method })} open={mayKeep && isAsking}>
+            <FloorDisclosure title={measure.name} note={<Lines texts={[say(words.done, language, { have, of }), measure.method]} />} open={mayKeep && isAsking}>
               <div className={measure.level === 'batch' ? 'max-w-column' : 'grid gap-x-8 mid:grid-cols-2'}>{places.map(({ place }) => show(measure, place))}</div>
             </FloorDisclosure>
             {at === 0 ? between : null}

@@ -66,7 +66,7 @@ export function WeighOut({ batch, bakery, words, language }: BatchPart) {
       </Section>
       <Section id="mixing-water" title={mixing.water.title}>
         <div className="text-lead print:break-inside-avoid">
-          <MixingWater water={planned.water} doughTempC={batch.process.doughTempC} words={mixing} format={format} language={language} listOf={new Intl.ListFormat(bakery.locale, { type: 'unit' })} />
+          <MixingWater water={planned.water} doughTempC={batch.process.doughTempC} words={mixing} format={format} language={language} />
         </div>
       </Section>
     </>

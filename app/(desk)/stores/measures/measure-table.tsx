@@ -2,11 +2,14 @@ import { Cell } from '@/lib/ui/cell'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { plainNumber } from '@/lib/words/format/plain-number'
 import { withUnit } from '@/lib/words/format/with-unit'
+import { measureMethod } from '@/lib/words/measure-method'
+import { measureName } from '@/lib/words/measure-name'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 
 type Measure = {
   id: string
+  code: string | null
   name: string
   unit: string
   level: keyof Words['measures']['levels']
@@ -19,10 +22,11 @@ type Measure = {
   method: string
 }
 
-type MeasureTableProps = { measures: readonly Measure[]; caption: string; text: Words['measures']; locale: string; language: Language }
+type MeasureTableProps = { measures: readonly Measure[]; caption: string; words: Pick<Words, 'measures'>; locale: string; language: Language }
 
 /** Measures with what is read, how often and what is usual, in the measures' own units. */
-export function MeasureTable({ measures, caption, text, locale, language }: MeasureTableProps) {
+export function MeasureTable({ measures, caption, words, locale, language }: MeasureTableProps) {
+  const { measures: text } = words
   const number = (value: number) => plainNumber(value, { locale, significant: 12 })
   const times = ({ repeats, repeatLimit, unit, derivation }: Measure) => {
     if (derivation !== null) return text.workedOut
@@ -44,12 +48,12 @@ export function MeasureTable({ measures, caption, text, locale, language }: Meas
     >
       {measures.map((measure) => (
         <tr key={measure.id}>
-          <Cell head>{measure.name}</Cell>
+          <Cell head>{measureName(measure, words)}</Cell>
           <Cell whole>{say(text.range, language, { least: number(measure.plausibleLeast), most: withUnit(number(measure.plausibleMost), measure.unit) })}</Cell>
           <Cell>{text.levels[measure.level]}</Cell>
           <Cell>{text.directions[measure.direction]}</Cell>
           <Cell>{times(measure)}</Cell>
-          <Cell>{measure.method}</Cell>
+          <Cell>{measureMethod(measure, words)}</Cell>
         </tr>
       ))}
     </SheetTable>

@@ -17,12 +17,13 @@ export async function generateMetadata(): Promise<Metadata> {
 
 export default async function MeasuresPage() {
   const language = await currentLanguage()
-  const { measures: text } = wordsIn(language)
+  const words = wordsIn(language)
+  const { measures: text } = words
   const { bakery } = await ask(getDesk)
   const { measures, mayEdit } = await ask(listMeasures)
   const own = measures.filter(({ code }) => code === null)
   const usual = measures.filter(({ code }) => code !== null)
-  const shared = { text, locale: bakery.locale, language }
+  const shared = { words, locale: bakery.locale, language }
   return (
     <Sheet
       kicker={text.title}

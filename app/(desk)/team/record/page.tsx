@@ -44,7 +44,7 @@ export default async function RecordPage({ searchParams }: { searchParams: Promi
         </Notice>
       ) : fault ? (
         <Notice tone="stop" word={desk.attention}>
-          {say(text.wholeNo, language, { number: fault.number, why: text.why[fault.why] })}
+          {say(text.wholeNo[fault.why], language, { number: fault.number })}
         </Notice>
       ) : (
         <Notice tone="ok" word={text.whole}>

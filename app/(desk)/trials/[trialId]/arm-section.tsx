@@ -1,7 +1,8 @@
 import { Cell } from '@/lib/ui/cell'
 import { Section } from '@/lib/ui/section'
 import { SheetTable } from '@/lib/ui/sheet-table'
-import { say } from '@/lib/words/say'
+import { paragraph } from '@/lib/words/paragraph'
+import { say, sayName } from '@/lib/words/say'
 import { armLetter } from '@/lib/kitchen/trials/rules'
 import { MixingWater } from '../../mixing/mixing-water'
 import { PremixSteps } from '../../mixing/premix-steps'
@@ -20,7 +21,8 @@ export function ArmSection({ arm, doughTempC, words, format, language, locale }:
   const isControl = arm.position === 0
   const part = { words, format, language }
   const moved = arm.lines.filter((line) => line.dose === null && line.changeG !== 0)
-  const list = moved.map((line) => say(text.plan.moved, language, { ingredient: line.ingredient, change: format.massDifference(line.changeG) })).join(', ')
+  const movedLines = moved.map((line) => sayName(text.plan.moved, language, { ingredient: line.ingredient, change: format.massDifference(line.changeG) }))
+  const whatMoved = moved.length > 0 ? say(text.plan.movedList, language, { list: movedLines }) : arm.outcome === 'not-balanced' ? text.plan.movedNone : null
   const shown = arm.totals.filter((total) => total.isHeld || total.differenceG === null || Math.abs(total.differenceG) >= 0.05)
 
   return (
@@ -40,7 +42,7 @@ export function ArmSection({ arm, doughTempC, words, format, language, locale }:
       ))}
       {isControl ? null : (
         <p className="mt-2 max-w-measure">
-          {text.plan.outcomes[arm.outcome]} {list === '' ? (arm.outcome === 'not-balanced' ? text.plan.movedNone : null) : say(text.plan.movedList, language, { list })}
+          {paragraph([text.plan.outcomes[arm.outcome], whatMoved], language)}
         </p>
       )}
       <WarningList warnings={arm.warnings.filter((warning) => warning.dose === null)} {...part} />
@@ -69,13 +71,13 @@ export function ArmSection({ arm, doughTempC, words, format, language, locale }:
       <dl className="mt-3 max-w-measure">
         <dt className="text-small text-ink-2">{text.plan.water}</dt>
         <dd>
-          <MixingWater water={arm.water} doughTempC={doughTempC} words={words.mixing} format={format} language={language} listOf={new Intl.ListFormat(locale, { type: 'unit' })} />
+          <MixingWater water={arm.water} doughTempC={doughTempC} words={words.mixing} format={format} language={language} />
         </dd>
         <dt className="mt-2 text-small text-ink-2">{text.plan.allergens}</dt>
         <dd>
-          {arm.allergens.length > 0 ? say(text.plan.allergensOf, language, { list: allergenList(arm.allergens, stores) }) : text.plan.allergensNone}
-          {arm.addedAllergens.length > 0 ? <strong className="block text-warn">{say(text.plan.allergensAdded, language, { list: allergenList(arm.addedAllergens, stores) })}</strong> : null}
-          {arm.uncheckedIngredients.length > 0 ? <strong className="block text-warn">{say(text.plan.allergensUnchecked, language, { list: arm.uncheckedIngredients.join(', ') })}</strong> : null}
+          {arm.allergens.length > 0 ? say(text.plan.allergensOf, language, { list: allergenList(arm.allergens, stores, language) }) : text.plan.allergensNone}
+          {arm.addedAllergens.length > 0 ? <strong className="block text-warn">{say(text.plan.allergensAdded, language, { list: allergenList(arm.addedAllergens, stores, language) })}</strong> : null}
+          {arm.uncheckedIngredients.length > 0 ? <strong className="block text-warn">{say(text.plan.allergensUnchecked, language, { list: arm.uncheckedIngredients })}</strong> : null}
         </dd>
       </dl>
     </Section>

@@ -19,7 +19,7 @@ export function CostsSection({ plan, costs, words, language, locale }: CostsSect
       {'mixedCurrencies' in costs ? (
         <p>{text.costMixed}</p>
       ) : 'unpriced' in costs ? (
-        <p className="max-w-measure">{costs.unpriced.length === 0 ? say(text.costNoPrices, language, { day }) : say(text.costUnpriced, language, { day, list: costs.unpriced.join(', ') })}</p>
+        <p className="max-w-measure">{costs.unpriced.length === 0 ? say(text.costNoPrices, language, { day }) : say(text.costUnpriced, language, { day, list: costs.unpriced })}</p>
       ) : (
         <Sums costs={costs} />
       )}

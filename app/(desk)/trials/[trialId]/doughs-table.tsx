@@ -45,10 +45,7 @@ export function DoughsTable({ plan, words, format, language }: PlanPart) {
                 <Cell head>
                   {ingredient}
                   {ofControl.length === 0 ? (
-                    <span className="font-normal text-ink-2">
-                      {', '}
-                      {text.plan.added}
-                    </span>
+                    <span className="block text-small font-normal text-ink-2">{text.plan.added}</span>
                   ) : null}
                 </Cell>
                 {plan.arms.map((arm) => (

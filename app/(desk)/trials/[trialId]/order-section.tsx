@@ -54,13 +54,13 @@ export function OrderSection({ plan, days: dated, words, format, language, local
                       <DoughName position={batch.arm} name={plan.arms[batch.arm]?.name} text={text} />
                     </Cell>
                   )}
-                  <Cell>{batch.cleanDownOf.length > 0 ? say(text.plan.cleanDown, language, { list: allergenList(batch.cleanDownOf, stores) }) : null}</Cell>
+                  <Cell>{batch.cleanDownOf.length > 0 ? say(text.plan.cleanDown, language, { list: allergenList(batch.cleanDownOf, stores, language) }) : null}</Cell>
                 </tr>
               )),
             ...(after
               ? [
                   <tr key={`after-${day}`}>
-                    <td colSpan={columns}>{say(text.plan.cleanAfter, language, { list: allergenList(after.of, stores) })}</td>
+                    <td colSpan={columns}>{say(text.plan.cleanAfter, language, { list: allergenList(after.of, stores, language) })}</td>
                   </tr>,
                 ]
               : []),

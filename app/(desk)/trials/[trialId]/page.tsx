@@ -93,7 +93,7 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
         </Notice>
       ) : null}
 
-      <DeclaredSection {...part} />
+      <DeclaredSection {...part} measureCode={trial.measureCode} />
       <Section id="doughs" title={text.doughs} note={text.doughsNote}>
         <DoughsTable {...part} />
         <p className="mt-2 max-w-measure text-small text-ink-2">{text.totalsNote}</p>
@@ -124,7 +124,8 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
                 term: formatDateTime(decision.at, bakery),
                 detail: (
                   <>
-                    <span className="block">{say(text.decisionBy, language, { meaning: decision.meaning, name: decision.personName, role: desk.roles[decision.role] })}</span>
+                    <span className="block">{decision.meaning}</span>
+                    <span className="block text-ink-2">{say(text.decisionBy, language, { name: decision.personName, role: desk.roles[decision.role] })}</span>
                     {decision.note ? <span className="block whitespace-pre-line">{decision.note}</span> : null}
                   </>
                 ),

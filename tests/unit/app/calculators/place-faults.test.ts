@@ -14,14 +14,14 @@ const place = (path: string) => placeFaults([{ path, code: 'missing', facts: {} 
 
 test.each([
   ['resolutionG', 'resolutionG', 'Smallest step of the scale', 'This is needed.'],
-  ['valuesG.3', 'valuesG', 'valuesG', 'Value 4: This is needed.'],
-  ['batchesG.1.2', 'batchesG', 'batchesG', 'Line 2, value 3: This is needed.'],
+  ['valuesG.3', 'valuesG', 'valuesG', 'At value 4. This is needed.'],
+  ['batchesG.1.2', 'batchesG', 'batchesG', 'In line 2, at value 3. This is needed.'],
   ['lines', 'lines', 'lines', 'This is needed.'],
   ['lines.1.netMassG', 'lines.1.netMassG', 'Row 2, lines: Net mass', 'This is needed.'],
-  ['lines.7.netMassG', 'lines', 'lines', 'Row 8, Net mass: This is needed.'],
+  ['lines.7.netMassG', 'lines', 'lines', 'At ‘Row 8, Net mass’. This is needed.'],
   ['lines.1.deepestName', 'lines', 'lines', 'This is needed.'],
   ['boundedLeastSquares', 'question', 'What is given', 'This is needed.'],
-  ['netMassG', 'question', 'What is given', 'Net mass: This is needed.'],
+  ['netMassG', 'question', 'What is given', 'At ‘Net mass’. This is needed.'],
 ])('a fault at %s leads to %s', (path, fieldId, label, text) => {
   expect(place(path)).toEqual({ fieldId, label, text })
 })
@@ -29,12 +29,12 @@ test.each([
 test('a field that is not known is called as somebody typed it', () => {
   const unknown = (path: string) => placeFaults([{ path, code: 'unknown-field', facts: {} }], fields, {}, sayer).all[0]
   expect(unknown('resolutionMg')).toEqual({ fieldId: 'question', label: 'resolutionMg', text: 'This field is not known here.' })
-  expect(unknown('lines.7.tareG')).toEqual({ fieldId: 'lines', label: 'lines', text: '7.tareG: This field is not known here.' })
+  expect(unknown('lines.7.tareG')).toEqual({ fieldId: 'lines', label: 'lines', text: 'At ‘7.tareG’. This field is not known here.' })
 })
 
 test('two faults of one control are both said there', () => {
   const faults: Fault[] = [0, 1].map((i) => ({ path: `valuesG.${i}`, code: 'missing', facts: {} }))
-  expect(placeFaults(faults, fields, {}, sayer).at.get('valuesG')).toBe('Value 1: This is needed. Value 2: This is needed.')
+  expect(placeFaults(faults, fields, {}, sayer).at.get('valuesG')).toBe('At value 1. This is needed. At value 2. This is needed.')
 })
 
 test('a bound of a share is said in the % that it was asked in, and a number of values as it is', () => {
@@ -44,5 +44,5 @@ test('a bound of a share is said in the % that it was asked in, and a number of 
     { path: 'lossShares.1', code: 'not-below', facts: { value: 1, max: 1 } },
     { path: 'lossShares', code: 'too-few', facts: { min: 1 } },
   ]
-  expect(placeFaults(faults, asked, {}, sayer).all.map(({ text }) => text)).toEqual(['Must not be above 0.5.', 'Value 2: Must be less than 100.', 'At least 1 are needed.'])
+  expect(placeFaults(faults, asked, {}, sayer).all.map(({ text }) => text)).toEqual(['Must not be above 0.5.', 'At value 2. Must be less than 100.', 'At least 1 are needed.'])
 })

@@ -3,7 +3,8 @@ import { toScreen } from '@/lib/kitchen/calculators/on-screen'
 import type { FieldShape } from '@/lib/kitchen/calculators/shape-of-schema'
 import type { Fault } from '@/lib/kitchen/calculators/work-out'
 import { wordsOfFault } from '@/lib/kitchen/calculators/words-of-fault'
-import { say } from '@/lib/words/say'
+import { paragraph } from '@/lib/words/paragraph'
+import { say, sayName } from '@/lib/words/say'
 import type { Sayer } from '../../sayer'
 import { rowCount, type Typed } from './typed'
 
@@ -25,7 +26,7 @@ export function placeFaults(faults: readonly Fault[], fields: readonly FieldShap
     const label = controls.get(name) ?? (isTyped ? fault.path : sayer.text.question)
     const rest = controls.has(name) ? fault.path.slice(name.length + 1) : isTyped ? '' : fault.path
     const text = within(rest, wordsOfFault(onScreen(fault), sayer), isTyped, sayer)
-    at.set(name, at.has(name) ? `${at.get(name)} ${text}` : text)
+    at.set(name, paragraph([at.get(name), text], sayer.language))
     return { fieldId: name || 'question', label, text }
   })
   return { at, all }
@@ -45,12 +46,12 @@ function onScreen(fault: Fault): Fault {
 function controlsOf(fields: readonly FieldShape[], typed: Typed, sayer: Sayer, path = '', before = ''): [string, string][] {
   return fields.flatMap(({ name, shape }) => {
     const at = `${path}${name}`
-    const label = before ? say(sayer.text.reference.inside, sayer.language, { group: before, name: sayer.own.field(name) }) : sayer.own.field(name)
+    const label = before ? sayName(sayer.text.reference.inside, sayer.language, { group: before, name: sayer.own.field(name) }) : sayer.own.field(name)
     const self: [string, string] = [at, label]
     if (shape.kind === 'group') return [self, ...controlsOf(shape.fields, typed, sayer, `${at}.`, label)]
     if (shape.kind !== 'list' || shape.of.kind !== 'group') return [self]
     const { fields: columns } = shape.of
-    const rows = Array.from({ length: Math.max(1, rowCount(typed, at)) }, (_, row) => controlsOf(columns, typed, sayer, `${at}.${row}.`, say(sayer.text.row, sayer.language, { number: row + 1, name: label })))
+    const rows = Array.from({ length: Math.max(1, rowCount(typed, at)) }, (_, row) => controlsOf(columns, typed, sayer, `${at}.${row}.`, sayName(sayer.text.row, sayer.language, { number: row + 1, name: label })))
     return [self, ...rows.flat()]
   })
 }
@@ -65,18 +66,22 @@ function nearest(path: string, controls: ReadonlyMap<string, string>): string {
 }
 
 /** Says at which value of a list it is; of what the form has no place for, its row and what it is called, where it has words. */
-function within(rest: string, fault: string, isTyped: boolean, { own, text, language }: Sayer): string {
-  if (rest === '') return fault
+function within(rest: string, fault: string, isTyped: boolean, sayer: Sayer): string {
+  return paragraph([whereIn(rest, isTyped, sayer), fault], sayer.language)
+}
+
+function whereIn(rest: string, isTyped: boolean, { own, text, language }: Sayer): string | null {
+  if (rest === '') return null
   const [first, second] = rest.split('.').map((part) => Number(part) + 1)
-  if (first !== undefined && second === undefined && Number.isInteger(first)) return say(text.valueAt, language, { number: first, fault })
-  if (Number.isInteger(first) && Number.isInteger(second)) return say(text.valueAtLine, language, { line: first ?? 0, number: second ?? 0, fault })
-  if (isTyped) return say(text.partAt, language, { part: rest, fault })
+  if (first !== undefined && second === undefined && Number.isInteger(first)) return say(text.atValue, language, { number: first })
+  if (Number.isInteger(first) && Number.isInteger(second)) return say(text.atValueOfLine, language, { line: first ?? 0, number: second ?? 0 })
+  if (isTyped) return say(text.atPart, language, { part: rest })
   const parts = rest.split('.')
   const name = parts.findLast((part) => !isIndex(part)) ?? ''
-  if (own.field(name) === name) return fault
+  if (own.field(name) === name) return null
   const index = parts.findLast(isIndex)
-  const part = index === undefined ? own.field(name) : say(text.row, language, { number: Number(index) + 1, name: own.field(name) })
-  return say(text.partAt, language, { part, fault })
+  const part = index === undefined ? own.field(name) : sayName(text.row, language, { number: Number(index) + 1, name: own.field(name) })
+  return say(text.atPart, language, { part })
 }
 
 function isIndex(part: string): boolean {

@@ -6,6 +6,8 @@ import { RadioGroupField } from '@/lib/ui/radio-group-field'
 import { SelectField } from '@/lib/ui/select-field'
 import { TextAreaField } from '@/lib/ui/text-area-field'
 import type { FieldShape, Shape } from '@/lib/kitchen/calculators/shape-of-schema'
+import { paragraph } from '@/lib/words/paragraph'
+import { say } from '@/lib/words/say'
 import type { Sayer } from '../../sayer'
 import { isNumbers } from './read-typed'
 import type { Typed } from './typed'
@@ -69,10 +71,10 @@ function ChoiceTicks({ at, label, error, options, ticked }: { at: string; label:
   )
 }
 
-function hintOf(of: Shape, name: string, { own, text }: Sayer): string {
+function hintOf(of: Shape, name: string, { own, text, language }: Sayer): string {
   const hint = of.kind === 'number' ? text.numbersHint : of.kind === 'text' ? text.textsHint : isNumbers(of) ? text.linesHint : text.otherHint
   const unit = own.screenUnit(name)
-  return unit ? `${unit}. ${hint}` : hint
+  return paragraph([unit && say(text.unitHint, language, { unit }), hint], language)
 }
 
 const longestLine = 60

@@ -4,7 +4,8 @@ import { controlClass } from '@/lib/ui/control-class'
 import { ErrorLine } from '@/lib/ui/error-line'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import type { FieldShape } from '@/lib/kitchen/calculators/shape-of-schema'
-import { say } from '@/lib/words/say'
+import { listOf } from '@/lib/words/list-of'
+import { say, sayName } from '@/lib/words/say'
 import type { Sayer } from '../../sayer'
 import { rowStep } from './change-rows'
 import { optionsOf } from './question-field'
@@ -57,14 +58,14 @@ export function QuestionTable({ name, at, fields, typed, faults, sayer }: Questi
 function columnsOf(fields: readonly FieldShape[], sayer: Sayer, path = '', before = ''): Column[] {
   return fields.flatMap((field) => {
     const word = sayer.own.field(field.name)
-    const label = before ? say(sayer.text.reference.inside, sayer.language, { group: before, name: word }) : word
+    const label = before ? sayName(sayer.text.reference.inside, sayer.language, { group: before, name: word }) : word
     const key = `${path}${field.name}`
     return field.shape.kind === 'group' ? columnsOf(field.shape.fields, sayer, `${key}.`, label) : [{ field, key, label }]
   })
 }
 
-function headingOf({ name, isOptional, isNullable }: FieldShape, label: string, { own, text }: Sayer): string {
-  return [label, own.screenUnit(name), isOptional || isNullable ? text.optional : undefined].filter((part) => part !== undefined).join(', ')
+function headingOf({ name, isOptional, isNullable }: FieldShape, label: string, { own, text, language }: Sayer): string {
+  return listOf([label, own.screenUnit(name) ?? [], isOptional || isNullable ? text.optional : []].flat(), language)
 }
 
 type CellFieldProps = { column: Column; at: string; label: string; typed: Typed; faults: ReadonlyMap<string, string>; sayer: Sayer }

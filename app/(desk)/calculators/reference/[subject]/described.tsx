@@ -8,7 +8,7 @@ import { FieldsTable } from './fields-table'
 export function Described({ calculation: { id, source, asks, gives, example, answer }, sayer }: { calculation: Calculation; sayer: Sayer }) {
   const { own, language } = sayer
   const { source: sourceWord, reference: text } = sayer.text
-  const label = (what: string) => say(sayer.text.partAt, language, { part: own.title, fault: what })
+  const label = (what: string) => say(text.ofCalculation, language, { title: own.title, part: what })
   return (
     <article id={id.replace('/', '-')} className="my-8">
       <h2 className="text-control font-semibold">{own.title}</h2>

@@ -1,7 +1,8 @@
 import { Cell } from '@/lib/ui/cell'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import type { FieldShape, Shape } from '@/lib/kitchen/calculators/shape-of-schema'
-import { say } from '@/lib/words/say'
+import { kindWords } from '@/lib/kitchen/calculators/kind-words'
+import { listOf } from '@/lib/words/list-of'
 import type { Sayer } from '../../sayer'
 
 type FieldsTableProps = { title: string; caption: string; fields: readonly FieldShape[]; sayer: Sayer }
@@ -31,7 +32,7 @@ export function FieldsTable({ title, caption, fields, sayer }: FieldsTableProps)
               <code translate="no">{path}</code>
             </Cell>
             <Cell>{sayer.own.unit(field.name)}</Cell>
-            <Cell>{kindWords(field, sayer)}</Cell>
+            <Cell>{listOf(kindWords(field, sayer.language), sayer.language)}</Cell>
           </tr>
         ))}
       </SheetTable>
@@ -55,19 +56,4 @@ function rowsOf(fields: readonly FieldShape[], before = '', depth = 0): Row[] {
 function insideOf(shape: Shape, marks = ''): { inside: readonly FieldShape[]; marks: string } {
   if (shape.kind === 'list') return insideOf(shape.of, `${marks}[]`)
   return { inside: shape.kind === 'group' ? shape.fields : [], marks }
-}
-
-function kindWords({ shape, isOptional, isNullable }: FieldShape, sayer: Sayer): string {
-  const { text, language } = sayer
-  const kind = shapeWords(shape, sayer)
-  const known = isNullable ? say(text.reference.mayBeNull, language, { kind }) : kind
-  return isOptional ? say(text.reference.mayBeLeftOut, language, { kind: known }) : known
-}
-
-function shapeWords(shape: Shape, sayer: Sayer): string {
-  const { text, language } = sayer
-  if (shape.kind === 'list') return say(text.reference.listOf, language, { kind: shapeWords(shape.of, sayer) })
-  if (shape.kind === 'choice') return say(text.reference.choiceOf, language, { list: shape.values.map((value) => `‘${value}’`).join(', ') })
-  if (shape.kind === 'number') return shape.isWhole ? text.reference.kinds.whole : text.reference.kinds.number
-  return text.reference.kinds[shape.kind]
 }

@@ -15,6 +15,7 @@ import { largeMassUnit } from '@/lib/words/format/mass'
 import { plainNumber } from '@/lib/words/format/plain-number'
 import { unitPrice } from '@/lib/ui/unit-price'
 import { withUnit } from '@/lib/words/format/with-unit'
+import { listOf } from '@/lib/words/list-of'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { AllergenText } from '../../allergen-text'
@@ -114,7 +115,7 @@ export default async function IngredientPage({ params }: { params: Promise<{ ing
               term: text.counts,
               detail: (
                 <>
-                  <p>{ingredient.counted.length === 0 ? text.countsNothing : ingredient.counted.map((each) => stores.figures[each]).join(', ')}</p>
+                  <p>{ingredient.counted.length === 0 ? text.countsNothing : listOf(ingredient.counted.map((each) => stores.figures[each]), language)}</p>
                   <p className="text-small text-ink-2">{ingredient.countsAsUsual ? text.countsUsual : text.countsOwn}</p>
                   {ingredient.bindsWater ? <p>{text.bindsWater}</p> : null}
                 </>

@@ -10,7 +10,8 @@ import { ActionRow } from '@/lib/ui/action-row'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Notice } from '@/lib/ui/notice'
 import { Sheet } from '@/lib/ui/sheet'
-import { say } from '@/lib/words/say'
+import { paragraph } from '@/lib/words/paragraph'
+import { say, sayName } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { NotWorkedOut, notWorkedOutCodes } from '../../../not-worked-out'
 import { marginEntries } from '../result/margin-entries'
@@ -35,17 +36,17 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
   if (!asked.ok) return <NotWorkedOut title={decisions.title} back={{ href: `/trials/${trialId}`, label: words.evidence.toPlan }} refusal={asked.refusal} words={words} language={language} />
   const result = asked.value
   const { costs } = result
-  const forms = resultForms({ result, bakery, language })
+  const forms = resultForms({ result, measureCode: result.trial.measure.code, bakery, language })
   const { trial, inProduction, decision } = choices
   const { comparison } = result.analysis
   const sentences = comparison ? armSentences(comparison, costs, forms) : []
   const arms = trial.arms.flatMap(({ id, position, name }) => {
     const shown = comparison?.arms.find(({ arm }) => arm === position)
     if (!comparison || !shown || shown.batches === 0) return []
-    const label = say(text.armName, language, { letter: forms.letter(position), name })
+    const label = sayName(text.armName, language, { letter: forms.letter(position), name })
     const gap = notShown(shown, comparison.isIndication)
     const found = sentences.find(({ arm }) => arm.arm === position)
-    return [{ id, label, hint: [found?.sentence, gap && say(decisions.notShown[gap], language, { dough: forms.dough(position) })].filter(Boolean).join(' ') }]
+    return [{ id, label, hint: paragraph([found?.sentence, gap && say(decisions.notShown[gap], language, { dough: forms.dough(position) })], language) }]
   })
   const isOpen = choices.isEnded && decision === null
   const isMoved = inProduction !== null && inProduction.id !== trial.controlVersion.id

@@ -7,6 +7,7 @@ import { importReadings } from '@/lib/kitchen/readings/import-readings'
 import { previewImport } from '@/lib/kitchen/readings/preview-import'
 import { wordsOfRefusal } from '@/lib/kitchen/words-of-refusal'
 import { emptyFormState } from '@/lib/ui/form-state'
+import { paragraph } from '@/lib/words/paragraph'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import type { ImportState } from './import-state'
@@ -25,11 +26,11 @@ export async function send(trialId: string, former: { answers: number }, form: F
     if (acted.ok) {
       const { stored, already, measured } = acted.value
       const sentences = [
-        stored > 0 ? say(text.done, language, { count: stored }) : measured > 0 ? '' : text.doneNothing,
-        stored > 0 && already > 0 ? say(text.doneAlready, language, { count: already }) : '',
-        measured > 0 ? say(text.doneMeasured, language, { count: measured }) : '',
+        stored > 0 ? say(text.done, language, { count: stored }) : measured > 0 ? null : text.doneNothing,
+        stored > 0 && already > 0 ? say(text.doneAlready, language, { count: already }) : null,
+        measured > 0 ? say(text.doneMeasured, language, { count: measured }) : null,
       ]
-      return { ...state, done: sentences.filter((sentence) => sentence !== '').join(' ') }
+      return { ...state, done: paragraph(sentences, language) }
     }
     state.refusal = acted.state.refusal
     state.problems = acted.state.problems

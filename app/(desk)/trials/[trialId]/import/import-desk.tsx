@@ -2,6 +2,7 @@
 
 import { startTransition, useActionState, useMemo, useState, type ReactNode } from 'react'
 import { ActionRow } from '@/lib/ui/action-row'
+import { Lines } from '@/lib/ui/lines'
 import { Button } from '@/lib/ui/button'
 import { FormSummary } from '@/lib/ui/form-summary'
 import { Notice } from '@/lib/ui/notice'
@@ -74,7 +75,7 @@ export function ImportDesk({ action, links, ...props }: ImportDeskProps) {
       {seen ? <MatchSection key={seen.matched} {...props} seen={seen} problems={problems} /> : null}
       {seen?.rows?.faultTitle ? <FaultsSection title={seen.rows.faultTitle} rows={seen.rows} text={text} /> : seen ? <PreviewSection rows={seen.rows} text={text} /> : null}
       <p role="status" className="sr-only">
-        {isChanged ? null : (seen?.rows?.faultTitle ?? seen?.rows?.sentences.join(' '))}
+        {isChanged ? null : (seen?.rows?.faultTitle ?? <Lines texts={seen?.rows?.sentences ?? []} />)}
       </p>
       {seen && isChanged ? <p className="mt-5 font-semibold">{text.changedSince}</p> : null}
       <ActionRow>

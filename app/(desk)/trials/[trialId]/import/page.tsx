@@ -7,6 +7,7 @@ import { ActionRow } from '@/lib/ui/action-row'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Notice } from '@/lib/ui/notice'
 import { Sheet } from '@/lib/ui/sheet'
+import { measureName } from '@/lib/words/measure-name'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { send } from './actions'
@@ -20,11 +21,12 @@ export async function generateMetadata(): Promise<Metadata> {
 export default async function ImportPage({ params }: { params: Promise<{ trialId: string }> }) {
   const { trialId } = await params
   const language = await currentLanguage()
-  const { importing: text, problems, desk } = wordsIn(language)
+  const words = wordsIn(language)
+  const { importing: text, problems, desk } = words
   const { trial, measures, today } = await ask(previewImport, { trialId, look: null })
   const plainUses = (['nothing', 'code', 'day', 'arm', ...(trial.hasSeveralDoughs ? (['dough'] as const) : []), 'piece', 'time', 'good'] as const).map((as) => ({ value: as, label: text.uses[as] }))
   const level = trial.factorName === null ? [] : [{ value: 'level', label: say(text.uses.level, language, { factor: trial.factorName }) }]
-  const ofMeasures = measures.flatMap(({ id, name, units }) => units.map((unit) => ({ value: keyOfUse({ as: 'measure', measureId: id, unit }), label: say(text.useMeasure, language, { measure: name, unit }) })))
+  const ofMeasures = measures.flatMap((measure) => measure.units.map((unit) => ({ value: keyOfUse({ as: 'measure', measureId: measure.id, unit }), label: say(text.useMeasure, language, { measure: measureName(measure, words), unit }) })))
   const links = (
     <>
       <LinkButton tone="plain" href={`/trials/${trial.id}`}>

@@ -5,7 +5,9 @@ import type { previewImport } from '@/lib/kitchen/readings/preview-import'
 import { armLetter } from '@/lib/kitchen/trials/rules'
 import { wordsOfProblem } from '@/lib/kitchen/words-of-refusal'
 import { withUnit } from '@/lib/words/format/with-unit'
-import { say } from '@/lib/words/say'
+import { listOf } from '@/lib/words/list-of'
+import { measureName } from '@/lib/words/measure-name'
+import { say, sayName } from '@/lib/words/say'
 import { wordsIn, type Language } from '@/lib/words/words'
 import type { ImportState, SeenRows } from './import-state'
 
@@ -21,7 +23,7 @@ export function keyOfUse(use: ColumnUse): string {
 /** An arm as the page calls it. */
 export function armName({ position, name }: Previewed['trial']['arms'][number], language: Language): string {
   const { importing: text } = wordsIn(language)
-  return position === 0 ? text.control : say(text.arm, language, { letter: armLetter(position), name })
+  return position === 0 ? text.control : sayName(text.arm, language, { letter: armLetter(position), name })
 }
 
 /** What a preview says, in words, for the page to show. */
@@ -35,7 +37,7 @@ export function saySeen({ trial, seen }: Previewed, state: ImportState, language
     refusal: state.refusal ?? (problems.length > 0 ? refusals.invalid : null),
     seen: match && {
       matched: seen.matched,
-      columns: header.map((name, at) => ({ name, example: [...new Set(sample.map((cells) => cells[at] ?? '').filter((cell) => cell !== ''))].join(', '), use: keyOfUse(match.columns[at] ?? { as: 'nothing' }) })),
+      columns: header.map((name, at) => ({ name, example: listOf(new Set(sample.map((cells) => cells[at] ?? '').filter((cell) => cell !== '')), language), use: keyOfUse(match.columns[at] ?? { as: 'nothing' }) })),
       separator: match.separator,
       decimal: match.decimal,
       armTexts: armTexts.map((text) => ({ text, arm: String(match.arms.find((each) => each.text === text)?.arm ?? '') })),
@@ -45,12 +47,13 @@ export function saySeen({ trial, seen }: Previewed, state: ImportState, language
 }
 
 function sayRows(rows: NonNullable<Seen['rows']>, { header, rowCount, problems }: Seen, trial: Previewed['trial'], language: Language): SeenRows {
-  const { importing: text, trials } = wordsIn(language)
+  const words = wordsIn(language)
+  const { importing: text, trials } = words
   const columnName = (column: number) => header[column] || say(text.column, language, { number: column + 1 })
   const becomesSome = rows.doughs.some(({ becomes }) => becomes !== null)
   const sayDough = (dough: Dough) => {
     if (dough.code !== undefined) return say(text.doughCode, language, { code: dough.code })
-    const facts = { day: dough.dayNumber, arm: dough.arm === 0 ? text.control : say(trials.dough, language, { letter: armLetter(dough.arm) }), number: dough.number }
+    const facts = { day: dough.dayNumber, arm: dough.arm === 0 ? text.control : sayName(trials.dough, language, { letter: armLetter(dough.arm) }), number: dough.number }
     return trial.hasSeveralDoughs ? say(text.doughOfSeveral, language, facts) : say(text.doughOfDay, language, facts)
   }
   return {
@@ -72,7 +75,7 @@ function sayRows(rows: NonNullable<Seen['rows']>, { header, rowCount, problems }
     oddTitle: rows.oddCount > 0 ? say(text.oddTitle, language, { count: rows.oddCount }) : null,
     oddNote: rows.oddCount > rows.odd.length ? say(text.oddMore, language, { shown: rows.odd.length }) : text.oddNote,
     odd: rows.odd.map(({ line, column, value, least, most, unit }) => ({ key: `${line} ${column}`, line, column: columnName(column), value, usual: say(text.oddRange, language, { least, most, unit }) })),
-    byMeasure: rows.byMeasure,
+    byMeasure: rows.byMeasure.map(({ measure, count }) => ({ name: measureName(measure, words), count })),
     doughsTitle: say(text.byDough, language, { count: rows.doughs.length }),
     doughs: rows.doughs.map(({ id, dough, readings, becomes }) => ({ id, dough: sayDough(dough), readings, becomes: becomes ? text.becomesStates[becomes] : '' })),
     hasBecomes: becomesSome,
@@ -80,7 +83,7 @@ function sayRows(rows: NonNullable<Seen['rows']>, { header, rowCount, problems }
       id,
       line,
       dough: sayDough(dough),
-      measure,
+      measure: measureName(measure, words),
       piece: piece === null ? '' : String(piece),
       level: factorLevel ?? '',
       value: withUnit(value, unit),

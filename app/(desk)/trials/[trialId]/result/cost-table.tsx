@@ -110,7 +110,7 @@ function CostNotes({ costs, bakery, forms }: Pick<CostTableProps, 'costs' | 'bak
       {costs.arms.some(({ mixedCurrencies }) => mixedCurrencies) ? <li className="text-warn">{text.mixedCurrencies}</li> : null}
       {unpriced.map((cost) => (
         <li key={`unpriced ${cost.arm}`} className="text-warn">
-          {say(text.unpriced, language, { dough: forms.dough(cost.arm), ingredients: cost.unpriced.join(', ') })}
+          {say(text.unpriced, language, { dough: forms.dough(cost.arm), ingredients: cost.unpriced })}
         </li>
       ))}
       {costs.arms.map(({ arm, breakEven }) =>

@@ -17,12 +17,7 @@ export function marginEntries(result: ShownResult, bakery: ShownBakery, forms: R
     { term: text.against, detail: say(text.version, language, { formula: trial.formula.name, number: trial.controlVersion.number }) },
     {
       term: text.declared,
-      detail: say(text.declaredText, language, {
-        measure: forms.measureInText,
-        direction: text.directions[declared.measure.direction],
-        margin: forms.margin,
-        confidence: forms.confidence,
-      }),
+      detail: say(text.declaredText[declared.measure.direction], language, { measure: forms.measureName, margin: forms.margin, confidence: forms.confidence }),
     },
     { term: text.size, detail: say(text.sizeText, language, { count: declared.mixingDays, doughs: declared.batchesPerArm, loaves: trial.piecesPerBatch }) },
     ...(approval

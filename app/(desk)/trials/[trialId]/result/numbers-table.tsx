@@ -4,7 +4,7 @@ import { SheetTable } from '@/lib/ui/sheet-table'
 import { say } from '@/lib/words/say'
 import { ArmCell } from './arm-cell'
 import type { ResultForms } from './result-forms'
-import { verdictWord } from './say-result'
+import { verdictText } from './say-result'
 import type { ShownArm, ShownComparison, ShownResult } from './shown-result'
 
 /** Every number of the picture. */
@@ -73,10 +73,4 @@ export function WithInterval({ estimate, low, high, form, forms }: WithIntervalP
 
 function textOrDash(value: number | null | undefined, form: (value: number) => string): string {
   return value === null || value === undefined ? '–' : form(value)
-}
-
-/** The verdict, with a mark where other things differed too. */
-export function verdictText(arm: ShownArm, comparison: Pick<ShownComparison, 'isIndication'>, forms: ResultForms): string {
-  const verdict = verdictWord(arm, comparison, forms)
-  return arm.doubts.length > 0 && arm.verdict ? say(forms.text.doubtMark, forms.language, { verdict }) : verdict
 }

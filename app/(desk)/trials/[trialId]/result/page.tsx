@@ -9,6 +9,7 @@ import { LinkButton } from '@/lib/ui/link-button'
 import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
 import { SideBySide } from '@/lib/ui/side-by-side'
+import { paragraph } from '@/lib/words/paragraph'
 import { fill, say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { NotWorkedOut, notWorkedOutCodes } from '../../../not-worked-out'
@@ -41,11 +42,11 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
   if (!asked.ok) return <NotWorkedOut title={text.title} back={{ href: `/trials/${trialId}`, label: text.toPlan }} refusal={asked.refusal} words={words} language={language} />
   const result = asked.value
   const { costs } = result
-  const forms = resultForms({ result, bakery, language })
+  const forms = resultForms({ result, measureCode: result.trial.measure.code, bakery, language })
   const { comparison, limits, stage } = result.analysis
   const { headline, lead } = headlineOf(result, costs, forms)
   const warnings = comparison ? conditionWarnings(comparison, bakery, forms).map(({ sentence }) => sentence) : []
-  const fullLead = [lead, ...warnings].filter((sentence) => sentence !== null).join(' ')
+  const fullLead = paragraph([lead, ...warnings], language)
   const cost = costs ? <CostTable result={result} comparison={comparison} costs={costs} bakery={bakery} forms={forms} /> : null
 
   return (

@@ -1,5 +1,6 @@
 import { EffectChart } from '@/lib/ui/charts/effect-chart'
 import { Section } from '@/lib/ui/section'
+import { paragraph } from '@/lib/words/paragraph'
 import { say } from '@/lib/words/say'
 import type { ResultForms } from './result-forms'
 import { verdictWord } from './say-result'
@@ -15,9 +16,9 @@ export function Picture({ result, comparison, forms }: { result: ShownResult; co
     hasIntervals ? say(text.picture.note, language, { confidence: forms.confidence }) : text.picture.noteLook,
     ...(comparison.worthwhile === null ? [] : [text.picture.noteBand]),
     ...(isDoubted ? [text.picture.noteHollow] : []),
-  ].join('; ')
+  ]
   return (
-    <Section id="picture" title={say(text.picture.title, language, { measure: forms.measureName, unit: forms.axisUnit })} note={note}>
+    <Section id="picture" title={say(text.picture.title, language, { measure: forms.measureName, unit: forms.axisUnit })} note={paragraph(note, language)}>
       <EffectChart
         label={text.picture.label}
         band={comparison.worthwhile === null ? null : forms.toAxis(comparison.worthwhile)}

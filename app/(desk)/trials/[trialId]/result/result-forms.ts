@@ -4,7 +4,9 @@ import { formatLoafMoney } from '@/lib/words/format/loaf-money'
 import { formatNumber } from '@/lib/words/format/number'
 import { plainNumber } from '@/lib/words/format/plain-number'
 import { withUnit } from '@/lib/words/format/with-unit'
-import { say } from '@/lib/words/say'
+import { measureInText } from '@/lib/words/measure-in-text'
+import { measureName } from '@/lib/words/measure-name'
+import { sayName } from '@/lib/words/say'
 import { wordsIn, type Language } from '@/lib/words/words'
 import type { FormedTrial, ShownArm, ShownBakery } from './shown-result'
 
@@ -13,26 +15,31 @@ const letters = ['control', 'A', 'B', 'C', 'D', 'E', 'F'] as const satisfies rea
 /** Digits of a percentage. */
 const pctDigits = 1
 
+/** A smaller p is only said to be below it. */
+const leastP = 0.001
+
 /** How the numbers and names of one trial are written in this bakery. */
-export function resultForms(q: { result: FormedTrial; bakery: ShownBakery; language: Language }) {
+export function resultForms(q: { result: FormedTrial; measureCode: string | null; bakery: ShownBakery; language: Language }) {
   const { declared, analysis } = q.result
   const { locale } = q.bakery
-  const { evidence: text } = wordsIn(q.language)
+  const words = wordsIn(q.language)
+  const { evidence: text } = words
   const { unit, digits } = declared.measure
-  const name = declared.measure.name
+  const measure = { code: q.measureCode, name: declared.measure.name }
   const arms = analysis.comparison?.arms ?? []
   const inPct = declared.marginUnit === 'pct' && arms.every(({ effect }) => effect === null || effect.pct !== null)
   const axisDigits = inPct ? pctDigits : digits + 1
   const letter = (position: number): Arm => letters[position] ?? 'control'
-  const p = (value: number) => (value < 0.001 ? text.pBelow : formatNumber(value, { locale, digits: 3 }))
+  const below = `< ${formatNumber(leastP, { locale, digits: 3 })}`
+  const p = (value: number) => (value < leastP ? below : formatNumber(value, { locale, digits: 3 }))
   return {
     language: q.language,
     text,
     locale,
     letter,
-    dough: (position: number) => (position === 0 ? text.control : say(text.dough, q.language, { letter: letter(position) })),
-    measureInText: `${name.charAt(0).toLowerCase()}${name.slice(1)}`,
-    measureName: name,
+    dough: (position: number) => (position === 0 ? text.control : sayName(text.dough, q.language, { letter: letter(position) })),
+    measureInText: measureInText(measure, words, q.language),
+    measureName: measureName(measure, words),
     unit,
     /** Differences are told in the unit in which the margin was declared. */
     axisUnit: inPct ? '%' : unit,
@@ -50,7 +57,7 @@ export function resultForms(q: { result: FormedTrial; bakery: ShownBakery; langu
     /** A difference in the measure's unit as it stands on the axis. */
     toAxis: (difference: number) => (inPct ? (100 * difference) / (analysis.comparison?.controlMean ?? 1) : difference),
     p,
-    pEquals: (value: number) => (value < 0.001 ? text.pBelow : say(text.pEquals, q.language, { p: p(value) })),
+    pEquals: (value: number) => (value < leastP ? below : `= ${p(value)}`),
     plain: (value: number) => plainNumber(value, { locale }),
     number: (value: number, numberDigits: number) => formatNumber(value, { locale, digits: numberDigits }),
     loafMoney: (amount: string, currency: string) => formatLoafMoney(amount, { locale, currency }),

@@ -1,12 +1,12 @@
 import 'server-only'
+import { paragraph } from '@/lib/words/paragraph'
 import { say } from '@/lib/words/say'
 import { isByGoodLoaf } from './is-by-good-loaf'
 import type { ResultForms } from './result-forms'
 import type { ShownArm, ShownComparison, ShownCosts, ShownResult } from './shown-result'
 
 /** The verdict as it stands in a table or picture; what stands instead where there is none. */
-export function verdictWord(arm: ShownArm, comparison: Pick<ShownComparison, 'isIndication'>, forms: ResultForms): string {
-  const { text, language } = forms
+export function verdictWord(arm: ShownArm, comparison: Pick<ShownComparison, 'isIndication'>, { text }: ResultForms): string {
   switch (arm.standing) {
     case 'control':
       return ''
@@ -14,49 +14,60 @@ export function verdictWord(arm: ShownArm, comparison: Pick<ShownComparison, 'is
       return text.notBaked
     case 'look-only':
       return text.lookOnly
-    case 'compared': {
+    case 'compared':
       if (!arm.verdict) return comparison.isIndication ? text.indicationWord : text.noVerdict
-      const verdict = text.verdicts[arm.verdict.verdict]
-      return arm.verdict.clearly ? say(text.clearly, language, { verdict }) : verdict
-    }
+      return wordOf(arm.verdict, text.verdicts, text.clearVerdicts)
     default:
       return arm.standing satisfies never
   }
 }
 
-/** What was found of an arm, without a full stop; null when nothing was. */
-function claimOf(arm: ShownArm, forms: ResultForms): string | null {
-  const { text, language } = forms
-  if (!arm.effect) return null
-  const facts = { dough: forms.dough(arm.arm), measure: forms.measureInText }
+/** The verdict, saying so where other things differed too. */
+export function verdictText(arm: ShownArm, comparison: Pick<ShownComparison, 'isIndication'>, forms: ResultForms): string {
+  const { text } = forms
+  if (arm.standing !== 'compared' || !arm.verdict || arm.doubts.length === 0) return verdictWord(arm, comparison, forms)
+  return wordOf(arm.verdict, text.doubtedVerdicts, text.doubtedClearVerdicts)
+}
+
+type Verdict = NonNullable<ShownArm['verdict']>
+type Verdicts = ResultForms['text']['verdicts']
+type ClearVerdicts = ResultForms['text']['clearVerdicts']
+
+function wordOf({ verdict, clearly }: Verdict, plain: Verdicts, clear: ClearVerdicts): string {
+  return clearly && (verdict === 'better' || verdict === 'worse') ? clear[verdict] : plain[verdict]
+}
+
+type Claims = ResultForms['text']['claims']
+
+/** What was found of an arm: the texts for it, of which one is said. */
+function claimOf(arm: ShownArm, effect: NonNullable<ShownArm['effect']>, claims: Claims, forms: ResultForms): Claims[Exclude<keyof Claims, 'undecided'>] {
   switch (arm.verdict?.verdict) {
-    case 'undecided':
-      return say(text.claims.undecided, language, { dough: facts.dough })
     case 'no-worthwhile-difference':
-      return say(text.claims.noWorthwhile, language, facts)
+      return claims.noWorthwhile
     case 'no-worse':
-      return say(text.claims.noWorse, language, facts)
+      return claims.noWorse
     case 'same':
-      return say(text.claims.same, language, facts)
-    default: {
-      const { estimate } = forms.onAxis(arm.effect)
-      return say(estimate < 0 ? text.claims.less : text.claims.more, language, { ...facts, amount: forms.amount(estimate) })
-    }
+      return claims.same
+    default:
+      return forms.onAxis(effect).estimate < 0 ? claims.less : claims.more
   }
 }
 
-/** The claim as a sentence, with what a loaf costs more or less for whoever sees costs. */
+/** What was found of an arm, with what a loaf costs more or less for whoever sees costs; null when nothing was. */
 function sentenceOf(arm: ShownArm, costs: ShownCosts | null, forms: ResultForms): string | null {
   const { text, language } = forms
-  const claim = claimOf(arm, forms)
-  if (claim === null) return null
-  if (arm.doubts.length > 0) return say(text.doubted, language, { claim })
+  if (!arm.effect) return null
+  const dough = forms.dough(arm.arm)
+  const isDoubted = arm.doubts.length > 0
+  if (arm.verdict?.verdict === 'undecided') return say(text.claims.undecided[isDoubted ? 'doubted' : 'plain'], language, { dough })
+  const claim = claimOf(arm, arm.effect, text.claims, forms)
+  const facts = { dough, measure: forms.measureInText, amount: forms.amount(forms.onAxis(arm.effect).estimate) }
+  if (isDoubted) return say(claim.doubted, language, facts)
   const cost = costs?.arms.find((each) => each.arm === arm.arm)
   const difference = (costs && isByGoodLoaf(costs) ? cost?.differencePerGoodPiece : cost?.differencePerPlannedPiece) ?? null
-  if (difference === null || !costs?.currency || arm.verdict?.verdict === 'undecided') return say(text.noCost, language, { claim })
-  if (Number(difference) === 0) return say(text.costSame, language, { claim })
-  const isLess = difference.startsWith('-')
-  return say(isLess ? text.costLess : text.costMore, language, { claim, money: forms.loafMoney(difference.replace('-', ''), costs.currency) })
+  if (difference === null || !costs?.currency) return say(claim.plain, language, facts)
+  if (Number(difference) === 0) return say(claim.sameCost, language, facts)
+  return say(difference.startsWith('-') ? claim.cheaper : claim.dearer, language, { ...facts, money: forms.loafMoney(difference.replace('-', ''), costs.currency) })
 }
 
 /** The interval and what it leaves open. */
@@ -90,7 +101,7 @@ export function armSentences(comparison: ShownComparison, costs: ShownCosts | nu
       const sentence = sentenceOf(arm, costs, forms)
       if (sentence === null) return []
       const verdict = arm.doubts.length > 0 || saysItself.has(arm.verdict?.verdict ?? '') ? null : verdictWord(arm, comparison, forms)
-      return [{ arm, sentence: [sentence, intervalSentence(arm, forms)].join(' '), verdict }]
+      return [{ arm, sentence: paragraph([sentence, intervalSentence(arm, forms)], forms.language), verdict }]
     })
 }
 

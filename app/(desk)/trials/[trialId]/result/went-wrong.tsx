@@ -9,7 +9,7 @@ export function WentWrong({ result, comparison, bakery, forms }: { result: Shown
   const { text, language } = forms
   const sentences = [
     ...result.batches.flatMap(({ code, state, stateWhy }) =>
-      stateWhy === null ? [] : say(text.ended, language, { code, state: text.batchStates[state], why: stateWhy }),
+      stateWhy === null ? [] : say(text.ended[state], language, { code, why: stateWhy }),
     ),
     ...gapSentences(result, bakery, forms),
     ...result.outOfOrderDays.map((day) => say(text.outOfOrder, language, { day })),

@@ -4,6 +4,7 @@ import { Section } from '@/lib/ui/section'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { withUnit } from '@/lib/words/format/with-unit'
 import { say } from '@/lib/words/say'
+import { wordsIn } from '@/lib/words/words'
 import { ArmCell } from './arm-cell'
 import { conditionForms, conditionWarnings } from './condition-forms'
 import type { ResultForms } from './result-forms'
@@ -46,7 +47,7 @@ export function WhatElse({ result, comparison, bakery, forms, mind }: WhatElsePr
           { key: 'arm', label: text.arm },
           ...conditions.map(({ code }) => ({
             key: code,
-            label: say(text.conditionUnit, language, { condition: text.conditions[code], unit: conditionForms(code, bakery, forms).unit }),
+            label: say(text.conditionUnit, language, { measure: wordsIn(language).measures.standard[code].name, unit: conditionForms(code, bakery, forms).unit }),
             numeric: true,
           })),
           { key: 'hydration', label: text.hydration, numeric: true },

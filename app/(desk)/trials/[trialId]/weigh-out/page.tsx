@@ -6,6 +6,7 @@ import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getWeighOut } from '@/lib/kitchen/trials/get-weigh-out'
 import { armLetter } from '@/lib/kitchen/trials/rules'
 import { ActionRow } from '@/lib/ui/action-row'
+import { Lines } from '@/lib/ui/lines'
 import { Cell } from '@/lib/ui/cell'
 import { GroupRow } from '@/lib/ui/group-row'
 import { LinkButton } from '@/lib/ui/link-button'
@@ -13,7 +14,8 @@ import { Notice } from '@/lib/ui/notice'
 import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
 import { SheetTable } from '@/lib/ui/sheet-table'
-import { say } from '@/lib/words/say'
+import { listOf } from '@/lib/words/list-of'
+import { say, sayName } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { lineName } from '../../../mixing/line-name'
 import { MixingWater } from '../../../mixing/mixing-water'
@@ -38,7 +40,6 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
   if (!asked.ok) return <UnreadDocument kicker={text.title} refusal={asked.refusal} ways={[{ href: `/trials/${trialId}`, label: text.back }]} language={language} />
   const { trial, arms, doughTempC, chosen } = asked.value
   const format = planFormat(bakery)
-  const listOf = new Intl.ListFormat(bakery.locale, { type: 'unit' })
   const scales = new Map(arms.flatMap(({ toWeigh }) => toWeigh.stages.flatMap(({ lines }) => lines.flatMap(({ scale }) => scale ?? []))).map(({ id, name }) => [id, name]))
   const words = choiceWords(chosen, trials, language)
   const isOver = trial.state === 'closed' || trial.state === 'stopped' || trial.state === 'declined'
@@ -51,8 +52,8 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
       margin={{
         label: text.about,
         entries: [
-          { term: text.scale, detail: scales.size > 0 ? listOf.format(scales.values()) : text.noScale },
-          ...(words.length > 0 ? [{ term: plan.chosen, detail: words.join('; ') }] : []),
+          { term: text.scale, detail: scales.size > 0 ? listOf(scales.values(), language) : text.noScale },
+          ...(words.length > 0 ? [{ term: plan.chosen, detail: <Lines texts={words} /> }] : []),
           { term: text.doughTemp, detail: format.temp(doughTempC), strong: true },
         ],
       }}
@@ -72,12 +73,12 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
           <div key={arm.position} className={a > 0 ? 'print:break-before-page' : undefined}>
             <Section id={`sheet-${arm.position}`} title={title} note={arm.position === 0 ? plan.outcomes.control : <DoughName position={arm.position} name={arm.name} text={trials} />}>
               <p>
-                <span className="text-ink-2">{text.codes}</span> <b>{arm.batches.map(({ code, day }) => say(text.codeOnDay, language, { code, day })).join(', ')}</b>
+                <span className="text-ink-2">{text.codes}</span> <b>{listOf(arm.batches.map(({ code, day }) => sayName(text.codeOnDay, language, { code, day })), language)}</b>
               </p>
               <p>
-                <span className="text-ink-2">{plan.allergens}</span> {arm.allergens.length > 0 ? say(plan.allergensOf, language, { list: allergenList(arm.allergens, stores) }) : plan.allergensNone}{' '}
-                {arm.addedAllergens.length > 0 ? <strong className="text-warn">{say(plan.allergensAdded, language, { list: allergenList(arm.addedAllergens, stores) })}</strong> : null}{' '}
-                {arm.uncheckedIngredients.length > 0 ? <strong className="text-warn">{say(plan.allergensUnchecked, language, { list: arm.uncheckedIngredients.join(', ') })}</strong> : null}
+                <span className="text-ink-2">{plan.allergens}</span> {arm.allergens.length > 0 ? say(plan.allergensOf, language, { list: allergenList(arm.allergens, stores, language) }) : plan.allergensNone}{' '}
+                {arm.addedAllergens.length > 0 ? <strong className="text-warn">{say(plan.allergensAdded, language, { list: allergenList(arm.addedAllergens, stores, language) })}</strong> : null}{' '}
+                {arm.uncheckedIngredients.length > 0 ? <strong className="text-warn">{say(plan.allergensUnchecked, language, { list: arm.uncheckedIngredients })}</strong> : null}
               </p>
               {arm.doses.map((dose, d) => {
                 const { asked, comesTo } = doseWords(dose, { text: trials, format, language, locale: bakery.locale })
@@ -143,7 +144,7 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
               </div>
               <div className="mt-4 max-w-measure break-inside-avoid text-lead print:mt-2">
                 <h3 className="text-control font-bold">{mixing.water.title}</h3>
-                <MixingWater water={arm.water} doughTempC={doughTempC} words={mixing} format={format} language={language} listOf={listOf} />
+                <MixingWater water={arm.water} doughTempC={doughTempC} words={mixing} format={format} language={language} />
               </div>
               <p className="mt-2 text-small text-ink-2">
                 {text.order} {plan.cautionRaw}

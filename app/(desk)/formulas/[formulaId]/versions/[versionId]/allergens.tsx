@@ -1,6 +1,8 @@
 import { DefinitionList } from '@/lib/ui/definition-list'
 import { Notice } from '@/lib/ui/notice'
 import { Section } from '@/lib/ui/section'
+import { listOf } from '@/lib/words/list-of'
+import { paragraph } from '@/lib/words/paragraph'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { allergenChangeWords } from '../../../allergen-change-words'
@@ -13,7 +15,7 @@ export function Allergens({ version, words, language }: AllergensProps) {
   const { formulas, stores, desk } = words
   const { sheet } = formulas
   const { known, uncheckedIngredients } = version.allergens
-  const names = (list: readonly { name: string }[]) => list.map(({ name }) => name).join(', ')
+  const names = (list: readonly { name: string }[]) => listOf(list.map(({ name }) => name), language)
   const dusty = version.ingredients.filter(({ dustCaution }) => dustCaution)
   const ended = version.ingredients.filter(({ isEnded }) => isEnded)
   const hasEgg = version.content.stages.some((stage) => stage.lines.some((line) => line.ingredient.kind === 'egg'))
@@ -25,7 +27,7 @@ export function Allergens({ version, words, language }: AllergensProps) {
             sheet.containsNone
           ) : (
             <>
-              {sheet.contains} <b>{known.map((each) => stores.allergens[each]).join(', ')}</b>
+              {sheet.contains} <b>{listOf(known.map((each) => stores.allergens[each]), language)}</b>
             </>
           )}
         </p>
@@ -37,7 +39,7 @@ export function Allergens({ version, words, language }: AllergensProps) {
       ) : null}
       {version.sinceSigned && version.state !== 'withdrawn' ? (
         <Notice tone="stop" word={sheet.sinceSigned}>
-          {say(sheet.sinceSignedText, language, { change: allergenChangeWords(version.sinceSigned, formulas, stores, language) })}
+          {paragraph([...allergenChangeWords(version.sinceSigned, formulas, stores, language), sheet.sinceSignedText], language)}
         </Notice>
       ) : null}
       {ended.length > 0 && version.state !== 'withdrawn' ? (

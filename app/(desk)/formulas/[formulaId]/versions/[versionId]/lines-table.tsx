@@ -42,8 +42,7 @@ export function LinesTable({ content, figures, text, format, language }: LinesTa
             {content.stages.length > 1 && totals ? (
               <tr className="text-ink-2">
                 <Cell>
-                  {sheet.stageTotal}
-                  {totals.flourSharePct > 0 ? `, ${say(sheet.stageFlour, language, { share: format.pctShort(totals.flourSharePct) })}` : null}
+                  {totals.flourSharePct > 0 ? say(sheet.stageTotalFlour, language, { share: format.pctShort(totals.flourSharePct) }) : sheet.stageTotal}
                 </Cell>
                 <Cell numeric>{format.pct(totals.pctFlour)}</Cell>
                 <Cell numeric>{mass(figures?.batch?.stageMassesG[s])}</Cell>

@@ -1,6 +1,7 @@
 import type { FormulaFigures } from '@/lib/kitchen/formulas/rules'
 import { Cell } from '@/lib/ui/cell'
 import { SheetTable } from '@/lib/ui/sheet-table'
+import { listOf } from '@/lib/words/list-of'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import type { FormulaFormat } from '../../../formula-format'
@@ -36,7 +37,7 @@ export function NutrientTable({ figures, ingredients, text, format, language }: 
             <Cell head>{sheet.nutrients[nutrient]}</Cell>
             <Cell numeric>{shown(pctFlour)}</Cell>
             <Cell numeric>{shown(pctDough)}</Cell>
-            <Cell>{isWhole ? text.notThere : unknownIngredientIds.map((id) => names.get(id) ?? id).join(', ')}</Cell>
+            <Cell>{isWhole ? text.notThere : listOf(unknownIngredientIds.map((id) => names.get(id) ?? id), language)}</Cell>
           </tr>
         )
       })}
