@@ -19,10 +19,32 @@ const directions = {
   'lib/db': { ours: ['lib/documents'], packages: 'all' },
   'lib/documents': { ours: [], packages: ['server-only', 'node:crypto', 'zod', 'canonicalize'] },
   'lib/ops': everything,
-  seed: everything,
+  seed: { ours: ['lib/auth', 'lib/calc', 'lib/db', 'lib/kitchen'], packages: 'all' },
   tests: everything,
   eslint: { ours: [], packages: 'all' },
 }
+
+/**
+ * Which room of lib/kitchen may import from which, beside itself and what lies in no room. What is made comes before what
+ * is made of it: stores, formulas, trials, their batches and readings, the result, the decision.
+ */
+const rooms = {
+  audit: [],
+  heavy: [],
+  stores: [],
+  people: ['stores'],
+  calculators: ['heavy'],
+  formulas: ['stores'],
+  trials: ['formulas', 'heavy', 'stores'],
+  batches: [],
+  intake: [],
+  readings: ['batches', 'intake', 'trials'],
+  shifts: ['batches', 'readings', 'trials'],
+  results: ['formulas', 'heavy', 'readings', 'stores', 'trials'],
+  decisions: ['formulas', 'heavy', 'results', 'trials'],
+}
+/** Lists of what the rooms bring, which their own room hands on without knowing it. */
+const roomLists = ['lib/kitchen/heavy/works', 'lib/kitchen/intake/handlers']
 
 /** Files that are held to more, or to less, than their folder. */
 const special = [
@@ -40,6 +62,7 @@ const reason = {
   'lib/words': 'words are loaded everywhere and bring nothing with them',
   'lib/db': 'the database knows nothing of what is done with it',
   'lib/documents': 'what was frozen must not change with anything that lives',
+  seed: 'the invented bakery is made by the same commands as a real one',
   eslint: 'the rules must load before anything of ours does',
 }
 
@@ -80,11 +103,25 @@ function faultOf(file, zone, rule, wanted) {
   if (rule.ours === 'all') return undefined
   const targetZone = zoneOf(target)
   const isInput = /\.input(\.ts)?$/.test(target)
-  if (!rule.alone && targetZone === zone) return undefined
+  if (!rule.alone && targetZone === zone) return faultOfRooms(file, target)
   if (targetZone && rule.ours.includes(targetZone)) return undefined
   if (isInput && rule.ours.includes('*.input')) return undefined
   if (zone === 'lib/auth' && targetZone === 'lib/auth') return undefined
   return `${zoneWord(file, zone, rule)} may not import ${targetZone ?? target}: ${rule.alone ? 'input schemas are shared by form, tablet and server' : reason[zone]}.`
+}
+
+/** What is wrong between two rooms of one folder, where it has rooms. */
+function faultOfRooms(file, target) {
+  const [from, to] = [roomOf(file), roomOf(target)]
+  if (from === undefined || to === undefined || from === to || roomLists.includes(file.replace(/\.ts$/, ''))) return undefined
+  if (rooms[from] === undefined) return `lib/kitchen/${from} has no direction yet: say in eslint/import-directions.mjs what it may import.`
+  if (rooms[from].includes(to)) return undefined
+  return `lib/kitchen/${from} may not import lib/kitchen/${to}: what is made comes before what is made of it.`
+}
+
+function roomOf(file) {
+  const [top, folder, room, name] = file.split('/')
+  return top === 'lib' && folder === 'kitchen' && name !== undefined ? room : undefined
 }
 
 function zoneWord(file, zone, rule) {

@@ -6,7 +6,7 @@ import type { draftFormulaInput } from '../lib/kitchen/formulas/draft-formula.in
 import { draftVersion } from '../lib/kitchen/formulas/draft-version'
 import type { PersonKey } from './crew'
 import { must } from './must'
-import { signOff } from './sign-off'
+import { signOff, type SeededFormula } from './sign-off'
 
 /** The ingredients that the invented formulas are made of. */
 export type FormulaIngredientKey =
@@ -25,7 +25,6 @@ export type FormulaIngredientKey =
   | 'rolledOats'
   | 'sugar'
 
-export type SeededFormula = { formulaId: string; versionId: string }
 
 type DraftedFormula = z.input<typeof draftFormulaInput>
 type Stage = DraftedFormula['stages'][number]

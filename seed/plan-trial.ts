@@ -7,7 +7,7 @@ import { getTrial } from '../lib/kitchen/trials/get-trial'
 import { proposePlan } from '../lib/kitchen/trials/propose-plan'
 import type { BakeryClock } from './bakery-clock'
 import type { Crew, PersonKey } from './crew'
-import type { SeededFormula } from './formulas'
+import type { SeededFormula } from './sign-off'
 import { must } from './must'
 import type { DemoStores } from './stores'
 

@@ -2,7 +2,6 @@ import { randomInt } from 'node:crypto'
 import { acceptInvitation } from '../lib/kitchen/people/accept-invitation'
 import { invitePerson } from '../lib/kitchen/people/invite-person'
 import { setUpBakery } from '../lib/kitchen/people/set-up-bakery'
-import { writePrivateFile } from '../lib/ops/secrets'
 import { bakeryClock, type BakeryClock } from './bakery-clock'
 import { demoDevice, makeCrew } from './crew'
 import { decideOnOats, decideOnWholemeal } from './decisions'
@@ -13,12 +12,12 @@ import { seedNewPrices, seedStores } from './stores'
 import { seedOatTrial, seedOpenTrials, seedWholemealTrial } from './trials'
 
 /**
- * Fills an empty demo install by running the real commands at past times, and writes who can sign in how.
+ * Fills an empty demo install by running the real commands at past times.
  * @param firstRunSecret secret of the install's first-run link
- * @param signInFile file for the passwords, which are random for each install
  * @param now when the demo is made; nothing in it is later
+ * @returns who can sign in how, to be kept from others: the passwords are random for each install
  */
-export async function seedDemo(firstRunSecret: string, signInFile: string, now = new Date()): Promise<void> {
+export async function seedDemo(firstRunSecret: string, now = new Date()): Promise<string> {
   const passwords = new Map<string, string>(demoPeople.map((person) => [person.key, makePassword()]))
   const clock = bakeryClock(now)
   await seedPeople(firstRunSecret, passwords, clock)
@@ -32,7 +31,7 @@ export async function seedDemo(firstRunSecret: string, signInFile: string, now =
   await decideOnOats(work, await seedOatTrial(work))
   await seedOpenTrials(work)
   const lines = demoPeople.map((person) => `${person.email}  ${passwords.get(person.key)}  ${person.name}, ${person.role.replace('_', ' ')}`)
-  writePrivateFile(signInFile, `Sign in to the invented bakery as one of its people:\n${lines.join('\n')}\n`)
+  return `Sign in to the invented bakery as one of its people:\n${lines.join('\n')}\n`
 }
 
 async function seedPeople(firstRunSecret: string, passwords: Map<string, string>, clock: BakeryClock): Promise<void> {

@@ -1,7 +1,8 @@
 import type { Caller } from '../lib/kitchen/caller'
 import { getVersion } from '../lib/kitchen/formulas/get-version'
 import { signOffVersion } from '../lib/kitchen/formulas/sign-off-version'
-import type { SeededFormula } from './formulas'
+
+export type SeededFormula = { formulaId: string; versionId: string }
 import { must } from './must'
 
 /** Signs as the page does: looks at the version, and signs exactly that, from now on. */

@@ -1,6 +1,6 @@
 import { db } from '../lib/db/client'
-import { closeTrial } from '../lib/kitchen/evidence/close-trial'
-import { getResult } from '../lib/kitchen/evidence/get-result'
+import { closeTrial } from '../lib/kitchen/results/close-trial'
+import { getResult } from '../lib/kitchen/results/get-result'
 import { bakeMixingDay, oneAfterAnother } from './bake-mixing-day'
 import { oatTrial, whiteTinTrial, wholemealTrial, type BakedTrial } from './baked-trials'
 import { minuteMs } from './bakery-clock'

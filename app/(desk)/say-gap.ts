@@ -27,7 +27,7 @@ export function sayGap(gap: Gap, bakery: BakeryShown, words: Words, language: La
 
 /** The same with the code of its dough, where those of a trial stand together: where it is closed, and beside the result. */
 export function sayGapOf(code: string, gap: Gap, bakery: BakeryShown, words: Words, language: Language): string {
-  const text = words.evidence.gaps
+  const text = words.results.gaps
   switch (gap.kind) {
     case 'fewer-pieces':
       return say(text['fewer-pieces'], language, { ...gap, code })

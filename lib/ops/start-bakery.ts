@@ -9,7 +9,7 @@ import { leave, root } from './bootstrap.mjs'
 import { newOwnerLink } from './new-owner-link'
 import { openDatabase, type OpenDatabase } from './open-database'
 import { prepareInstall } from './prepare-install'
-import { readOrMakeSecrets } from './secrets'
+import { readOrMakeSecrets, writePrivateFile } from './secrets'
 import { mustHaveFreePort, serveApp } from './serve'
 import { readSettings } from './settings'
 
@@ -76,7 +76,7 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
   await Promise.race([ensureBuilt(), stopped])
   const signInFile = path.join(dataFolder, 'first-sign-in.txt')
   if (kind === 'demo' && firstRunSecret) {
-    await seedDemo(firstRunSecret, signInFile)
+    writePrivateFile(signInFile, await seedDemo(firstRunSecret))
     await closePool()
   }
   const app = await serveApp(settings.port, {

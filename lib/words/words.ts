@@ -4,7 +4,6 @@ import { calculations } from './en/calculators/words'
 import { decisions } from './en/decisions'
 import { desk } from './en/desk'
 import { door } from './en/door'
-import { evidence } from './en/evidence'
 import { formulas } from './en/formulas'
 import { importing } from './en/importing'
 import { measures } from './en/measures'
@@ -13,13 +12,14 @@ import { people } from './en/people'
 import { planFigures } from './en/plan-figures'
 import { problems } from './en/problems'
 import { refusals } from './en/refusals'
+import { results } from './en/results'
 import { shift } from './en/shift'
 import { stores } from './en/stores'
 import { trials } from './en/trials'
 import { pseudoOf } from './pseudo'
 import type { SamePlaces, WordsOf } from './same-places'
 
-const english = { audit, calculations, calculators, decisions, desk, door, evidence, formulas, importing, measures, mixing, people, planFigures, problems, refusals, shift, stores, trials }
+const english = { audit, calculations, calculators, decisions, desk, door, formulas, importing, measures, mixing, people, planFigures, problems, refusals, results, shift, stores, trials }
 
 /** Every text that a person reads: the same keys and places in every language, the texts each language's own. */
 export type Words = WordsOf<typeof english>

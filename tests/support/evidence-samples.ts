@@ -1,4 +1,4 @@
-import type { DeclaredTrial, MeasuredBatch } from '@/lib/kitchen/evidence/trial-facts'
+import type { DeclaredTrial, MeasuredBatch } from '@/lib/kitchen/results/trial-facts'
 
 /** An invented trial of malt in a tin loaf: larger specific volume is better, 4 % of the control is worth having. */
 export function declaredTrial(change: Partial<DeclaredTrial> = {}): DeclaredTrial {

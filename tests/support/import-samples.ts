@@ -1,5 +1,5 @@
-import { standardMeasures } from '@/lib/kitchen/readings/standard-measures'
-import type { ImportFacts } from '@/lib/kitchen/readings/load-import-facts'
+import { standardMeasures } from '@/lib/kitchen/stores/standard-measures'
+import type { ImportFacts } from '@/lib/kitchen/readings/import/load-import-facts'
 import { unitsOfBase } from '@/lib/kitchen/readings/units-of-base'
 
 /** An invented trial that is being baked: two arms on two mixing days, codes 101 to 104, measures with their codes as ids. */

@@ -7,7 +7,7 @@ import { hashOfText } from '@/lib/documents/hash-of-text'
 import { readPlan } from '@/lib/documents/plan/read-plan'
 import { textOfReading } from '@/lib/documents/reading/text-of-reading.input'
 import { readVersionContent } from '@/lib/documents/version-content/read-version-content'
-import { sealOfReadings } from '@/lib/kitchen/evidence/seal-of-readings'
+import { sealOfReadings } from '@/lib/kitchen/decisions/seal-of-readings'
 
 /** What rows and a text say of the same, side by side: whoever compares them is shown where they part. */
 export type SaidTwice = { of: string; byRows: unknown; byText: unknown }

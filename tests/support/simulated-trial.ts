@@ -1,8 +1,8 @@
 import { binomialTail } from '@/lib/calc/distributions/binomial-tail'
-import type { DeclaredTrial, MeasuredBatch } from '@/lib/kitchen/evidence/trial-facts'
+import type { DeclaredTrial, MeasuredBatch } from '@/lib/kitchen/results/trial-facts'
 import { loafFigures, type FigureReading } from '@/lib/kitchen/readings/loaf-figures'
 import { settleRepeats } from '@/lib/kitchen/readings/settle-repeats'
-import { standardMeasures } from '@/lib/kitchen/readings/standard-measures'
+import { standardMeasures } from '@/lib/kitchen/stores/standard-measures'
 import type { BakedTrial } from '@/seed/baked-trials'
 import { simulatedDough, type SimulatedDough } from '@/seed/simulated-bake'
 

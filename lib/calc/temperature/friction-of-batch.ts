@@ -1,7 +1,7 @@
 import { mustBeWithin, mustHaveAtLeast } from '../checks'
 import { WATER_SPECIFIC_HEAT_J_PER_G_K } from './constants'
 import { heatOfParts } from './heat-of-parts'
-import type { HeatPart } from './required-water-temp'
+import type { HeatPart } from './heat-of-parts'
 
 export type BatchFriction = {
   /** Negative when the dough came out colder than its parts alone would be: a reading or a room exchange is wrong. */

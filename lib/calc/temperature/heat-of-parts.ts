@@ -1,5 +1,6 @@
 import { mustBeWithin } from '../checks'
-import type { HeatPart } from './required-water-temp'
+
+export type HeatPart = { massG: number; tempC: number; specificHeatJPerGK: number }
 
 export type HeatOfParts = {
   /** Heat that parts and bowl take up on their way to the dough's temperature; negative when they give it off. */

@@ -1,8 +1,6 @@
 import { mustBeWithin } from '../checks'
 import { WATER_SPECIFIC_HEAT_J_PER_G_K } from './constants'
-import { heatOfParts } from './heat-of-parts'
-
-export type HeatPart = { massG: number; tempC: number; specificHeatJPerGK: number }
+import { heatOfParts, type HeatPart } from './heat-of-parts'
 
 /** Heat that mixing puts in: a temperature rise of the dough, or energy per kg of dough and minute at each speed. */
 export type Friction =

@@ -1,7 +1,10 @@
 import 'server-only'
 import type { CalcError, CalcErrorFacts } from '../../calc/error'
 import type { ProblemCode } from '../messages'
-import type { Fault } from './work-out'
+import type { Problem } from '../refusal'
+
+/** What is wrong at one field; `reason` is the calculation's own word for it, where it has one. */
+export type Fault = Problem & { reason?: string }
 
 /** A calculation's refusal as a fault at a field of its question; `lines[2].massG` becomes the path `lines.2.massG`. */
 export function faultOfCalcError({ code, facts }: CalcError): Fault {

@@ -3,7 +3,7 @@ import { plainNumber } from '../../words/format/plain-number'
 import { fill } from '../../words/say'
 import type { Fact } from '../../words/text'
 import { wordsIn, type Language } from '../../words/words'
-import type { Fault } from './work-out'
+import type { Fault } from './fault-of-calc-error'
 
 /** What is wrong, as a person reads it: by the calculation's own reason where that has words, else by its code. */
 export function wordsOfFault({ code, facts, reason }: Fault, q: { language: Language; locale: string }): string {

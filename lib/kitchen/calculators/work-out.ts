@@ -2,11 +2,7 @@ import 'server-only'
 import type { CalcEntry } from '../../calc/entry'
 import { CalcError } from '../../calc/error'
 import { problemsOfInput } from '../problems-of-input'
-import type { Problem } from '../refusal'
-import { faultOfCalcError } from './fault-of-calc-error'
-
-/** What is wrong at one field; `reason` is the calculation's own word for it, where it has one. */
-export type Fault = Problem & { reason?: string }
+import { faultOfCalcError, type Fault } from './fault-of-calc-error'
 
 export type WorkedOut = { ok: true; answer: unknown } | { ok: false; faults: readonly Fault[] }
 

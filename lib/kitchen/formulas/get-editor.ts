@@ -5,7 +5,7 @@ import { Refusal } from '../refusal'
 import { contentAsItIsNow } from './content-as-shown'
 import { mustBeChangeable } from './must-be-changeable'
 import { readVersion } from './read-version'
-import { compositionOf } from './rules'
+import { compositionOf } from '../stores/composition-of'
 
 /**
  * What the editor of a formula needs: the ingredients to choose from, and the draft to change, or none for a new

@@ -2,7 +2,8 @@ import 'server-only'
 import type { Composition } from '../../calc/formula/types'
 import type { Db, Tx } from '../../db/client'
 import type { VersionContent } from '../../documents/version-content/text-of-version-content'
-import { compositionOf, type FiguredStage } from './rules'
+import { compositionOf } from '../stores/composition-of'
+import type { FiguredStage } from './rules'
 
 export type IngredientNow = { id: string; name: string; composition: Composition | null; dustCaution: boolean; isEnded: boolean }
 

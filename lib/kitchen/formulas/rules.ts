@@ -4,7 +4,7 @@ import { formulaTotals } from '../../calc/formula/formula-totals'
 import { hydration } from '../../calc/formula/hydration'
 import { massesFromPercentages } from '../../calc/formula/masses-from-percentages'
 import { nutrientTotals, type NutrientTotal } from '../../calc/formula/nutrient-totals'
-import type { Allergen, Figure, IngredientKind, StageKind } from '../../db/generated/enums'
+import type { Allergen, IngredientKind, StageKind } from '../../db/generated/enums'
 
 /** How far from 100 the flour of all stages may add up to, in % on flour: what two decimals on three lines can lose. */
 const flourTolerancePct = 0.01
@@ -177,22 +177,3 @@ export const calcKinds: Record<IngredientKind, CalcKind> = {
   other: 'other',
 }
 
-/** Sodium in mg of one gram of label salt: the inverse of salt = sodium × 2.5, Regulation (EU) No 1169/2011, Annex I. */
-const sodiumMgPerSaltG = 400
-
-/** An ingredient's figures, g per 100 g, as a composition; null when there are none. What is missing stays unknown. */
-export function compositionOf(figures: readonly { figure: Figure; gPer100G: number }[]): Composition | null {
-  if (figures.length === 0) return null
-  const of = (name: Figure) => figures.find((each) => each.figure === name)?.gPer100G ?? null
-  const saltG = of('salt')
-  return {
-    waterPct: of('water'),
-    proteinPct: of('protein'),
-    fatPct: of('fat'),
-    carbohydratePct: of('carbohydrate'),
-    sugarsPct: of('sugars'),
-    fibrePct: of('fibre'),
-    ashPct: null,
-    sodiumMgPer100g: saltG === null ? null : saltG * sodiumMgPerSaltG,
-  }
-}

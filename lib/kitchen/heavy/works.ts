@@ -1,8 +1,8 @@
 import 'server-only'
 import type { WorkedOut } from '../calculators/work-out'
 import { workOutById } from '../calculators/work-out-by-id'
-import { analyseTrial, type TrialAnalysis } from '../evidence/analyse-trial'
-import type { DeclaredTrial, MeasuredBatch } from '../evidence/trial-facts'
+import { analyseTrial, type TrialAnalysis } from '../results/analyse-trial'
+import type { DeclaredTrial, MeasuredBatch } from '../results/trial-facts'
 import { drawUpOrFault, type DrawnUp } from '../trials/draw-up-or-fault'
 import type { PlanFacts } from '../trials/plan-types'
 

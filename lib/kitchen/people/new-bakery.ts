@@ -5,7 +5,7 @@ import { hashSecret } from '../../auth/secret'
 import { startAuditChain } from '../../db/append-audit'
 import type { Tx } from '../../db/client'
 import type { Role } from '../../db/generated/enums'
-import { createStandardMeasures } from '../readings/standard-measures'
+import { createStandardMeasures } from '../stores/standard-measures'
 import type { bakerySettings } from './bakery-settings.input'
 
 /** A change of cost by more than a hundredth is the owner's affair until they say otherwise. Common practice, no source. */

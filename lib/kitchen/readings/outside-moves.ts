@@ -1,11 +1,11 @@
 import 'server-only'
 import type { BatchState } from '../../db/generated/enums'
-import { byPlan, isOver, needsCleanDown, type MixedBatch } from '../shifts/rules'
+import { byPlan, isOver, needsCleanDown, type MixedBatch } from '../batches/rules'
 import { currentReadings } from './current-readings'
-import type { ImportBatch, ImportFacts } from './load-import-facts'
+import type { ImportBatch, ImportFacts } from './import/load-import-facts'
 import { gapsOfBatch, type GapReading } from './gaps-of-batch'
-import type { ImportedDough } from './place-rows'
-import type { ImportedReading } from './read-import'
+import type { ImportedDough } from './import/place-rows'
+import type { ImportedReading } from './import/read-import'
 
 export type OutsideMove = {
   batchId: string

@@ -7,7 +7,7 @@ import type { ReadingContent } from '../../documents/reading/text-of-reading.inp
 import { command } from '../command'
 import { Refusal } from '../refusal'
 import { refusalOfUnread } from '../refusal-of-unread'
-import { lockBatch } from '../shifts/lock-batch'
+import { lockBatch } from '../batches/lock-batch'
 import { keepOneReading } from './keep-one-reading'
 import type { ReadingEntry } from './reading-content.input'
 import { settleEntryInput } from './settle-entry.input'

@@ -3,10 +3,10 @@ import { command } from '../command'
 import { Refusal } from '../refusal'
 import { staleRefusal } from '../stale'
 import { beginBatchInput } from './begin-batch.input'
-import { lockBatch } from './lock-batch'
-import { mixedBatches } from './mixed-batches'
-import { mustBeOpen } from './must-be-open'
-import { byPlan, needsCleanDown } from './rules'
+import { lockBatch } from '../batches/lock-batch'
+import { mixedBatches } from '../batches/mixed-batches'
+import { mustBeOpen } from '../trials/must-be-open'
+import { byPlan, needsCleanDown } from '../batches/rules'
 
 /**
  * Begins a batch: from here on it is weighed out. The first one of a trial begins the trial's baking. The order was

@@ -3,8 +3,8 @@ import { command } from '../command'
 import { Refusal } from '../refusal'
 import { staleRefusal } from '../stale'
 import { countPiecesInput } from './count-pieces.input'
-import { lockBatch } from './lock-batch'
-import { mustBeOpen } from './must-be-open'
+import { lockBatch } from '../batches/lock-batch'
+import { mustBeOpen } from '../trials/must-be-open'
 
 /**
  * Counts how many pieces a batch made and how many of them are good, or counts again.

@@ -15,9 +15,9 @@ import { unitsOfBase } from '../readings/units-of-base'
 import { Refusal } from '../refusal'
 import { isFrozen, isOpen } from '../trials/rules'
 import { mixingOf } from './mixing-of'
-import { mixedBatches } from './mixed-batches'
+import { mixedBatches } from '../batches/mixed-batches'
 import { plannedValue } from './planned-value'
-import { byPlan, needsCleanDown, nextToBegin, undoMs, whyNoUndo } from './rules'
+import { byPlan, needsCleanDown, nextToBegin, undoMs, whyNoUndo } from '../batches/rules'
 
 /**
  * One batch as the floor needs it: what goes in and how much, the planned process, its readings with who and when, and

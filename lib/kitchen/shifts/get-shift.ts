@@ -10,8 +10,8 @@ import { gapsOfBatch } from '../readings/gaps-of-batch'
 import { measuresToRead } from '../readings/measures-to-read'
 import { readingsForGaps } from '../readings/readings-for-gaps'
 import { readPage } from '../read-page'
-import { mixedBatches } from './mixed-batches'
-import { byPlan, needsCleanDown, nextToBegin } from './rules'
+import { mixedBatches } from '../batches/mixed-batches'
+import { byPlan, needsCleanDown, nextToBegin } from '../batches/rules'
 
 /** Each with a rack of its own, so a screen holds few. */
 const trialsOnPage = 20

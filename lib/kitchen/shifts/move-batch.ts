@@ -4,10 +4,10 @@ import { gapsForRecord } from '../readings/gaps-for-record'
 import { gapsOfDough } from '../readings/gaps-of-trial'
 import { Refusal } from '../refusal'
 import { staleRefusal } from '../stale'
-import { lockBatch } from './lock-batch'
+import { lockBatch } from '../batches/lock-batch'
 import { moveBatchInput } from './move-batch.input'
-import { mustBeOpen } from './must-be-open'
-import { isOver, mayMove } from './rules'
+import { mustBeOpen } from '../trials/must-be-open'
+import { isOver, mayMove } from '../batches/rules'
 
 /**
  * Moves a batch one step on, or takes it out as lost or set aside, with a reason. A batch with readings that are

@@ -3,9 +3,9 @@ import type { Tx } from '../../db/client'
 import { command } from '../command'
 import { Refusal } from '../refusal'
 import { staleRefusal } from '../stale'
-import { lockBatch } from './lock-batch'
-import { mustBeOpen } from './must-be-open'
-import { whyNoUndo } from './rules'
+import { lockBatch } from '../batches/lock-batch'
+import { mustBeOpen } from '../trials/must-be-open'
+import { whyNoUndo } from '../batches/rules'
 import { undoMoveInput } from './undo-move.input'
 
 /**

@@ -1,7 +1,7 @@
 import 'server-only'
 import type { ArmTotal } from '../../calc/arms/types'
 import type { IngredientKind } from '../../db/generated/enums'
-import type { DrawnDose } from './draw-up-arm'
+import type { DrawnDose } from './drawn-dough'
 
 /** The total that a plain ingredient is there for. */
 const plainTotal: Partial<Record<IngredientKind, ArmTotal>> = { flour: 'flour', water: 'water', salt: 'salt', fat: 'fat', sugar: 'sugars' }

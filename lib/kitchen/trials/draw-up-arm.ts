@@ -5,7 +5,7 @@ import { armTotals, heldTotalOf } from './as-arm-line'
 import { askedTotals } from './asked-totals'
 import { balanceOfArm } from './balance-of-arm'
 import { bindsWater } from './binds-water'
-import type { ControlDough } from './draw-up-plan'
+import type { ControlDough, DrawnDose } from './drawn-dough'
 import { carrierOf } from './lines-to-weigh'
 import type { PlanArm, PlanDose, PlanFacts, PlanIngredient, PlanLine, PlanScale, PlanWarning } from './plan-types'
 import { resolutionOfLine } from './resolution-of-line'
@@ -67,7 +67,6 @@ export function drawUpArm(facts: PlanFacts, control: ControlDough, arm: PlanFact
   }
 }
 
-export type DrawnDose = { dose: Omit<PlanDose, 'weighing'>; ingredient: PlanIngredient; insteadOf: PlanIngredient | null }
 type WeighedDose = Omit<DrawnDose, 'dose'> & { dose: PlanDose }
 
 function drawUpDose(facts: PlanFacts, control: ControlDough, asked: PlanFacts['arms'][number]['doses'][number], leftG: Map<string, number>): DrawnDose {

@@ -1,16 +1,13 @@
 import 'server-only'
 import { massesFromPercentages } from '../../calc/formula/masses-from-percentages'
 import { roundToResolutions } from '../../calc/formula/round-to-resolutions'
-import type { StageKind } from '../../db/generated/enums'
 import { drawUpArm, drawUpControl } from './draw-up-arm'
+import type { ControlDough } from './drawn-dough'
 import { orderOfPlan } from './order-of-plan'
-import type { Plan, PlanFacts, PlanIngredient, PlanScale, PlanWarning } from './plan-types'
+import type { Plan, PlanFacts, PlanWarning } from './plan-types'
 import { powerOfPlan } from './power-of-plan'
 import { resolutionOfLine, resolutionWithoutScaleG } from './resolution-of-line'
 import { scaleOfLines } from './scale-of-lines'
-
-export type ControlLine = { id: string; stageId: string; stageKind: StageKind; isFinalDough: boolean; ingredient: PlanIngredient; massG: number; weighedG: number; scale: PlanScale | null }
-export type ControlDough = { flourG: number; doughG: number; doseStageId: string; doseStageKind: StageKind; lines: ControlLine[] }
 
 /**
  * Draws up the plan of a trial: one dough of each arm, balanced and rounded to the scale, with its water, allergens

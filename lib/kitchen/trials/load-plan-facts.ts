@@ -1,7 +1,7 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import type { StageKind } from '../../db/generated/enums'
-import { compositionOf } from '../formulas/rules'
+import { compositionOf } from '../stores/composition-of'
 import { Refusal } from '../refusal'
 import type { PlanFacts, PlanIngredient, PlanScale } from './plan-types'
 import { watersOf } from './waters-of'

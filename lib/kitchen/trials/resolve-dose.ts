@@ -3,7 +3,7 @@ import { CalcError } from '../../calc/error'
 import { nutrientShare } from '../../calc/formula/nutrient-share'
 import { compositionOrWater } from './as-arm-line'
 import { doseMassG } from './dose-mass'
-import type { ControlDough } from './draw-up-plan'
+import type { ControlDough } from './drawn-dough'
 import type { PlanDoseAsked, PlanIngredient } from './plan-types'
 
 export type ResolvedDose = {

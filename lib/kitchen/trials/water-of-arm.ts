@@ -1,6 +1,7 @@
 import 'server-only'
 import { WATER_SPECIFIC_HEAT_J_PER_G_K } from '../../calc/temperature/constants'
-import { requiredWaterTemp, type HeatPart } from '../../calc/temperature/required-water-temp'
+import type { HeatPart } from '../../calc/temperature/heat-of-parts'
+import { requiredWaterTemp } from '../../calc/temperature/required-water-temp'
 import { specificHeatJPerGK } from '../../calc/temperature/specific-heat'
 import type { IngredientKind } from '../../db/generated/enums'
 import { compositionOrWater } from './as-arm-line'

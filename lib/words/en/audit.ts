@@ -64,6 +64,8 @@ export const audit = {
     'stores.enter-price': 'entered a price',
     'stores.add-equipment': 'added equipment',
     'stores.change-equipment': 'changed equipment',
+    'results.close-trial': 'ended the baking of a trial',
+    // So named in entries that are there already.
     'evidence.close-trial': 'ended the baking of a trial',
     'decisions.draft-change': 'drafted a formula change from a trial',
     'decisions.keep-formula': 'kept a formula as it is after a trial',
@@ -81,6 +83,7 @@ export const audit = {
     'shifts.undo-move': 'took the move of a batch back',
     'shifts.count-pieces': 'counted pieces',
     'intake.take-entries': 'sent entries',
+    'stores.add-measure': 'added a measure',
     'readings.add-measure': 'added a measure',
     'readings.log-reading': 'logged a reading',
     'readings.correct-reading': 'corrected a reading',

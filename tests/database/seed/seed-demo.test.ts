@@ -1,13 +1,10 @@
-import fs from 'node:fs'
-import os from 'node:os'
-import path from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
 import { verifyRecord } from '@/lib/kitchen/audit/verify-record'
 import type { Caller } from '@/lib/kitchen/caller'
 import { dayInZone } from '@/lib/kitchen/day-in-zone'
 import { listDecisions } from '@/lib/kitchen/decisions/list-decisions'
-import { getResult } from '@/lib/kitchen/evidence/get-result'
+import { getResult } from '@/lib/kitchen/results/get-result'
 import { listFormulas } from '@/lib/kitchen/formulas/list-formulas'
 import { signIn } from '@/lib/kitchen/people/sign-in'
 import { getShift } from '@/lib/kitchen/shifts/get-shift'
@@ -26,23 +23,18 @@ const moments = forLong(['2026-03-02T00:05:00.000Z'], ['2026-03-02T00:05:00.000Z
 
 describe.each(moments)('the demo as it is made at %s', (moment) => {
   const now = new Date(moment)
-  const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'evendough-seed-'))
-  const file = path.join(folder, 'first-sign-in.txt')
   let database: FreshDatabase
   let owner: Caller
 
   beforeAll(async () => {
     database = await freshDatabase()
-    await seedDemo(await makeFirstRunLink(now), file, now)
-    const [, email, password] = /^(marit@\S+) {2}(\S+)/m.exec(fs.readFileSync(file, 'utf8'))!
+    const signIns = await seedDemo(await makeFirstRunLink(now), now)
+    const [, email, password] = /^(marit@\S+) {2}(\S+)/m.exec(signIns)!
     const from = { kind: 'desk', address: 'test', device: 'test', now: () => now } as const
     const session = valueOf(await signIn.call({ ...from, sessionSecret: null }, { email, password }))
     owner = { ...from, sessionSecret: session!.sessionSecret }
   }, 120_000)
-  afterAll(async () => {
-    fs.rmSync(folder, { recursive: true })
-    await database.drop()
-  })
+  afterAll(() => database.drop())
 
   const trialAbout = async (formula: string, standing: string) => {
     const { waiting, baking, drafts, past } = valueOf(await listTrials.call(owner, {}))

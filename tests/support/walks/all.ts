@@ -1,7 +1,7 @@
 import type { ActionWalk, PageWalk } from '../rights-walk'
 import { calculatorsPages } from './calculators'
 import { decisionsActions, decisionsPages } from './decisions'
-import { evidenceActions, evidencePages } from './evidence'
+import { resultsActions, resultsPages } from './results'
 import { formulasActions, formulasPages } from './formulas'
 import { importingActions, importingPages } from './importing'
 import { peopleActions, peoplePages } from './people'
@@ -10,5 +10,5 @@ import { storesActions, storesPages } from './stores'
 import { trialsActions, trialsPages } from './trials'
 
 /** Every server action and page there is; the first test of the walk fails when one is missing. */
-export const everyAction: readonly ActionWalk[] = [...peopleActions, ...storesActions, ...formulasActions, ...trialsActions, ...shiftActions, ...evidenceActions, ...decisionsActions, ...importingActions]
-export const everyPage: readonly PageWalk[] = [...peoplePages, ...storesPages, ...formulasPages, ...trialsPages, ...shiftPages, ...evidencePages, ...decisionsPages, ...importingPages, ...calculatorsPages]
+export const everyAction: readonly ActionWalk[] = [...peopleActions, ...storesActions, ...formulasActions, ...trialsActions, ...shiftActions, ...resultsActions, ...decisionsActions, ...importingActions]
+export const everyPage: readonly PageWalk[] = [...peoplePages, ...storesPages, ...formulasPages, ...trialsPages, ...shiftPages, ...resultsPages, ...decisionsPages, ...importingPages, ...calculatorsPages]

@@ -71,7 +71,7 @@ export const decisionsPages: readonly PageWalk[] = [
   },
   {
     route: '/trials/[trialId]/decide',
-    queries: ['decisions.get-choices', 'evidence.get-result'],
+    queries: ['decisions.get-choices', 'results.get-result'],
     right: 'draft-formula',
     address: async (context) => `/trials/${(await plantEnded(context)).trialId}/decide`,
     named: true,

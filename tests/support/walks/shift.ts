@@ -1,6 +1,6 @@
 import { v7 as uuid } from 'uuid'
 import { beginBatch } from '../../../lib/kitchen/shifts/begin-batch'
-import { undoMs } from '../../../lib/kitchen/shifts/rules'
+import { undoMs } from '../../../lib/kitchen/batches/rules'
 import { makeApprovedTrial } from '../approved-trial'
 import { callerOf, valueOf } from '../bakery'
 import type { ActionWalk, PageWalk, WalkContext } from '../rights-walk'

@@ -67,7 +67,7 @@ export const storesActions: readonly ActionWalk[] = [
   },
   {
     action: 'app/(desk)/stores/measures/new/actions.ts#add',
-    command: 'readings.add-measure',
+    command: 'stores.add-measure',
     right: 'edit-stores',
     aim: async (context) => ({ page: '/stores/measures/new', bound: ['en-GB'], fields: typedMeasure, happened: happens(context, 'measure', 'name') }),
   },
@@ -99,6 +99,6 @@ export const storesPages: readonly PageWalk[] = [
     address: async (context) => `/stores/equipment/${await plantEquipment(context)}`,
     named: true,
   },
-  { route: '/stores/measures', queries: ['readings.list-measures'], right: 'read-work', address: () => '/stores/measures' },
+  { route: '/stores/measures', queries: ['stores.list-measures'], right: 'read-work', address: () => '/stores/measures' },
   { route: '/stores/measures/new', queries: ['stores.get-form-units'], right: 'edit-stores', address: () => '/stores/measures/new' },
 ]

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest'
-import { analyseTrial, type TrialAnalysis } from '@/lib/kitchen/evidence/analyse-trial'
-import type { MeasuredBatch } from '@/lib/kitchen/evidence/trial-facts'
+import { analyseTrial, type TrialAnalysis } from '@/lib/kitchen/results/analyse-trial'
+import type { MeasuredBatch } from '@/lib/kitchen/results/trial-facts'
 import { oatTrial, wholemealTrial, type BakedTrial } from '@/seed/baked-trials'
 import { trueDifferenceMlPerG } from '@/seed/simulated-bake'
 import { forLong } from '@/tests/support/long'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { standardMeasures } from '@/lib/kitchen/readings/standard-measures'
+import { standardMeasures } from '@/lib/kitchen/stores/standard-measures'
 import { measureInText } from '@/lib/words/measure-in-text'
 import { measureMethod } from '@/lib/words/measure-method'
 import { measureName } from '@/lib/words/measure-name'

@@ -5,7 +5,7 @@ import { calculations } from '@/lib/words/en/calculators/words'
 import { decisions } from '@/lib/words/en/decisions'
 import { desk } from '@/lib/words/en/desk'
 import { door } from '@/lib/words/en/door'
-import { evidence } from '@/lib/words/en/evidence'
+import { results } from '@/lib/words/en/results'
 import { formulas } from '@/lib/words/en/formulas'
 import { importing } from '@/lib/words/en/importing'
 import { measures } from '@/lib/words/en/measures'
@@ -19,7 +19,7 @@ import { stores } from '@/lib/words/en/stores'
 import { trials } from '@/lib/words/en/trials'
 import { readLanguage, translation, wordsIn } from '@/lib/words/words'
 
-const everyEnglish = { audit, calculators, calculations, decisions, desk, door, evidence, formulas, importing, measures, mixing, people, planFigures, problems, refusals, shift, stores, trials }
+const everyEnglish = { audit, calculators, calculations, decisions, desk, door, formulas, importing, measures, mixing, people, planFigures, problems, refusals, results, shift, stores, trials }
 
 type Tree = { [key: string]: string | Tree }
 

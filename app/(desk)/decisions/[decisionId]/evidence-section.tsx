@@ -14,7 +14,7 @@ type EvidenceSectionProps = { decision: Pick<DecisionSeen, 'evidenceHash' | 'out
 
 /** What the trial showed when it was decided on: the rule, the arms, what cannot be concluded, the seal. */
 export function EvidenceSection({ decision, evidence, bakery, language }: EvidenceSectionProps) {
-  const { decisions: text, evidence: result } = wordsIn(language)
+  const { decisions: text, results: result } = wordsIn(language)
   const { declared, frozen, costs, limits, readings } = evidence
   const forms = resultForms({ result: { declared, analysis: { comparison: evidence } }, measureCode: decision.measureCode, bakery, language })
   const declaredSentences = [

@@ -5,8 +5,7 @@ import { FloorButton } from '@/lib/ui/floor-button'
 import { floorControlClass } from '@/lib/ui/floor-control-class'
 import { say } from '@/lib/words/say'
 import { DraftStatus } from './draft-status'
-import type { KeptReading } from './reading-types'
-import type { ReadingPlaceProps } from './reading-place'
+import type { KeptReading, ReadingPlaceProps } from './reading-types'
 import { isAtFault, useReadingDraft } from './use-reading-draft'
 
 type CorrectFormProps = Omit<ReadingPlaceProps, 'kept' | 'needs' | 'mayKeep'> & { reading: KeptReading; onDone(): void }

@@ -1,6 +1,6 @@
 import { rulesOf } from '@/app/rules-of'
 import { sayGap } from '@/app/(desk)/say-gap'
-import { nextState } from '@/lib/kitchen/shifts/rules'
+import { nextState } from '@/lib/kitchen/batches/rules'
 import { beginBatchInput } from '@/lib/kitchen/shifts/begin-batch.input'
 import { moveBatchInput } from '@/lib/kitchen/shifts/move-batch.input'
 import { ActionForm } from '@/lib/ui/action-form'

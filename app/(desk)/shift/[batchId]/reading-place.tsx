@@ -7,32 +7,8 @@ import { floorControlClass } from '@/lib/ui/floor-control-class'
 import { say } from '@/lib/words/say'
 import { CorrectForm } from './correct-form'
 import { DraftStatus } from './draft-status'
-import { asksForAt, idOfField, keyOfPlace, type KeptReading, type MeasureToRead, type Needs, type Place, type ReadingWords } from './reading-types'
+import { asksForAt, idOfField, keyOfPlace, type KeptReading, type ReadingPlaceProps } from './reading-types'
 import { isAtFault, useReadingDraft } from './use-reading-draft'
-
-export type ReadingPlaceProps = {
-  batchId: string
-  place: Place
-  measure: MeasureToRead
-  /** What it is of, in words: 'Piece 2'. */
-  label: string
-  /** What is in the book here and holds, by repeat. */
-  kept: readonly KeptReading[]
-  needs: Needs
-  pieces: number
-  /** What is in the book may still be corrected. */
-  isOpen: boolean
-  /** More may be put into the book. */
-  mayKeep: boolean
-  words: ReadingWords
-  language: string
-  onKept(reading: KeptReading, needs: Needs): void
-  /** The book said no: somebody else's reading may be in the place. */
-  onRefused(): void
-  onDraft(key: string, isUnsent: boolean): void
-  /** That it is in the book, by whoever is here, now; with the reason, of a correction. */
-  nowByline(reason?: string): string
-}
 
 /** One thing to read: what is in the book of it, and a large field for the reading that is still to come. */
 export function ReadingPlace(props: ReadingPlaceProps) {

@@ -56,3 +56,28 @@ export function asksForAt(kept: number, { repeats }: Pick<MeasureToRead, 'repeat
 }
 
 export type ReadingWords = Words['shift']['readings']
+
+/** What it takes to read one thing of a batch, and to correct what was read of it. */
+export type ReadingPlaceProps = {
+  batchId: string
+  place: Place
+  measure: MeasureToRead
+  /** What it is of, in words: 'Piece 2'. */
+  label: string
+  /** What is in the book here and holds, by repeat. */
+  kept: readonly KeptReading[]
+  needs: Needs
+  pieces: number
+  /** What is in the book may still be corrected. */
+  isOpen: boolean
+  /** More may be put into the book. */
+  mayKeep: boolean
+  words: ReadingWords
+  language: string
+  onKept(reading: KeptReading, needs: Needs): void
+  /** The book said no: somebody else's reading may be in the place. */
+  onRefused(): void
+  onDraft(key: string, isUnsent: boolean): void
+  /** That it is in the book, by whoever is here, now; with the reason, of a correction. */
+  nowByline(reason?: string): string
+}

@@ -3,7 +3,7 @@ import { z } from 'zod'
 import { placeFaults } from '@/app/(desk)/calculators/[subject]/[name]/place-faults'
 import { sayerOf } from '@/app/(desk)/calculators/sayer'
 import { fieldsOfSchema } from '@/lib/kitchen/calculators/shape-of-schema'
-import type { Fault } from '@/lib/kitchen/calculators/work-out'
+import type { Fault } from '@/lib/kitchen/calculators/fault-of-calc-error'
 
 const fields = fieldsOfSchema(
   z.strictObject({ resolutionG: z.number(), valuesG: z.array(z.number()), batchesG: z.array(z.array(z.number())), lines: z.array(z.strictObject({ netMassG: z.number() })) }),

@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest'
 import {
   allergenChange,
   changesAllergens,
-  compositionOf,
   figuresOf,
   flourOffPct,
   inProduction,
@@ -11,6 +10,7 @@ import {
   type FiguredStage,
   type VersionTimes,
 } from '@/lib/kitchen/formulas/rules'
+import { compositionOf } from '@/lib/kitchen/stores/composition-of'
 
 const at = (text: string) => new Date(`2026-03-02T${text}Z`)
 const version = (number: number, signedAt: string | null, effectiveAt = signedAt): VersionTimes & { discardedAt: Date | null } => ({

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { gapsOfBatch, type Gap, type GapReading } from '@/lib/kitchen/readings/gaps-of-batch'
-import { standardMeasures } from '@/lib/kitchen/readings/standard-measures'
+import { standardMeasures } from '@/lib/kitchen/stores/standard-measures'
 
 const own = { code: 'own', name: 'Own', unit: 'points', digits: 0, level: 'piece' as const, derivation: null, repeats: 1, least: 0, most: 10 }
 const measures = [...standardMeasures, own].map(({ least, most, ...measure }) => ({ ...measure, id: measure.code, code: measure.code === 'own' ? null : measure.code, repeatLimit: null, plausibleLeast: least, plausibleMost: most }))

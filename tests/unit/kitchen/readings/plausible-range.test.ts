@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { plausibleRange, type RangeFacts } from '@/lib/kitchen/readings/plausible-range'
-import { standardMeasures } from '@/lib/kitchen/readings/standard-measures'
+import { standardMeasures } from '@/lib/kitchen/stores/standard-measures'
 
 const facts: RangeFacts = { scalingMassG: 480, plannedWaterG: new Map([[0, 721.6], [1, 700]]), usualMlPerG: new Map([['loaf-volume', 4], ['own', 3]]) }
 const nothing: RangeFacts = { scalingMassG: null, plannedWaterG: new Map(), usualMlPerG: new Map() }

@@ -1,7 +1,7 @@
 import 'server-only'
 import { toScreen } from '@/lib/kitchen/calculators/on-screen'
 import type { FieldShape } from '@/lib/kitchen/calculators/shape-of-schema'
-import type { Fault } from '@/lib/kitchen/calculators/work-out'
+import type { Fault } from '@/lib/kitchen/calculators/fault-of-calc-error'
 import { wordsOfFault } from '@/lib/kitchen/calculators/words-of-fault'
 import { paragraph } from '@/lib/words/paragraph'
 import { say, sayName } from '@/lib/words/say'

@@ -3,7 +3,7 @@
 import { redirect } from 'next/navigation'
 import { act, textOf } from '@/app/act'
 import { numberOf } from '@/app/number-of'
-import { addMeasure } from '@/lib/kitchen/readings/add-measure'
+import { addMeasure } from '@/lib/kitchen/stores/add-measure'
 import type { FormState } from '@/lib/ui/form-state'
 
 export async function add(locale: string, former: FormState, form: FormData): Promise<FormState> {

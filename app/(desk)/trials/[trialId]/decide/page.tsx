@@ -4,7 +4,7 @@ import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getChoices } from '@/lib/kitchen/decisions/get-choices'
 import { notShown } from '@/lib/kitchen/decisions/rules'
-import { getResult } from '@/lib/kitchen/evidence/get-result'
+import { getResult } from '@/lib/kitchen/results/get-result'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { ActionRow } from '@/lib/ui/action-row'
 import { LinkButton } from '@/lib/ui/link-button'
@@ -33,7 +33,7 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
   // First, because it asks for the right to decide: whoever has not got it learns nothing of the trial.
   const choices = await ask(getChoices, { trialId })
   const asked = await askUnless(getResult, { trialId }, notWorkedOutCodes)
-  if (!asked.ok) return <NotWorkedOut title={decisions.title} back={{ href: `/trials/${trialId}`, label: words.evidence.toPlan }} refusal={asked.refusal} words={words} language={language} />
+  if (!asked.ok) return <NotWorkedOut title={decisions.title} back={{ href: `/trials/${trialId}`, label: words.results.toPlan }} refusal={asked.refusal} words={words} language={language} />
   const result = asked.value
   const { costs } = result
   const forms = resultForms({ result, measureCode: result.trial.measure.code, bakery, language })

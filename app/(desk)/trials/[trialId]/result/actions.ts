@@ -1,7 +1,7 @@
 'use server'
 
 import { act, textOf } from '@/app/act'
-import { closeTrial } from '@/lib/kitchen/evidence/close-trial'
+import { closeTrial } from '@/lib/kitchen/results/close-trial'
 import type { FormState } from '@/lib/ui/form-state'
 
 export async function close(trialId: string, seenRevision: number, early: boolean, former: FormState, form: FormData): Promise<FormState> {

@@ -1,5 +1,5 @@
 import { rulesOf } from '@/app/rules-of'
-import { closeTrialInput } from '@/lib/kitchen/evidence/close-trial.input'
+import { closeTrialInput } from '@/lib/kitchen/results/close-trial.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { FieldStack } from '@/lib/ui/field-stack'

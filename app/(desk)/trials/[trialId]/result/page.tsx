@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
-import { getResult } from '@/lib/kitchen/evidence/get-result'
+import { getResult } from '@/lib/kitchen/results/get-result'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { ActionRow } from '@/lib/ui/action-row'
 import { ArmMark } from '@/lib/ui/arm-mark'
@@ -30,14 +30,14 @@ import { WentWrong } from './went-wrong'
 import { WhatElse } from './what-else'
 
 export async function generateMetadata(): Promise<Metadata> {
-  return { title: wordsIn(await currentLanguage()).evidence.title }
+  return { title: wordsIn(await currentLanguage()).results.title }
 }
 
 export default async function ResultPage({ params }: { params: Promise<{ trialId: string }> }) {
   const { trialId } = await params
   const language = await currentLanguage()
   const words = wordsIn(language)
-  const { desk, evidence: text, importing } = words
+  const { desk, results: text, importing } = words
   const [{ bakery }, asked] = await Promise.all([ask(getDesk), askUnless(getResult, { trialId }, notWorkedOutCodes)])
   if (!asked.ok) return <NotWorkedOut title={text.title} back={{ href: `/trials/${trialId}`, label: text.toPlan }} refusal={asked.refusal} words={words} language={language} />
   const result = asked.value

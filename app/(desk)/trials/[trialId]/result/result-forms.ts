@@ -23,7 +23,7 @@ export function resultForms(q: { result: FormedTrial; measureCode: string | null
   const { declared, analysis } = q.result
   const { locale } = q.bakery
   const words = wordsIn(q.language)
-  const { evidence: text } = words
+  const { results: text } = words
   const { unit, digits } = declared.measure
   const measure = { code: q.measureCode, name: declared.measure.name }
   const arms = analysis.comparison?.arms ?? []

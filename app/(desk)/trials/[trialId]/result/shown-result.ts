@@ -1,5 +1,5 @@
 import 'server-only'
-import type { getResult } from '@/lib/kitchen/evidence/get-result'
+import type { getResult } from '@/lib/kitchen/results/get-result'
 import type { getDesk } from '@/lib/kitchen/people/get-desk'
 import type { AnswerOf } from '@/lib/kitchen/query'
 

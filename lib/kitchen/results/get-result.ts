@@ -1,0 +1,78 @@
+import 'server-only'
+import { z } from 'zod'
+import { levelOf } from '../../auth/rights'
+import { dayInZone } from '../day-in-zone'
+import { query } from '../query'
+import { calendarDay } from '../text.input'
+import { isEnded, isOpen } from '../trials/rules'
+import { analyseOnce } from './analyse-once'
+import { notableDifference } from './conditions-by-arm'
+import { costsOfTrial } from './costs-of-trial'
+import { countBatches } from './count-batches'
+import { doughAsMixed } from './dough-as-mixed'
+import { loadEvidence } from './load-evidence'
+
+/**
+ * What a trial showed. Until the planned mixing days are in it says how far the baking is and nothing of any arm. For
+ * those who see costs, beside it the ingredient cost of each arm at the prices of a day, the bakery's today unless one
+ * is named: amounts are decimal text in major units, not rounded, and before all days are in what the plan says.
+ * Refuses: not-found, took-too-long, not-worked-out.
+ */
+export const getResult = query({
+  name: 'results.get-result',
+  input: z.strictObject({ trialId: z.uuid(), pricesOn: calendarDay.optional() }),
+  right: 'read-work',
+  async run({ db, actor, now, input }) {
+    const { bakeryId } = actor
+    const [evidence, decision] = await Promise.all([
+      loadEvidence(db, bakeryId, input.trialId),
+      db.decision.findFirst({ where: { bakeryId, trialId: input.trialId, takenBackAt: null }, select: { id: true, number: true, outcome: true } }),
+    ])
+    const { header, declared, batches, arms, gaps } = evidence
+    const analysis = await analyseOnce(declared, batches)
+    const { counted } = countBatches({ factor: declared.factor, batches })
+    const means = new Map(analysis.comparison?.points.map(({ batchId, mean }) => [batchId, mean]))
+    const why = new Map(analysis.uncounted.map((each) => [each.batch.id, each.why]))
+    const { uncounted: _, ...shown } = analysis
+    return {
+      trial: header,
+      declared,
+      analysis: shown,
+      batches: batches.map(({ id, code, arm, day, plannedOrder, state, stateWhy, pieces }) => ({
+        id,
+        code,
+        // Which dough a code stands for is told with the result, not before it.
+        arm: analysis.comparison ? arm : null,
+        day,
+        plannedOrder,
+        state,
+        stateWhy,
+        loaves: pieces.filter(({ value }) => value !== null).length,
+        mean: means.get(id) ?? null,
+        uncounted: analysis.comparison ? (why.get(id) ?? null) : null,
+      })),
+      /** What is missing, unsettled or odd about the measured doughs. */
+      gaps,
+      outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
+      notableDifference,
+      /** What each dough was mixed with, water as it was taken. */
+      mixed: analysis.comparison ? arms.map(({ position, lines }) => doughAsMixed(position, lines, counted.filter(({ batch }) => batch.arm === position).map(({ batch }) => batch))) : [],
+      costs: levelOf(actor, 'see-costs') === 'yes' ? await costsOfTrial(db, bakeryId, evidence, input.pricesOn ?? dayInZone(now, evidence.timeZone)) : null,
+      mayImport: isOpen(header.state) && levelOf(actor, 'import-readings') === 'yes',
+      /** What somebody decided on it; null as long as nobody has. */
+      decision,
+      isEnded: isEnded(header.state),
+      mayDecide: levelOf(actor, 'draft-formula') === 'yes',
+      mayClose: header.state === 'baking' && levelOf(actor, 'approve-plan') === 'yes',
+    }
+  },
+})
+
+/** Mixing days on which the doughs were begun in another order than the drawn one. */
+function outOfOrderDays(batches: readonly { day: number; plannedOrder: number; begunAt: Date | null }[]): number[] {
+  const days = [...new Set(batches.map(({ day }) => day))]
+  return days.filter((day) => {
+    const begun = batches.filter((batch) => batch.day === day && batch.begunAt !== null).sort((a, b) => a.plannedOrder - b.plannedOrder)
+    return begun.some((batch, i) => i > 0 && batch.begunAt!.getTime() < begun[i - 1]!.begunAt!.getTime())
+  })
+}

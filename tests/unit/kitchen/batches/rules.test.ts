@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest'
+import { byPlan, isOver, mayMove, needsCleanDown, nextState, nextToBegin, undoMs, whyNoUndo, type BatchStateName, type MixedBatch } from '@/lib/kitchen/batches/rules'
+
+const states: BatchStateName[] = ['waiting', 'weighing', 'in_work', 'baked', 'measured', 'lost', 'set_aside']
+
+describe('a batch', () => {
+  it('goes one step at a time, or is taken out while it is under way', () => {
+    const moves = states.flatMap((from) => states.filter((to) => mayMove(from, to)).map((to) => `${from} ${to}`))
+    expect(moves).toEqual([
+      'waiting lost',
+      'waiting set_aside',
+      'weighing in_work',
+      'weighing lost',
+      'weighing set_aside',
+      'in_work baked',
+      'in_work lost',
+      'in_work set_aside',
+      'baked measured',
+      'baked lost',
+      'baked set_aside',
+    ])
+  })
+
+  it('knows its next step, which is one it may take', () => {
+    for (const state of states) {
+      const next = nextState(state)
+      if (next) expect(mayMove(state, next)).toBe(true)
+    }
+    expect(states.filter((state) => nextState(state) === null)).toEqual(['waiting', 'measured', 'lost', 'set_aside'])
+    expect(states.filter(isOver)).toEqual(['measured', 'lost', 'set_aside'])
+  })
+})
+
+const batch = (id: string, dayNumber: number, plannedOrder: number, more: Partial<MixedBatch> = {}): MixedBatch => ({
+  id,
+  dayNumber,
+  plannedOrder,
+  state: 'waiting',
+  cleanDownBefore: false,
+  begun: false,
+  leaves: ['gluten'],
+  ...more,
+})
+
+describe('the order', () => {
+  it('is by mixing day, then by the place drawn', () => {
+    expect([batch('d', 2, 1), batch('b', 1, 10), batch('a', 1, 2)].sort(byPlan).map(({ id }) => id)).toEqual(['a', 'b', 'd'])
+  })
+
+  it('puts the first that still waits next', () => {
+    expect(nextToBegin([batch('b', 1, 2), batch('a', 1, 1, { state: 'lost' }), batch('c', 2, 1)])?.id).toBe('b')
+    expect(nextToBegin([batch('a', 1, 1, { state: 'measured' })])).toBeNull()
+  })
+})
+
+describe('a clean-down', () => {
+  const milk = { leaves: ['gluten', 'milk'] }
+
+  it('is asked for where the plan says so', () => {
+    expect(needsCleanDown(batch('a', 1, 1, { cleanDownBefore: true }), [])).toBe(true)
+  })
+
+  it('is asked for when batches were swapped and the later one brought what this one must not carry', () => {
+    const plain = batch('a', 1, 1)
+    expect(needsCleanDown(plain, [plain, batch('b', 1, 2, { ...milk, begun: true })])).toBe(true)
+    expect(needsCleanDown(plain, [plain, batch('b', 2, 1, { ...milk, begun: true })])).toBe(true)
+    expect(needsCleanDown(plain, [plain, batch('b', 1, 2, { leaves: ['gluten', 'an unchecked ingredient'], begun: true })])).toBe(true)
+  })
+
+  it('is not asked for in the planned order, before anything was mixed, or when nothing is added', () => {
+    const plain = batch('b', 1, 2)
+    expect(needsCleanDown(plain, [batch('a', 1, 1, { ...milk, begun: true }), plain])).toBe(false)
+    expect(needsCleanDown(plain, [plain, batch('c', 1, 3, milk)])).toBe(false)
+    expect(needsCleanDown(plain, [plain, batch('c', 1, 3, { begun: true })])).toBe(false)
+    const withMilk = batch('d', 1, 1, milk)
+    expect(needsCleanDown(withMilk, [withMilk, batch('e', 1, 2, { begun: true })])).toBe(false)
+  })
+})
+
+describe('whether a move may be undone', () => {
+  const now = new Date('2026-03-02T04:00:10Z')
+  const moved = { revision: 3, movedFrom: 'waiting' as const, movedAt: new Date('2026-03-02T04:00:00Z'), movedById: 'esi', movedRevision: 3 }
+  const why = (change: object = {}, personId = 'esi') => whyNoUndo({ batch: { ...moved, ...change }, personId, now })
+
+  it('is for whoever made it, for ten seconds, while nothing was written since', () => {
+    expect(why()).toBeNull()
+    expect(why({}, 'lars')).toBe('undo-not-yours')
+    expect(why({ movedAt: new Date(now.getTime() - undoMs - 1) })).toBe('undo-too-late')
+    expect(why({ movedAt: new Date(now.getTime() + undoMs + 1) })).toBe('undo-too-late')
+    expect(why({ revision: 4 })).toBe('undo-built-on')
+    expect(why({ movedFrom: null, movedAt: null, movedById: null, movedRevision: null })).toBe('nothing-to-undo')
+  })
+})
