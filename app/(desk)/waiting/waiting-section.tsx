@@ -3,8 +3,11 @@ import { Fragment } from 'react'
 import { Cell } from '@/lib/ui/cell'
 import { EmptyState } from '@/lib/ui/empty-state'
 import { GroupRow } from '@/lib/ui/group-row'
+import { Notice } from '@/lib/ui/notice'
 import { Section } from '@/lib/ui/section'
 import { SheetTable } from '@/lib/ui/sheet-table'
+import { formatDateTime } from '@/lib/words/format/date'
+import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { waitingGroups, type Waiting } from './waiting-groups'
 
@@ -13,6 +16,7 @@ type WaitingSectionProps = { waiting: Waiting; words: Words; bakery: { locale: s
 /** What waits for whoever reads the page, at its top; a line where nothing does. */
 export function WaitingSection({ waiting, words, bakery, language }: WaitingSectionProps) {
   const { waiting: text } = words.desk
+  const { brokenRecord } = waiting
   const groups = waitingGroups(waiting, { words, bakery, language })
   const columns = [
     { key: 'what', label: text.what },
@@ -21,6 +25,12 @@ export function WaitingSection({ waiting, words, bakery, language }: WaitingSect
   ]
   return (
     <Section id="waits-for-you" title={text.title} screenOnly>
+      {brokenRecord ? (
+        <Notice tone="stop" word={words.desk.attention}>
+          {say(text.record, language, { date: formatDateTime(brokenRecord.at, bakery), number: brokenRecord.number, why: words.audit.why[brokenRecord.why] })}{' '}
+          <Link href="/team/record?check=all">{text.toRecord}</Link>
+        </Notice>
+      ) : null}
       {groups.length === 0 ? (
         <EmptyState sentence={text.nothing} />
       ) : (

@@ -34,6 +34,8 @@ export const desk = {
   waiting: {
     title: 'Waits for you',
     nothing: 'Nothing waits for you.',
+    record: 'When the install last looked, on {date}, the record did not fit together from entry {number} on: {why}. Tell whoever looks after this install, and change nothing.',
+    toRecord: 'To the record',
     what: 'What',
     about: 'About',
     since: 'Since',
