@@ -40,8 +40,10 @@ const rooms = {
   intake: [],
   readings: ['batches', 'intake', 'trials'],
   shifts: ['batches', 'readings', 'trials'],
-  results: ['formulas', 'heavy', 'readings', 'stores', 'trials'],
+  results: ['batches', 'formulas', 'heavy', 'readings', 'stores', 'trials'],
   decisions: ['formulas', 'heavy', 'results', 'trials'],
+  jobs: ['audit'],
+  desk: ['batches', 'formulas', 'readings', 'trials'],
 }
 /** Lists of what the rooms bring, which their own room hands on without knowing it. */
 const roomLists = ['lib/kitchen/heavy/works', 'lib/kitchen/intake/handlers']

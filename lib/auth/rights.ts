@@ -45,7 +45,7 @@ export const rights = {
   'read-work': { ...atDeskOnly, desk: all },
   // What the shift needs. A tablet on the bench gets neither costs nor which dough is which.
   'read-shift': { ...atDeskOnly, desk: all, station: all },
-  'read-record': { ...atDeskOnly, desk: heads },
+  'read-record': { ...atDeskOnly, desk: heads, jobs: ['check-records'] },
   'own-account': { ...atDeskOnly, desk: all },
   'make-owner-link': { ...atDeskOnly, desk: nobody, jobs: ['owner-link'] },
 } as const satisfies Record<string, Row>

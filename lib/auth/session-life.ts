@@ -14,3 +14,5 @@ export const sessionTouchMs = 60_000
 export const linkLifeMs = 24 * 60 * 60_000
 /** A link that is made on the machine is used there and then. */
 export const machineLinkLifeMs = 60 * 60_000
+/** What has ended (sessions, links) is kept for this long, for whoever looks into what happened, and then cleared away. */
+export const endedKeptMs = 90 * 24 * 60 * 60_000

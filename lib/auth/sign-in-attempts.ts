@@ -43,6 +43,11 @@ export async function rememberSignIn(db: Db | Tx, tried: SignInTry, now: Date): 
   await forgetSignInAttempts(db, tried, now)
   const keyHash = knownHash(tried)
   await db.signInLimit.upsert({ where: { keyHash }, create: { keyHash, failures: 0, lastAt: now }, update: { lastAt: now } })
+  await forgetKnownAddresses(db, now)
+}
+
+/** Forgets from where people signed in too long ago to count. */
+export async function forgetKnownAddresses(db: Db | Tx, now: Date): Promise<void> {
   await db.signInLimit.deleteMany({ where: { failures: 0, lastAt: { lt: new Date(now.getTime() - knownForMs) } } })
 }
 

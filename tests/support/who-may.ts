@@ -2,32 +2,32 @@ import type { Actor } from '../../lib/auth/actor'
 import type { Right } from '../../lib/auth/rights'
 
 /** Everybody who may call, one of each sort: persons at the desk and at a shared tablet, the tablet alone, a guest, a job. */
-export const parties = ['desk owner', 'desk head_baker', 'desk shift_baker', 'station owner', 'station head_baker', 'station shift_baker', 'station alone', 'taster', 'job owner-link'] as const
+export const parties = ['desk owner', 'desk head_baker', 'desk shift_baker', 'station owner', 'station head_baker', 'station shift_baker', 'station alone', 'taster', 'job owner-link', 'job check-records'] as const
 export type PartyName = (typeof parties)[number]
 
 /**
  * The table of who may do what, written out again by hand: `y` yes, `-` no, `s` own readings of the same shift, `p` in
  * part. Columns as in `parties`: owner, head baker and shift baker at the desk, the same at a station, the station with
- * nobody on it, a taster, the job that makes a link for an owner.
+ * nobody on it, a taster, the job that makes a link for an owner, the job that checks records.
  */
 export const whoMay: Record<Right, string> = {
-  'propose-trial': 'yyy --- - - -',
-  'approve-plan': 'yy- --- - - -',
-  'log-reading': 'yyy yyy - - -',
-  'correct-reading': 'yys yys - - -',
-  'import-readings': 'yy- --- - - -',
-  'see-costs': 'yy- --- - - -',
-  'edit-stores': 'yy- --- - - -',
-  'draft-formula': 'yy- --- - - -',
-  'sign-off-formula': 'yy- --- - - -',
-  'manage-people': 'yp- --- - - -',
-  'change-settings': 'y-- --- - - -',
-  taste: 'yyy yyy - y -',
-  'read-work': 'yyy --- - - -',
-  'read-shift': 'yyy yyy - - -',
-  'read-record': 'yy- --- - - -',
-  'own-account': 'yyy --- - - -',
-  'make-owner-link': '--- --- - - y',
+  'propose-trial': 'yyy --- - - - -',
+  'approve-plan': 'yy- --- - - - -',
+  'log-reading': 'yyy yyy - - - -',
+  'correct-reading': 'yys yys - - - -',
+  'import-readings': 'yy- --- - - - -',
+  'see-costs': 'yy- --- - - - -',
+  'edit-stores': 'yy- --- - - - -',
+  'draft-formula': 'yy- --- - - - -',
+  'sign-off-formula': 'yy- --- - - - -',
+  'manage-people': 'yp- --- - - - -',
+  'change-settings': 'y-- --- - - - -',
+  taste: 'yyy yyy - y - -',
+  'read-work': 'yyy --- - - - -',
+  'read-shift': 'yyy yyy - - - -',
+  'read-record': 'yy- --- - - - y',
+  'own-account': 'yyy --- - - - -',
+  'make-owner-link': '--- --- - - y -',
 }
 
 const levels: Record<string, string> = { y: 'yes', '-': 'no', s: 'own-same-shift', p: 'in-part' }
@@ -50,6 +50,6 @@ export function actorOf(party: PartyName, bakeryId = '01a22670-a9c1-7116-b164-c0
     case 'taster':
       return { kind, bakeryId, language: null, panelId: '01a22670-e2aa-7c31-9b1e-0a6d1c7f2e90', code: '417' }
     default:
-      return { kind: 'job', bakeryId, language: null, job: 'owner-link' }
+      return { kind: 'job', bakeryId, language: null, job: which as 'owner-link' }
   }
 }

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
+import { listWaiting } from '@/lib/kitchen/desk/list-waiting'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { listTrials } from '@/lib/kitchen/trials/list-trials'
 import { EmptyState } from '@/lib/ui/empty-state'
@@ -10,6 +11,7 @@ import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { WaitingSection } from '../waiting/waiting-section'
 import { TrialTable } from './trial-table'
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -20,8 +22,7 @@ export default async function TrialsPage({ searchParams }: { searchParams: Promi
   const { after } = await searchParams
   const language = await currentLanguage()
   const { trials: text, decisions, desk } = wordsIn(language)
-  const { bakery } = await ask(getDesk)
-  const { waiting, baking, sentBack, drafts, past, mayPropose } = await ask(listTrials, { after })
+  const [{ bakery }, { waiting, baking, sentBack, drafts, past, mayPropose }, waitsForReader] = await Promise.all([ask(getDesk), ask(listTrials, { after }), ask(listWaiting)])
   const sections = [
     { id: 'waiting', title: text.waiting, none: text.waitingNone, page: waiting },
     { id: 'baking', title: text.baking, none: text.bakingNone, page: baking },
@@ -51,6 +52,7 @@ export default async function TrialsPage({ searchParams }: { searchParams: Promi
         ],
       }}
     >
+      <WaitingSection waiting={waitsForReader} words={wordsIn(language)} bakery={bakery} language={language} />
       {sections.map(({ id, title, none, page }) => (
         <Section key={id} id={id} title={title}>
           {page.count === 0 ? (

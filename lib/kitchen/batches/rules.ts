@@ -40,6 +40,10 @@ export function isOver(state: BatchStateName): boolean {
   return following[state].length === 0
 }
 
+/** The states in which something is still to be done with a batch; `waiting` is not begun yet, the others are under way. */
+export const unfinishedStates = (Object.keys(following) as BatchStateName[]).filter((state) => !isOver(state))
+export const underWayStates = unfinishedStates.filter((state) => state !== 'waiting')
+
 export type PlacedBatch = { id: string; dayNumber: number; plannedOrder: number; state: BatchStateName }
 
 /** Order of a trial's batches as it was drawn: by mixing day, then by place. */

@@ -2,8 +2,8 @@ import 'server-only'
 import { z } from 'zod'
 import type { Prisma } from '../../db/generated/client'
 import { after } from '../after.input'
-import { readVersion } from '../formulas/read-version'
-import { signingOfVersion } from '../formulas/signing-of-version'
+import { readVersions } from '../formulas/read-version'
+import { signingOfVersions } from '../formulas/signing-of-version'
 import { keyParts } from '../page-cursor'
 import { query } from '../query'
 import { readPage } from '../read-page'
@@ -64,11 +64,13 @@ export const listDecisions = query({
       return { ...page, rows }
     }
     const [unsigned, signed, kept, takenBack] = await Promise.all([pageOf('waiting'), pageOf('signed'), pageOf('kept'), pageOf('taken-back')])
-    const waiting = []
-    for (const decision of unsigned.rows) {
-      const version = decision.version && (await readVersion(db, bakeryId, decision.version.id))
-      waiting.push({ ...decision, missing: version ? (await signingOfVersion(db, version, now)).missing : [] })
-    }
+    const draftIds = unsigned.rows.flatMap(({ version }) => (version ? [version.id] : []))
+    const drafts = draftIds.length === 0 ? [] : await readVersions(db, bakeryId, draftIds)
+    const signingOf = drafts.length === 0 ? null : await signingOfVersions(db, bakeryId, drafts, now)
+    const waiting = unsigned.rows.map((decision) => {
+      const draft = drafts.find(({ id }) => id === decision.version?.id)
+      return { ...decision, missing: signingOf && draft ? signingOf(draft).missing : [] }
+    })
     return { waiting: { ...unsigned, rows: waiting }, signed, kept, takenBack }
   },
 })

@@ -45,4 +45,9 @@ export function readVersion(from: Db | Tx, bakeryId: string, versionId: string) 
   return from.formulaVersion.findUnique({ where: { bakeryId_id: { bakeryId, id: versionId } }, select })
 }
 
+/** Several versions of a bakery as `readVersion` reads one, in no order. */
+export function readVersions(from: Db | Tx, bakeryId: string, versionIds: readonly string[]): Promise<VersionRead[]> {
+  return from.formulaVersion.findMany({ where: { bakeryId, id: { in: [...versionIds] } }, select })
+}
+
 export type VersionRead = NonNullable<Awaited<ReturnType<typeof readVersion>>>

@@ -3,6 +3,7 @@ import { command } from '../command'
 import { gapsForRecord } from '../readings/gaps-for-record'
 import { gapsOfTrial } from '../readings/gaps-of-trial'
 import { Refusal } from '../refusal'
+import { unfinishedStates } from '../batches/rules'
 import { staleRefusal } from '../stale'
 import { lockTrial } from '../trials/lock-trial'
 import { closeTrialInput } from './close-trial.input'
@@ -23,7 +24,7 @@ export const closeTrial = command({
     if (input.early && input.reason === '') throw Refusal.at('reason', 'missing')
     if (trial.state !== 'baking' || trial.revision !== input.seenRevision) throw await staleRefusal(tx, actor, input.trialId)
     const open = await tx.batch.count({
-      where: { bakeryId, trialId: input.trialId, kind: 'dough', state: { in: ['waiting', 'weighing', 'in_work', 'baked'] } },
+      where: { bakeryId, trialId: input.trialId, kind: 'dough', state: { in: unfinishedStates } },
     })
     if (open > 0 && !input.early) throw new Refusal('doughs-open', { count: open })
     const gaps = await gapsOfTrial(tx, bakeryId, input.trialId)

@@ -1,6 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
-import type { BatchState, TrialState } from '../../db/generated/enums'
+import type { BatchState } from '../../db/generated/enums'
 import { after } from '../after.input'
 import { dayOfDate } from '../day-of-date'
 import { keyParts } from '../page-cursor'
@@ -10,12 +10,12 @@ import { gapsOfBatch } from '../readings/gaps-of-batch'
 import { measuresToRead } from '../readings/measures-to-read'
 import { readingsForGaps } from '../readings/readings-for-gaps'
 import { readPage } from '../read-page'
+import { openStates } from '../trials/rules'
 import { mixedBatches } from '../batches/mixed-batches'
-import { byPlan, needsCleanDown, nextToBegin } from '../batches/rules'
+import { byPlan, needsCleanDown, nextToBegin, underWayStates } from '../batches/rules'
 
 /** Each with a rack of its own, so a screen holds few. */
 const trialsOnPage = 20
-const openStates: TrialState[] = ['approved', 'baking']
 
 /**
  * What is to be baked, a page of trials at a time: every approved trial with its batches in their drawn order, which one
@@ -105,6 +105,6 @@ export const getShift = query({
         return { id: trial.id, number: trial.number, state: trial.state, formulaName: trial.formula.name, batches: inOrder }
       }),
     )
-    return { trials: { ...page, rows: trials }, waiting: batchesIn('waiting'), underWay: batchesIn('weighing', 'in_work', 'baked') }
+    return { trials: { ...page, rows: trials }, waiting: batchesIn('waiting'), underWay: batchesIn(...underWayStates) }
   },
 })

@@ -15,15 +15,23 @@ export function mayFollow(from: TrialState, to: TrialState): boolean {
   return followers[from].includes(to)
 }
 
+const states = Object.keys(followers) as TrialState[]
+
 /** Whether doughs may be baked and read: the plan is approved, and the baking has not ended. */
 export function isOpen(state: TrialState): boolean {
   return state === 'approved' || state === 'baking'
 }
 
+/** The states of a trial that is open. */
+export const openStates = states.filter(isOpen)
+
 /** Whether nothing more is baked of a trial, so that somebody can decide on it. */
 export function isEnded(state: TrialState): boolean {
   return state === 'closed' || state === 'stopped'
 }
+
+/** The states of a trial that has ended. */
+export const endedStates = states.filter(isEnded)
 
 /** Whether the plan stands as it was approved, for good. */
 export function isFrozen(state: TrialState): boolean {

@@ -33,6 +33,7 @@ const callers: Record<string, { party: PartyName | null; caller: () => Caller }>
   'the head baker': { party: 'desk head_baker', caller: () => bakery.head.caller },
   'a shift baker': { party: 'desk shift_baker', caller: () => bakery.early.caller },
   'the job for an owner’s link': { party: 'job owner-link', caller: () => ({ ...from, kind: 'job', job: 'owner-link', bakeryId: bakery.bakeryId }) },
+  'the job that checks records': { party: 'job check-records', caller: () => ({ ...from, kind: 'job', job: 'check-records', bakeryId: bakery.bakeryId }) },
   'a job in a bakery that is not there': { party: null, caller: () => ({ ...from, kind: 'job', job: 'owner-link', bakeryId: '00000000-0000-7000-8000-000000000000' }) },
   'a job that is not known': { party: null, caller: () => ({ ...from, kind: 'job', job: 'everything' as 'owner-link', bakeryId: bakery.bakeryId }) },
   'a station': { party: null, caller: () => ({ ...from, kind: 'station', stationSecret: bakery.owner.sessionSecret, shiftToken: bakery.owner.sessionSecret }) },

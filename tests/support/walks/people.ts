@@ -135,7 +135,7 @@ export const peoplePages: readonly PageWalk[] = [
   { route: '/account', queries: ['people.get-account', 'people.get-desk'], right: 'own-account', address: () => '/account' },
   { route: '/team', queries: ['people.get-team'], right: 'read-work', address: () => '/team' },
   { route: '/team/people/[personId]', queries: ['people.get-person'], right: 'manage-people', address: (context) => `/team/people/${target(context)}`, named: true },
-  { route: '/team/record', queries: ['audit.list-record', 'audit.verify-record'], right: 'read-record', address: () => '/team/record' },
+  { route: '/team/record', queries: ['audit.list-record', 'audit.verify-record', 'jobs.list-jobs'], right: 'read-record', address: () => '/team/record' },
   { route: '/team/settings', queries: ['people.get-settings'], right: 'change-settings', address: () => '/team/settings' },
   {
     route: '/join/[secret]',

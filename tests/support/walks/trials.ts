@@ -141,7 +141,7 @@ export const trialsActions: readonly ActionWalk[] = [
 ]
 
 export const trialsPages: readonly PageWalk[] = [
-  { route: '/trials', queries: ['trials.list-trials'], right: 'read-work', address: () => '/trials' },
+  { route: '/trials', queries: ['trials.list-trials', 'desk.list-waiting'], right: 'read-work', address: () => '/trials' },
   { route: '/trials/new', queries: ['trials.get-trial'], right: 'propose-trial', address: () => '/trials/new' },
   { route: '/trials/[trialId]', queries: ['trials.get-plan'], right: 'read-work', address: async (context) => `/trials/${(await plantProposed(context)).trialId}`, named: true },
   { route: '/trials/[trialId]/edit', queries: ['trials.get-trial'], right: 'propose-trial', address: async (context) => `/trials/${(await plantDraft(context)).trialId}/edit`, named: true },

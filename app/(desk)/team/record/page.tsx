@@ -3,6 +3,7 @@ import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { listRecord } from '@/lib/kitchen/audit/list-record'
 import { verifyRecord } from '@/lib/kitchen/audit/verify-record'
+import { listJobs } from '@/lib/kitchen/jobs/list-jobs'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { ActionRow } from '@/lib/ui/action-row'
 import { Cell } from '@/lib/ui/cell'
@@ -16,6 +17,8 @@ import { formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { EntryCells } from './entry-cells'
+import { JobsSection } from './jobs-section'
+import { sayLastCheck } from './say-last-check'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).audit.title }
@@ -27,7 +30,7 @@ export default async function RecordPage({ searchParams }: { searchParams: Promi
   const words = wordsIn(language)
   const { audit: text, desk, people } = words
   const { bakery } = await ask(getDesk)
-  const { entries, fault: faultOfPage } = await ask(listRecord, { after })
+  const [{ entries, fault: faultOfPage }, { jobs, lastCheck }] = await Promise.all([ask(listRecord, { after }), ask(listJobs)])
   // The whole chain takes the longer the older the bakery is, so it is followed when somebody asks for it.
   const whole = check === 'all' ? await ask(verifyRecord) : null
   const fault = whole?.fault ?? faultOfPage
@@ -36,7 +39,7 @@ export default async function RecordPage({ searchParams }: { searchParams: Promi
     <Sheet
       kicker={text.title}
       headline={say(text.headline, language, { count: entries.count })}
-      margin={{ label: text.about, entries: [{ term: text.kept, detail: text.keptText }] }}
+      margin={{ label: text.about, entries: [{ term: text.kept, detail: text.keptText }, { term: text.lastCheck, detail: sayLastCheck(lastCheck, text, bakery, language) }] }}
     >
       {fault?.why === 'unknown-format' ? (
         <Notice tone="warn" word={desk.attention}>
@@ -73,6 +76,7 @@ export default async function RecordPage({ searchParams }: { searchParams: Promi
         </SheetTable>
         <ListFoot page={entries} list={text.entries} address="/team/record" anchor="entries" words={desk} language={language} />
       </Section>
+      <JobsSection jobs={jobs} text={text} bakery={bakery} />
       <ActionRow>
         {whole ? null : (
           <LinkButton tone="plain" href="/team/record?check=all">

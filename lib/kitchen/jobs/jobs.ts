@@ -1,0 +1,6 @@
+import 'server-only'
+import { checkRecords } from './check-records'
+import { clearRunOut } from './clear-run-out'
+
+/** What the install does by itself, in the order in which it is done. */
+export const jobs = [clearRunOut, checkRecords] as const
