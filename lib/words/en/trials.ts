@@ -105,7 +105,7 @@ export const trials = {
     basis: 'Per',
     doseOf: 'Of',
     doseOfChoices: { product: 'the product', active: 'its active' },
-    doseOption: '{name} (active: {active})',
+    doseActive: 'active: {active}',
     addDose: 'Add another ingredient to it',
     removeDose: 'Take this ingredient out',
     addArm: 'Add a test dough',
