@@ -3,10 +3,15 @@
 import { use } from 'react'
 import { ActionFormContext, useFormField } from './action-form-context'
 import { CheckField, type CheckFieldProps } from './check-field'
+import { DraftOwnerContext } from './draft-owner'
+import { useChangedHint } from './use-changed-hint'
 
 /** A `CheckField` that keeps its tick over an answer and a reload. */
 export function FormCheck(props: CheckFieldProps) {
   const { typed: typedValues } = use(ActionFormContext)
   const { id, typed, error } = useFormField(props.name, props.label)
-  return <CheckField {...props} id={id} defaultChecked={typedValues !== null ? typed !== undefined : props.defaultChecked} error={error} />
+  const owner = use(DraftOwnerContext)
+  const isTicked = props.defaultChecked ?? false
+  const hint = useChangedHint(props.name, props.hint, isTicked ? (props.value ?? 'on') : '', isTicked ? owner?.words.ticked : owner?.words.notTicked, '')
+  return <CheckField {...props} id={id} hint={hint} defaultChecked={typedValues !== null ? typed !== undefined : props.defaultChecked} error={error} />
 }

@@ -1,6 +1,7 @@
 import { draftTrial } from '../../lib/kitchen/trials/draft-trial'
 import { expect, test } from '../support/app'
 import { callerOf, valueOf } from '../support/bakery'
+import { chooseIngredient } from '../support/choose-ingredient'
 import { makeTrialStores, trialContentOf } from '../support/trials'
 
 test('a line is fixed and another goes on a scale of choice, and the plan says both', async ({ bakery, as }) => {
@@ -30,7 +31,7 @@ test('all of an ingredient goes out without its amount, and an amount that was t
   await page.getByLabel('Question', { exact: true }).fill('Does the loaf need its oil?')
   await page.getByLabel('Formula').selectOption(stores.formulaId)
   await page.getByLabel('Name').first().fill('no oil')
-  await page.getByLabel('Ingredient', { exact: true }).selectOption(stores.ids.oil)
+  await chooseIngredient(page.getByRole('combobox', { name: 'Ingredient', exact: true }), 'Sunflower oil')
   await page.getByLabel('Dose', { exact: true }).fill('1.5')
   await page.getByLabel('How it is meant').selectOption('without')
   await expect(page.getByLabel('Dose', { exact: true })).toBeHidden()

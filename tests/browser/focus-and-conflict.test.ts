@@ -1,6 +1,8 @@
 import type { Page } from 'playwright/test'
 import { changeSettings } from '../../lib/kitchen/people/change-settings'
 import { invitePerson } from '../../lib/kitchen/people/invite-person'
+import { addIngredient } from '../../lib/kitchen/stores/add-ingredient'
+import { changeIngredient } from '../../lib/kitchen/stores/change-ingredient'
 import { expect, test } from '../support/app'
 import { makeApprovedTrial } from '../support/approved-trial'
 import { callerOf, valueOf } from '../support/bakery'
@@ -59,4 +61,26 @@ test('where two people changed the same thing, the second is told by whom and wh
   await page.reload()
   await expect(page.getByLabel('Currency')).toHaveValue('GBP')
   await expect(page.getByLabel('Name of the bakery')).toHaveValue('Mill Street')
+})
+
+test('ticks and choices of a few say what stands in the book now, as other fields do', async ({ as, bakery }) => {
+  const facts = { name: 'Rye flour', labelName: 'Rye flour', kind: 'flour', active: null, customary: null, allergens: ['gluten'], dustCaution: true, note: '', figures: {} }
+  const caller = callerOf(bakery.head.sessionSecret, new Date())
+  const { ingredientId } = valueOf(await addIngredient.call(caller, { ...facts, allergenCheck: 'checked-now' }))
+  const page = await as(bakery.owner)
+  await page.goto(`/stores/ingredients/${ingredientId}/change`)
+  const trial = { allergens: ['milk'], dustCaution: false, counts: ['water'] }
+  valueOf(await changeIngredient.call(caller, { ...facts, ...trial, ingredientId, seenRevision: 1, allergenCheck: 'checked-now', inUse: true }))
+  await page.getByLabel('Note').fill('From the weir mill.')
+  await page.getByRole('button', { name: 'Keep' }).click()
+  await expect(page.getByText('Henk changed this at')).toBeVisible()
+  const hintOf = (name: string) => page.locator(`[id="${name}-hint"]`)
+  await expect(hintOf('allergens.milk')).toHaveText('Now in the book: ticked')
+  await expect(hintOf('allergens.gluten')).toHaveText('Now in the book: not ticked')
+  await expect(hintOf('dustCaution')).toContainText('Now in the book: not ticked')
+  await expect(page.getByRole('radiogroup').filter({ hasText: 'Now in the book' })).toHaveCount(1)
+  // Of what was not changed by the other, nothing is said.
+  await expect(hintOf('allergens.egg')).toHaveCount(0)
+  await expect(hintOf('bindsWater')).not.toContainText('Now in the book')
+  await expect(page.getByLabel('Note')).toHaveValue('From the weir mill.')
 })

@@ -1,5 +1,6 @@
 import { expect, test } from '../support/app'
 import { makeApprovedTrial } from '../support/approved-trial'
+import { chooseIngredient } from '../support/choose-ingredient'
 import { makeTrialStores } from '../support/trials'
 
 const header = 'Day;Dough;Loaf;Loaf weight (g);Volume;Volume'
@@ -81,7 +82,7 @@ test('what a trial sets apart is typed once, kept over a fault, and stands on th
   await page.getByLabel('Question', { exact: true }).fill('Does malt brown the crust at each heat?')
   await page.getByLabel('Formula').selectOption(stores.formulaId)
   await page.getByLabel('Name').first().fill('malt, 0.6 %')
-  await page.getByLabel('Ingredient').first().selectOption(stores.ids.malt)
+  await chooseIngredient(page.getByRole('combobox', { name: 'Ingredient' }).first(), 'Malt powder')
   await page.getByLabel('Dose').first().fill('0.6')
   await page.getByLabel('Tap water, cold').fill('12')
   await page.getByLabel('What differs').fill('Baking temperature')

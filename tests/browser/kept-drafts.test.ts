@@ -3,6 +3,7 @@ import { changeSettings } from '../../lib/kitchen/people/change-settings'
 import { draftTrial } from '../../lib/kitchen/trials/draft-trial'
 import { cookieOf, expect, test } from '../support/app'
 import { callerOf, valueOf, type TestPerson } from '../support/bakery'
+import { chooseIngredient } from '../support/choose-ingredient'
 import { makeTrialStores, trialContentOf } from '../support/trials'
 
 const back = 'stands in the fields again'
@@ -17,7 +18,7 @@ test('a trial half typed is there after a reload, on the way back and after a cr
   await page.getByLabel('Question', { exact: true }).fill('Does the yoghurt earn its place?')
   await page.getByLabel('Formula').selectOption(stores.formulaId)
   await page.getByLabel('Name').first().fill('with yoghurt')
-  await page.getByLabel('Ingredient', { exact: true }).selectOption(stores.ids.yoghurt)
+  await chooseIngredient(page.getByRole('combobox', { name: 'Ingredient', exact: true }), 'Yoghurt')
   await page.getByLabel('Dose', { exact: true }).fill('8')
   await page.getByRole('button', { name: 'Add a test dough' }).click()
   await page.getByLabel('Name').nth(1).fill('half typed')
@@ -26,7 +27,7 @@ test('a trial half typed is there after a reload, on the way back and after a cr
     await expect(at.getByText(back)).toBeVisible()
     await expect(at.getByLabel('Question', { exact: true })).toHaveValue('Does the yoghurt earn its place?')
     await expect(at.getByLabel('Formula')).toHaveValue(stores.formulaId)
-    await expect(at.getByLabel('Ingredient', { exact: true }).first()).toHaveValue(stores.ids.yoghurt)
+    await expect(at.getByLabel('Ingredient', { exact: true }).first()).toHaveValue('Yoghurt')
     await expect(at.getByLabel('Dose', { exact: true }).first()).toHaveValue('8')
     await expect(at.getByLabel('Name').nth(1)).toHaveValue('half typed')
   }
@@ -65,14 +66,14 @@ test('lines of a formula come back with their totals, and are gone after startin
   await page.goto('/formulas/new')
   await page.getByLabel('Name').first().fill('Seeded tin')
   const line = page.getByRole('row').filter({ has: page.getByRole('combobox') }).first()
-  await line.getByRole('combobox').selectOption(stores.ids.flour)
+  await chooseIngredient(line.getByRole('combobox'), 'Bread flour')
   await line.getByRole('textbox').fill('100')
   await page.getByLabel('Pieces').fill('12')
   await isKept(page, 'Seeded tin')
   await page.reload()
   await expect(page.getByText(back)).toBeVisible()
   await expect(page.getByLabel('Name').first()).toHaveValue('Seeded tin')
-  await expect(line.getByRole('combobox')).toHaveValue(stores.ids.flour)
+  await expect(line.getByRole('combobox')).toHaveValue('Bread flour')
   await expect(line.getByRole('textbox')).toHaveValue('100')
   await expect(page.getByLabel('Pieces')).toHaveValue('12')
   await page.getByRole('button', { name: 'Start afresh' }).click()

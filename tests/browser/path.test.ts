@@ -3,6 +3,7 @@ import { db } from '../../lib/db/client'
 import { enterPrice } from '../../lib/kitchen/stores/enter-price'
 import { expect, test } from '../support/app'
 import { callerOf, valueOf, type TestPerson } from '../support/bakery'
+import { chooseIngredient } from '../support/choose-ingredient'
 import { makeIngredients } from '../support/ingredients'
 import { expectOwnPlanRefused } from '../support/path/own-plan'
 import { bakeBatch } from '../support/path/bake-batch'
@@ -57,7 +58,7 @@ test('four people: a formula is signed off, a trial proposed against it, approve
   for (const [at, line] of lines.entries()) {
     const row = `Line ${at + 1} of stage 1`
     if ((await head.getByLabel(`${row}: Ingredient`).count()) === 0) await head.getByRole('button', { name: 'Add a line' }).click()
-    await head.getByLabel(`${row}: Ingredient`).selectOption({ label: line.name })
+    await chooseIngredient(head.getByRole('combobox', { name: `${row}: Ingredient` }), line.name)
     await head.getByLabel(`${row}: On flour, %`).fill(at === 0 ? '90' : String(line.pct))
   }
   await head.getByRole('button', { name: 'Keep the draft' }).click()
@@ -84,7 +85,7 @@ test('four people: a formula is signed off, a trial proposed against it, approve
   await early.getByLabel('Doughs of each kind on a day').fill('2')
   await early.getByLabel('Loaves or pieces from a dough').fill(String(piecesBaked))
   await early.getByLabel('Name', { exact: true }).fill('honey, 5 %')
-  await early.getByLabel('Ingredient', { exact: true }).selectOption({ label: 'Honey' })
+  await chooseIngredient(early.getByRole('combobox', { name: 'Ingredient', exact: true }), 'Honey')
   await early.getByLabel('Dose', { exact: true }).fill('much')
   await early.getByLabel('Tap water, cold').fill('12')
   await early.getByRole('button', { name: 'Keep the draft' }).click()

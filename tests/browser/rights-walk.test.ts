@@ -10,8 +10,8 @@ import { levelByHand } from '../support/who-may'
 
 /** Reached otherwise than by an action or a page of the walk, each with a test of its own. */
 const actionsElsewhere = ['app/(door)/set-up/[secret]/actions.ts#setUp']
-const routesElsewhere = ['/', '/icon.svg', '/sign-out', '/api/auth/[...nextauth]', '/api/v1/entries']
-const useCasesElsewhere = ['people.find-owners', 'people.make-owner-link', 'people.set-up-bakery', 'people.sign-in', 'people.sign-out', 'intake.take-entries', 'readings.log-reading', 'readings.correct-reading', 'readings.settle-entry']
+const routesElsewhere = ['/', '/icon.svg', '/sign-out', '/api/auth/[...nextauth]', '/api/v1/entries', '/stores/find-ingredients']
+const useCasesElsewhere = ['people.find-owners', 'people.make-owner-link', 'people.set-up-bakery', 'people.sign-in', 'people.sign-out', 'intake.take-entries', 'readings.log-reading', 'readings.correct-reading', 'readings.settle-entry', 'stores.find-ingredients']
 
 type Who = { label: string; role: WalkRole | null; person(bakery: TestBakery, neighbour: TestBakery): TestPerson | null; isNeighbour?: true }
 

@@ -4,9 +4,11 @@ import type { KeyboardEvent } from 'react'
 import { useFormField } from '@/lib/ui/action-form-context'
 import { controlClass } from '@/lib/ui/control-class'
 import { ErrorLine } from '@/lib/ui/error-line'
+import { FormSearchField } from '@/lib/ui/form-search-field'
 import { RowButton } from '@/lib/ui/row-button'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
+import { askIngredients } from '../stores/find-ingredients/ask-ingredients'
 import type { EditorIngredient } from './editor-figures'
 import { lineFieldId, type EditorAction, type EditorLine } from './editor-state'
 import type { FormulaFormat } from './formula-format'
@@ -18,7 +20,9 @@ type EditorLineRowProps = {
   label: string
   canMoveUp: boolean
   canMoveDown: boolean
-  ingredients: readonly EditorIngredient[]
+  /** Those that the formula holds. */
+  heldIngredients: ReadonlyMap<string, EditorIngredient>
+  onChoose: (ingredient: EditorIngredient) => void
   massG: number | undefined
   text: Words['formulas']
   format: FormulaFormat
@@ -27,14 +31,14 @@ type EditorLineRowProps = {
 }
 
 /** One line being written: ingredient, % on flour, what it weighs, and the buttons that move it or take it away. */
-export function EditorLineRow({ line, stageKey, label, canMoveUp, canMoveDown, ingredients, massG, text, format, language, step }: EditorLineRowProps) {
+export function EditorLineRow({ line, stageKey, label, canMoveUp, canMoveDown, heldIngredients, onChoose, massG, text, format, language, step }: EditorLineRowProps) {
   const { editor } = text
   const full = (word: string) => say(editor.fieldOf, language, { place: label, field: word })
-  const ingredient = useFormField(lineFieldId(line.key, 'ingredientId'), full(editor.ingredient))
+  const held = heldIngredients.get(line.ingredientId)
   const pct = useFormField(lineFieldId(line.key, 'pctFlour'), full(editor.onFlour))
   const move = (by: -1 | 1, focus: string) => step({ do: 'move-line', line: line.key, by, focus })
 
-  const onKeyDown = (event: KeyboardEvent<HTMLInputElement | HTMLSelectElement>) => {
+  const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
     if (event.key === 'Enter') {
       event.preventDefault()
       step({ do: 'add-line', stage: stageKey, after: line.key })
@@ -49,24 +53,20 @@ export function EditorLineRow({ line, stageKey, label, canMoveUp, canMoveDown, i
   return (
     <tr>
       <td>
-        <select
-          id={ingredient.id}
-          aria-label={full(editor.ingredient)}
-          aria-invalid={ingredient.error ? true : undefined}
-          aria-describedby={ingredient.error ? `${ingredient.id}-error` : undefined}
-          defaultValue={line.ingredientId}
-          onChange={({ target }) => step({ do: 'change-line', line: line.key, to: { ingredientId: target.value } })}
+        <FormSearchField<EditorIngredient>
+          name={lineFieldId(line.key, 'ingredientId')}
+          label={full(editor.ingredient)}
+          inTable
+          value={{ id: line.ingredientId, text: line.ingredientName }}
+          onChange={({ id, text: ingredientName }, chosen) => {
+            if (chosen) onChoose(chosen)
+            step({ do: 'change-line', line: line.key, to: { ingredientId: id, ingredientName } })
+          }}
+          find={(part, signal) => askIngredients(part, [...heldIngredients.values()].flatMap(({ id, isEnded }) => (isEnded ? [id] : [])), signal)}
+          detailOf={({ isEnded }) => (isEnded ? editor.endedIngredient : null)}
+          hint={held?.isEnded ? editor.endedIngredient : undefined}
           onKeyDown={onKeyDown}
-          className={controlClass('medium')}
-        >
-          <option value="">{editor.choose}</option>
-          {ingredients.map(({ id, name, isEnded }) => (
-            <option key={id} value={id}>
-              {isEnded ? say(editor.ended, language, { name }) : name}
-            </option>
-          ))}
-        </select>
-        {ingredient.error ? <ErrorLine id={`${ingredient.id}-error`} text={ingredient.error} /> : null}
+        />
       </td>
       <td data-numeric>
         <input

@@ -21,7 +21,8 @@ type EditorStageRowsProps = {
   isFirst: boolean
   isLast: boolean
   isOnly: boolean
-  ingredients: readonly EditorIngredient[]
+  heldIngredients: ReadonlyMap<string, EditorIngredient>
+  onChoose: (ingredient: EditorIngredient) => void
   live: LiveFigures
   stageFigures: { pctFlour: number; flourSharePct: number } | undefined
   text: Words['formulas']
@@ -117,7 +118,8 @@ export function EditorStageRows(props: EditorStageRowsProps) {
                 label={sayName(editor.line, language, { line: index + 1, stage: number })}
                 canMoveUp={!(isFirst && index === 0)}
                 canMoveDown={!(isLast && index === stage.lines.length - 1)}
-                ingredients={props.ingredients}
+                heldIngredients={props.heldIngredients}
+                onChoose={props.onChoose}
                 massG={live.massOfLine.get(line.key)}
                 text={text}
                 format={format}

@@ -1,7 +1,8 @@
 import type { FiguredStage } from '@/lib/kitchen/formulas/rules'
 
 /** Lines and stages as they are being typed. Keys stay with their row wherever it is moved. */
-export type EditorLine = { key: number; ingredientId: string; pctFlour: string }
+/** `ingredientId` is empty where nothing is chosen, whatever stands as its name. */
+export type EditorLine = { key: number; ingredientId: string; ingredientName: string; pctFlour: string }
 export type EditorStage = { key: number; kind: FiguredStage['kind']; name: string; lines: readonly EditorLine[] }
 
 export type EditorState = {
@@ -14,7 +15,9 @@ export type EditorState = {
 export type EditorAction =
   /** From other lines than those that were there. */
   | { do: 'begin-again'; stages: readonly GivenStage[] }
-  | { do: 'change-line'; line: number; to: Partial<Pick<EditorLine, 'ingredientId' | 'pctFlour'>> }
+  | { do: 'change-line'; line: number; to: Partial<Omit<EditorLine, 'key'>> }
+  /** Names by the ids of their ingredients, as they are now. */
+  | { do: 'name-ingredients'; names: ReadonlyMap<string, string> }
   | { do: 'add-line'; stage: number; after?: number }
   | { do: 'remove-line'; line: number }
   | { do: 'move-line'; line: number; by: -1 | 1; focus: string }
@@ -27,6 +30,8 @@ export const lineFieldId = (line: number, field: 'ingredientId' | 'pctFlour') =>
 export const stageFieldId = (stage: number, field: 'kind' | 'name' | 'lines') => `stage-${stage}-${field}`
 
 export type GivenStage = { kind: FiguredStage['kind']; name: string; lines: readonly Omit<EditorLine, 'key'>[] }
+
+export const blankLine: GivenStage['lines'][number] = { ingredientId: '', ingredientName: '', pctFlour: '' }
 
 /** The state to begin with. */
 export function editorStateOf(given: readonly GivenStage[]): EditorState {
@@ -44,10 +49,12 @@ export function editorStep(state: EditorState, action: EditorAction): EditorStat
       return editorStateOf(action.stages)
     case 'change-line':
       return { ...state, stages: stages.map((stage) => ({ ...stage, lines: stage.lines.map((line) => (line.key === action.line ? { ...line, ...action.to } : line)) })) }
+    case 'name-ingredients':
+      return { ...state, stages: stages.map((stage) => ({ ...stage, lines: stage.lines.map((line) => ({ ...line, ingredientName: action.names.get(line.ingredientId) ?? line.ingredientName })) })) }
     case 'change-stage':
       return { ...state, stages: stages.map((stage) => (stage.key === action.stage ? { ...stage, ...action.to } : stage)) }
     case 'add-line': {
-      const line: EditorLine = { key: nextKey, ingredientId: '', pctFlour: '' }
+      const line: EditorLine = { key: nextKey, ...blankLine }
       const into = (stage: EditorStage) => {
         const at = stage.lines.findIndex(({ key }) => key === action.after) + 1 || stage.lines.length
         return { ...stage, lines: [...stage.lines.slice(0, at), line, ...stage.lines.slice(at)] }
@@ -65,7 +72,7 @@ export function editorStep(state: EditorState, action: EditorAction): EditorStat
       return { ...state, stages: moveLine(stages, action.line, action.by), focus: { id: action.focus, turn } }
     case 'add-stage': {
       const kind = stages.some((stage) => stage.kind === 'final_dough') ? 'pre_ferment' : 'final_dough'
-      const stage: EditorStage = { key: nextKey, kind, name: '', lines: [{ key: nextKey + 1, ingredientId: '', pctFlour: '' }] }
+      const stage: EditorStage = { key: nextKey, kind, name: '', lines: [{ key: nextKey + 1, ...blankLine }] }
       // What is made ahead stands before the dough that it goes into.
       const placed = kind === 'final_dough' ? [...stages, stage] : [stage, ...stages]
       return { stages: placed, nextKey: nextKey + 2, focus: { id: stageFieldId(nextKey, 'kind'), turn } }

@@ -24,7 +24,7 @@ export function editorValues({ batch, process, version, stages }: AnswerOf<typeo
     stages: stages.map((stage) => ({
       kind: stage.kind,
       name: stage.name,
-      lines: stage.lines.map((line) => ({ ingredientId: line.ingredient.id, pctFlour: text(line.pctFlour) })),
+      lines: stage.lines.map((line) => ({ ingredientId: line.ingredient.id, ingredientName: line.ingredient.name, pctFlour: text(line.pctFlour) })),
     })),
   }
 }

@@ -15,9 +15,10 @@ import { Sheet } from '@/lib/ui/sheet'
 import { SubmitButton } from '@/lib/ui/submit-button'
 import { massFigure, temperatureFigure, type FieldFigure } from '@/lib/words/format/figure-in-field'
 import type { Language, Words } from '@/lib/words/words'
+import { askIngredientsById } from '../stores/find-ingredients/ask-ingredients'
 import { liveFigures, type EditorIngredient } from './editor-figures'
 import { EditorStageRows } from './editor-stage-rows'
-import { editorStateOf, editorStep, type EditorStage } from './editor-state'
+import { editorStateOf, editorStep, type GivenStage } from './editor-state'
 import { editorEntries, EditorTotals } from './editor-totals'
 import { FormAnchor } from '@/lib/ui/form-anchor'
 import { formulaFormat } from './formula-format'
@@ -36,7 +37,7 @@ export type EditorValues = {
   bakeTimeMin: string
   method: string
   reason: string
-  stages: readonly (Omit<EditorStage, 'key' | 'lines'> & { lines: readonly { ingredientId: string; pctFlour: string }[] })[]
+  stages: readonly GivenStage[]
 }
 
 type FormulaEditorProps = {
@@ -47,6 +48,7 @@ type FormulaEditorProps = {
   /** A new formula is given its name here. */
   hasName: boolean
   values: EditorValues
+  /** Those that the lines begin with; others are found as they are chosen. */
   ingredients: readonly EditorIngredient[]
   text: Words['formulas']
   units: FormulaUnits
@@ -60,7 +62,8 @@ export function FormulaEditor({ action, rules, kicker, headline, hasName, values
   const [mass, temp] = [massFigure(units.massUnits), temperatureFigure(units.temperatureUnits)]
   const [state, step] = useReducer(editorStep, values.stages, editorStateOf)
   const [batch, setBatch] = useState({ pieces: values.pieces, scalingMassG: values.scalingMassG, doughLossPct: values.doughLossPct })
-  const byId = new Map(ingredients.map((ingredient) => [ingredient.id, ingredient]))
+  const [chosen, setChosen] = useState<readonly EditorIngredient[]>([])
+  const byId = new Map([...ingredients, ...chosen].map((ingredient) => [ingredient.id, ingredient]))
   const live = liveFigures(state.stages, batch, byId, units)
   const format = formulaFormat(units, text.units)
   const { focus } = state
@@ -72,10 +75,23 @@ export function FormulaEditor({ action, rules, kicker, headline, hasName, values
   const takeBatch = ({ target }: ChangeEvent<HTMLDivElement>) => {
     if (target instanceof HTMLInputElement && target.name in batch) setBatch({ ...batch, [target.name]: target.value })
   }
+  // A draft holds what was chosen when it was typed, and not what the stores say of that now.
+  const lookUp = async (stages: readonly GivenStage[]) => {
+    const ids = new Set(stages.flatMap((stage) => stage.lines.flatMap(({ ingredientId }) => ingredientId || [])))
+    try {
+      const found = await askIngredientsById([...ids])
+      setChosen((before) => [...before, ...found])
+      step({ do: 'name-ingredients', names: new Map(found.map(({ id, name }) => [id, name])) })
+    } catch {
+      // The lines are there all the same; their totals come when the book does.
+    }
+  }
   // Lines and batch live here, so that the totals beside the form follow them.
   const putBack = (typed: Readonly<Record<string, string>> | null) => {
     const from = typed ?? {}
-    step({ do: 'begin-again', stages: stagesOfText(from.stages) ?? values.stages })
+    const stages = stagesOfText(from.stages) ?? values.stages
+    step({ do: 'begin-again', stages })
+    void lookUp(stages)
     setBatch({ pieces: from.pieces ?? values.pieces, scalingMassG: from.scalingMassG ?? values.scalingMassG, doughLossPct: from.doughLossPct ?? values.doughLossPct })
   }
   const number = (name: Exclude<keyof EditorValues, 'stages' | 'method' | 'reason'>, unit: string, range?: true | FieldFigure) => (
@@ -109,7 +125,8 @@ export function FormulaEditor({ action, rules, kicker, headline, hasName, values
               isFirst={index === 0}
               isLast={index === state.stages.length - 1}
               isOnly={state.stages.length === 1}
-              ingredients={ingredients}
+              heldIngredients={byId}
+              onChoose={(ingredient) => setChosen((before) => [...before, ingredient])}
               live={live}
               stageFigures={live.figures?.stages[index]}
               text={text}

@@ -12,7 +12,7 @@ const sentStages = z.array(
     key: z.int(),
     kind: z.string(),
     name: z.string(),
-    lines: z.array(z.object({ key: z.int(), ingredientId: z.string(), pctFlour: z.string() })).max(1000),
+    lines: z.array(z.object({ key: z.int(), ingredientId: z.string(), ingredientName: z.string(), pctFlour: z.string() })).max(1000),
   }),
 ).max(1000)
 
@@ -39,9 +39,9 @@ export function readEditorForm(form: FormData, { locale, massUnits, temperatureU
   return { sent, content: { reason: textOf(form, 'reason'), method: textOf(form, 'method'), ...typed, ...measured, stages } }
 }
 
-/** A row in which nothing was chosen and nothing typed says nothing. */
+/** A row in which nothing was chosen and nothing typed says nothing; a name that is nobody's is typed. */
 function isBegun(line: SentStages[number]['lines'][number]): boolean {
-  return line.ingredientId !== '' || line.pctFlour.trim() !== ''
+  return line.ingredientId !== '' || line.ingredientName.trim() !== '' || line.pctFlour.trim() !== ''
 }
 
 function readStages(text: string): SentStages {

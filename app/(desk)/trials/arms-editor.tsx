@@ -6,11 +6,15 @@ import { ArmMark } from '@/lib/ui/arm-mark'
 import { ErrorLine } from '@/lib/ui/error-line'
 import { ruleOf } from '@/lib/ui/field-rules'
 import { Field } from '@/lib/ui/field'
+import { FormSearchField } from '@/lib/ui/form-search-field'
 import { PressButton } from '@/lib/ui/press-button'
+import { textName } from '@/lib/ui/search'
 import { SelectField } from '@/lib/ui/select-field'
+import type { FoundIngredient } from '@/lib/kitchen/stores/find-ingredients'
 import { armLetter } from '@/lib/kitchen/trials/rules'
 import { say, sayName } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
+import { askIngredients } from '../stores/find-ingredients/ask-ingredients'
 import { emptyDose, type DoseShown } from './empty-dose'
 import { takesAll } from './takes-all'
 
@@ -18,7 +22,8 @@ export type ArmShown = { name: string; how: string; doses: DoseShown[] }
 
 type ArmsEditorProps = {
   present: readonly ArmShown[]
-  ingredients: readonly { id: string; name: string; activeName: string | null }[]
+  /** Ingredients that the draft holds, and that may be chosen again when they are no longer in use. */
+  heldIds: readonly string[]
   text: Words['trials']
   language: Language
 }
@@ -38,7 +43,7 @@ type ArmRow = Omit<ArmShown, 'doses'> & { key: number; at: number | null; doses:
  * The test doughs of a trial: as many as wanted, each with its doses. After an answer, or a draft put
  * back, it begins again from what was typed, so that nothing is lost and every fault stands at its row.
  */
-export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorProps) {
+export function ArmsEditor({ present, heldIds, text, language }: ArmsEditorProps) {
   const { state, typed, rules } = use(ActionFormContext)
   const keys = useRef(firstNewKey)
   const [arms, setArms] = useState<ArmRow[]>(() => {
@@ -87,18 +92,26 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
               {arm.doses.map((dose, d) => {
                 const doseName = `${name}.doses.${d}`
                 const hasAmount = !takesAll(dose.how)
+                const changeDose = (to: Partial<DoseShown>) => change(arm.key, (rows) => rows.map((row) => (row.key === dose.key ? { ...row, ...to } : row)))
+                const answeredAs = arm.at === null || dose.at === null ? null : `content.arms.${arm.at}.doses.${dose.at}`
+                const given = arm.at === null || dose.at === null ? undefined : present[arm.at]?.doses[dose.at]
+                const ingredientField = (field: string) => ({
+                  name: `${doseName}.${field}`,
+                  answeredAs: answeredAs && `${answeredAs}.${field}`,
+                  width: 'full' as const,
+                  required: true,
+                  find: (part: string, signal: AbortSignal) => askIngredients(part, heldIds, signal),
+                })
                 const doseProblem = (field: string) => (dose.at === null ? undefined : problem(`doses.${dose.at}.${field}`))
                 return (
                   <div key={dose.key} className="grid items-start gap-x-5 gap-y-3 mid:grid-cols-2 wide:grid-cols-[minmax(0,2fr)_minmax(0,2fr)_minmax(0,1fr)]">
-                    <SelectField
-                      name={`${doseName}.ingredientId`}
+                    <FormSearchField<FoundIngredient>
+                      {...ingredientField('ingredientId')}
                       label={form.ingredient}
-                      width="full"
-                      emptyLabel={form.choose}
-                      options={ingredients.map(({ id, name: label, activeName }) => ({ value: id, label: activeName === null ? label : say(form.doseOption, language, { name: label, active: activeName }) }))}
-                      defaultValue={dose.ingredientId}
-                      required
-                      error={doseProblem('ingredientId')}
+                      value={dose.ingredient}
+                      onChange={(ingredient) => changeDose({ ingredient })}
+                      present={given?.ingredient}
+                      detailOf={({ activeName }) => (activeName === null ? null : say(form.doseActive, language, { active: activeName }))}
                     />
                     <SelectField
                       name={`${doseName}.how`}
@@ -106,7 +119,7 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
                       width="full"
                       options={Object.entries(form.doseHowChoices).map(([value, label]) => ({ value, label }))}
                       defaultValue={dose.how}
-                      onChoose={(how) => change(arm.key, (rows) => rows.map((row) => (row.key === dose.key ? { ...row, how } : row)))}
+                      onChoose={(how) => changeDose({ how })}
                       required
                       error={doseProblem('how') ?? (hasAmount ? undefined : doseProblem('value'))}
                     />
@@ -134,16 +147,13 @@ export function ArmsEditor({ present, ingredients, text, language }: ArmsEditorP
                     </div>
                     {dose.how === 'in_place' || dose.how === 'in_place_all' ? (
                       <>
-                        <SelectField
-                          name={`${doseName}.insteadOfId`}
+                        <FormSearchField<FoundIngredient>
+                          {...ingredientField('insteadOfId')}
                           label={form.insteadOf}
                           hint={dose.how === 'in_place_all' ? form.insteadOfAllHint : form.insteadOfHint}
-                          width="full"
-                          emptyLabel={form.choose}
-                          options={ingredients.map(({ id, name: label }) => ({ value: id, label }))}
-                          defaultValue={dose.insteadOfId}
-                          required
-                          error={doseProblem('insteadOfId')}
+                          value={dose.insteadOf}
+                          onChange={(insteadOf) => changeDose({ insteadOf })}
+                          present={given?.insteadOf}
                         />
                         <SelectField
                           name={`${doseName}.equalBy`}
@@ -213,7 +223,12 @@ function typedArms(values: Readonly<Record<string, string>>): ArmShown[] {
     const doses: DoseShown[] = []
     for (let d = 0; values[`content.arms.${a}.doses.${d}.ingredientId`] !== undefined; d++) {
       const of = (field: string) => at(`doses.${d}.${field}`)
-      doses.push({ ingredientId: of('ingredientId'), value: of('value'), basis: of('basis'), doseOf: of('doseOf'), how: of('how'), insteadOfId: of('insteadOfId'), equalBy: of('equalBy') || emptyDose.equalBy })
+      const chosen = (field: string) => {
+        const shown = of(textName(field))
+        // What is not seen is not chosen.
+        return { id: shown === '' ? '' : of(field), text: shown }
+      }
+      doses.push({ ingredient: chosen('ingredientId'), value: of('value'), basis: of('basis'), doseOf: of('doseOf'), how: of('how'), insteadOf: chosen('insteadOfId'), equalBy: of('equalBy') || emptyDose.equalBy })
     }
     arms.push({ name: at('name'), how: at('how'), doses })
   }

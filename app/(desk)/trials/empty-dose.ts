@@ -1,4 +1,8 @@
-export type DoseShown = { ingredientId: string; value: string; basis: string; doseOf: string; how: string; insteadOfId: string; equalBy: string }
+import type { SearchValue } from '@/lib/ui/search'
+
+export type DoseShown = { ingredient: SearchValue; value: string; basis: string; doseOf: string; how: string; insteadOf: SearchValue; equalBy: string }
+
+const nothing: SearchValue = { id: '', text: '' }
 
 /** A dose before anything is chosen. */
-export const emptyDose: DoseShown = { ingredientId: '', value: '', basis: 'pct_flour', doseOf: 'product', how: 'more', insteadOfId: '', equalBy: 'mass' }
+export const emptyDose: DoseShown = { ingredient: nothing, value: '', basis: 'pct_flour', doseOf: 'product', how: 'more', insteadOf: nothing, equalBy: 'mass' }

@@ -31,7 +31,8 @@ import type { PlanUnits } from './plan-format'
 type Choices = {
   formulas: readonly { id: string; name: string; number: number }[]
   measures: readonly { id: string; code: string | null; name: string; unit: string; direction: keyof Words['trials']['form']['measureOption'] }[]
-  ingredients: readonly { id: string; name: string; activeName: string | null }[]
+  /** Those that the draft holds. */
+  ingredients: readonly { id: string; name: string }[]
   scales: readonly { id: string; name: string }[]
   mixers: readonly { id: string; name: string }[]
   /** Of the equipment; none where no tap is written down. */
@@ -68,6 +69,7 @@ export function TrialForm({ action, present, choices, units, words, language, ba
       defaultValue={inDegrees(present?.[name] ?? usual[name])}
     />
   )
+  const chosen = (wanted: string | null) => ({ id: wanted ?? '', text: choices.ingredients.find(({ id }) => id === wanted)?.name ?? '' })
   const named = (list: readonly { id: string; name: string }[]) => list.map(({ id, name }) => ({ value: id, label: name }))
 
   return (
@@ -122,9 +124,9 @@ export function TrialForm({ action, present, choices, units, words, language, ba
           present={(present?.arms ?? [{ name: '', onTop: false, doses: [null] }]).map((arm) => ({
             name: arm.name,
             how: arm.onTop ? 'on-top' : 'balanced',
-            doses: arm.doses.map((dose) => (dose ? { ...dose, value: plain(dose.value), how: howShown(dose), insteadOfId: dose.insteadOfId ?? '', equalBy: dose.equalBy ?? emptyDose.equalBy } : emptyDose)),
+            doses: arm.doses.map((dose) => (dose ? { ...dose, ingredient: chosen(dose.ingredientId), value: plain(dose.value), how: howShown(dose), insteadOf: chosen(dose.insteadOfId), equalBy: dose.equalBy ?? emptyDose.equalBy } : emptyDose)),
           }))}
-          ingredients={choices.ingredients}
+          heldIds={choices.ingredients.map(({ id }) => id)}
           text={text}
           language={language}
         />

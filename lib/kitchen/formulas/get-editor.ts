@@ -8,8 +8,9 @@ import { readVersion } from './read-version'
 import { compositionOf } from '../stores/composition-of'
 
 /**
- * What the editor of a formula needs: the ingredients to choose from, and the draft to change, or none for a new
- * formula. Refuses: not-found, signed, discarded, drafted-from-trial.
+ * What the editor of a formula needs: the draft to change with what the stores say of its ingredients, or none for a
+ * new formula; and whether there is anything to choose at all. Others are found by name as they are chosen
+ * (stores.find-ingredients). Refuses: not-found, signed, discarded, drafted-from-trial.
  */
 export const getEditor = query({
   name: 'formulas.get-editor',
@@ -17,21 +18,20 @@ export const getEditor = query({
   right: 'draft-formula',
   async run({ db, actor, input }) {
     const { bakeryId } = actor
-    const ingredients = await db.ingredient.findMany({
-      where: { bakeryId },
-      select: { id: true, name: true, kind: true, endedAt: true, figures: { select: { figure: true, gPer100G: true } } },
-      orderBy: [{ name: 'asc' }, { id: 'asc' }],
-      take: 2000,
-    })
-    const options = ingredients.map(({ id, name, kind, endedAt, figures }) => ({ id, name, kind, isEnded: endedAt !== null, composition: compositionOf(figures) }))
-    if (!input.draft) return { ingredients: options.filter(({ isEnded }) => !isEnded), draft: null }
+    const hasIngredients = (await db.ingredient.findFirst({ where: { bakeryId, endedAt: null }, select: { id: true } })) !== null
+    if (!input.draft) return { hasIngredients, ingredients: [], draft: null }
     const version = await readVersion(db, bakeryId, input.draft.versionId)
     if (!version || version.formulaId !== input.draft.formulaId) throw new Refusal('not-found')
     mustBeChangeable(version)
     const { content } = contentAsItIsNow(version)
-    const used = new Set(content.stages.flatMap((stage) => stage.lines.map((line) => line.ingredient.id)))
+    const ids = [...new Set(content.stages.flatMap((stage) => stage.lines.map((line) => line.ingredient.id)))]
+    const used = await db.ingredient.findMany({
+      where: { bakeryId, id: { in: ids } },
+      select: { id: true, name: true, kind: true, endedAt: true, figures: { select: { figure: true, gPer100G: true } } },
+    })
     return {
-      ingredients: options.filter(({ id, isEnded }) => !isEnded || used.has(id)),
+      hasIngredients,
+      ingredients: used.map(({ id, name, kind, endedAt, figures }) => ({ id, name, kind, isEnded: endedAt !== null, composition: compositionOf(figures) })),
       draft: { id: version.id, revision: version.revision, content },
     }
   },

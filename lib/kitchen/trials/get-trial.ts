@@ -7,7 +7,8 @@ import { readContent } from './read-content'
 import { watersOf } from './waters-of'
 
 /**
- * What the form of a trial needs: what can be chosen, and the draft to change, or none for a new one.
+ * What the form of a trial needs: what can be chosen, but for ingredients, which are found by name
+ * (stores.find-ingredients), and the draft to change with the names of those it holds, or none for a new one.
  * Refuses: not-found.
  */
 export const getTrial = query({
@@ -28,7 +29,7 @@ export const getTrial = query({
         take: 500,
       }),
       db.measure.findMany({ where: { bakeryId, endedAt: null }, select: { id: true, code: true, name: true, unit: true, direction: true }, orderBy: { position: 'asc' }, take: 200 }),
-      db.ingredient.findMany({ where: { bakeryId }, select: { id: true, name: true, activeName: true, endedAt: true }, orderBy: { name: 'asc' }, take: 2000 }),
+      db.ingredient.findMany({ where: { bakeryId, id: { in: [...used] } }, select: { id: true, name: true } }),
       db.equipment.findMany({ where: { bakeryId, kind: { in: ['scale', 'mixer', 'tap_water'] }, endedAt: null }, select: { id: true, kind: true, name: true, tempC: true, limitC: true }, orderBy: { name: 'asc' }, take: 500 }),
     ])
     return {
@@ -38,7 +39,7 @@ export const getTrial = query({
         return standing ? [{ id, name, number: standing.number }] : []
       }),
       measures: measures.filter(({ direction }) => direction !== 'none'),
-      ingredients: ingredients.flatMap(({ id, name, activeName, endedAt }) => (endedAt && !used.has(id) ? [] : [{ id, name, activeName }])),
+      ingredients,
       scales: equipment.flatMap(({ kind, id, name }) => (kind === 'scale' ? [{ id, name }] : [])),
       tapTempC: watersOf(equipment).tap?.tempC ?? null,
       mixers: equipment.flatMap(({ kind, id, name }) => (kind === 'mixer' ? [{ id, name }] : [])),

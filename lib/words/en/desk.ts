@@ -23,6 +23,16 @@ export const desk = {
     between: '{least} to {most}',
     toUnder: '{least} to under {most}',
     upTo: 'up to {most}',
+    ticked: 'ticked',
+    notTicked: 'not ticked',
+    search: {
+      all: { one: 'One found.', other: '{count} found.' },
+      more: { one: 'One more. Type more of the name.', other: '{count} more. Type more of the name.' },
+      none: 'None has this in its name.',
+      looking: 'Looking',
+      nobody: 'Nothing here is called “{typed}”. Type part of a name and choose from the list.',
+      failed: 'The list does not come. What you typed is still here; try again.',
+    },
   },
   lists: {
     ways: '{list}: the rest of the list',

@@ -107,7 +107,7 @@ export const trials = {
     basis: 'Per',
     doseOf: 'Of',
     doseOfChoices: { product: 'the product', active: 'its active' },
-    doseOption: '{name} (active: {active})',
+    doseActive: 'active: {active}',
     addDose: 'Add another ingredient to it',
     addDoseFull: '{dough}: Add another ingredient to it',
     removeDose: 'Take this ingredient out',

@@ -27,6 +27,8 @@ const many = 120
 let database: FreshDatabase
 let bakery: TestBakery
 let neighbour: TestBakery
+/** With many decisions. */
+let house: TestBakery
 let owner: pg.Client
 
 beforeAll(async () => {
@@ -154,7 +156,6 @@ describe('the trials by where they stand', () => {
 })
 
 describe('the decisions by where they stand', () => {
-  let house: TestBakery
   const lists = async (after?: unknown) => valueOf(await listDecisions.call(house.early.caller, { after }))
   /** Decisions on one trial that were taken back, each with evidence of its own, past the triggers that watch over them. */
   const takeBackMany = async (count: number) => {
@@ -347,5 +348,32 @@ describe('the record', () => {
     const first = await record()
     // The record counts in 64 bits.
     for (const [what, after] of hostile('record').filter(([what]) => !what.includes('number'))) expect(await record(after), what).toEqual(first)
+  })
+})
+
+describe('a cursor of another bakery or another list', () => {
+  const in1 = () => bakery.owner.caller
+  // What the tests above filled.
+  const lists: [string, (after?: string) => Promise<Page<unknown>>][] = [
+    ['open trials of the shift', async (after) => valueOf(await getShift.call(in1(), { after })).trials],
+    ['past trials', async (after) => valueOf(await listTrials.call(in1(), { after })).past],
+    ['decisions taken back', async (after) => valueOf(await listDecisions.call(house.owner.caller, { after })).takenBack],
+    ['people', async (after) => valueOf(await getTeam.call(in1(), { after })).people],
+    ['invitations', async (after) => valueOf(await getTeam.call(in1(), { after })).invitations],
+    ['formulas', async (after) => valueOf(await listFormulas.call(in1(), { after })).formulas],
+    ['ingredients in use', async (after) => valueOf(await listIngredients.call(in1(), { after })).inUse],
+    ['ingredients no longer in use', async (after) => valueOf(await listIngredients.call(in1(), { after })).ended],
+    ['record', async (after) => valueOf(await listRecord.call(in1(), { after })).entries],
+  ]
+
+  it.each(lists)('with a key that is right for the %s is as good as none', async (_, page) => {
+    const first = await page()
+    expect(first.after).not.toBeNull()
+    const [bakeryId, list, ...key] = JSON.parse(Buffer.from(first.after ?? '', 'base64url').toString()) as [string, string, ...(string | number)[]]
+    // The same key of the very list does lead on, so it is whose it is that counts.
+    expect(writeCursor({ bakeryId, list }, key)).toBe(first.after)
+    expect((await page(first.after ?? '')).isFirst).toBe(false)
+    expect(await page(writeCursor({ bakeryId: neighbour.bakeryId, list }, key))).toEqual(first)
+    expect(await page(writeCursor({ bakeryId, list: `${list}.other` }, key))).toEqual(first)
   })
 })

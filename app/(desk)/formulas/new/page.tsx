@@ -9,6 +9,7 @@ import { EmptyState } from '@/lib/ui/empty-state'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Sheet } from '@/lib/ui/sheet'
 import { wordsIn } from '@/lib/words/words'
+import { blankLine } from '../editor-state'
 import { FormulaEditor } from '../formula-editor'
 import { formulaUnits } from '../formula-units'
 import { draft } from './actions'
@@ -17,16 +18,15 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).formulas.editor.newTitle }
 }
 
-const blank = { ingredientId: '', pctFlour: '' }
 const empty = { pieces: '', scalingMassG: '', doughLossPct: '', doughTempC: '', mixTimeMin: '', bulkTimeMin: '', proofTimeMin: '', bakeTempC: '', bakeTimeMin: '', method: '', reason: '' }
 
 export default async function NewFormulaPage() {
   const language = await currentLanguage()
   const { formulas: text } = wordsIn(language)
   const { bakery } = await ask(getDesk)
-  const { ingredients } = await ask(getEditor, { draft: null })
+  const { hasIngredients } = await ask(getEditor, { draft: null })
   const units = formulaUnits(bakery)
-  if (ingredients.length === 0) {
+  if (!hasIngredients) {
     return (
       <Sheet kicker={text.list.title} headline={text.editor.newHeadline}>
         <div className="mt-6">
@@ -46,8 +46,8 @@ export default async function NewFormulaPage() {
       kicker={text.list.title}
       headline={text.editor.newHeadline}
       hasName
-      values={{ ...empty, stages: [{ kind: 'final_dough', name: '', lines: [blank, blank, blank, blank] }] }}
-      ingredients={ingredients}
+      values={{ ...empty, stages: [{ kind: 'final_dough', name: '', lines: [blankLine, blankLine, blankLine, blankLine] }] }}
+      ingredients={[]}
       text={text}
       units={units}
       language={language}

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { editorStateOf, editorStep, lineFieldId, stageFieldId, type EditorAction, type EditorState } from '@/app/(desk)/formulas/editor-state'
 
-const line = (ingredientId: string) => ({ ingredientId, pctFlour: '1' })
+const line = (ingredientId: string) => ({ ingredientId, ingredientName: ingredientId.toUpperCase(), pctFlour: '1' })
 const start = () =>
   editorStateOf([
     { kind: 'pre_ferment', name: 'Poolish', lines: [line('a'), line('b')] },
@@ -45,6 +45,11 @@ describe('writing a formula', () => {
     const left = after(() => ({ do: 'remove-stage', stage: dough }))
     expect(left.focus?.id).toBe(stageFieldId(left.stages[0]?.key ?? -1, 'kind'))
     expect(editorStep(left, { do: 'add-stage' }).stages.map(({ kind }) => kind)).toEqual(['pre_ferment', 'final_dough'])
+  })
+
+  it('names ingredients as they are called now, and leaves a name that was typed and is nobody’s', () => {
+    const before = editorStep(after((now) => ({ do: 'change-line', line: keyOf(now, 'c'), to: { ingredientId: '', ingredientName: 'hony' } })), { do: 'name-ingredients', names: new Map([['b', 'Barley flour']]) })
+    expect(before.stages.flatMap(({ lines }) => lines.map(({ ingredientName }) => ingredientName))).toEqual(['A', 'Barley flour', 'hony'])
   })
 
   it('changes what is typed and nothing else', () => {
