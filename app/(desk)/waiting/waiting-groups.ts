@@ -1,6 +1,6 @@
 import type { listWaiting } from '@/lib/kitchen/desk/list-waiting'
 import type { AnswerOf } from '@/lib/kitchen/query'
-import { formatDate } from '@/lib/words/format/date'
+import { formatDate, formatDateTime } from '@/lib/words/format/date'
 import { formatDay } from '@/lib/words/format/day'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
@@ -15,7 +15,7 @@ type Shown = { words: Words; bakery: { locale: string; timeZone: string }; langu
 /** What waits for somebody, in words: the kinds of which there is something, each with the way to where it is done. */
 export function waitingGroups(waiting: Waiting, { words, bakery, language }: Shown): WaitingGroup[] {
   const { waiting: text } = words.desk
-  const date = (at: Date | null) => (at ? formatDate(at, bakery) : '')
+  const date = (at: Date) => formatDate(at, bakery)
   const ofTrial = ({ number, formula }: { number: number; formula: string }) => say(text.trial, language, { number, formula })
   const trialRow = (pageOf: (trialId: string) => string) => (row: { trialId: string; number: number; question: string; formula: string; since: Date }) => ({
     href: pageOf(row.trialId),
@@ -41,7 +41,7 @@ export function waitingGroups(waiting: Waiting, { words, bakery, language }: Sho
       href: `/shift/${batchId}`,
       what: say(text.underWayDough, language, { code, state: words.shift.states[state] }),
       about: missing > 0 ? say(text.underWayMissing, language, { count: missing, number, formula }) : say(text.underWayRead, language, { number, formula }),
-      since: date(since),
+      since: since ? formatDateTime(since, bakery) : '',
     })),
     ...group('to-mix', toMix, '/shift', (count) => say(text.toMix, language, { count }), ({ dayNumber, day, doughs, number, formula }) => ({
       href: '/shift',

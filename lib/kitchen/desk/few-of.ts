@@ -1,7 +1,7 @@
 import 'server-only'
 
 /** How many of each kind stand on the first page. */
-export const mostShown = 3
+const mostShown = 3
 
 /** The first few of what waits, and how many there are. */
 export type Few<Row> = {
