@@ -61,7 +61,7 @@ test('a trial half typed is there after a reload, on the way back and after a cr
 })
 
 test('lines of a formula come back with their totals, and are gone after starting afresh', async ({ as, bakery }) => {
-  const stores = await makeTrialStores(bakery, new Date())
+  await makeTrialStores(bakery, new Date())
   const page = await as(bakery.head)
   await page.goto('/formulas/new')
   await page.getByLabel('Name').first().fill('Seeded tin')
