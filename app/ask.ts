@@ -18,7 +18,7 @@ const answerOnce = cache(async (query: Query, input: string) => query.call(await
 export async function askUnless<Value>(query: Query<Value>, input: unknown, codes: readonly RefusalCode[]): Promise<Result<Value>> {
   const result = (await answerOnce(query, JSON.stringify(input))) as Result<Value>
   if (!result.ok && codes.includes(result.refusal.code)) return result
-  return { ok: true, value: await ask(query, input), changed: [] }
+  return { ok: true, value: await ask(query, input) }
 }
 
 /**

@@ -15,7 +15,7 @@ export function parseOrRefuse<Schema extends z.ZodType>(schema: Schema, raw: unk
 }
 
 /** Runs the work and turns what is expected to go wrong into a refusal; a bug goes on as an exception. */
-export async function answer<Value>(work: () => Promise<{ value: Value; changed: readonly string[] }>): Promise<Result<Value>> {
+export async function answer<Value>(work: () => Promise<{ value: Value }>): Promise<Result<Value>> {
   try {
     return { ok: true, ...(await work()) }
   } catch (error) {

@@ -22,8 +22,6 @@ type Outcome<Value> = {
   value: Value
   /** What the record says of it; null where nothing was written, because all of it had come before. */
   audit: Omit<AuditNote, 'action'> | null
-  /** Names of what may look different now, for the route: `team`, `trial:<id>`. */
-  changed: readonly string[]
 }
 
 type CommandSpec<R extends Right, Schema extends z.ZodType, Prepared, Value extends Kept> = {
@@ -92,13 +90,13 @@ export function command<R extends Right, Schema extends z.ZodType, Value extends
             outcome = await spec.run({ tx, actor, now, language: languageOf(actor, caller), input, prepared })
             return outcome.value
           })
-          if (!outcome) return { value, changed: [] }
+          if (!outcome) return { value }
           // Whoever was signed out, demoted or switched off while this waited for a lock does not get through.
           const mustBeStill = async () => {
             if (!(await isStillActor(tx, actor, now))) throw new Refusal('not-signed-in')
           }
           if (outcome.audit) await appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: spec.name, ...outcome.audit }, spec.endsOwnSession ? undefined : mustBeStill)
-          return { value, changed: outcome.changed }
+          return { value }
         })
       }),
   }

@@ -14,7 +14,6 @@ type OpenOutcome<Value> = {
   value: Value
   /** What the record says, and in whose book; nothing when no bakery is concerned. */
   audit: OpenNote | readonly OpenNote[] | null
-  changed: readonly string[]
 }
 
 type OpenSpec<Schema extends z.ZodType, Prepared, Value> = {
@@ -46,11 +45,11 @@ export function openCommand<Schema extends z.ZodType, Value, Prepared = undefine
         const input = parseOrRefuse(spec.input, raw)
         const prepared = (await spec.prepare?.({ caller, now, input })) as Prepared
         return inTransaction(async (tx) => {
-          const { value, audit, changed } = await spec.run({ tx, caller, now, input, prepared })
+          const { value, audit } = await spec.run({ tx, caller, now, input, prepared })
           // In one order everywhere, because each locks its bakery's chain.
           const notes = [audit ?? []].flat().sort((a, b) => a.bakeryId.localeCompare(b.bakeryId, 'en'))
           for (const { bakeryId, who, ...note } of notes) await appendAudit(tx, bakeryId, now, who, caller.address, { action: spec.name, ...note })
-          return { value, changed }
+          return { value }
         })
       })
       return spec.refusedAfterMs === undefined ? answered : noSooner(spec.refusedAfterMs, answered, (result) => !result.ok || result.value === null)

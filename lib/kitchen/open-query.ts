@@ -27,7 +27,7 @@ export function openQuery<Schema extends z.ZodType, Value>(spec: OpenQuerySpec<S
       answer(async () => {
         const now = (caller.now ?? (() => new Date()))()
         const input = parseOrRefuse(spec.input, raw)
-        return { value: await readAgainWhenGone(() => spec.run({ db: db(), now, input })), changed: [] }
+        return { value: await readAgainWhenGone(() => spec.run({ db: db(), now, input })) }
       }),
   }
 }

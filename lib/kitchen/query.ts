@@ -47,7 +47,7 @@ export function query<R extends Right, Schema extends z.ZodType, Value>(spec: Qu
         }
         const input = parseOrRefuse(spec.input, raw)
         const value = await readAgainWhenGone(() => spec.run({ db: db(), actor, now, input }))
-        return { value, changed: [] }
+        return { value }
       }),
   }
 }

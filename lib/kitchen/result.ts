@@ -8,4 +8,4 @@ export type Refused = {
 }
 
 /** What every command and query answers. Nothing expected leaves them as an exception. */
-export type Result<Value> = { ok: true; value: Value; changed: readonly string[] } | { ok: false; refusal: Refused }
+export type Result<Value> = { ok: true; value: Value } | { ok: false; refusal: Refused }

@@ -54,7 +54,6 @@ export const draftChange = command({
         after: { decision: number, trial: trial.number, arm: arm.name, formula: from.formula.name, version: versionNumber, from: from.number, evidence: hash },
         reason,
       },
-      changed: ['decisions', 'formulas', `formula:${formulaId}`, `trial:${trialId}`],
     }
   },
 })

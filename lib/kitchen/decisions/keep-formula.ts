@@ -28,7 +28,6 @@ export const keepFormula = command({
     return {
       value: { decisionId },
       audit: { target: decisionId, after: { decision: number, trial: trial.number, formula: evidence.trial.formula.name, kept: true, evidence: hash }, reason },
-      changed: ['decisions', `trial:${trialId}`],
     }
   },
 })

@@ -38,7 +38,6 @@ export const takeBack = command({
     return {
       value: { trialId: decision.trialId },
       audit: { target: decisionId, before: 'stands', after: { decision: decision.number, state: 'taken back' }, reason },
-      changed: ['decisions', 'formulas', `trial:${decision.trialId}`],
     }
   },
 })

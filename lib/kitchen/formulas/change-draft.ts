@@ -40,7 +40,6 @@ export const changeDraft = command({
     return {
       value: { formulaId, versionId },
       audit: { target: versionId, before: contentAsItIsNow(before).document, after: contentAsItIsNow(after).document, reason },
-      changed: ['formulas', `formula:${formulaId}`],
     }
   },
 })

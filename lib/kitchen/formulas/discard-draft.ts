@@ -27,7 +27,6 @@ export const discardDraft = command({
     return {
       value: { formulaId },
       audit: { target: version.id, before: 'draft', after: { formula: version.formula.name, version: version.number, state: 'discarded' } },
-      changed: ['formulas', `formula:${formulaId}`],
     }
   },
 })

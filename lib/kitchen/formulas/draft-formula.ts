@@ -25,6 +25,6 @@ export const draftFormula = command({
       data: { bakeryId, id: versionId, formulaId, number: 1, reason, ...processColumns(content), draftedById: actor.personId, createdAt: now, revision: 1 },
     })
     await writeStages(tx, bakeryId, versionId, stages)
-    return { value: { formulaId, versionId }, audit: { target: versionId, after: { formula: name, version: 1 }, reason }, changed: ['formulas'] }
+    return { value: { formulaId, versionId }, audit: { target: versionId, after: { formula: name, version: 1 }, reason } }
   },
 })

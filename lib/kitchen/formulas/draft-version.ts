@@ -25,7 +25,6 @@ export const draftVersion = command({
     return {
       value: { formulaId, versionId },
       audit: { target: versionId, after: { formula: from.formula.name, version: number, from: from.number }, reason: input.reason },
-      changed: ['formulas', `formula:${formulaId}`],
     }
   },
 })

@@ -67,7 +67,6 @@ export const signOffVersion = command({
         },
         reason: version.reason,
       },
-      changed: ['formulas', `formula:${formulaId}`, ...(version.decision ? ['decisions'] : [])],
     }
   },
 })

@@ -51,11 +51,9 @@ export const takeEntries = command({
     const aside = rows.map(({ kind, entryId, hash, why }): Json => ({ kind, id: entryId, hash, why }))
     const notAllowed = entries.flatMap(({ kind }, index): Json[] => (isNotAllowed(taken[index]) ? [String(kind)] : []))
     const after = { ...(kept.length > 0 ? { kept } : {}), ...(aside.length > 0 ? { aside } : {}), ...(notAllowed.length > 0 ? { notAllowed } : {}) }
-    const written = taken.flatMap((each) => ((each.outcome === 'kept' && !each.isAgain) || (each.outcome === 'aside' && each.row) ? [each.at] : []))
     return {
       value: { entries: taken.map(answerOf) },
       audit: Object.keys(after).length > 0 ? { after } : null,
-      changed: written.length === 0 ? [] : ['shift', ...new Set(written.flatMap(({ batchId, trialId }) => [`batch:${batchId}`, `trial:${trialId}`]))],
     }
   },
 })

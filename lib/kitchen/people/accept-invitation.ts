@@ -38,7 +38,6 @@ export const acceptInvitation = openCommand({
     return {
       value: { sessionSecret },
       audit: { bakeryId, who: { kind: 'desk', personId, name, role }, target: personId, after: { purpose, name, email, role } },
-      changed: ['team'],
     }
   },
 })

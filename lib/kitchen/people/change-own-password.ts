@@ -22,6 +22,6 @@ export const changeOwnPassword = command({
     const key = { bakeryId: actor.bakeryId, personId: actor.personId }
     await tx.password.update({ where: { bakeryId_personId: key }, data: { hash, setAt: now } })
     const ended = await endSessions(tx, key, now, actor.sessionId)
-    return { value: { ended }, audit: { target: actor.personId, after: { otherSessionsEnded: ended } }, changed: ['account'] }
+    return { value: { ended }, audit: { target: actor.personId, after: { otherSessionsEnded: ended } } }
   },
 })

@@ -42,7 +42,7 @@ export const changePerson = command({
       await withdrawLinks(tx, actor.bakeryId, person.id, now)
       await endSessions(tx, { bakeryId: actor.bakeryId, personId: person.id }, now)
     }
-    return { value: null, audit: { target: person.id, before, after }, changed: ['team'] }
+    return { value: null, audit: { target: person.id, before, after } }
   },
 })
 

@@ -25,6 +25,6 @@ export const changeSettings = command({
       data: { ...after, revision: { increment: 1 } },
     })
     if (count !== 1) throw await staleRefusal(tx, actor, actor.bakeryId)
-    return { value: null, audit: { target: actor.bakeryId, before, after }, changed: ['bakery'] }
+    return { value: null, audit: { target: actor.bakeryId, before, after } }
   },
 })

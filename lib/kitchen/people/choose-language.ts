@@ -13,6 +13,6 @@ export const chooseLanguage = command({
     const before = await tx.person.findUnique({ where: { bakeryId_id: key }, select: { language: true } })
     if (!before) throw new Refusal('not-found')
     await tx.person.update({ where: { bakeryId_id: key }, data: { language } })
-    return { value: null, audit: { target: actor.personId, before: before.language, after: language }, changed: ['account'] }
+    return { value: null, audit: { target: actor.personId, before: before.language, after: language } }
   },
 })

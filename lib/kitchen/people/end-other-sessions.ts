@@ -10,6 +10,6 @@ export const endOtherSessions = command({
   right: 'own-account',
   async run({ tx, actor, now }) {
     const ended = await endSessions(tx, actor, now, actor.sessionId)
-    return { value: { ended }, audit: { target: actor.personId, after: { ended } }, changed: ['account'] }
+    return { value: { ended }, audit: { target: actor.personId, after: { ended } } }
   },
 })

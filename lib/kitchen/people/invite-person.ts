@@ -23,7 +23,6 @@ export const invitePerson = command({
     return {
       value: { secret },
       audit: { target: id, after: { name: input.name, email: input.email, role: input.role } },
-      changed: ['team'],
     }
   },
 })

@@ -21,6 +21,6 @@ export const makeOwnerLink = command({
     const { name, email } = owner
     await tx.invitation.updateMany({ where: { bakeryId, OR: [{ personId }, { email }], usedAt: null, withdrawnAt: null }, data: { withdrawnAt: now } })
     const { secret } = await createInvitation(tx, { bakeryId, personId }, { purpose: 'reset', personId, name, email, role: 'owner', onMachine: true }, now)
-    return { value: { secret }, audit: { target: personId }, changed: ['team'] }
+    return { value: { secret }, audit: { target: personId } }
   },
 })

@@ -32,7 +32,6 @@ export const setUpBakery = openCommand({
     return {
       value: { sessionSecret },
       audit: { bakeryId, who: { kind: 'desk', personId, name, role: 'owner' }, target: personId, after: { bakery: bakeryName, owner: name, email } },
-      changed: ['team'],
     }
   },
 })

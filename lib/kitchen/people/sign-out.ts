@@ -10,6 +10,6 @@ export const signOut = command({
   endsOwnSession: true,
   async run({ tx, actor, now }) {
     await tx.session.updateMany({ where: { bakeryId: actor.bakeryId, id: actor.sessionId, endedAt: null }, data: { endedAt: now } })
-    return { value: null, audit: { target: actor.personId }, changed: [] }
+    return { value: null, audit: { target: actor.personId } }
   },
 })

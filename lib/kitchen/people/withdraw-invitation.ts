@@ -16,6 +16,6 @@ export const withdrawInvitation = command({
     if (!mayGiveRole(actor.role, invitation.role)) throw new Refusal('not-allowed')
     const { count } = await tx.invitation.updateMany({ where: { ...key, usedAt: null, withdrawnAt: null }, data: { withdrawnAt: now } })
     if (count !== 1) throw new Refusal('stale-moved-on')
-    return { value: null, audit: { target: input.invitationId, before: { email: invitation.email } }, changed: ['team'] }
+    return { value: null, audit: { target: input.invitationId, before: { email: invitation.email } } }
   },
 })

@@ -15,7 +15,7 @@ export const correctReading = command({
   input: correctReadingInput,
   right: 'correct-reading',
   async run({ tx, actor, now, input }) {
-    const { value, note, changed } = await keepOneReading(tx, actor, now, input)
-    return { value, audit: note && { target: input.supersedesId, ...note }, changed }
+    const { value, note } = await keepOneReading(tx, actor, now, input)
+    return { value, audit: note && { target: input.supersedesId, ...note } }
   },
 })

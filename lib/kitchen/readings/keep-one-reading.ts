@@ -17,10 +17,9 @@ import type { ReadingEntry } from './reading-content.input'
 export async function keepOneReading(tx: Tx, actor: ActorOf<'log-reading'>, now: Date, entry: ReadingEntry) {
   const verdict = judgeReading(entry, await loadReadingFacts(tx, actor.bakeryId, [entry]), { actor, now })
   if (verdict.outcome === 'aside') throw await refusalOf(tx, actor.bakeryId, entry, verdict.why)
-  const { trialId, batchId } = verdict.outcome === 'ready' ? verdict.row : verdict
   if (verdict.outcome === 'ready') await keepReadings(tx, [verdict.row])
   const value: ReadingAnswer = verdict.answer
-  return { value, note: verdict.outcome === 'ready' ? verdict.note : null, changed: ['shift', `batch:${batchId}`, `trial:${trialId}`] }
+  return { value, note: verdict.outcome === 'ready' ? verdict.note : null }
 }
 
 async function refusalOf(tx: Tx, bakeryId: string, entry: ReadingEntry, why: AsideWhy): Promise<Refusal> {

@@ -15,7 +15,7 @@ export const logReading = command({
   input: logReadingInput,
   right: 'log-reading',
   async run({ tx, actor, now, input }) {
-    const { value, note, changed } = await keepOneReading(tx, actor, now, input)
-    return { value, audit: note && { target: input.id, ...note }, changed }
+    const { value, note } = await keepOneReading(tx, actor, now, input)
+    return { value, audit: note && { target: input.id, ...note } }
   },
 })

@@ -40,7 +40,6 @@ export const settleEntry = command({
     return {
       value: { readingId: taken?.id ?? null },
       audit: { target: entryId, before: { hash, sentBy: entry.sentBy.name, why: entry.why, value: read.reading.value, unit: read.reading.unit }, after: kept?.note ? { reading: kept.value.readingId, ...kept.note.after } : 'left aside', reason },
-      changed: ['shift', `batch:${entry.batchId}`, `trial:${entry.trialId}`],
     }
   },
 })

@@ -41,7 +41,6 @@ export const closeTrial = command({
     return {
       value: { state },
       audit: { target: input.trialId, before: trial.state, after: gapCount > 0 ? { state, gaps: gaps.map(({ code, gaps: ofDough }) => ({ dough: code, gaps: gapsForRecord(ofDough) })) } : state, ...(input.reason === '' ? {} : { reason: input.reason }) },
-      changed: ['trials', `trial:${input.trialId}`],
     }
   },
 })

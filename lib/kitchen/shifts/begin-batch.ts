@@ -46,7 +46,6 @@ export const beginBatch = command({
         after: { state: 'weighing', batch: batch.code, cleanDown: cleanDown ? 'done' : 'not needed', trialBegins: begins === 1 },
         reason: skipped ? input.swapWhy : undefined,
       },
-      changed: ['shift', `batch:${batch.id}`, `trial:${batch.trialId}`],
     }
   },
 })

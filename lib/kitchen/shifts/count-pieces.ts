@@ -31,7 +31,6 @@ export const countPieces = command({
         before: { made: batch.piecesMade, good: batch.piecesGood },
         after: { made: input.piecesMade, good: input.piecesGood, batch: batch.code },
       },
-      changed: ['shift', `batch:${batch.id}`],
     }
   },
 })

@@ -43,7 +43,6 @@ export const moveBatch = command({
     return {
       value: { batchId: batch.id },
       audit: { target: batch.id, before: batch.state, after: { state: input.to, batch: batch.code, ...(gaps.length > 0 ? { gaps: gapsForRecord(gaps) } : {}) }, reason: why },
-      changed: ['shift', `batch:${batch.id}`, `trial:${batch.trialId}`],
     }
   },
 })

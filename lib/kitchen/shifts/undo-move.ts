@@ -50,7 +50,6 @@ export const undoMove = command({
     return {
       value: { batchId: batch.id },
       audit: { target: batch.id, before: batch.state, after: { state: movedFrom, batch: batch.code, trialWaits: waits === 1 } },
-      changed: ['shift', `batch:${batch.id}`, `trial:${batch.trialId}`],
     }
   },
 })

@@ -13,6 +13,6 @@ export const addEquipment = command({
     const equipmentId = uuid()
     const columns = equipmentColumns(input)
     await tx.equipment.create({ data: { bakeryId: actor.bakeryId, id: equipmentId, ...columns, revision: 1, createdAt: now } })
-    return { value: { equipmentId }, audit: { target: equipmentId, after: columns }, changed: ['equipment'] }
+    return { value: { equipmentId }, audit: { target: equipmentId, after: columns } }
   },
 })

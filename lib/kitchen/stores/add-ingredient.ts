@@ -19,7 +19,6 @@ export const addIngredient = command({
     return {
       value: { ingredientId: key.id },
       audit: { target: key.id, after: { ...columns, allergensCheckedAt: allergensCheckedAt?.toISOString() ?? null, figures } },
-      changed: ['stores'],
     }
   },
 })

@@ -18,6 +18,6 @@ export const addMeasure = command({
     await tx.measure.create({
       data: { bakeryId, id: measureId, code: null, derivation: null, ...input, position: (_max.position ?? -1) + 1, revision: 1, createdAt: now },
     })
-    return { value: { measureId }, audit: { target: measureId, after: input }, changed: ['measures'] }
+    return { value: { measureId }, audit: { target: measureId, after: input } }
   },
 })

@@ -28,7 +28,6 @@ export const changeEquipment = command({
     return {
       value: null,
       audit: { target: key.id, before: { ...before, inUse: !endedAt }, after: { ...columns, inUse: input.inUse } },
-      changed: ['equipment', `equipment:${key.id}`],
     }
   },
 })

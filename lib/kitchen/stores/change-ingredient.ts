@@ -51,7 +51,6 @@ export const changeIngredient = command({
         before: { ...before, allergensCheckedAt: allergensCheckedAt?.toISOString() ?? null, inUse: !endedAt },
         after: { ...columns, figures, allergensCheckedAt: checked?.toISOString() ?? null, inUse: input.inUse },
       },
-      changed: ['stores', `ingredient:${key.id}`],
     }
   },
 })

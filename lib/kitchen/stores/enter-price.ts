@@ -35,7 +35,6 @@ export const enterPrice = command({
     return {
       value: { priceId },
       audit: { target: ingredientId, after: { priceId, ...entered, currency } },
-      changed: ['stores', `ingredient:${ingredientId}`],
     }
   },
 })

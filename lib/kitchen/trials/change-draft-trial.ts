@@ -29,6 +29,6 @@ export const changeDraftTrial = command({
     if (count !== 1) throw await staleRefusal(tx, actor, trialId)
     if (!former || !isSameWork(former, content)) await noteAuthor(tx, { bakeryId, trialId, personId: actor.personId }, now)
     await writeArms(tx, bakeryId, trialId, content.arms)
-    return { value: { trialId }, audit: { target: trialId, before: { question: trial.question }, after: summaryOf(content) }, changed: ['trials', `trial:${trialId}`] }
+    return { value: { trialId }, audit: { target: trialId, before: { question: trial.question }, after: summaryOf(content) } }
   },
 })

@@ -31,7 +31,7 @@ export const chooseLines = command({
     if (!isDeepStrictEqual(inOrder(former), inOrder(chosen))) await noteAuthor(tx, { bakeryId, trialId, personId }, now)
     await tx.trialLine.deleteMany({ where: { bakeryId, trialId } })
     await tx.trialLine.createMany({ data: chosen.map((line) => ({ bakeryId, trialId, ...line })) })
-    return { value: { revision: seenRevision + 1 }, audit: { target: trialId, before: { lines: inOrder(former) }, after: { lines: inOrder(chosen) } }, changed: [`trial:${trialId}`] }
+    return { value: { revision: seenRevision + 1 }, audit: { target: trialId, before: { lines: inOrder(former) }, after: { lines: inOrder(chosen) } } }
   },
 })
 

@@ -34,7 +34,6 @@ export const dateMixingDays = command({
         before: Object.fromEntries(changes.map(({ number, seen }) => [number, seen])),
         after: Object.fromEntries(changes.map(({ number, day }) => [number, day])),
       },
-      changed: ['shift', `trial:${trialId}`],
     }
   },
 })

@@ -51,7 +51,6 @@ export const decidePlan = command({
     return {
       value: { state },
       audit: { target: trialId, before: 'proposed', after: { state, plan: input.planHash, meaning, byProposer, byCoAuthor }, reason: note || undefined },
-      changed: ['trials', `trial:${trialId}`],
     }
   },
 })

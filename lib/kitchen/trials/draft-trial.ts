@@ -40,6 +40,6 @@ export const draftTrial = command({
     })
     await noteAuthor(tx, { bakeryId, trialId, personId: actor.personId }, now)
     await writeArms(tx, bakeryId, trialId, content.arms)
-    return { value: { trialId, number }, audit: { target: trialId, after: { number, ...summaryOf(content) } }, changed: ['trials'] }
+    return { value: { trialId, number }, audit: { target: trialId, after: { number, ...summaryOf(content) } } }
   },
 })

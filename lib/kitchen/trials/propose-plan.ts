@@ -52,7 +52,6 @@ export const proposePlan = command({
     return {
       value: { trialId, planHash: hash, revision: seenRevision + 1 },
       audit: { target: trialId, before: 'draft', after: { state: 'proposed', plan: hash, doughs: plan.size.doughs } },
-      changed: ['trials', `trial:${trialId}`],
     }
   },
 })

@@ -20,6 +20,6 @@ export const stopTrial = command({
       data: { state: 'stopped', closedAt: now, closedWhy: reason, revision: { increment: 1 } },
     })
     if (count !== 1) throw await staleRefusal(tx, actor, trialId)
-    return { value: null, audit: { target: trialId, before: 'approved', after: 'stopped', reason }, changed: ['trials', `trial:${trialId}`] }
+    return { value: null, audit: { target: trialId, before: 'approved', after: 'stopped', reason } }
   },
 })

@@ -30,7 +30,6 @@ export const withdrawPlan = command({
     return {
       value: { revision: seenRevision + 1 },
       audit: { target: trialId, before: { state: 'proposed', plan: trial.planHash }, after: 'draft' },
-      changed: ['trials', `trial:${trialId}`],
     }
   },
 })

@@ -78,13 +78,13 @@ describe('a job', () => {
     name: 'test.touch',
     input: z.strictObject({}),
     right: 'make-owner-link',
-    run: async ({ actor, language }) => ({ value: language, audit: { target: actor.bakeryId }, changed: [] }),
+    run: async ({ actor, language }) => ({ value: language, audit: { target: actor.bakeryId } }),
   })
   const job = (bakeryId = bakery.bakeryId): Caller => ({ ...from, kind: 'job', job: 'owner-link', bakeryId })
 
   it('works as itself: its entry has no person and says which job, and a no to it is in the record alike', async () => {
     expect(await touch.call(job(), {})).toMatchObject({ ok: true, value: 'en' })
-    const refused = command({ name: 'test.refused', input: z.strictObject({}), right: 'change-settings', run: async () => ({ value: null, audit: {}, changed: [] }) })
+    const refused = command({ name: 'test.refused', input: z.strictObject({}), right: 'change-settings', run: async () => ({ value: null, audit: {} }) })
     expect(refusalOf(await refused.call(job(), {}))).toBe('not-allowed')
     const entries = await db().auditEntry.findMany({ where: { bakeryId: bakery.bakeryId, action: { in: ['test.touch', 'refused.right'] } }, orderBy: { number: 'desc' }, take: 2 })
     for (const { by, personId, entryText } of entries) {
@@ -95,7 +95,7 @@ describe('a job', () => {
   })
 
   it('has no password to sign with', async () => {
-    const signs = command({ name: 'test.signs', input: z.strictObject({}), right: 'make-owner-link', askPassword: true, run: async () => ({ value: null, audit: {}, changed: [] }) })
+    const signs = command({ name: 'test.signs', input: z.strictObject({}), right: 'make-owner-link', askPassword: true, run: async () => ({ value: null, audit: {} }) })
     expect(refusalOf(await signs.call(job(), {}))).toBe('not-allowed')
     expect(await db().auditEntry.count({ where: { bakeryId: bakery.bakeryId, action: 'test.signs' } })).toBe(0)
   })

@@ -60,7 +60,7 @@ describe('words that are kept', () => {
     name: 'test.keeps',
     input: z.strictObject({}),
     right: 'own-account',
-    run: async ({ language }) => ({ value: language, audit: {}, changed: [] }),
+    run: async ({ language }) => ({ value: language, audit: {} }),
   })
 
   it.each(['en-XA', 'en', undefined, 'tlh', 'constructor'])('are in a language that exists when the browser asks for %j', async (browserLanguage) => {

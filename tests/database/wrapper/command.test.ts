@@ -32,7 +32,7 @@ function rename(then: (name: string) => void | Promise<void> = () => undefined) 
     async run({ tx, actor, input }) {
       await tx.bakery.update({ where: { bakeryId: actor.bakeryId }, data: { name: input.name } })
       await then(input.name)
-      return { value: input.name, audit: { target: actor.bakeryId, after: input.name }, changed: ['bakery'] }
+      return { value: input.name, audit: { target: actor.bakeryId, after: input.name } }
     },
   })
 }
@@ -120,7 +120,7 @@ describe('the command wrapper', () => {
       prepare: async ({ actor }) => {
         await owner.query(`UPDATE person SET role = 'shift_baker' WHERE bakery_id = $1 AND id = $2`, [actor.bakeryId, actor.personId])
       },
-      run: async () => ({ value: null, audit: {}, changed: [] }),
+      run: async () => ({ value: null, audit: {} }),
     })
     expect(refusalOf(await late.call(bakery.owner.caller, {}))).toBe('not-allowed')
     await owner.query(`UPDATE person SET role = 'owner' WHERE bakery_id = $1 AND id = $2`, [bakery.bakeryId, bakery.owner.personId])

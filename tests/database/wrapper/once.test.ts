@@ -27,7 +27,7 @@ const lengthen = command({
     const { name } = await tx.bakery.findUniqueOrThrow({ where: { bakeryId: actor.bakeryId }, select: { name: true } })
     await tx.bakery.update({ where: { bakeryId: actor.bakeryId }, data: { name: name + input.by } })
     if (input.refuse) throw new Refusal('not-found')
-    return { value: { run: ++runs, none: null }, audit: { target: actor.bakeryId, after: input.by }, changed: [] }
+    return { value: { run: ++runs, none: null }, audit: { target: actor.bakeryId, after: input.by } }
   },
 })
 const nameNow = async () => (await db().bakery.findUniqueOrThrow({ where: { bakeryId: bakery.bakeryId } })).name

@@ -36,10 +36,9 @@ export const importReadings = command({
     }
     const moves = rows.outside?.moves ?? []
     const { fresh, already } = rows
-    const changed = ['shift', 'trials', `trial:${trialId}`, ...rows.doughs.map(({ batch }) => `batch:${batch.id}`)]
     const value = { stored: fresh.length, already, measured: moves.filter(({ to }) => to === 'measured').length }
     const ofFile = { file: file.name, sha256: file.sha256, rows: table.rows.length }
-    if (fresh.length === 0 && moves.length === 0) return { value, audit: { target: trialId, after: { ...ofFile, stored: 'nothing, all of it is there already' } }, changed }
+    if (fresh.length === 0 && moves.length === 0) return { value, audit: { target: trialId, after: { ...ofFile, stored: 'nothing, all of it is there already' } } }
 
     mustBeOpen(facts.trial.state)
     await keepReadings(
@@ -81,7 +80,6 @@ export const importReadings = command({
         },
         reason: rows.outside?.skipped ? look.outside?.orderWhy : undefined,
       },
-      changed,
     }
   },
 })
