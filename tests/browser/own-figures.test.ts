@@ -3,6 +3,7 @@ import { draftTrial } from '../../lib/kitchen/trials/draft-trial'
 import { expect, test } from '../support/app'
 import { callerOf, valueOf } from '../support/bakery'
 import { makeApprovedTrial } from '../support/approved-trial'
+import { chooseIngredient } from '../support/choose-ingredient'
 import { makeTrialStores, trialContentOf } from '../support/trials'
 
 test('a bakery that writes 62,5 and weighs in ounces types and reads its own figures in formulas and plans', async ({ as, bakery }) => {
@@ -19,8 +20,8 @@ test('a bakery that writes 62,5 and weighs in ounces types and reads its own fig
   await page.getByLabel('Scaling weight (up to 1.763)').fill('32,5')
   await page.getByLabel('Dough loss').fill('0')
   const row = (at: number) => page.getByRole('row').filter({ has: page.getByRole('combobox') }).nth(at)
-  for (const [at, id, pct] of [[0, stores.ids.flour, '100'], [1, stores.ids.water, '62,5'], [2, stores.ids.salt, '1,8']] as const) {
-    await row(at).getByRole('combobox').selectOption(id)
+  for (const [at, name, pct] of [[0, 'Bread flour', '100'], [1, 'Water', '62,5'], [2, 'Salt', '1,8']] as const) {
+    await chooseIngredient(row(at).getByRole('combobox'), name)
     await row(at).getByRole('textbox').fill(pct)
   }
   await expect(page.getByText('24 lb 6,0 oz').first()).toBeVisible()

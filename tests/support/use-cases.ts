@@ -13,7 +13,8 @@ export async function useCasesOnDisk(): Promise<UseCase[]> {
   const found: UseCase[] = []
   for (const subject of fs.readdirSync(kitchen, { withFileTypes: true })) {
     if (!subject.isDirectory()) continue
-    for (const file of fs.readdirSync(path.join(kitchen, subject.name))) {
+    // A room may have a room within.
+    for (const file of fs.readdirSync(path.join(kitchen, subject.name), { recursive: true, encoding: 'utf8' })) {
       if (!file.endsWith('.ts') || file.endsWith('.input.ts')) continue
       const module = (await import(path.join(kitchen, subject.name, file))) as Record<string, unknown>
       found.push(...Object.values(module).filter(isUseCase))

@@ -32,7 +32,7 @@ async function plantDraft(context: WalkContext) {
 /** The editor's form, as the page sends it. */
 function typed(rows: { ingredientId: string; pctFlour: number }[], others: Record<string, string>): Record<string, string> {
   const numbers = Object.fromEntries(Object.entries(figures).map(([name, value]) => [name, String(value)]))
-  const sent = rows.map(({ ingredientId, pctFlour }, key) => ({ key, ingredientId, pctFlour: String(pctFlour) }))
+  const sent = rows.map(({ ingredientId, pctFlour }, key) => ({ key, ingredientId, ingredientName: '', pctFlour: String(pctFlour) }))
   return { method: '', ...numbers, stages: JSON.stringify([{ key: 100, kind: 'final_dough', name: '', lines: sent }]), ...others }
 }
 
