@@ -6,7 +6,8 @@ import type { ConditionCode, MeasuredBatch } from './trial-facts'
 type Measure = { id: string; code: string | null; level: 'batch' | 'piece' }
 type Read = Pick<MeasuredBatch, 'pieces' | 'conditions'>
 
-const usedCodes = ['dough-temp', 'proof-time', 'water-added', 'dough-mass', 'loaf-mass', 'loaf-volume'] as const
+/** Measures that a result rests on beside its own, by their codes. */
+export const usedCodes = ['dough-temp', 'proof-time', 'water-added', 'dough-mass', 'loaf-mass', 'loaf-volume'] as const
 
 /**
  * What was read of each batch, by its id: the primary measure of each piece, and the conditions. The figures are those
@@ -20,11 +21,6 @@ export function readingsOfTrial(q: { readings: readonly FigureReading[]; measure
   const readings = q.readings.filter(({ measureId }) => used.has(measureId))
   const idOf = (code: ConditionCode) => measures.find((measure) => measure.code === code)?.id ?? ''
   return new Map(loafFigures({ readings, measures }).map((batch) => [batch.batchId, readOf(batch, primary, idOf)]))
-}
-
-/** The measures that a result rests on. */
-export function measuresOfUse(primary: Pick<Measure, 'id'>) {
-  return { OR: [{ id: primary.id }, { code: { in: [...usedCodes] } }] }
 }
 
 function readOf(batch: BatchFigures, primary: Measure, idOf: (code: ConditionCode) => string): Read {
