@@ -10,7 +10,18 @@ const typed = ['**/*.{ts,tsx}']
 const screens = ['app/**/*.tsx', 'lib/ui/**/*.tsx', 'lib/station/**/*.tsx']
 
 export default tseslint.config(
-  { ignores: ['**/node_modules/', '.next/', '.data/', '.test/', 'coverage/', 'lib/db/generated/', 'next-env.d.ts', 'public/'] },
+  {
+    ignores: [
+      '**/node_modules/',
+      '.next/',
+      '.data/',
+      '.test/',
+      'coverage/',
+      'lib/db/generated/',
+      'next-env.d.ts',
+      'public/',
+    ],
+  },
   { linterOptions: { reportUnusedDisableDirectives: 'error', reportUnusedInlineConfigs: 'error' } },
   {
     files: typed,
@@ -19,7 +30,10 @@ export default tseslint.config(
     rules: {
       '@typescript-eslint/consistent-type-imports': ['error', { fixStyle: 'inline-type-imports' }],
       '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
-      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_', caughtErrors: 'all' }],
+      '@typescript-eslint/no-unused-vars': [
+        'error',
+        { argsIgnorePattern: '^_', varsIgnorePattern: '^_', caughtErrors: 'all' },
+      ],
       '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
       // With noUncheckedIndexedAccess there is no other way to say that a loop stays within its bounds.
       '@typescript-eslint/no-non-null-assertion': 'off',
@@ -66,7 +80,14 @@ export default tseslint.config(
       // TypeScript checks props.
       'react/prop-types': 'off',
       // Words are keys in lib/words. Signs that are the same in every language may stand as they are.
-      'react/jsx-no-literals': ['error', { noStrings: true, ignoreProps: true, allowedStrings: ['·', '×', '–', '—', '…', '/', ':', '%', '±', ', ', ' '] }],
+      'react/jsx-no-literals': [
+        'error',
+        {
+          noStrings: true,
+          ignoreProps: true,
+          allowedStrings: ['·', '×', '–', '—', '…', '/', ':', '%', '±', ', ', ' '],
+        },
+      ],
     },
   },
   {

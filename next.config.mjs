@@ -10,7 +10,15 @@ const headers = [
 /** @type {import('next').NextConfig} */
 export default {
   // The database client and the hash are native or generated code; bundling them gains nothing.
-  serverExternalPackages: ['@node-rs/argon2', '@prisma/client', '@prisma/adapter-pg', 'pg', 'pino', 'piscina', '@zxcvbn-ts/language-common'],
+  serverExternalPackages: [
+    '@node-rs/argon2',
+    '@prisma/client',
+    '@prisma/adapter-pg',
+    'pg',
+    'pino',
+    'piscina',
+    '@zxcvbn-ts/language-common',
+  ],
   poweredByHeader: false,
   productionBrowserSourceMaps: false,
   images: { unoptimized: true },

@@ -22,7 +22,13 @@ export default defineConfig({
         extends: true,
         // Two cores carry other work too: a long quadrature may wait for its turn.
         // Calculations and words keep nothing between files, so the files share one load of them: a third of the time.
-        test: { name: 'unit', isolate: false, include: ['tests/unit/**/*.test.ts', 'tests/published/**/*.test.ts'], globalSetup: [heavyWorker], testTimeout: 60_000 },
+        test: {
+          name: 'unit',
+          isolate: false,
+          include: ['tests/unit/**/*.test.ts', 'tests/published/**/*.test.ts'],
+          globalSetup: [heavyWorker],
+          testTimeout: 60_000,
+        },
       },
       {
         extends: true,

@@ -11,7 +11,9 @@ import { wordsOfRefusal } from '@/lib/kitchen/words-of-refusal'
 import { currentCaller } from './caller'
 import { currentLanguage } from './language'
 
-type Acted<Value> = { ok: true; value: Value; done(shown?: Record<string, string>): FormState } | { ok: false; state: FormState }
+type Acted<Value> =
+  | { ok: true; value: Value; done(shown?: Record<string, string>): FormState }
+  | { ok: false; state: FormState }
 
 /**
  * Calls a command for a form: as whoever sends it, with the password typed in it where there is one, and turns a
@@ -33,7 +35,19 @@ export async function act<Value>(
     return { ok: false, state: refusedState(result.refusal, language, form, answers) }
   }
   refresh()
-  return { ok: true, value: result.value, done: (shown = {}) => ({ answers, values: {}, problems: {}, refusal: null, isStale: false, given: null, done: shown }) }
+  return {
+    ok: true,
+    value: result.value,
+    done: (shown = {}) => ({
+      answers,
+      values: {},
+      problems: {},
+      refusal: null,
+      isStale: false,
+      given: null,
+      done: shown,
+    }),
+  }
 }
 
 function refusedState(refusal: Refused, language: Language, form: FormData, answers: number): FormState {

@@ -28,6 +28,10 @@ export function answerAway(request: { method: string; headers: Headers }, nonce:
     })
   }
   // Without a charset: the framework's client hands on the text of exactly this type.
-  if (request.headers.has('next-action')) return new Response(awayDigest, { status: 503, headers: { ...headers, 'Content-Type': 'text/plain' } })
-  return new Response(wordsIn(language).refusals.away, { status: 503, headers: { ...headers, 'Content-Type': 'text/plain; charset=utf-8' } })
+  if (request.headers.has('next-action'))
+    return new Response(awayDigest, { status: 503, headers: { ...headers, 'Content-Type': 'text/plain' } })
+  return new Response(wordsIn(language).refusals.away, {
+    status: 503,
+    headers: { ...headers, 'Content-Type': 'text/plain; charset=utf-8' },
+  })
 }

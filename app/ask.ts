@@ -15,7 +15,11 @@ const answerOnce = cache(async (query: Query, input: string) => query.call(await
 /**
  * Asks a query for a page that has something to say where one of these refusals comes; any other ends as in `ask`.
  */
-export async function askUnless<Value>(query: Query<Value>, input: unknown, codes: readonly RefusalCode[]): Promise<Result<Value>> {
+export async function askUnless<Value>(
+  query: Query<Value>,
+  input: unknown,
+  codes: readonly RefusalCode[],
+): Promise<Result<Value>> {
   const result = (await answerOnce(query, JSON.stringify(input))) as Result<Value>
   if (!result.ok && codes.includes(result.refusal.code)) return result
   return { ok: true, value: await ask(query, input) }

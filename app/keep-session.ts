@@ -7,5 +7,11 @@ import { sessionLongestMs } from '@/lib/auth/session-life'
 export async function keepSession(sessionSecret: string): Promise<void> {
   const jar = await cookies()
   const value = await makeSessionToken(sessionSecret)
-  jar.set(sessionCookie, value, { httpOnly: true, secure: true, sameSite: 'lax', path: '/', maxAge: sessionLongestMs / 1000 })
+  jar.set(sessionCookie, value, {
+    httpOnly: true,
+    secure: true,
+    sameSite: 'lax',
+    path: '/',
+    maxAge: sessionLongestMs / 1000,
+  })
 }

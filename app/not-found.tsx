@@ -7,7 +7,12 @@ export default async function NotFound() {
   const { desk } = wordsIn(await currentLanguage())
   const { errors: text } = desk
   return (
-    <ErrorSheet productName={desk.product} headline={text.notFound} happened={text.notFoundWhy} todo={text.notFoundTodo}>
+    <ErrorSheet
+      productName={desk.product}
+      headline={text.notFound}
+      happened={text.notFoundWhy}
+      todo={text.notFoundTodo}
+    >
       <LinkButton tone="plain" href="/">
         {text.home}
       </LinkButton>

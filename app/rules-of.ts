@@ -35,11 +35,14 @@ function collect(shape: Shape, at: string, isAsked: boolean, rules: Record<strin
     return
   }
   if (shape.type === 'object') {
-    for (const [name, part] of Object.entries(shape.properties ?? {})) if (typeof part === 'object') collect(part, within(name), isAsked && (shape.required?.includes(name) ?? false), rules)
+    for (const [name, part] of Object.entries(shape.properties ?? {}))
+      if (typeof part === 'object')
+        collect(part, within(name), isAsked && (shape.required?.includes(name) ?? false), rules)
     return
   }
   if (shape.type === 'array') {
-    if (shape.items && typeof shape.items === 'object' && !Array.isArray(shape.items)) collect(shape.items, within('*'), true, rules)
+    if (shape.items && typeof shape.items === 'object' && !Array.isArray(shape.items))
+      collect(shape.items, within('*'), true, rules)
     return
   }
   if (at === '') return
@@ -51,7 +54,12 @@ function collect(shape: Shape, at: string, isAsked: boolean, rules: Record<strin
 function ruleOfShape(shape: Shape, isAsked: boolean): FieldRule {
   const isText = shape.type === 'string'
   // A text that is asked for may still be empty, where its schema has no least length, form or list.
-  const isRequired = isAsked && shape.default === undefined && (isText ? (shape.minLength ?? 0) > 0 || shape.format !== undefined || shape.enum !== undefined : shape.type === 'number' || shape.type === 'integer')
+  const isRequired =
+    isAsked &&
+    shape.default === undefined &&
+    (isText
+      ? (shape.minLength ?? 0) > 0 || shape.format !== undefined || shape.enum !== undefined
+      : shape.type === 'number' || shape.type === 'integer')
   const least = shape.exclusiveMinimum ?? shape.minimum
   const most = shape.exclusiveMaximum ?? shape.maximum
   return {

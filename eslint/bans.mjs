@@ -15,8 +15,10 @@ const passwordTable = [
 export const bans = {
   'no-unsafe-sql': {
     files: ['**/*.{ts,tsx,mjs}'],
-    forbids: 'Identifier[name=/^\\$(query|execute)RawUnsafe$/], MemberExpression[object.name="Prisma"][property.name="raw"]',
-    reason: 'Text put into SQL by hand can carry SQL. Use the tagged forms $queryRaw and $executeRaw, which send values apart.',
+    forbids:
+      'Identifier[name=/^\\$(query|execute)RawUnsafe$/], MemberExpression[object.name="Prisma"][property.name="raw"]',
+    reason:
+      'Text put into SQL by hand can carry SQL. Use the tagged forms $queryRaw and $executeRaw, which send values apart.',
   },
   'no-raw-html': {
     files: ['**/*.{ts,tsx}'],
@@ -32,9 +34,20 @@ export const bans = {
   'no-environment': {
     files: ['**/*.{ts,tsx,mjs}'],
     // The embedded server hands its path on to PostgreSQL's programs, and runs outside the app.
-    except: [...outsideApp, 'lib/db/settings.ts', 'lib/db/log.ts', 'lib/db/embedded/server.ts', 'lib/kitchen/heavy/worker-file.ts', 'lib/auth/sign-in-cookie.ts', 'lib/auth/link-to.ts', 'lib/auth/transport-header.ts'],
-    forbids: 'MemberExpression[object.name="process"][property.name="env"], VariableDeclarator[init.name="process"] Property[key.name="env"], ImportDeclaration[source.value=/^(node:)?process$/] ImportSpecifier[imported.name="env"], MemberExpression[object.type="MetaProperty"][property.name="env"]',
-    reason: 'Settings are read and checked in one place (lib/db/settings.ts); read here, a missing one shows only when somebody needs it.',
+    except: [
+      ...outsideApp,
+      'lib/db/settings.ts',
+      'lib/db/log.ts',
+      'lib/db/embedded/server.ts',
+      'lib/kitchen/heavy/worker-file.ts',
+      'lib/auth/sign-in-cookie.ts',
+      'lib/auth/link-to.ts',
+      'lib/auth/transport-header.ts',
+    ],
+    forbids:
+      'MemberExpression[object.name="process"][property.name="env"], VariableDeclarator[init.name="process"] Property[key.name="env"], ImportDeclaration[source.value=/^(node:)?process$/] ImportSpecifier[imported.name="env"], MemberExpression[object.type="MetaProperty"][property.name="env"]',
+    reason:
+      'Settings are read and checked in one place (lib/db/settings.ts); read here, a missing one shows only when somebody needs it.',
   },
   'no-password-table': {
     files: ['app/**/*.{ts,tsx}', 'lib/**/*.{ts,tsx}'],
@@ -48,7 +61,8 @@ export const bans = {
       'lib/kitchen/people/sign-in.ts',
     ],
     forbids: passwordTable,
-    reason: 'Password hashes are read and written by lib/auth and by the commands of signing in alone, so that none can slip into a page.',
+    reason:
+      'Password hashes are read and written by lib/auth and by the commands of signing in alone, so that none can slip into a page.',
   },
   'no-clock-or-chance-in-calc': {
     files: ['lib/calc/**/*.ts'],
@@ -61,7 +75,8 @@ export const bans = {
       'Identifier[name=/^(process|crypto|fetch|Intl)$/]',
       'MemberExpression[property.name=/^toLocale|^localeCompare$/]',
     ].join(', '),
-    reason: 'A calculation gives the same answer everywhere and always: time, chance and language come in as arguments.',
+    reason:
+      'A calculation gives the same answer everywhere and always: time, chance and language come in as arguments.',
   },
   'no-chance-outside-arguments': {
     files: ['lib/kitchen/**/*.ts', 'lib/auth/**/*.ts'],
@@ -70,7 +85,8 @@ export const bans = {
   },
   'no-sleep-in-tests': {
     files: ['tests/**/*.ts'],
-    forbids: 'CallExpression[callee.property.name="waitForTimeout"], ImportDeclaration[source.value="node:timers/promises"]',
+    forbids:
+      'CallExpression[callee.property.name="waitForTimeout"], ImportDeclaration[source.value="node:timers/promises"]',
     reason: 'A fixed wait is too short on a slow machine and too long on every other. Wait for what you want to see.',
   },
   'no-literal-text-prop': {
@@ -81,4 +97,6 @@ export const bans = {
   },
 }
 
-export const banRules = Object.fromEntries(Object.entries(bans).map(([name, { forbids, reason }]) => [name, forbid(forbids, reason)]))
+export const banRules = Object.fromEntries(
+  Object.entries(bans).map(([name, { forbids, reason }]) => [name, forbid(forbids, reason)]),
+)

@@ -51,7 +51,10 @@ const roomLists = ['lib/kitchen/heavy/works', 'lib/kitchen/intake/handlers']
 /** Files that are held to more, or to less, than their folder. */
 const special = [
   { is: (file) => file.endsWith('.input.ts'), may: { ours: ['lib/calc', '*.input'], packages: ['zod'], alone: true } },
-  { is: (file) => /^lib\/calc\/([^/]+\/([^/]+-)?entries|catalogue|entry)\.ts$/.test(file), may: { ours: [], packages: ['zod', 'decimal.js'] } },
+  {
+    is: (file) => /^lib\/calc\/([^/]+\/([^/]+-)?entries|catalogue|entry)\.ts$/.test(file),
+    may: { ours: [], packages: ['zod', 'decimal.js'] },
+  },
 ]
 
 const reason = {
@@ -77,7 +80,13 @@ export const importDirections = {
     if (!zone) return {}
     const rule = special.find(({ is }) => is(file))?.may ?? directions[zone]
     if (!rule) {
-      return { Program: (node) => context.report({ node, message: `${zone} has no direction yet: say in eslint/import-directions.mjs what it may import.` }) }
+      return {
+        Program: (node) =>
+          context.report({
+            node,
+            message: `${zone} has no direction yet: say in eslint/import-directions.mjs what it may import.`,
+          }),
+      }
     }
     const check = (node) => {
       if (typeof node?.value !== 'string') return
@@ -115,8 +124,10 @@ function faultOf(file, zone, rule, wanted) {
 /** What is wrong between two rooms of one folder, where it has rooms. */
 function faultOfRooms(file, target) {
   const [from, to] = [roomOf(file), roomOf(target)]
-  if (from === undefined || to === undefined || from === to || roomLists.includes(file.replace(/\.ts$/, ''))) return undefined
-  if (rooms[from] === undefined) return `lib/kitchen/${from} has no direction yet: say in eslint/import-directions.mjs what it may import.`
+  if (from === undefined || to === undefined || from === to || roomLists.includes(file.replace(/\.ts$/, '')))
+    return undefined
+  if (rooms[from] === undefined)
+    return `lib/kitchen/${from} has no direction yet: say in eslint/import-directions.mjs what it may import.`
   if (rooms[from].includes(to)) return undefined
   return `lib/kitchen/${from} may not import lib/kitchen/${to}: what is made comes before what is made of it.`
 }
@@ -141,6 +152,11 @@ function ownFile(file, wanted) {
 function zoneOf(file) {
   const [top, second] = file.split('/')
   if (file.startsWith('..') || second === undefined) return undefined
-  if (top === 'lib' && fs.existsSync(path.join(root, 'lib', second)) && fs.statSync(path.join(root, 'lib', second)).isDirectory()) return `lib/${second}`
+  if (
+    top === 'lib' &&
+    fs.existsSync(path.join(root, 'lib', second)) &&
+    fs.statSync(path.join(root, 'lib', second)).isDirectory()
+  )
+    return `lib/${second}`
   return top === 'lib' ? 'lib' : top
 }

@@ -43,11 +43,16 @@ export async function bakeMixingDay(crew: Crew, day: MixingDayToBake): Promise<v
 }
 
 /** The doughs of the day that are to be begun, with what will be read of them. */
-async function doughsOf(caller: Caller, { trial, trialId, day, mixes, measures, startsAt }: MixingDayToBake): Promise<DoughToBake[]> {
+async function doughsOf(
+  caller: Caller,
+  { trial, trialId, day, mixes, measures, startsAt }: MixingDayToBake,
+): Promise<DoughToBake[]> {
   const { plan } = must(await getPlan.call(caller, { trialId }))
   const onFloor = must(await getShift.call(caller, {})).trials.rows.find(({ id }) => id === trialId)
   // Which dough a code stands for is on the weigh-out sheet only.
-  const key = must(await getWeighOut.call(caller, { trialId })).arms.flatMap(({ position, batches }) => batches.map(({ code }) => [code, position] as const))
+  const key = must(await getWeighOut.call(caller, { trialId })).arms.flatMap(({ position, batches }) =>
+    batches.map(({ code }) => [code, position] as const),
+  )
   const armOf = new Map(key)
   const ofDay = plan.order?.batches.filter((batch) => batch.day === day) ?? []
   const { scalingMassG, doughTempC, proofTimeS, mixTimeS, bulkTimeS, bakeTimeS } = plan.process
@@ -56,16 +61,29 @@ async function doughsOf(caller: Caller, { trial, trialId, day, mixes, measures, 
     const planned = ofDay[i]
     const batchId = onFloor?.batches.find(({ code }) => code === planned?.code)?.id
     const arm = armOf.get(planned?.code ?? '')
-    if (!planned || batchId === undefined || arm === undefined) throw new Error(`mixing day ${day} of trial ${trialId} has no dough ${i + 1} on the floor`)
+    if (!planned || batchId === undefined || arm === undefined)
+      throw new Error(`mixing day ${day} of trial ${trialId} has no dough ${i + 1} on the floor`)
     const copy = ofDay.slice(0, i + 1).filter(({ code }) => armOf.get(code) === arm).length
-    const water = plan.arms.find(({ position }) => position === arm)?.lines.filter(({ kind, stageId }) => kind === 'water' && plan.stages.some((stage) => stage.id === stageId && stage.kind === 'final_dough')) ?? []
+    const water =
+      plan.arms
+        .find(({ position }) => position === arm)
+        ?.lines.filter(
+          ({ kind, stageId }) =>
+            kind === 'water' && plan.stages.some((stage) => stage.id === stageId && stage.kind === 'final_dough'),
+        ) ?? []
     return {
       batchId,
       startAt,
       mixes,
       measures,
       process: { mixTimeMin: mixTimeS / 60, bulkTimeMin: bulkTimeS / 60, bakeTimeMin: bakeTimeS / 60 },
-      readings: simulatedDough(simulated, { arm, day, copy, plannedWaterG: water.reduce((sum, { weighedG }) => sum + weighedG, 0), reader: measures }),
+      readings: simulatedDough(simulated, {
+        arm,
+        day,
+        copy,
+        plannedWaterG: water.reduce((sum, { weighedG }) => sum + weighedG, 0),
+        reader: measures,
+      }),
       mishap: trial.mishaps.find((mishap) => mishap.day === day && mishap.arm === arm),
     }
   })

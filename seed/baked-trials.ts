@@ -21,7 +21,10 @@ export type BakedTrial = {
 }
 
 /** What went wrong with one dough: it was lost in the proofer, or one loaf's weight was typed without its last digit. */
-export type Mishap = { day: number; arm: number } & ({ is: 'lost'; why: string } | { is: 'slip'; piece: number; reason: string })
+export type Mishap = { day: number; arm: number } & (
+  | { is: 'lost'; why: string }
+  | { is: 'slip'; piece: number; reason: string }
+)
 
 /** Closed; its first arm has a real gain, its second a small one. */
 export const wholemealTrial: BakedTrial = {

@@ -46,21 +46,47 @@ export function stepsOfDough(dough: DoughToBake): Step[] {
   const move = async (caller: Caller, to: string, why?: string) => {
     must(await moveBatch.call(caller, { batchId, seenRevision: revision++, to, ...(why && { why }) }))
   }
-  const log = async (caller: Caller, code: string, value: number, unit: string, place: { piece?: number; repeat?: number; confirmed?: boolean } = {}) => {
+  const log = async (
+    caller: Caller,
+    code: string,
+    value: number,
+    unit: string,
+    place: { piece?: number; repeat?: number; confirmed?: boolean } = {},
+  ) => {
     const { repeat = 1, piece, confirmed } = place
-    const entry = { id: idAt(caller), batchId, measureId: measureIds.get(code), piece, repeat, value: String(value), unit, takenAt: timeOf(caller).toISOString(), confirmed }
+    const entry = {
+      id: idAt(caller),
+      batchId,
+      measureId: measureIds.get(code),
+      piece,
+      repeat,
+      value: String(value),
+      unit,
+      takenAt: timeOf(caller).toISOString(),
+      confirmed,
+    }
     return must(await logReading.call(caller, entry))
   }
 
   const weigh = ({ loafMassG }: SimulatedPiece, piece: number, minutes: number): Step[] => {
-    if (mishap?.is !== 'slip' || mishap.piece !== piece) return [step(minutes, measures, (caller) => log(caller, 'loaf-mass', loafMassG, 'g', { piece }))]
+    if (mishap?.is !== 'slip' || mishap.piece !== piece)
+      return [step(minutes, measures, (caller) => log(caller, 'loaf-mass', loafMassG, 'g', { piece }))]
     let wrongId = ''
     return [
       step(minutes, measures, async (caller) => {
-        wrongId = (await log(caller, 'loaf-mass', Math.floor(loafMassG / 10), 'g', { piece, confirmed: true })).readingId
+        wrongId = (await log(caller, 'loaf-mass', Math.floor(loafMassG / 10), 'g', { piece, confirmed: true }))
+          .readingId
       }),
       step(minutes + weighPieceMin / 2, measures, async (caller) => {
-        const correction = { id: idAt(caller), supersedesId: wrongId, piece, repeat: 1, value: String(loafMassG), unit: 'g', reason: mishap.reason }
+        const correction = {
+          id: idAt(caller),
+          supersedesId: wrongId,
+          piece,
+          repeat: 1,
+          value: String(loafMassG),
+          unit: 'g',
+          reason: mishap.reason,
+        }
         must(await correctReading.call(caller, correction))
       }),
     ]
@@ -92,7 +118,11 @@ export function stepsOfDough(dough: DoughToBake): Step[] {
     step(weighOutMin - 1, mixes, (caller) => log(caller, 'water-added', readings.waterAddedG, 'g')),
     step(weighOutMin, mixes, (caller) => move(caller, 'in_work')),
     step(mixedMin, mixes, (caller) => log(caller, 'dough-temp', readings.doughTempC, '°C')),
-    ...readings.pieces.map(({ doughMassG }, i) => step(scaledMin + i * weighPieceMin, mixes, (caller) => log(caller, 'dough-mass', doughMassG, 'g', { piece: i + 1 }))),
+    ...readings.pieces.map(({ doughMassG }, i) =>
+      step(scaledMin + i * weighPieceMin, mixes, (caller) =>
+        log(caller, 'dough-mass', doughMassG, 'g', { piece: i + 1 }),
+      ),
+    ),
   ]
   if (mishap?.is === 'lost') return [...toProofer, step(loadedMin, mixes, (caller) => move(caller, 'lost', mishap.why))]
   return [
@@ -100,7 +130,14 @@ export function stepsOfDough(dough: DoughToBake): Step[] {
     step(loadedMin, mixes, (caller) => log(caller, 'proof-time', readings.proofTimeMin, 'min')),
     step(outMin, mixes, (caller) => move(caller, 'baked')),
     step(outMin + 2, mixes, async (caller) => {
-      must(await countPieces.call(caller, { batchId, seenRevision: revision++, piecesMade: readings.piecesMade, piecesGood: readings.piecesGood }))
+      must(
+        await countPieces.call(caller, {
+          batchId,
+          seenRevision: revision++,
+          piecesMade: readings.piecesMade,
+          piecesGood: readings.piecesGood,
+        }),
+      )
     }),
     ...readings.pieces.flatMap((piece, i) => weigh(piece, i + 1, weighedMin + i * weighPieceMin)),
     ...readings.pieces.flatMap((piece, i) => measure(piece, i + 1, inSeedMin + 3 * i * readVolumeMin)),

@@ -25,7 +25,6 @@ export type FormulaIngredientKey =
   | 'rolledOats'
   | 'sugar'
 
-
 type DraftedFormula = z.input<typeof draftFormulaInput>
 type Stage = DraftedFormula['stages'][number]
 type StageOf = (kind: Stage['kind'], name: string, lines: Partial<Record<FormulaIngredientKey, number>>) => Stage
@@ -43,7 +42,10 @@ export async function seedFormulas(
   const stage: StageOf = (kind, name, lines) => ({
     kind,
     name,
-    lines: Object.entries(lines).map(([key, pctFlour]) => ({ ingredientId: ingredientIds[key as FormulaIngredientKey], pctFlour })),
+    lines: Object.entries(lines).map(([key, pctFlour]) => ({
+      ingredientId: ingredientIds[key as FormulaIngredientKey],
+      pctFlour,
+    })),
   })
 
   // In the order of their days, so that the record reads as it would have been written.
@@ -54,14 +56,25 @@ export async function seedFormulas(
   await signOff(await as('owner', 397), wholemeal)
   const oats = must(await draftFormula.call(await as('head', 290), oatLoaf(stage)))
   await signOff(await as('owner', 288), oats)
-  const whiteTinNow = must(await draftVersion.call(await as('head', 163), { fromVersionId: whiteTinFirst.versionId, reason: maltReason }))
+  const whiteTinNow = must(
+    await draftVersion.call(await as('head', 163), { fromVersionId: whiteTinFirst.versionId, reason: maltReason }),
+  )
   const { name: _, ...content } = white
-  must(await changeDraft.call(await as('head', 163), { versionId: whiteTinNow.versionId, seenRevision: 1, ...content, reason: maltReason, stages: [maltedDough(stage)] }))
+  must(
+    await changeDraft.call(await as('head', 163), {
+      versionId: whiteTinNow.versionId,
+      seenRevision: 1,
+      ...content,
+      reason: maltReason,
+      stages: [maltedDough(stage)],
+    }),
+  )
   await signOff(await as('owner', 160), whiteTinNow)
   return { whiteTin: whiteTinNow, wholemealTin: wholemeal, oatLoaf: oats }
 }
 
-const maltReason = 'The new harvest’s flour leaves the crust pale by Thursday’s deliveries. A little diastatic malt flour, as the miller advised.'
+const maltReason =
+  'The new harvest’s flour leaves the crust pale by Thursday’s deliveries. A little diastatic malt flour, as the miller advised.'
 
 function whiteTin(stage: StageOf): DraftedFormula {
   return {
@@ -79,13 +92,30 @@ function whiteTin(stage: StageOf): DraftedFormula {
     method:
       'All in, four minutes slow and seven fast, until it stretches to a thin skin.\nBulk covered, one fold at half time. Scale, round, rest ten minutes, mould and tin.\nProof to a finger below the rim. Steam at loading, damper open for the last five minutes.',
     stages: [
-      stage('final_dough', '', { breadFlour: 100, water: 60.5, salt: 1.8, freshYeast: 2.4, butter: 2, skimMilkPowder: 2, sugar: 1 }),
+      stage('final_dough', '', {
+        breadFlour: 100,
+        water: 60.5,
+        salt: 1.8,
+        freshYeast: 2.4,
+        butter: 2,
+        skimMilkPowder: 2,
+        sugar: 1,
+      }),
     ],
   }
 }
 
 function maltedDough(stage: StageOf): Stage {
-  return stage('final_dough', '', { breadFlour: 100, water: 60.5, salt: 1.8, freshYeast: 2.3, butter: 2, skimMilkPowder: 2, sugar: 0.8, maltFlour: 0.3 })
+  return stage('final_dough', '', {
+    breadFlour: 100,
+    water: 60.5,
+    salt: 1.8,
+    freshYeast: 2.3,
+    butter: 2,
+    skimMilkPowder: 2,
+    sugar: 0.8,
+    maltFlour: 0.3,
+  })
 }
 
 function wholemealTin(stage: StageOf): DraftedFormula {
@@ -105,7 +135,15 @@ function wholemealTin(stage: StageOf): DraftedFormula {
       'Poolish the evening before, twelve to fourteen hours at 18 °C, until it just begins to sink.\nSix minutes slow, three fast. Two folds in bulk. Mould loosely: the bran cuts a tight skin.',
     stages: [
       stage('pre_ferment', 'Poolish', { breadFlour: 25, water: 25, freshYeast: 0.05 }),
-      stage('final_dough', '', { wholemealFlour: 60, breadFlour: 15, water: 44, salt: 1.9, freshYeast: 1.4, honey: 2, sunflowerOil: 2 }),
+      stage('final_dough', '', {
+        wholemealFlour: 60,
+        breadFlour: 15,
+        water: 44,
+        salt: 1.9,
+        freshYeast: 1.4,
+        honey: 2,
+        sunflowerOil: 2,
+      }),
     ],
   }
 }
@@ -127,7 +165,16 @@ function oatLoaf(stage: StageOf): DraftedFormula {
       'Boiling water over the oats, stir, cover, cool below 30 °C before it goes in.\nSeven minutes slow, three fast, the scald in the last two minutes. Two folds. Roll in oats, proof seam up.',
     stages: [
       stage('scald', 'Oat scald', { rolledOats: 12, water: 30 }),
-      stage('final_dough', '', { breadFlour: 80, wholemealFlour: 12, ryeFlour: 8, water: 44, milk: 8, salt: 2, freshYeast: 1.8, butter: 2.5 }),
+      stage('final_dough', '', {
+        breadFlour: 80,
+        wholemealFlour: 12,
+        ryeFlour: 8,
+        water: 44,
+        milk: 8,
+        salt: 2,
+        freshYeast: 1.8,
+        butter: 2.5,
+      }),
     ],
   }
 }

@@ -21,19 +21,48 @@ export type TrialWork = {
 
 type Content = z.input<typeof draftTrialInput>['content']
 /** What one trial of the demo says beside what all of them have in common. */
-export type DemoQuestion = Pick<Content, 'question' | 'formulaId' | 'note' | 'heldTotals' | 'mixingDays' | 'batchesPerArm' | 'piecesPerBatch'> & {
+export type DemoQuestion = Pick<
+  Content,
+  'question' | 'formulaId' | 'note' | 'heldTotals' | 'mixingDays' | 'batchesPerArm' | 'piecesPerBatch'
+> & {
   marginPct: number
   confidencePct: number
   arms: readonly { name: string; ingredientId: string; pctFlour: number }[]
 }
 
 /** Writes a question down and proposes its plan, as one of the bakers would. */
-export async function proposeTrial({ crew, stores }: TrialWork, who: PersonKey, at: Date, asked: DemoQuestion): Promise<{ trialId: string; revision: number; planHash: string }> {
+export async function proposeTrial(
+  { crew, stores }: TrialWork,
+  who: PersonKey,
+  at: Date,
+  asked: DemoQuestion,
+): Promise<{ trialId: string; revision: number; planHash: string }> {
   const proposer = await crew(who, at)
-  const measureId = must(await getTrial.call(proposer, { trialId: null })).measures.find(({ code }) => code === 'specific-volume')?.id ?? ''
-  const { marginPct, confidencePct, arms, question, formulaId, note, heldTotals, mixingDays, batchesPerArm, piecesPerBatch } = asked
+  const measureId =
+    must(await getTrial.call(proposer, { trialId: null })).measures.find(({ code }) => code === 'specific-volume')
+      ?.id ?? ''
+  const {
+    marginPct,
+    confidencePct,
+    arms,
+    question,
+    formulaId,
+    note,
+    heldTotals,
+    mixingDays,
+    batchesPerArm,
+    piecesPerBatch,
+  } = asked
   const content: Content = {
-    question, formulaId, note, heldTotals, mixingDays, batchesPerArm, piecesPerBatch, measureId, confidencePct,
+    question,
+    formulaId,
+    note,
+    heldTotals,
+    mixingDays,
+    batchesPerArm,
+    piecesPerBatch,
+    measureId,
+    confidencePct,
     kind: 'gain',
     margin: marginPct,
     marginUnit: 'pct',
@@ -42,7 +71,11 @@ export async function proposeTrial({ crew, stores }: TrialWork, who: PersonKey, 
     flourTempC: 20,
     roomTempC: 22,
     tapTempC: null,
-    arms: arms.map(({ name, ingredientId, pctFlour }) => ({ name, onTop: false, doses: [{ ingredientId, basis: 'pct_flour', doseOf: 'product', value: pctFlour }] })),
+    arms: arms.map(({ name, ingredientId, pctFlour }) => ({
+      name,
+      onTop: false,
+      doses: [{ ingredientId, basis: 'pct_flour', doseOf: 'product', value: pctFlour }],
+    })),
   }
   const { trialId } = must(await draftTrial.call(proposer, { content }))
   const proposed = must(await proposePlan.call(proposer, { trialId, seenRevision: 1 }))
@@ -50,7 +83,12 @@ export async function proposeTrial({ crew, stores }: TrialWork, who: PersonKey, 
 }
 
 /** The head baker looks at a proposed plan and approves it, with a note. */
-export async function approveTrial({ crew }: TrialWork, at: Date, { trialId, revision, planHash }: { trialId: string; revision: number; planHash: string }, note: string): Promise<void> {
+export async function approveTrial(
+  { crew }: TrialWork,
+  at: Date,
+  { trialId, revision, planHash }: { trialId: string; revision: number; planHash: string },
+  note: string,
+): Promise<void> {
   const head = await crew('head', at)
   must(await getPlan.call(head, { trialId }))
   must(await decidePlan.call(head, { trialId, seenRevision: revision, planHash, verdict: 'approved', note }))

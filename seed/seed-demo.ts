@@ -30,7 +30,9 @@ export async function seedDemo(firstRunSecret: string, now = new Date()): Promis
   await decideOnWholemeal(work, await seedWholemealTrial(work))
   await decideOnOats(work, await seedOatTrial(work))
   await seedOpenTrials(work)
-  const lines = demoPeople.map((person) => `${person.email}  ${passwords.get(person.key)}  ${person.name}, ${person.role.replace('_', ' ')}`)
+  const lines = demoPeople.map(
+    (person) => `${person.email}  ${passwords.get(person.key)}  ${person.name}, ${person.role.replace('_', ' ')}`,
+  )
   return `Sign in to the invented bakery as one of its people:\n${lines.join('\n')}\n`
 }
 
@@ -38,10 +40,21 @@ async function seedPeople(firstRunSecret: string, passwords: Map<string, string>
   const nobody = { ...demoDevice, sessionSecret: null, now: () => clock.on(420, '12:00') }
   const [owner, ...others] = demoPeople
   const { sessionSecret } = must(
-    await setUpBakery.call(nobody, { ...demoBakery, secret: firstRunSecret, name: owner.name, email: owner.email, password: passwords.get(owner.key) }),
+    await setUpBakery.call(nobody, {
+      ...demoBakery,
+      secret: firstRunSecret,
+      name: owner.name,
+      email: owner.email,
+      password: passwords.get(owner.key),
+    }),
   )
   for (const person of others) {
-    const { secret } = must(await invitePerson.call({ ...nobody, sessionSecret }, { name: person.name, email: person.email, role: person.role }))
+    const { secret } = must(
+      await invitePerson.call(
+        { ...nobody, sessionSecret },
+        { name: person.name, email: person.email, role: person.role },
+      ),
+    )
     must(await acceptInvitation.call(nobody, { secret, password: passwords.get(person.key) }))
   }
 }

@@ -40,24 +40,43 @@ export function simulatedDough(trial: SimulatedTrial, dough: SimulatedDoughFacts
   const { truth, process } = trial
   const named = (stream: string) => deviates(`${trial.seed}/${stream}`)
   const ofDay = named(`day ${dough.day}`)
-  const day = { volume: ofDay(volumeSpread.dayShare), tempC: ofDay(processSpread.doughTempDayC), loss: ofDay(processSpread.bakeLossDayShare) }
+  const day = {
+    volume: ofDay(volumeSpread.dayShare),
+    tempC: ofDay(processSpread.doughTempDayC),
+    loss: ofDay(processSpread.bakeLossDayShare),
+  }
   const readerMl = named(`reader ${dough.reader}`)(readerSpread.readerMl)
 
   const own = named(`dough ${dough.day} ${dough.arm} ${dough.copy}`)
   const offTempC = day.tempC + own(processSpread.doughTempBatchC)
-  const doughShare = 1 + (truth.gainShares[dough.arm] ?? 0) + day.volume + own(volumeSpread.batchShare) + volumeSpread.sharePerC * offTempC
+  const doughShare =
+    1 +
+    (truth.gainShares[dough.arm] ?? 0) +
+    day.volume +
+    own(volumeSpread.batchShare) +
+    volumeSpread.sharePerC * offTempC
   const waterAddedG = roundTo(readTo.massG, dough.plannedWaterG * (1 + own(processSpread.waterShare)))
   const proofTimeMin = roundTo(readTo.timeMin, process.proofTimeMin + own(processSpread.proofTimeMin))
   const pieces = Array.from({ length: trial.piecesPerBatch }, (): SimulatedPiece => {
     const doughMassG = roundTo(readTo.massG, process.scalingMassG + own(processSpread.scalingG))
-    const loafMassG = roundTo(readTo.massG, doughMassG * (1 - truth.bakeLossShare - day.loss - own(processSpread.bakeLossLoafShare)))
+    const loafMassG = roundTo(
+      readTo.massG,
+      doughMassG * (1 - truth.bakeLossShare - day.loss - own(processSpread.bakeLossLoafShare)),
+    )
     const volumeMl = truth.controlMlPerG * (doughShare + own(volumeSpread.loafShare)) * loafMassG
     const read = () => roundTo(readTo.volumeMl, volumeMl + readerMl + own(readerSpread.repeatMl))
     return { doughMassG, loafMassG, volumesMl: [read(), read(), read()] }
   })
   const random = seededRandom(`${trial.seed}/fit to sell ${dough.day} ${dough.arm} ${dough.copy}`)
   const piecesGood = pieces.filter(() => random() >= spoiltPieceShare).length
-  return { waterAddedG, doughTempC: roundTo(readTo.tempC, process.doughTempC + offTempC), proofTimeMin, pieces, piecesMade: pieces.length, piecesGood }
+  return {
+    waterAddedG,
+    doughTempC: roundTo(readTo.tempC, process.doughTempC + offTempC),
+    proofTimeMin,
+    pieces,
+    piecesMade: pieces.length,
+    piecesGood,
+  }
 }
 
 /** What an arm truly is above the control, mL/g. */

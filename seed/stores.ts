@@ -16,9 +16,11 @@ export type DemoStores = {
 /** Fills the stores of the invented bakery as its head baker, and gives the ids by key. The first prices hold from that day. */
 export async function seedStores(head: Caller): Promise<DemoStores> {
   const ids: [string, string][] = []
-  for (const [key, ingredient] of Object.entries<DemoIngredient>(demoIngredients)) ids.push([key, await addDemoIngredient(head, ingredient)])
+  for (const [key, ingredient] of Object.entries<DemoIngredient>(demoIngredients))
+    ids.push([key, await addDemoIngredient(head, ingredient)])
   const equipmentIds: [string, string][] = []
-  for (const [key, one] of Object.entries(demoEquipment)) equipmentIds.push([key, must(await addEquipment.call(head, one)).equipmentId])
+  for (const [key, one] of Object.entries(demoEquipment))
+    equipmentIds.push([key, must(await addEquipment.call(head, one)).equipmentId])
   return {
     ingredients: Object.fromEntries(ids) as DemoStores['ingredients'],
     equipment: Object.fromEntries(equipmentIds) as DemoStores['equipment'],
@@ -49,18 +51,28 @@ async function addDemoIngredient(head: Caller, ingredient: DemoIngredient): Prom
 export async function seedNewPrices(head: Caller, { ingredients }: DemoStores): Promise<void> {
   for (const [key, ingredient] of Object.entries<DemoIngredient>(demoIngredients)) {
     const [, price] = ingredient.prices
-    if (price !== undefined) await enterDemoPrice(head, ingredients[key as keyof typeof demoIngredients], ingredient, price)
+    if (price !== undefined)
+      await enterDemoPrice(head, ingredients[key as keyof typeof demoIngredients], ingredient, price)
   }
 }
 
-async function enterDemoPrice(head: Caller, ingredientId: string, { pack }: DemoIngredient, packPrice: string): Promise<void> {
+async function enterDemoPrice(
+  head: Caller,
+  ingredientId: string,
+  { pack }: DemoIngredient,
+  packPrice: string,
+): Promise<void> {
   const holdsFrom = dayInZone(head.now ? head.now() : new Date(), demoBakery.timeZone)
-  must(await enterPrice.call(head, { ingredientId, holdsFrom, packMassG: pack.massG, packPrice, supplier: pack.supplier }))
+  must(
+    await enterPrice.call(head, { ingredientId, holdsFrom, packMassG: pack.massG, packPrice, supplier: pack.supplier }),
+  )
 }
 
 function figuresOf({ water, protein, fat, carbohydrate, sugars, fibre, salt, source }: CompositionRow) {
   const figures = { water, protein, fat, carbohydrate, sugars, fibre, salt }
   return Object.fromEntries(
-    Object.entries(figures).flatMap(([figure, gPer100G]) => (gPer100G === undefined ? [] : [[figure, { gPer100G, source }]])),
+    Object.entries(figures).flatMap(([figure, gPer100G]) =>
+      gPer100G === undefined ? [] : [[figure, { gPer100G, source }]],
+    ),
   )
 }

@@ -24,7 +24,12 @@ export async function seedWholemealTrial(work: TrialWork): Promise<ClosedTrial> 
       { name: 'honey 4 % more', ingredientId: stores.ingredients.honey, pctFlour: 4 },
     ],
   })
-  await approveTrial(work, clock.on(55, '12:40'), plan, 'Buttermilk last each morning, as the plan has it, and the bowl washed after.')
+  await approveTrial(
+    work,
+    clock.on(55, '12:40'),
+    plan,
+    'Buttermilk last each morning, as the plan has it, and the bowl washed after.',
+  )
   await bakeShifts(work, wholemealTrial, plan.trialId)
   return closeBaked(work, clock.on(41, '11:30'), plan.trialId)
 }
@@ -62,7 +67,12 @@ export async function seedOpenTrials(work: TrialWork): Promise<void> {
       { name: 'olive oil 2 %', ingredientId: stores.ingredients.oliveOil, pctFlour: 2 },
     ],
   })
-  await approveTrial(work, clock.on(8, '12:30'), plan, 'Between the second and third oven. Three loaves a dough are enough.')
+  await approveTrial(
+    work,
+    clock.on(8, '12:30'),
+    plan,
+    'Between the second and third oven. Three loaves a dough are enough.',
+  )
   await bakeShifts(work, whiteTinTrial, plan.trialId)
 
   await proposeTrial(work, 'early', clock.on(1, '13:00'), {
@@ -88,7 +98,14 @@ export async function seedOpenTrials(work: TrialWork): Promise<void> {
 async function bakeShifts({ crew, clock }: TrialWork, trial: BakedTrial, trialId: string): Promise<void> {
   const doughs = trial.batchesPerArm * trial.truth.gainShares.length
   for (const [i, { daysAgo, start, mixes, measures }] of trial.shifts.entries()) {
-    await bakeMixingDay(crew, { trial, trialId, day: i + 1, mixes, measures, startsAt: oneAfterAnother(clock.on(daysAgo, start), doughs) })
+    await bakeMixingDay(crew, {
+      trial,
+      trialId,
+      day: i + 1,
+      mixes,
+      measures,
+      startsAt: oneAfterAnother(clock.on(daysAgo, start), doughs),
+    })
   }
 }
 
@@ -102,7 +119,15 @@ async function bakeUntilNow({ crew, clock: { now, on } }: TrialWork, trialId: st
   const before = (minutes: number) => new Date(now.getTime() - minutes * minuteMs)
   const [mixes, measures] = now < on(0, '13:00') ? (['early', 'late'] as const) : (['late', 'early'] as const)
   const day = whiteTinTrial.shifts.length + 1
-  await bakeMixingDay(crew, { trial: whiteTinTrial, trialId, day, mixes, measures, startsAt: begunMinAgo.map(before), until: now })
+  await bakeMixingDay(crew, {
+    trial: whiteTinTrial,
+    trialId,
+    day,
+    mixes,
+    measures,
+    startsAt: begunMinAgo.map(before),
+    until: now,
+  })
 }
 
 /** The head baker looks at the result of a trial whose doughs are all in, and closes it. */

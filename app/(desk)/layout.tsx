@@ -27,9 +27,7 @@ export default async function DeskLayout({ children }: { children: ReactNode }) 
       who={{ name: person.name, role: words.roles[person.role], accountHref: '/account', accountLabel: words.account }}
       notice={installKind === 'demo' ? { text: words.invented, kind: 'invented' } : undefined}
       skipLabel={words.skip}
-      signOut={
-        <SignOutForm personId={person.id} label={words.signOut} />
-      }
+      signOut={<SignOutForm personId={person.id} label={words.signOut} />}
     >
       <DraftOwner personId={person.id} words={words.drafts} language={language} locale={bakery.locale}>
         {children}

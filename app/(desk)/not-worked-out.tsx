@@ -11,7 +11,13 @@ import type { Language, Words } from '@/lib/words/words'
 /** Why a page that something is worked out for may come without it. */
 export const notWorkedOutCodes: readonly RefusalCode[] = ['took-too-long', 'not-worked-out']
 
-type NotWorkedOutProps = { title: string; back: { href: string; label: string }; refusal: Refused; words: Words; language: Language }
+type NotWorkedOutProps = {
+  title: string
+  back: { href: string; label: string }
+  refusal: Refused
+  words: Words
+  language: Language
+}
 
 /** In place of a page whose figures were not worked out in time: why, and the page anew. */
 export function NotWorkedOut({ title, back, refusal, words, language }: NotWorkedOutProps) {

@@ -46,14 +46,27 @@ export function sayGapOf(code: string, gap: Gap, bakery: BakeryShown, words: Wor
 
 type OfPlace = Extract<Gap, { factorLevel: string | null }>
 
-function placeOf({ measure, piece, factorLevel }: OfPlace, words: Words, language: Language): { name: string; place: string } {
+function placeOf(
+  { measure, piece, factorLevel }: OfPlace,
+  words: Words,
+  language: Language,
+): { name: string; place: string } {
   const { readings } = words.shift
   const name = measureName(measure, words)
   if (piece === null) return { name, place: readings.batch }
-  return { name, place: factorLevel === null ? sayName(readings.piece, language, { piece }) : sayName(readings.pieceLevel, language, { piece, level: factorLevel }) }
+  return {
+    name,
+    place:
+      factorLevel === null
+        ? sayName(readings.piece, language, { piece })
+        : sayName(readings.pieceLevel, language, { piece, level: factorLevel }),
+  }
 }
 
-function figuresOf({ measure: { unit, digits }, value, least, most }: Extract<Gap, { kind: 'outside' }>, bakery: BakeryShown): { value: string; least: string; most: string } {
+function figuresOf(
+  { measure: { unit, digits }, value, least, most }: Extract<Gap, { kind: 'outside' }>,
+  bakery: BakeryShown,
+): { value: string; least: string; most: string } {
   const shown = (amount: number) => amountInUnits(amount, unit, digits, bakery)
   return { value: shown(value), least: shown(least), most: shown(most) }
 }

@@ -21,7 +21,12 @@ const forgetAfterMs = 24 * 60 * 60_000
  * was made while the clock was wrong, and starts afresh.
  * @returns whether the try may be judged at all
  */
-export async function mayAttempt(db: Db | Tx, name: string, now: Date, { freeTries, mostTries }: AttemptLimit): Promise<boolean> {
+export async function mayAttempt(
+  db: Db | Tx,
+  name: string,
+  now: Date,
+  { freeTries, mostTries }: AttemptLimit,
+): Promise<boolean> {
   const keyHash = hashSecret('limit', name)
   const { past, future } = countsBetween(now)
   const rows = await db.$queryRaw<{ failures: number }[]>`
@@ -50,7 +55,12 @@ export async function takeBackAttempt(db: Db | Tx, name: string, { freeTries }: 
 export async function forgetAttempts(db: Db | Tx, names: readonly string[], now: Date): Promise<void> {
   const { past, future } = countsBetween(now)
   await db.signInLimit.deleteMany({
-    where: { OR: [{ keyHash: { in: names.map((name) => hashSecret('limit', name)) } }, { failures: { gt: 0 }, OR: [{ lastAt: { lt: past } }, { lastAt: { gt: future } }] }] },
+    where: {
+      OR: [
+        { keyHash: { in: names.map((name) => hashSecret('limit', name)) } },
+        { failures: { gt: 0 }, OR: [{ lastAt: { lt: past } }, { lastAt: { gt: future } }] },
+      ],
+    },
   })
 }
 

@@ -9,7 +9,12 @@ import { sessionLongestMs, sessionTouchMs } from './session-life'
 const deviceLengthMost = 200
 
 /** Opens a session and gives its secret, which is kept nowhere but in the cookie. */
-export async function openSession(tx: Tx, whose: { bakeryId: string; personId: string }, device: string, now: Date): Promise<string> {
+export async function openSession(
+  tx: Tx,
+  whose: { bakeryId: string; personId: string },
+  device: string,
+  now: Date,
+): Promise<string> {
   const secret = makeSecret()
   const id = uuid()
   await tx.session.create({
@@ -47,9 +52,19 @@ export async function touchSession(db: Db, actor: DeskActor, now: Date): Promise
 }
 
 /** Ends a person's open sessions, all or all but one. @returns how many */
-export async function endSessions(tx: Tx, whose: { bakeryId: string; personId: string }, now: Date, except?: string): Promise<number> {
+export async function endSessions(
+  tx: Tx,
+  whose: { bakeryId: string; personId: string },
+  now: Date,
+  except?: string,
+): Promise<number> {
   const { count } = await tx.session.updateMany({
-    where: { bakeryId: whose.bakeryId, personId: whose.personId, endedAt: null, ...(except && { id: { not: except } }) },
+    where: {
+      bakeryId: whose.bakeryId,
+      personId: whose.personId,
+      endedAt: null,
+      ...(except && { id: { not: except } }),
+    },
     data: { endedAt: now },
   })
   return count

@@ -32,7 +32,12 @@ const knownHash = ({ who, address }: SignInTry) => hashSecret('limit', `known:${
  */
 export async function maySignIn(db: Db | Tx, tried: SignInTry, now: Date): Promise<boolean> {
   if (!(await mayAttempt(db, pairName(tried), now, atOneAddress))) return false
-  const isKnown = await db.signInLimit.count({ where: { keyHash: knownHash(tried), lastAt: { gt: new Date(now.getTime() - knownForMs), lte: new Date(now.getTime() + clocksDifferMs) } } })
+  const isKnown = await db.signInLimit.count({
+    where: {
+      keyHash: knownHash(tried),
+      lastAt: { gt: new Date(now.getTime() - knownForMs), lte: new Date(now.getTime() + clocksDifferMs) },
+    },
+  })
   if (isKnown > 0) return true
   if (!(await mayAttempt(db, personName(tried), now, fromEverywhere))) return false
   return mayAttempt(db, `sign-in-from:${tried.address}`, now, ofEverybody)
@@ -42,7 +47,11 @@ export async function maySignIn(db: Db | Tx, tried: SignInTry, now: Date): Promi
 export async function rememberSignIn(db: Db | Tx, tried: SignInTry, now: Date): Promise<void> {
   await forgetSignInAttempts(db, tried, now)
   const keyHash = knownHash(tried)
-  await db.signInLimit.upsert({ where: { keyHash }, create: { keyHash, failures: 0, lastAt: now }, update: { lastAt: now } })
+  await db.signInLimit.upsert({
+    where: { keyHash },
+    create: { keyHash, failures: 0, lastAt: now },
+    update: { lastAt: now },
+  })
   await forgetKnownAddresses(db, now)
 }
 

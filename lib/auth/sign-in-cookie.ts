@@ -8,7 +8,10 @@ export const sessionCookie = '__Host-evendough.session'
 
 type Settings = {
   /** Opens a session for what was typed, or answers null. */
-  openSession(typed: { email: string; password: string }, from: { device: string; address: string }): Promise<string | null>
+  openSession(
+    typed: { email: string; password: string },
+    from: { device: string; address: string },
+  ): Promise<string | null>
 }
 
 /**
@@ -17,7 +20,10 @@ type Settings = {
  */
 export function nextAuthOptions(settings: Settings): NextAuthOptions {
   const secret = authSecret()
-  const cookie = (name: string) => ({ name, options: { httpOnly: true, secure: true, sameSite: 'lax' as const, path: '/' } })
+  const cookie = (name: string) => ({
+    name,
+    options: { httpOnly: true, secure: true, sameSite: 'lax' as const, path: '/' },
+  })
   return {
     secret,
     session: { strategy: 'jwt', maxAge: sessionLongestMs / 1000 },
@@ -31,20 +37,34 @@ export function nextAuthOptions(settings: Settings): NextAuthOptions {
       Credentials({
         credentials: { email: {}, password: {} },
         async authorize(typed, request) {
-          const from = { device: String(request.headers?.['user-agent'] ?? ''), address: addressOf(request.headers?.['x-forwarded-for']) }
-          const opened = await settings.openSession({ email: typed?.email ?? '', password: typed?.password ?? '' }, from)
+          const from = {
+            device: String(request.headers?.['user-agent'] ?? ''),
+            address: addressOf(request.headers?.['x-forwarded-for']),
+          }
+          const opened = await settings.openSession(
+            { email: typed?.email ?? '', password: typed?.password ?? '' },
+            from,
+          )
           return opened ? { id: opened } : null
         },
       }),
     ],
     callbacks: {
-      jwt: ({ token, user }) => (user ? { secret: user.id, endsAt: Date.now() + sessionLongestMs } : { secret: token.secret, endsAt: token.endsAt }),
+      jwt: ({ token, user }) =>
+        user
+          ? { secret: user.id, endsAt: Date.now() + sessionLongestMs }
+          : { secret: token.secret, endsAt: token.endsAt },
       session: ({ session }) => ({ expires: session.expires }),
       redirect: ({ url, baseUrl }) => (url.startsWith('/') && !url.startsWith('//') ? `${baseUrl}${url}` : baseUrl),
     },
     jwt: {
       // The token never outlives the session's row, however often it is written anew.
-      encode: ({ token, secret: key }) => encode({ token, secret: key, maxAge: Math.max(1, Math.floor((Number(token?.endsAt ?? 0) - Date.now()) / 1000)) }),
+      encode: ({ token, secret: key }) =>
+        encode({
+          token,
+          secret: key,
+          maxAge: Math.max(1, Math.floor((Number(token?.endsAt ?? 0) - Date.now()) / 1000)),
+        }),
     },
     logger: { error: () => undefined, warn: () => undefined, debug: () => undefined },
   }
@@ -64,7 +84,11 @@ export async function readSessionSecret(cookieValue: string | undefined): Promis
 
 /** A session's secret as the cookie that carries it, for those who join by a link. */
 export function makeSessionToken(sessionSecret: string): Promise<string> {
-  return encode({ token: { secret: sessionSecret, endsAt: Date.now() + sessionLongestMs }, secret: authSecret(), maxAge: sessionLongestMs / 1000 })
+  return encode({
+    token: { secret: sessionSecret, endsAt: Date.now() + sessionLongestMs },
+    secret: authSecret(),
+    maxAge: sessionLongestMs / 1000,
+  })
 }
 
 /** Address for the record: the last hop that our own proxy saw, or this machine when there is none. */
@@ -75,6 +99,7 @@ export function addressOf(forwardedFor: unknown): string {
 
 function authSecret(): string {
   const secret = process.env.NEXTAUTH_SECRET
-  if (!secret || secret.length < 43) throw new Error('NEXTAUTH_SECRET must hold at least 256 bits; npm start makes one by itself')
+  if (!secret || secret.length < 43)
+    throw new Error('NEXTAUTH_SECRET must hold at least 256 bits; npm start makes one by itself')
   return secret
 }

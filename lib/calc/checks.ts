@@ -8,7 +8,8 @@ export type Bounds = { min?: number; max?: number; over?: number; under?: number
  * @throws CalcError 'not-finite' | 'out-of-range', with field, value and bounds
  */
 export function mustBeWithin(field: string, value: number, bounds: Bounds = {}): number {
-  if (typeof value !== 'number' || !Number.isFinite(value)) throw new CalcError('not-finite', { field, value: String(value) })
+  if (typeof value !== 'number' || !Number.isFinite(value))
+    throw new CalcError('not-finite', { field, value: String(value) })
   const low = (bounds.min !== undefined && value < bounds.min) || (bounds.over !== undefined && value <= bounds.over)
   const high = (bounds.max !== undefined && value > bounds.max) || (bounds.under !== undefined && value >= bounds.under)
   if (low || high) {
@@ -46,7 +47,8 @@ export function mustHaveAtMost<T>(field: string, list: readonly T[], most: numbe
 
 /** Demands that two lists are of one length. @throws CalcError 'wrong-shape' */
 export function mustMatchLength(field: string, list: readonly unknown[], length: number): void {
-  if (list.length !== length) throw new CalcError('wrong-shape', { field, value: list.length, min: length, max: length })
+  if (list.length !== length)
+    throw new CalcError('wrong-shape', { field, value: list.length, min: length, max: length })
 }
 
 /** Demands a quantity that a choice elsewhere makes needed. @throws CalcError 'not-possible' with reason 'not-given' */
@@ -66,8 +68,14 @@ export function mustOrder(field: string, order: readonly string[], found: readon
     if (value !== undefined) throw new CalcError('wrong-shape', { field, value, reason })
   }
   const [ordered, known] = [new Set(order), new Set(found)]
-  refuse(order.find((name) => !known.has(name)), 'unknown-level')
-  refuse(found.find((name) => !ordered.has(name)), 'level-not-ordered')
+  refuse(
+    order.find((name) => !known.has(name)),
+    'unknown-level',
+  )
+  refuse(
+    found.find((name) => !ordered.has(name)),
+    'level-not-ordered',
+  )
   return order
 }
 
@@ -84,6 +92,7 @@ const LEAST_VARIATION = 1e-14
 
 /** Demands that values vary, judged against the largest of them. @throws CalcError 'not-possible', reason 'zero-variance' */
 export function mustVary(field: string, sd: number, largest: number): number {
-  if (sd <= LEAST_VARIATION * largest) throw new CalcError('not-possible', { field, value: sd, reason: 'zero-variance' })
+  if (sd <= LEAST_VARIATION * largest)
+    throw new CalcError('not-possible', { field, value: sd, reason: 'zero-variance' })
   return sd
 }

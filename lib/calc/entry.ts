@@ -5,7 +5,11 @@ import { finiteAnswer } from './finite-answer'
  * One row of the catalogue: a public calculation, whole enough to make its form, its command line and its page of
  * the reference from. Titles and the names of fields are words, in lib/words/en/calculators/<subject>.ts.
  */
-export type CalcEntry<Id extends string = string, Input extends z.ZodObject = z.ZodObject, Output extends z.ZodType = z.ZodType> = {
+export type CalcEntry<
+  Id extends string = string,
+  Input extends z.ZodObject = z.ZodObject,
+  Output extends z.ZodType = z.ZodType,
+> = {
   /** `subject/name`: the folder in lib/calc and the file in it. */
   id: Id
   /** Shapes only: types, lists, choices. Bounds are the calculation's own guards, which name field and reason. */

@@ -30,7 +30,15 @@ export const chainStart = '0'.repeat(64)
  * @param onceHeld looked at when the lock is there: nothing waits after it, so what it reads holds until the commit
  * @throws Error when the bakery has no chain; whatever `onceHeld` throws
  */
-export async function appendAudit(tx: Tx, bakeryId: string, at: Date, who: AuditWho, address: string, note: AuditNote, onceHeld?: () => Promise<void>): Promise<void> {
+export async function appendAudit(
+  tx: Tx,
+  bakeryId: string,
+  at: Date,
+  who: AuditWho,
+  address: string,
+  note: AuditNote,
+  onceHeld?: () => Promise<void>,
+): Promise<void> {
   const [head] = await tx.$queryRaw<{ number: bigint; hash: string }[]>`
     SELECT number, hash FROM audit_head WHERE bakery_id = ${bakeryId}::uuid FOR UPDATE`
   if (!head) throw new Error(`bakery ${bakeryId} has no audit chain`)
@@ -63,7 +71,12 @@ function sayWho(who: NonNullable<AuditWho>): AuditEntryContent['who'] {
     case 'desk':
       return { kind: 'desk', ...sayPerson(who) }
     case 'station':
-      return { kind: 'station', station: who.stationId, name: who.stationName, person: who.personId === null ? null : sayPerson(who) }
+      return {
+        kind: 'station',
+        station: who.stationId,
+        name: who.stationName,
+        person: who.personId === null ? null : sayPerson(who),
+      }
     case 'taster':
       return { kind: 'taster', panel: who.panelId, code: who.code }
     case 'job':

@@ -2,4 +2,15 @@
  * Tables that only ever grow. The app's role may not update, delete or truncate them, and triggers refuse it to
  * everybody; a database test checks both for each name here.
  */
-export const appendOnlyTables = ['audit_entry', 'price', 'signature', 'plan_decision', 'trial_author', 'reading', 'entry_to_settle', 'settled_entry', 'evidence', 'answered_form'] as const
+export const appendOnlyTables = [
+  'audit_entry',
+  'price',
+  'signature',
+  'plan_decision',
+  'trial_author',
+  'reading',
+  'entry_to_settle',
+  'settled_entry',
+  'evidence',
+  'answered_form',
+] as const

@@ -26,7 +26,8 @@ export async function closeDb(): Promise<void> {
 
 // UTC is not a taste here: the adapter drops the offset of what it reads. A pooler may hand on a session in which
 // somebody prepared statements under the names that ours get.
-const sessionSettings = "DEALLOCATE ALL; SET timezone = 'UTC'; SET statement_timeout = 15000; SET lock_timeout = 3000; SET idle_in_transaction_session_timeout = 15000"
+const sessionSettings =
+  "DEALLOCATE ALL; SET timezone = 'UTC'; SET statement_timeout = 15000; SET lock_timeout = 3000; SET idle_in_transaction_session_timeout = 15000"
 
 /** Sets a new connection up by SQL, before anybody gets it: a pooler refuses settings in the start-up packet. */
 function setUp(client: pg.PoolClient, done: (error?: Error) => void): void {
@@ -48,6 +49,8 @@ function connect(url: string, size: number): PrismaClient {
   // A dropped connection must not end the process, neither an idle one nor one in the middle of a transaction, where
   // nobody else listens.
   pool.on('error', (error) => log.warn({ event: 'database-pool', error: error.message }))
-  pool.on('connect', (client) => client.on('error', (error) => log.warn({ event: 'database-connection', error: error.message })))
+  pool.on('connect', (client) =>
+    client.on('error', (error) => log.warn({ event: 'database-connection', error: error.message })),
+  )
   return new PrismaClient({ adapter: poolAdapter(pool), transactionOptions: { maxWait: 5_000, timeout: 10_000 } })
 }

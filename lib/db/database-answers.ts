@@ -55,7 +55,8 @@ async function ask(asked: Probe): Promise<boolean> {
     return true
   } catch (error) {
     // Once, not for each request that is turned away.
-    if (!asked.wasAway) log.warn({ event: 'database-away', error: error instanceof Error ? error.message : String(error) })
+    if (!asked.wasAway)
+      log.warn({ event: 'database-away', error: error instanceof Error ? error.message : String(error) })
     asked.wasAway = true
     return false
   }

@@ -15,9 +15,18 @@ const goneSentences = new Set([
   'Connection terminated',
   'Client was closed and is not queryable',
 ])
-const busySentences = new Set(['timeout exceeded when trying to connect', 'Connection terminated due to connection timeout', 'Query read timeout'])
+const busySentences = new Set([
+  'timeout exceeded when trying to connect',
+  'Connection terminated due to connection timeout',
+  'Query read timeout',
+])
 
-type Cause = { kind?: unknown; originalCode?: unknown; code?: unknown; constraint?: { index?: unknown; fields?: unknown } }
+type Cause = {
+  kind?: unknown
+  originalCode?: unknown
+  code?: unknown
+  constraint?: { index?: unknown; fields?: unknown }
+}
 
 const clashCodes = new Set(['40001', '40P01', '55P03'])
 // No room on the disk, no memory, no connection left, a fault of reading or writing, a transaction ended for idling:
@@ -32,13 +41,27 @@ export function readDatabaseFault(error: unknown): DatabaseFault {
   const cause = findCause(error)
   const code = readString(cause, 'originalCode') ?? readString(cause, 'code')
   const kind = readString(cause, 'kind')
-  if (prismaCode === 'P2034' || kind === 'TransactionWriteConflict' || (code && clashCodes.has(code))) return { kind: 'clash' }
+  if (prismaCode === 'P2034' || kind === 'TransactionWriteConflict' || (code && clashCodes.has(code)))
+    return { kind: 'clash' }
   if (kind === 'UniqueConstraintViolation') return { kind: 'unique', constraint: nameOf(cause) }
   if (kind === 'ForeignKeyConstraintViolation') return { kind: 'foreign-key', constraint: nameOf(cause) }
   // P2024: no connection in time; P2028: the transaction could not be opened or outlived its limit.
   const sentence = error instanceof Error ? error.message : ''
-  if (prismaCode === 'P2024' || prismaCode === 'P2028' || kind === 'TooManyConnections' || (code && busyCodes.has(code)) || busySentences.has(sentence)) return { kind: 'busy' }
-  if (prismaCode === 'P1001' || prismaCode === 'P1017' || (kind && goneKinds.has(kind)) || (code && goneCodes.has(code)) || goneSentences.has(sentence)) {
+  if (
+    prismaCode === 'P2024' ||
+    prismaCode === 'P2028' ||
+    kind === 'TooManyConnections' ||
+    (code && busyCodes.has(code)) ||
+    busySentences.has(sentence)
+  )
+    return { kind: 'busy' }
+  if (
+    prismaCode === 'P1001' ||
+    prismaCode === 'P1017' ||
+    (kind && goneKinds.has(kind)) ||
+    (code && goneCodes.has(code)) ||
+    goneSentences.has(sentence)
+  ) {
     return { kind: 'gone' }
   }
   return { kind: 'other' }
@@ -49,7 +72,7 @@ function findCause(error: unknown): Cause | undefined {
   const { meta, cause } = error as { meta?: { driverAdapterError?: { cause?: unknown } }; cause?: unknown }
   const found = meta?.driverAdapterError?.cause ?? cause
   if (typeof found !== 'object' || found === null) return undefined
-  return 'kind' in found || 'originalCode' in found ? (found) : (findCause(found) ?? (found))
+  return 'kind' in found || 'originalCode' in found ? found : (findCause(found) ?? found)
 }
 
 function nameOf(cause: Cause | undefined): string {

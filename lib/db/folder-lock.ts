@@ -15,7 +15,8 @@ const longestSocketPath = 103
  */
 export async function lockFolder(folder: string): Promise<(() => void) | 'taken'> {
   const address = path.join(fs.realpathSync(folder), 'start.lock')
-  if (Buffer.byteLength(address) > longestSocketPath) throw new Error(`The path ${folder} is too long for the lock in it. Choose a shorter one: EVENDOUGH_DATA=…`)
+  if (Buffer.byteLength(address) > longestSocketPath)
+    throw new Error(`The path ${folder} is too long for the lock in it. Choose a shorter one: EVENDOUGH_DATA=…`)
   if ((await nameOfHolder(address)) !== null) return 'taken'
   // Left by a process that is gone: the system closes a socket with its process, but not the file.
   fs.rmSync(address, { force: true })

@@ -12,7 +12,12 @@ const longestConnectMs = 5_000
  * @throws whatever connecting or the work throws
  */
 export async function holdLock(key: number, work: (signal: AbortSignal) => Promise<void>): Promise<boolean> {
-  const client = new pg.Client({ connectionString: databaseSettings().url, application_name: 'evendough-jobs', connectionTimeoutMillis: longestConnectMs, keepAlive: true })
+  const client = new pg.Client({
+    connectionString: databaseSettings().url,
+    application_name: 'evendough-jobs',
+    connectionTimeoutMillis: longestConnectMs,
+    keepAlive: true,
+  })
   const lost = new AbortController()
   // Without a listener a broken connection would end the process.
   client.on('error', (error) => lost.abort(error))

@@ -1,6 +1,9 @@
 import fs from 'node:fs'
 import path from 'node:path'
-import { bindMigrationAwareSqlAdapterFactory, type SqlMigrationAwareDriverAdapterFactory } from '@prisma/driver-adapter-utils'
+import {
+  bindMigrationAwareSqlAdapterFactory,
+  type SqlMigrationAwareDriverAdapterFactory,
+} from '@prisma/driver-adapter-utils'
 import pg from 'pg'
 import { grantRights } from './grants'
 import { migrationAdapter } from './migration-adapter'
@@ -69,7 +72,9 @@ function readSchema(): { path: string; content: string } {
 
 function readMigrations() {
   const baseDir = path.join(prismaFolder, 'migrations')
-  const folders = fs.existsSync(baseDir) ? fs.readdirSync(baseDir, { withFileTypes: true }).filter((entry) => entry.isDirectory()) : []
+  const folders = fs.existsSync(baseDir)
+    ? fs.readdirSync(baseDir, { withFileTypes: true }).filter((entry) => entry.isDirectory())
+    : []
   return {
     baseDir,
     lockfile: { path: 'migration_lock.toml', content: readIfThere(path.join(baseDir, 'migration_lock.toml')) },

@@ -1,5 +1,9 @@
 import { PrismaPg } from '@prisma/adapter-pg'
-import { ColumnTypeEnum, DriverAdapterError, type SqlMigrationAwareDriverAdapterFactory } from '@prisma/driver-adapter-utils'
+import {
+  ColumnTypeEnum,
+  DriverAdapterError,
+  type SqlMigrationAwareDriverAdapterFactory,
+} from '@prisma/driver-adapter-utils'
 import pg from 'pg'
 
 const charType = 18
@@ -10,7 +14,9 @@ const charType = 18
  * one transaction); and it refuses the one-byte "char" columns of the catalogue, so that a live database could
  * not be looked at.
  */
-export function migrationAdapter(connectionString: string): SqlMigrationAwareDriverAdapterFactory & { close(): Promise<void> } {
+export function migrationAdapter(
+  connectionString: string,
+): SqlMigrationAwareDriverAdapterFactory & { close(): Promise<void> } {
   const pool = new CharAsTextPool({ connectionString })
   const factory = new PrismaPg(pool, { disposeExternalPool: false })
   return {
@@ -20,12 +26,17 @@ export function migrationAdapter(connectionString: string): SqlMigrationAwareDri
     close: () => pool.end(),
     connectToShadowDb: () => factory.connectToShadowDb(),
     async connect() {
-      const adapter = (await factory.connect()) as Awaited<ReturnType<PrismaPg['connect']>> & { underlyingDriver(): pg.Pool }
+      const adapter = (await factory.connect()) as Awaited<ReturnType<PrismaPg['connect']>> & {
+        underlyingDriver(): pg.Pool
+      }
       const readRows = adapter.queryRaw.bind(adapter)
       adapter.queryRaw = async (query) => {
         const result = await readRows(query)
         const chars = charColumns.get(result.rows) ?? []
-        return { ...result, columnTypes: result.columnTypes.map((type, at) => (chars.includes(at) ? ColumnTypeEnum.Character : type)) }
+        return {
+          ...result,
+          columnTypes: result.columnTypes.map((type, at) => (chars.includes(at) ? ColumnTypeEnum.Character : type)),
+        }
       }
       adapter.executeScript = async (script) => {
         try {

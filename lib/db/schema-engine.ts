@@ -18,7 +18,9 @@ async function load(): Promise<typeof SchemaEngine> {
   const bindingsFile = require.resolve('@prisma/schema-engine-wasm/schema_engine_bg')
   const bindings = (await import('@prisma/schema-engine-wasm/schema_engine_bg')) as unknown as Bindings
   const module = new WebAssembly.Module(fs.readFileSync(path.join(path.dirname(bindingsFile), 'schema_engine_bg.wasm')))
-  const instance = new WebAssembly.Instance(module, { './schema_engine_bg.js': bindings as unknown as WebAssembly.ModuleImports })
+  const instance = new WebAssembly.Instance(module, {
+    './schema_engine_bg.js': bindings as unknown as WebAssembly.ModuleImports,
+  })
   bindings.__wbg_set_wasm(instance.exports)
   const start = instance.exports.__wbindgen_start
   if (typeof start === 'function') (start as () => void)()

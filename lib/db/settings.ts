@@ -12,6 +12,7 @@ const settingsSchema = z.object({
 /** The database's settings, read from the environment. @throws Error that names the setting at fault */
 export function databaseSettings(): { url: string; pool: number } {
   const read = settingsSchema.safeParse(process.env)
-  if (!read.success) throw new Error(read.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`).join('; '))
+  if (!read.success)
+    throw new Error(read.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`).join('; '))
   return { url: read.data.DATABASE_URL, pool: read.data.EVENDOUGH_POOL }
 }

@@ -1,2 +1,8 @@
 /** The only tables without a bakery in their key. They hold nothing of a bakery but a pointer to it. */
-export const tablesWithoutBakery = ['install', 'sign_in_pointer', 'sign_in_limit', 'job_run', '_prisma_migrations'] as const
+export const tablesWithoutBakery = [
+  'install',
+  'sign_in_pointer',
+  'sign_in_limit',
+  'job_run',
+  '_prisma_migrations',
+] as const

@@ -47,7 +47,8 @@ export async function inTransaction<T>(work: (tx: Tx) => Promise<T>): Promise<T>
         continue
       }
       if (kind === 'gone' && !atCommit && attempt < mostTriesWhenGone) continue
-      if (kind === 'gone' || kind === 'busy') throw atCommit ? new UnknownOutcome({ cause: error }) : new DatabaseAway({ cause: error })
+      if (kind === 'gone' || kind === 'busy')
+        throw atCommit ? new UnknownOutcome({ cause: error }) : new DatabaseAway({ cause: error })
       throw error
     }
   }

@@ -63,7 +63,9 @@ export type Command<Value = unknown> = {
  * and the right are read again, the work is done (once for a form, see `once`), the record is locked, who it is is read
  * once more, because no lock is waited for after that one, and the record gets its entry → result.
  */
-export function command<R extends Right, Schema extends z.ZodType, Value extends Kept, Prepared = undefined>(spec: CommandSpec<R, Schema, Prepared, Value>): Command<Value> {
+export function command<R extends Right, Schema extends z.ZodType, Value extends Kept, Prepared = undefined>(
+  spec: CommandSpec<R, Schema, Prepared, Value>,
+): Command<Value> {
   return {
     kind: 'command',
     name: spec.name,
@@ -86,16 +88,32 @@ export function command<R extends Right, Schema extends z.ZodType, Value extends
           if (!actor) throw new Refusal('not-signed-in')
           if (!mayTry(actor, spec.right)) throw new Refusal('not-allowed')
           let outcome: Outcome<Value> | undefined
-          const value = await once(tx, actor, spec.isSecret ? null : formIdOf(caller), [spec.name, input], now, async () => {
-            outcome = await spec.run({ tx, actor, now, language: languageOf(actor, caller), input, prepared })
-            return outcome.value
-          })
+          const value = await once(
+            tx,
+            actor,
+            spec.isSecret ? null : formIdOf(caller),
+            [spec.name, input],
+            now,
+            async () => {
+              outcome = await spec.run({ tx, actor, now, language: languageOf(actor, caller), input, prepared })
+              return outcome.value
+            },
+          )
           if (!outcome) return { value }
           // Whoever was signed out, demoted or switched off while this waited for a lock does not get through.
           const mustBeStill = async () => {
             if (!(await isStillActor(tx, actor, now))) throw new Refusal('not-signed-in')
           }
-          if (outcome.audit) await appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: spec.name, ...outcome.audit }, spec.endsOwnSession ? undefined : mustBeStill)
+          if (outcome.audit)
+            await appendAudit(
+              tx,
+              actor.bakeryId,
+              now,
+              actor,
+              caller.address,
+              { action: spec.name, ...outcome.audit },
+              spec.endsOwnSession ? undefined : mustBeStill,
+            )
           return { value }
         })
       }),
@@ -104,7 +122,9 @@ export function command<R extends Right, Schema extends z.ZodType, Value extends
 
 /** A no for want of a right is part of the record too. */
 export async function recordRefusal(actor: Actor, caller: Caller, name: string, now: Date): Promise<void> {
-  await inTransaction((tx) => appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: 'refused.right', after: name }))
+  await inTransaction((tx) =>
+    appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: 'refused.right', after: name }),
+  )
 }
 
 function formIdOf(caller: Caller): string | null {
@@ -120,7 +140,9 @@ async function mustKnowPassword(actor: Actor, caller: Caller, now: Date): Promis
     select: { hash: true },
   })
   if (!(await isPassword(stored?.hash, caller.password ?? ''))) {
-    await inTransaction((tx) => appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: 'refused.password' }))
+    await inTransaction((tx) =>
+      appendAudit(tx, actor.bakeryId, now, actor, caller.address, { action: 'refused.password' }),
+    )
     throw new Refusal('wrong-password', {}, [{ path: 'password', code: 'not-your-password', facts: {} }])
   }
   await forgetPasswordTries(db(), actor, now)

@@ -15,14 +15,29 @@ export function momentOf(day: string, time: string, timeZone: string): string {
   // The parser takes 31 February for 3 March.
   if (Number.isNaN(asUtc) || !new Date(asUtc).toISOString().startsWith(local)) return typed
   // Offsets lie within a day; of those that hold around it, those that lead back to the same reading of the clock.
-  const offsets = [-1, 0, 1].map((days) => offsetMs(new Date(asUtc + days * 86_400_000), timeZone)).filter(Number.isFinite)
-  const moments = offsets.map((offset) => asUtc - offset).filter((moment) => moment + offsetMs(new Date(moment), timeZone) === asUtc)
+  const offsets = [-1, 0, 1]
+    .map((days) => offsetMs(new Date(asUtc + days * 86_400_000), timeZone))
+    .filter(Number.isFinite)
+  const moments = offsets
+    .map((offset) => asUtc - offset)
+    .filter((moment) => moment + offsetMs(new Date(moment), timeZone) === asUtc)
   return moments.length === 0 ? typed : new Date(Math.min(...moments)).toISOString()
 }
 
 /** How far the zone's clock is ahead of UTC at a moment, ms, to the minute; NaN beyond the years of four digits. */
 function offsetMs(at: Date, timeZone: string): number {
-  const form = dateFormOf('en-GB', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit', hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
+  const form = dateFormOf('en-GB', {
+    timeZone,
+    year: 'numeric',
+    month: '2-digit',
+    day: '2-digit',
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+  })
   const of = Object.fromEntries(form.formatToParts(at).map(({ type, value }) => [type, value]))
-  return Date.parse(`${(of.year ?? '').padStart(4, '0')}-${of.month}-${of.day}T${of.hour}:${of.minute}:00.000Z`) - Math.floor(at.getTime() / 60_000) * 60_000
+  return (
+    Date.parse(`${(of.year ?? '').padStart(4, '0')}-${of.month}-${of.day}T${of.hour}:${of.minute}:00.000Z`) -
+    Math.floor(at.getTime() / 60_000) * 60_000
+  )
 }

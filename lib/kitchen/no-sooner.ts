@@ -6,7 +6,12 @@ import { setTimeout as wait } from 'node:timers/promises'
  * @param ms at least so long; @param isHeld whether this answer is held back
  * @throws what the answer throws, held back as well
  */
-export async function noSooner<Answer>(ms: number, answer: Promise<Answer>, isHeld: (answer: Answer) => boolean, waiting: (ms: number) => Promise<unknown> = wait): Promise<Answer> {
+export async function noSooner<Answer>(
+  ms: number,
+  answer: Promise<Answer>,
+  isHeld: (answer: Answer) => boolean,
+  waiting: (ms: number) => Promise<unknown> = wait,
+): Promise<Answer> {
   const held = waiting(ms)
   try {
     const given = await answer

@@ -13,13 +13,28 @@ export type Kept = string | number | boolean | null | readonly Kept[] | { readon
  * @param formId made with the form, unguessable; null where nothing was sent by a form
  * @param asked what was asked for: the command's name and its parsed input, without secrets
  */
-export async function once<Value extends Kept>(tx: Tx, actor: Actor, formId: string | null, asked: unknown, now: Date, work: () => Promise<Value>): Promise<Value> {
+export async function once<Value extends Kept>(
+  tx: Tx,
+  actor: Actor,
+  formId: string | null,
+  asked: unknown,
+  now: Date,
+  work: () => Promise<Value>,
+): Promise<Value> {
   // A form is sent by a person.
   const personId = 'personId' in actor ? actor.personId : null
   if (formId === null || personId === null) return work()
-  const key = { bakeryId: actor.bakeryId, personId, formId, askedHash: createHash('sha256').update(JSON.stringify(asked), 'utf8').digest('hex') }
+  const key = {
+    bakeryId: actor.bakeryId,
+    personId,
+    formId,
+    askedHash: createHash('sha256').update(JSON.stringify(asked), 'utf8').digest('hex'),
+  }
   await tx.$executeRaw`SELECT pg_advisory_xact_lock(hashtextextended(${`${personId} ${formId}`}, 0))`
-  const earlier = await tx.answeredForm.findUnique({ where: { bakeryId_personId_formId_askedHash: key }, select: { value: true } })
+  const earlier = await tx.answeredForm.findUnique({
+    where: { bakeryId_personId_formId_askedHash: key },
+    select: { value: true },
+  })
   if (earlier) return earlier.value as Value
   const value = await work()
   await tx.$executeRaw`

@@ -22,7 +22,13 @@ type OpenSpec<Schema extends z.ZodType, Prepared, Value> = {
   /** A refusal, or a value of null, comes no sooner than this: how long it took would tell why. */
   refusedAfterMs?: number
   prepare?(q: { caller: Caller; now: Date; input: z.output<Schema> }): Promise<Prepared>
-  run(q: { tx: Tx; caller: Caller; now: Date; input: z.output<Schema>; prepared: Prepared }): Promise<OpenOutcome<Value>>
+  run(q: {
+    tx: Tx
+    caller: Caller
+    now: Date
+    input: z.output<Schema>
+    prepared: Prepared
+  }): Promise<OpenOutcome<Value>>
 }
 
 export type OpenCommand<Value = unknown> = {
@@ -35,7 +41,9 @@ export type OpenCommand<Value = unknown> = {
  * Makes a command for somebody who is not signed in yet: signing in, joining, setting up. What it checks instead
  * of a right (a secret, a password) is the first thing its own code does.
  */
-export function openCommand<Schema extends z.ZodType, Value, Prepared = undefined>(spec: OpenSpec<Schema, Prepared, Value>): OpenCommand<Value> {
+export function openCommand<Schema extends z.ZodType, Value, Prepared = undefined>(
+  spec: OpenSpec<Schema, Prepared, Value>,
+): OpenCommand<Value> {
   return {
     kind: 'open-command',
     name: spec.name,
@@ -48,11 +56,14 @@ export function openCommand<Schema extends z.ZodType, Value, Prepared = undefine
           const { value, audit } = await spec.run({ tx, caller, now, input, prepared })
           // In one order everywhere, because each locks its bakery's chain.
           const notes = [audit ?? []].flat().sort((a, b) => a.bakeryId.localeCompare(b.bakeryId, 'en'))
-          for (const { bakeryId, who, ...note } of notes) await appendAudit(tx, bakeryId, now, who, caller.address, { action: spec.name, ...note })
+          for (const { bakeryId, who, ...note } of notes)
+            await appendAudit(tx, bakeryId, now, who, caller.address, { action: spec.name, ...note })
           return { value }
         })
       })
-      return spec.refusedAfterMs === undefined ? answered : noSooner(spec.refusedAfterMs, answered, (result) => !result.ok || result.value === null)
+      return spec.refusedAfterMs === undefined
+        ? answered
+        : noSooner(spec.refusedAfterMs, answered, (result) => !result.ok || result.value === null)
     },
   }
 }

@@ -18,15 +18,34 @@ function problemsOfIssue(issue: z.core.$ZodIssue): Problem[] {
     case 'unrecognized_keys':
       return issue.keys.map((key) => ({ path: path ? `${path}.${key}` : key, code: 'unknown-field', facts: {} }))
     case 'too_small':
-      return [{ path, code: sizeCode(issue.origin, 'small', issue.inclusive ?? true, Number(issue.minimum)), facts: { min: Number(issue.minimum) } }]
+      return [
+        {
+          path,
+          code: sizeCode(issue.origin, 'small', issue.inclusive ?? true, Number(issue.minimum)),
+          facts: { min: Number(issue.minimum) },
+        },
+      ]
     case 'too_big':
-      return [{ path, code: sizeCode(issue.origin, 'big', issue.inclusive ?? true, Number(issue.maximum)), facts: { max: Number(issue.maximum) } }]
+      return [
+        {
+          path,
+          code: sizeCode(issue.origin, 'big', issue.inclusive ?? true, Number(issue.maximum)),
+          facts: { max: Number(issue.maximum) },
+        },
+      ]
     case 'invalid_type':
       return [{ path, code: typeCode(issue), facts: {} }]
     case 'invalid_format':
       return [{ path, code: issue.format === 'email' ? 'not-email' : 'wrong-form', facts: {} }]
     case 'invalid_value':
-      return [{ path, ...(issue.input === undefined ? { code: 'missing', facts: {} } : { code: 'wrong-choice', facts: { choices: issue.values.map(String).join(', ') } }) }]
+      return [
+        {
+          path,
+          ...(issue.input === undefined
+            ? { code: 'missing', facts: {} }
+            : { code: 'wrong-choice', facts: { choices: issue.values.map(String).join(', ') } }),
+        },
+      ]
     case 'custom':
       return [{ path, code: (issue.params?.code as ProblemCode | undefined) ?? 'wrong-form', facts: {} }]
     default:

@@ -30,7 +30,9 @@ export type Query<Value = unknown> = {
 export type AnswerOf<Asked> = Asked extends Query<infer Value> ? Value : never
 
 /** Makes a query: who is this → may they → parse → read. It keeps nothing but that a no was given. */
-export function query<R extends Right, Schema extends z.ZodType, Value>(spec: QuerySpec<R, Schema, Value>): Query<Value> {
+export function query<R extends Right, Schema extends z.ZodType, Value>(
+  spec: QuerySpec<R, Schema, Value>,
+): Query<Value> {
   return {
     kind: 'query',
     name: spec.name,

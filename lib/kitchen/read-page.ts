@@ -32,7 +32,16 @@ const pageLength = 50
  * Reads a page of a list from a cursor on. Rows that come or go meanwhile move nobody else to another page, as they
  * would if rows were counted off. A cursor that is none, or behind which nothing is left, gives the first page.
  */
-export async function readPage<Row, Key>({ bakeryId, list, after, count, key, keyOf, read, length = pageLength }: PageToRead<Row, Key>): Promise<Page<Row>> {
+export async function readPage<Row, Key>({
+  bakeryId,
+  list,
+  after,
+  count,
+  key,
+  keyOf,
+  read,
+  length = pageLength,
+}: PageToRead<Row, Key>): Promise<Page<Row>> {
   if (count === 0) return { rows: [], count, after: null, isFirst: true }
   const beyond = after === undefined ? null : readCursor({ bakeryId, list }, after, key)
   const found = await read(beyond, length + 1)
@@ -40,5 +49,10 @@ export async function readPage<Row, Key>({ bakeryId, list, after, count, key, ke
   const ahead = beyond !== null && found.length === 0 ? await read(null, length + 1) : found
   const rows = ahead.slice(0, length)
   const last = rows.at(-1)
-  return { rows, count, after: ahead.length > length && last ? writeCursor({ bakeryId, list }, keyOf(last)) : null, isFirst }
+  return {
+    rows,
+    count,
+    after: ahead.length > length && last ? writeCursor({ bakeryId, list }, keyOf(last)) : null,
+    isFirst,
+  }
 }

@@ -23,11 +23,24 @@ export function line(max: number) {
 
 /** Text of up to `max` characters on one or more lines, which may be left empty. */
 export function note(max: number) {
-  return z.string().refine(isKeepable, unreadable).trim().normalize('NFC').max(max).refine((text) => !isUnseenInNote.test(text), unreadable)
+  return z
+    .string()
+    .refine(isKeepable, unreadable)
+    .trim()
+    .normalize('NFC')
+    .max(max)
+    .refine((text) => !isUnseenInNote.test(text), unreadable)
 }
 
 /** An e-mail address, in lower case: the name a person signs in with. */
-export const emailAddress = z.string().refine(isKeepable, unreadable).trim().toLowerCase().min(1).max(254).pipe(z.email())
+export const emailAddress = z
+  .string()
+  .refine(isKeepable, unreadable)
+  .trim()
+  .toLowerCase()
+  .min(1)
+  .max(254)
+  .pipe(z.email())
 
 /** A password as it was typed: nothing is trimmed, cut or changed. */
 export const typedPassword = z.string().min(1).max(256)

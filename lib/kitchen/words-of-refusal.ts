@@ -8,10 +8,24 @@ import type { Problem } from './refusal'
 import type { Refused } from './result'
 
 /** A refusal as a person reads it: one sentence for the whole, one for each field. */
-export function wordsOfRefusal(refusal: Refused, language: Language): { sentence: string; problems: Record<string, string> } {
+export function wordsOfRefusal(
+  refusal: Refused,
+  language: Language,
+): { sentence: string; problems: Record<string, string> } {
   const words = wordsIn(language)
-  const problems = Object.fromEntries(refusal.problems.map((problem) => [problem.path, wordsOfProblem({ ...problem, facts: boundsInUnits(problem) }, language)]))
-  return { sentence: paragraph([fill(words.refusals[refusal.code], language, refusal.facts), whereToLook(refusal, words)], language), problems }
+  const problems = Object.fromEntries(
+    refusal.problems.map((problem) => [
+      problem.path,
+      wordsOfProblem({ ...problem, facts: boundsInUnits(problem) }, language),
+    ]),
+  )
+  return {
+    sentence: paragraph(
+      [fill(words.refusals[refusal.code], language, refusal.facts), whereToLook(refusal, words)],
+      language,
+    ),
+    problems,
+  }
 }
 
 /** Where to look for what a plan cannot be worked out of; nothing for any other refusal. */
@@ -24,7 +38,12 @@ function whereToLook({ code, facts }: Refused, { planFigures }: Words): string |
 function boundsInUnits({ path, facts }: Problem): Facts {
   const unit = /MassG$/.test(path) ? 'g' : /TempC$/.test(path) ? '°C' : null
   if (unit === null) return facts
-  return Object.fromEntries(Object.entries(facts).map(([name, fact]) => [name, name === 'min' || name === 'max' ? withUnit(String(fact), unit) : fact]))
+  return Object.fromEntries(
+    Object.entries(facts).map(([name, fact]) => [
+      name,
+      name === 'min' || name === 'max' ? withUnit(String(fact), unit) : fact,
+    ]),
+  )
 }
 
 /** What is wrong at one place, as a person reads it. */

@@ -9,9 +9,13 @@ import { subjects } from './bench/subjects'
  */
 export async function bench(...wanted: string[]): Promise<void> {
   const unknown = wanted.filter((name) => !subjects.some((subject) => subject.name === name))
-  if (unknown.length > 0) throw new Error(`There is no subject ${unknown.join(', ')}. The subjects are ${subjects.map(({ name }) => name).join(', ')}.`)
+  if (unknown.length > 0)
+    throw new Error(
+      `There is no subject ${unknown.join(', ')}. The subjects are ${subjects.map(({ name }) => name).join(', ')}.`,
+    )
   const demo = keepDemo()
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void demo.close().finally(() => process.exit(1)))
+  for (const signal of ['SIGINT', 'SIGTERM'] as const)
+    process.once(signal, () => void demo.close().finally(() => process.exit(1)))
   try {
     for (const { name, measure } of subjects) {
       if (wanted.length === 0 || wanted.includes(name)) console.log(`\n${await measure(demo.open)}`)

@@ -21,12 +21,17 @@ export function leave(message, exitStatus = 1) {
 export function mustHaveNode(version = process.versions.node) {
   const [major, minor] = version.split('.').map(Number)
   if (major > leastNode[0] || (major === leastNode[0] && minor >= leastNode[1])) return
-  leave(`Evendough needs Node.js ${leastNode.join('.')} or newer; this is ${version}. Install a current LTS release of Node.js, then run this again.`)
+  leave(
+    `Evendough needs Node.js ${leastNode.join('.')} or newer; this is ${version}. Install a current LTS release of Node.js, then run this again.`,
+  )
 }
 
 const modules = path.join(root, 'node_modules')
 // Each says for which lock file its packages are there. Within the folder, so that they go with it.
-const stamps = { toRun: path.join(modules, '.evendough-installed'), toTest: path.join(modules, '.evendough-installed-to-test') }
+const stamps = {
+  toRun: path.join(modules, '.evendough-installed'),
+  toTest: path.join(modules, '.evendough-installed-to-test'),
+}
 // No package's install script is needed: the ones that would run fetch things that we do without.
 const quietly = ['--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error']
 
@@ -52,9 +57,14 @@ function ensureInstalled(withTests) {
 }
 
 function npm(...args) {
-  const done = spawnSync('npm', [...args, ...quietly], { cwd: root, stdio: ['ignore', process.stderr.fd, process.stderr.fd] })
-  if (done.error) leave(`npm could not be run (${done.error.message}). npm comes with Node.js: check that it is on the PATH.`)
-  if (done.status !== 0) leave('The packages could not be installed; npm says why above. Check the network and run this again.')
+  const done = spawnSync('npm', [...args, ...quietly], {
+    cwd: root,
+    stdio: ['ignore', process.stderr.fd, process.stderr.fd],
+  })
+  if (done.error)
+    leave(`npm could not be run (${done.error.message}). npm comes with Node.js: check that it is on the PATH.`)
+  if (done.status !== 0)
+    leave('The packages could not be installed; npm says why above. Check the network and run this again.')
 }
 
 /** Generates the database client from the schema unless the one there is of this schema. */
@@ -65,12 +75,21 @@ function ensureGenerated() {
   const folder = path.join(root, 'lib', 'db', 'generated')
   const mark = path.join(folder, '.made-from')
   if (fs.existsSync(mark) && fs.readFileSync(mark, 'utf8') === wanted) return
-  const made = spawnSync(process.execPath, [path.join(root, 'node_modules', 'prisma', 'build', 'index.js'), 'generate'], {
-    cwd: root,
-    encoding: 'utf8',
-    // Prisma would fetch its native schema engine, which `generate` does not use; any program's path keeps it from that.
-    env: { ...process.env, PRISMA_SCHEMA_ENGINE_BINARY: process.execPath, PRISMA_HIDE_UPDATE_MESSAGE: '1', CHECKPOINT_DISABLE: '1' },
-  })
+  const made = spawnSync(
+    process.execPath,
+    [path.join(root, 'node_modules', 'prisma', 'build', 'index.js'), 'generate'],
+    {
+      cwd: root,
+      encoding: 'utf8',
+      // Prisma would fetch its native schema engine, which `generate` does not use; any program's path keeps it from that.
+      env: {
+        ...process.env,
+        PRISMA_SCHEMA_ENGINE_BINARY: process.execPath,
+        PRISMA_HIDE_UPDATE_MESSAGE: '1',
+        CHECKPOINT_DISABLE: '1',
+      },
+    },
+  )
   if (made.status !== 0) leave(`The database client could not be generated:\n${made.stdout}\n${made.stderr}`)
   fs.writeFileSync(mark, wanted)
 }

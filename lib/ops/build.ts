@@ -10,7 +10,16 @@ const stampFile = path.join(root, '.next', 'evendough-built-from')
 /** What the app's worker threads run, for the setting EVENDOUGH_WORKER. */
 export const builtWorker = path.join(root, '.next', 'evendough-worker.mjs')
 
-const sources = ['app', 'lib', 'prisma', 'proxy.ts', 'next.config.mjs', 'postcss.config.mjs', 'tsconfig.json', 'package-lock.json']
+const sources = [
+  'app',
+  'lib',
+  'prisma',
+  'proxy.ts',
+  'next.config.mjs',
+  'postcss.config.mjs',
+  'tsconfig.json',
+  'package-lock.json',
+]
 // Made from prisma/schema.prisma and the lock file, which are looked at themselves.
 const generated = path.join('lib', 'db', 'generated')
 
@@ -51,5 +60,8 @@ function filesIn(entry: string): string[] {
   const at = path.join(root, entry)
   if (entry === generated || !fs.existsSync(at)) return []
   if (!fs.statSync(at).isDirectory()) return [entry]
-  return fs.readdirSync(at).sort().flatMap((name) => filesIn(path.join(entry, name)))
+  return fs
+    .readdirSync(at)
+    .sort()
+    .flatMap((name) => filesIn(path.join(entry, name)))
 }

@@ -16,5 +16,8 @@ export function builtDeskPages(): string[] {
 }
 
 function manifest(): Record<string, string> {
-  return JSON.parse(fs.readFileSync(path.join(root, '.next', 'app-path-routes-manifest.json'), 'utf8')) as Record<string, string>
+  return JSON.parse(fs.readFileSync(path.join(root, '.next', 'app-path-routes-manifest.json'), 'utf8')) as Record<
+    string,
+    string
+  >
 }

@@ -67,9 +67,17 @@ function list(find: string): string {
 }
 
 async function answerOne(entry: CalcEntry): Promise<void> {
-  if (process.stdin.isTTY) throw new BadCall(say(words.onInput, 'en', { call: `npm run -s calc -- ${entry.id} --example | npm run -s calc -- ${entry.id}` }))
+  if (process.stdin.isTTY)
+    throw new BadCall(
+      say(words.onInput, 'en', { call: `npm run -s calc -- ${entry.id} --example | npm run -s calc -- ${entry.id}` }),
+    )
   const worked = workOut(entry, readJson(await text(process.stdin)))
-  if (!worked.ok) throw new BadCall(worked.faults.map((fault) => `${fieldOf(fault)}: ${sentenceOf(fault)}${fault.reason ? ` (${fault.reason})` : ''}`).join('\n'))
+  if (!worked.ok)
+    throw new BadCall(
+      worked.faults
+        .map((fault) => `${fieldOf(fault)}: ${sentenceOf(fault)}${fault.reason ? ` (${fault.reason})` : ''}`)
+        .join('\n'),
+    )
   print(`${JSON.stringify(worked.answer, onlyFinite, 2)}\n`)
 }
 
@@ -99,7 +107,14 @@ function answerLine(entry: CalcEntry, given: string): { answer: unknown } | { fa
   try {
     const worked = workOut(entry, question)
     if (worked.ok) return { answer: worked.answer }
-    return refuse(worked.faults.map((fault) => ({ field: fieldOf(fault), words: sentenceOf(fault), ...(fault.reason ? { reason: fault.reason } : {}) })), 2)
+    return refuse(
+      worked.faults.map((fault) => ({
+        field: fieldOf(fault),
+        words: sentenceOf(fault),
+        ...(fault.reason ? { reason: fault.reason } : {}),
+      })),
+      2,
+    )
   } catch (error) {
     return refuse([{ field: words.question, words: say(words.broke, 'en', { why: messageOf(error) }) }], 1)
   }

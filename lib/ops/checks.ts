@@ -2,7 +2,14 @@ import fs from 'node:fs'
 import path from 'node:path'
 import { catalogue } from '../calc/catalogue'
 import { setTable } from './bench/table'
-import { MOST_OF_A_SOURCE, countChecks, readChecks, type CheckTotals, type PublishedCheck, type SimulatedRate } from './published-checks'
+import {
+  MOST_OF_A_SOURCE,
+  countChecks,
+  readChecks,
+  type CheckTotals,
+  type PublishedCheck,
+  type SimulatedRate,
+} from './published-checks'
 import { runNode } from './run-node'
 
 const root = path.resolve(import.meta.dirname, '..', '..')
@@ -20,12 +27,23 @@ export async function checks(...wanted: string[]): Promise<void> {
   fs.rmSync(report, { force: true })
   const files = ['tests/published', ...(isLong ? simulations() : [])]
   const status = await runNode(
-    ['node_modules/vitest/vitest.mjs', 'run', '--project', 'unit', '--reporter=json', `--outputFile.json=${report}`, ...files],
+    [
+      'node_modules/vitest/vitest.mjs',
+      'run',
+      '--project',
+      'unit',
+      '--reporter=json',
+      `--outputFile.json=${report}`,
+      ...files,
+    ],
     isLong ? { EVENDOUGH_LONG: '1' } : {},
   )
   if (!fs.existsSync(report)) throw new Error('The runner left no report.')
   const found = readChecks(fs.readFileSync(report, 'utf8'))
-  const totals = countChecks(found.checks, catalogue.map(({ id }) => id))
+  const totals = countChecks(
+    found.checks,
+    catalogue.map(({ id }) => id),
+  )
   console.log(`${tableOfChecks(found.checks)}\n`)
   if (found.rates.length > 0) console.log(`${tableOfRates(found.rates)}\n`)
   console.log(wordsOfTotals(totals).join('\n'))
@@ -39,13 +57,17 @@ function simulations(): string[] {
   return fs
     .readdirSync(path.join(root, folder), { recursive: true, encoding: 'utf8' })
     .map((file) => path.join(folder, file))
-    .filter((file) => file.endsWith('.test.ts') && fs.readFileSync(path.join(root, file), 'utf8').includes('support/long'))
+    .filter(
+      (file) => file.endsWith('.test.ts') && fs.readFileSync(path.join(root, file), 'utf8').includes('support/long'),
+    )
 }
 
 function tableOfChecks(all: readonly PublishedCheck[]): string {
   return setTable({
     title: 'checks against the outside',
-    notes: ['The difference is relative, and absolute where 0 is expected. Each check states its own tolerance and why.'],
+    notes: [
+      'The difference is relative, and absolute where 0 is expected. Each check states its own tolerance and why.',
+    ],
     columns: ['check', 'source', 'expected', 'got', 'difference'],
     leftColumns: 2,
     rows: all.map(({ id, what, source, status, expected, got, difference, isPassed }) => [

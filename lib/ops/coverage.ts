@@ -38,8 +38,20 @@ export async function coverage(): Promise<void> {
     .filter(([file]) => file !== 'total')
     .map(([file, { lines, branches }]) => ({ file: path.relative(root, file), lines, branches }))
   const ofRoom = (room: string) => files.filter(({ file }) => file.startsWith(`${room}/`))
-  const rows = rooms.map((room) => [room, String(ofRoom(room).length), sharePct(ofRoom(room).map(({ lines }) => lines)), sharePct(ofRoom(room).map(({ branches }) => branches))])
-  console.log(setTable({ title: 'coverage', notes: ['Of the unit and the database tests, %.'], columns: ['room', 'files', 'lines', 'branches'], rows }))
+  const rows = rooms.map((room) => [
+    room,
+    String(ofRoom(room).length),
+    sharePct(ofRoom(room).map(({ lines }) => lines)),
+    sharePct(ofRoom(room).map(({ branches }) => branches)),
+  ])
+  console.log(
+    setTable({
+      title: 'coverage',
+      notes: ['Of the unit and the database tests, %.'],
+      columns: ['room', 'files', 'lines', 'branches'],
+      rows,
+    }),
+  )
   const least = files.filter(({ lines }) => lines.covered < (lines.total * leastPct) / 100)
   for (const { file, lines } of least) console.log(`${file}: ${sharePct([lines])} % of its lines`)
   if (status !== 0) throw new Error('Not every test passed.')

@@ -8,11 +8,18 @@ const errorLevel = 50
  * @param others whether what is no JSON is kept so, or dropped
  * @param now for the time of a line that had none
  */
-export function logLines(say: (line: string) => void, others: 'kept' | 'dropped', now: () => Date = () => new Date()): { take(chunk: string): void; end(): void } {
+export function logLines(
+  say: (line: string) => void,
+  others: 'kept' | 'dropped',
+  now: () => Date = () => new Date(),
+): { take(chunk: string): void; end(): void } {
   let rest = ''
   const wrap = (lines: readonly string[]) => {
     if (others === 'dropped') return
-    const text = lines.join('\n').replace(/(postgres(?:ql)?:\/\/[^\s:@/]*):[^\s@/]*@/g, '$1:…@').trim()
+    const text = lines
+      .join('\n')
+      .replace(/(postgres(?:ql)?:\/\/[^\s:@/]*):[^\s@/]*@/g, '$1:…@')
+      .trim()
     if (text !== '') say(JSON.stringify({ level: errorLevel, time: now().toISOString(), event: 'app-said', text }))
   }
   const takeLines = (lines: readonly string[]) => {

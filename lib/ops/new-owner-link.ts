@@ -20,13 +20,31 @@ export async function newOwnerLink(named: string | undefined, settings: Settings
   const { appUrl, stop } = await reach(settings)
   process.env.DATABASE_URL = appUrl
   try {
-    const [email, bakery] = named === undefined ? [] : [named.split(',', 1)[0], named.includes(',') ? named.slice(named.indexOf(',') + 1) : undefined]
+    const [email, bakery] =
+      named === undefined
+        ? []
+        : [named.split(',', 1)[0], named.includes(',') ? named.slice(named.indexOf(',') + 1) : undefined]
     const onMachine = { address: 'this machine', device: 'this machine' }
-    const owners = mustAnswer(await findOwners.call({ ...onMachine, kind: 'desk', sessionSecret: null }, { email, bakery }))
+    const owners = mustAnswer(
+      await findOwners.call({ ...onMachine, kind: 'desk', sessionSecret: null }, { email, bakery }),
+    )
     const [owner, ...others] = owners
-    if (!owner) throw new Error(named === undefined ? 'There is no bakery with an owner here yet.' : `No owner signs in as ${named}. Without an address the owners there are get listed: npm start -- --new-owner-link`)
-    if (others.length > 0) throw new Error(`There are several owners. Name one: npm start -- --new-owner-link=address,bakery\n${owners.map((one) => `${one.email},${one.bakery}  (${one.name})`).join('\n')}`)
-    const { secret } = mustAnswer(await makeOwnerLink.call({ ...onMachine, kind: 'job', job: 'owner-link', bakeryId: owner.bakeryId }, { personId: owner.personId }))
+    if (!owner)
+      throw new Error(
+        named === undefined
+          ? 'There is no bakery with an owner here yet.'
+          : `No owner signs in as ${named}. Without an address the owners there are get listed: npm start -- --new-owner-link`,
+      )
+    if (others.length > 0)
+      throw new Error(
+        `There are several owners. Name one: npm start -- --new-owner-link=address,bakery\n${owners.map((one) => `${one.email},${one.bakery}  (${one.name})`).join('\n')}`,
+      )
+    const { secret } = mustAnswer(
+      await makeOwnerLink.call(
+        { ...onMachine, kind: 'job', job: 'owner-link', bakeryId: owner.bakeryId },
+        { personId: owner.personId },
+      ),
+    )
     return `${owner.name}, owner of ${owner.bakery}, chooses a new password within an hour, by this link, which works once:\n${settings.url}/join/${secret}`
   } finally {
     await closeDb()
@@ -41,13 +59,17 @@ function mustAnswer<Value>(result: Result<Value>): Value {
 
 async function reach(settings: Settings): Promise<{ appUrl: string; stop(): Promise<void> | void }> {
   const { dataFolder, outside } = settings
-  if (!outside && !fs.existsSync(path.join(dataFolder, 'secrets.json'))) throw new Error(`There is no bakery in ${dataFolder}. If its data is elsewhere: EVENDOUGH_DATA=… npm start -- --new-owner-link`)
+  if (!outside && !fs.existsSync(path.join(dataFolder, 'secrets.json')))
+    throw new Error(
+      `There is no bakery in ${dataFolder}. If its data is elsewhere: EVENDOUGH_DATA=… npm start -- --new-owner-link`,
+    )
   if (outside) return { appUrl: outside.appUrl, stop: () => undefined }
   const secrets = readOrMakeSecrets(dataFolder)
   const unlock = await lockFolder(dataFolder)
   if (unlock === 'taken') {
     const port = runningPort(dataFolder)
-    if (port === null) throw new Error('A start of Evendough is under way on this folder. Try again when it has come up.')
+    if (port === null)
+      throw new Error('A start of Evendough is under way on this folder. Try again when it has come up.')
     return { appUrl: embeddedAppUrl(port, secrets), stop: () => undefined }
   }
   const database = await openDatabase(settings, secrets).catch((error: unknown) => {

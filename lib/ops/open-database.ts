@@ -19,9 +19,15 @@ export async function openDatabase(settings: Settings, secrets: Secrets): Promis
     await mustLeadToDatabase('OWNER_DATABASE_URL', ownerUrl)
     await mustBeOneDatabase(appUrl, ownerUrl)
   }
-  if (isOneRole) console.log('One database role for everything: the records that only grow are guarded by triggers alone. OWNER_DATABASE_URL sets a second role.')
+  if (isOneRole)
+    console.log(
+      'One database role for everything: the records that only grow are guarded by triggers alone. OWNER_DATABASE_URL sets a second role.',
+    )
   await migrate(ownerUrl, isOneRole ? undefined : appRole).catch((error: unknown) => {
-    throw new Error(`${isOneRole ? 'DATABASE_URL' : 'OWNER_DATABASE_URL'}: the tables could not be brought up to date: ${lineOf(error)}`, { cause: error })
+    throw new Error(
+      `${isOneRole ? 'DATABASE_URL' : 'OWNER_DATABASE_URL'}: the tables could not be brought up to date: ${lineOf(error)}`,
+      { cause: error },
+    )
   })
   return { appUrl, stop: async () => undefined }
 }
@@ -31,13 +37,17 @@ const meetingLock = 727_274_002
 
 /** @throws Error in one line when the two addresses lead to two databases: the app would find no tables in its own */
 async function mustBeOneDatabase(appUrl: string, ownerUrl: string): Promise<void> {
-  const [owner, app] = [ownerUrl, appUrl].map((connectionString) => new pg.Client({ connectionString })) as [pg.Client, pg.Client]
+  const [owner, app] = [ownerUrl, appUrl].map((connectionString) => new pg.Client({ connectionString })) as [
+    pg.Client,
+    pg.Client,
+  ]
   try {
     await Promise.all([owner.connect(), app.connect()])
     await owner.query('BEGIN')
     await owner.query('SELECT pg_advisory_xact_lock_shared($1)', [meetingLock])
     const { rows } = await app.query<{ free: boolean }>('SELECT pg_try_advisory_xact_lock($1) AS free', [meetingLock])
-    if (rows[0]?.free) throw new Error('DATABASE_URL and OWNER_DATABASE_URL lead to two databases. Both must name the same one.')
+    if (rows[0]?.free)
+      throw new Error('DATABASE_URL and OWNER_DATABASE_URL lead to two databases. Both must name the same one.')
   } finally {
     await Promise.all([owner.end(), app.end()].map((end) => end.catch(() => undefined)))
   }
@@ -51,7 +61,8 @@ const databaseName = 'evendough'
 
 async function openEmbedded(dataFolder: string, secrets: Secrets): Promise<OpenDatabase> {
   const server = await startEmbeddedServer(dataFolder, secrets.superuserPassword)
-  if (server.movedTo) console.log(`The database’s own user cannot enter ${dataFolder}, so its files are in ${server.movedTo}.`)
+  if (server.movedTo)
+    console.log(`The database’s own user cannot enter ${dataFolder}, so its files are in ${server.movedTo}.`)
   try {
     await makeRolesAndDatabase(server.port, databaseName, secrets)
     await migrate(embeddedUrl(server.port, databaseName, ownerRole, secrets.ownerPassword), appRole)

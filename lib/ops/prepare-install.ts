@@ -16,13 +16,20 @@ export type PreparedInstall = {
  */
 export async function prepareInstall(wanted: InstallKind): Promise<PreparedInstall> {
   const now = new Date()
-  await db().install.createMany({ data: [{ id: 1, epoch: randomUUID(), kind: wanted, createdAt: now }], skipDuplicates: true })
+  await db().install.createMany({
+    data: [{ id: 1, epoch: randomUUID(), kind: wanted, createdAt: now }],
+    skipDuplicates: true,
+  })
   const { kind } = await db().install.findUniqueOrThrow({ where: { id: 1 }, select: { kind: true } })
   if ((await db().bakery.count()) > 0) return { kind }
   const firstRunSecret = makeSecret()
   await db().install.update({
     where: { id: 1 },
-    data: { firstRunHash: hashSecret('first-run', firstRunSecret), firstRunEndsAt: new Date(now.getTime() + linkLifeMs), firstRunUsedAt: null },
+    data: {
+      firstRunHash: hashSecret('first-run', firstRunSecret),
+      firstRunEndsAt: new Date(now.getTime() + linkLifeMs),
+      firstRunUsedAt: null,
+    },
   })
   return { kind, firstRunSecret }
 }

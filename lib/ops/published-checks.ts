@@ -21,7 +21,13 @@ const checkFigures = z.object({
 })
 export type CheckFigures = z.infer<typeof checkFigures>
 
-const rateFigures = z.object({ what: z.string(), trials: z.number(), stated: z.number(), wrong: z.number(), most: z.number() })
+const rateFigures = z.object({
+  what: z.string(),
+  trials: z.number(),
+  stated: z.number(),
+  wrong: z.number(),
+  most: z.number(),
+})
 export type RateFigures = z.infer<typeof rateFigures>
 
 /** `file`: the source that it counts for, because there is one file a source. */
@@ -46,11 +52,17 @@ const report = z.object({
 /** The published checks and simulated rates of a JSON report of Vitest, with the figures that the tests attached. */
 export function readChecks(text: string): { checks: PublishedCheck[]; rates: SimulatedRate[] } {
   const tests = report.parse(JSON.parse(text)).testResults.flatMap(({ name, assertionResults }) =>
-    assertionResults.map((test) => ({ ...test, file: path.basename(name).replace(/\.test\.ts$/, ''), isPassed: test.status === 'passed' })),
+    assertionResults.map((test) => ({
+      ...test,
+      file: path.basename(name).replace(/\.test\.ts$/, ''),
+      isPassed: test.status === 'passed',
+    })),
   )
   return {
     checks: tests.flatMap(({ meta, file, isPassed }) => (meta.check ? [{ ...meta.check, file, isPassed }] : [])),
-    rates: tests.flatMap(({ meta, ancestorTitles, isPassed }) => (meta.rate ? [{ ...meta.rate, group: ancestorTitles.join(', '), isPassed }] : [])),
+    rates: tests.flatMap(({ meta, ancestorTitles, isPassed }) =>
+      meta.rate ? [{ ...meta.rate, group: ancestorTitles.join(', '), isPassed }] : [],
+    ),
   }
 }
 
@@ -67,7 +79,10 @@ export type CheckTotals = {
 }
 
 /** Adds the checks up and says what is short. @param ids of the catalogue */
-export function countChecks(checks: readonly Pick<PublishedCheck, 'file' | 'of'>[], ids: readonly string[]): CheckTotals {
+export function countChecks(
+  checks: readonly Pick<PublishedCheck, 'file' | 'of'>[],
+  ids: readonly string[],
+): CheckTotals {
   const bySource = new Map<string, number>()
   for (const { file } of checks) bySource.set(file, (bySource.get(file) ?? 0) + 1)
   const checked = new Set(checks.flatMap(({ of }) => of))
@@ -81,7 +96,9 @@ export function countChecks(checks: readonly Pick<PublishedCheck, 'file' | 'of'>
     entriesWithout,
     faults: [
       ...(counted < LEAST_CHECKS ? [`Only ${counted} published checks count; there must be ${LEAST_CHECKS}.`] : []),
-      ...(bySource.size < LEAST_SOURCES ? [`Only ${bySource.size} sources are used; there must be ${LEAST_SOURCES}.`] : []),
+      ...(bySource.size < LEAST_SOURCES
+        ? [`Only ${bySource.size} sources are used; there must be ${LEAST_SOURCES}.`]
+        : []),
       ...entriesWithout.map((id) => `${id} is in the catalogue without a published check.`),
     ],
   }

@@ -17,7 +17,12 @@ export function readOrMakeSecrets(dataFolder: string): Secrets {
   const file = path.join(dataFolder, 'secrets.json')
   if (fs.existsSync(file)) return secretsSchema.parse(JSON.parse(fs.readFileSync(file, 'utf8')))
   const secret = () => randomBytes(32).toString('base64url')
-  const made: Secrets = { superuserPassword: secret(), ownerPassword: secret(), appPassword: secret(), authSecret: secret() }
+  const made: Secrets = {
+    superuserPassword: secret(),
+    ownerPassword: secret(),
+    appPassword: secret(),
+    authSecret: secret(),
+  }
   writePrivateFile(file, JSON.stringify(made, null, 2))
   return made
 }

@@ -23,7 +23,10 @@ export function mustHaveFreePort(port: number): Promise<void> {
   return new Promise((resolve, reject) => {
     const probe = net.createServer()
     probe.on('error', (error: NodeJS.ErrnoException) => {
-      const why = error.code === 'EADDRINUSE' ? `Port ${port} is in use. Stop what uses it, or choose another: PORT=${port + 1} npm start` : `Port ${port} cannot be used (${error.code}).`
+      const why =
+        error.code === 'EADDRINUSE'
+          ? `Port ${port} is in use. Stop what uses it, or choose another: PORT=${port + 1} npm start`
+          : `Port ${port} cannot be used (${error.code}).`
       reject(new Error(why))
     })
     probe.listen(port, '127.0.0.1', () => probe.close(() => resolve()))
@@ -38,8 +41,22 @@ export function mustHaveFreePort(port: number): Promise<void> {
 export async function serveApp(port: number, env: Record<string, string>): Promise<ServedApp> {
   const child = spawn(
     process.execPath,
-    [`--max-http-header-size=${mostHeaderBytes}`, '--import', path.join(root, 'lib', 'ops', 'leave-with-parent.mjs'), path.join(root, 'node_modules', 'next', 'dist', 'bin', 'next'), 'start', '-H', '127.0.0.1', '-p', String(port)],
-    { cwd: root, env: { ...process.env, ...env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' }, stdio: ['ignore', 'pipe', 'pipe', 'ipc'] },
+    [
+      `--max-http-header-size=${mostHeaderBytes}`,
+      '--import',
+      path.join(root, 'lib', 'ops', 'leave-with-parent.mjs'),
+      path.join(root, 'node_modules', 'next', 'dist', 'bin', 'next'),
+      'start',
+      '-H',
+      '127.0.0.1',
+      '-p',
+      String(port),
+    ],
+    {
+      cwd: root,
+      env: { ...process.env, ...env, NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' },
+      stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
+    },
   )
   let output = ''
   const listen = (stream: Readable | null, lines: ReturnType<typeof logLines>) => {
@@ -51,8 +68,14 @@ export async function serveApp(port: number, env: Record<string, string>): Promi
     stream?.on('end', lines.end)
   }
   // Next's own greeting, on standard output, is left out: it names an address that is not the one to open.
-  listen(child.stdout, logLines((line) => console.log(line), 'dropped'))
-  listen(child.stderr, logLines((line) => console.error(line), 'kept'))
+  listen(
+    child.stdout,
+    logLines((line) => console.log(line), 'dropped'),
+  )
+  listen(
+    child.stderr,
+    logLines((line) => console.error(line), 'kept'),
+  )
   const ended = new Promise<number>((resolve) => child.on('exit', (code) => resolve(code ?? 1)))
   let over = false
   void ended.then(() => (over = true))
@@ -77,7 +100,10 @@ export async function serveApp(port: number, env: Record<string, string>): Promi
 
 async function answers(port: number): Promise<boolean> {
   try {
-    const response = await fetch(`http://127.0.0.1:${port}/sign-in`, { redirect: 'manual', signal: AbortSignal.timeout(5_000) })
+    const response = await fetch(`http://127.0.0.1:${port}/sign-in`, {
+      redirect: 'manual',
+      signal: AbortSignal.timeout(5_000),
+    })
     await response.arrayBuffer()
     return response.status < 500
   } catch {

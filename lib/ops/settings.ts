@@ -11,7 +11,9 @@ const environment = z.object({
   DATABASE_URL: postgresAddress.optional(),
   OWNER_DATABASE_URL: postgresAddress.optional(),
   /** Address under which people reach this install, when a proxy stands before it. */
-  EVENDOUGH_URL: z.url({ protocol: /^https?$/, error: 'must be an address such as https://kitchen.example' }).optional(),
+  EVENDOUGH_URL: z
+    .url({ protocol: /^https?$/, error: 'must be an address such as https://kitchen.example' })
+    .optional(),
   EVENDOUGH_POOL: poolSize,
   EVENDOUGH_LOG_LEVEL: z.enum(logLevels, { error: `must be one of ${logLevels.join(', ')}` }).optional(),
 })
@@ -33,11 +35,18 @@ export type Settings = {
  */
 export function readSettings(env: NodeJS.ProcessEnv, root: string): Settings {
   const read = environment.safeParse(env)
-  if (!read.success) throw new Error(`Wrong settings: ${read.error.issues.map((issue) => `${issue.path.join('.')} ${issue.message}`).join('; ')}`)
+  if (!read.success)
+    throw new Error(
+      `Wrong settings: ${read.error.issues.map((issue) => `${issue.path.join('.')} ${issue.message}`).join('; ')}`,
+    )
   const { PORT, EVENDOUGH_DATA, DATABASE_URL, OWNER_DATABASE_URL, EVENDOUGH_URL } = read.data
-  if (OWNER_DATABASE_URL && !DATABASE_URL) throw new Error('Wrong settings: OWNER_DATABASE_URL without DATABASE_URL, the address of the app’s own role')
+  if (OWNER_DATABASE_URL && !DATABASE_URL)
+    throw new Error('Wrong settings: OWNER_DATABASE_URL without DATABASE_URL, the address of the app’s own role')
   const url = EVENDOUGH_URL ?? `http://localhost:${PORT}`
-  if (!isSafeAddress(url)) throw new Error(`Wrong settings: EVENDOUGH_URL must be an https address, or http on localhost: browsers keep the sign-in only there`)
+  if (!isSafeAddress(url))
+    throw new Error(
+      `Wrong settings: EVENDOUGH_URL must be an https address, or http on localhost: browsers keep the sign-in only there`,
+    )
   return {
     port: PORT,
     dataFolder: path.resolve(EVENDOUGH_DATA ?? path.join(root, '.data')),

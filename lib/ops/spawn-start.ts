@@ -16,14 +16,28 @@ export type Started = {
 }
 
 /** Runs `npm start`'s own script as a person would, with settings of the caller's own. It ends when we do, however we end. */
-export function spawnStart(env: Record<string, string | undefined>, args: readonly string[] = [], as?: { uid: number; gid: number }): Started {
-  const settings: NodeJS.ProcessEnv = { ...process.env, DATABASE_URL: undefined, OWNER_DATABASE_URL: undefined, NODE_OPTIONS: undefined, ...env }
-  const child = spawn(process.execPath, ['--import', leaveWithParent, path.join(root, 'lib', 'ops', 'start.mjs'), ...args], {
-    cwd: root,
-    env: settings,
-    stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
-    ...as,
-  })
+export function spawnStart(
+  env: Record<string, string | undefined>,
+  args: readonly string[] = [],
+  as?: { uid: number; gid: number },
+): Started {
+  const settings: NodeJS.ProcessEnv = {
+    ...process.env,
+    DATABASE_URL: undefined,
+    OWNER_DATABASE_URL: undefined,
+    NODE_OPTIONS: undefined,
+    ...env,
+  }
+  const child = spawn(
+    process.execPath,
+    ['--import', leaveWithParent, path.join(root, 'lib', 'ops', 'start.mjs'), ...args],
+    {
+      cwd: root,
+      env: settings,
+      stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
+      ...as,
+    },
+  )
   let output = ''
   const listeners = new Set<() => void>()
   const take = (chunk: Buffer) => {

@@ -57,7 +57,10 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
   const dataFolder = makeDataFolder(settings.dataFolder)
   if (!settings.outside) {
     const unlock = await lockFolder(dataFolder)
-    if (unlock === 'taken') throw new Error(`${dataFolder} is in use by another start of Evendough. Stop that one, or choose another folder: EVENDOUGH_DATA=… npm start`)
+    if (unlock === 'taken')
+      throw new Error(
+        `${dataFolder} is in use by another start of Evendough. Stop that one, or choose another folder: EVENDOUGH_DATA=… npm start`,
+      )
     closing.push(unlock)
   }
   const secrets = readOrMakeSecrets(dataFolder)
@@ -71,7 +74,9 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
   const wanted = settings.outside || args.includes('--empty') ? 'real' : 'demo'
   const { kind, firstRunSecret } = await prepareInstall(wanted)
   if (args.includes('--empty') && kind === 'demo') {
-    throw new Error(`${dataFolder} holds the invented bakery, and stays so. For a real one choose another folder: EVENDOUGH_DATA=… npm start -- --empty`)
+    throw new Error(
+      `${dataFolder} holds the invented bakery, and stays so. For a real one choose another folder: EVENDOUGH_DATA=… npm start -- --empty`,
+    )
   }
   await Promise.race([ensureBuilt(), stopped])
   const signInFile = path.join(dataFolder, 'first-sign-in.txt')
@@ -90,7 +95,10 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
 
   console.log(`\nEvendough is at ${settings.url}`)
   if (kind === 'demo') console.log(`\n${fs.readFileSync(signInFile, 'utf8')}\n(also in ${signInFile})`)
-  if (kind === 'real' && firstRunSecret) console.log(`\nSet up your bakery within a day, by this link, which works once:\n${settings.url}/set-up/${firstRunSecret}`)
+  if (kind === 'real' && firstRunSecret)
+    console.log(
+      `\nSet up your bakery within a day, by this link, which works once:\n${settings.url}/set-up/${firstRunSecret}`,
+    )
   console.log('\nCtrl-C stops it.')
   const code = await Promise.race([app.ended, stopped])
   throw new Error(`The app ended by itself (exit ${code}). What it said is above.`)
@@ -98,7 +106,10 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
 
 function mustBeKnown(args: readonly string[]): void {
   const unknown = args.filter((arg) => arg !== '--empty' && !linkWord.test(arg))
-  if (unknown.length > 0) throw new Error(`Not known: ${unknown.join(' ')}. There is: npm start, npm start -- --empty for a real bakery, and npm start -- --new-owner-link for an owner who cannot sign in.`)
+  if (unknown.length > 0)
+    throw new Error(
+      `Not known: ${unknown.join(' ')}. There is: npm start, npm start -- --empty for a real bakery, and npm start -- --new-owner-link for an owner who cannot sign in.`,
+    )
 }
 
 function makeDataFolder(folder: string): string {
@@ -108,6 +119,8 @@ function makeDataFolder(folder: string): string {
     fs.accessSync(folder, fs.constants.W_OK)
     return folder
   } catch (error) {
-    throw new Error(`The data folder ${folder} cannot be written (${(error as NodeJS.ErrnoException).code}). Choose another: EVENDOUGH_DATA=… npm start`)
+    throw new Error(
+      `The data folder ${folder} cannot be written (${(error as NodeJS.ErrnoException).code}). Choose another: EVENDOUGH_DATA=… npm start`,
+    )
   }
 }

@@ -36,7 +36,9 @@ export async function testStages(wanted: readonly string[]): Promise<Count> {
   const every = stages.flat()
   const unknown = wanted.filter((name) => !every.some((stage) => stage.name === name))
   if (unknown.length > 0) {
-    console.error(`There is no stage ${unknown.join(', ')}. The stages are ${every.map((stage) => stage.name).join(', ')}.`)
+    console.error(
+      `There is no stage ${unknown.join(', ')}. The stages are ${every.map((stage) => stage.name).join(', ')}.`,
+    )
     return { passed: 0, failed: 1, skipped: 0 }
   }
   fs.mkdirSync(reports, { recursive: true })
@@ -46,15 +48,19 @@ export async function testStages(wanted: readonly string[]): Promise<Count> {
     const report = reportOf(stage.name)
     // A report of an earlier run must not stand in for this one.
     fs.rmSync(report, { force: true })
-    const count = stage.name === 'browser' && counts.get('build')?.failed ? notRun('the app was not built') : await stage.run()
+    const count =
+      stage.name === 'browser' && counts.get('build')?.failed ? notRun('the app was not built') : await stage.run()
     const checked = wanted.length > 0 ? count : withFloor(stage.name, count)
     counts.set(stage.name, checked)
     if (!fs.existsSync(report)) fs.writeFileSync(report, `${JSON.stringify(checked)}\n`)
   }
-  for (const row of stages) await Promise.all(row.filter(({ name }) => wanted.length === 0 || wanted.includes(name)).map(run))
+  for (const row of stages)
+    await Promise.all(row.filter(({ name }) => wanted.length === 0 || wanted.includes(name)).map(run))
   console.log('')
   for (const [name, { passed, failed, skipped }] of counts) {
-    console.log(`${name.padEnd(10)} ${String(passed).padStart(5)} passed ${String(failed).padStart(5)} failed ${String(skipped).padStart(5)} skipped`)
+    console.log(
+      `${name.padEnd(10)} ${String(passed).padStart(5)} passed ${String(failed).padStart(5)} failed ${String(skipped).padStart(5)} skipped`,
+    )
   }
   return [...counts.values()].reduce(add, { passed: 0, failed: 0, skipped: 0 })
 }
@@ -83,20 +89,37 @@ async function asOneTest(test: () => Promise<boolean>): Promise<Count> {
 
 async function checkTypes(): Promise<boolean> {
   // Writes next-env.d.ts and the types of the routes, which a fresh clone does not have.
-  if ((await runNode(['node_modules/next/dist/bin/next', 'typegen'], { NEXT_TELEMETRY_DISABLED: '1' })) !== 0) return false
+  if ((await runNode(['node_modules/next/dist/bin/next', 'typegen'], { NEXT_TELEMETRY_DISABLED: '1' })) !== 0)
+    return false
   return (await runNode(['node_modules/typescript/bin/tsc', '--noEmit'])) === 0
 }
 
 async function lint(): Promise<boolean> {
   const isClean = (await runNode(['node_modules/eslint/bin/eslint.js', '.', '--max-warnings', '0'])) === 0
   // What nothing uses; knip.jsonc says what it cannot see by itself.
-  const isUsed = (await runNode(['node_modules/knip/bin/knip.js', '--no-progress', '--treat-config-hints-as-errors', '--cache', '--cache-location', path.join(reports, 'knip')])) === 0
+  const isUsed =
+    (await runNode([
+      'node_modules/knip/bin/knip.js',
+      '--no-progress',
+      '--treat-config-hints-as-errors',
+      '--cache',
+      '--cache-location',
+      path.join(reports, 'knip'),
+    ])) === 0
   return isClean && isUsed
 }
 
 async function runVitest(project: 'unit' | 'database'): Promise<Count> {
   const report = reportOf(project)
-  const status = await runNode(['node_modules/vitest/vitest.mjs', 'run', '--project', project, '--reporter=default', '--reporter=json', `--outputFile.json=${report}`])
+  const status = await runNode([
+    'node_modules/vitest/vitest.mjs',
+    'run',
+    '--project',
+    project,
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${report}`,
+  ])
   return counted(report, readVitestReport, status)
 }
 
@@ -105,7 +128,10 @@ function withChecks(count: Count): Count {
   const report = reportOf('unit')
   if (!fs.existsSync(report)) return count
   const { checks } = readChecks(fs.readFileSync(report, 'utf8'))
-  const { faults } = countChecks(checks, catalogue.map(({ id }) => id))
+  const { faults } = countChecks(
+    checks,
+    catalogue.map(({ id }) => id),
+  )
   for (const fault of faults) console.error(fault)
   return { ...count, failed: count.failed + faults.length }
 }

@@ -16,13 +16,23 @@ type ActionFormValue = {
   labels: Map<string, string>
 }
 
-export const ActionFormContext = createContext<ActionFormValue>({ state: emptyFormState, typed: null, pending: false, rules: {}, idPrefix: '', labels: new Map() })
+export const ActionFormContext = createContext<ActionFormValue>({
+  state: emptyFormState,
+  typed: null,
+  pending: false,
+  rules: {},
+  idPrefix: '',
+  labels: new Map(),
+})
 
 /**
  * What the form around a field knows of it.
  * @param label the field's own label, by which the summary at the form's top calls it
  */
-export function useFormField(name: string, label?: string): { id: string; typed: string | undefined; error: string | undefined; rule: FieldRule | undefined } {
+export function useFormField(
+  name: string,
+  label?: string,
+): { id: string; typed: string | undefined; error: string | undefined; rule: FieldRule | undefined } {
   const { state, typed, idPrefix, labels, rules } = use(ActionFormContext)
   const id = `${idPrefix}${name}`
   useEffect(() => {

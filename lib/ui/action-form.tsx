@@ -60,7 +60,10 @@ export function ActionForm({ action, rules = noRules, idPrefix = '', onPutBack, 
   const [state, dispatch, pending] = useActionState(send, emptyFormState)
   const typed = state.answers > 0 && !state.done ? state.values : draft.values
   const [labels] = useState(() => new Map<string, string>())
-  const context = useMemo(() => ({ state, typed, pending, rules, idPrefix, labels }), [state, typed, pending, rules, idPrefix, labels])
+  const context = useMemo(
+    () => ({ state, typed, pending, rules, idPrefix, labels }),
+    [state, typed, pending, rules, idPrefix, labels],
+  )
   const errors = useMemo(
     () =>
       Object.entries(state.problems).map(([name, text]) => {
@@ -75,7 +78,12 @@ export function ActionForm({ action, rules = noRules, idPrefix = '', onPutBack, 
         {state.refusal ? (
           <FormSummary title={state.refusal} errors={errors} />
         ) : (
-          <DraftNotice backFrom={draft.at} offeredFrom={draft.offered?.at ?? null} onPutBack={draft.putBack} onStartAfresh={draft.startAfresh} />
+          <DraftNotice
+            backFrom={draft.at}
+            offeredFrom={draft.offered?.at ?? null}
+            onPutBack={draft.putBack}
+            onStartAfresh={draft.startAfresh}
+          />
         )}
         {/* React empties a form after its action; new fields with what was typed as their default keep it. */}
         <Fragment key={`${state.answers}.${draft.round}`}>{children}</Fragment>

@@ -16,7 +16,14 @@ export type ButtonProps = {
 /** Submits the form it stands in. */
 export function Button({ tone, name, value, disabled, fullLabel, children }: ButtonProps) {
   return (
-    <button type="submit" name={name} value={value} disabled={disabled} aria-label={fullLabel} className={buttonClass(tone)}>
+    <button
+      type="submit"
+      name={name}
+      value={value}
+      disabled={disabled}
+      aria-label={fullLabel}
+      className={buttonClass(tone)}
+    >
       {children}
     </button>
   )

@@ -16,7 +16,10 @@ export type CellProps = {
 export function Cell({ numeric = false, whole = false, screenOnly = false, head = false, children }: CellProps) {
   if (head) return <th scope="row">{children}</th>
   return (
-    <td data-numeric={numeric || undefined} className={`${whole ? 'whitespace-nowrap' : ''} ${screenOnly ? 'print:hidden' : ''}`}>
+    <td
+      data-numeric={numeric || undefined}
+      className={`${whole ? 'whitespace-nowrap' : ''} ${screenOnly ? 'print:hidden' : ''}`}
+    >
       {children}
     </td>
   )

@@ -21,7 +21,10 @@ export function DeskShell({ bakeryName, nav, navLabel, who, notice, skipLabel, s
   return (
     <>
       <FocusOnPage />
-      <a href="#main" className="sr-only bg-sheet focus:not-sr-only focus:absolute focus:top-2 focus:left-2 focus:px-4 focus:py-2">
+      <a
+        href="#main"
+        className="sr-only bg-sheet focus:not-sr-only focus:absolute focus:top-2 focus:left-2 focus:px-4 focus:py-2"
+      >
         {skipLabel}
       </a>
       <header className="border-b border-rule print:border-ink">

@@ -20,7 +20,8 @@ export function DraftNotice({ backFrom, offeredFrom, onPutBack, onStartAfresh }:
   const owner = use(DraftOwnerContext)
   if (owner === null || (backFrom === null && offeredFrom === null)) return null
   const { words, language, locale } = owner
-  const moment = (at: string) => new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' }).format(new Date(at))
+  const moment = (at: string) =>
+    new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' }).format(new Date(at))
   if (backFrom !== null)
     return (
       <Notice tone="ok" word={words.back}>

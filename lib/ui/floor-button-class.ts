@@ -1,6 +1,7 @@
 export type FloorTone = 'go' | 'plain' | 'stop'
 
-const shared = 'inline-flex items-center justify-center text-center font-semibold no-underline disabled:opacity-50 print:hidden'
+const shared =
+  'inline-flex items-center justify-center text-center font-semibold no-underline disabled:opacity-50 print:hidden'
 
 const tones: Record<FloorTone, string> = {
   go: 'min-h-24 w-full border-2 border-ember bg-ember px-8 py-3 text-head text-on-ember hover:border-ink mid:w-auto mid:min-w-[20rem]',

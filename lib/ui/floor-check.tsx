@@ -9,7 +9,10 @@ export function FloorCheck({ name, label, hint }: { name: string; label: string;
   const { id, typed, error } = useFormField(name)
   return (
     <div>
-      <label htmlFor={id} className="flex min-h-14 max-w-column cursor-pointer items-center gap-4 border-2 border-line bg-sheet px-4 py-2 text-lead font-semibold">
+      <label
+        htmlFor={id}
+        className="flex min-h-14 max-w-column cursor-pointer items-center gap-4 border-2 border-line bg-sheet px-4 py-2 text-lead font-semibold"
+      >
         <input
           id={id}
           name={name}

@@ -1,11 +1,25 @@
 import type { ReactNode } from 'react'
 
 /** A part that opens at a tap; its whole head is the target. */
-export function FloorDisclosure({ title, note, open = false, children }: { title: string; note?: ReactNode; open?: boolean; children: ReactNode }) {
+export function FloorDisclosure({
+  title,
+  note,
+  open = false,
+  children,
+}: {
+  title: string
+  note?: ReactNode
+  open?: boolean
+  children: ReactNode
+}) {
   return (
     <details open={open} className="group border-b-2 border-rule">
       <summary className="flex min-h-14 flex-wrap items-center gap-x-4 py-2 text-lead font-semibold print:min-h-0 print:py-1">
-        <svg viewBox="0 0 16 16" aria-hidden="true" className="size-4 shrink-0 fill-none stroke-current stroke-2 group-open:rotate-90 print:hidden">
+        <svg
+          viewBox="0 0 16 16"
+          aria-hidden="true"
+          className="size-4 shrink-0 fill-none stroke-current stroke-2 group-open:rotate-90 print:hidden"
+        >
           <path d="M5 2l6 6-6 6" />
         </svg>
         {title}

@@ -13,7 +13,9 @@ export type FloorSheetProps = {
 /** A page for the bench: large, one column, the rack beside it. */
 export function FloorSheet({ headline, state, under, rack, children }: FloorSheetProps) {
   return (
-    <div className={`mx-auto max-w-page px-5 py-4 wide:px-8 ${rack ? 'wide:grid wide:grid-cols-[13rem_minmax(0,1fr)] wide:gap-x-10' : ''}`}>
+    <div
+      className={`mx-auto max-w-page px-5 py-4 wide:px-8 ${rack ? 'wide:grid wide:grid-cols-[13rem_minmax(0,1fr)] wide:gap-x-10' : ''}`}
+    >
       {rack ? <div className="mb-5 print:hidden">{rack}</div> : null}
       <div className="min-w-0">
         <div className="flex flex-wrap items-baseline gap-x-6 gap-y-1">

@@ -12,6 +12,20 @@ export function FormCheck(props: CheckFieldProps) {
   const { id, typed, error } = useFormField(props.name, props.label)
   const owner = use(DraftOwnerContext)
   const isTicked = props.defaultChecked ?? false
-  const hint = useChangedHint(props.name, props.hint, isTicked ? (props.value ?? 'on') : '', isTicked ? owner?.words.ticked : owner?.words.notTicked, '')
-  return <CheckField {...props} id={id} hint={hint} defaultChecked={typedValues !== null ? typed !== undefined : props.defaultChecked} error={error} />
+  const hint = useChangedHint(
+    props.name,
+    props.hint,
+    isTicked ? (props.value ?? 'on') : '',
+    isTicked ? owner?.words.ticked : owner?.words.notTicked,
+    '',
+  )
+  return (
+    <CheckField
+      {...props}
+      id={id}
+      hint={hint}
+      defaultChecked={typedValues !== null ? typed !== undefined : props.defaultChecked}
+      error={error}
+    />
+  )
 }

@@ -40,8 +40,12 @@ function useBounds(range: true | FieldFigure | undefined, rule: FieldRule | unde
   if (range === undefined || owner === null || rule?.least === undefined || rule.most === undefined) return null
   const { words, language, locale } = owner
   // A bound in ounces or Fahrenheit may have no short number: rounded into what is allowed.
-  const written = (bound: number, round: (value: number) => number) => plainNumber(range === true ? bound : round(range.inUnit(bound)), { locale, significant: 9 })
+  const written = (bound: number, round: (value: number) => number) =>
+    plainNumber(range === true ? bound : round(range.inUnit(bound)), { locale, significant: 9 })
   const most = written(rule.most, Math.floor)
   if (rule.isAboveLeast && rule.least === 0) return say(words.upTo, language, { most })
-  return say(rule.isBelowMost ? words.toUnder : words.between, language, { least: written(rule.least, Math.ceil), most })
+  return say(rule.isBelowMost ? words.toUnder : words.between, language, {
+    least: written(rule.least, Math.ceil),
+    most,
+  })
 }

@@ -8,6 +8,21 @@ import { RadioGroupField, type RadioGroupFieldProps } from './radio-group-field'
 export function FormRadioGroup(props: RadioGroupFieldProps) {
   const { id, typed, error, rule } = useFormField(props.name, props.label)
   const present = props.defaultValue ?? ''
-  const hint = useChangedHint(props.name, props.hint, present, props.options.find(({ value }) => value === present)?.label, '')
-  return <RadioGroupField {...props} required={props.required ?? rule?.isRequired} id={id} hint={hint} defaultValue={typed ?? props.defaultValue} error={error} />
+  const hint = useChangedHint(
+    props.name,
+    props.hint,
+    present,
+    props.options.find(({ value }) => value === present)?.label,
+    '',
+  )
+  return (
+    <RadioGroupField
+      {...props}
+      required={props.required ?? rule?.isRequired}
+      id={id}
+      hint={hint}
+      defaultValue={typed ?? props.defaultValue}
+      error={error}
+    />
+  )
 }

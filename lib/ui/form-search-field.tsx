@@ -7,7 +7,10 @@ import type { Choice, SearchValue } from './search'
 import { SearchField, type SearchFieldProps } from './search-field'
 import { useChangedHint } from './use-changed-hint'
 
-export type FormSearchFieldProps<Option extends Choice> = Omit<SearchFieldProps<Option>, 'words' | 'language' | 'id' | 'error'> & {
+export type FormSearchFieldProps<Option extends Choice> = Omit<
+  SearchFieldProps<Option>,
+  'words' | 'language' | 'id' | 'error'
+> & {
   /** The name that the field had when the form was answered; null where it came after that. Its own unless given. */
   answeredAs?: string | null
   /** What the page gives the field. */
@@ -15,7 +18,11 @@ export type FormSearchFieldProps<Option extends Choice> = Omit<SearchFieldProps<
 }
 
 /** A `SearchField` that shows what was wrong with it and what others made of it meanwhile, from the form around it. Nobody searches who is not signed in. */
-export function FormSearchField<Option extends Choice>({ answeredAs, present, ...props }: FormSearchFieldProps<Option>) {
+export function FormSearchField<Option extends Choice>({
+  answeredAs,
+  present,
+  ...props
+}: FormSearchFieldProps<Option>) {
   const { id, rule } = useFormField(props.name, props.label)
   const { state } = use(ActionFormContext)
   const owner = use(DraftOwnerContext)

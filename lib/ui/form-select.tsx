@@ -8,6 +8,20 @@ import { SelectField, type SelectFieldProps } from './select-field'
 export function FormSelect(props: SelectFieldProps) {
   const { id, typed, error, rule } = useFormField(props.name, props.label)
   const present = props.defaultValue ?? ''
-  const hint = useChangedHint(props.name, props.hint, present, props.options.find(({ value }) => value === present)?.label)
-  return <SelectField {...props} required={props.required ?? rule?.isRequired} id={id} hint={hint} defaultValue={typed ?? props.defaultValue} error={error} />
+  const hint = useChangedHint(
+    props.name,
+    props.hint,
+    present,
+    props.options.find(({ value }) => value === present)?.label,
+  )
+  return (
+    <SelectField
+      {...props}
+      required={props.required ?? rule?.isRequired}
+      id={id}
+      hint={hint}
+      defaultValue={typed ?? props.defaultValue}
+      error={error}
+    />
+  )
 }

@@ -14,7 +14,15 @@ export type FormState = {
   done: Readonly<Record<string, string>> | null
 }
 
-export const emptyFormState: FormState = { answers: 0, values: {}, problems: {}, refusal: null, isStale: false, given: null, done: null }
+export const emptyFormState: FormState = {
+  answers: 0,
+  values: {},
+  problems: {},
+  refusal: null,
+  isStale: false,
+  given: null,
+  done: null,
+}
 
 export type FormAction = (state: FormState, form: FormData) => Promise<FormState>
 

@@ -8,5 +8,15 @@ import { TextAreaField, type TextAreaFieldProps } from './text-area-field'
 export function FormTextArea(props: TextAreaFieldProps) {
   const { id, typed, error, rule } = useFormField(props.name, props.label)
   const hint = useChangedHint(props.name, props.hint, props.defaultValue)
-  return <TextAreaField {...props} required={props.required ?? rule?.isRequired} maxLength={props.maxLength ?? rule?.mostLength} id={id} hint={hint} defaultValue={typed ?? props.defaultValue} error={error} />
+  return (
+    <TextAreaField
+      {...props}
+      required={props.required ?? rule?.isRequired}
+      maxLength={props.maxLength ?? rule?.mostLength}
+      id={id}
+      hint={hint}
+      defaultValue={typed ?? props.defaultValue}
+      error={error}
+    />
+  )
 }

@@ -7,7 +7,10 @@ import { isKeptField } from './typed-in'
 export function givenIn(form: HTMLFormElement): Record<string, string> {
   const values: Record<string, string> = {}
   for (const field of form.elements) {
-    if (!(field instanceof HTMLInputElement || field instanceof HTMLSelectElement || field instanceof HTMLTextAreaElement)) continue
+    if (
+      !(field instanceof HTMLInputElement || field instanceof HTMLSelectElement || field instanceof HTMLTextAreaElement)
+    )
+      continue
     const value = field.disabled || !isKeptField(field.name) ? null : valueGiven(field)
     if (value !== null) values[field.name] = value.replaceAll(/\r\n?/g, '\n')
   }
@@ -19,6 +22,7 @@ function valueGiven(field: HTMLInputElement | HTMLSelectElement | HTMLTextAreaEl
     const options = [...field.options]
     return (options.find((option) => option.defaultSelected) ?? options[0])?.value ?? null
   }
-  if (field.type === 'checkbox' || field.type === 'radio') return field instanceof HTMLInputElement && field.defaultChecked ? field.value : null
+  if (field.type === 'checkbox' || field.type === 'radio')
+    return field instanceof HTMLInputElement && field.defaultChecked ? field.value : null
   return ['file', 'submit', 'button', 'reset', 'image'].includes(field.type) ? null : field.defaultValue
 }

@@ -11,7 +11,15 @@ export function keepTyped(action: FormAction): FormAction {
     try {
       return await action(former, form)
     } catch (error) {
-      return { answers: former.answers + 1, values: typedIn(form), problems: {}, refusal: wordsOfNoAnswer(error), isStale: false, given: null, done: null }
+      return {
+        answers: former.answers + 1,
+        values: typedIn(form),
+        problems: {},
+        refusal: wordsOfNoAnswer(error),
+        isStale: false,
+        given: null,
+        done: null,
+      }
     }
   }
 }

@@ -53,7 +53,9 @@ export function dropDraft(store: Storage, key: string): void {
 export function dropDraftsOf(store: Storage, personId: string): void {
   signedOut.set(store, (signedOut.get(store) ?? new Set()).add(personId))
   try {
-    const own = Array.from({ length: store.length }, (_, i) => store.key(i)).filter((key) => key?.startsWith(startOf(personId)))
+    const own = Array.from({ length: store.length }, (_, i) => store.key(i)).filter((key) =>
+      key?.startsWith(startOf(personId)),
+    )
     for (const key of own) if (key !== null) store.removeItem(key)
   } catch {
     // As above.

@@ -24,7 +24,9 @@ export function ListFoot({ page, list, address, anchor, onFloor = false, words, 
   return (
     <div className="mt-2.5 flex flex-wrap items-center gap-x-4 gap-y-2 print:mt-1">
       <p className={onFloor ? 'text-lead' : 'text-small text-ink-2'}>
-        {shown === page.count ? say(text.all, language, { count: page.count }) : say(text.some, language, { shown, count: page.count })}
+        {shown === page.count
+          ? say(text.all, language, { count: page.count })
+          : say(text.some, language, { shown, count: page.count })}
       </p>
       {page.after === null && page.isFirst ? null : (
         <nav aria-label={say(text.ways, language, { list })} className="flex flex-wrap items-center gap-3.5">

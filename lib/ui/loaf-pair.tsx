@@ -1,7 +1,11 @@
 /** The product's drawing: two loaves, even in everything but one line. Decoration only. */
 export function LoafPair() {
   return (
-    <svg viewBox="0 0 208 64" aria-hidden="true" className="h-auto w-40 fill-none stroke-ink-2 stroke-[1.25] wide:w-full">
+    <svg
+      viewBox="0 0 208 64"
+      aria-hidden="true"
+      className="h-auto w-40 fill-none stroke-ink-2 stroke-[1.25] wide:w-full"
+    >
       <path d={loaf} />
       <path d={cuts} />
       <g transform="translate(112 0)">

@@ -14,7 +14,14 @@ export type PressButtonProps = {
 /** Does something on the page without sending the form around it. */
 export function PressButton({ tone, onPress, id, disabled, fullLabel, children }: PressButtonProps) {
   return (
-    <button type="button" id={id} onClick={onPress} disabled={disabled} aria-label={fullLabel} className={buttonClass(tone)}>
+    <button
+      type="button"
+      id={id}
+      onClick={onPress}
+      disabled={disabled}
+      aria-label={fullLabel}
+      className={buttonClass(tone)}
+    >
       {children}
     </button>
   )

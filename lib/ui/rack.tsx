@@ -14,9 +14,24 @@ export type RackSlot = {
 }
 
 /** Batches as trolleys in a rack: code, state, what is next. Beside a batch they stand in one row or column. */
-export function Rack({ label, slots, beside = false }: { label: string; slots: readonly RackSlot[]; beside?: boolean }) {
+export function Rack({
+  label,
+  slots,
+  beside = false,
+}: {
+  label: string
+  slots: readonly RackSlot[]
+  beside?: boolean
+}) {
   return (
-    <ul aria-label={label} className={beside ? 'flex flex-wrap border-t-2 border-ink wide:block' : 'grid grid-cols-2 border-t-2 border-ink mid:grid-cols-3 wide:grid-cols-4'}>
+    <ul
+      aria-label={label}
+      className={
+        beside
+          ? 'flex flex-wrap border-t-2 border-ink wide:block'
+          : 'grid grid-cols-2 border-t-2 border-ink mid:grid-cols-3 wide:grid-cols-4'
+      }
+    >
       {slots.map((slot) => (
         <li key={slot.key} className={beside ? 'grow border-b-2 border-rule' : 'border-b-2 border-rule'}>
           <Link

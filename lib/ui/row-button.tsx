@@ -17,7 +17,11 @@ export function RowButton({ shape, label, onPress, disabled }: RowButtonProps) {
       title={label}
       className="inline-flex size-10 items-center justify-center border border-transparent hover:border-line disabled:opacity-50 print:hidden"
     >
-      <svg viewBox="0 0 20 20" aria-hidden="true" className={`size-[1.15em] fill-none stroke-current stroke-2 ${shape === 'remove' ? 'text-stop' : ''}`}>
+      <svg
+        viewBox="0 0 20 20"
+        aria-hidden="true"
+        className={`size-[1.15em] fill-none stroke-current stroke-2 ${shape === 'remove' ? 'text-stop' : ''}`}
+      >
         <path d={shapes[shape]} />
       </svg>
     </button>

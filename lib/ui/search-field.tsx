@@ -47,7 +47,12 @@ export function SearchField<Option extends Choice>(props: SearchFieldProps<Optio
   const control = useRef<HTMLInputElement>(null)
   const option = search.isOpen ? search.found?.options[search.active] : undefined
   const isListed = search.isOpen && (search.found?.options.length ?? 0) > 0
-  const fault = search.fault === 'nobody' && !search.isOpen ? say(words.nobody, language, { typed: value.text.trim() }) : search.fault === 'failed' ? words.failed : undefined
+  const fault =
+    search.fault === 'nobody' && !search.isOpen
+      ? say(words.nobody, language, { typed: value.text.trim() })
+      : search.fault === 'failed'
+        ? words.failed
+        : undefined
   const error = fault ?? props.error
 
   // A choice by key is no event of the form's own, and what keeps drafts listens to those.
@@ -129,7 +134,16 @@ export function SearchField<Option extends Choice>(props: SearchFieldProps<Optio
         onKeyDown={onKeyDown}
         className={controlClass(props.width ?? 'medium')}
       />
-      <SearchList id={`${id}-list`} label={label} anchor={control} search={search} chosenId={value.id} detailOf={props.detailOf} words={words} language={language} />
+      <SearchList
+        id={`${id}-list`}
+        label={label}
+        anchor={control}
+        search={search}
+        chosenId={value.id}
+        detailOf={props.detailOf}
+        words={words}
+        language={language}
+      />
     </>
   )
   if (!inTable)

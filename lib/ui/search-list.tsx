@@ -19,7 +19,16 @@ type SearchListProps<Option extends Choice> = {
 }
 
 /** The list of a `SearchField`, over whatever the page has there, and how many more there are. */
-export function SearchList<Option extends Choice>({ id, label, anchor, search, chosenId, detailOf, words, language }: SearchListProps<Option>) {
+export function SearchList<Option extends Choice>({
+  id,
+  label,
+  anchor,
+  search,
+  chosenId,
+  detailOf,
+  words,
+  language,
+}: SearchListProps<Option>) {
   const { isOpen, found, active } = search
   const box = useRef<HTMLDivElement>(null)
 
@@ -48,7 +57,14 @@ export function SearchList<Option extends Choice>({ id, label, anchor, search, c
         <div ref={box} className="fixed z-10 flex max-h-72 flex-col border border-line bg-sheet print:hidden">
           {found && found.options.length > 0 ? (
             // Focus stays in the field, from where the keys are heard.
-            <div id={id} role="listbox" tabIndex={-1} aria-label={label} onMouseDown={(event) => event.preventDefault()} className="overflow-y-auto overscroll-contain">
+            <div
+              id={id}
+              role="listbox"
+              tabIndex={-1}
+              aria-label={label}
+              onMouseDown={(event) => event.preventDefault()}
+              className="overflow-y-auto overscroll-contain"
+            >
               {found.options.map((option, index) => {
                 const detail = detailOf?.(option)
                 return (
@@ -80,7 +96,11 @@ export function SearchList<Option extends Choice>({ id, label, anchor, search, c
   )
 }
 
-function stateOf<Option extends Choice>({ found, fault }: Search<Option>, words: SearchListProps<Option>['words'], language: string): string {
+function stateOf<Option extends Choice>(
+  { found, fault }: Search<Option>,
+  words: SearchListProps<Option>['words'],
+  language: string,
+): string {
   if (fault === 'failed') return words.failed
   if (!found) return words.looking
   const more = found.count - found.options.length

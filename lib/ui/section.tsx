@@ -15,7 +15,11 @@ export type SectionProps = {
 export function Section({ id, title, note, screenOnly = false, children }: SectionProps) {
   const titleId = `${id}-title`
   return (
-    <section id={id} aria-labelledby={titleId} className={`mt-9 border-t border-rule pt-3 print:mt-5 print:pt-2 ${screenOnly ? 'print:hidden' : ''}`}>
+    <section
+      id={id}
+      aria-labelledby={titleId}
+      className={`mt-9 border-t border-rule pt-3 print:mt-5 print:pt-2 ${screenOnly ? 'print:hidden' : ''}`}
+    >
       <div className="mb-3 flex flex-wrap items-baseline gap-x-4 print:mb-1.5 print:break-after-avoid">
         <h2 id={titleId} className="text-control font-bold">
           {title}

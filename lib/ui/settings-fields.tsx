@@ -14,7 +14,14 @@ export type SettingsChoices = {
 export type SettingsFieldsProps = {
   words: Words['people']['settings']
   choices: SettingsChoices
-  present: { timeZone: string; locale: string; currency: string; region: string; massUnits: string; temperatureUnits: string }
+  present: {
+    timeZone: string
+    locale: string
+    currency: string
+    region: string
+    massUnits: string
+    temperatureUnits: string
+  }
 }
 
 /** How a bakery counts, weighs and tells the time: the fields of the first set-up and of the settings page. */

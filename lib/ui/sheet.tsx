@@ -18,7 +18,10 @@ export function Sheet({ margin, kicker, headline, lead, actions, children }: She
   return (
     <div className="mx-auto max-w-page gap-x-10 px-5 py-6 print:py-2 wide:grid wide:grid-cols-[13rem_minmax(0,1fr)] wide:px-8 wide:py-8 print:block print:px-0">
       {margin ? (
-        <aside aria-label={margin.label} className="mb-6 border-b border-rule pb-5 print:mb-3 print:pb-2 wide:mb-0 wide:border-0 wide:pt-2 wide:pb-0">
+        <aside
+          aria-label={margin.label}
+          className="mb-6 border-b border-rule pb-5 print:mb-3 print:pb-2 wide:mb-0 wide:border-0 wide:pt-2 wide:pb-0"
+        >
           <dl className="grid grid-cols-2 gap-x-5 gap-y-3.5 mid:grid-cols-3 wide:grid-cols-1 print:grid-cols-3">
             {margin.entries.map((entry) => (
               <div key={entry.term}>

@@ -19,7 +19,9 @@ export function StateWord({ word, level, tone = 'plain' }: StateWordProps) {
         ) : (
           <>
             <path d="M3.25 1v13.25h9.5V1" className="fill-none stroke-current stroke-[1.5]" />
-            {fillHeight > 0 ? <rect x="3.25" y={14 - fillHeight} width="9.5" height={fillHeight} className="fill-current" /> : null}
+            {fillHeight > 0 ? (
+              <rect x="3.25" y={14 - fillHeight} width="9.5" height={fillHeight} className="fill-current" />
+            ) : null}
           </>
         )}
       </svg>

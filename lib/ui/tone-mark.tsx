@@ -3,7 +3,11 @@ export type Tone = 'plain' | 'ok' | 'warn' | 'stop'
 /** The small drawing before a notice or a fault: lines, tick, triangle, octagon. The word beside it says the same. */
 export function ToneMark({ tone }: { tone: Tone }) {
   return (
-    <svg viewBox="0 0 20 20" aria-hidden="true" className="size-[1.15em] shrink-0 translate-y-[0.14em] fill-none stroke-current stroke-2">
+    <svg
+      viewBox="0 0 20 20"
+      aria-hidden="true"
+      className="size-[1.15em] shrink-0 translate-y-[0.14em] fill-none stroke-current stroke-2"
+    >
       <path d={marks[tone]} />
     </svg>
   )

@@ -13,7 +13,13 @@ const digitsOfSmall = 4
  * @throws RangeError as formatMoneyAmount
  * @example unitPrice('2', { locale: 'en-US', currency: 'USD', massUnits: 'ounces' }) // '$0.91', per lb
  */
-export function unitPrice(perKg: string, q: { locale: string; currency: string; massUnits: MassUnits; mostDigits?: number }): string {
+export function unitPrice(
+  perKg: string,
+  q: { locale: string; currency: string; massUnits: MassUnits; mostDigits?: number },
+): string {
   const perUnit = new Decimal(perKg).times(gramsPerUnit[largeMassUnit(q.massUnits)]).dividedBy(1000)
-  return formatMoneyAmount(perUnit.toFixed(), { ...q, mostDigits: q.mostDigits ?? (perUnit.lessThan(smallPrice) ? digitsOfSmall : undefined) })
+  return formatMoneyAmount(perUnit.toFixed(), {
+    ...q,
+    mostDigits: q.mostDigits ?? (perUnit.lessThan(smallPrice) ? digitsOfSmall : undefined),
+  })
 }

@@ -11,7 +11,13 @@ import { DraftOwnerContext } from './draft-owner'
  * @param shown the same as it is read, where that is another text
  * @param absent what it means that the form sent no such field, where that says something: no tick, no choice
  */
-export function useChangedHint(name: string, hint: ReactNode, present: string | undefined, shown: string | undefined = present, absent?: string): ReactNode {
+export function useChangedHint(
+  name: string,
+  hint: ReactNode,
+  present: string | undefined,
+  shown: string | undefined = present,
+  absent?: string,
+): ReactNode {
   const { state } = use(ActionFormContext)
   const owner = use(DraftOwnerContext)
   const was = state.given ? (state.given[name] ?? absent) : undefined
@@ -19,7 +25,9 @@ export function useChangedHint(name: string, hint: ReactNode, present: string | 
   return (
     <>
       {hint}
-      <strong className="block text-ink">{say(owner.words.now, owner.language, { value: shown || owner.words.nothing })}</strong>
+      <strong className="block text-ink">
+        {say(owner.words.now, owner.language, { value: shown || owner.words.nothing })}
+      </strong>
     </>
   )
 }

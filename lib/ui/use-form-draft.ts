@@ -45,7 +45,12 @@ export function useFormDraft({ form, idPrefix, formId, given, doneCount, onPutBa
   const personId = owner?.personId ?? null
   const path = usePathname()
   const key = personId === null ? null : draftKey(personId, path, idPrefix)
-  const [shown, setShown] = useState<{ values: FormDraft['values']; round: number; at: string | null; offered: KeptDraft | null }>({ values: null, round: 0, at: null, offered: null })
+  const [shown, setShown] = useState<{
+    values: FormDraft['values']
+    round: number
+    at: string | null
+    offered: KeptDraft | null
+  }>({ values: null, round: 0, at: null, offered: null })
   const isOver = useRef(false)
   const told = useRef(onPutBack)
   useEffect(() => {

@@ -2,7 +2,24 @@ import { isForms } from './is-forms'
 import type { WordsOf } from './same-places'
 
 const letters: Record<string, string> = {
-  a: 'á', e: 'é', i: 'í', o: 'ó', u: 'ú', y: 'ý', c: 'ç', n: 'ñ', s: 'š', z: 'ž', A: 'Á', E: 'É', I: 'Í', O: 'Ó', U: 'Ú', C: 'Ç', N: 'Ñ', S: 'Š',
+  a: 'á',
+  e: 'é',
+  i: 'í',
+  o: 'ó',
+  u: 'ú',
+  y: 'ý',
+  c: 'ç',
+  n: 'ñ',
+  s: 'š',
+  z: 'ž',
+  A: 'Á',
+  E: 'É',
+  I: 'Í',
+  O: 'Ó',
+  U: 'Ú',
+  C: 'Ç',
+  N: 'Ñ',
+  S: 'Š',
 }
 const place = /\{\w+\}/g
 
@@ -25,6 +42,9 @@ function pseudo(tree: unknown): unknown {
 
 function pseudoText(text: string): string {
   const places = (text.match(place) ?? []).reverse()
-  const said = text.replace(place, '').replace(/[A-Za-z]/g, (letter) => letters[letter] ?? letter).trim()
+  const said = text
+    .replace(place, '')
+    .replace(/[A-Za-z]/g, (letter) => letters[letter] ?? letter)
+    .trim()
   return `⟦${[...places, `${said}${'·'.repeat(Math.ceil(text.length / 3))}`].join(' ')}⟧`
 }

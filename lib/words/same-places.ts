@@ -1,7 +1,11 @@
 import type { IsForms, PlacesIn, PlacesOf, Text, TextWith } from './text'
 
 /** What a tree of texts asks of every language: the same keys, and at each the same places. */
-export type WordsOf<Tree> = { readonly [Key in keyof Tree]: IsText<Tree[Key]> extends true ? TextWith<PlacesOf<Extract<Tree[Key], Text>>> : WordsOf<Tree[Key]> }
+export type WordsOf<Tree> = {
+  readonly [Key in keyof Tree]: IsText<Tree[Key]> extends true
+    ? TextWith<PlacesOf<Extract<Tree[Key], Text>>>
+    : WordsOf<Tree[Key]>
+}
 
 type IsText<T> = T extends string ? true : IsForms<T>
 

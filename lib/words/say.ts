@@ -10,7 +10,7 @@ const placePattern = /\{(\w+)\}/g
  * @throws Error when a place has no fact: a bug, not an input
  */
 export function say<const T extends Text>(text: T, language: string, ...[facts]: FactsFor<T>): Said {
-  return fill(text, language, (facts ?? {}))
+  return fill(text, language, facts ?? {})
 }
 
 /** As `say`, for texts that are found by a key at run time, where the compiler cannot check the places. */
@@ -24,7 +24,7 @@ export function fill(text: Text, language: string, facts: Facts): Said {
  * @throws Error when a place has no fact: a bug, not an input
  */
 export function sayName<const T extends Text>(text: T, language: string, ...[facts]: FactsFor<T>): string {
-  return filled(text, language, (facts ?? {}))
+  return filled(text, language, facts ?? {})
 }
 
 function filled(text: Text, language: string, facts: Facts): string {

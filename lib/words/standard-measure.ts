@@ -5,6 +5,9 @@ export type NamedMeasure = { code: string | null; name: string }
 type Standard = Words['measures']['standard']
 
 /** The words of a measure that every bakery has; undefined for one of a bakery's own. */
-export function standardMeasure(code: string | null, { measures }: Pick<Words, 'measures'>): Standard[keyof Standard] | undefined {
+export function standardMeasure(
+  code: string | null,
+  { measures }: Pick<Words, 'measures'>,
+): Standard[keyof Standard] | undefined {
   return code !== null && Object.hasOwn(measures.standard, code) ? measures.standard[code as keyof Standard] : undefined
 }

@@ -19,7 +19,26 @@ import { trials } from './en/trials'
 import { pseudoOf } from './pseudo'
 import type { SamePlaces, WordsOf } from './same-places'
 
-const english = { audit, calculations, calculators, decisions, desk, door, formulas, importing, measures, mixing, people, planFigures, problems, refusals, results, shift, stores, trials }
+const english = {
+  audit,
+  calculations,
+  calculators,
+  decisions,
+  desk,
+  door,
+  formulas,
+  importing,
+  measures,
+  mixing,
+  people,
+  planFigures,
+  problems,
+  refusals,
+  results,
+  shift,
+  stores,
+  trials,
+}
 
 /** Every text that a person reads: the same keys and places in every language, the texts each language's own. */
 export type Words = WordsOf<typeof english>

@@ -62,16 +62,24 @@ test('a bakery that writes a decimal comma types and reads one', async ({ as, ba
   await expect(page.getByRole('heading', { level: 1 })).toContainText('20,4124\u00a0g')
 
   // Money too: 6240,5 cents over 60 planned and 57 good pieces, 104,00833… and 109,48245… by hand.
-  await page.goto('/calculators/cost/unit-costs?totalMinor=6240,5&plannedPieces=60&goodPieces=57&goodMassG=28500&goodVolumeMl=114000')
+  await page.goto(
+    '/calculators/cost/unit-costs?totalMinor=6240,5&plannedPieces=60&goodPieces=57&goodMassG=28500&goodVolumeMl=114000',
+  )
   const answer = page.getByRole('region', { name: 'Answer' })
   await expect(answer).toContainText('104,0083')
   await expect(answer).toContainText('109,4825')
 })
 
-test('more than an address holds is answered in words, and so is what is not there', async ({ as, bakery, expectNoise }) => {
+test('more than an address holds is answered in words, and so is what is not there', async ({
+  as,
+  bakery,
+  expectNoise,
+}) => {
   const page = await as(bakery.early)
   await page.goto(`${question}?errorShare=${'1+'.repeat(60_000)}`)
-  await expect(page.getByRole('alert').filter({ hasText: 'too much for one address' })).toContainText('npm run calc -- weighing/least-net-mass')
+  await expect(page.getByRole('alert').filter({ hasText: 'too much for one address' })).toContainText(
+    'npm run calc -- weighing/least-net-mass',
+  )
   await page.goto(`${question}?errorShare=${'1+'.repeat(30_000)}&coverageFactor=2&resolutionG=1&repeatabilityG=0`)
   await expect(page.getByLabel('Error of the mass')).toHaveAccessibleDescription(/Write a number here/)
   expectNoise(/404/)
@@ -90,10 +98,15 @@ test('the reference of a subject has its every calculation, whole, with how it i
   await page.getByRole('link', { name: 'Weighing' }).click()
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Weighing: 5 calculations')
   expect(await page.getByRole('article').getByRole('heading', { level: 2 }).allTextContents()).toEqual(titles)
-  await expect(page.getByRole('article').filter({ hasText: 'weighing/least-net-mass' }).getByText('"leastNetMassG": 8.16')).toBeVisible()
+  await expect(
+    page.getByRole('article').filter({ hasText: 'weighing/least-net-mass' }).getByText('"leastNetMassG": 8.16'),
+  ).toBeVisible()
 })
 
-test('a table of a question takes another row, keeps what was typed, and gives one up again', async ({ as, bakery }) => {
+test('a table of a question takes another row, keeps what was typed, and gives one up again', async ({
+  as,
+  bakery,
+}) => {
   const page = await as(bakery.early)
   await page.goto('/calculators/weighing/plan-premix')
   const scales = page.getByRole('table', { name: 'Scales' })
@@ -102,7 +115,11 @@ test('a table of a question takes another row, keeps what was typed, and gives o
   await page.getByRole('button', { name: 'Add a row' }).click()
   await expect(scales.getByRole('row')).toHaveCount(4)
   await expect(page.getByLabel('Dose', { exact: true })).toHaveValue('0.8')
-  await scales.getByRole('row').nth(1).getByRole('button', { name: /Remove/ }).click()
+  await scales
+    .getByRole('row')
+    .nth(1)
+    .getByRole('button', { name: /Remove/ })
+    .click()
   await expect(scales.getByRole('row')).toHaveCount(3)
   await expect(scales.getByRole('row').nth(1).getByRole('textbox').first()).toHaveValue('fine')
   // The last row stays empty, and counts for nothing.

@@ -7,7 +7,11 @@ import { makeTrialStores, trialContentOf } from '../support/trials'
 test('a line is fixed and another goes on a scale of choice, and the plan says both', async ({ bakery, as }) => {
   const now = new Date()
   const stores = await makeTrialStores(bakery, now)
-  const { trialId } = valueOf(await draftTrial.call(callerOf(bakery.early.sessionSecret, now, bakery.early.password), { content: trialContentOf(stores) }))
+  const { trialId } = valueOf(
+    await draftTrial.call(callerOf(bakery.early.sessionSecret, now, bakery.early.password), {
+      content: trialContentOf(stores),
+    }),
+  )
   const page = await as(bakery.early)
   await page.goto(`/trials/${trialId}`)
   const lineOf = (name: string) => page.getByRole('group', { name: `${name}, Final dough` })
@@ -24,7 +28,10 @@ test('a line is fixed and another goes on a scale of choice, and the plan says b
   await expect(lineOf('Sunflower oil').getByLabel('To make room')).toHaveValue('stays')
 })
 
-test('all of an ingredient goes out without its amount, and an amount that was typed is there again', async ({ bakery, as }) => {
+test('all of an ingredient goes out without its amount, and an amount that was typed is there again', async ({
+  bakery,
+  as,
+}) => {
   const stores = await makeTrialStores(bakery, new Date())
   const page = await as(bakery.early)
   await page.goto('/trials/new')

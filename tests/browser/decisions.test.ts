@@ -2,7 +2,10 @@ import { db } from '../../lib/db/client'
 import { expect, test } from '../support/app'
 import { makeEndedTrial } from '../support/ended-trial'
 
-test('a trial that is over becomes a new version: drafted, taken back, drafted again, signed by two', async ({ as, bakery }) => {
+test('a trial that is over becomes a new version: drafted, taken back, drafted again, signed by two', async ({
+  as,
+  bakery,
+}) => {
   test.setTimeout(90_000)
   const { trialId, stores } = await makeEndedTrial(bakery, { now: new Date() })
   const [head, owner, early] = [await as(bakery.head), await as(bakery.owner), await as(bakery.early)]
@@ -20,8 +23,12 @@ test('a trial that is over becomes a new version: drafted, taken back, drafted a
   await expect(head.getByLabel('Reason').first()).toHaveValue('Larger, and the crumb holds.')
   await head.getByRole('radio', { name: /^Dough B/ }).check()
   await head.getByRole('button', { name: 'Draft the change' }).click()
-  await expect(head.getByRole('heading', { level: 1 })).toContainText('yoghurt, 10 % into version 2, waiting for the owner and the head baker')
-  await expect(head.getByText('It showed no difference worth having').or(head.getByText('It could not decide whether'))).toBeVisible()
+  await expect(head.getByRole('heading', { level: 1 })).toContainText(
+    'yoghurt, 10 % into version 2, waiting for the owner and the head baker',
+  )
+  await expect(
+    head.getByText('It showed no difference worth having').or(head.getByText('It could not decide whether')),
+  ).toBeVisible()
   await expect(head.getByText('now with milk').first()).toBeVisible()
 
   // It was the wrong dough: back, and again.
@@ -41,7 +48,10 @@ test('a trial that is over becomes a new version: drafted, taken back, drafted a
   expect(await early.content()).not.toContain('€')
   await expect(head.getByText('beyond the 1 % from which the owner signs').first()).toBeVisible()
 
-  for (const [page, person, button] of [[head, bakery.head, 'Sign version 3 as one of two'], [owner, bakery.owner, 'Sign version 3']] as const) {
+  for (const [page, person, button] of [
+    [head, bakery.head, 'Sign version 3 as one of two'],
+    [owner, bakery.owner, 'Sign version 3'],
+  ] as const) {
     await page.goto(decision)
     await page.getByLabel('Your password').fill('not my password')
     await page.getByRole('button', { name: button, exact: true }).click()
@@ -57,9 +67,14 @@ test('a trial that is over becomes a new version: drafted, taken back, drafted a
   // Everybody can look back: the history leads to why.
   await early.goto(`/formulas/${stores.formulaId}`)
   await expect(early.getByRole('heading', { level: 1 })).toContainText('Version 3 is in production')
-  await early.getByRole('link', { name: /^Decision \d+$/ }).first().click()
+  await early
+    .getByRole('link', { name: /^Decision \d+$/ })
+    .first()
+    .click()
   await expect(early.getByText('The signatures cover it')).toBeVisible()
-  const line = await db().formulaLine.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, ingredientId: stores.ids.malt, version: { number: 3 } } })
+  const line = await db().formulaLine.findFirstOrThrow({
+    where: { bakeryId: bakery.bakeryId, ingredientId: stores.ids.malt, version: { number: 3 } },
+  })
   expect(line.pctFlour).toBeCloseTo(0.6, 6)
 })
 

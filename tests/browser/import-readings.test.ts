@@ -4,16 +4,33 @@ import { chooseIngredient } from '../support/choose-ingredient'
 import { makeTrialStores } from '../support/trials'
 
 const header = 'Day;Dough;Loaf;Loaf weight (g);Volume;Volume'
-const good = ['1;control;1;412,5;1600;1610', '1;control;2;409;1590;1602', '1;A;1;415;1700;1712', '1;A;2;411,5;1690;1701']
+const good = [
+  '1;control;1;412,5;1600;1610',
+  '1;control;2;409;1590;1602',
+  '1;A;1;415;1700;1712',
+  '1;A;2;411,5;1690;1701',
+]
 
-test('a file with three faults is refused by its lines, and mended it is shown, stored and on the result', async ({ app, bakery, as }) => {
+test('a file with three faults is refused by its lines, and mended it is shown, stored and on the result', async ({
+  app,
+  bakery,
+  as,
+}) => {
   const trial = await makeApprovedTrial(bakery, { pieces: 2, now: new Date() })
   const page = await as(bakery.head)
   await page.goto(`/trials/${trial.trialId}/result`)
   await page.getByRole('link', { name: 'Readings from a file' }).click()
 
-  const choose = (lines: readonly string[]) => page.getByLabel('CSV file').setInputFiles({ name: 'loaves.csv', mimeType: 'text/csv', buffer: Buffer.from([header, ...lines].join('\r\n')) })
-  await choose([good[0]!.replace('412,5', '4l2'), good[1]!.replace(';2;', ';3;'), good[2]!, good[3]!.replace('A', 'rye')])
+  const choose = (lines: readonly string[]) =>
+    page
+      .getByLabel('CSV file')
+      .setInputFiles({ name: 'loaves.csv', mimeType: 'text/csv', buffer: Buffer.from([header, ...lines].join('\r\n')) })
+  await choose([
+    good[0]!.replace('412,5', '4l2'),
+    good[1]!.replace(';2;', ';3;'),
+    good[2]!,
+    good[3]!.replace('A', 'rye'),
+  ])
   await page.getByLabel('These doughs were baked and measured outside the shift').check()
   await page.getByRole('button', { name: 'Look at the file' }).click()
 
@@ -28,15 +45,26 @@ test('a file with three faults is refused by its lines, and mended it is shown, 
   await expect(faults.nth(1)).toContainText('Write a number here')
   await expect(faults.nth(2)).toContainText('Must be 2 or less.')
   await expect(faults.nth(3)).toContainText('It is not matched which dough ‘rye’ stands for.')
-  expect(await faults.evaluateAll((rows) => rows.map((row) => row.querySelector('td')?.textContent))).toEqual([undefined, '2', '3', '5'])
+  expect(await faults.evaluateAll((rows) => rows.map((row) => row.querySelector('td')?.textContent))).toEqual([
+    undefined,
+    '2',
+    '3',
+    '5',
+  ])
   await expect(page.getByRole('button', { name: /^Store/ })).toHaveCount(0)
-  const count = async () => Number((await app.look.query<{ n: string }>('SELECT count(*) n FROM reading WHERE trial_id = $1', [trial.trialId])).rows[0]?.n)
+  const count = async () =>
+    Number(
+      (await app.look.query<{ n: string }>('SELECT count(*) n FROM reading WHERE trial_id = $1', [trial.trialId]))
+        .rows[0]?.n,
+    )
   expect(await count()).toBe(0)
 
   await choose(good)
   await expect(page.getByText('Something was changed. Look again before it is stored.')).toBeVisible()
   await page.getByRole('button', { name: 'Look again' }).click()
-  await expect(page.getByRole('region', { name: 'What would be stored' }).getByText('12 readings from 4 rows')).toBeVisible()
+  await expect(
+    page.getByRole('region', { name: 'What would be stored' }).getByText('12 readings from 4 rows'),
+  ).toBeVisible()
   await expect(page.getByRole('cell', { name: 'measured' })).toHaveCount(2)
   await page.getByRole('button', { name: 'Store 12 readings' }).click()
   await expect(page.getByText('12 readings are in the book. 2 doughs are measured.')).toBeVisible()
@@ -56,10 +84,14 @@ test('a file that is not plain text, and pasted lines that are', async ({ bakery
   await page.goto(`/trials/${trial.trialId}/import`)
   await page.getByRole('button', { name: 'Look at the file' }).click()
   await expect(page.getByText('There is nothing in it. Choose a file, or paste its lines.')).toBeVisible()
-  await page.getByLabel('CSV file').setInputFiles({ name: 'loaves.xls', mimeType: 'text/csv', buffer: Buffer.from([0xd0, 0xcf, 0x11, 0xe0]) })
+  await page
+    .getByLabel('CSV file')
+    .setInputFiles({ name: 'loaves.xls', mimeType: 'text/csv', buffer: Buffer.from([0xd0, 0xcf, 0x11, 0xe0]) })
   await page.getByRole('button', { name: 'Look at the file' }).click()
   await expect(page.getByText('The file is not plain text in UTF-8.')).toBeVisible()
-  await page.getByLabel('CSV file').setInputFiles({ name: 'large.csv', mimeType: 'text/csv', buffer: Buffer.alloc(1_048_577, 'a') })
+  await page
+    .getByLabel('CSV file')
+    .setInputFiles({ name: 'large.csv', mimeType: 'text/csv', buffer: Buffer.alloc(1_048_577, 'a') })
   await page.getByRole('button', { name: 'Look at the file' }).click()
   await expect(page.getByText('The file is larger than 1 MB.')).toBeVisible()
   await page.getByLabel('CSV file').setInputFiles([])

@@ -8,10 +8,16 @@ import { makeTrialStores, trialContentOf } from '../support/trials'
 
 const back = 'stands in the fields again'
 /** Everything that the page's browser keeps of forms. */
-const keptTexts = (page: Page) => page.evaluate(() => Object.entries(localStorage).map(([key, value]) => `${key} ${String(value)}`))
-const isKept = (page: Page, text: string) => expect.poll(async () => (await keptTexts(page)).some((kept) => kept.includes(text))).toBe(true)
+const keptTexts = (page: Page) =>
+  page.evaluate(() => Object.entries(localStorage).map(([key, value]) => `${key} ${String(value)}`))
+const isKept = (page: Page, text: string) =>
+  expect.poll(async () => (await keptTexts(page)).some((kept) => kept.includes(text))).toBe(true)
 
-test('a trial half typed is there after a reload, on the way back and after a crash, with its added doughs, until it is sent', async ({ as, bakery, app }) => {
+test('a trial half typed is there after a reload, on the way back and after a crash, with its added doughs, until it is sent', async ({
+  as,
+  bakery,
+  app,
+}) => {
   const stores = await makeTrialStores(bakery, new Date())
   const page = await as(bakery.early)
   await page.goto('/trials/new')
@@ -51,7 +57,10 @@ test('a trial half typed is there after a reload, on the way back and after a cr
   await signInAs(other, bakery.early, app.url)
   await other.goto('/trials/new')
   await holds(other)
-  await other.getByRole('button', { name: /^Take .*out$/ }).last().click()
+  await other
+    .getByRole('button', { name: /^Take .*out$/ })
+    .last()
+    .click()
   await other.getByLabel('Tap water, cold').fill('12')
   await other.getByRole('button', { name: 'Keep the draft' }).click()
   await expect(other.getByRole('heading', { level: 1 })).toContainText('Does the yoghurt earn its place?')
@@ -65,7 +74,10 @@ test('lines of a formula come back with their totals, and are gone after startin
   const page = await as(bakery.head)
   await page.goto('/formulas/new')
   await page.getByLabel('Name').first().fill('Seeded tin')
-  const line = page.getByRole('row').filter({ has: page.getByRole('combobox') }).first()
+  const line = page
+    .getByRole('row')
+    .filter({ has: page.getByRole('combobox') })
+    .first()
   await chooseIngredient(line.getByRole('combobox'), 'Bread flour')
   await line.getByRole('textbox').fill('100')
   await page.getByLabel('Pieces').fill('12')
@@ -109,7 +121,21 @@ test('where the page has changed meanwhile, what was typed is offered and not pu
   await page.getByLabel('Name of the bakery').fill('Mill Row and Daughters')
   await isKept(page, 'Daughters')
   const now = new Date()
-  valueOf(await changeSettings.call(callerOf(bakery.owner.sessionSecret, now, bakery.owner.password), { bakeryName: 'Mill Street', worksAlone: false, costChangeLimitPct: 2, language: null, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius', seenRevision: 1 }))
+  valueOf(
+    await changeSettings.call(callerOf(bakery.owner.sessionSecret, now, bakery.owner.password), {
+      bakeryName: 'Mill Street',
+      worksAlone: false,
+      costChangeLimitPct: 2,
+      language: null,
+      timeZone: 'Europe/Berlin',
+      locale: 'en-GB',
+      currency: 'EUR',
+      region: 'eu',
+      massUnits: 'metric',
+      temperatureUnits: 'celsius',
+      seenRevision: 1,
+    }),
+  )
   await page.reload()
   await expect(page.getByLabel('Name of the bakery')).toHaveValue('Mill Street')
   await page.getByRole('button', { name: 'Put it back' }).click()
@@ -133,7 +159,10 @@ test('a form that was done and stays is empty after a reload', async ({ as, bake
   expect(await keptTexts(page)).toEqual([])
 })
 
-test('what is typed before the page’s script is there is kept as typed, and not taken for what the page gave', async ({ as, bakery }) => {
+test('what is typed before the page’s script is there is kept as typed, and not taken for what the page gave', async ({
+  as,
+  bakery,
+}) => {
   const page = await as(bakery.owner)
   let release = () => {}
   const released = new Promise<void>((resolve) => (release = resolve))

@@ -2,15 +2,22 @@ import { expect, test, cookieOf } from '../support/app'
 import { callAction } from '../support/call-action'
 import { everyAction } from '../support/walks/all'
 
-const signing = everyAction.filter(({ command }) => command === 'trials.decide-plan' || command === 'formulas.sign-off-version')
+const signing = everyAction.filter(
+  ({ command }) => command === 'trials.decide-plan' || command === 'formulas.sign-off-version',
+)
 /** Brackets that the pseudo-language puts around each of its texts. */
 const marked = /⟦/
 
 for (const walk of signing) {
-  test(`${walk.command} keeps words of a language that exists, whatever header, cookie and field ask for`, async ({ app, bakery }) => {
+  test(`${walk.command} keeps words of a language that exists, whatever header, cookie and field ask for`, async ({
+    app,
+    bakery,
+  }) => {
     const { page, bound, fields, happened } = await walk.aim({ bakery, neighbour: bakery, look: app.look })
     const { name, value } = await cookieOf(bakery.owner.sessionSecret, app.url)
-    const own = Object.fromEntries(Object.entries(fields).map(([field, typed]) => [field, typed === '{own}' ? bakery.owner.password : typed]))
+    const own = Object.fromEntries(
+      Object.entries(fields).map(([field, typed]) => [field, typed === '{own}' ? bakery.owner.password : typed]),
+    )
     const response = await callAction({
       url: app.url,
       page,
@@ -32,7 +39,10 @@ for (const walk of signing) {
   })
 }
 
-test('a language is chosen on the account page, and comes before the bakery’s and the browser’s', async ({ as, bakery }) => {
+test('a language is chosen on the account page, and comes before the bakery’s and the browser’s', async ({
+  as,
+  bakery,
+}) => {
   const page = await as(bakery.early, { locale: 'en-XA' })
   await page.goto('/account')
   await expect(page.locator('html')).toHaveAttribute('lang', 'en-XA')

@@ -3,18 +3,34 @@ import { v7 as uuid } from 'uuid'
 import { db } from '../../lib/db/client'
 import { expect, test } from '../support/app'
 
-const focused = (page: Page) => page.evaluate(() => `${document.activeElement?.tagName} ${document.activeElement?.textContent?.slice(0, 40)}`)
+const focused = (page: Page) =>
+  page.evaluate(() => `${document.activeElement?.tagName} ${document.activeElement?.textContent?.slice(0, 40)}`)
 
-test('of 51 things fifty stand there, the foot says how many there are, and leads on and back by keys with the focus at the head of the list', async ({ as, bakery }) => {
+test('of 51 things fifty stand there, the foot says how many there are, and leads on and back by keys with the focus at the head of the list', async ({
+  as,
+  bakery,
+}) => {
   const names = Array.from({ length: 51 }, (_, i) => `Grain ${String(i + 1).padStart(2, '0')}`)
   await db().ingredient.createMany({
-    data: names.map((name) => ({ bakeryId: bakery.bakeryId, id: uuid(), name, kind: 'seed_or_grain' as const, labelName: name, allergens: [], dustCaution: false, note: '', revision: 1, createdAt: new Date() })),
+    data: names.map((name) => ({
+      bakeryId: bakery.bakeryId,
+      id: uuid(),
+      name,
+      kind: 'seed_or_grain' as const,
+      labelName: name,
+      allergens: [],
+      dustCaution: false,
+      note: '',
+      revision: 1,
+      createdAt: new Date(),
+    })),
   })
   const page = await as(bakery.early)
   await page.goto('/stores')
   const list = page.getByRole('region', { name: 'Ingredients' })
   const ways = list.getByRole('navigation', { name: 'Ingredients: the rest of the list' })
-  const shown = async () => (await list.getByRole('link', { name: /^Grain/ }).allTextContents()).map((text) => text.trim())
+  const shown = async () =>
+    (await list.getByRole('link', { name: /^Grain/ }).allTextContents()).map((text) => text.trim())
   await expect(list.getByText('50 of 51 are shown here.')).toBeVisible()
   expect(await shown()).toEqual(names.slice(0, 50))
   await expect(ways.getByRole('link')).toHaveText(['The next ones'])

@@ -6,8 +6,10 @@ import { makeApprovedTrial } from '../support/approved-trial'
 import { callerOf, valueOf, type TestBakery } from '../support/bakery'
 
 const tablet = { viewport: { width: 1080, height: 810 }, hasTouch: true, locale: 'en-GB' }
-const field = (page: Page, measure: string, place: string, repeat = 1) => page.getByRole('textbox', { name: `${measure}, ${place}, reading ${repeat}` })
-const keep = (page: Page, measure: string, place: string) => page.getByRole('button', { name: `Keep ${measure}, ${place}` })
+const field = (page: Page, measure: string, place: string, repeat = 1) =>
+  page.getByRole('textbox', { name: `${measure}, ${place}, reading ${repeat}` })
+const keep = (page: Page, measure: string, place: string) =>
+  page.getByRole('button', { name: `Keep ${measure}, ${place}` })
 
 /** A dough of the early shift, as far along as is asked for. */
 async function doughAt(bakery: TestBakery, state: 'weighing' | 'in_work' | 'baked'): Promise<string> {
@@ -16,13 +18,17 @@ async function doughAt(bakery: TestBakery, state: 'weighing' | 'in_work' | 'bake
   const batchId = batches[0]!.batchId
   const caller = callerOf(bakery.early.sessionSecret, now)
   valueOf(await beginBatch.call(caller, { batchId, seenRevision: 1, cleanDownDone: false }))
-  const steps = state === 'weighing' ? [] : state === 'in_work' ? (['in_work'] as const) : (['in_work', 'baked'] as const)
+  const steps =
+    state === 'weighing' ? [] : state === 'in_work' ? (['in_work'] as const) : (['in_work', 'baked'] as const)
   for (const [i, to] of steps.entries()) valueOf(await moveBatch.call(caller, { batchId, seenRevision: 2 + i, to }))
   return batchId
 }
 
 for (const state of ['weighing', 'in_work', 'baked'] as const) {
-  test(`the first open field of a batch that is ${state.replace('_', ' ')} is in view on the tablet, with what is planned beside it`, async ({ bakery, as }) => {
+  test(`the first open field of a batch that is ${state.replace('_', ' ')} is in view on the tablet, with what is planned beside it`, async ({
+    bakery,
+    as,
+  }) => {
     const batchId = await doughAt(bakery, state)
     const page = await as(bakery.early, tablet)
     await page.goto(`/shift/${batchId}`)
@@ -44,7 +50,14 @@ test('after Keep the next open field has the focus, and what is done folds up be
   await page.keyboard.press('Enter')
   await expect(field(page, 'Proof time', 'Batch')).toBeFocused()
   const names = await page.locator('#readings summary').allInnerTexts()
-  expect(names.map((name) => name.split(/\s{2,}|\n/)[0])).toEqual(['Proof time', 'Loaf weight', 'Loaf volume', 'Dough weight', 'Water added', 'Dough temperature'])
+  expect(names.map((name) => name.split(/\s{2,}|\n/)[0])).toEqual([
+    'Proof time',
+    'Loaf weight',
+    'Loaf volume',
+    'Dough weight',
+    'Water added',
+    'Dough temperature',
+  ])
   // A draft in another field is not lost when what is above it moves.
   await field(page, 'Loaf weight', 'Piece 2').fill('421')
   await field(page, 'Proof time', 'Batch').fill('55')
@@ -53,7 +66,11 @@ test('after Keep the next open field has the focus, and what is done folds up be
   await expect(field(page, 'Loaf weight', 'Piece 2')).toHaveValue('421')
 })
 
-test('a Keep of nothing says so at the field, and one that is refused says why there', async ({ bakery, as, expectNoise }) => {
+test('a Keep of nothing says so at the field, and one that is refused says why there', async ({
+  bakery,
+  as,
+  expectNoise,
+}) => {
   expectNoise(/status of 422/)
   const batchId = await doughAt(bakery, 'in_work')
   const page = await as(bakery.early, tablet)
@@ -68,12 +85,20 @@ test('a Keep of nothing says so at the field, and one that is refused says why t
   await expect(temperature).toHaveAccessibleDescription(/Write a number here/)
 })
 
-test('an impossible reading is kept by a second tap in another place, never by a double tap, and stays marked', async ({ app, bakery, as, expectNoise }) => {
+test('an impossible reading is kept by a second tap in another place, never by a double tap, and stays marked', async ({
+  app,
+  bakery,
+  as,
+  expectNoise,
+}) => {
   expectNoise(/status of 422/)
   const batchId = await doughAt(bakery, 'in_work')
   const page = await as(bakery.early, tablet)
   await page.goto(`/shift/${batchId}`)
-  const count = async () => Number((await app.look.query<{ n: string }>('SELECT count(*) n FROM reading WHERE batch_id = $1', [batchId])).rows[0]?.n)
+  const count = async () =>
+    Number(
+      (await app.look.query<{ n: string }>('SELECT count(*) n FROM reading WHERE batch_id = $1', [batchId])).rows[0]?.n,
+    )
   await field(page, 'Dough temperature', 'Batch').fill('600')
   await keep(page, 'Dough temperature', 'Batch').click()
   await expect(page.getByText('Not kept yet: outside what is usual here')).toBeVisible()
@@ -89,7 +114,8 @@ test('an impossible reading is kept by a second tap in another place, never by a
 
 test('a batch with gaps is measured for a reason only, and a slip is taken back', async ({ app, bakery, as }) => {
   const batchId = await doughAt(bakery, 'baked')
-  const stateOf = async () => (await app.look.query<{ state: string }>('SELECT state FROM batch WHERE id = $1', [batchId])).rows[0]?.state
+  const stateOf = async () =>
+    (await app.look.query<{ state: string }>('SELECT state FROM batch WHERE id = $1', [batchId])).rows[0]?.state
   const page = await as(bakery.early, tablet)
   await page.goto(`/shift/${batchId}`)
   await expect(page.getByText('Loaf weight: 0 of 4 read')).toBeVisible()
@@ -107,7 +133,14 @@ test('a batch with gaps is measured for a reason only, and a slip is taken back'
 test('a lost batch has nothing to keep', async ({ bakery, as }) => {
   const batchId = await doughAt(bakery, 'in_work')
   const now = new Date()
-  valueOf(await moveBatch.call(callerOf(bakery.late.sessionSecret, now), { batchId, seenRevision: 3, to: 'lost', why: 'the bowl fell' }))
+  valueOf(
+    await moveBatch.call(callerOf(bakery.late.sessionSecret, now), {
+      batchId,
+      seenRevision: 3,
+      to: 'lost',
+      why: 'the bowl fell',
+    }),
+  )
   const page = await as(bakery.early, tablet)
   await page.goto(`/shift/${batchId}`)
   await expect(page.getByText('Why: the bowl fell')).toBeVisible()

@@ -6,11 +6,26 @@ import { makeApprovedTrial } from '../support/approved-trial'
 import { chooseIngredient } from '../support/choose-ingredient'
 import { makeTrialStores, trialContentOf } from '../support/trials'
 
-test('a bakery that writes 62,5 and weighs in ounces types and reads its own figures in formulas and plans', async ({ as, bakery }) => {
+test('a bakery that writes 62,5 and weighs in ounces types and reads its own figures in formulas and plans', async ({
+  as,
+  bakery,
+}) => {
   const now = new Date()
   const stores = await makeTrialStores(bakery, now)
   const { owner, head } = bakery
-  const settings = { bakeryName: 'Mill Row', worksAlone: false, costChangeLimitPct: 2, language: null, timeZone: 'Europe/Berlin', locale: 'en-DE', currency: 'EUR', region: 'eu', massUnits: 'ounces', temperatureUnits: 'fahrenheit', seenRevision: 1 }
+  const settings = {
+    bakeryName: 'Mill Row',
+    worksAlone: false,
+    costChangeLimitPct: 2,
+    language: null,
+    timeZone: 'Europe/Berlin',
+    locale: 'en-DE',
+    currency: 'EUR',
+    region: 'eu',
+    massUnits: 'ounces',
+    temperatureUnits: 'fahrenheit',
+    seenRevision: 1,
+  }
   valueOf(await changeSettings.call(callerOf(owner.sessionSecret, now, owner.password), settings))
   const page = await as(head)
   await page.goto('/formulas/new')
@@ -19,8 +34,16 @@ test('a bakery that writes 62,5 and weighs in ounces types and reads its own fig
   await page.getByLabel('Pieces').fill('12')
   await page.getByLabel('Scaling weight (up to 1.763)').fill('32,5')
   await page.getByLabel('Dough loss').fill('0')
-  const row = (at: number) => page.getByRole('row').filter({ has: page.getByRole('combobox') }).nth(at)
-  for (const [at, name, pct] of [[0, 'Bread flour', '100'], [1, 'Water', '62,5'], [2, 'Salt', '1,8']] as const) {
+  const row = (at: number) =>
+    page
+      .getByRole('row')
+      .filter({ has: page.getByRole('combobox') })
+      .nth(at)
+  for (const [at, name, pct] of [
+    [0, 'Bread flour', '100'],
+    [1, 'Water', '62,5'],
+    [2, 'Salt', '1,8'],
+  ] as const) {
     await chooseIngredient(row(at).getByRole('combobox'), name)
     await row(at).getByRole('textbox').fill(pct)
   }
@@ -36,7 +59,9 @@ test('a bakery that writes 62,5 and weighs in ounces types and reads its own fig
   await expect(page.getByRole('main')).not.toContainText(/\d g\b/)
   await expect(page.getByRole('main')).not.toContainText('°C')
 
-  const { trialId } = valueOf(await draftTrial.call(callerOf(head.sessionSecret, now), { content: trialContentOf(stores) }))
+  const { trialId } = valueOf(
+    await draftTrial.call(callerOf(head.sessionSecret, now), { content: trialContentOf(stores) }),
+  )
   const approved = await makeApprovedTrial(bakery, { now })
   for (const path of [`/trials/${trialId}`, `/trials/${trialId}/edit`, `/trials/${approved.trialId}/weigh-out`]) {
     await page.goto(path)

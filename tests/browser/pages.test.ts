@@ -24,14 +24,20 @@ async function findingsOf(page: Page, runOnly: readonly string[]): Promise<strin
 }
 
 for (const walk of everyPage) {
-  test(`${walk.route} has nothing that axe finds, at desk and at tablet size, in light and dark`, async ({ as, bakery, app }) => {
+  test(`${walk.route} has nothing that axe finds, at desk and at tablet size, in light and dark`, async ({
+    as,
+    bakery,
+    app,
+  }) => {
     const page = await as(bakery.owner, { colorScheme: 'light', bypassCSP: true })
     await page.goto(await walk.address({ bakery, neighbour: bakery, look: app.look }))
     await page.evaluate(axeSource)
     for (const size of sizes) {
       await page.setViewportSize(size)
       expect(await findingsOf(page, everyRule), `${size.width} px`).toEqual([])
-      const overflow = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
+      const overflow = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      )
       expect(overflow, `${size.width} px`).toBe(0)
     }
     // The dark theme has other colours, and nothing else that is its own.
@@ -65,7 +71,9 @@ async function textsOfBakery(look: pg.Pool, bakeryId: string): Promise<string[]>
       `SELECT DISTINCT ${pg.escapeIdentifier(column)} AS text FROM ${pg.escapeIdentifier(table)} WHERE bakery_id = $1`,
       [bakeryId],
     )
-    for (const { text } of rows) for (const line of text?.split('\n') ?? []) if (line.trim().length > 1 && /\p{L}/u.test(line)) texts.add(line.trim())
+    for (const { text } of rows)
+      for (const line of text?.split('\n') ?? [])
+        if (line.trim().length > 1 && /\p{L}/u.test(line)) texts.add(line.trim())
   }
   return [...texts].sort((a, b) => b.length - a.length)
 }
@@ -73,7 +81,8 @@ async function textsOfBakery(look: pg.Pool, bakeryId: string): Promise<string[]>
 /** Texts of the page that hold letters outside the pseudo-language's brackets, apart from what people typed. */
 function wordsNotMarked(typed: string[]): string[] {
   // What is the same in every language: dates, codes of money and zones, units, hashes, the record's own names.
-  const same = /\d{1,2} \w{3} \d{4}|Mozilla|^people\.|^[A-Z]{3}$|^\w+(\/[\w -]+)+$|^UTC$|^[0-9a-f]{8,64}$|^[\d.,\s×+−-]*(kg|g|mL|mL\/g|°C|lb|oz|min|ppm)$|[a-z]+ [a-z_]+, [a-z]+/
+  const same =
+    /\d{1,2} \w{3} \d{4}|Mozilla|^people\.|^[A-Z]{3}$|^\w+(\/[\w -]+)+$|^UTC$|^[0-9a-f]{8,64}$|^[\d.,\s×+−-]*(kg|g|mL|mL\/g|°C|lb|oz|min|ppm)$|[a-z]+ [a-z_]+, [a-z]+/
   const found: string[] = []
   const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
   while (walker.nextNode()) {

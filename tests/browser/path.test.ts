@@ -38,26 +38,54 @@ async function sign(page: Page, person: TestPerson, button: string) {
   await page.getByRole('button', { name: button }).click()
 }
 
-test('four people: a formula is signed off, a trial proposed against it, approved, weighed out, baked, weighed up, decided, signed by two, and in production', async ({ as, bakery, expectNoise }) => {
+test('four people: a formula is signed off, a trial proposed against it, approved, weighed out, baked, weighed up, decided, signed by two, and in production', async ({
+  as,
+  bakery,
+  expectNoise,
+}) => {
   test.setTimeout(300_000)
   const ids = await makeIngredients(bakery.bakeryId, new Date())
   const headCaller = callerOf(bakery.head.sessionSecret, new Date())
   const today = new Date().toISOString().slice(0, 10)
   for (const [key, , packPrice] of prices) {
-    valueOf(await enterPrice.call(headCaller, { ingredientId: ids[key], holdsFrom: today, packMassG: 25_000, packPrice, supplier: 'Invented mill' }))
+    valueOf(
+      await enterPrice.call(headCaller, {
+        ingredientId: ids[key],
+        holdsFrom: today,
+        packMassG: 25_000,
+        packPrice,
+        supplier: 'Invented mill',
+      }),
+    )
   }
-  const [head, owner, early, late] = [await as(bakery.head), await as(bakery.owner), await as(bakery.early), await as(bakery.late)]
+  const [head, owner, early, late] = [
+    await as(bakery.head),
+    await as(bakery.owner),
+    await as(bakery.early),
+    await as(bakery.late),
+  ]
 
   // The head baker writes down what is baked today.
   await head.goto('/formulas/new')
   await head.getByLabel('Name of the formula').fill('Mill tin')
   await head.getByLabel('Reason').fill('What we bake today.')
-  for (const [label, value] of [['Pieces', pieces], ['Scaling weight', scalingG], ['Dough loss', lossPct], ['Dough temperature', 26], ['Mixing', 10], ['Bulk', 40], ['Proof', 50], ['Bake temperature', 225], ['Bake', 32]] as const) {
+  for (const [label, value] of [
+    ['Pieces', pieces],
+    ['Scaling weight', scalingG],
+    ['Dough loss', lossPct],
+    ['Dough temperature', 26],
+    ['Mixing', 10],
+    ['Bulk', 40],
+    ['Proof', 50],
+    ['Bake temperature', 225],
+    ['Bake', 32],
+  ] as const) {
     await head.getByRole('textbox', { name: new RegExp(`^${label}( \\(|$)`) }).fill(String(value))
   }
   for (const [at, line] of lines.entries()) {
     const row = `Line ${at + 1} of stage 1`
-    if ((await head.getByLabel(`${row}: Ingredient`).count()) === 0) await head.getByRole('button', { name: 'Add a line' }).click()
+    if ((await head.getByLabel(`${row}: Ingredient`).count()) === 0)
+      await head.getByRole('button', { name: 'Add a line' }).click()
     await chooseIngredient(head.getByRole('combobox', { name: `${row}: Ingredient` }), line.name)
     await head.getByLabel(`${row}: On flour, %`).fill(at === 0 ? '90' : String(line.pct))
   }
@@ -93,7 +121,12 @@ test('four people: a formula is signed off, a trial proposed against it, approve
   await early.getByLabel('Dose', { exact: true }).fill('5')
   await early.getByRole('button', { name: 'Keep the draft' }).click()
   await early.getByRole('button', { name: 'Propose the plan' }).click()
-  await expect(early.getByText('The head baker or the owner decides on it.').or(early.getByText('A second person decides.')).first()).toBeVisible()
+  await expect(
+    early
+      .getByText('The head baker or the owner decides on it.')
+      .or(early.getByText('A second person decides.'))
+      .first(),
+  ).toBeVisible()
   const trial = new URL(early.url()).pathname
   // Costs are for the head baker and the owner: nowhere in what a shift baker is sent, not even of their own plan.
   expect(await early.content()).not.toContain('€')
@@ -123,24 +156,46 @@ test('four people: a formula is signed off, a trial proposed against it, approve
   const { waterShare, sugarsShare } = { waterShare: 0.18, sugarsShare: 0.8 }
   const expected = {
     control: { 'Bread flour': flourG, Water: 0.62 * flourG, Sugar: 0.03 * flourG },
-    arm: { 'Bread flour': flourG, Water: 0.62 * flourG - waterShare * honeyG, Sugar: Math.max(0, 0.03 * flourG - sugarsShare * honeyG), Honey: honeyG },
+    arm: {
+      'Bread flour': flourG,
+      Water: 0.62 * flourG - waterShare * honeyG,
+      Sugar: Math.max(0, 0.03 * flourG - sugarsShare * honeyG),
+      Honey: honeyG,
+    },
   }
   const trialId = trial.split('/').at(-1)!
   const kept = await db().armLine.findMany({
     where: { bakeryId: bakery.bakeryId, arm: { trialId } },
-    select: { weighedG: true, massG: true, ingredient: { select: { name: true } }, arm: { select: { position: true } } },
+    select: {
+      weighedG: true,
+      massG: true,
+      ingredient: { select: { name: true } },
+      arm: { select: { position: true } },
+    },
   })
-  const massOf = (position: number, name: string) => kept.filter((line) => line.arm.position === position && line.ingredient.name === name).reduce((sum, line) => sum + line.massG, 0)
-  for (const [name, massG] of Object.entries(expected.control)) expect(massOf(0, name), `control, ${name}`).toBeCloseTo(massG, 6)
-  for (const name of ['Bread flour', 'Honey'] as const) expect(massOf(1, name), `dough A, ${name}`).toBeCloseTo(expected.arm[name], 6)
-  const sugarsOf = (position: number) => massOf(position, 'Sugar') + (position === 1 ? sugarsShare * massOf(1, 'Honey') : 0)
-  const waterOf = (position: number) => massOf(position, 'Water') + 0.14 * massOf(position, 'Bread flour') + 0.7 * massOf(position, 'Fresh yeast') + (position === 1 ? waterShare * massOf(1, 'Honey') : 0)
+  const massOf = (position: number, name: string) =>
+    kept
+      .filter((line) => line.arm.position === position && line.ingredient.name === name)
+      .reduce((sum, line) => sum + line.massG, 0)
+  for (const [name, massG] of Object.entries(expected.control))
+    expect(massOf(0, name), `control, ${name}`).toBeCloseTo(massG, 6)
+  for (const name of ['Bread flour', 'Honey'] as const)
+    expect(massOf(1, name), `dough A, ${name}`).toBeCloseTo(expected.arm[name], 6)
+  const sugarsOf = (position: number) =>
+    massOf(position, 'Sugar') + (position === 1 ? sugarsShare * massOf(1, 'Honey') : 0)
+  const waterOf = (position: number) =>
+    massOf(position, 'Water') +
+    0.14 * massOf(position, 'Bread flour') +
+    0.7 * massOf(position, 'Fresh yeast') +
+    (position === 1 ? waterShare * massOf(1, 'Honey') : 0)
   expect(waterOf(1)).toBeCloseTo(waterOf(0), 6)
   expect(sugarsOf(1) - sugarsOf(0)).toBeCloseTo(Math.max(0, sugarsShare * honeyG - 0.03 * flourG), 6)
 
   await late.goto(`${trial}/weigh-out`)
   for (const line of kept.filter(({ weighedG }) => weighedG > 0)) {
-    const shown = new Intl.NumberFormat('en-GB', { minimumFractionDigits: 1, maximumFractionDigits: 1 }).format(line.weighedG)
+    const shown = new Intl.NumberFormat('en-GB', { minimumFractionDigits: 1, maximumFractionDigits: 1 }).format(
+      line.weighedG,
+    )
     await expect(late.getByText(shown).first(), line.ingredient.name).toBeVisible()
   }
 
@@ -152,7 +207,14 @@ test('four people: a formula is signed off, a trial proposed against it, approve
   })
   expect(drawn).toHaveLength(8)
   const baked: BakedBatch[] = []
-  for (const [at, { code, arm: { position: arm }, mixingDay: { number: day } }] of drawn.entries()) {
+  for (const [
+    at,
+    {
+      code,
+      arm: { position: arm },
+      mixingDay: { number: day },
+    },
+  ] of drawn.entries()) {
     const readings = readingsOf(arm, day, baked.filter((each) => each.arm === arm && each.day === day).length)
     await bakeBatch(at % 2 === 0 ? early : late, code, readings)
     baked.push({ arm, day, readings })
@@ -174,30 +236,47 @@ test('four people: a formula is signed off, a trial proposed against it, approve
   const numbers = early.getByRole('table', { name: 'The numbers' })
   const control = numbers.getByRole('row', { name: /control/i })
   const test1 = numbers.getByRole('row', { name: /honey/ })
-  const shown = async (row: typeof control, cell: number) => (await row.getByRole('cell').nth(cell).innerText()).match(/[-−+]?\d+(\.\d+)?/g)?.map((each) => Number(each.replace('−', '-'))) ?? []
+  const shown = async (row: typeof control, cell: number) =>
+    (await row.getByRole('cell').nth(cell).innerText())
+      .match(/[-−+]?\d+(\.\d+)?/g)
+      ?.map((each) => Number(each.replace('−', '-'))) ?? []
   expect(await shown(control, 3)).toEqual([expect.closeTo(again.control, 2)])
   expect(await shown(test1, 3)).toEqual([expect.closeTo(again.test, 2)])
-  expect(await shown(test1, 4)).toEqual([expect.closeTo(again.difference, 2), expect.closeTo(again.low, 2), expect.closeTo(again.high, 2)])
+  expect(await shown(test1, 4)).toEqual([
+    expect.closeTo(again.difference, 2),
+    expect.closeTo(again.low, 2),
+    expect.closeTo(again.high, 2),
+  ])
   await expect(test1).toContainText('clearly better')
 
   // What a loaf costs more, worked out again from the weigh-out sheet and the prices above; nobody on the shift sees it.
   expect(await early.content()).not.toContain('€')
   const price = Object.fromEntries(prices.map(([, name, packPrice]) => [name, Number(packPrice) / 25_000]))
   const loafCost = (position: number) =>
-    kept.filter((line) => line.arm.position === position).reduce((sum, { weighedG, ingredient }) => sum + weighedG * (price[ingredient.name] ?? Number.NaN), 0) / piecesBaked
+    kept
+      .filter((line) => line.arm.position === position)
+      .reduce((sum, { weighedG, ingredient }) => sum + weighedG * (price[ingredient.name] ?? Number.NaN), 0) /
+    piecesBaked
   await owner.goto(`${trial}/result`)
   const cost = owner.getByRole('table', { name: 'What it costs and gives' })
-  const [controlCost, honeyCost] = [await shown(cost.getByRole('row', { name: /control/i }), 0), await shown(cost.getByRole('row', { name: /honey/ }), 0)]
+  const [controlCost, honeyCost] = [
+    await shown(cost.getByRole('row', { name: /control/i }), 0),
+    await shown(cost.getByRole('row', { name: /honey/ }), 0),
+  ]
   expect(controlCost).toEqual([expect.closeTo(loafCost(0), 2)])
   expect(honeyCost).toEqual([expect.closeTo(loafCost(1), 2), expect.closeTo(loafCost(1) - loafCost(0), 2)])
-  await expect(owner.getByRole('table', { name: /Ingredient cost by dough/ }).getByRole('row', { name: /honey/ })).toContainText('8 of 8')
+  await expect(
+    owner.getByRole('table', { name: /Ingredient cost by dough/ }).getByRole('row', { name: /honey/ }),
+  ).toContainText('8 of 8')
 
   // The head baker drafts the change and signs it; it costs more than the limit, so the owner signs it too.
   await head.goto(`${trial}/decide`)
   await head.getByRole('radio', { name: /^Dough A/ }).check()
   await head.getByLabel('Reason').first().fill('Larger by far, and the customers ask for honey.')
   await head.getByRole('button', { name: 'Draft the change' }).click()
-  await expect(head.getByRole('heading', { level: 1 })).toContainText('honey, 5 % into version 2, waiting for the owner and the head baker')
+  await expect(head.getByRole('heading', { level: 1 })).toContainText(
+    'honey, 5 % into version 2, waiting for the owner and the head baker',
+  )
   const decision = new URL(head.url()).pathname
   await late.goto(decision)
   expect(await late.content()).not.toContain('€')
@@ -212,8 +291,15 @@ test('four people: a formula is signed off, a trial proposed against it, approve
   await late.goto(new URL(version, late.url()).pathname.replace(/\/versions.*$/, ''))
   await expect(late.getByRole('heading', { level: 1 })).toContainText('Version 2 is in production')
   await expect(late.getByText('Larger by far, and the customers ask for honey.').first()).toBeVisible()
-  const now = await db().formulaLine.findMany({ where: { bakeryId: bakery.bakeryId, version: { number: 2 } }, select: { pctFlour: true, ingredient: { select: { name: true } } } })
-  for (const { pctFlour, ingredient } of now) expect(pctFlour, ingredient.name).toBeCloseTo((100 * massOf(1, ingredient.name)) / flourG, 4)
-  await late.getByRole('link', { name: /^Decision \d+$/ }).first().click()
+  const now = await db().formulaLine.findMany({
+    where: { bakeryId: bakery.bakeryId, version: { number: 2 } },
+    select: { pctFlour: true, ingredient: { select: { name: true } } },
+  })
+  for (const { pctFlour, ingredient } of now)
+    expect(pctFlour, ingredient.name).toBeCloseTo((100 * massOf(1, ingredient.name)) / flourG, 4)
+  await late
+    .getByRole('link', { name: /^Decision \d+$/ })
+    .first()
+    .click()
   await expect(late.getByText('The signatures cover it')).toBeVisible()
 })

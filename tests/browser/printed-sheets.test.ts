@@ -40,9 +40,23 @@ test('nothing is cut at the edge of a printed plan, sheet, batch or result', asy
   await page.emulateMedia({ media: 'print' })
   // What A4 leaves between its margins, the narrower of the two: 182 mm at 96 dots an inch.
   await page.setViewportSize({ width: Math.floor((182 / 25.4) * 96), height: 1000 })
-  for (const address of [`/trials/${trialId}`, `/trials/${trialId}/weigh-out`, batch ?? '', `/trials/${trialId}/result`]) {
+  for (const address of [
+    `/trials/${trialId}`,
+    `/trials/${trialId}/weigh-out`,
+    batch ?? '',
+    `/trials/${trialId}/result`,
+  ]) {
     await page.goto(address)
-    const beyond = await page.evaluate(() => [...document.querySelectorAll('main *')].filter((each) => each.getClientRects().length > 0 && getComputedStyle(each).clipPath === 'none' && each.getBoundingClientRect().right > document.documentElement.clientWidth + 1).map((each) => each.outerHTML.slice(0, 120)))
+    const beyond = await page.evaluate(() =>
+      [...document.querySelectorAll('main *')]
+        .filter(
+          (each) =>
+            each.getClientRects().length > 0 &&
+            getComputedStyle(each).clipPath === 'none' &&
+            each.getBoundingClientRect().right > document.documentElement.clientWidth + 1,
+        )
+        .map((each) => each.outerHTML.slice(0, 120)),
+    )
     expect(beyond, address).toEqual([])
   }
 })

@@ -10,17 +10,45 @@ import { levelByHand } from '../support/who-may'
 
 /** Reached otherwise than by an action or a page of the walk, each with a test of its own. */
 const actionsElsewhere = ['app/(door)/set-up/[secret]/actions.ts#setUp']
-const routesElsewhere = ['/', '/icon.svg', '/sign-out', '/api/auth/[...nextauth]', '/api/v1/entries', '/stores/find-ingredients']
-const useCasesElsewhere = ['people.find-owners', 'people.make-owner-link', 'people.set-up-bakery', 'people.sign-in', 'people.sign-out', 'intake.take-entries', 'readings.log-reading', 'readings.correct-reading', 'readings.settle-entry', 'stores.find-ingredients']
+const routesElsewhere = [
+  '/',
+  '/icon.svg',
+  '/sign-out',
+  '/api/auth/[...nextauth]',
+  '/api/v1/entries',
+  '/stores/find-ingredients',
+]
+const useCasesElsewhere = [
+  'people.find-owners',
+  'people.make-owner-link',
+  'people.set-up-bakery',
+  'people.sign-in',
+  'people.sign-out',
+  'intake.take-entries',
+  'readings.log-reading',
+  'readings.correct-reading',
+  'readings.settle-entry',
+  'stores.find-ingredients',
+]
 
-type Who = { label: string; role: WalkRole | null; person(bakery: TestBakery, neighbour: TestBakery): TestPerson | null; isNeighbour?: true }
+type Who = {
+  label: string
+  role: WalkRole | null
+  person(bakery: TestBakery, neighbour: TestBakery): TestPerson | null
+  isNeighbour?: true
+}
 
 const everybody: readonly Who[] = [
   { label: 'a stranger', role: null, person: () => null },
   { label: 'a shift baker', role: 'shift_baker', person: (bakery) => bakery.early },
   { label: 'the head baker', role: 'head_baker', person: (bakery) => bakery.head },
   { label: 'the owner', role: 'owner', person: (bakery) => bakery.owner },
-  { label: 'the owner of the bakery next door', role: 'owner', person: (_, neighbour) => neighbour.owner, isNeighbour: true },
+  {
+    label: 'the owner of the bakery next door',
+    role: 'owner',
+    person: (_, neighbour) => neighbour.owner,
+    isNeighbour: true,
+  },
 ]
 
 async function cookieHeader(person: TestPerson | null, url: string): Promise<string | null> {
@@ -30,20 +58,38 @@ async function cookieHeader(person: TestPerson | null, url: string): Promise<str
 }
 
 test('the walk knows every action, route, command and query there is', async () => {
-  expect([...everyAction.map((entry) => entry.action), ...actionsElsewhere].sort()).toEqual([...builtActions().keys()].sort())
+  expect([...everyAction.map((entry) => entry.action), ...actionsElsewhere].sort()).toEqual(
+    [...builtActions().keys()].sort(),
+  )
   expect([...everyPage.map((entry) => entry.route), ...routesElsewhere].sort()).toEqual(builtRoutes().sort())
-  const walked = [...everyAction.map((entry) => entry.command), ...everyPage.flatMap((entry) => entry.queries), ...useCasesElsewhere]
+  const walked = [
+    ...everyAction.map((entry) => entry.command),
+    ...everyPage.flatMap((entry) => entry.queries),
+    ...useCasesElsewhere,
+  ]
   expect([...new Set(walked)].sort()).toEqual((await useCasesOnDisk()).map(({ name }) => name).sort())
 })
 
 for (const walk of everyAction) {
   for (const who of everybody) {
     test(`${walk.command} by ${walk.action.split('#')[1]} as ${who.label}`, async ({ app }) => {
-      const [bakery, neighbour] = [await makeBakery('Planted Crust', new Date()), await makeBakery('Next Door', new Date())]
+      const [bakery, neighbour] = [
+        await makeBakery('Planted Crust', new Date()),
+        await makeBakery('Next Door', new Date()),
+      ]
       const { page, bound, fields, happened } = await walk.aim({ bakery, neighbour, look: app.look })
       const person = who.person(bakery, neighbour)
-      const typed = Object.fromEntries(Object.entries(fields).map(([name, value]) => [name, value === '{own}' ? (person?.password ?? '') : value]))
-      const request = { url: app.url, page, action: walk.action, bound, fields: typed, cookie: await cookieHeader(person, app.url) }
+      const typed = Object.fromEntries(
+        Object.entries(fields).map(([name, value]) => [name, value === '{own}' ? (person?.password ?? '') : value]),
+      )
+      const request = {
+        url: app.url,
+        page,
+        action: walk.action,
+        bound,
+        fields: typed,
+        cookie: await cookieHeader(person, app.url),
+      }
 
       const crossSite = await callAction({ ...request, headers: { Origin: 'https://elsewhere.example' } })
       await crossSite.text()
@@ -51,7 +97,12 @@ for (const walk of everyAction) {
 
       const response = await callAction(request)
       const body = await response.text()
-      const may = walk.right === 'open' || (who.role !== null && !who.isNeighbour && mayAtDesk(who.role, walk.right) && !walk.narrowedFor?.includes(who.role))
+      const may =
+        walk.right === 'open' ||
+        (who.role !== null &&
+          !who.isNeighbour &&
+          mayAtDesk(who.role, walk.right) &&
+          !walk.narrowedFor?.includes(who.role))
       expect(response.status, body.slice(0, 500)).toBeLessThan(500)
       expect(await happened(), body.slice(0, 800)).toBe(may)
     })
@@ -61,10 +112,16 @@ for (const walk of everyAction) {
 for (const walk of everyPage) {
   for (const who of everybody) {
     test(`${walk.route} as ${who.label}`, async ({ app }) => {
-      const [bakery, neighbour] = [await makeBakery('Planted Crust', new Date()), await makeBakery('Next Door', new Date())]
+      const [bakery, neighbour] = [
+        await makeBakery('Planted Crust', new Date()),
+        await makeBakery('Next Door', new Date()),
+      ]
       const address = await walk.address({ bakery, neighbour, look: app.look })
       const cookie = await cookieHeader(who.person(bakery, neighbour), app.url)
-      const response = await fetch(`${app.url}${address}`, { redirect: 'manual', headers: cookie ? { Cookie: cookie } : {} })
+      const response = await fetch(`${app.url}${address}`, {
+        redirect: 'manual',
+        headers: cookie ? { Cookie: cookie } : {},
+      })
       const body = await response.text()
       expect(response.status, body.slice(0, 300)).toBe(expectedStatus(walk, who))
       if (who.isNeighbour && walk.right !== 'open') expect(body).not.toContain('Planted Crust')
@@ -75,7 +132,10 @@ for (const walk of everyPage) {
       expect(response.headers.get('x-powered-by')).toBeNull()
       if (walk.named && who.role && !who.isNeighbour) {
         const otherId = address.replace(/[0-9a-f]{8}-[0-9a-f-]{27}/, '00000000-0000-7000-8000-000000000000')
-        const nothing = await fetch(`${app.url}${otherId}`, { redirect: 'manual', headers: cookie ? { Cookie: cookie } : {} })
+        const nothing = await fetch(`${app.url}${otherId}`, {
+          redirect: 'manual',
+          headers: cookie ? { Cookie: cookie } : {},
+        })
         expect(nothing.status).toBe(walk.right === 'open' || mayAtDesk(who.role, walk.right) ? 404 : 403)
       }
     })

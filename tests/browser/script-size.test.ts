@@ -13,7 +13,8 @@ test('no page loads more than 90 kB of script above a bare page of the same buil
   expect(bareKb).toBeGreaterThan(50)
   for (const page of everyPage) {
     const bakery = await makeBakery('Mill Row', new Date())
-    const aboveKb = (await sizeOf(await open(await page.address({ bakery, neighbour: bakery, look: app.look }), bakery))) - bareKb
+    const aboveKb =
+      (await sizeOf(await open(await page.address({ bakery, neighbour: bakery, look: app.look }), bakery))) - bareKb
     console.log(`${page.route.padEnd(40)} ${aboveKb.toFixed(1).padStart(6)} kB above the bare ${bareKb.toFixed(1)} kB`)
     expect(aboveKb, page.route).toBeLessThanOrEqual(mostAboveBareKb)
   }

@@ -14,13 +14,27 @@ declare const axe: { run(options: object): Promise<{ violations: { id: string; n
 
 /** Invented ingredients of a large bakery, among them 'Grain 0001' to 'Grain 2500'. */
 async function addMany({ bakeryId }: TestBakery): Promise<void> {
-  const data = Array.from({ length: 2500 }, (_, i) => `Grain ${String(i + 1).padStart(4, '0')}`).map((name) => ({ bakeryId, id: uuid(), name, kind: 'seed_or_grain' as const, labelName: name, allergens: [], dustCaution: false, note: '', revision: 1, createdAt: new Date() }))
+  const data = Array.from({ length: 2500 }, (_, i) => `Grain ${String(i + 1).padStart(4, '0')}`).map((name) => ({
+    bakeryId,
+    id: uuid(),
+    name,
+    kind: 'seed_or_grain' as const,
+    labelName: name,
+    allergens: [],
+    dustCaution: false,
+    note: '',
+    revision: 1,
+    createdAt: new Date(),
+  }))
   await db().ingredient.createMany({ data })
 }
 const dose = (page: Page) => page.getByRole('combobox', { name: 'Ingredient', exact: true })
 const options = (page: Page) => page.getByRole('listbox').getByRole('option')
 
-test('a bakery with 2,500 ingredients chooses the last one, and its page holds none of them', async ({ as, bakery }) => {
+test('a bakery with 2,500 ingredients chooses the last one, and its page holds none of them', async ({
+  as,
+  bakery,
+}) => {
   const stores = await makeTrialStores(bakery, new Date())
   await addMany(bakery)
   const page = await as(bakery.early)
@@ -47,7 +61,10 @@ test('a bakery with 2,500 ingredients chooses the last one, and its page holds n
   await expect(dose(page)).toHaveValue('Grain 2500')
 })
 
-test('a formula is chosen by keys alone: arrows, Enter, Escape and Tab, with totals that follow', async ({ as, bakery }) => {
+test('a formula is chosen by keys alone: arrows, Enter, Escape and Tab, with totals that follow', async ({
+  as,
+  bakery,
+}) => {
   await makeTrialStores(bakery, new Date())
   const page = await as(bakery.head)
   await page.goto('/formulas/new')
@@ -55,15 +72,26 @@ test('a formula is chosen by keys alone: arrows, Enter, Escape and Tab, with tot
   await line(1).focus()
   await page.keyboard.press('ArrowDown')
   await expect(options(page)).toHaveCount(8)
-  await expect(line(1)).toHaveAttribute('aria-activedescendant', (await options(page).first().getAttribute('id')) ?? 'none')
+  await expect(line(1)).toHaveAttribute(
+    'aria-activedescendant',
+    (await options(page).first().getAttribute('id')) ?? 'none',
+  )
   await page.keyboard.press('ArrowUp')
-  await expect(page.getByRole('option', { name: 'Yoghurt' })).toHaveAttribute('id', (await line(1).getAttribute('aria-activedescendant')) ?? 'none')
+  await expect(page.getByRole('option', { name: 'Yoghurt' })).toHaveAttribute(
+    'id',
+    (await line(1).getAttribute('aria-activedescendant')) ?? 'none',
+  )
   await page.keyboard.press('ArrowDown')
   await page.keyboard.press('Enter')
   await expect(line(1)).toHaveValue('Bread flour')
   await page.keyboard.press('Tab')
   await page.keyboard.type('100')
-  await expect(page.getByText('The flour makes 100 %').first().or(page.locator('dd', { hasText: '100' }).first())).toBeVisible()
+  await expect(
+    page
+      .getByText('The flour makes 100 %')
+      .first()
+      .or(page.locator('dd', { hasText: '100' }).first()),
+  ).toBeVisible()
 
   // Tab takes what the arrows are on.
   await line(2).focus()
@@ -99,14 +127,21 @@ test('a formula is chosen by keys alone: arrows, Enter, Escape and Tab, with tot
   await expect(line(4)).toHaveValue('yeas')
   await page.getByLabel('Name of the formula').fill('Keys')
   await page.getByRole('button', { name: 'Keep the draft' }).click()
-  await page.getByRole('main').getByRole('alert').getByRole('link', { name: /Line 4 of stage 1: Ingredient/ }).click()
+  await page
+    .getByRole('main')
+    .getByRole('alert')
+    .getByRole('link', { name: /Line 4 of stage 1: Ingredient/ })
+    .click()
   await expect(line(4)).toBeFocused()
   await expect(line(4)).toHaveValue('yeas')
   await expect(line(4)).toHaveAccessibleDescription(/Nothing here is called “yeas”/)
   await expect(line(3)).toHaveValue('Salt')
 })
 
-test('a choice by keys alone is kept over a reload, with the name that the stores have by then and its totals', async ({ as, bakery }) => {
+test('a choice by keys alone is kept over a reload, with the name that the stores have by then and its totals', async ({
+  as,
+  bakery,
+}) => {
   const stores = await makeTrialStores(bakery, new Date())
   const page = await as(bakery.head)
   await page.goto('/formulas/new')
@@ -117,14 +152,22 @@ test('a choice by keys alone is kept over a reload, with the name that the store
   await expect(options(page)).toHaveText(['Bread flour'])
   await page.keyboard.press('ArrowDown')
   await page.keyboard.press('Enter')
-  await expect.poll(() => page.evaluate(() => Object.values(localStorage).some((kept) => String(kept).includes('Bread flour')))).toBe(true)
-  await db().ingredient.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: stores.ids.flour } }, data: { name: 'Strong flour' } })
+  await expect
+    .poll(() => page.evaluate(() => Object.values(localStorage).some((kept) => String(kept).includes('Bread flour'))))
+    .toBe(true)
+  await db().ingredient.update({
+    where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: stores.ids.flour } },
+    data: { name: 'Strong flour' },
+  })
   await page.reload()
   await expect(line).toHaveValue('Strong flour')
   await expect(page.getByText('100 %').first()).toBeVisible()
 })
 
-test('where two changed the ingredient of one dough, the second sees what stands there now by its name', async ({ as, bakery }) => {
+test('where two changed the ingredient of one dough, the second sees what stands there now by its name', async ({
+  as,
+  bakery,
+}) => {
   const stores = await makeTrialStores(bakery, new Date())
   const caller = callerOf(bakery.early.sessionSecret, new Date())
   const content = trialContentOf(stores)
@@ -135,27 +178,42 @@ test('where two changed the ingredient of one dough, the second sees what stands
   const before = await field.inputValue()
   const [arm, ...others] = content.arms
   if (!arm?.doses[0]) throw new Error('no dough')
-  const changed = { ...content, arms: [{ ...arm, doses: [{ ...arm.doses[0], ingredientId: stores.ids.potatoFlakes, doseOf: 'product' }] }, ...others] }
+  const changed = {
+    ...content,
+    arms: [
+      { ...arm, doses: [{ ...arm.doses[0], ingredientId: stores.ids.potatoFlakes, doseOf: 'product' }] },
+      ...others,
+    ],
+  }
   valueOf(await changeDraftTrial.call(caller, { trialId, seenRevision: 1, content: changed }))
   await page.getByRole('button', { name: 'Keep the draft' }).click()
   await expect(field).toHaveAccessibleDescription(/Now in the book: Potato flakes/)
   await expect(field).toHaveValue(before)
 })
 
-test('nothing that axe finds while the list is open, each line is high enough for a finger, and it stays on the screen', async ({ as, bakery }) => {
+test('nothing that axe finds while the list is open, each line is high enough for a finger, and it stays on the screen', async ({
+  as,
+  bakery,
+}) => {
   await makeTrialStores(bakery, new Date())
   await addMany(bakery)
   const page = await as(bakery.head, { bypassCSP: true, viewport: { width: 768, height: 1024 }, hasTouch: true })
-  for (const [address, name] of [['/trials/new', 'Ingredient'], ['/formulas/new', 'Line 4 of stage 1: Ingredient']] as const) {
+  for (const [address, name] of [
+    ['/trials/new', 'Ingredient'],
+    ['/formulas/new', 'Line 4 of stage 1: Ingredient'],
+  ] as const) {
     await page.goto(address)
     await page.evaluate(axeSource)
     const field = page.getByRole('combobox', { name, exact: true })
     await field.tap()
     await expect(options(page)).toHaveCount(20)
     await page.keyboard.press('ArrowDown')
-    const found = await page.evaluate(() => axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }))
+    const found = await page.evaluate(() =>
+      axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }),
+    )
     expect(found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`)).toEqual([])
-    for (const option of await options(page).all()) expect((await option.boundingBox())?.height).toBeGreaterThanOrEqual(44)
+    for (const option of await options(page).all())
+      expect((await option.boundingBox())?.height).toBeGreaterThanOrEqual(44)
     const list = await page.getByRole('listbox').boundingBox()
     expect(list?.x).toBeGreaterThanOrEqual(0)
     expect((list?.x ?? 0) + (list?.width ?? 0)).toBeLessThanOrEqual(768)
@@ -167,7 +225,11 @@ test('nothing that axe finds while the list is open, each line is high enough fo
 
 test('what finds them answers nobody who is not signed in, and only of the own bakery', async ({ app, bakery }) => {
   await makeTrialStores(bakery, new Date())
-  const ask = (question: string, cookie?: string) => fetch(`${app.url}/stores/find-ingredients${question}`, { redirect: 'manual', headers: cookie ? { Cookie: cookie } : {} })
+  const ask = (question: string, cookie?: string) =>
+    fetch(`${app.url}/stores/find-ingredients${question}`, {
+      redirect: 'manual',
+      headers: cookie ? { Cookie: cookie } : {},
+    })
   expect((await ask('?part=')).status).toBe(401)
   const { name, value } = await cookieOf(bakery.early.sessionSecret, app.url)
   const own = `${name}=${value}`

@@ -2,16 +2,26 @@ import type { Page } from 'playwright/test'
 import { expect, test } from '../support/app'
 import { walkReading } from '../support/walks/shift'
 
-const field = (page: Page, measure: string, place: string, repeat = 1) => page.getByRole('textbox', { name: `${measure}, ${place}, reading ${repeat}` })
-const keep = (page: Page, measure: string, place: string) => page.getByRole('button', { name: `Keep ${measure}, ${place}` })
+const field = (page: Page, measure: string, place: string, repeat = 1) =>
+  page.getByRole('textbox', { name: `${measure}, ${place}, reading ${repeat}` })
+const keep = (page: Page, measure: string, place: string) =>
+  page.getByRole('button', { name: `Keep ${measure}, ${place}` })
 const tablet = { viewport: { width: 1080, height: 810 }, hasTouch: true, locale: 'en-GB' }
 
-test('a reading that got no answer keeps what was typed, and is kept once when it is sent again', async ({ app, bakery, as, expectNoise }) => {
+test('a reading that got no answer keeps what was typed, and is kept once when it is sent again', async ({
+  app,
+  bakery,
+  as,
+  expectNoise,
+}) => {
   expectNoise(/ERR_FAILED|ERR_CONNECTION|Failed to load resource/)
   const { batchId } = await walkReading({ bakery, neighbour: bakery, look: app.look })
   const page = await as(bakery.early, tablet)
   await page.goto(`/shift/${batchId}`)
-  const count = async () => Number((await app.look.query<{ n: string }>('SELECT count(*) n FROM reading WHERE batch_id = $1', [batchId])).rows[0]?.n)
+  const count = async () =>
+    Number(
+      (await app.look.query<{ n: string }>('SELECT count(*) n FROM reading WHERE batch_id = $1', [batchId])).rows[0]?.n,
+    )
 
   // The request arrives and its answer is lost: nobody at the tablet can know that it was kept.
   await page.route('**/api/v1/entries', async (route) => {
@@ -31,7 +41,12 @@ test('a reading that got no answer keeps what was typed, and is kept once when i
   expect(await count()).toBe(1)
 })
 
-test('a reading that comes too late for its place is kept aside, and says so; it is not sent as another one', async ({ app, bakery, as, expectNoise }) => {
+test('a reading that comes too late for its place is kept aside, and says so; it is not sent as another one', async ({
+  app,
+  bakery,
+  as,
+  expectNoise,
+}) => {
   expectNoise(/422/)
   const { batchId } = await walkReading({ bakery, neighbour: bakery, look: app.look })
   const pages = await Promise.all([bakery.early, bakery.late].map((person) => as(person, tablet)))
@@ -48,7 +63,9 @@ test('a reading that comes too late for its place is kept aside, and says so; it
   await expect(second.getByText('In the book: Esi')).toBeVisible()
   await expect(second.getByRole('textbox', { name: /^Loaf weight, Piece 1/ })).toHaveValue('')
   await keep(second, 'Loaf weight', 'Piece 1').click()
-  const { rows } = await app.look.query<{ n: string }>('SELECT count(*) n FROM entry_to_settle WHERE batch_id = $1', [batchId])
+  const { rows } = await app.look.query<{ n: string }>('SELECT count(*) n FROM entry_to_settle WHERE batch_id = $1', [
+    batchId,
+  ])
   expect(rows[0]?.n).toBe('1')
 })
 
@@ -58,7 +75,13 @@ test('an answer that does not echo the hash is not taken for kept', async ({ app
   await page.goto(`/shift/${batchId}`)
   await page.route('**/api/v1/entries', async (route) => {
     const { entries } = route.request().postDataJSON() as { entries: { id: string }[] }
-    await route.fulfill({ json: { entries: [{ outcome: 'kept', id: entries[0]?.id, hash: 'a'.repeat(64), isAgain: false, outOfRange: false, needs: null }] } })
+    await route.fulfill({
+      json: {
+        entries: [
+          { outcome: 'kept', id: entries[0]?.id, hash: 'a'.repeat(64), isAgain: false, outOfRange: false, needs: null },
+        ],
+      },
+    })
   })
   await field(page, 'Loaf weight', 'Piece 1').fill('421.5')
   await field(page, 'Loaf weight', 'Piece 1').press('Enter')
@@ -66,11 +89,18 @@ test('an answer that does not echo the hash is not taken for kept', async ({ app
   await expect(page.getByText('In the book: Esi')).toHaveCount(0)
 })
 
-test('two readings that disagree ask for a third, and a slip is corrected with a reason', async ({ app, bakery, as }) => {
+test('two readings that disagree ask for a third, and a slip is corrected with a reason', async ({
+  app,
+  bakery,
+  as,
+}) => {
   const { batchId } = await walkReading({ bakery, neighbour: bakery, look: app.look })
   const page = await as(bakery.early, tablet)
   await page.goto(`/shift/${batchId}`)
-  for (const [repeat, value] of [[1, '1900'], [2, '1990']] as const) {
+  for (const [repeat, value] of [
+    [1, '1900'],
+    [2, '1990'],
+  ] as const) {
     await field(page, 'Loaf volume', 'Piece 2', repeat).fill(value)
     await keep(page, 'Loaf volume', 'Piece 2').click()
   }

@@ -3,7 +3,12 @@ import { makeBakery } from '../support/bakery'
 
 const goodPassword = 'rye sours slowly in june'
 
-test('signing in by hand: a wrong password stays outside, the right one comes in, signing out leaves nothing', async ({ page, bakery, app, expectNoise }) => {
+test('signing in by hand: a wrong password stays outside, the right one comes in, signing out leaves nothing', async ({
+  page,
+  bakery,
+  app,
+  expectNoise,
+}) => {
   expectNoise(/401 \(Unauthorized\)/)
   await page.goto('/team')
   await expect(page).toHaveURL(`${app.url}/sign-in`)
@@ -18,7 +23,12 @@ test('signing in by hand: a wrong password stays outside, the right one comes in
   await page.getByRole('link', { name: 'Team' }).click()
   await expect(page.getByRole('heading', { level: 1 })).toContainText('4 people work here')
   const cookies = await page.context().cookies()
-  expect(cookies.find((cookie) => cookie.name === '__Host-evendough.session')).toMatchObject({ httpOnly: true, secure: true, sameSite: 'Lax', path: '/' })
+  expect(cookies.find((cookie) => cookie.name === '__Host-evendough.session')).toMatchObject({
+    httpOnly: true,
+    secure: true,
+    sameSite: 'Lax',
+    path: '/',
+  })
   const told: unknown = await (await page.request.get('/api/auth/session')).json()
   expect(Object.keys(told as object)).toEqual(['expires'])
 
@@ -26,11 +36,19 @@ test('signing in by hand: a wrong password stays outside, the right one comes in
   await expect(page).toHaveURL(`${app.url}/sign-in`)
   await page.goBack()
   await expect(page).toHaveURL(`${app.url}/sign-in`)
-  const replayed = await fetch(`${app.url}/team`, { redirect: 'manual', headers: { Cookie: cookies.map(({ name, value }) => `${name}=${value}`).join('; ') } })
+  const replayed = await fetch(`${app.url}/team`, {
+    redirect: 'manual',
+    headers: { Cookie: cookies.map(({ name, value }) => `${name}=${value}`).join('; ') },
+  })
   expect(replayed.status).toBe(307)
 })
 
-test('somebody joins by a link, is made head baker, and is switched off in the middle of their work', async ({ as, bakery, browser, app }) => {
+test('somebody joins by a link, is made head baker, and is switched off in the middle of their work', async ({
+  as,
+  bakery,
+  browser,
+  app,
+}) => {
   const owner = await as(bakery.owner)
   await owner.goto('/team')
   await owner.getByRole('button', { name: 'Make the invitation' }).click()
@@ -85,7 +103,10 @@ test('somebody joins by a link, is made head baker, and is switched off in the m
   await niaContext.close()
 })
 
-test('two people change one record: the second is told who was first, and nothing typed is lost', async ({ as, bakery }) => {
+test('two people change one record: the second is told who was first, and nothing typed is lost', async ({
+  as,
+  bakery,
+}) => {
   const [first, second] = [await as(bakery.owner), await as(bakery.owner)]
   for (const page of [first, second]) await page.goto(`/team/people/${bakery.late.personId}`)
   await first.getByLabel('Name', { exact: true }).fill('Lars Holm')
@@ -115,7 +136,9 @@ test('a new password by link shows the link once, and asks the owner’s own pas
   await expect(owner.getByText('gave a wrong password')).toBeVisible()
   await expect(owner.getByRole('status')).toContainText('Each entry on this page follows from the one before it')
   await owner.getByRole('link', { name: 'Check the whole record' }).click()
-  await expect(owner.getByRole('status')).toContainText('Every entry, from the first to the last, follows from the one before it')
+  await expect(owner.getByRole('status')).toContainText(
+    'Every entry, from the first to the last, follows from the one before it',
+  )
 })
 
 test('the owner changes the settings, and a shift baker is told no in words', async ({ as, bakery, expectNoise }) => {
@@ -152,7 +175,13 @@ test('text that looks like code is shown as text', async ({ as, bakery }) => {
 test('a request from another site writes nothing and is refused', async ({ app, bakery }) => {
   const other = await makeBakery('Next Door', new Date())
   expect(other.bakeryId).not.toBe(bakery.bakeryId)
-  const sent: Record<string, string>[] = [{ 'Sec-Fetch-Site': 'cross-site' }, { 'Sec-Fetch-Site': 'same-site' }, { Origin: 'null' }, { Origin: 'https://elsewhere.example' }, {}]
+  const sent: Record<string, string>[] = [
+    { 'Sec-Fetch-Site': 'cross-site' },
+    { 'Sec-Fetch-Site': 'same-site' },
+    { Origin: 'null' },
+    { Origin: 'https://elsewhere.example' },
+    {},
+  ]
   for (const headers of sent) {
     const answer = await fetch(`${app.url}/sign-out`, { method: 'POST', redirect: 'manual', headers })
     expect(answer.status, JSON.stringify(headers)).toBe(403)

@@ -12,9 +12,15 @@ const later = (text: string) => {
   return { text: other, hash: hashOf(other) }
 }
 
-test('what a later Evendough has frozen is said to be that on every page of it, and the rest of the page works', async ({ as, bakery }) => {
+test('what a later Evendough has frozen is said to be that on every page of it, and the rest of the page works', async ({
+  as,
+  bakery,
+}) => {
   const { bakeryId } = bakery
-  const { trialId, formulaId, versionId, batches } = await makeApprovedTrial(bakery, { isUndecided: true, now: new Date() })
+  const { trialId, formulaId, versionId, batches } = await makeApprovedTrial(bakery, {
+    isUndecided: true,
+    now: new Date(),
+  })
   const trial = { bakeryId_id: { bakeryId, id: trialId } }
   const { planText } = await db().trial.findUniqueOrThrow({ where: trial, select: { planText: true } })
   const plan = later(planText ?? '')
@@ -22,7 +28,19 @@ test('what a later Evendough has frozen is said to be that on every page of it, 
   await db().trial.update({ where: trial, data: { state: 'approved' } })
   const last = { number: 1n, previous: '0'.repeat(64) }
   const entry = { text: '{"format":1000}', hash: hashOf('{"format":1000}') }
-  await db().auditEntry.create({ data: { bakeryId, number: last.number, at: new Date(), personId: null, action: 'later', targetId: null, entryText: entry.text, previousHash: last.previous, hash: entry.hash } })
+  await db().auditEntry.create({
+    data: {
+      bakeryId,
+      number: last.number,
+      at: new Date(),
+      personId: null,
+      action: 'later',
+      targetId: null,
+      entryText: entry.text,
+      previousHash: last.previous,
+      hash: entry.hash,
+    },
+  })
   await db().auditHead.update({ where: { bakeryId }, data: { number: last.number, hash: entry.hash } })
 
   const page = await as(bakery.owner)

@@ -7,7 +7,11 @@ import { makeTrialStores, trialContentOf } from '../support/trials'
 
 const asSelf = (person: TestPerson) => callerOf(person.sessionSecret, new Date(), person.password)
 
-test('the first page says what waits for whoever signs in, leads to it, and is silent when it is done', async ({ as, bakery, app }) => {
+test('the first page says what waits for whoever signs in, leads to it, and is silent when it is done', async ({
+  as,
+  bakery,
+  app,
+}) => {
   const content = trialContentOf(await makeTrialStores(bakery, new Date()))
   const { trialId } = valueOf(await draftTrial.call(asSelf(bakery.early), { content }))
   const proposed = valueOf(await proposePlan.call(asSelf(bakery.early), { trialId, seenRevision: 1 }))
@@ -25,7 +29,15 @@ test('the first page says what waits for whoever signs in, leads to it, and is s
   const waitsForEarly = early.getByRole('region', { name: 'Waits for you' })
   await expect(waitsForEarly).toContainText('Nothing waits for you.')
 
-  valueOf(await decidePlan.call(asSelf(bakery.owner), { trialId, seenRevision: proposed.revision, planHash: proposed.planHash, verdict: 'sent_back', note: 'Too few loaves.' }))
+  valueOf(
+    await decidePlan.call(asSelf(bakery.owner), {
+      trialId,
+      seenRevision: proposed.revision,
+      planHash: proposed.planHash,
+      verdict: 'sent_back',
+      note: 'Too few loaves.',
+    }),
+  )
   await head.goto('/')
   await expect(waits).toContainText('Nothing waits for you.')
   await early.reload()
@@ -34,8 +46,15 @@ test('the first page says what waits for whoever signs in, leads to it, and is s
   await expect(early.getByText('Too few loaves.').first()).toBeVisible()
 })
 
-test('a record that did not fit together is said first to the owner, and not to the shift', async ({ as, bakery, app }) => {
-  await app.look.query(`INSERT INTO record_check (bakery_id, at, entries, fault_number, fault) VALUES ($1, now(), 7, 3, 'altered')`, [bakery.bakeryId])
+test('a record that did not fit together is said first to the owner, and not to the shift', async ({
+  as,
+  bakery,
+  app,
+}) => {
+  await app.look.query(
+    `INSERT INTO record_check (bakery_id, at, entries, fault_number, fault) VALUES ($1, now(), 7, 3, 'altered')`,
+    [bakery.bakeryId],
+  )
   const owner = await as(bakery.owner)
   await owner.goto('/')
   const alert = owner.getByRole('main').getByRole('alert')

@@ -32,7 +32,10 @@ async function scratch<T>(url: string, work: (client: pg.Client) => Promise<T>):
 }
 
 /** SQLSTATE with which a statement is refused, and the constraint that did it; 'accepted' when it is not. */
-async function refusalOf(client: pg.Client, statement: () => Promise<unknown>): Promise<{ code: string; constraint?: string }> {
+async function refusalOf(
+  client: pg.Client,
+  statement: () => Promise<unknown>,
+): Promise<{ code: string; constraint?: string }> {
   await client.query('SAVEPOINT before_try')
   try {
     await statement()
@@ -52,14 +55,46 @@ test('every table keeps bakeries apart, and records that only grow are guarded',
 describe('the check reports', () => {
   const spoons = `CREATE TABLE spoon (bakery_id uuid NOT NULL REFERENCES bakery ON DELETE RESTRICT ON UPDATE NO ACTION, id uuid NOT NULL, PRIMARY KEY (bakery_id, id))`
   const cases: [string, string, string][] = [
-    ['a table without a bakery', 'CREATE TABLE spoon (id uuid PRIMARY KEY)', 'spoon: has no bakery_id; if it holds nothing of a bakery, name it in lib/db/tables-without-bakery.ts'],
-    ['a key that begins with something else', 'CREATE TABLE spoon (bakery_id uuid NOT NULL, id uuid, PRIMARY KEY (id, bakery_id))', 'spoon: its primary key must begin with bakery_id'],
-    ['a bakery that nothing checks', 'CREATE TABLE spoon (bakery_id uuid NOT NULL, id uuid, PRIMARY KEY (bakery_id, id))', 'spoon: nothing makes sure that its bakery exists'],
-    ['a table of one row a bakery without the way to it', 'CREATE TABLE spoon (bakery_id uuid PRIMARY KEY)', 'spoon: the key bakery_id alone needs a foreign key to bakery'],
-    ['a bakery that is no uuid', 'CREATE TABLE spoon (bakery_id text, id uuid, PRIMARY KEY (bakery_id, id))', 'spoon.bakery_id: must be a uuid and not null'],
-    ['a unique key across bakeries', `${spoons}; ALTER TABLE spoon ADD name text UNIQUE`, 'spoon: unique key spoon_name_key must begin with bakery_id'],
-    ['an index across bakeries', 'CREATE INDEX by_name ON person (name, bakery_id)', 'person: index by_name must begin with bakery_id'],
-    ['an index on an expression across bakeries', 'CREATE INDEX by_name ON person (lower(name))', 'person: index by_name must begin with bakery_id'],
+    [
+      'a table without a bakery',
+      'CREATE TABLE spoon (id uuid PRIMARY KEY)',
+      'spoon: has no bakery_id; if it holds nothing of a bakery, name it in lib/db/tables-without-bakery.ts',
+    ],
+    [
+      'a key that begins with something else',
+      'CREATE TABLE spoon (bakery_id uuid NOT NULL, id uuid, PRIMARY KEY (id, bakery_id))',
+      'spoon: its primary key must begin with bakery_id',
+    ],
+    [
+      'a bakery that nothing checks',
+      'CREATE TABLE spoon (bakery_id uuid NOT NULL, id uuid, PRIMARY KEY (bakery_id, id))',
+      'spoon: nothing makes sure that its bakery exists',
+    ],
+    [
+      'a table of one row a bakery without the way to it',
+      'CREATE TABLE spoon (bakery_id uuid PRIMARY KEY)',
+      'spoon: the key bakery_id alone needs a foreign key to bakery',
+    ],
+    [
+      'a bakery that is no uuid',
+      'CREATE TABLE spoon (bakery_id text, id uuid, PRIMARY KEY (bakery_id, id))',
+      'spoon.bakery_id: must be a uuid and not null',
+    ],
+    [
+      'a unique key across bakeries',
+      `${spoons}; ALTER TABLE spoon ADD name text UNIQUE`,
+      'spoon: unique key spoon_name_key must begin with bakery_id',
+    ],
+    [
+      'an index across bakeries',
+      'CREATE INDEX by_name ON person (name, bakery_id)',
+      'person: index by_name must begin with bakery_id',
+    ],
+    [
+      'an index on an expression across bakeries',
+      'CREATE INDEX by_name ON person (lower(name))',
+      'person: index by_name must begin with bakery_id',
+    ],
     [
       'a foreign key without the bakery',
       `${spoons}; CREATE UNIQUE INDEX spoon_id ON spoon (id); ALTER TABLE person ADD spoon_id uuid CONSTRAINT holds REFERENCES spoon (id) ON DELETE RESTRICT`,
@@ -86,10 +121,26 @@ describe('the check reports', () => {
       'spoon: no index begins with the columns of foreign key holds',
     ],
     ['a time without its zone', `${spoons}; ALTER TABLE spoon ADD at timestamp(3)`, 'spoon.at: must be timestamptz(3)'],
-    ['a time of another precision', `${spoons}; ALTER TABLE spoon ADD at timestamptz`, 'spoon.at: must be timestamptz(3)'],
-    ['a time by default', 'ALTER TABLE person ALTER created_at SET DEFAULT now()', 'person.created_at: the command gives the time, never a default'],
-    ['a guard that is gone', 'DROP TRIGGER audit_entry_never_emptied ON audit_entry', 'audit_entry: only grows, but no statement trigger refuses TRUNCATE'],
-    ['a guard that is switched off', 'ALTER TABLE audit_entry DISABLE TRIGGER audit_entry_only_grows', 'audit_entry: only grows, but no row trigger refuses DELETE'],
+    [
+      'a time of another precision',
+      `${spoons}; ALTER TABLE spoon ADD at timestamptz`,
+      'spoon.at: must be timestamptz(3)',
+    ],
+    [
+      'a time by default',
+      'ALTER TABLE person ALTER created_at SET DEFAULT now()',
+      'person.created_at: the command gives the time, never a default',
+    ],
+    [
+      'a guard that is gone',
+      'DROP TRIGGER audit_entry_never_emptied ON audit_entry',
+      'audit_entry: only grows, but no statement trigger refuses TRUNCATE',
+    ],
+    [
+      'a guard that is switched off',
+      'ALTER TABLE audit_entry DISABLE TRIGGER audit_entry_only_grows',
+      'audit_entry: only grows, but no row trigger refuses DELETE',
+    ],
     [
       'a guard for some rows only',
       `DROP TRIGGER audit_entry_only_grows ON audit_entry; CREATE TRIGGER narrow BEFORE UPDATE OR DELETE ON audit_entry FOR EACH ROW WHEN (OLD.number > 5) EXECUTE FUNCTION refuse_change()`,
@@ -100,12 +151,28 @@ describe('the check reports', () => {
       'CREATE TRIGGER guarded BEFORE UPDATE OR DELETE ON person FOR EACH ROW EXECUTE FUNCTION refuse_change()',
       'person: trigger guarded says that it only grows, lib/db/append-only.ts does not',
     ],
-    ['a right to change what only grows', `GRANT UPDATE (action) ON audit_entry TO ${appRole}`, "audit_entry: the app's role may UPDATE"],
-    ['a right to change what triggers keep', `GRANT UPDATE ON reading_place TO ${appRole}`, "reading_place: the app's role may UPDATE"],
+    [
+      'a right to change what only grows',
+      `GRANT UPDATE (action) ON audit_entry TO ${appRole}`,
+      "audit_entry: the app's role may UPDATE",
+    ],
+    [
+      'a right to change what triggers keep',
+      `GRANT UPDATE ON reading_place TO ${appRole}`,
+      "reading_place: the app's role may UPDATE",
+    ],
     ['a right to empty a table', `GRANT TRUNCATE ON person TO ${appRole}`, "person: the app's role may TRUNCATE"],
-    ['a table of the app', `${spoons}; GRANT CREATE ON SCHEMA public TO ${appRole}; ALTER TABLE spoon OWNER TO ${appRole}`, "the app's role owns something"],
+    [
+      'a table of the app',
+      `${spoons}; GRANT CREATE ON SCHEMA public TO ${appRole}; ALTER TABLE spoon OWNER TO ${appRole}`,
+      "the app's role owns something",
+    ],
     ['a right of everybody', 'GRANT DELETE ON audit_entry TO PUBLIC', "audit_entry: the app's role may DELETE"],
-    ["the owner's rights in the app's role", `GRANT evendough_owner TO ${appRole}`, "the app's role has powers, or another role's rights"],
+    [
+      "the owner's rights in the app's role",
+      `GRANT evendough_owner TO ${appRole}`,
+      "the app's role has powers, or another role's rights",
+    ],
     ['a listed table that is gone', 'DROP TABLE sign_in_limit', 'sign_in_limit: is in a list but not in the database'],
   ]
   test.each(cases)('%s', async (_, change, fault) => {
@@ -144,7 +211,8 @@ describe('migrations', () => {
         ) AS found ORDER BY name COLLATE "C"`),
     )
     const found = `${JSON.stringify(Object.fromEntries(rows.map(({ name, definition }) => [name, definition])), null, 2)}\n`
-    const advice = 'If a migration changed this on purpose: npx vitest run --project database tests/database/catalogue.test.ts -u, then read the difference and commit it'
+    const advice =
+      'If a migration changed this on purpose: npx vitest run --project database tests/database/catalogue.test.ts -u, then read the difference and commit it'
     expect(fs.existsSync(file), 'the list is committed').toBe(true)
     await expect(found, advice).toMatchFileSnapshot(file)
   })
@@ -159,7 +227,10 @@ describe("the app's role", () => {
     ['switch a guard off', 'ALTER TABLE audit_entry DISABLE TRIGGER audit_entry_only_grows'],
     ['switch all guards off', "SET session_replication_role = 'replica'"],
     ['drop a guard', 'DROP TRIGGER audit_entry_only_grows ON audit_entry'],
-    ['replace what a guard calls', `CREATE OR REPLACE FUNCTION refuse_change() RETURNS trigger LANGUAGE plpgsql AS 'BEGIN RETURN NEW; END'`],
+    [
+      'replace what a guard calls',
+      `CREATE OR REPLACE FUNCTION refuse_change() RETURNS trigger LANGUAGE plpgsql AS 'BEGIN RETURN NEW; END'`,
+    ],
     ['become the owner', 'SET ROLE evendough_owner'],
     ['give rights away', `GRANT UPDATE ON audit_entry TO ${appRole}`],
     ['rewrite the history of migrations', 'DELETE FROM _prisma_migrations'],
@@ -192,22 +263,28 @@ describe('rows of a table that only grows', () => {
   const changes = (table: string): [string, string][] => [
     ['changed', `UPDATE ${table} SET bakery_id = bakery_id`],
     ['removed', `DELETE FROM ${table}`],
-    ['changed by an insert that clashes', `INSERT INTO ${table} SELECT * FROM ${table} ON CONFLICT DO UPDATE SET bakery_id = EXCLUDED.bakery_id`],
+    [
+      'changed by an insert that clashes',
+      `INSERT INTO ${table} SELECT * FROM ${table} ON CONFLICT DO UPDATE SET bakery_id = EXCLUDED.bakery_id`,
+    ],
     ['emptied', `TRUNCATE ${table} CASCADE`],
     ['emptied with their bakery', 'TRUNCATE bakery CASCADE'],
   ]
-  test.each(appendOnlyTables.flatMap((table) => changes(table).map(([what, statement]) => ({ table, what, statement }))))(
-    'of $table are not $what, by whomever',
-    async ({ table, what, statement }) => {
-      const primary = await connected(grown.superUrl, async (client) => (await readTables(client)).find((one) => one.name === table)?.indexes.find((one) => one.primary))
-      const whole = what.includes('clashes') ? statement.replace('ON CONFLICT', `ON CONFLICT (${primary?.columns.join(', ')})`) : statement
-      const codes: Record<string, string> = {}
-      for (const [role, url] of Object.entries({ app: grown.appUrl, owner: grown.ownerUrl, superuser: grown.superUrl })) {
-        codes[role] = await scratch(url, async (client) => (await refusalOf(client, () => client.query(whole))).code)
-      }
-      expect(codes).toEqual({ app: notAllowed, owner: onlyGrows, superuser: onlyGrows })
-    },
-  )
+  test.each(
+    appendOnlyTables.flatMap((table) => changes(table).map(([what, statement]) => ({ table, what, statement }))),
+  )('of $table are not $what, by whomever', async ({ table, what, statement }) => {
+    const primary = await connected(grown.superUrl, async (client) =>
+      (await readTables(client)).find((one) => one.name === table)?.indexes.find((one) => one.primary),
+    )
+    const whole = what.includes('clashes')
+      ? statement.replace('ON CONFLICT', `ON CONFLICT (${primary?.columns.join(', ')})`)
+      : statement
+    const codes: Record<string, string> = {}
+    for (const [role, url] of Object.entries({ app: grown.appUrl, owner: grown.ownerUrl, superuser: grown.superUrl })) {
+      codes[role] = await scratch(url, async (client) => (await refusalOf(client, () => client.query(whole))).code)
+    }
+    expect(codes).toEqual({ app: notAllowed, owner: onlyGrows, superuser: onlyGrows })
+  })
 })
 
 describe("another bakery's row", () => {
@@ -224,13 +301,20 @@ describe("another bakery's row", () => {
   afterAll(() => neighbours.drop())
 
   test('cannot be pointed at, by any foreign key there is', async () => {
-    const composite = tables.flatMap((table) => table.foreignKeys.filter((one) => one.columns.length > 1).map((one) => ({ table, one })))
+    const composite = tables.flatMap((table) =>
+      table.foreignKeys.filter((one) => one.columns.length > 1).map((one) => ({ table, one })),
+    )
     expect(composite.length).toBeGreaterThan(0)
     const answers: Record<string, unknown> = {}
     const wanted: Record<string, unknown> = {}
     for (const { table, one } of composite) {
-      answers[`${table.name}.${one.name}`] = await scratch(neighbours.ownerUrl, (owner) => tryNeighbour(owner, table, one))
-      wanted[`${table.name}.${one.name}`] = { neighbour: { code: '23503', constraint: one.name }, own: { code: 'accepted' } }
+      answers[`${table.name}.${one.name}`] = await scratch(neighbours.ownerUrl, (owner) =>
+        tryNeighbour(owner, table, one),
+      )
+      wanted[`${table.name}.${one.name}`] = {
+        neighbour: { code: '23503', constraint: one.name },
+        own: { code: 'accepted' },
+      }
     }
     expect(answers).toEqual(wanted)
   })
@@ -238,15 +322,20 @@ describe("another bakery's row", () => {
   /** Points one foreign key at a row of another bakery, then at one of its own. */
   async function tryNeighbour(owner: pg.Client, table: Table, one: ForeignKey) {
     // Others that share a column would refuse first, and this one would go untried.
-    const sharing = table.foreignKeys.filter((other) => other !== one && other.columns.some((column) => column !== 'bakery_id' && one.columns.includes(column)))
-    for (const { name } of sharing) await owner.query(`ALTER TABLE ${pg.escapeIdentifier(table.name)} DROP CONSTRAINT ${pg.escapeIdentifier(name)}`)
+    const sharing = table.foreignKeys.filter(
+      (other) =>
+        other !== one && other.columns.some((column) => column !== 'bakery_id' && one.columns.includes(column)),
+    )
+    for (const { name } of sharing)
+      await owner.query(`ALTER TABLE ${pg.escapeIdentifier(table.name)} DROP CONSTRAINT ${pg.escapeIdentifier(name)}`)
     const rows = new MinimalRows(owner, tables)
     const without = [one.name, ...sharing.map(({ name }) => name)]
     const [here, there] = [randomUUID(), randomUUID()]
     const pointed = async (bakeryId: string) => {
       const target = await rows.rowOf(one.target, bakeryId)
       const row = await rows.prepare(table.name, here, without)
-      for (const [at, column] of one.columns.entries()) if (column !== 'bakery_id') row[column] = target[one.targetColumns[at] ?? '']
+      for (const [at, column] of one.columns.entries())
+        if (column !== 'bakery_id') row[column] = target[one.targetColumns[at] ?? '']
       return row
     }
     await rows.rowOf('bakery', here)

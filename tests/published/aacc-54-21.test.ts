@@ -45,7 +45,8 @@ publishedCheck({
   source: 'AACC 54-21, ISO 5530-1',
   status: 'from memory',
   expected: 59.233,
-  got: () => farinographAbsorption({ bowlG: 300, flourMassG: 294.5, waterMl: 183.2, consistencyUnits: 500 }).absorptionPct,
+  got: () =>
+    farinographAbsorption({ bowlG: 300, flourMassG: 294.5, waterMl: 183.2, consistencyUnits: 500 }).absorptionPct,
   tolerance: { absolute: 5e-4 },
   why: 'half of the third decimal',
 })

@@ -9,10 +9,13 @@ publishedCheck({
   what: 'a ball is two thirds of the cylinder around it, here cut into 400 slices, mL',
   source: 'Archimedes, On the Sphere and Cylinder, book I, corollary to proposition 34',
   status: 'published inputs',
-  expected: (((2 / 3) * Math.PI * RADIUS_MM ** 2) * 2 * RADIUS_MM) / 1000,
+  expected: ((2 / 3) * Math.PI * RADIUS_MM ** 2 * 2 * RADIUS_MM) / 1000,
   got: () => {
     const spacingMm = (2 * RADIUS_MM) / SLICES
-    const sliceAreasMm2 = Array.from({ length: SLICES }, (_, i) => Math.PI * (RADIUS_MM ** 2 - ((i + 0.5) * spacingMm - RADIUS_MM) ** 2))
+    const sliceAreasMm2 = Array.from(
+      { length: SLICES },
+      (_, i) => Math.PI * (RADIUS_MM ** 2 - ((i + 0.5) * spacingMm - RADIUS_MM) ** 2),
+    )
     return volumeFromSlicesMl({ sliceAreasMm2, spacingMm })
   },
   tolerance: { relative: 1e-5 },

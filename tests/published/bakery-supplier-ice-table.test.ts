@@ -5,7 +5,8 @@ const toC = (f: number) => ((f - 32) * 5) / 9
 /** 144 BTU/lb over 1 BTU/(lb·°F) is 144 °F of water, that is 80 K. */
 const TRADE = { latentHeatJPerG: 80 * 4.186, waterSpecificHeatJPerGK: 4.186 }
 const ice = { waterMassG: 1, iceTempC: 0, convention: 'replacing', ...TRADE }
-const icePart = (tapF: number, wantedF: number) => Number(answerOf('temperature/ice-mass', { ...ice, tapTempC: toC(tapF), wantedTempC: toC(wantedF) }).iceMassG)
+const icePart = (tapF: number, wantedF: number) =>
+  Number(answerOf('temperature/ice-mass', { ...ice, tapTempC: toC(tapF), wantedTempC: toC(wantedF) }).iceMassG)
 
 for (const [tapF, wantedF, printed, worked] of [
   [70, 50, 0.109, 0.1099],
@@ -43,7 +44,17 @@ for (const [tapF, wantedF, printed, worked] of [
     source: 'Bakery supplier, ice table (its rule)',
     status: 'published inputs',
     expected: worked,
-    got: () => Number(answerOf('temperature/water-source', { ...ice, wantedTempC: toC(wantedF), coldTempC: toC(tapF), hotTempC: 60, mostTempC: 50, mostIceShare: 1 }).iceMassG),
+    got: () =>
+      Number(
+        answerOf('temperature/water-source', {
+          ...ice,
+          wantedTempC: toC(wantedF),
+          coldTempC: toC(tapF),
+          hotTempC: 60,
+          mostTempC: 50,
+          mostIceShare: 1,
+        }).iceMassG,
+      ),
     tolerance: { absolute: 5e-5 },
     why: 'half of the fourth decimal',
   })

@@ -17,7 +17,11 @@ publishedCheck({
   expected: 14.5,
   got: () => {
     const phases = [{ joulePerKgMin: JOULE_PER_KG / 3, minutes: 3 }]
-    const { frictionJ, heatCapacityJPerK } = requiredWaterTemp({ ...dough, doughTempC: 30, friction: { by: 'energy', phases } })
+    const { frictionJ, heatCapacityJPerK } = requiredWaterTemp({
+      ...dough,
+      doughTempC: 30,
+      friction: { by: 'energy', phases },
+    })
     return frictionJ / heatCapacityJPerK
   },
   tolerance: { absolute: 0.5 },
@@ -29,7 +33,8 @@ publishedCheck({
   source,
   status,
   expected: 39.6,
-  got: () => (3 * frictionOfBatch({ ...dough, doughTempC: 34.5, waterTempC: 20, mixingMinutes: 3 }).joulePerKgMin) / 1000,
+  got: () =>
+    (3 * frictionOfBatch({ ...dough, doughTempC: 34.5, waterTempC: 20, mixingMinutes: 3 }).joulePerKgMin) / 1000,
   tolerance: { relative: 0.04 },
   why: 'half a degree in fourteen and a half',
 })

@@ -79,7 +79,15 @@ publishedCheck({
   expected: 130 * 0.689_86,
   got: () =>
     finding(
-      [{ lineId: 'c', substance: 'L-cysteine', form: 'L-cysteine hydrochloride monohydrate', massG: 0.13, activeShare: 1 }],
+      [
+        {
+          lineId: 'c',
+          substance: 'L-cysteine',
+          form: 'L-cysteine hydrochloride monohydrate',
+          massG: 0.13,
+          activeShare: 1,
+        },
+      ],
       L.cysteineUs,
       1000,
       toCysteine,
@@ -108,17 +116,45 @@ for (const [id, substance, food, expected, section] of [
 ] as const) {
   checkStoredLimit(id, storedLimit('us', substance, food), substance, expected, `21 CFR ${section}`)
 }
-publishedCheck({ id: 'Q-10.3', of: ['dosing/limits'], what: 'DATEM: good practice only', source: '21 CFR 184.1101', status: 'published', expected: 'quantum-satis', got: () => storedLimit('us', 'datem', 'any-baked-goods')?.rule })
+publishedCheck({
+  id: 'Q-10.3',
+  of: ['dosing/limits'],
+  what: 'DATEM: good practice only',
+  source: '21 CFR 184.1101',
+  status: 'published',
+  expected: 'quantum-satis',
+  got: () => storedLimit('us', 'datem', 'any-baked-goods')?.rule,
+})
 
-const eggs = { id: 'Q-10.5', of: ['label/eggs-per-pound'], source: '21 CFR 136.115(b): 2.56 %, 0.41 oz a medium egg' } as const
+const eggs = {
+  id: 'Q-10.5',
+  of: ['label/eggs-per-pound'],
+  source: '21 CFR 136.115(b): 2.56 %, 0.41 oz a medium egg',
+} as const
 for (const [eggSolidsPct, inLb, declared] of [
   [2.56, 0.99902, 0.8],
   [2.5625, 1, 1],
   [3.2, 1.24878, 1.2],
   [5.125, 2, 2],
 ] as const) {
-  publishedCheck({ ...eggs, what: `${eggSolidsPct} % of whole egg solids: eggs in a pound`, status: 'published rule, worked', expected: inLb, got: () => eggsPerPound({ eggSolidsPct }).eggsInLb, tolerance: { absolute: 5e-6 }, why: 'half of the fifth decimal' })
-  publishedCheck({ ...eggs, what: `${eggSolidsPct} % of whole egg solids: eggs declared, to the fifth and not above`, status: 'published rule, worked', expected: declared, got: () => eggsPerPound({ eggSolidsPct }).declaredEggs, tolerance: { relative: 1e-12 }, why: 'a whole fifth' })
+  publishedCheck({
+    ...eggs,
+    what: `${eggSolidsPct} % of whole egg solids: eggs in a pound`,
+    status: 'published rule, worked',
+    expected: inLb,
+    got: () => eggsPerPound({ eggSolidsPct }).eggsInLb,
+    tolerance: { absolute: 5e-6 },
+    why: 'half of the fifth decimal',
+  })
+  publishedCheck({
+    ...eggs,
+    what: `${eggSolidsPct} % of whole egg solids: eggs declared, to the fifth and not above`,
+    status: 'published rule, worked',
+    expected: declared,
+    got: () => eggsPerPound({ eggSolidsPct }).declaredEggs,
+    tolerance: { relative: 1e-12 },
+    why: 'a whole fifth',
+  })
 }
 publishedCheck({
   ...eggs,
@@ -175,5 +211,9 @@ publishedCheck({
   source: '21 CFR 101.4(a)(2), copy of 2006',
   status: 'published rule, bread invented',
   expected: 'yeast, salt',
-  got: () => usList(20, 18, 20.1).entries.filter(({ mayStandLast }) => mayStandLast).map(({ name }) => name).join(', '),
+  got: () =>
+    usList(20, 18, 20.1)
+      .entries.filter(({ mayStandLast }) => mayStandLast)
+      .map(({ name }) => name)
+      .join(', '),
 })

@@ -8,7 +8,11 @@ const SOURCE = 'Cohen (1992), A power primer, Psychological Bulletin 112, table 
 const WHY = 'the table is rounded, and interpolated in the degrees of freedom: it may be one off'
 
 describe('difference of two means, n per group', () => {
-  for (const [effect, printed] of [[0.2, 393], [0.5, 64], [0.8, 26]] as const) {
+  for (const [effect, printed] of [
+    [0.2, 393],
+    [0.5, 64],
+    [0.8, 26],
+  ] as const) {
     publishedCheck({
       of: ['plan/two-arms-size'],
       what: `d = ${effect}`,
@@ -25,7 +29,10 @@ describe('difference of two means, n per group', () => {
 describe('analysis of variance, n per group', () => {
   const medium = [64, 52, 45, 39, 35, 32]
   const large = [26, 21, 18, 16, 14, 13]
-  for (const [effect, row] of [[0.25, medium], [0.4, large]] as const) {
+  for (const [effect, row] of [
+    [0.25, medium],
+    [0.4, large],
+  ] as const) {
     row.forEach((printed, i) => {
       const arms = i + 2
       // one mean off the rest, so far that the spread of the means is the effect

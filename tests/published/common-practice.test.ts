@@ -33,16 +33,21 @@ function rule(id: string | undefined, of: CalcId, what: string, expected: number
   })
 }
 
-rule('P-2.1', 'formula/hydration', 'German pouring liquid: oil is poured and counts, quark does not', 64, () =>
-  hydration(
-    straightDough(
-      line('flour', 'flour', 500),
-      line('water', 'water', 300),
-      line('oil', 'fat', 20, null, { isPouredLiquid: true }),
-      line('quark', 'dairy', 80),
-    ),
-    'poured-liquids',
-  ).pctFlour,
+rule(
+  'P-2.1',
+  'formula/hydration',
+  'German pouring liquid: oil is poured and counts, quark does not',
+  64,
+  () =>
+    hydration(
+      straightDough(
+        line('flour', 'flour', 500),
+        line('water', 'water', 300),
+        line('oil', 'fat', 20, null, { isPouredLiquid: true }),
+        line('quark', 'dairy', 80),
+      ),
+      'poured-liquids',
+    ).pctFlour,
 )
 
 const scalded = flatFormula([
@@ -54,21 +59,64 @@ const scalded = flatFormula([
 rule('P-12.1', 'formula/formula-totals', 'water roux of 1 flour to 5 water: its flour is part of the 100 %', 0.05, () =>
   formulaTotals(scalded).stages.reduce((sum, stage) => sum + (stage.kind === 'scald' ? stage.flourShare : 0), 0),
 )
-rule('P-12.1', 'formula/hydration', 'water roux of 1 flour to 5 water: its water counts in the hydration', 65, () => hydration(scalded, 'plain-water').pctFlour)
+rule(
+  'P-12.1',
+  'formula/hydration',
+  'water roux of 1 flour to 5 water: its water counts in the hydration',
+  65,
+  () => hydration(scalded, 'plain-water').pctFlour,
+)
 
 const TRADE_ICE = { ...ICE_CONSTANTS, latentHeatJPerG: 80 * ICE_CONSTANTS.waterSpecificHeatJPerGK }
-rule('P-4.5', 'temperature/ice-mass', 'ice = water × (tap − wanted) / (tap + 112) in °F, here 75 to 45 °F', 30 / 187, () =>
-  iceMassG({ waterMassG: 1, tapTempC: (43 * 5) / 9, wantedTempC: (13 * 5) / 9, iceTempC: 0, convention: 'replacing', constants: TRADE_ICE }),
+rule(
+  'P-4.5',
+  'temperature/ice-mass',
+  'ice = water × (tap − wanted) / (tap + 112) in °F, here 75 to 45 °F',
+  30 / 187,
+  () =>
+    iceMassG({
+      waterMassG: 1,
+      tapTempC: (43 * 5) / 9,
+      wantedTempC: (13 * 5) / 9,
+      iceTempC: 0,
+      convention: 'replacing',
+      constants: TRADE_ICE,
+    }),
 )
-rule(undefined, 'temperature/water-source', 'mixing rule (alligation): 50 °C and 10 °C mixed to 30 °C are half and half', 3000, () => {
-  const q = { waterMassG: 6000, wantedTempC: 30, coldTempC: 10, hotTempC: 50, mostTempC: 45, iceTempC: 0, mostIceShare: 0.5 }
-  const found = waterSource({ ...q, convention: 'replacing', constants: ICE_CONSTANTS })
-  return found.outcome === 'mix' ? found.hotMassG : Number.NaN
-})
-rule(undefined, 'dosing/activity-product-mass', '5000 units a kg on 10 kg of flour, from 20 000 units a g at four fifths of its strength', 3.125, () => {
-  const activity = { method: 'assay', unit: 'units' }
-  return activityProductMassG({ unitsPerKgFlour: 5000, wanted: activity, flourMassG: 10_000, product: { activity, unitsPerG: 20_000, strengthShare: 0.8 } })
-})
+rule(
+  undefined,
+  'temperature/water-source',
+  'mixing rule (alligation): 50 °C and 10 °C mixed to 30 °C are half and half',
+  3000,
+  () => {
+    const q = {
+      waterMassG: 6000,
+      wantedTempC: 30,
+      coldTempC: 10,
+      hotTempC: 50,
+      mostTempC: 45,
+      iceTempC: 0,
+      mostIceShare: 0.5,
+    }
+    const found = waterSource({ ...q, convention: 'replacing', constants: ICE_CONSTANTS })
+    return found.outcome === 'mix' ? found.hotMassG : Number.NaN
+  },
+)
+rule(
+  undefined,
+  'dosing/activity-product-mass',
+  '5000 units a kg on 10 kg of flour, from 20 000 units a g at four fifths of its strength',
+  3.125,
+  () => {
+    const activity = { method: 'assay', unit: 'units' }
+    return activityProductMassG({
+      unitsPerKgFlour: 5000,
+      wanted: activity,
+      flourMassG: 10_000,
+      product: { activity, unitsPerG: 20_000, strengthShare: 0.8 },
+    })
+  },
+)
 
 rule(undefined, 'loaf/seed-bulk-density', 'seed weighed out of a measure of 1 L three times', 0.67, () =>
   seedBulkDensityGPerMl({ fillingMassesG: [668, 670, 672], boxVolumeMl: 1000 }),
@@ -76,8 +124,16 @@ rule(undefined, 'loaf/seed-bulk-density', 'seed weighed out of a measure of 1 L 
 rule(undefined, 'loaf/volume-by-seed-mass', 'the seed that a loaf keeps out, over its bulk density', 2000, () =>
   volumeBySeedMassMl({ seedMassFullG: 2680, seedMassWithLoafG: 1340, bulkDensityGPerMl: 0.67 }),
 )
-rule(undefined, 'loaf/height-to-width', 'a hearth loaf of 90 by 150 mm', 0.6, () => heightToWidth({ heightMm: 90, widthMm: 150 }))
-rule('P-9.9', 'plan/three-digit-codes', '900 three-digit codes are to be had, none twice', 900, () => new Set(threeDigitCodes({ seed: 'a', count: 900 })).size)
+rule(undefined, 'loaf/height-to-width', 'a hearth loaf of 90 by 150 mm', 0.6, () =>
+  heightToWidth({ heightMm: 90, widthMm: 150 }),
+)
+rule(
+  'P-9.9',
+  'plan/three-digit-codes',
+  '900 three-digit codes are to be had, none twice',
+  900,
+  () => new Set(threeDigitCodes({ seed: 'a', count: 900 })).size,
+)
 
 const flourPrices = [
   { validFrom: '2031-04-01', perKgMinor: '90', currency: 'EUR' },
@@ -96,20 +152,37 @@ const cost = (day: string) =>
     day,
     lines: [
       { lineId: 'flour', name: 'flour', massG: 10_000, prices: flourPrices },
-      { lineId: 'malt', name: 'malt', massG: 150, prices: [{ validFrom: '2031-01-01', perKgMinor: '400', currency: 'EUR' }] },
+      {
+        lineId: 'malt',
+        name: 'malt',
+        massG: 150,
+        prices: [{ validFrom: '2031-01-01', perKgMinor: '400', currency: 'EUR' }],
+      },
     ],
   }).totalMinor
 rule(undefined, 'cost/batch-cost', '10 kg at 80 and 150 g at 400 cents a kg', 860, () => cost('2031-02-01').toNumber())
-rule(undefined, 'cost/cost-difference', 'the same with flour at 90, in % of before', (100 * 100) / 860, () =>
-  costDifference({ controlMinor: cost('2031-02-01'), armMinor: cost('2031-05-01') }).differencePct?.toNumber() ?? Number.NaN,
+rule(
+  undefined,
+  'cost/cost-difference',
+  'the same with flour at 90, in % of before',
+  (100 * 100) / 860,
+  () =>
+    costDifference({ controlMinor: cost('2031-02-01'), armMinor: cost('2031-05-01') }).differencePct?.toNumber() ??
+    Number.NaN,
 )
-rule(undefined, 'cost/break-even-price', '50 pieces worth 2 cents more each pay for 100 g at 1000 cents a kg', 1000, () => {
-  const found = breakEvenPrice({
-    controlPerGoodPieceMinor: new Decimal(20),
-    gainPerGoodPieceMinor: new Decimal(2),
-    armRestMinor: new Decimal(1000),
-    armGoodPieces: 50,
-    addedMassG: 100,
-  })
-  return found.outcome === 'price' ? found.perKgMinor.toNumber() : Number.NaN
-})
+rule(
+  undefined,
+  'cost/break-even-price',
+  '50 pieces worth 2 cents more each pay for 100 g at 1000 cents a kg',
+  1000,
+  () => {
+    const found = breakEvenPrice({
+      controlPerGoodPieceMinor: new Decimal(20),
+      gainPerGoodPieceMinor: new Decimal(2),
+      armRestMinor: new Decimal(1000),
+      armGoodPieces: 50,
+      addedMassG: 100,
+    })
+    return found.outcome === 'price' ? found.perKgMinor.toNumber() : Number.NaN
+  },
+)

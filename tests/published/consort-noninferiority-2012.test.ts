@@ -17,6 +17,7 @@ for (const [scenario, low, high, expected] of [
     source: 'G. Piaggio et al., CONSORT statement on noninferiority and equivalence trials, JAMA 308, 2012, figure 1',
     status: 'from memory; ends of the intervals made up',
     expected,
-    got: () => noWorseVerdict({ estimate: -(low + high) / 2, low: -high, high: -low, margin: 1, goodDirection: 'larger' }),
+    got: () =>
+      noWorseVerdict({ estimate: -(low + high) / 2, low: -high, high: -low, margin: 1, goodDirection: 'larger' }),
   })
 }

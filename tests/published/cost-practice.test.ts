@@ -56,7 +56,12 @@ publishedCheck({
   what: '25 kg at 6.00, 200 g a week, kept for 50 weeks: 10 kg are used, so a kg that is used costs 15.00',
   expected: 1500,
   got: () =>
-    leastOrder({ leastOrderG: 25_000, useGPerWeek: 200, bestBeforeWeeks: 50, perKgMinor: new Decimal(600) }).perUsedKgMinor.toNumber(),
+    leastOrder({
+      leastOrderG: 25_000,
+      useGPerWeek: 200,
+      bestBeforeWeeks: 50,
+      perKgMinor: new Decimal(600),
+    }).perUsedKgMinor.toNumber(),
   tolerance: { relative: 1e-12 },
 })
 publishedCheck({
@@ -82,13 +87,40 @@ publishedCheck({
   what: 'sack of 25 kg at 18.45, freight 42.00 for 600 kg, 1.5 % lost: a kg used, cents',
   expected: 82.03045685,
   got: () =>
-    usablePrice({ packMinor: new Decimal(1845), packMassG: 25_000, pieces: null, freightMinor: new Decimal(4200), freightMassG: 600_000, preparedFromG: 1, preparedToG: 1, lossPct: 1.5 }).usablePerKgMinor.toNumber(),
+    usablePrice({
+      packMinor: new Decimal(1845),
+      packMassG: 25_000,
+      pieces: null,
+      freightMinor: new Decimal(4200),
+      freightMassG: 600_000,
+      preparedFromG: 1,
+      preparedToG: 1,
+      lossPct: 1.5,
+    }).usablePerKgMinor.toNumber(),
   tolerance: { absolute: 5e-9 },
   why: 'half of the last digit worked out',
 })
-const batch = () => unitCosts({ totalMinor: new Decimal(4620), plannedPieces: 96, goodPieces: 91, goodMassG: 91, goodVolumeMl: 91 })
-publishedCheck({ ...practice, id: 'Q-11.5', of: ['cost/unit-costs'], what: '46.20 for 96 planned: a piece, cents', expected: 48.125, got: () => batch().perPlannedPieceMinor.toNumber(), tolerance: { relative: 1e-12 } })
-publishedCheck({ ...practice, id: 'Q-11.5', of: ['cost/unit-costs'], what: '46.20, 3 spoilt and 2 sampled of 96: a good piece, cents', expected: 50.76923, got: () => batch().perGoodPieceMinor.toNumber(), tolerance: { absolute: 5e-6 }, why: 'half of the fifth decimal' })
+const batch = () =>
+  unitCosts({ totalMinor: new Decimal(4620), plannedPieces: 96, goodPieces: 91, goodMassG: 91, goodVolumeMl: 91 })
+publishedCheck({
+  ...practice,
+  id: 'Q-11.5',
+  of: ['cost/unit-costs'],
+  what: '46.20 for 96 planned: a piece, cents',
+  expected: 48.125,
+  got: () => batch().perPlannedPieceMinor.toNumber(),
+  tolerance: { relative: 1e-12 },
+})
+publishedCheck({
+  ...practice,
+  id: 'Q-11.5',
+  of: ['cost/unit-costs'],
+  what: '46.20, 3 spoilt and 2 sampled of 96: a good piece, cents',
+  expected: 50.76923,
+  got: () => batch().perGoodPieceMinor.toNumber(),
+  tolerance: { absolute: 5e-6 },
+  why: 'half of the fifth decimal',
+})
 publishedCheck({
   ...practice,
   id: 'Q-11.6',
@@ -96,7 +128,13 @@ publishedCheck({
   what: 'improver at 0.25 % of 0.520 kg of flour that saves 14 g of dough at 0.64 a kg: it pays up to, cents a kg',
   expected: 689.23,
   got: () => {
-    const found = breakEvenPrice({ controlPerGoodPieceMinor: new Decimal('0.896'), gainPerGoodPieceMinor: new Decimal(0), armRestMinor: new Decimal(0), armGoodPieces: 1, addedMassG: 1.3 })
+    const found = breakEvenPrice({
+      controlPerGoodPieceMinor: new Decimal('0.896'),
+      gainPerGoodPieceMinor: new Decimal(0),
+      armRestMinor: new Decimal(0),
+      armGoodPieces: 1,
+      addedMassG: 1.3,
+    })
     return found.outcome === 'price' ? found.perKgMinor.toNumber() : Number.NaN
   },
   tolerance: { absolute: 0.005 },

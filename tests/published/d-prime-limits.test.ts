@@ -5,12 +5,18 @@ import type { KnownAnswerTest } from '@/lib/calc/panel/types'
 import { publishedCheck } from '@/tests/support/published-check'
 import cases from './data/d-prime.json'
 
-const SOURCE = "J. Bi, D. M. Ennis and M. O'Mahony, Journal of Sensory Studies 12, 1997; C. Clopper and E. Pearson, Biometrika 26, 1934"
+const SOURCE =
+  "J. Bi, D. M. Ennis and M. O'Mahony, Journal of Sensory Studies 12, 1997; C. Clopper and E. Pearson, Biometrika 26, 1934"
 
 for (const { title, inputs, expected, ...one } of cases) {
   describe(title, () => {
     const status = `computed with ${one.computedWith}; second route: ${one.checkedWith}`
-    const asked = { test: inputs.test as KnownAnswerTest, tasters: inputs.n, correct: inputs.correct, confidence: inputs.confidence }
+    const asked = {
+      test: inputs.test as KnownAnswerTest,
+      tasters: inputs.n,
+      correct: inputs.correct,
+      confidence: inputs.confidence,
+    }
     const got = () => dPrime(asked)
     const check = (what: string, value: number, of: () => number | null, tolerance = one.tolerance.rel) =>
       publishedCheck({

@@ -9,7 +9,12 @@ import { publishedCheck } from '@/tests/support/published-check'
 
 const directive = 'Council Directive 76/211/EEC'
 const meanOf = (n: number, batchPackages: number, isDestructive: boolean) =>
-  acceptBatchMean({ batchPackages, isDestructive, nominalG: 500, contentsG: Array.from({ length: n }, (_, i) => 500 + (i % 3)) })
+  acceptBatchMean({
+    batchPackages,
+    isDestructive,
+    nominalG: 500,
+    contentsG: Array.from({ length: n }, (_, i) => 500 + (i % 3)),
+  })
 function takesMeanOf(n: number, batchPackages: number, isDestructive: boolean): boolean {
   try {
     return meanOf(n, batchPackages, isDestructive).factor > 0
@@ -71,7 +76,12 @@ for (const [n, batchPackages] of [
     source: `${directive}, Annex II, 2.3.3`,
     status: 'published',
     expected: 'all others refused',
-    got: () => ([19, 20, 21, 29, 30, 31, 49, 50, 51].every((other) => takesMeanOf(other, batchPackages, n === 20) === (other === n)) ? 'all others refused' : 'not so'),
+    got: () =>
+      [19, 20, 21, 29, 30, 31, 49, 50, 51].every(
+        (other) => takesMeanOf(other, batchPackages, n === 20) === (other === n),
+      )
+        ? 'all others refused'
+        : 'not so',
   })
 }
 for (const [n, expected] of [
@@ -126,10 +136,16 @@ for (const [batchPackages, isDestructive, plan] of [
     source: 'Directive 76/211/EEC, Annex II, 2.2.1 and 2.2.2',
     status: 'published',
     expected: plan,
-    got: () => acceptancePlan({ batchPackages, isDestructive }).map((one) => `${one.packages}: ${one.acceptAt}/${one.rejectAt}`).join('; '),
+    got: () =>
+      acceptancePlan({ batchPackages, isDestructive })
+        .map((one) => `${one.packages}: ${one.acceptAt}/${one.rejectAt}`)
+        .join('; '),
   })
 }
-const pack = (n: number, light: number) => [...new Array<number>(n - light).fill(502), ...new Array<number>(light).fill(480)]
+const pack = (n: number, light: number) => [
+  ...new Array<number>(n - light).fill(502),
+  ...new Array<number>(light).fill(480),
+]
 for (const [what, contentsG, expected] of [
   ['first 30 have 2 below 485 g', pack(30, 2), 'take-second-sample'],
   ['2 more in the second 30', [...pack(30, 2), ...pack(30, 2)], 'accepted'],
@@ -153,7 +169,15 @@ publishedCheck({
   source: 'Directive 76/211/EEC, Annex I, 1.3',
   status: 'published rule, packages invented',
   expected: 0,
-  got: () => Number(acceptBatchMean({ batchPackages: 400, isDestructive: true, nominalG: 500, contentsG: [...new Array<number>(19).fill(510), 0] }).isAccepted),
+  got: () =>
+    Number(
+      acceptBatchMean({
+        batchPackages: 400,
+        isDestructive: true,
+        nominalG: 500,
+        contentsG: [...new Array<number>(19).fill(510), 0],
+      }).isAccepted,
+    ),
   tolerance: { absolute: 0 },
   why: 'yes or no',
 })

@@ -29,7 +29,10 @@ for (const { title, inputs, expected, ...one } of cases) {
       const alphas = inputs.alphas!
       const got = () => {
         const table = leastCorrectTable({ test: kind, fromTasters: inputs.n_from!, toTasters: inputs.n_to!, alphas })
-        return expected.rows.map(([tasters]) => [tasters, ...table.filter((row) => row.tasters === tasters).map(({ correct }) => correct)])
+        return expected.rows.map(([tasters]) => [
+          tasters,
+          ...table.filter((row) => row.tasters === tasters).map(({ correct }) => correct),
+        ])
       }
       test('every row', () => {
         expect(got()).toEqual(expected.rows)
@@ -50,7 +53,13 @@ for (const { title, inputs, expected, ...one } of cases) {
   }
   if (expected.power !== undefined) {
     const got = () =>
-      discriminationPower({ test: kind, tasters: inputs.n!, alpha: inputs.alpha!, effectKind: 'd-prime', effect: inputs.d_prime! })
+      discriminationPower({
+        test: kind,
+        tasters: inputs.n!,
+        alpha: inputs.alpha!,
+        effectKind: 'd-prime',
+        effect: inputs.d_prime!,
+      })
     const check = (what: string, value: number, of: () => number | null) =>
       publishedCheck({
         of: ['panel/discrimination-power'],
@@ -82,7 +91,8 @@ for (const [tasters, effect, expected] of powers) {
     source: 'exact binomial',
     status: 'arithmetic',
     expected,
-    got: () => discriminationPower({ test: 'triangle', tasters, alpha: 0.05, effectKind: 'correct-share', effect }).power,
+    got: () =>
+      discriminationPower({ test: 'triangle', tasters, alpha: 0.05, effectKind: 'correct-share', effect }).power,
     tolerance: { absolute: 5e-5 },
     why: 'four decimals',
   })
@@ -94,7 +104,8 @@ publishedCheck({
   source: 'exact binomial',
   status: 'arithmetic',
   expected: 30,
-  got: () => tastersNeeded({ test: 'triangle', alpha: 0.05, power: 0.9029, effectKind: 'correct-share', effect: 0.6 }).tasters,
+  got: () =>
+    tastersNeeded({ test: 'triangle', alpha: 0.05, power: 0.9029, effectKind: 'correct-share', effect: 0.6 }).tasters,
   tolerance: 0,
   why: 'a count',
 })

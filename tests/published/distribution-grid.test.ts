@@ -32,12 +32,26 @@ const unlessFlat = (row: Row, most: number, back: (p: number) => number) => (row
 test('normal upper tail and quantile', () => {
   expect(misses('normal', TAIL, (r) => normalTail({ z: r.x, tail: 'upper' }))).toEqual([])
   expect(misses('normal', TAIL, (r) => normalTail({ z: -r.x, tail: 'lower' }))).toEqual([])
-  expect(misses('normal', QUANTILE, (r) => normalQuantile({ p: r.value, tail: 'upper' }), (r) => r.x)).toEqual([])
+  expect(
+    misses(
+      'normal',
+      QUANTILE,
+      (r) => normalQuantile({ p: r.value, tail: 'upper' }),
+      (r) => r.x,
+    ),
+  ).toEqual([])
 })
 
 test("Student's t upper tail and quantile", () => {
   expect(misses('t', TAIL, (r) => tTail({ t: r.x, df: r.df1!, tail: 'upper' }))).toEqual([])
-  expect(misses('t', TAIL, (r) => tTail({ t: r.x, df: r.df1!, tail: 'lower' }), (r) => 1 - r.value)).toEqual([])
+  expect(
+    misses(
+      't',
+      TAIL,
+      (r) => tTail({ t: r.x, df: r.df1!, tail: 'lower' }),
+      (r) => 1 - r.value,
+    ),
+  ).toEqual([])
   const back = (r: Row) => unlessFlat(r, 0.49, (p) => tQuantile({ p, df: r.df1!, tail: 'upper' }))
   expect(misses('t', QUANTILE, back, (r) => r.x)).toEqual([])
 })
@@ -56,5 +70,12 @@ test('F upper tail and quantile', () => {
 
 test('ln Γ, relative, and absolute near its zeros at 1 and 2', () => {
   const shifted = (v: number) => v + Math.sign(v)
-  expect(misses('logGamma', 2e-14, (r) => shifted(logGamma(r.x)), (r) => shifted(r.value))).toEqual([])
+  expect(
+    misses(
+      'logGamma',
+      2e-14,
+      (r) => shifted(logGamma(r.x)),
+      (r) => shifted(r.value),
+    ),
+  ).toEqual([])
 })

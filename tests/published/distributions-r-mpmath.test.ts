@@ -25,7 +25,10 @@ const entries: Record<string, CalcId> = {
   'f-q': 'distributions/f-quantile',
   binom: 'distributions/binomial-tail',
 }
-const functions: Record<string, (q: { x: number; p: number; df: number; df1: number; df2: number; tail: Tail }) => number> = {
+const functions: Record<
+  string,
+  (q: { x: number; p: number; df: number; df1: number; df2: number; tail: Tail }) => number
+> = {
   'norm-cdf': ({ x, tail }) => normalTail({ z: x, tail }),
   'norm-q': normalQuantile,
   t: ({ x, df, tail }) => tTail({ t: x, df, tail }),
@@ -45,7 +48,16 @@ describe.each(cases)('$title', (c) => {
       source: c.computedWith,
       status: `second route: ${c.checkedWith}`,
       expected: c.expected.values[i] ?? NaN,
-      got: () => functions[c.id]!({ x: NaN, p: NaN, df: NaN, df1: NaN, df2: NaN, ...point, tail: point.tail === 'lower' ? 'lower' : 'upper' }),
+      got: () =>
+        functions[c.id]!({
+          x: NaN,
+          p: NaN,
+          df: NaN,
+          df1: NaN,
+          df2: NaN,
+          ...point,
+          tail: point.tail === 'lower' ? 'lower' : 'upper',
+        }),
       tolerance: c.tolerance.rel,
       why: 'stated accuracy of the function; the two routes agree to 1e-14',
     })

@@ -59,7 +59,10 @@ for (const [what, model, fixedE0, name, figure, expected, absolute] of printed) 
     source: 'Bates & Watts (1988), Nonlinear Regression Analysis and Its Applications, appendix 1, A1.3',
     status: 'from memory',
     expected,
-    got: () => fitCurve({ rows: cases[0]!.inputs.rows, model, fixedE0, confidence: 0.95 }).parameters.find((row) => row.name === name)![figure],
+    got: () =>
+      fitCurve({ rows: cases[0]!.inputs.rows, model, fixedE0, confidence: 0.95 }).parameters.find(
+        (row) => row.name === name,
+      )![figure],
     tolerance: { absolute },
     why: 'half of the last printed digit',
   })

@@ -17,8 +17,7 @@ for (const [yolkG, per100gG] of [
     of: ['dosing/equal-active-mass'],
     what: `one egg yolk of 15 to 18 g with 5 to 8 g of lecithin in 100 g holds about 1 g: ${yolkG} g at ${per100gG} g`,
     expected: 1,
-    got: () =>
-      equalActiveMassG({ massG: yolkG, from: { ...pure, activeShare: per100gG / 100 }, to: pure }),
+    got: () => equalActiveMassG({ massG: yolkG, from: { ...pure, activeShare: per100gG / 100 }, to: pure }),
     tolerance: { absolute: 0.05 },
     why: 'given as about 1 g',
   })
@@ -71,7 +70,15 @@ for (const [pctFlour, expected] of [
         finishedFoodPer100Flour: null,
         flourContentMgPerKg: {},
         conversions: [],
-        customary: [{ substance: 'lecithin', form: 'lecithin', minMgPerKgFlour: 2000, maxMgPerKgFlour: 30_000, source: 'common practice, no source' }],
+        customary: [
+          {
+            substance: 'lecithin',
+            form: 'lecithin',
+            minMgPerKgFlour: 2000,
+            maxMgPerKgFlour: 30_000,
+            source: 'common practice, no source',
+          },
+        ],
         limits: [],
       }).customary[0]?.code,
   })

@@ -5,7 +5,8 @@ import { publishedCheck } from '@/tests/support/published-check'
 import { checkStoredLimit, storedLimit } from '@/tests/support/stored-limit'
 import { ADDITIVE_LIMITS as L } from './data/additive-limits'
 
-const source = 'Regulation (EC) 1333/2008, Annex II, 07.1; molar masses 186.22 (calcium propionate) and 74.08 (propionic acid)'
+const source =
+  'Regulation (EC) 1333/2008, Annex II, 07.1; molar masses 186.22 (calcium propionate) and 74.08 (propionic acid)'
 const propionate = (form: string, limit: DoseLimit) =>
   checkDose({
     sources: [{ lineId: 'p', substance: 'propionic acid', form: 'calcium propionate', massG: 3, activeShare: 1 }],
@@ -70,7 +71,15 @@ for (const [substance, food, expected] of [
   ['sorbates', 'listed-prepacked-bread', 'as-free-acid'],
   ['propionates', 'sliced-or-rye-prepacked', 'form-not-stated'],
 ] as const) {
-  publishedCheck({ id: 'Q-10.1', of: ['dosing/limits'], what: `${substance}: form of the figure`, source: annex, status: 'published', expected, got: () => storedLimit('eu', substance, food)?.form })
+  publishedCheck({
+    id: 'Q-10.1',
+    of: ['dosing/limits'],
+    what: `${substance}: form of the figure`,
+    source: annex,
+    status: 'published',
+    expected,
+    got: () => storedLimit('eu', substance, food)?.form,
+  })
 }
 for (const [substance, food, expected] of [
   ['propionates', 'sliced-or-rye-prepacked', 'singly-or-together, may-come-from-fermentation'],
@@ -79,7 +88,15 @@ for (const [substance, food, expected] of [
   ['sorbates', 'listed-prepacked-bread', 'singly-or-together'],
   ['sodium-stearoyl-lactylate', 'bread-but-plain', 'singly-or-together'],
 ] as const) {
-  publishedCheck({ id: 'Q-10.1', of: ['dosing/limits'], what: `${substance}, ${food}: notes at the figure`, source: annex, status: 'published', expected, got: () => storedLimit('eu', substance, food)?.notes.join(', ') })
+  publishedCheck({
+    id: 'Q-10.1',
+    of: ['dosing/limits'],
+    what: `${substance}, ${food}: notes at the figure`,
+    source: annex,
+    status: 'published',
+    expected,
+    got: () => storedLimit('eu', substance, food)?.notes.join(', '),
+  })
 }
 // Sorbic acid 112.13, potassium sorbate 150.22 g/mol; 145 g of bread from 100 g of flour.
 const sorbate = () =>

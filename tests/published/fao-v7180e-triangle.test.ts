@@ -26,8 +26,8 @@ for (const [tasters, ...expected] of rows) {
       expected: expected[i]!,
       got: () =>
         i === 0
-          ? leastCorrect({ test: 'triangle', tasters, alpha }).correct ?? NaN
-          : table.find((row) => row.tasters === tasters && row.alpha === alpha)?.correct ?? NaN,
+          ? (leastCorrect({ test: 'triangle', tasters, alpha }).correct ?? NaN)
+          : (table.find((row) => row.tasters === tasters && row.alpha === alpha)?.correct ?? NaN),
       tolerance: 0,
       why: 'a count',
     })

@@ -36,6 +36,11 @@ for (const [low, high, expected] of [
     status: `${status}; intervals made up`,
     expected,
     got: () =>
-      sameAsVerdict({ estimate: Math.log(low * high) / 2, low: Math.log(low), high: Math.log(high), margin: Math.log(1.25) }),
+      sameAsVerdict({
+        estimate: Math.log(low * high) / 2,
+        low: Math.log(low),
+        high: Math.log(high),
+        margin: Math.log(1.25),
+      }),
   })
 }

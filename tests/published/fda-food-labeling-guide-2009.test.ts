@@ -11,9 +11,27 @@ for (const [nutrient, value, expected] of [
   ['protein', 3.83, 4],
   ['sodium', 219.4, 220],
 ] as const) {
-  publishedCheck({ id: 'Q-8.17', of: ['label/round-us'], what: `${nutrient} ${value} in a serving of 50 g`, source, status: 'published rule, inputs worked from USDA SR28', expected, got: () => roundUs({ nutrient, value }).roundedValue, tolerance: { absolute: 0 }, why: 'a rounded figure' })
+  publishedCheck({
+    id: 'Q-8.17',
+    of: ['label/round-us'],
+    what: `${nutrient} ${value} in a serving of 50 g`,
+    source,
+    status: 'published rule, inputs worked from USDA SR28',
+    expected,
+    got: () => roundUs({ nutrient, value }).roundedValue,
+    tolerance: { absolute: 0 },
+    why: 'a rounded figure',
+  })
 }
-publishedCheck({ id: 'Q-8.17', of: ['label/round-us'], what: 'fibre 0.81 g: what is said', source, status: 'published rule', expected: 'less-than', got: () => roundUs({ nutrient: 'fibre', value: 0.81 }).say })
+publishedCheck({
+  id: 'Q-8.17',
+  of: ['label/round-us'],
+  what: 'fibre 0.81 g: what is said',
+  source,
+  status: 'published rule',
+  expected: 'less-than',
+  got: () => roundUs({ nutrient: 'fibre', value: 0.81 }).say,
+})
 for (const [nutrient, value, expected] of [
   ['calories', 4.9, 0],
   ['calories', 48, 50],
@@ -26,5 +44,15 @@ for (const [nutrient, value, expected] of [
   ['sodium', 146, 150],
   ['protein', 0.4, 0],
 ] as const) {
-  publishedCheck({ id: 'Q-8.16', of: ['label/round-us'], what: `${nutrient} ${value}`, source, status: 'published', expected, got: () => roundUs({ nutrient, value }).roundedValue, tolerance: { absolute: 0 }, why: 'a rounded figure' })
+  publishedCheck({
+    id: 'Q-8.16',
+    of: ['label/round-us'],
+    what: `${nutrient} ${value}`,
+    source,
+    status: 'published',
+    expected,
+    got: () => roundUs({ nutrient, value }).roundedValue,
+    tolerance: { absolute: 0 },
+    why: 'a rounded figure',
+  })
 }

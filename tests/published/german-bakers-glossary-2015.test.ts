@@ -19,7 +19,12 @@ for (const [what, status, expected, got] of [
   ['starter, 12.5 / 5', 'published inputs', 2.5, () => sour().starterG],
   ['rye added at the middle stage', 'published inputs', 137.5, () => sour().stages[1]?.addedFlourG],
   ['rye added at the last stage', 'published inputs', 300, () => sour().stages[2]?.addedFlourG],
-  ['water in all of the first stage at a dough yield of 200', 'published inputs', 12.5, () => sour().stages[0]?.waterInAllG],
+  [
+    'water in all of the first stage at a dough yield of 200',
+    'published inputs',
+    12.5,
+    () => sour().stages[0]?.waterInAllG,
+  ],
   ['water in all of the middle stage at 160', 'published inputs', 90, () => sour().stages[1]?.waterInAllG],
   ['water in all of the last stage at 190', 'published inputs', 405, () => sour().stages[2]?.waterInAllG],
   ['water added at the middle stage', 'published inputs', 77.5, () => sour().stages[1]?.addedWaterG],

@@ -65,8 +65,12 @@ for (const [lossShare, extraG] of [
     status: 'published inputs',
     expected: extraG,
     got: () =>
-      doughMassForPiecesG({ pieces: 1, pieceMassG: 500, lossShares: [lossShare], losses: { on: 'dough', combine: 'added' } }) -
-      500,
+      doughMassForPiecesG({
+        pieces: 1,
+        pieceMassG: 500,
+        lossShares: [lossShare],
+        losses: { on: 'dough', combine: 'added' },
+      }) - 500,
     tolerance: { absolute: 0.05 },
     why: 'half of the first decimal',
   })
@@ -78,7 +82,14 @@ publishedCheck({
   source: `${source}, costing (rule; figures made up)`,
   status: 'published inputs',
   expected: 114.9,
-  got: () => unitCosts({ totalMinor: new Decimal(17_235), plannedPieces: 160, goodPieces: 150, goodMassG: 75_000, goodVolumeMl: 300_000 }).perGoodPieceMinor.toNumber(),
+  got: () =>
+    unitCosts({
+      totalMinor: new Decimal(17_235),
+      plannedPieces: 160,
+      goodPieces: 150,
+      goodMassG: 75_000,
+      goodVolumeMl: 300_000,
+    }).perGoodPieceMinor.toNumber(),
   tolerance: { relative: 1e-12 },
   why: 'exact arithmetic',
 })
@@ -87,7 +98,15 @@ publishedCheck({
 const milk = (id: string, massG: number) => {
   const row = compositionTable().find((one) => one.id === id)
   if (row === undefined) throw new Error(`${id} is not in the table`)
-  return { id, massG, kind: 'dairy', isFlour: false, composition: row.composition, standsInFor: ['water', 'protein'], resolutionG: 0 } as const
+  return {
+    id,
+    massG,
+    kind: 'dairy',
+    isFlour: false,
+    composition: row.composition,
+    standsInFor: ['water', 'protein'],
+    resolutionG: 0,
+  } as const
 }
 const water = { ...milk('water-tap', 1000), kind: 'water', standsInFor: ['water'] } as const
 const flour = { ...milk('bread-flour-white', 2000), kind: 'flour', isFlour: true, standsInFor: ['water'] } as const

@@ -68,8 +68,28 @@ publishedCheck({
 })
 
 for (const [what, status, expected, got] of [
-  ['yield 80 %: 10 lb bought are ready as, lb', 'published', 8, () => massToBuy({ preparedFromG: 10, preparedToG: 8, neededG: 10 }).readyOfSameG],
-  ['yield 80 %: for 10 lb needed, lb to buy', 'published inputs', 12.5, () => massToBuy({ preparedFromG: 10, preparedToG: 8, neededG: 10 }).toBuyG],
+  [
+    'yield 80 %: 10 lb bought are ready as, lb',
+    'published',
+    8,
+    () => massToBuy({ preparedFromG: 10, preparedToG: 8, neededG: 10 }).readyOfSameG,
+  ],
+  [
+    'yield 80 %: for 10 lb needed, lb to buy',
+    'published inputs',
+    12.5,
+    () => massToBuy({ preparedFromG: 10, preparedToG: 8, neededG: 10 }).toBuyG,
+  ],
 ] as const) {
-  publishedCheck({ id: 'Q-11.2', of: ['cost/mass-to-buy'], what, source: 'W. Gisslen, Professional Cooking, yields, as reproduced', status, expected, got, tolerance: { relative: 1e-12 }, why: 'exact arithmetic' })
+  publishedCheck({
+    id: 'Q-11.2',
+    of: ['cost/mass-to-buy'],
+    what,
+    source: 'W. Gisslen, Professional Cooking, yields, as reproduced',
+    status,
+    expected,
+    got,
+    tolerance: { relative: 1e-12 },
+    why: 'exact arithmetic',
+  })
 }

@@ -24,7 +24,16 @@ describe(table.title, () => {
 describe(nist.title, () => {
   const got = () => grubbsTest({ values: nist.inputs.values!, alpha: nist.inputs.alpha! })
   const check = (what: string, expected: number, value: () => number, tolerance: number, why: string) =>
-    publishedCheck({ of: ['analysis/grubbs-test'], what, source: nist.source, status: `computed with ${nist.computedWith}`, expected, got: value, tolerance, why })
+    publishedCheck({
+      of: ['analysis/grubbs-test'],
+      what,
+      source: nist.source,
+      status: `computed with ${nist.computedWith}`,
+      expected,
+      got: value,
+      tolerance,
+      why,
+    })
   check('G', nist.expected.G!, () => got().g, 1e-8, 'double precision')
   check('critical value', nist.expected.critical!, () => got().critical, 1e-8, 'double precision')
   check('p', nist.expected.p!, () => got().p, 1e-6, 'G is close to its largest possible value, where p is steep')

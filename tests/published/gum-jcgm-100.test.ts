@@ -20,15 +20,20 @@ publishedCheck({
 
 /** Twenty readings of a temperature. */
 const readings = [
-  96.9, 98.18, 98.25, 98.61, 99.03, 99.49, 99.56, 99.74, 99.89, 100.07, 100.33, 100.42, 100.68, 100.95, 101.11, 101.2, 101.57,
-  101.84, 102.36, 102.72,
+  96.9, 98.18, 98.25, 98.61, 99.03, 99.49, 99.56, 99.74, 99.89, 100.07, 100.33, 100.42, 100.68, 100.95, 101.11, 101.2,
+  101.57, 101.84, 102.36, 102.72,
 ]
 const summary = () => summariseReadings(readings)
 const gauge = () => calibrateGauge({ readingsMl: readings, blockVolumeMl: 100, blockUncertaintyMl: 0 })
 for (const [what, of, expected, got] of [
   ['mean', 'loaf/summarise-readings', 100.145, () => summary().mean],
   ['standard deviation', 'loaf/summarise-readings', 1.489, () => summary().sd ?? Number.NaN],
-  ['standard deviation, as a gauge on a block of 100', 'loaf/calibrate-gauge', 1.489, () => gauge().repeatabilityMl ?? Number.NaN],
+  [
+    'standard deviation, as a gauge on a block of 100',
+    'loaf/calibrate-gauge',
+    1.489,
+    () => gauge().repeatabilityMl ?? Number.NaN,
+  ],
   ['standard deviation of the mean', 'loaf/calibrate-gauge', 0.333, () => gauge().offsetUncertaintyMl ?? Number.NaN],
 ] as const) {
   publishedCheck({
@@ -46,7 +51,14 @@ for (const [what, of, expected, got] of [
 
 /** One scale, so that only the way of mixing is left to choose. */
 const scale = { id: 'fine', resolutionG: 0.1, repeatabilityG: 0.05, capacityG: 5000 }
-const question = { doseG: 0.5, errorShare: 0.05, coverageFactor: 2, scales: [scale], mostCarrierG: 200, mostPremixG: 2000 }
+const question = {
+  doseG: 0.5,
+  errorShare: 0.05,
+  coverageFactor: 2,
+  scales: [scale],
+  mostCarrierG: 200,
+  mostPremixG: 2000,
+}
 
 /** Relative standard uncertainty of product in the portion by the law of propagation, with slopes taken numerically. */
 function propagated(masses: readonly number[], productOf: (masses: readonly number[]) => number): number {
@@ -68,7 +80,13 @@ publishedCheck({
     const plan = planPremix(question)
     const step = plan.outcome === 'premix' && plan.steps.length === 1 ? plan.steps[0] : undefined
     if (plan.outcome !== 'premix' || step === undefined) throw new Error('the example is one premix')
-    return 2 * propagated([plan.portionG, step.takeG, step.carrierG], ([portion = 0, take = 0, carrier = 0]) => (portion * take) / (take + carrier))
+    return (
+      2 *
+      propagated(
+        [plan.portionG, step.takeG, step.carrierG],
+        ([portion = 0, take = 0, carrier = 0]) => (portion * take) / (take + carrier),
+      )
+    )
   })(),
   got: () => {
     const plan = planPremix(question)

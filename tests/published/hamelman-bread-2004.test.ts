@@ -77,7 +77,15 @@ publishedCheck({
   source: `${source}, desired dough temperature (rule)`,
   status: 'published inputs',
   expected: 68,
-  got: () => waterTempByFactor({ wantedTemp: 76, roomTemp: 72, flourTemp: 68, preFermentTemp: 70, frictionFactor: 26, unit: 'fahrenheit' }),
+  got: () =>
+    waterTempByFactor({
+      wantedTemp: 76,
+      roomTemp: 72,
+      flourTemp: 68,
+      preFermentTemp: 70,
+      frictionFactor: 26,
+      unit: 'fahrenheit',
+    }),
   tolerance: { relative: 1e-12 },
   why: 'exact arithmetic',
 })

@@ -20,13 +20,15 @@ const states = [
   ['Delaware', 55_540, 2],
 ] as const
 const all = states.reduce((sum, [, people]) => sum + people, 0)
-const rounded = () => roundToResolutions(states.map(([id, people]) => ({ id, massG: (120 * people) / all, resolutionG: 1 }))).lines
+const rounded = () =>
+  roundToResolutions(states.map(([id, people]) => ({ id, massG: (120 * people) / all, resolutionG: 1 }))).lines
 
 for (const [state, , seats] of states) {
   publishedCheck({
     of: ['formula/round-to-resolutions'],
     what: `120 seats by largest remainders: ${state}`,
-    source: 'M. L. Balinski and H. P. Young, Fair Representation, 1982, apportionment of 1792 by the method of Hamilton',
+    source:
+      'M. L. Balinski and H. P. Young, Fair Representation, 1982, apportionment of 1792 by the method of Hamilton',
     status: 'from memory',
     expected: seats,
     got: () => rounded().find(({ id }) => id === state)?.massG ?? Number.NaN,

@@ -34,7 +34,13 @@ publishedCheck({
   tolerance: { absolute: 0 },
   why: 'a count',
 })
-const weighed = (substance: string, massG: number) => ({ lineId: substance, substance, form: 'as weighed', massG, activeShare: 1 })
+const weighed = (substance: string, massG: number) => ({
+  lineId: substance,
+  substance,
+  form: 'as weighed',
+  massG,
+  activeShare: 1,
+})
 publishedCheck({
   id: 'Q-10.4',
   of: ['dosing/check-dose'],
@@ -50,6 +56,12 @@ publishedCheck({
       flourContentMgPerKg: {},
       conversions: [],
       customary: [],
-      limits: [{ ...L.calciumPeroxideCanada, form: 'as weighed', substances: ['calcium peroxide', 'ammonium persulphate', 'potassium persulphate'] }],
+      limits: [
+        {
+          ...L.calciumPeroxideCanada,
+          form: 'as weighed',
+          substances: ['calcium peroxide', 'ammonium persulphate', 'potassium persulphate'],
+        },
+      ],
     }).limits[0]?.code,
 })

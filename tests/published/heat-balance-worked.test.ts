@@ -6,11 +6,33 @@ const status = 'arithmetic'
 const third = { tolerance: { absolute: 5e-4 }, why: 'half of the third decimal' } as const
 const half = { tolerance: { absolute: 5e-3 }, why: 'half of the second decimal' } as const
 
-const taps = { waterMassG: 956, wantedTempC: 30, coldTempC: 12, hotTempC: 55, mostTempC: 60, iceTempC: 0, convention: 'replacing', mostIceShare: 0.5 } as const
-const bySource = (changed: object, field: string) => Number(answerOf('temperature/water-source', { ...taps, ...changed })[field])
+const taps = {
+  waterMassG: 956,
+  wantedTempC: 30,
+  coldTempC: 12,
+  hotTempC: 55,
+  mostTempC: 60,
+  iceTempC: 0,
+  convention: 'replacing',
+  mostIceShare: 0.5,
+} as const
+const bySource = (changed: object, field: string) =>
+  Number(answerOf('temperature/water-source', { ...taps, ...changed })[field])
 
-for (const [field, expected] of [['hotMassG', 400.19], ['coldMassG', 555.81]] as const)
-  publishedCheck({ id: 'Q-6.1', of: ['temperature/water-source'], what: `956 g at 30 °C from 12 and 55 °C, ${field}`, source, status, expected, got: () => bySource({}, field), ...half })
+for (const [field, expected] of [
+  ['hotMassG', 400.19],
+  ['coldMassG', 555.81],
+] as const)
+  publishedCheck({
+    id: 'Q-6.1',
+    of: ['temperature/water-source'],
+    what: `956 g at 30 °C from 12 and 55 °C, ${field}`,
+    source,
+    status,
+    expected,
+    got: () => bySource({}, field),
+    ...half,
+  })
 
 publishedCheck({
   id: 'Q-6.1',
@@ -23,9 +45,30 @@ publishedCheck({
   tolerance: { absolute: 0.012 },
   why: 'half of the third decimal of the temperature, times 956 g over 43 °C',
 })
-publishedCheck({ id: 'Q-6.2', of: ['temperature/water-source'], what: 'wanted 68 °C, hot tap held to 60 °C', source, status, expected: 'hotter-than-allowed', got: () => String(answerOf('temperature/water-source', { ...taps, wantedTempC: 68, hotTempC: 70 }).reason) })
-publishedCheck({ id: 'Q-6.2', of: ['temperature/water-source'], what: 'the nearest is all at 60 °C', source, status, expected: 60, got: () => bySource({ wantedTempC: 68, hotTempC: 70 }, 'reachableTempC'), tolerance: 1e-12, why: 'exact' })
-for (const [latentHeatJPerG, expected] of [[80 * 4.186, 41.565], [334, 41.66]] as const)
+publishedCheck({
+  id: 'Q-6.2',
+  of: ['temperature/water-source'],
+  what: 'wanted 68 °C, hot tap held to 60 °C',
+  source,
+  status,
+  expected: 'hotter-than-allowed',
+  got: () => String(answerOf('temperature/water-source', { ...taps, wantedTempC: 68, hotTempC: 70 }).reason),
+})
+publishedCheck({
+  id: 'Q-6.2',
+  of: ['temperature/water-source'],
+  what: 'the nearest is all at 60 °C',
+  source,
+  status,
+  expected: 60,
+  got: () => bySource({ wantedTempC: 68, hotTempC: 70 }, 'reachableTempC'),
+  tolerance: 1e-12,
+  why: 'exact',
+})
+for (const [latentHeatJPerG, expected] of [
+  [80 * 4.186, 41.565],
+  [334, 41.66],
+] as const)
   publishedCheck({
     id: 'Q-6.2',
     of: ['temperature/water-source'],
@@ -37,7 +80,13 @@ for (const [latentHeatJPerG, expected] of [[80 * 4.186, 41.565], [334, 41.66]] a
     ...third,
   })
 
-const added = { waterMassG: 8000, tapTempC: 20, iceTempC: 0, latentHeatJPerG: 80 * 4.186, waterSpecificHeatJPerGK: 4.186 }
+const added = {
+  waterMassG: 8000,
+  tapTempC: 20,
+  iceTempC: 0,
+  latentHeatJPerG: 80 * 4.186,
+  waterSpecificHeatJPerGK: 4.186,
+}
 publishedCheck({
   id: 'Q-6.3',
   of: ['temperature/ice-mass'],
@@ -57,8 +106,24 @@ const refusalOf = (work: () => unknown) => {
     return /"max":2000,?.*"reason":"never-melts"/.test(String(error)) ? 'never melts, at most 2000 g' : String(error)
   }
 }
-publishedCheck({ id: 'Q-6.3', of: ['temperature/iced-water-temp'], what: '19 kg of ice into 8 kg of water at 20 °C', source, status, expected: 'never melts, at most 2000 g', got: () => refusalOf(() => answerOf('temperature/iced-water-temp', { ...added, iceMassG: 19_000 })) })
-publishedCheck({ id: 'Q-6.3', of: ['temperature/ice-mass'], what: 'ice added to 8 kg of water at 20 °C for water of −50 °C, 18.7 kg by the bare rule', source, status, expected: 'never melts, at most 2000 g', got: () => refusalOf(() => answerOf('temperature/ice-mass', { ...added, wantedTempC: -50, convention: 'adding' })) })
+publishedCheck({
+  id: 'Q-6.3',
+  of: ['temperature/iced-water-temp'],
+  what: '19 kg of ice into 8 kg of water at 20 °C',
+  source,
+  status,
+  expected: 'never melts, at most 2000 g',
+  got: () => refusalOf(() => answerOf('temperature/iced-water-temp', { ...added, iceMassG: 19_000 })),
+})
+publishedCheck({
+  id: 'Q-6.3',
+  of: ['temperature/ice-mass'],
+  what: 'ice added to 8 kg of water at 20 °C for water of −50 °C, 18.7 kg by the bare rule',
+  source,
+  status,
+  expected: 'never melts, at most 2000 g',
+  got: () => refusalOf(() => answerOf('temperature/ice-mass', { ...added, wantedTempC: -50, convention: 'adding' })),
+})
 
 publishedCheck({
   id: 'Q-6.5',

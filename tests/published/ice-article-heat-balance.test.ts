@@ -4,9 +4,17 @@ import { waterForArms } from '@/lib/calc/temperature/water-for-arms'
 import { answerOf } from '@/tests/support/answer-of'
 import { publishedCheck } from '@/tests/support/published-check'
 
-const source = 'Article by a milling technologist, web: 40 kg of water, tap 20 °C, wanted 10 °C, 334.6 J/g, 4.186 J/(g·K)'
+const source =
+  'Article by a milling technologist, web: 40 kg of water, tap 20 °C, wanted 10 °C, 334.6 J/g, 4.186 J/(g·K)'
 const constants = { ...ICE_CONSTANTS, latentHeatJPerG: 334.6, waterSpecificHeatJPerGK: 4.186 }
-const q = { waterMassG: 40, tapTempC: 20, wantedTempC: 10, iceTempC: 0, latentHeatJPerG: 334.6, waterSpecificHeatJPerGK: 4.186 }
+const q = {
+  waterMassG: 40,
+  tapTempC: 20,
+  wantedTempC: 10,
+  iceTempC: 0,
+  latentHeatJPerG: 334.6,
+  waterSpecificHeatJPerGK: 4.186,
+}
 
 publishedCheck({
   id: 'P-4.8',

@@ -27,7 +27,8 @@ publishedCheck({
 })
 
 const sours = 'Ingredient company, technical compendium, rye sours: pH and degree of acidity'
-const sour = (endPointPh: number) => titratableAcidity({ sampleMassG: 10, alkaliMl: 12.4, alkaliMolPerL: 0.1, endPointPh })
+const sour = (endPointPh: number) =>
+  titratableAcidity({ sampleMassG: 10, alkaliMl: 12.4, alkaliMolPerL: 0.1, endPointPh })
 publishedCheck({
   of: ['acidity/titratable-acidity'],
   what: '10 g of sour, 12.4 mL of 0.1 mol/L to pH 8.5: degree of acidity is the mL',

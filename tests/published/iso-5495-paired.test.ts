@@ -28,7 +28,13 @@ for (const [tasters, ...expected] of oneSided) {
   }
 }
 
-for (const [tasters, expected] of [[10, 9], [15, 12], [20, 15], [30, 21], [40, 27]] as const) {
+for (const [tasters, expected] of [
+  [10, 9],
+  [15, 12],
+  [20, 15],
+  [30, 21],
+  [40, 27],
+] as const) {
   publishedCheck({
     id: 'P-9.3',
     of: ['panel/least-correct'],
@@ -70,7 +76,9 @@ publishedCheck({
   source: `${ISO}, note 1 to table A.3`,
   status: 'published inputs',
   expected: (2 * 40) / 60 - 1 + 2 * 1.64 * Math.sqrt((60 * 40 - 40 ** 2) / 60 ** 3),
-  got: () => similarity({ test: 'paired', tasters: 60, correct: 40, marginShare: 0.5, confidence: 0.95, method: 'normal' }).highShare,
+  got: () =>
+    similarity({ test: 'paired', tasters: 60, correct: 40, marginShare: 0.5, confidence: 0.95, method: 'normal' })
+      .highShare,
   tolerance: { absolute: 0.005 * 2 * Math.sqrt((60 * 40 - 40 ** 2) / 60 ** 3) },
   why: 'z is printed with two decimals',
 })

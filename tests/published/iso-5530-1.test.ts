@@ -8,7 +8,8 @@ publishedCheck({
   source: 'ISO 5530-1, correction to 500 units',
   status: 'from memory',
   expected: 58.373,
-  got: () => farinographAbsorption({ bowlG: 300, flourMassG: 293.2, waterMl: 180, consistencyUnits: 520 }).absorptionPct,
+  got: () =>
+    farinographAbsorption({ bowlG: 300, flourMassG: 293.2, waterMl: 180, consistencyUnits: 520 }).absorptionPct,
   tolerance: { absolute: 5e-4 },
   why: 'half of the third decimal',
 })

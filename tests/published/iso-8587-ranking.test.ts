@@ -42,7 +42,9 @@ describe('8 assessors, 5 samples', () => {
   })
 
   test('A and E differ from B and C, and nothing else', () => {
-    const pairs = got().pairs.filter(({ significant }) => significant).map(({ sample, other }) => sample + other)
+    const pairs = got()
+      .pairs.filter(({ significant }) => significant)
+      .map(({ sample, other }) => sample + other)
     expect(pairs.sort()).toEqual(['AB', 'AC', 'BE', 'CE'])
   })
 })
@@ -82,7 +84,15 @@ publishedCheck({
   status: 'published inputs',
   // rank sums 3.5, 6, 8.5 of J 3, P 3: F = 12/(3·3·4) · 120.5 − 3·3·4; E = 2 (2³ − 2)
   expected: ((12 / 36) * (3.5 ** 2 + 6 ** 2 + 8.5 ** 2) - 36) / (1 - 12 / (3 * 3 * 8)),
-  got: () => friedman({ scores: scoresOf([[1, 2, 3], [1, 2.5, 2.5], [1.5, 1.5, 3]]), alpha: 0.05 }).chiSquared,
+  got: () =>
+    friedman({
+      scores: scoresOf([
+        [1, 2, 3],
+        [1, 2.5, 2.5],
+        [1.5, 1.5, 3],
+      ]),
+      alpha: 0.05,
+    }).chiSquared,
   tolerance: 1e-9,
   why: 'arithmetic',
 })

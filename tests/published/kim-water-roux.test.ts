@@ -10,7 +10,10 @@ const source = 'Kim et al., Journal of Texture Studies, doi 10.1111/jtxs.12204'
 const rows = Array.from({ length: 44 }, (_, i) => (i < 23 ? [5, 7] : [7, 5]))
 const got = () => liking({ scores: scoresOf(rows), control: 'A', confidence: 0.95 })
 
-for (const [key, expected] of [['preferSampleShare', 0.523], ['preferControlShare', 0.477]] as const) {
+for (const [key, expected] of [
+  ['preferSampleShare', 0.523],
+  ['preferControlShare', 0.477],
+] as const) {
   publishedCheck({
     id: 'P-12.2',
     of: ['panel/liking'],

@@ -8,6 +8,10 @@ for (const c of cases) {
     ['H, corrected for ties', c.expected.H, () => got().h],
     ['df', c.expected.df, () => got().df],
     ['p', c.expected.p, () => got().p],
-    ...c.expected.mean_ranks.map((rank, i): [string, number, () => number] => [`mean rank ${i + 1}`, rank, () => got().arms[i]!.meanRank]),
+    ...c.expected.mean_ranks.map((rank, i): [string, number, () => number] => [
+      `mean rank ${i + 1}`,
+      rank,
+      () => got().arms[i]!.meanRank,
+    ]),
   ])
 }

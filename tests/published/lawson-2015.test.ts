@@ -2,7 +2,8 @@ import { fitAdditive } from '@/lib/calc/analysis/fit-additive'
 import { studentizedRangeTail } from '@/lib/calc/distributions/studentized-range-tail'
 import { publishedCheck } from '@/tests/support/published-check'
 
-const source = 'J. Lawson, Design and Analysis of Experiments with R, 2015, chapter 2: height of bread after 35, 40 and 45 min of rising'
+const source =
+  'J. Lawson, Design and Analysis of Experiments with R, 2015, chapter 2: height of bread after 35, 40 and 45 min of rising'
 const heights = {
   '35': [4.5, 5, 5.5, 6.75],
   '40': [6.5, 6.5, 10.5, 9.5],

@@ -20,7 +20,13 @@ publishedCheck({
   why: 'exact arithmetic',
 })
 test("P-5.13 a supplier's 1 % is above the textbook range of 0.1 to 0.5 % (from memory): a warning, no refusal", () => {
-  const range = { substance: 'lecithin', form: 'lecithin', minMgPerKgFlour: 1000, maxMgPerKgFlour: 5000, source: 'textbook range, from memory' }
+  const range = {
+    substance: 'lecithin',
+    form: 'lecithin',
+    minMgPerKgFlour: 1000,
+    maxMgPerKgFlour: 5000,
+    source: 'textbook range, from memory',
+  }
   const result = checkDose({
     sources: [{ lineId: 'l', substance: 'lecithin', form: 'lecithin', massG: 10, activeShare: 1 }],
     flourMassG: 1000,

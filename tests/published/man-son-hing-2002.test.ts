@@ -13,7 +13,8 @@ for (const [level, estimate, low, high, expected, clearly] of [
     publishedCheck({
       of: ['analysis/gain-verdict'],
       what: `${level}; ${what}`,
-      source: 'M. Man-Son-Hing et al., Determination of the clinical importance of study results, J. Gen. Intern. Med. 17, 2002',
+      source:
+        'M. Man-Son-Hing et al., Determination of the clinical importance of study results, J. Gen. Intern. Med. 17, 2002',
       status: 'from memory; intervals made up',
       expected: word,
       got,

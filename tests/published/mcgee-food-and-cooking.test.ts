@@ -25,5 +25,15 @@ for (const [id, of, what, expected, got] of [
   ['Q-7.2', 'staling/firmness-at', 'from 2 towards 10, two days at 20 °C', 5.1478, () => firm(20)],
   ['Q-7.2', 'staling/firmness-at', 'from 2 towards 10, two days at 5 °C', 8.3987, () => firm(5)],
 ] as const) {
-  publishedCheck({ id, of: [of], what, source, status: 'published inputs', expected, got, tolerance: { relative: 5e-5 }, why: 'worked to five digits' })
+  publishedCheck({
+    id,
+    of: [of],
+    what,
+    source,
+    status: 'published inputs',
+    expected,
+    got,
+    tolerance: { relative: 5e-5 },
+    why: 'worked to five digits',
+  })
 }

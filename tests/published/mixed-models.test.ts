@@ -11,7 +11,11 @@ type Case = MixedCase & {
 const cases: readonly Case[] = data
 
 const questionOf = ({ inputs }: Case) => ({
-  rows: inputs.rows.map(({ arm = 'all', batch, sample, y }) => ({ arm, factors: { batch, ...(sample === undefined ? {} : { sample }) }, y })),
+  rows: inputs.rows.map(({ arm = 'all', batch, sample, y }) => ({
+    arm,
+    factors: { batch, ...(sample === undefined ? {} : { sample }) },
+    y,
+  })),
   model: { arms: inputs.arms, random: inputs.random },
 })
 

@@ -7,7 +7,8 @@ import cases from './data/nested-loaves.json'
 // The fit of batches as random tests them against loaves by the same table.
 describe.each(cases)('$title, batches random', (c) => {
   const rows = c.inputs.rows.map(({ arm, batch, y }) => ({ arm, factors: { batch }, y }))
-  const tested = () => fitMixedModel({ rows, model: { arms: c.inputs.arms, random: ['batch'] } }).varianceComponents[0]!.test!
+  const tested = () =>
+    fitMixedModel({ rows, model: { arms: c.inputs.arms, random: ['batch'] } }).varianceComponents[0]!.test!
   const figures: [string, number, () => number, number][] = [
     ['df of batches', c.expected.df_batch, () => tested().df1, 0],
     ['df of loaves', c.expected.df_loaf, () => tested().df2, 0],
@@ -49,7 +50,11 @@ describe.each(cases)('$title', (c) => {
     ['variance of loaves in a batch', e.var_loaf, () => analysis().loafVariation!.sd ** 2],
     ['df of loaves', e.df_loaf, () => analysis().loafVariation!.df],
     ['standard error of a difference', e.se_difference, () => analysis().fit.differences[0]!.se],
-    ...e.means.map((mean, i): [string, number, () => number] => [`mean of ${c.inputs.arms[i]}`, mean, () => analysis().fit.armMeans[i]!.estimate]),
+    ...e.means.map((mean, i): [string, number, () => number] => [
+      `mean of ${c.inputs.arms[i]}`,
+      mean,
+      () => analysis().fit.armMeans[i]!.estimate,
+    ]),
   ]
   for (const [what, expected, got] of figures) {
     publishedCheck({

@@ -5,7 +5,13 @@ import data from './data/nist-strd-nonlinear.json'
 
 const points = (set: { x: readonly number[]; y: readonly number[] }) => set.x.map((x, i) => ({ x, y: set.y[i]! }))
 
-const check = (id: string, of: 'fermentation/fit-rise' | 'staling/fit-firmness', what: string, expected: number, got: () => number) =>
+const check = (
+  id: string,
+  of: 'fermentation/fit-rise' | 'staling/fit-firmness',
+  what: string,
+  expected: number,
+  got: () => number,
+) =>
   publishedCheck({
     id,
     of: [of],
@@ -19,11 +25,16 @@ const check = (id: string, of: 'fermentation/fit-rise' | 'staling/fit-firmness',
   })
 
 const { rat42, misra1a, boxBod } = data
-const rise = () =>
-  fitRise({ readings: points(rat42).map(({ x, y }) => ({ atMin: x, risePct: y })), kind: 'logistic' })
+const rise = () => fitRise({ readings: points(rat42).map(({ x, y }) => ({ atMin: x, risePct: y })), kind: 'logistic' })
 const [b1, b2, b3] = rat42.b as [number, number, number]
 check('Rat42', 'fermentation/fit-rise', 'logistic: upper end b1', b1, () => rise().mostRisePct)
-check('Rat42', 'fermentation/fit-rise', 'logistic: steepest slope b1·b3/4', (b1 * b3) / 4, () => rise().steepestPctPerMin)
+check(
+  'Rat42',
+  'fermentation/fit-rise',
+  'logistic: steepest slope b1·b3/4',
+  (b1 * b3) / 4,
+  () => rise().steepestPctPerMin,
+)
 check('Rat42', 'fermentation/fit-rise', 'logistic: lag (b2 − 2)/b3', (b2 - 2) / b3, () => rise().lagMin)
 check('Rat42', 'fermentation/fit-rise', 'standard deviation of b1', rat42.sd[0]!, () => rise().mostRiseStandardErrorPct)
 check('Rat42', 'fermentation/fit-rise', 'residual sum of squares', rat42.rss, () => rise().residualSumSquares)

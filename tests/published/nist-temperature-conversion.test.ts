@@ -1,10 +1,14 @@
 import { answerOf } from '@/tests/support/answer-of'
 import { publishedCheck } from '@/tests/support/published-check'
 
-const inC = (reading: number) => Number(answerOf('temperature/temperature-reading', { temperaturesIn: 'fahrenheit', reading }).readingTempC)
+const inC = (reading: number) =>
+  Number(answerOf('temperature/temperature-reading', { temperaturesIn: 'fahrenheit', reading }).readingTempC)
 
 // Its rule for rounding a converted reading: to the nearest half of a degree Celsius.
-for (const [f, c] of [[78, 25.5], [76, 24.5]] as const)
+for (const [f, c] of [
+  [78, 25.5],
+  [76, 24.5],
+] as const)
   publishedCheck({
     id: 'Q-12.6',
     of: ['temperature/temperature-reading'],
@@ -24,7 +28,8 @@ publishedCheck({
   source: 'NIST, conversion of temperatures: t/°C = (t/°F − 32)/1.8',
   status: 'from memory',
   expected: 212,
-  got: () => Number(answerOf('temperature/temperature-reading', { temperaturesIn: 'celsius', reading: 100 }).readingTempF),
+  got: () =>
+    Number(answerOf('temperature/temperature-reading', { temperaturesIn: 'celsius', reading: 100 }).readingTempF),
   tolerance: { absolute: 1e-12 },
   why: 'exact by definition',
 })

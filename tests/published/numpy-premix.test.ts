@@ -12,8 +12,18 @@ const asked = {
   mostPremixG: 2000,
 }
 for (const [what, errorShare, scale, spread] of [
-  ['5 g into 95 g on a 0.1 g scale', 0.06, { resolutionG: 0.1, repeatabilityG: 0.05, capacityG: 1000 }, 0.02303307997666364],
-  ['50 g into 950 g twice on a 1 g scale', 0.05, { resolutionG: 1, repeatabilityG: 0.5, capacityG: 15_000 }, 0.023555962500322845],
+  [
+    '5 g into 95 g on a 0.1 g scale',
+    0.06,
+    { resolutionG: 0.1, repeatabilityG: 0.05, capacityG: 1000 },
+    0.02303307997666364,
+  ],
+  [
+    '50 g into 950 g twice on a 1 g scale',
+    0.05,
+    { resolutionG: 1, repeatabilityG: 0.5, capacityG: 15_000 },
+    0.023555962500322845,
+  ],
 ] as const) {
   publishedCheck({
     of: ['dosing/dose-chain', 'weighing/plan-premix'],
@@ -21,7 +31,8 @@ for (const [what, errorShare, scale, spread] of [
     source: 'NumPy 2.4.6, tests/published/data/numpy-premix.py',
     status: 'computed with NumPy 2.4.6: weighed four million times, seed 20261126',
     expected: 2 * spread,
-    got: () => doseChain({ ...asked, errorShare, scales: [{ id: 'scale', ...scale }] }).weighingErrorShare ?? Number.NaN,
+    got: () =>
+      doseChain({ ...asked, errorShare, scales: [{ id: 'scale', ...scale }] }).weighingErrorShare ?? Number.NaN,
     tolerance: { relative: 0.003 },
     why: 'four million draws give a spread to 0.04 %; the first order of the error leaves some 0.1 %',
   })

@@ -6,7 +6,10 @@ const check = (lightness: number, a: number, b: number, expected: number, diviso
     id: 'P-8.5',
     of: ['colour/browning-index'],
     what: `browning index of L ${lightness}, a ${a}, b ${b}, divided by ${divisor}`,
-    source: divisor === '0.17' ? 'E. Palou et al., Journal of Food Science 64, 1999' : 'some later papers than Palou et al. 1999',
+    source:
+      divisor === '0.17'
+        ? 'E. Palou et al., Journal of Food Science 64, 1999'
+        : 'some later papers than Palou et al. 1999',
     status: 'from memory',
     expected,
     got: () => browningIndex({ lightness, a, b }, divisor),

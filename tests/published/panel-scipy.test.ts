@@ -26,11 +26,25 @@ for (const [name, { rows, df, means, comparisons }] of Object.entries(reference.
     check('panel/liking', 'degrees of freedom', df, () => got().df, 0, 'a count')
     const last = means.length - 1
     for (const key of ['low', 'high'] as const) {
-      check('panel/liking', `${key} of the last sample`, means[last]![key], () => got().means[last]![key]!, 1e-12, 'double precision')
+      check(
+        'panel/liking',
+        `${key} of the last sample`,
+        means[last]![key],
+        () => got().means[last]![key]!,
+        1e-12,
+        'double precision',
+      )
     }
     comparisons.forEach((one, i) => {
       for (const key of ['estimate', 't', 'pAdjusted', 'low', 'high'] as const) {
-        check('panel/liking', `${key}, comparison ${i + 1}`, one[key], () => got().comparisons[i]![key], 1e-7, 'nested integrals in SciPy')
+        check(
+          'panel/liking',
+          `${key}, comparison ${i + 1}`,
+          one[key],
+          () => got().comparisons[i]![key],
+          1e-7,
+          'nested integrals in SciPy',
+        )
       }
     })
   })
@@ -40,8 +54,22 @@ for (const { tasters, powerReached, steadyTasters, test, ...asked } of reference
   describe(`tasters for similarity, ${test}`, () => {
     const got = () => tastersForSimilarity({ ...asked, test: test as KnownAnswerTest })
     check('panel/tasters-for-similarity', 'fewest', tasters, () => got().tasters, 0, 'a count')
-    check('panel/tasters-for-similarity', 'from which on it stays', steadyTasters, () => got().steadyTasters, 0, 'a count')
-    check('panel/tasters-for-similarity', 'power reached', powerReached, () => got().powerReached, 1e-11, 'double precision')
+    check(
+      'panel/tasters-for-similarity',
+      'from which on it stays',
+      steadyTasters,
+      () => got().steadyTasters,
+      0,
+      'a count',
+    )
+    check(
+      'panel/tasters-for-similarity',
+      'power reached',
+      powerReached,
+      () => got().powerReached,
+      1e-11,
+      'double precision',
+    )
   })
 }
 

@@ -1,8 +1,11 @@
 import { differenceServings } from '@/lib/calc/panel/difference-servings'
 import { publishedCheck } from '@/tests/support/published-check'
 
-const samples = ['control', 'malt'].flatMap((sample) => ['1', '2'].map((batch) => ({ sample, batch, allergens: 'wheat' })))
-const codes = () => differenceServings({ seed: 's', test: 'triangle', samples, tasters: 300 }).servings.map(({ code }) => Number(code))
+const samples = ['control', 'malt'].flatMap((sample) =>
+  ['1', '2'].map((batch) => ({ sample, batch, allergens: 'wheat' })),
+)
+const codes = () =>
+  differenceServings({ seed: 's', test: 'triangle', samples, tasters: 300 }).servings.map(({ code }) => Number(code))
 
 const check = (what: string, expected: number, got: () => number) =>
   publishedCheck({

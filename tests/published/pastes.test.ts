@@ -7,7 +7,13 @@ import cases from './data/pastes.json'
 for (const c of cases) {
   const got = () =>
     ownVariation({
-      readings: c.inputs.rows.map(({ batch, sample, y }, i) => ({ arm: 'one', block: batch, batch: sample, loaf: String(i), value: y })),
+      readings: c.inputs.rows.map(({ batch, sample, y }, i) => ({
+        arm: 'one',
+        block: batch,
+        batch: sample,
+        loaf: String(i),
+        value: y,
+      })),
       confidence: 0.95,
     })
   checkCase(c, [], 'the mixed model of the reference is fitted in steps', [

@@ -34,9 +34,17 @@ const batches = (inputs: Inputs) => ({
   batchSd: number(inputs, 'sd_batch'),
   loafSd: number(inputs, 'sd_loaf'),
 })
-const anova = (inputs: Inputs) => ({ alpha: number(inputs, 'alpha'), means: list(inputs, 'means'), sd: number(inputs, 'sd') })
+const anova = (inputs: Inputs) => ({
+  alpha: number(inputs, 'alpha'),
+  means: list(inputs, 'means'),
+  sd: number(inputs, 'sd'),
+})
 
-const size = ({ count, countContinuous, power }: CountForPower) => ({ n_per_arm: count, n_continuous: countContinuous ?? NaN, achieved_power: power })
+const size = ({ count, countContinuous, power }: CountForPower) => ({
+  n_per_arm: count,
+  n_continuous: countContinuous ?? NaN,
+  achieved_power: power,
+})
 
 /** The calculation of the catalogue that a case is of, and its figures by the names of the case. */
 function answer(op: string, inputs: Inputs): { of: readonly CalcId[]; figures: () => Figures } {
@@ -46,9 +54,17 @@ function answer(op: string, inputs: Inputs): { of: readonly CalcId[]; figures: (
     case 't2_cv':
       return wanted
         ? { of: ['plan/two-arms-size'], figures: () => size(twoArmsSize({ ...twoArms(inputs), ...wanted })) }
-        : { of: ['plan/two-arms-power'], figures: () => twoArmsPower({ ...twoArms(inputs), countPerArm: number(inputs, 'n_per_arm') }) }
+        : {
+            of: ['plan/two-arms-power'],
+            figures: () => twoArmsPower({ ...twoArms(inputs), countPerArm: number(inputs, 'n_per_arm') }),
+          }
     case 't_paired': {
-      const q = { ...asked(inputs), pairs: number(inputs, 'n_pairs'), difference: number(inputs, 'delta'), sdOfDifferences: number(inputs, 'sd_of_differences') }
+      const q = {
+        ...asked(inputs),
+        pairs: number(inputs, 'n_pairs'),
+        difference: number(inputs, 'delta'),
+        sdOfDifferences: number(inputs, 'sd_of_differences'),
+      }
       return { of: ['plan/paired-power'], figures: () => pairedPower(q) }
     }
     case 'batches':
@@ -57,18 +73,43 @@ function answer(op: string, inputs: Inputs): { of: readonly CalcId[]; figures: (
         figures: () => {
           const found = batchesSize({ ...batches(inputs), power: number(inputs, 'power') })
           const fewer = batchesPower({ ...batches(inputs), batchesPerArm: found.count - 1 }).power
-          return { batches_per_arm: found.count, achieved_power: found.power, power_one_fewer: found.powerOneFewer === fewer ? fewer : NaN }
+          return {
+            batches_per_arm: found.count,
+            achieved_power: found.power,
+            power_one_fewer: found.powerOneFewer === fewer ? fewer : NaN,
+          }
         },
       }
     case 'anova':
       return wanted
-        ? { of: ['plan/anova-size'], figures: () => { const found = anovaSize({ ...anova(inputs), ...wanted }); return { ...size(found), f_effect: found.effectSize } } }
-        : { of: ['plan/anova-power'], figures: () => { const got = anovaPower({ ...anova(inputs), countPerArm: number(inputs, 'n_per_arm') }); return { ...got, f_effect: got.effectSize } } }
+        ? {
+            of: ['plan/anova-size'],
+            figures: () => {
+              const found = anovaSize({ ...anova(inputs), ...wanted })
+              return { ...size(found), f_effect: found.effectSize }
+            },
+          }
+        : {
+            of: ['plan/anova-power'],
+            figures: () => {
+              const got = anovaPower({ ...anova(inputs), countPerArm: number(inputs, 'n_per_arm') })
+              return { ...got, f_effect: got.effectSize }
+            },
+          }
     default: {
-      const q = { ...asked(inputs), controlCount: number(inputs, 'n_control'), armCount: number(inputs, 'n_treatment'), differences: list(inputs, 'deltas'), sd: number(inputs, 'sd') }
+      const q = {
+        ...asked(inputs),
+        controlCount: number(inputs, 'n_control'),
+        armCount: number(inputs, 'n_treatment'),
+        differences: list(inputs, 'deltas'),
+        sd: number(inputs, 'sd'),
+      }
       return {
         of: ['plan/dunnett-power'],
-        figures: () => { const got = dunnettPower(q); return { df: got.df, critical_value: got.criticalValue, power_each: got.powerEach, power_any: got.powerAny } },
+        figures: () => {
+          const got = dunnettPower(q)
+          return { df: got.df, critical_value: got.criticalValue, power_each: got.powerEach, power_any: got.powerAny }
+        },
       }
     }
   }
@@ -97,19 +138,53 @@ describe('the cheapest design of two arms, one dough each a day without blocks, 
   const c = cases.find(({ id }) => id === 'n-t-doc-one')!
   const found = () =>
     cheapestDesign({
-      layout: 'no-blocks', testArmCount: 1, trueDifference: number(c.inputs, 'delta'), worthwhile: 1e-9,
-      confidence: 1 - 2 * number(c.inputs, 'alpha'), power: number(c.inputs, 'power'),
-      blockSd: 0, batchSd: number(c.inputs, 'sd'), loafSd: 0, blockCostMinor: 100, batchCostMinor: 10, loafCostMinor: 1,
-      leastBlocks: 1, mostBlocks: 40, mostBatchesPerBlock: 2, mostLoavesPerBatch: 1, seed: 'published', runs: 20_000,
+      layout: 'no-blocks',
+      testArmCount: 1,
+      trueDifference: number(c.inputs, 'delta'),
+      worthwhile: 1e-9,
+      confidence: 1 - 2 * number(c.inputs, 'alpha'),
+      power: number(c.inputs, 'power'),
+      blockSd: 0,
+      batchSd: number(c.inputs, 'sd'),
+      loafSd: 0,
+      blockCostMinor: 100,
+      batchCostMinor: 10,
+      loafCostMinor: 1,
+      leastBlocks: 1,
+      mostBlocks: 40,
+      mostBatchesPerBlock: 2,
+      mostLoavesPerBatch: 1,
+      seed: 'published',
+      runs: 20_000,
     })
-  const check = { of: ['plan/cheapest-design'] as const, source: c.source, status: `computed with ${c.computedWith}; second route: ${c.checkedWith}` }
+  const check = {
+    of: ['plan/cheapest-design'] as const,
+    source: c.source,
+    status: `computed with ${c.computedWith}; second route: ${c.checkedWith}`,
+  }
   const { n_per_arm: count = NaN, achieved_power: power = NaN } = c.expected
-  publishedCheck({ ...check, what: 'doughs of each arm', expected: count, got: () => found().designs[0]!.blocks, tolerance: 0, why: 'a count' })
   publishedCheck({
-    ...check, what: 'its power', expected: power, got: () => found().designs[0]!.power, tolerance: 1e-6, why: 'stated accuracy',
+    ...check,
+    what: 'doughs of each arm',
+    expected: count,
+    got: () => found().designs[0]!.blocks,
+    tolerance: 0,
+    why: 'a count',
   })
   publishedCheck({
-    ...check, what: 'its power, simulated', expected: power, got: () => found().simulated.power,
-    tolerance: { absolute: 0.0085 }, why: 'four Monte Carlo standard errors of 20,000 runs',
+    ...check,
+    what: 'its power',
+    expected: power,
+    got: () => found().designs[0]!.power,
+    tolerance: 1e-6,
+    why: 'stated accuracy',
+  })
+  publishedCheck({
+    ...check,
+    what: 'its power, simulated',
+    expected: power,
+    got: () => found().simulated.power,
+    tolerance: { absolute: 0.0085 },
+    why: 'four Monte Carlo standard errors of 20,000 runs',
   })
 })

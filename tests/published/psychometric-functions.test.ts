@@ -20,7 +20,10 @@ for (const { title, inputs, expected, ...one } of cases) {
   })
 }
 
-for (const [test, expected] of [['triangle', 0.418], ['duo-trio', 0.582]] as const) {
+for (const [test, expected] of [
+  ['triangle', 0.418],
+  ['duo-trio', 0.582],
+] as const) {
   publishedCheck({
     of: ['panel/correct-share'],
     what: `${test} at d′ 1 as printed`,

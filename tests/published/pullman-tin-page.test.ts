@@ -4,9 +4,25 @@ import { publishedCheck } from '@/tests/support/published-check'
 
 const source = 'Kitchen page on pullman tins'
 const ML_PER_IN3 = 16.387064
-const side = { topLengthMm: 13 * 25.4, topWidthMm: 4 * 25.4, baseLengthMm: 13 * 25.4, baseWidthMm: 4 * 25.4, depthMm: 4 * 25.4 }
+const side = {
+  topLengthMm: 13 * 25.4,
+  topWidthMm: 4 * 25.4,
+  baseLengthMm: 13 * 25.4,
+  baseWidthMm: 4 * 25.4,
+  depthMm: 4 * 25.4,
+}
 
-publishedCheck({ id: 'Q-2.2', of: ['tin/tapered-volume'], what: 'pullman of 13 × 4 × 4 in, mL', source, status: 'published', expected: 3408.5, got: () => taperedVolume(side).tinVolumeMl, tolerance: { absolute: 0.05 }, why: 'half of the first decimal' })
+publishedCheck({
+  id: 'Q-2.2',
+  of: ['tin/tapered-volume'],
+  what: 'pullman of 13 × 4 × 4 in, mL',
+  source,
+  status: 'published',
+  expected: 3408.5,
+  got: () => taperedVolume(side).tinVolumeMl,
+  tolerance: { absolute: 0.05 },
+  why: 'half of the first decimal',
+})
 for (const [gPerIn3, expected] of [
   [5, 1040],
   [5.5, 1144],

@@ -6,7 +6,12 @@ import { softerThanControl } from '@/lib/calc/staling/softer-than-control'
 import { publishedCheck } from '@/tests/support/published-check'
 
 const source = 'S. Rahman and S. Simsek, 2020, doi 10.1007/s13197-020-04390-w, table 4'
-const loaves = { control: 605, 'ethoxylated monoglyceride 0.5 %': 812.5, 'gluten 5 %': 850, 'ascorbic acid 150 ppm': 712.5 }
+const loaves = {
+  control: 605,
+  'ethoxylated monoglyceride 0.5 %': 812.5,
+  'gluten 5 %': 850,
+  'ascorbic acid 150 ppm': 712.5,
+}
 
 // The paper gives means. Two batches as far above as below in logarithms have such a mean, and any spread.
 const analysis = () =>

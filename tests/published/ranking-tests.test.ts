@@ -32,9 +32,9 @@ for (const { title, inputs, expected, ...one } of cases) {
         const { rankSums, pairs } = got()
         expect(rankSums.map(({ rankSum }) => rankSum)).toEqual(expected.rank_sums)
         const places = (name: string) => rankSums.findIndex(({ sample }) => sample === name)
-        expect(pairs.filter(({ significant }) => significant).map(({ sample, other }) => [places(sample), places(other)])).toEqual(
-          expected.significant_pairs,
-        )
+        expect(
+          pairs.filter(({ significant }) => significant).map(({ sample, other }) => [places(sample), places(other)]),
+        ).toEqual(expected.significant_pairs)
       })
     } else {
       const got = () => pageTrend({ scores, order: ['A', 'B', 'C', 'D'] })

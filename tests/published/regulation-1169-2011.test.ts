@@ -10,7 +10,17 @@ import { USDA_SR28 } from './data/usda-sr28'
 import { publishedCheck } from '@/tests/support/published-check'
 
 const regulation = 'Regulation (EU) No 1169/2011'
-const none: EnergyParts = { fatG: 0, carbohydrateG: 0, polyolsG: 0, fibreG: 0, proteinG: 0, alcoholG: 0, organicAcidsG: 0, salatrimsG: 0, erythritolG: 0 }
+const none: EnergyParts = {
+  fatG: 0,
+  carbohydrateG: 0,
+  polyolsG: 0,
+  fibreG: 0,
+  proteinG: 0,
+  alcoholG: 0,
+  organicAcidsG: 0,
+  salatrimsG: 0,
+  erythritolG: 0,
+}
 
 for (const [part, kj, kcal] of [
   ['fatG', 37, 9],
@@ -163,7 +173,17 @@ const listed = (lines: readonly (readonly [name: string, massG: number])[], bake
     bakedMassG,
     region: 'eu',
   })
-const oilBread = () => listed([['flour', 1000], ['water', 650], ['oil', 40], ['yeast', 25], ['salt', 20]], 1526.8)
+const oilBread = () =>
+  listed(
+    [
+      ['flour', 1000],
+      ['water', 650],
+      ['oil', 40],
+      ['yeast', 25],
+      ['salt', 20],
+    ],
+    1526.8,
+  )
 publishedCheck({
   id: 'Q-8.2',
   of: ['label/ingredient-list'],
@@ -182,9 +202,22 @@ publishedCheck({
   source: `${regulation}, Article 18(1) and Annex VII A 1`,
   status: 'published inputs',
   expected: 'flour, water, oil, yeast, salt',
-  got: () => [...oilBread().entries].sort((a, b) => a.place - b.place).map(({ name }) => name).join(', '),
+  got: () =>
+    [...oilBread().entries]
+      .sort((a, b) => a.place - b.place)
+      .map(({ name }) => name)
+      .join(', '),
 })
-const cracker = () => listed([['flour', 1000], ['water', 300], ['butter', 250], ['salt', 20]], 1290)
+const cracker = () =>
+  listed(
+    [
+      ['flour', 1000],
+      ['water', 300],
+      ['butter', 250],
+      ['salt', 20],
+    ],
+    1290,
+  )
 publishedCheck({
   id: 'Q-8.3',
   of: ['label/ingredient-list'],
@@ -205,7 +238,18 @@ const weighedIn: readonly (readonly [name: string, massG: number, composition: C
 ]
 const sweetBread = () =>
   nutritionPer100g({
-    lines: weighedIn.map(([name, massG, { fatPct, carbohydratePct, sugarsPct, fibrePct, proteinPct, sodiumMgPer100g }]) => ({ name, massG, fatPct, carbohydratePct, sugarsPct, fibrePct, proteinPct, sodiumMgPer100g })),
+    lines: weighedIn.map(
+      ([name, massG, { fatPct, carbohydratePct, sugarsPct, fibrePct, proteinPct, sodiumMgPer100g }]) => ({
+        name,
+        massG,
+        fatPct,
+        carbohydratePct,
+        sugarsPct,
+        fibrePct,
+        proteinPct,
+        sodiumMgPer100g,
+      }),
+    ),
     carbohydrateIncludesFibre: true,
     bakedMassG: 1823 * 0.88,
   })
@@ -254,7 +298,10 @@ publishedCheck({
   source: `${regulation}, Article 18(1) and Annex VII A 1, ${readingGuide}`,
   status: 'published rule, cake invented',
   expected: 'flour 500, water 250, sugar 100, spirit 30',
-  got: () => spiritCake().entries.map(({ name, massG }) => `${name} ${massG}`).join(', '),
+  got: () =>
+    spiritCake()
+      .entries.map(({ name, massG }) => `${name} ${massG}`)
+      .join(', '),
 })
 for (const [bakedMassG, expected] of [
   [1000, 'left out'],
@@ -267,7 +314,17 @@ for (const [bakedMassG, expected] of [
     source: `${regulation}, Annex VII A 1, ${readingGuide}`,
     status: 'published rule, dough invented',
     expected,
-    got: () => (listed([['flour', 940], ['water', 400], ['salt', 10]], bakedMassG).isWaterLeftOut ? 'left out' : 'listed'),
+    got: () =>
+      listed(
+        [
+          ['flour', 940],
+          ['water', 400],
+          ['salt', 10],
+        ],
+        bakedMassG,
+      ).isWaterLeftOut
+        ? 'left out'
+        : 'listed',
   })
 }
 
@@ -283,7 +340,10 @@ const chips = (isOpened: boolean) =>
       { of: 'chips', name: 'cocoa mass', sharePct: 49 },
       { of: 'chips', name: 'Sugar', sharePct: 50 },
     ],
-    allergens: [{ of: 'flour', allergen: 'wheat' }, { of: 'lecithin', allergen: 'soya' }],
+    allergens: [
+      { of: 'flour', allergen: 'wheat' },
+      { of: 'lecithin', allergen: 'soya' },
+    ],
     bakedMassG: 400,
     region: 'eu',
   })
@@ -317,7 +377,12 @@ publishedCheck({
   got: () => said(chips(false)),
 })
 function said({ entries }: ReturnType<typeof chips>): string {
-  return entries.map((one) => `${one.inside === null ? '' : '('}${one.additiveClass === null ? '' : `${one.additiveClass}: `}${one.name}${one.isEmphasised ? '!' : ''}`).join(', ')
+  return entries
+    .map(
+      (one) =>
+        `${one.inside === null ? '' : '('}${one.additiveClass === null ? '' : `${one.additiveClass}: `}${one.name}${one.isEmphasised ? '!' : ''}`,
+    )
+    .join(', ')
 }
 for (const [exemptMix, massG, expected] of [
   ['spices-or-herbs', 19.9, 'cumin'],
@@ -334,16 +399,26 @@ for (const [exemptMix, massG, expected] of [
     expected,
     got: () =>
       ingredientList({
-        lines: [{ name: 'flour', massG: 1100 }, { name: 'mix', massG, exemptMix }],
+        lines: [
+          { name: 'flour', massG: 1100 },
+          { name: 'mix', massG, exemptMix },
+        ],
         parts: [
           { of: 'mix', name: 'cumin', sharePct: 60 },
           { of: 'mix', name: 'celery', sharePct: 30 },
           { of: 'mix', name: 'silicon dioxide', sharePct: 10, additiveClass: 'anti-caking-agent', eNumber: 'E 551' },
         ],
-        allergens: [{ of: 'cumin', allergen: 'none' }, { of: 'celery', allergen: 'celery' }, { of: 'silicon dioxide', allergen: 'none' }],
+        allergens: [
+          { of: 'cumin', allergen: 'none' },
+          { of: 'celery', allergen: 'celery' },
+          { of: 'silicon dioxide', allergen: 'none' },
+        ],
         bakedMassG: 1000,
         region: 'eu',
-      }).entries.filter(({ mayBeLeftOut }) => mayBeLeftOut).map(({ name }) => name).join(', ') || 'none',
+      })
+        .entries.filter(({ mayBeLeftOut }) => mayBeLeftOut)
+        .map(({ name }) => name)
+        .join(', ') || 'none',
   })
 }
 publishedCheck({
@@ -354,12 +429,26 @@ publishedCheck({
   status: 'published rule, dough invented',
   expected: 'yeast, salt',
   got: () =>
-    listed([['flour', 1040], ['butter', 20], ['yeast', 19.9], ['salt', 18]], 1000).entries.filter(({ mayStandLast }) => mayStandLast).map(({ name }) => name).join(', '),
+    listed(
+      [
+        ['flour', 1040],
+        ['butter', 20],
+        ['yeast', 19.9],
+        ['salt', 18],
+      ],
+      1000,
+    )
+      .entries.filter(({ mayStandLast }) => mayStandLast)
+      .map(({ name }) => name)
+      .join(', '),
 })
 
 const additive = (line: Omit<LabelLine, 'massG'>, allergen?: AllergenStatement) =>
   ingredientList({
-    lines: [{ name: 'flour', massG: 1000 }, { massG: 1, ...line }],
+    lines: [
+      { name: 'flour', massG: 1000 },
+      { massG: 1, ...line },
+    ],
     parts: [],
     allergens: allergen === undefined ? [] : [{ of: line.name, allergen }],
     bakedMassG: 900,
@@ -388,6 +477,7 @@ for (const [allergen, expected] of [
     source: `${regulation}, Annex VII C, on additive makers’ pages`,
     status: 'published',
     expected,
-    got: () => additive({ name: 'acetylated starch', additiveClass: 'modified-starch', eNumber: 'E 1420' }, allergen)?.sayAs,
+    got: () =>
+      additive({ name: 'acetylated starch', additiveClass: 'modified-starch', eNumber: 'E 1420' }, allergen)?.sayAs,
   })
 }

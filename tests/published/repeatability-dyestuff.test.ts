@@ -9,7 +9,9 @@ import cases from './data/repeatability-dyestuff.json'
 describe.each(cases)('$title', (c) => {
   const got = () =>
     ownVariation({
-      readings: c.inputs.groups.flatMap((g) => g.values.map((value, i) => ({ arm: 'one', batch: g.name, loaf: String(i), value }))),
+      readings: c.inputs.groups.flatMap((g) =>
+        g.values.map((value, i) => ({ arm: 'one', batch: g.name, loaf: String(i), value })),
+      ),
       confidence: 0.95,
     })
   const figures: [string, number, () => number][] = [
@@ -35,7 +37,11 @@ describe.each(cases)('$title', (c) => {
 })
 
 for (const c of cases) {
-  const got = () => repeatability({ rows: c.inputs.groups.flatMap((g) => g.values.map((y) => ({ batch: g.name, y }))), confidence: 0.95 })
+  const got = () =>
+    repeatability({
+      rows: c.inputs.groups.flatMap((g) => g.values.map((y) => ({ batch: g.name, y }))),
+      confidence: 0.95,
+    })
   const e = c.expected
   checkCase(c, ['comparison/repeatability'], 'double precision', [
     ['mean', e.grand_mean, () => got().grandMean],

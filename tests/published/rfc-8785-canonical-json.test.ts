@@ -20,7 +20,14 @@ describe('RFC 8785', () => {
   it('sorts property names by UTF-16 code units', () => {
     const names = ['\u20ac', '\r', '\ufb33', '1', '\ud83d\ude00', '\u0080', '\u00f6']
     const written = canonicalText(Object.fromEntries(names.map((name) => [name, 0])))
-    expect(Object.keys(JSON.parse(written) as object).filter((name) => name !== '1')).toEqual(['\r', '\u0080', '\u00f6', '\u20ac', '\ud83d\ude00', '\ufb33'])
+    expect(Object.keys(JSON.parse(written) as object).filter((name) => name !== '1')).toEqual([
+      '\r',
+      '\u0080',
+      '\u00f6',
+      '\u20ac',
+      '\ud83d\ude00',
+      '\ufb33',
+    ])
     expect(written.indexOf('"\\r"')).toBeLessThan(written.indexOf('"1"'))
   })
 })
@@ -29,6 +36,10 @@ describe('RFC 8785', () => {
 describe('FIPS 180-4', () => {
   it('hashes the example message', () => {
     expect(hashOfText('abc')).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad')
-    expect(hashOfText('é')).toBe(createHash('sha256').update(Buffer.from([0xc3, 0xa9])).digest('hex'))
+    expect(hashOfText('é')).toBe(
+      createHash('sha256')
+        .update(Buffer.from([0xc3, 0xa9]))
+        .digest('hex'),
+    )
   })
 })

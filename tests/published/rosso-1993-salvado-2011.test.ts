@@ -1,8 +1,4 @@
-import {
-  YEAST_MAXIMUM_TEMP_C,
-  YEAST_MINIMUM_TEMP_C,
-  YEAST_OPTIMUM_TEMP_C,
-} from '@/lib/calc/fermentation/constants'
+import { YEAST_MAXIMUM_TEMP_C, YEAST_MINIMUM_TEMP_C, YEAST_OPTIMUM_TEMP_C } from '@/lib/calc/fermentation/constants'
 import { relativeRateShare } from '@/lib/calc/fermentation/relative-rate'
 import { publishedCheck } from '@/tests/support/published-check'
 

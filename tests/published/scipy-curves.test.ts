@@ -83,13 +83,26 @@ const record = [
   [120, 31],
 ] as const
 const minutesOf = (points: readonly (readonly [number, number])[], wanted: SpeedRule) =>
-  equivalentMinutes({ readings: points.map(([atMin, doughTempC]) => ({ atMin, doughTempC })), referenceTempC: 27 }).rules.find(({ rule }) => rule === wanted)!
-    .minutes
+  equivalentMinutes({
+    readings: points.map(([atMin, doughTempC]) => ({ atMin, doughTempC })),
+    referenceTempC: 27,
+  }).rules.find(({ rule }) => rule === wanted)!.minutes
 for (const [what, expected, got] of [
   ['by growth', 122.58138876640375, () => minutesOf(record, 'cardinal-temperatures')],
   ['by 10 % for one °C', 135.83455554134179, () => minutesOf(record, 'ten-pct-per-degree')],
   ['by a Q10 of 2', 130.7405988153696, () => minutesOf(record, 'q10-of-2')],
-  ['by growth, through the cold end of the yeast’s range', 31.038963846219186, () => minutesOf([[0, -5], [60, 45]], 'cardinal-temperatures')],
+  [
+    'by growth, through the cold end of the yeast’s range',
+    31.038963846219186,
+    () =>
+      minutesOf(
+        [
+          [0, -5],
+          [60, 45],
+        ],
+        'cardinal-temperatures',
+      ),
+  ],
 ] as const) {
   publishedCheck({
     of: ['fermentation/equivalent-minutes'],

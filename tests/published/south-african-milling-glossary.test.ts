@@ -22,7 +22,8 @@ publishedCheck({
   source,
   status: 'published',
   expected: 80_000,
-  got: () => doughMassForPiecesG({ pieces: 160, pieceMassG: 500, lossShares: [], losses: { on: 'dough', combine: 'added' } }),
+  got: () =>
+    doughMassForPiecesG({ pieces: 160, pieceMassG: 500, lossShares: [], losses: { on: 'dough', combine: 'added' } }),
   tolerance: { absolute: 0 },
   why: 'exact arithmetic',
 })
@@ -57,7 +58,14 @@ publishedCheck({
   expected: 17_235,
   got: () =>
     batchCost({
-      lines: [{ lineId: 'dough', name: 'dough', massG: 80_000, prices: [{ validFrom: '2031-01-01', perKgMinor: '215.4375', currency: 'ZAR' }] }],
+      lines: [
+        {
+          lineId: 'dough',
+          name: 'dough',
+          massG: 80_000,
+          prices: [{ validFrom: '2031-01-01', perKgMinor: '215.4375', currency: 'ZAR' }],
+        },
+      ],
       day: '2031-01-01',
     }).totalMinor.toNumber(),
   tolerance: { absolute: 0 },

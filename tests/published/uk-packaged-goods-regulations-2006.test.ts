@@ -27,7 +27,11 @@ for (const [n, batchPackages, isDestructive, printed, paragraph] of [
       source: `${regulations}, ${paragraph}`,
       status: 'published rule, packages invented',
       expected,
-      got: () => (acceptBatchMean({ batchPackages, isDestructive, nominalG: 500, contentsG: sampleOf(n, spreadsBelow) }).isMeanAccepted ? 'accepted' : 'refused'),
+      got: () =>
+        acceptBatchMean({ batchPackages, isDestructive, nominalG: 500, contentsG: sampleOf(n, spreadsBelow) })
+          .isMeanAccepted
+          ? 'accepted'
+          : 'refused',
     })
   }
   publishedCheck({
@@ -36,7 +40,11 @@ for (const [n, batchPackages, isDestructive, printed, paragraph] of [
     source: `${regulations}, ${paragraph}`,
     status: 'published rule, packages invented',
     expected: 'accepted',
-    got: () => (acceptBatchMean({ batchPackages, isDestructive, nominalG: 500, contentsG: new Array<number>(n).fill(500) }).isMeanAccepted ? 'accepted' : 'refused'),
+    got: () =>
+      acceptBatchMean({ batchPackages, isDestructive, nominalG: 500, contentsG: new Array<number>(n).fill(500) })
+        .isMeanAccepted
+        ? 'accepted'
+        : 'refused',
   })
 }
 for (const [meanG, expected] of [
@@ -49,6 +57,7 @@ for (const [meanG, expected] of [
     source: `${regulations}, 4.7`,
     status: 'published rule, packages invented',
     expected,
-    got: () => (judgeLot({ nominalG: 500, contentsG: new Array<number>(60).fill(meanG) }).isMeanEnough ? 'accepted' : 'refused'),
+    got: () =>
+      judgeLot({ nominalG: 500, contentsG: new Array<number>(60).fill(meanG) }).isMeanEnough ? 'accepted' : 'refused',
   })
 }

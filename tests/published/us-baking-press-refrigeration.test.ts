@@ -9,7 +9,9 @@ publishedCheck({
   status: 'published',
   expected: 50_400,
   got: () =>
-    (350 * iceHeatJPerG({ iceTempC: 0, finalTempC: 0, constants: { ...ICE_CONSTANTS, latentHeatJPerG: 144 * 2.326 } })) / 2.326,
+    (350 *
+      iceHeatJPerG({ iceTempC: 0, finalTempC: 0, constants: { ...ICE_CONSTANTS, latentHeatJPerG: 144 * 2.326 } })) /
+    2.326,
   tolerance: { relative: 1e-9 },
   why: 'exact arithmetic; 1 BTU/lb is 2.326 J/g',
 })

@@ -25,7 +25,8 @@ publishedCheck({
   source,
   status: 'published',
   expected: 'rye barley oats',
-  got: () => us.notListed.filter((one) => ['wheat', 'spelt', 'khorasan-wheat', 'rye', 'barley', 'oats'].includes(one)).join(' '),
+  got: () =>
+    us.notListed.filter((one) => ['wheat', 'spelt', 'khorasan-wheat', 'rye', 'barley', 'oats'].includes(one)).join(' '),
 })
 
 const notice = `${source}, in a law firm's notice`
@@ -44,7 +45,10 @@ publishedCheck({
   source: notice,
   status: 'published',
   expected: 'lecithin (soy)',
-  got: () => draft([{ of: 'lecithin', allergen: 'soya' }]).entries.map(({ name, sourceInBrackets }) => `${name} (${sourceInBrackets})`).join(''),
+  got: () =>
+    draft([{ of: 'lecithin', allergen: 'soya' }])
+      .entries.map(({ name, sourceInBrackets }) => `${name} (${sourceInBrackets})`)
+      .join(''),
 })
 publishedCheck({
   id: 'Q-8.8',
@@ -73,7 +77,8 @@ publishedCheck({
   source: notice,
   status: 'published list, food invented',
   expected: 16,
-  got: () => (draft(ALLERGENS.map((allergen) => ({ of: allergen, allergen }))).containsSentence ?? '').split(',').length,
+  got: () =>
+    (draft(ALLERGENS.map((allergen) => ({ of: allergen, allergen }))).containsSentence ?? '').split(',').length,
   tolerance: { absolute: 0 },
   why: 'a count: eight groups of one name and eight nuts',
 })

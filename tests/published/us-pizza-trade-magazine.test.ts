@@ -12,7 +12,15 @@ publishedCheck({
   source: 'US pizza trade magazine, June 2018',
   status: 'published',
   expected: 65,
-  got: () => waterTempByFactor({ wantedTemp: 80, roomTemp: 75, flourTemp: 65, preFermentTemp: null, frictionFactor: 35, unit: 'fahrenheit' }),
+  got: () =>
+    waterTempByFactor({
+      wantedTemp: 80,
+      roomTemp: 75,
+      flourTemp: 65,
+      preFermentTemp: null,
+      frictionFactor: 35,
+      unit: 'fahrenheit',
+    }),
   tolerance: { relative: 1e-12 },
   why: 'exact arithmetic',
 })
@@ -23,7 +31,15 @@ publishedCheck({
   source: 'US pizza trade magazine, spring 2003 (formula)',
   status: 'published inputs',
   expected: 36,
-  got: () => frictionFactor({ actualTemp: 82, roomTemp: 75, flourTemp: 70, waterTemp: 65, preFermentTemp: null, unit: 'fahrenheit' }),
+  got: () =>
+    frictionFactor({
+      actualTemp: 82,
+      roomTemp: 75,
+      flourTemp: 70,
+      waterTemp: 65,
+      preFermentTemp: null,
+      unit: 'fahrenheit',
+    }),
   tolerance: { relative: 1e-12 },
   why: 'exact arithmetic',
 })
@@ -54,7 +70,8 @@ const logged = [
   { actualTemp: 25.1, roomTemp: 23, flourTemp: 21.5, waterTemp: 17, factor: 13.8 },
   { actualTemp: 24, roomTemp: 21, flourTemp: 20.5, waterTemp: 19, factor: 11.5 },
 ] as const
-const factorOf = ({ factor: _, ...readings }: (typeof logged)[number]) => Number(answerOf('temperature/friction-factor', { temperaturesIn: 'celsius', ...readings }).factorDifferenceC)
+const factorOf = ({ factor: _, ...readings }: (typeof logged)[number]) =>
+  Number(answerOf('temperature/friction-factor', { temperaturesIn: 'celsius', ...readings }).factorDifferenceC)
 
 for (const batch of logged)
   publishedCheck({
@@ -77,7 +94,15 @@ publishedCheck({
   expected: 16.4,
   got: () => {
     const frictionFactor = logged.reduce((sum, batch) => sum + factorOf(batch), 0) / logged.length
-    return Number(answerOf('temperature/water-temp-by-factor', { temperaturesIn: 'celsius', wantedTemp: 25, roomTemp: 24, flourTemp: 22, frictionFactor }).waterTempC)
+    return Number(
+      answerOf('temperature/water-temp-by-factor', {
+        temperaturesIn: 'celsius',
+        wantedTemp: 25,
+        roomTemp: 24,
+        flourTemp: 22,
+        frictionFactor,
+      }).waterTempC,
+    )
   },
   tolerance: { absolute: 1e-9 },
   why: 'exact arithmetic',

@@ -107,7 +107,10 @@ publishedCheck({
   expected: 96.9,
   got: () => {
     const salted = nutrientTotals(
-      straightDough(line('flour', 'flour', 1, { ...F.ndb20129, sodiumMgPer100g: 0 }), line('salt', 'salt', 100, F.ndb02047)),
+      straightDough(
+        line('flour', 'flour', 1, { ...F.ndb20129, sodiumMgPer100g: 0 }),
+        line('salt', 'salt', 100, F.ndb02047),
+      ),
     )
     return salted.totals.find((t) => t.nutrient === 'salt')?.massG ?? Number.NaN
   },
@@ -180,7 +183,11 @@ for (const [id, expected] of [
     expected,
     got: () =>
       balanceArm({
-        control: enriched.lines.map((l) => ({ ...l, standsInFor: l.kind === 'fat' ? (['water', 'fat'] as const) : (['water'] as const), resolutionG: 0 })),
+        control: enriched.lines.map((l) => ({
+          ...l,
+          standsInFor: l.kind === 'fat' ? (['water', 'fat'] as const) : (['water'] as const),
+          resolutionG: 0,
+        })),
         added: [{ ...line('cream', 'dairy', 100, F.ndb01053), standsInFor: ['water', 'fat'], resolutionG: 0 }],
         hold: ['fat', 'water'],
         moves: ['butter', 'water'].map((lineId) => ({ lineId, minG: 0, maxG: null })),
@@ -254,7 +261,12 @@ publishedCheck({
   source: `${source}, row 01125, with a lipid reference text for the 31 % (other sources give 5 to 8 g and 9.44 g)`,
   status,
   expected: 100,
-  got: () => productMassG({ activeMassG: 8.23, activeShare: ((F.ndb01125.fatPct ?? Number.NaN) / 100) * 0.31, strengthShare: 1 }),
+  got: () =>
+    productMassG({
+      activeMassG: 8.23,
+      activeShare: ((F.ndb01125.fatPct ?? Number.NaN) / 100) * 0.31,
+      strengthShare: 1,
+    }),
   tolerance: { absolute: 0.05 },
   why: '8.23 g is rounded to 0.01 g',
 })
@@ -272,46 +284,98 @@ publishedCheck({
 
 // Test doughs against an enriched white dough, as a head baker accepts them: worked by mass balance from the rows named.
 const butterGone = [{ lineId: 'butter', massG: 0 }] as const
-const dose = (id: string, massG: number, marks: Parameters<typeof armLine>[4]) => [armLine(id, 'other', massG, compositionOfRow(id), ['water', ...(marks ?? [])])]
+const dose = (id: string, massG: number, marks: Parameters<typeof armLine>[4]) => [
+  armLine(id, 'other', massG, compositionOfRow(id), ['water', ...(marks ?? [])]),
+]
 const byOil = armOfEnriched({ added: dose('oil-canola', 81.11, ['fat']), set: butterGone, hold: ['fat', 'water'] })
 const withYolk = armOfEnriched({ added: dose('egg-yolk', 60, ['fat']), hold: ['water', 'fat'] })
 const withMalt = armOfEnriched({ added: dose('malt-syrup', 40, ['sugars']), hold: ['water', 'sugars'] })
-const withMilk = armOfEnriched({ added: dose('milk-powder-nonfat', 30, ['fat']), hold: ['water', 'fat', 'salt'], frees: ['salt'] })
-const withLactose = armOfEnriched({ added: dose('milk-powder-nonfat', 30, ['fat', 'sugars']), hold: ['water', 'fat', 'salt', 'sugars'], frees: ['salt'] })
+const withMilk = armOfEnriched({
+  added: dose('milk-powder-nonfat', 30, ['fat']),
+  hold: ['water', 'fat', 'salt'],
+  frees: ['salt'],
+})
+const withLactose = armOfEnriched({
+  added: dose('milk-powder-nonfat', 30, ['fat', 'sugars']),
+  hold: ['water', 'fat', 'salt', 'sugars'],
+  frees: ['salt'],
+})
 const milkSaltLocked = armOfEnriched({ added: dose('milk-powder-nonfat', 30, ['fat']), hold: ['water', 'fat', 'salt'] })
 const withHoney = armOfEnriched({ added: dose('honey', 60, ['sugars']), hold: ['water', 'sugars'] })
 const muchHoney = armOfEnriched({ added: dose('honey', 100, ['sugars']), hold: ['water', 'sugars'] })
-const gluten = armOfEnriched({ added: dose('vital-wheat-gluten', 20, []), set: [{ lineId: 'flour', massG: 980 }], hold: ['water'] })
+const gluten = armOfEnriched({
+  added: dose('vital-wheat-gluten', 20, []),
+  set: [{ lineId: 'flour', massG: 980 }],
+  hold: ['water'],
+})
 const lessSalt = armOfEnriched({ set: [{ lineId: 'salt', massG: 12 }], hold: [] })
 const noSugar = armOfEnriched({ set: [{ lineId: 'sugar', massG: 0 }], hold: [] })
-const raisins = (marks: Parameters<typeof armLine>[4]) => armOfEnriched({ added: [armLine('raisins', 'other', 300, compositionOfRow('raisins'), marks)], hold: ['water'] })
-const soda = (frees: string[]) => armOfEnriched({ added: dose('baking-soda', 12, []), hold: ['salt', 'water', 'fat', 'sugars'], frees })
-const reasonOf = (arm: ReturnType<typeof armOfEnriched>, total: string) => arm.reasons.find((each) => each.total === total)
+const raisins = (marks: Parameters<typeof armLine>[4]) =>
+  armOfEnriched({ added: [armLine('raisins', 'other', 300, compositionOfRow('raisins'), marks)], hold: ['water'] })
+const soda = (frees: string[]) =>
+  armOfEnriched({ added: dose('baking-soda', 12, []), hold: ['salt', 'water', 'fat', 'sugars'], frees })
+const reasonOf = (arm: ReturnType<typeof armOfEnriched>, total: string) =>
+  arm.reasons.find((each) => each.total === total)
 
 for (const [id, what, expected, got] of [
-  ['Q-5.1', 'butter replaced by canola oil at equal fat: oil, g', 81.11, () => replacementMassG({ removedG: 100, ofPct: compositionOfRow('butter-unsalted').fatPct ?? 0, byPct: 100 })],
+  [
+    'Q-5.1',
+    'butter replaced by canola oil at equal fat: oil, g',
+    81.11,
+    () => replacementMassG({ removedG: 100, ofPct: compositionOfRow('butter-unsalted').fatPct ?? 0, byPct: 100 }),
+  ],
   ['Q-5.1', 'butter replaced by canola oil, fat and water held: water, g', 617.958, () => massOf(byOil, 'water')],
   ['Q-5.2', '60 g of egg yolk, water and fat held: butter, g', 80.367, () => massOf(withYolk, 'butter')],
   ['Q-5.2', '60 g of egg yolk, water and fat held: water, g', 572.108, () => massOf(withYolk, 'water')],
   ['Q-5.3', '40 g of malt syrup, water and sugars held: sugar, g', 51.423, () => massOf(withMalt, 'sugar')],
   ['Q-5.3', '40 g of malt syrup, water and sugars held: water, g', 591.557, () => massOf(withMalt, 'water')],
-  ['Q-5.4', '30 g of skimmed milk powder, water, fat and salt held: water, g', 599.103, () => massOf(withMilk, 'water')],
-  ['Q-5.4', '30 g of skimmed milk powder, water, fat and salt held: butter, g', 99.715, () => massOf(withMilk, 'butter')],
+  [
+    'Q-5.4',
+    '30 g of skimmed milk powder, water, fat and salt held: water, g',
+    599.103,
+    () => massOf(withMilk, 'water'),
+  ],
+  [
+    'Q-5.4',
+    '30 g of skimmed milk powder, water, fat and salt held: butter, g',
+    99.715,
+    () => massOf(withMilk, 'butter'),
+  ],
   ['Q-5.4', '30 g of skimmed milk powder, water, fat and salt held: salt, g', 17.586, () => massOf(withMilk, 'salt')],
   ['Q-5.4', 'the same with lactose counted and sugars held: sugar, g', 64.375, () => massOf(withLactose, 'sugar')],
   ['Q-5.4', 'the same with lactose counted and sugars held: water, g', 599.106, () => massOf(withLactose, 'water')],
-  ['Q-5.4', 'the same with salt locked: salt too much, g', 0.4, () => reasonOf(milkSaltLocked, 'salt')?.offG ?? Number.NaN],
+  [
+    'Q-5.4',
+    'the same with salt locked: salt too much, g',
+    0.4,
+    () => reasonOf(milkSaltLocked, 'salt')?.offG ?? Number.NaN,
+  ],
   ['Q-5.5', '60 g of honey, water and sugars held: sugar, g', 30.629, () => massOf(withHoney, 'sugar')],
   ['Q-5.5', '60 g of honey, water and sugars held: water, g', 589.74, () => massOf(withHoney, 'water')],
-  ['Q-5.5', '100 g of honey: sugars that cannot be held, g', 2.28, () => reasonOf(muchHoney, 'sugars')?.offG ?? Number.NaN],
+  [
+    'Q-5.5',
+    '100 g of honey: sugars that cannot be held, g',
+    2.28,
+    () => reasonOf(muchHoney, 'sugars')?.offG ?? Number.NaN,
+  ],
   ['Q-5.5', '100 g of honey: water still held, g', 582.899, () => massOf(muchHoney, 'water')],
   ['Q-5.5', '100 g of honey: sugar left, g', 0, () => massOf(muchHoney, 'sugar')],
   ['Q-5.6', '20 g of gluten in place of flour, water held: water, g', 601.033, () => massOf(gluten, 'water')],
   ['Q-5.7', 'salt lowered from 18 to 12 g: salt of the dough, g', -5.814, () => differenceOf(lessSalt, 'salt')],
   ['Q-5.8', 'without sugar: dough mass, g', -80, () => differenceOf(noSugar, 'dough-mass')],
   ['Q-5.9', '300 g of raisins, whose water does not count: water, g', 600, () => massOf(raisins([]), 'water')],
-  ['Q-5.9', '300 g of raisins, whose water is asked to count: water, g', 553.664, () => massOf(raisins(['water']), 'water')],
-  ['Q-5.11', '12 g of baking soda, salt locked: salt too much, g', 8.208, () => reasonOf(soda([]), 'salt')?.offG ?? Number.NaN],
+  [
+    'Q-5.9',
+    '300 g of raisins, whose water is asked to count: water, g',
+    553.664,
+    () => massOf(raisins(['water']), 'water'),
+  ],
+  [
+    'Q-5.11',
+    '12 g of baking soda, salt locked: salt too much, g',
+    8.208,
+    () => reasonOf(soda([]), 'salt')?.offG ?? Number.NaN,
+  ],
   ['Q-5.11', '12 g of baking soda, salt locked: butter untouched, g', 100, () => massOf(soda([]), 'butter')],
   ['Q-5.11', '12 g of baking soda, salt free: salt, g', 9.529, () => massOf(soda(['salt']), 'salt')],
 ] as const) {
@@ -348,7 +412,17 @@ for (const [what, expected, got] of [
   ['flour beside it', 966.528, () => strengthened().replacingFlourG],
   ['gluten on top of 1000 g', 34.631, () => strengthened().onTopGlutenG],
 ] as const) {
-  publishedCheck({ id: 'Q-3.7', of: ['flour/gluten-to-protein'], what, source: `${source}, rows 20481, 48052`, status, expected, got, tolerance: { absolute: 5e-4 }, why: 'half of the third decimal' })
+  publishedCheck({
+    id: 'Q-3.7',
+    of: ['flour/gluten-to-protein'],
+    what,
+    source: `${source}, rows 20481, 48052`,
+    status,
+    expected,
+    got,
+    tolerance: { absolute: 5e-4 },
+    why: 'half of the third decimal',
+  })
 }
 
 const wholeMeal = {
@@ -361,7 +435,21 @@ const wholeMeal = {
 }
 for (const [what, expected, got] of [
   ['whole-wheat to an ash of 0.80 as is, %', 29.73, () => blendToFigure({ ...wholeMeal, basis: 'as-is' }).firstPartPct],
-  ['whole-wheat to an ash of 0.80 on dry matter, % of dry flour', 20.977, () => blendToFigure({ ...wholeMeal, basis: 'moisture', basisMoisturePct: 0 }).firstPartPct],
+  [
+    'whole-wheat to an ash of 0.80 on dry matter, % of dry flour',
+    20.977,
+    () => blendToFigure({ ...wholeMeal, basis: 'moisture', basisMoisturePct: 0 }).firstPartPct,
+  ],
 ] as const) {
-  publishedCheck({ id: 'Q-3.8', of: ['flour/blend-to-figure'], what, source: `${source}, rows 20129, 20080`, status, expected, got, tolerance: { absolute: 5e-4 }, why: 'half of the third decimal' })
+  publishedCheck({
+    id: 'Q-3.8',
+    of: ['flour/blend-to-figure'],
+    what,
+    source: `${source}, rows 20129, 20080`,
+    status,
+    expected,
+    got,
+    tolerance: { absolute: 5e-4 },
+    why: 'half of the third decimal',
+  })
 }

@@ -3,7 +3,8 @@ import { netWeightUncertaintyG } from '@/lib/calc/weighing/net-weight-uncertaint
 import { relativeDoseErrorShare } from '@/lib/calc/weighing/relative-dose-error'
 import { publishedCheck } from '@/tests/support/published-check'
 
-const source = 'United States Pharmacopeia, general chapter 41, Balances: repeatability of at least 0.41 d, k = 2, 0.10 %'
+const source =
+  'United States Pharmacopeia, general chapter 41, Balances: repeatability of at least 0.41 d, k = 2, 0.10 %'
 const status = 'from memory'
 const why = 'the chapter prints two digits; √(2/12) is 0.408'
 const perfect = { resolutionG: 0.001, repeatabilityG: 0 }

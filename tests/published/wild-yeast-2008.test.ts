@@ -21,7 +21,8 @@ const poolishBread: Formula = {
     line('poolish yeast', 'yeast', 0.3, null, { stageId: 'poolish' }),
   ],
 }
-const final = (id: string) => finalDoughView(poolishBread).lines.find((l) => l.lineId === id)?.pctFinalFlour ?? Number.NaN
+const final = (id: string) =>
+  finalDoughView(poolishBread).lines.find((l) => l.lineId === id)?.pctFinalFlour ?? Number.NaN
 const overall = (...ids: string[]) =>
   formulaTotals(poolishBread)
     .lines.filter((l) => ids.includes(l.lineId))
@@ -35,7 +36,17 @@ for (const [what, expected, got] of [
   ['final-dough view: poolish', 104, () => finalDoughView(poolishBread).stages[0]?.pctFinalFlour ?? Number.NaN],
   ['final-dough view: total', 260, () => finalDoughView(poolishBread).totalPctFinalFlour],
 ] as const) {
-  publishedCheck({ id: 'P-1.1', of: ['formula/final-dough-view'], what, source, status: 'published', expected, got, tolerance: { absolute: 0.05 }, why: printed })
+  publishedCheck({
+    id: 'P-1.1',
+    of: ['formula/final-dough-view'],
+    what,
+    source,
+    status: 'published',
+    expected,
+    got,
+    tolerance: { absolute: 0.05 },
+    why: printed,
+  })
 }
 
 for (const [what, expected, got] of [

@@ -3,7 +3,8 @@ import { williamsSquare } from '@/lib/calc/squares/williams-square'
 import { publishedCheck } from '@/tests/support/published-check'
 import { squareCounts } from '@/tests/support/square-counts'
 
-const WILLIAMS = 'E. J. Williams, Australian Journal of Scientific Research A2, 1949; H. J. MacFie et al., Journal of Sensory Studies 4, 1989'
+const WILLIAMS =
+  'E. J. Williams, Australian Journal of Scientific Research A2, 1949; H. J. MacFie et al., Journal of Sensory Studies 4, 1989'
 
 const four = [
   [1, 2, 4, 3],
@@ -25,7 +26,12 @@ four.forEach((row, i) => {
   })
 })
 
-for (const [treatments, rows] of [[4, 4], [5, 10], [6, 6], [7, 14]] as const) {
+for (const [treatments, rows] of [
+  [4, 4],
+  [5, 10],
+  [6, 6],
+  [7, 14],
+] as const) {
   publishedCheck({
     id: 'P-9.8',
     of: ['squares/williams-square'],
@@ -50,7 +56,9 @@ publishedCheck({
     const names = ['w', 'x', 'y', 'z']
     const samples = names.flatMap((sample) => ['1', '2'].map((batch) => ({ sample, batch, allergens: 'wheat' })))
     const { servings } = servingOrders({ seed: 'p', samples, tasters: 8 })
-    const rows = Array.from({ length: 8 }, (_, i) => servings.filter(({ taster }) => taster === i + 1).map(({ sample }) => names.indexOf(sample)))
+    const rows = Array.from({ length: 8 }, (_, i) =>
+      servings.filter(({ taster }) => taster === i + 1).map(({ sample }) => names.indexOf(sample)),
+    )
     const { after } = squareCounts(rows)
     return after.length === 1 ? after[0]! : NaN
   },

@@ -34,7 +34,6 @@ const databaseName = 'browser'
 /** The production build on a database of its own, and people who are signed in without typing. */
 export const test = base.extend<Fixtures & { noise: { lines: string[]; allowed: RegExp[] } }, { app: App }>({
   app: [
-     
     async ({}, use) => {
       const { server, stop } = await startTestServer()
       await makeRolesAndDatabase(server.port, databaseName, server)
@@ -51,8 +50,13 @@ export const test = base.extend<Fixtures & { noise: { lines: string[]; allowed: 
       }
       // The test makes people and cookies by the app's own code, so it has the app's own settings.
       Object.assign(process.env, settings)
-      const served = await serveApp(port, { ...settings, DATABASE_URL: embeddedUrl(gate.port, databaseName, appRole, server.appPassword) })
-      const look = new pg.Pool({ connectionString: embeddedUrl(server.port, databaseName, 'postgres', server.superuserPassword) })
+      const served = await serveApp(port, {
+        ...settings,
+        DATABASE_URL: embeddedUrl(gate.port, databaseName, appRole, server.appPassword),
+      })
+      const look = new pg.Pool({
+        connectionString: embeddedUrl(server.port, databaseName, 'postgres', server.superuserPassword),
+      })
       await use({ url, look, gate })
       await look.end()
       await closeDb()
@@ -65,11 +69,13 @@ export const test = base.extend<Fixtures & { noise: { lines: string[]; allowed: 
 
   baseURL: async ({ app }, use) => use(app.url),
 
-   
   noise: async ({}, use) => {
     const noise: { lines: string[]; allowed: RegExp[] } = { lines: [], allowed: [] }
     await use(noise)
-    expect(noise.lines.filter((line) => !noise.allowed.some((pattern) => pattern.test(line))), 'unexpected errors in the browser').toEqual([])
+    expect(
+      noise.lines.filter((line) => !noise.allowed.some((pattern) => pattern.test(line))),
+      'unexpected errors in the browser',
+    ).toEqual([])
   },
 
   expectNoise: async ({ noise }, use) => use((pattern) => void noise.allowed.push(pattern)),
@@ -98,7 +104,14 @@ export { expect }
 
 /** The cookie that signing in would give. */
 export async function cookieOf(sessionSecret: string, url: string) {
-  return { name: sessionCookie, value: await makeSessionToken(sessionSecret), url: url.replace('http:', 'https:'), secure: true, httpOnly: true, sameSite: 'Lax' as const }
+  return {
+    name: sessionCookie,
+    value: await makeSessionToken(sessionSecret),
+    url: url.replace('http:', 'https:'),
+    secure: true,
+    httpOnly: true,
+    sameSite: 'Lax' as const,
+  }
 }
 
 function listen(context: BrowserContext, lines: string[]): void {

@@ -12,7 +12,14 @@ export type ApprovedTrial = {
   /** By position; 0 is the control. */
   armIds: string[]
   /** In the order in which they are to be baked. */
-  batches: { batchId: string; code: string; armId: string; day: number; plannedOrder: number; cleanDownBefore: boolean }[]
+  batches: {
+    batchId: string
+    code: string
+    armId: string
+    day: number
+    plannedOrder: number
+    cleanDownBefore: boolean
+  }[]
   /** Measures by their code. */
   measures: Record<string, string>
 }
@@ -92,14 +99,18 @@ export async function makeApprovedTrial(bakery: TestBakery, shape: Shape = {}): 
       revision: 1,
     },
   })
-  await db().formulaStage.create({ data: { bakeryId, id: stageId, versionId, position: 0, kind: 'final_dough', name: 'Final dough' } })
+  await db().formulaStage.create({
+    data: { bakeryId, id: stageId, versionId, position: 0, kind: 'final_dough', name: 'Final dough' },
+  })
   const control = [
     { ingredientId: flour, pctFlour: 100 },
     { ingredientId: water, pctFlour: 62 },
     { ingredientId: salt, pctFlour: 1.8 },
     { ingredientId: yeast, pctFlour: 1.2 },
   ]
-  await db().formulaLine.createMany({ data: control.map((line, position) => ({ bakeryId, id: uuid(), versionId, stageId, position, ...line })) })
+  await db().formulaLine.createMany({
+    data: control.map((line, position) => ({ bakeryId, id: uuid(), versionId, stageId, position, ...line })),
+  })
   await db().formulaVersion.update({
     where: { bakeryId_id: { bakeryId, id: versionId } },
     data: { contentText: '{}', contentHash: hash, signedAt: now, effectiveAt: now },
@@ -146,7 +157,16 @@ export async function makeApprovedTrial(bakery: TestBakery, shape: Shape = {}): 
   const flourMassG = (pieces * 480) / 1.65
   const armIds = Array.from({ length: arms }, () => uuid())
   for (const [position, armId] of armIds.entries()) {
-    await db().arm.create({ data: { bakeryId, id: armId, trialId, position, name: position === 0 ? 'Control' : `With ${position} % milk powder`, onTop: false } })
+    await db().arm.create({
+      data: {
+        bakeryId,
+        id: armId,
+        trialId,
+        position,
+        name: position === 0 ? 'Control' : `With ${position} % milk powder`,
+        onTop: false,
+      },
+    })
     const added = position > 0 ? [{ ingredientId: position === arms - 1 ? milkPowder : salt, pctFlour: position }] : []
     await db().armLine.createMany({
       data: [...control, ...added].map(({ ingredientId, pctFlour }, place) => {
@@ -166,7 +186,10 @@ export async function makeApprovedTrial(bakery: TestBakery, shape: Shape = {}): 
     })
   }
 
-  await db().trial.update({ where: { bakeryId_id: { bakeryId, id: trialId } }, data: await planOfRows(bakeryId, trialId) })
+  await db().trial.update({
+    where: { bakeryId_id: { bakeryId, id: trialId } },
+    data: await planOfRows(bakeryId, trialId),
+  })
 
   const batches: ApprovedTrial['batches'] = []
   for (let day = 1; day <= days; day++) {
@@ -174,7 +197,14 @@ export async function makeApprovedTrial(bakery: TestBakery, shape: Shape = {}): 
     await db().mixingDay.create({ data: { bakeryId, id: mixingDayId, trialId, number: day, day: null } })
     const ofDay = armIds.flatMap((armId) => Array.from({ length: batchesPerArm }, () => armId))
     for (const [at, armId] of ofDay.entries()) {
-      const batch = { batchId: uuid(), code: String(101 + batches.length * 7), armId, day, plannedOrder: at + 1, cleanDownBefore: day > 1 && at === 0 }
+      const batch = {
+        batchId: uuid(),
+        code: String(101 + batches.length * 7),
+        armId,
+        day,
+        plannedOrder: at + 1,
+        cleanDownBefore: day > 1 && at === 0,
+      }
       batches.push(batch)
       await db().batch.create({
         data: {
@@ -193,6 +223,7 @@ export async function makeApprovedTrial(bakery: TestBakery, shape: Shape = {}): 
       })
     }
   }
-  if (!isUndecided) await db().trial.update({ where: { bakeryId_id: { bakeryId, id: trialId } }, data: { state: 'approved' } })
+  if (!isUndecided)
+    await db().trial.update({ where: { bakeryId_id: { bakeryId, id: trialId } }, data: { state: 'approved' } })
   return { trialId, formulaId, versionId, armIds, batches, measures }
 }

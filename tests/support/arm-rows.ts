@@ -12,7 +12,9 @@ export const armRows = fc
 
 /** True where every arm has two different values. */
 export function eachArmVaries(rows: readonly { arm: string; y: number }[]): boolean {
-  return [...new Set(rows.map((row) => row.arm))].every((arm) => new Set(rows.filter((row) => row.arm === arm).map((row) => row.y)).size > 1)
+  return [...new Set(rows.map((row) => row.arm))].every(
+    (arm) => new Set(rows.filter((row) => row.arm === arm).map((row) => row.y)).size > 1,
+  )
 }
 
 /** The values moved and stretched. */

@@ -9,8 +9,22 @@ import type { DeskCaller } from '../../lib/kitchen/caller'
 import { createBakery, createPerson } from '../../lib/kitchen/people/new-bakery'
 import type { Result } from '../../lib/kitchen/result'
 
-export type TestPerson = { personId: string; name: string; email: string; password: string; sessionSecret: string; caller: DeskCaller }
-export type TestBakery = { bakeryId: string; name: string; owner: TestPerson; head: TestPerson; early: TestPerson; late: TestPerson }
+export type TestPerson = {
+  personId: string
+  name: string
+  email: string
+  password: string
+  sessionSecret: string
+  caller: DeskCaller
+}
+export type TestBakery = {
+  bakeryId: string
+  name: string
+  owner: TestPerson
+  head: TestPerson
+  early: TestPerson
+  late: TestPerson
+}
 
 /** The clock of the tests: a Monday at four in the morning, UTC. */
 export const testNow = new Date('2026-03-02T04:00:00.000Z')
@@ -29,12 +43,22 @@ const cheap = { algorithm: 2, memoryCost: 8, timeCost: 1, parallelism: 1 } as co
  */
 export async function makeBakery(name = 'Mill Row', now: Date = testNow): Promise<TestBakery> {
   const key = randomUUID().slice(0, 8)
-  await db().install.createMany({ data: [{ id: 1, epoch: randomUUID(), kind: 'real', createdAt: now }], skipDuplicates: true })
+  await db().install.createMany({
+    data: [{ id: 1, epoch: randomUUID(), kind: 'real', createdAt: now }],
+    skipDuplicates: true,
+  })
   const bakeryId = await inTransaction((tx) =>
     createBakery(
       tx,
       name,
-      { timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius' },
+      {
+        timeZone: 'Europe/Berlin',
+        locale: 'en-GB',
+        currency: 'EUR',
+        region: 'eu',
+        massUnits: 'metric',
+        temperatureUnits: 'celsius',
+      },
       now,
     ),
   )
@@ -60,7 +84,10 @@ export async function makeBakery(name = 'Mill Row', now: Date = testNow): Promis
 
 /** The value of a result that must be good, or a failure that shows why it is not. */
 export function valueOf<Value>(result: Result<Value>): Value {
-  if (!result.ok) throw new Error(`refused: ${result.refusal.code} ${JSON.stringify(result.refusal.problems)} ${JSON.stringify(result.refusal.facts)}`)
+  if (!result.ok)
+    throw new Error(
+      `refused: ${result.refusal.code} ${JSON.stringify(result.refusal.problems)} ${JSON.stringify(result.refusal.facts)}`,
+    )
   return result.value
 }
 

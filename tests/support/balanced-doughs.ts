@@ -12,7 +12,14 @@ export function compositionOfRow(id: string): Composition {
   return composition
 }
 
-export function armLine(id: string, kind: IngredientKind, massG: number, composition: Composition, marks: readonly StandIn[] = [], resolutionG = 0): ArmLine {
+export function armLine(
+  id: string,
+  kind: IngredientKind,
+  massG: number,
+  composition: Composition,
+  marks: readonly StandIn[] = [],
+  resolutionG = 0,
+): ArmLine {
   return { id, kind, massG, composition, standsInFor: marks, resolutionG, isFlour: kind === 'flour' }
 }
 
@@ -27,9 +34,16 @@ const enrichedDough: readonly ArmLine[] = [
 ]
 
 /** An arm of the enriched dough. Flour and yeast are locked, salt too unless `frees` it. */
-export function armOfEnriched(q: { added?: readonly ArmLine[]; set?: readonly LineSet[]; hold: readonly ArmTotal[]; frees?: readonly string[] }) {
+export function armOfEnriched(q: {
+  added?: readonly ArmLine[]
+  set?: readonly LineSet[]
+  hold: readonly ArmTotal[]
+  frees?: readonly string[]
+}) {
   const set = q.set ?? []
-  const moving = ['water', 'butter', 'sugar', ...(q.frees ?? [])].filter((id) => !set.some(({ lineId }) => lineId === id))
+  const moving = ['water', 'butter', 'sugar', ...(q.frees ?? [])].filter(
+    (id) => !set.some(({ lineId }) => lineId === id),
+  )
   return balanceArm({
     control: enrichedDough,
     added: q.added ?? [],
@@ -40,5 +54,7 @@ export function armOfEnriched(q: { added?: readonly ArmLine[]; set?: readonly Li
   })
 }
 
-export const massOf = ({ lines }: ReturnType<typeof balanceArm>, id: string) => lines.find(({ lineId }) => lineId === id)?.armG ?? Number.NaN
-export const differenceOf = ({ totals }: ReturnType<typeof balanceArm>, total: ArmTotal) => totals.find((each) => each.total === total)?.differenceG ?? Number.NaN
+export const massOf = ({ lines }: ReturnType<typeof balanceArm>, id: string) =>
+  lines.find(({ lineId }) => lineId === id)?.armG ?? Number.NaN
+export const differenceOf = ({ totals }: ReturnType<typeof balanceArm>, total: ArmTotal) =>
+  totals.find((each) => each.total === total)?.differenceG ?? Number.NaN

@@ -7,8 +7,12 @@ type Manifest = { node: Record<string, { filename: string; exportedName: string 
 
 /** Every server action of the build, by `file#name`, with the id under which it is called. */
 export function builtActions(): Map<string, string> {
-  const manifest = JSON.parse(fs.readFileSync(path.join(root, '.next', 'server', 'server-reference-manifest.json'), 'utf8')) as Manifest
-  return new Map(Object.entries(manifest.node).map(([id, { filename, exportedName }]) => [`${filename}#${exportedName}`, id]))
+  const manifest = JSON.parse(
+    fs.readFileSync(path.join(root, '.next', 'server', 'server-reference-manifest.json'), 'utf8'),
+  ) as Manifest
+  return new Map(
+    Object.entries(manifest.node).map(([id, { filename, exportedName }]) => [`${filename}#${exportedName}`, id]),
+  )
 }
 
 export type ActionCall = {
@@ -29,7 +33,15 @@ const emptyState = { answers: 0, values: {}, problems: {}, refusal: null, isStal
  * Calls a server action over HTTP, as a browser would: the arguments in React's own form, the form's fields under
  * a prefix that the last argument names.
  */
-export async function callAction({ url, page, action, bound, fields, cookie, headers = {} }: ActionCall): Promise<Response> {
+export async function callAction({
+  url,
+  page,
+  action,
+  bound,
+  fields,
+  cookie,
+  headers = {},
+}: ActionCall): Promise<Response> {
   const id = builtActions().get(action)
   if (!id) throw new Error(`no such action in the build: ${action}`)
   const body = new FormData()
@@ -38,7 +50,13 @@ export async function callAction({ url, page, action, bound, fields, cookie, hea
   return fetch(`${url}${page}`, {
     method: 'POST',
     redirect: 'manual',
-    headers: { Origin: url, 'Next-Action': id, Accept: 'text/x-component', ...(cookie && { Cookie: cookie }), ...headers },
+    headers: {
+      Origin: url,
+      'Next-Action': id,
+      Accept: 'text/x-component',
+      ...(cookie && { Cookie: cookie }),
+      ...headers,
+    },
     body,
   })
 }

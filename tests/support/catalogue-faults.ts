@@ -3,7 +3,11 @@ import { appRole } from '../../lib/db/embedded/roles'
 import { readTables, type ForeignKey, type Table } from './catalogue'
 
 /** What the database is held against: the lists in lib/db. */
-export type Lists = { withoutBakery: readonly string[]; appendOnly: readonly string[]; keptByTriggers: readonly string[] }
+export type Lists = {
+  withoutBakery: readonly string[]
+  appendOnly: readonly string[]
+  keptByTriggers: readonly string[]
+}
 
 const key = 'bakery_id'
 const notOurs = '_prisma_migrations'
@@ -15,10 +19,14 @@ const notOurs = '_prisma_migrations'
 export async function findCatalogueFaults(client: pg.Client, lists: Lists): Promise<string[]> {
   const tables = await readTables(client)
   const names = tables.map((table) => table.name)
-  const listed = [...lists.withoutBakery, ...lists.appendOnly, ...lists.keptByTriggers].filter((name) => !names.includes(name))
+  const listed = [...lists.withoutBakery, ...lists.appendOnly, ...lists.keptByTriggers].filter(
+    (name) => !names.includes(name),
+  )
   return [
     ...listed.map((name) => `${name}: is in a list but not in the database`),
-    ...tables.flatMap((table) => (lists.withoutBakery.includes(table.name) ? keyFaultsWithoutBakery(table) : keyFaults(table))),
+    ...tables.flatMap((table) =>
+      lists.withoutBakery.includes(table.name) ? keyFaultsWithoutBakery(table) : keyFaults(table),
+    ),
     ...tables.flatMap((table) => [...foreignKeyFaults(table), ...timeFaults(table)]),
     ...tables.flatMap((table) => growthFaults(table, lists.appendOnly)),
     ...(await rightsFaults(client, [...lists.appendOnly, ...lists.keptByTriggers])),
@@ -28,17 +36,23 @@ export async function findCatalogueFaults(client: pg.Client, lists: Lists): Prom
 function keyFaults(table: Table): string[] {
   const faults: string[] = []
   const column = table.columns.find(({ name }) => name === key)
-  if (!column) return [`${table.name}: has no ${key}; if it holds nothing of a bakery, name it in lib/db/tables-without-bakery.ts`]
+  if (!column)
+    return [`${table.name}: has no ${key}; if it holds nothing of a bakery, name it in lib/db/tables-without-bakery.ts`]
   if (column.type !== 'uuid' || !column.required) faults.push(`${table.name}.${key}: must be a uuid and not null`)
   const primary = table.indexes.find((index) => index.primary)
   if (primary?.columns[0] !== key) faults.push(`${table.name}: its primary key must begin with ${key}`)
   // The bakery alone is the key of the bakery itself and of what it has one of: there the key is the way to it.
-  const oneEach = table.name === 'bakery' || table.foreignKeys.some((one) => one.target === 'bakery' && one.columns.join() === key)
-  if (primary?.columns.join() === key && !oneEach) faults.push(`${table.name}: the key ${key} alone needs a foreign key to bakery`)
-  if (table.name === 'bakery' && primary?.columns.join() !== key) faults.push(`bakery: its primary key must be ${key} alone`)
-  if (table.name !== 'bakery' && table.foreignKeys.length === 0) faults.push(`${table.name}: nothing makes sure that its bakery exists`)
+  const oneEach =
+    table.name === 'bakery' || table.foreignKeys.some((one) => one.target === 'bakery' && one.columns.join() === key)
+  if (primary?.columns.join() === key && !oneEach)
+    faults.push(`${table.name}: the key ${key} alone needs a foreign key to bakery`)
+  if (table.name === 'bakery' && primary?.columns.join() !== key)
+    faults.push(`bakery: its primary key must be ${key} alone`)
+  if (table.name !== 'bakery' && table.foreignKeys.length === 0)
+    faults.push(`${table.name}: nothing makes sure that its bakery exists`)
   for (const index of table.indexes) {
-    if (index.columns[0] !== key) faults.push(`${table.name}: ${index.unique ? 'unique key' : 'index'} ${index.name} must begin with ${key}`)
+    if (index.columns[0] !== key)
+      faults.push(`${table.name}: ${index.unique ? 'unique key' : 'index'} ${index.name} must begin with ${key}`)
   }
   for (const one of table.foreignKeys) {
     if (!carriesBakery(one)) faults.push(`${table.name}: foreign key ${one.name} must carry ${key} on both sides`)
@@ -77,7 +91,8 @@ function timeFaults(table: Table): string[] {
   return table.columns.flatMap((column) => {
     if (!/^(timestamp|timestamptz|time|timetz)$/.test(column.type)) return []
     const faults: string[] = []
-    if (column.type !== 'timestamptz' || column.typeLength !== 3) faults.push(`${table.name}.${column.name}: must be timestamptz(3)`)
+    if (column.type !== 'timestamptz' || column.typeLength !== 3)
+      faults.push(`${table.name}.${column.name}: must be timestamptz(3)`)
     if (column.hasDefault) faults.push(`${table.name}.${column.name}: the command gives the time, never a default`)
     return faults
   })
@@ -90,7 +105,9 @@ function growthFaults(table: Table, appendOnly: readonly string[]): string[] {
   const guards = table.triggers.filter((one) => one.calls === 'refuse_change')
   if (!appendOnly.includes(table.name)) {
     // A guard against emptying alone is right where only some rows are frozen.
-    return guards.filter((one) => one.bits & bit.row).map((one) => `${table.name}: trigger ${one.name} says that it only grows, lib/db/append-only.ts does not`)
+    return guards
+      .filter((one) => one.bits & bit.row)
+      .map((one) => `${table.name}: trigger ${one.name} says that it only grows, lib/db/append-only.ts does not`)
   }
   const has = (wanted: number, level: 'row' | 'statement') =>
     guards.some((one) => {

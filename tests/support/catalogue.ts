@@ -1,10 +1,31 @@
 import type pg from 'pg'
 
-export type Column = { name: string; type: string; typeLength: number; required: boolean; hasDefault: boolean; madeByDatabase: boolean; enumLabel: string | null }
+export type Column = {
+  name: string
+  type: string
+  typeLength: number
+  required: boolean
+  hasDefault: boolean
+  madeByDatabase: boolean
+  enumLabel: string | null
+}
 export type Index = { name: string; unique: boolean; primary: boolean; partial: boolean; columns: string[] }
-export type ForeignKey = { name: string; columns: string[]; target: string; targetColumns: string[]; onDelete: string; onUpdate: string }
+export type ForeignKey = {
+  name: string
+  columns: string[]
+  target: string
+  targetColumns: string[]
+  onDelete: string
+  onUpdate: string
+}
 export type Trigger = { name: string; bits: number; calls: string; enabled: string; narrowed: boolean }
-export type Table = { name: string; columns: Column[]; indexes: Index[]; foreignKeys: ForeignKey[]; triggers: Trigger[] }
+export type Table = {
+  name: string
+  columns: Column[]
+  indexes: Index[]
+  foreignKeys: ForeignKey[]
+  triggers: Trigger[]
+}
 
 /** Reads every table of the public schema from PostgreSQL's own catalogue. Names of columns keep their order in the key. */
 export async function readTables(client: pg.Client): Promise<Table[]> {

@@ -26,13 +26,18 @@ export function findOrInstallChromium(): string {
   if (found) return found
   console.log('No Chromium is here; installing one …')
   for (const [program, ...args] of installers()) {
-    const done = spawnSync(program, args, { stdio: 'inherit', env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } })
+    const done = spawnSync(program, args, {
+      stdio: 'inherit',
+      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+    })
     // An `apt-get update` that failed need not stop the installation: the lists may be there.
     if (done.error) continue
     const installed = findChromium()
     if (installed) return installed
   }
-  throw new Error('The browser tests need Chromium: install it (apt-get install chromium, or npx playwright install chromium) and run this again.')
+  throw new Error(
+    'The browser tests need Chromium: install it (apt-get install chromium, or npx playwright install chromium) and run this again.',
+  )
 }
 
 function findChromium(): string | undefined {
@@ -44,5 +49,9 @@ function findChromium(): string | undefined {
 function installers(): [string, ...string[]][] {
   const playwright: [string, ...string[]] = [process.execPath, 'node_modules/playwright/cli.js', 'install', 'chromium']
   if (process.getuid?.() !== 0) return [playwright]
-  return [['apt-get', 'update', '-q'], ['apt-get', 'install', '-y', '-q', '--no-install-recommends', 'chromium'], playwright]
+  return [
+    ['apt-get', 'update', '-q'],
+    ['apt-get', 'install', '-y', '-q', '--no-install-recommends', 'chromium'],
+    playwright,
+  ]
 }

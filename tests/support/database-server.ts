@@ -63,7 +63,8 @@ export async function startTestServer(): Promise<{ server: TestServer; stop: () 
 /** What a power cut would lose is thrown away anyway: no waiting for the disk. */
 async function hurry(server: TestServer): Promise<void> {
   await asAdmin(server, async (admin) => {
-    for (const setting of ['fsync', 'synchronous_commit', 'full_page_writes']) await admin.query(`ALTER SYSTEM SET ${setting} = off`)
+    for (const setting of ['fsync', 'synchronous_commit', 'full_page_writes'])
+      await admin.query(`ALTER SYSTEM SET ${setting} = off`)
     await admin.query('SELECT pg_reload_conf()')
   })
 }
@@ -80,7 +81,9 @@ async function sealTemplate(server: TestServer): Promise<void> {
 }
 
 async function asAdmin(server: TestServer, work: (admin: pg.Client) => Promise<void>): Promise<void> {
-  const admin = new pg.Client({ connectionString: embeddedUrl(server.port, 'postgres', 'postgres', server.superuserPassword) })
+  const admin = new pg.Client({
+    connectionString: embeddedUrl(server.port, 'postgres', 'postgres', server.superuserPassword),
+  })
   await admin.connect()
   try {
     await work(admin)

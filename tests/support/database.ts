@@ -25,7 +25,9 @@ export async function freshDatabase(from: 'template' | 'nothing' = 'template'): 
   const server = inject('testServer')
   const name = `test_${randomBytes(8).toString('hex')}`
   await asAdmin(async (admin) => {
-    await admin.query(`CREATE DATABASE ${name} OWNER ${ownerRole} TEMPLATE ${from === 'template' ? server.template : 'template0'}`)
+    await admin.query(
+      `CREATE DATABASE ${name} OWNER ${ownerRole} TEMPLATE ${from === 'template' ? server.template : 'template0'}`,
+    )
     // Rights on a database are not copied with it; these are the same as in lib/db/embedded/roles.ts.
     await admin.query(`REVOKE ALL ON DATABASE ${name} FROM PUBLIC`)
     await admin.query(`GRANT CONNECT ON DATABASE ${name} TO ${appRole}`)

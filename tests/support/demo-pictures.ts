@@ -26,7 +26,10 @@ export async function takeDemoPictures(page: Page, base: string, email: string, 
   const main = page.getByRole('main')
   await page.goto(`${base}/shift`)
   await picture(page, 'shift')
-  await main.getByRole('link', { name: /in work/ }).first().click()
+  await main
+    .getByRole('link', { name: /in work/ })
+    .first()
+    .click()
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Batch')
   await picture(page, 'batch')
   await page.goto(`${base}/trials`)
@@ -35,11 +38,17 @@ export async function takeDemoPictures(page: Page, base: string, email: string, 
   await expect(page.getByRole('heading', { level: 1 })).toContainText('more specific volume')
   await picture(page, 'result')
   await page.goto(`${base}/decisions`)
-  await main.getByRole('link', { name: /oat loaf/ }).first().click()
+  await main
+    .getByRole('link', { name: /oat loaf/ })
+    .first()
+    .click()
   await expect(page.getByRole('heading', { level: 1 })).toContainText('waiting for the owner')
   await picture(page, 'decision')
   await page.goto(`${base}/formulas`)
-  await main.getByRole('link', { name: /wholemeal/i }).first().click()
+  await main
+    .getByRole('link', { name: /wholemeal/i })
+    .first()
+    .click()
   await picture(page, 'formula')
   await page.goto(`${base}/stores`)
   await picture(page, 'stores')
@@ -48,5 +57,6 @@ export async function takeDemoPictures(page: Page, base: string, email: string, 
 
   const readme = fs.readFileSync('README.md', 'utf8')
   for (const file of fs.readdirSync(folder)) expect(readme, 'README.md').toContain(`tests/browser/pictures/${file}`)
-  for (const [, file] of readme.matchAll(/\((tests\/browser\/pictures\/[\w-]+\.png)\)/g)) expect(fs.existsSync(file ?? ''), file).toBe(true)
+  for (const [, file] of readme.matchAll(/\((tests\/browser\/pictures\/[\w-]+\.png)\)/g))
+    expect(fs.existsSync(file ?? ''), file).toBe(true)
 }

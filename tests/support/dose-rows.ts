@@ -6,10 +6,14 @@ export const ladder = [0, 0.5, 1, 2, 4, 8]
 
 /** Two values at each dose that lie equally far to both sides of the curve: the fit must be the curve itself. */
 export function aboutCurve(curve: (dose: number) => number, off: number, doses: readonly number[] = ladder): DoseRow[] {
-  return doses.flatMap((dose) => [{ dose, y: curve(dose) - off }, { dose, y: curve(dose) + off }])
+  return doses.flatMap((dose) => [
+    { dose, y: curve(dose) - off },
+    { dose, y: curve(dose) + off },
+  ])
 }
 
-export const saturated = (e0: number, emax: number, ed50: number) => (dose: number) => e0 + (emax * dose) / (ed50 + dose)
+export const saturated = (e0: number, emax: number, ed50: number) => (dose: number) =>
+  e0 + (emax * dose) / (ed50 + dose)
 
 /** Any two values at each dose of the ladder. */
 export const anyRows = fc

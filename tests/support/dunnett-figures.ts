@@ -35,11 +35,18 @@ export function checkDunnett(c: (typeof cases)[number]): void {
   describe(c.title, () => {
     check('critical value', c.expected.critical_value, () => compare().criticalValue, 1e-8)
     c.expected.comparisons.forEach((row, i) => {
-      check(`${row.arm}: difference`, row.estimate, () => compare().comparisons[i]!.estimate, c.tolerance.fields.estimate)
+      check(
+        `${row.arm}: difference`,
+        row.estimate,
+        () => compare().comparisons[i]!.estimate,
+        c.tolerance.fields.estimate,
+      )
       check(`${row.arm}: standard error`, row.se, () => compare().comparisons[i]!.se, c.tolerance.fields.se)
       check(`${row.arm}: adjusted p`, row.p_adjusted, () => compare().comparisons[i]!.pAdjusted, 1e-8)
-      if (row.ci_lower !== null) check(`${row.arm}: lower limit`, row.ci_lower, () => compare().comparisons[i]!.low!, c.tolerance.rel)
-      if (row.ci_upper !== null) check(`${row.arm}: upper limit`, row.ci_upper, () => compare().comparisons[i]!.high!, c.tolerance.rel)
+      if (row.ci_lower !== null)
+        check(`${row.arm}: lower limit`, row.ci_lower, () => compare().comparisons[i]!.low!, c.tolerance.rel)
+      if (row.ci_upper !== null)
+        check(`${row.arm}: upper limit`, row.ci_upper, () => compare().comparisons[i]!.high!, c.tolerance.rel)
     })
   })
 }
@@ -48,10 +55,17 @@ export function checkDunnett(c: (typeof cases)[number]): void {
 export function checkDunnettAsBatches(c: (typeof cases)[number]): void {
   const compare = () => {
     const rows = c.inputs.groups.flatMap((group) =>
-      group.values.flatMap((value, i) => [-0.5, 0.5].map((off) => ({ arm: group.name, factors: { batch: `${group.name} ${i}` }, y: value + off }))),
+      group.values.flatMap((value, i) =>
+        [-0.5, 0.5].map((off) => ({ arm: group.name, factors: { batch: `${group.name} ${i}` }, y: value + off })),
+      ),
     )
     const fit = fitMixedModel({ rows, model: { arms: c.inputs.groups.map((group) => group.name), random: ['batch'] } })
-    return compareMixedModelArms({ fit, dfMethod: 'kenward-roger', confidence: c.inputs.confidence, alternative: alternatives[c.inputs.alternative]! })
+    return compareMixedModelArms({
+      fit,
+      dfMethod: 'kenward-roger',
+      confidence: c.inputs.confidence,
+      alternative: alternatives[c.inputs.alternative]!,
+    })
   }
   const check = (what: string, expected: number, got: () => number, tolerance: number) =>
     publishedCheck({
@@ -67,6 +81,8 @@ export function checkDunnettAsBatches(c: (typeof cases)[number]): void {
   describe(`${c.title}, as batches`, () => {
     check('degrees of freedom', c.expected.df, () => compare().df, 1e-9)
     check('critical value', c.expected.critical_value, () => compare().criticalValue, c.tolerance.rel)
-    c.expected.comparisons.forEach((row, i) => check(`${row.arm}: adjusted p`, row.p_adjusted, () => compare().comparisons[i]!.pAdjusted, c.tolerance.rel))
+    c.expected.comparisons.forEach((row, i) =>
+      check(`${row.arm}: adjusted p`, row.p_adjusted, () => compare().comparisons[i]!.pAdjusted, c.tolerance.rel),
+    )
   })
 }

@@ -19,7 +19,8 @@ export type EndedTrial = {
 }
 
 /** Volume in mL of a loaf of 400 g: malt lifts it by about a tenth, yoghurt by next to nothing. */
-const volumeOf = (arm: number, day: number, loaf: number) => 1600 + 20 * day + 7 * loaf + ((day + arm) % 3) * 4 + [0, 160, 8][arm]!
+const volumeOf = (arm: number, day: number, loaf: number) =>
+  1600 + 20 * day + 7 * loaf + ((day + arm) % 3) * 4 + [0, 160, 8][arm]!
 
 /**
  * An invented trial that was planned and approved by the real commands, with a signed formula and priced stores
@@ -37,9 +38,20 @@ export async function makeEndedTrial(
   const stores = q.stores ?? (await makeTrialStores(bakery, now))
   const { trialId, number } = valueOf(await draftTrial.call(as(bakery.late), { content: trialContentOf(stores) }))
   const { planHash, revision } = valueOf(await proposePlan.call(as(bakery.late), { trialId, seenRevision: 1 }))
-  valueOf(await decidePlan.call(as(bakery.owner), { trialId, seenRevision: revision, planHash, verdict: 'approved', note: '' }))
+  valueOf(
+    await decidePlan.call(as(bakery.owner), {
+      trialId,
+      seenRevision: revision,
+      planHash,
+      verdict: 'approved',
+      note: '',
+    }),
+  )
 
-  const batches = await db().batch.findMany({ where: { bakeryId, trialId, kind: 'dough' }, select: { id: true, arm: { select: { position: true } }, mixingDay: { select: { number: true } } } })
+  const batches = await db().batch.findMany({
+    where: { bakeryId, trialId, kind: 'dough' },
+    select: { id: true, arm: { select: { position: true } }, mixingDay: { select: { number: true } } },
+  })
   const reading = (batchId: string, code: string, piece: number | null, repeat: number, value: number) => ({
     bakeryId,
     id: uuid(),
@@ -60,7 +72,9 @@ export async function makeEndedTrial(
     const isLost = arm.position === q.unmeasured
     await db().batch.update({
       where: { bakeryId_id: { bakeryId, id } },
-      data: isLost ? { state: 'lost', stateWhy: 'dropped' } : { state: 'measured', piecesMade: 4, piecesGood: 4, begunAt: now, doneAt: now },
+      data: isLost
+        ? { state: 'lost', stateWhy: 'dropped' }
+        : { state: 'measured', piecesMade: 4, piecesGood: 4, begunAt: now, doneAt: now },
     })
     if (isLost) continue
     await db().reading.createMany({
@@ -68,19 +82,40 @@ export async function makeEndedTrial(
         reading(id, 'dough-temp', null, 1, 26),
         ...[1, 2, 3, 4].flatMap((loaf) => {
           const volume = volumeOf(arm.position, mixingDay.number, loaf)
-          return [reading(id, 'loaf-mass', loaf, 1, 400), reading(id, 'loaf-volume', loaf, 1, volume), reading(id, 'loaf-volume', loaf, 2, volume + 4)]
+          return [
+            reading(id, 'loaf-mass', loaf, 1, 400),
+            reading(id, 'loaf-volume', loaf, 1, volume),
+            reading(id, 'loaf-volume', loaf, 2, volume + 4),
+          ]
         }),
       ],
     })
   }
   await db().trial.update({ where: { bakeryId_id: { bakeryId, id: trialId } }, data: { state: 'baking' } })
-  const ended = state === 'baking' ? { state } : { state, closedAt: now, ...(state === 'stopped' ? { closedWhy: 'The oven is broken.' } : {}) }
-  const trial = await db().trial.update({ where: { bakeryId_id: { bakeryId, id: trialId } }, data: ended, select: { revision: true } })
+  const ended =
+    state === 'baking'
+      ? { state }
+      : { state, closedAt: now, ...(state === 'stopped' ? { closedWhy: 'The oven is broken.' } : {}) }
+  const trial = await db().trial.update({
+    where: { bakeryId_id: { bakeryId, id: trialId } },
+    data: ended,
+    select: { revision: true },
+  })
 
   const arms = await db().arm.findMany({
     where: { bakeryId, trialId },
-    select: { id: true, lines: { select: { stageId: true, ingredientId: true, massG: true }, orderBy: { position: 'asc' } } },
+    select: {
+      id: true,
+      lines: { select: { stageId: true, ingredientId: true, massG: true }, orderBy: { position: 'asc' } },
+    },
     orderBy: { position: 'asc' },
   })
-  return { stores, trialId, number, revision: trial.revision, armIds: arms.map(({ id }) => id), plannedG: arms.map(({ lines }) => lines) }
+  return {
+    stores,
+    trialId,
+    number,
+    revision: trial.revision,
+    armIds: arms.map(({ id }) => id),
+    plannedG: arms.map(({ lines }) => lines),
+  }
 }

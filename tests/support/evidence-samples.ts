@@ -41,7 +41,13 @@ export function measuredBatch(q: {
     begunAt: null,
     piecesMade: values.length,
     piecesGood: values.length,
-    pieces: values.map((value, i) => ({ piece: i + 1, level: levels?.[i] ?? null, value, loafMassG: 400, volumeMl: value === null ? null : 400 * value })),
+    pieces: values.map((value, i) => ({
+      piece: i + 1,
+      level: levels?.[i] ?? null,
+      value,
+      loafMassG: 400,
+      volumeMl: value === null ? null : 400 * value,
+    })),
     conditions: { 'dough-temp': null, 'proof-time': null, 'water-added': null },
     ...change,
   }
@@ -50,8 +56,20 @@ export function measuredBatch(q: {
 /** Three mixing days of two loaves a dough: A makes no difference, B gives about 10 % more. */
 export const maltDoughs: readonly MeasuredBatch[] = (
   [
-    [[4.02, 3.98], [4.05, 4.01], [4.4, 4.44]],
-    [[4.1, 4.14], [4.08, 4.12], [4.52, 4.48]],
-    [[3.95, 3.91], [3.96, 3.98], [4.36, 4.3]],
+    [
+      [4.02, 3.98],
+      [4.05, 4.01],
+      [4.4, 4.44],
+    ],
+    [
+      [4.1, 4.14],
+      [4.08, 4.12],
+      [4.52, 4.48],
+    ],
+    [
+      [3.95, 3.91],
+      [3.96, 3.98],
+      [4.36, 4.3],
+    ],
   ] as const
 ).flatMap((day, i) => day.map((values, arm) => measuredBatch({ arm, day: i + 1, values })))

@@ -3,7 +3,10 @@ import type { ImportFacts } from '@/lib/kitchen/readings/import/load-import-fact
 import { unitsOfBase } from '@/lib/kitchen/readings/units-of-base'
 
 /** An invented trial that is being baked: two arms on two mixing days, codes 101 to 104, measures with their codes as ids. */
-export function importFacts(change: Partial<ImportFacts['trial']> = {}, batches: Partial<ImportFacts['batches'][number]>[] = []): ImportFacts {
+export function importFacts(
+  change: Partial<ImportFacts['trial']> = {},
+  batches: Partial<ImportFacts['batches'][number]>[] = [],
+): ImportFacts {
   return {
     trial: {
       id: '0190a000-0000-7000-8000-000000000001',

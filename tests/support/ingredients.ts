@@ -9,7 +9,12 @@ type Sample = { name: string; kind: IngredientKind; allergens: Allergen[]; figur
 /** Invented ingredients with round figures; nobody looked any of them up. */
 const samples: Record<FormulaIngredientKey, Sample> = {
   breadFlour: { name: 'Bread flour', kind: 'flour', allergens: ['gluten'], figures: { water: 14, protein: 12 } },
-  wholemealFlour: { name: 'Wholemeal flour', kind: 'flour', allergens: ['gluten'], figures: { water: 13, protein: 12 } },
+  wholemealFlour: {
+    name: 'Wholemeal flour',
+    kind: 'flour',
+    allergens: ['gluten'],
+    figures: { water: 13, protein: 12 },
+  },
   ryeFlour: { name: 'Rye flour', kind: 'flour', allergens: ['gluten'], figures: { water: 13 } },
   water: { name: 'Water', kind: 'water', allergens: [], figures: { water: 100 } },
   salt: { name: 'Salt', kind: 'salt', allergens: [], figures: { water: 0, salt: 100 } },
@@ -25,15 +30,36 @@ const samples: Record<FormulaIngredientKey, Sample> = {
 }
 
 /** Puts the samples into a bakery's stores, all allergens checked. @returns their ids */
-export async function makeIngredients(bakeryId: string, now: Date = testNow): Promise<Record<FormulaIngredientKey, string>> {
+export async function makeIngredients(
+  bakeryId: string,
+  now: Date = testNow,
+): Promise<Record<FormulaIngredientKey, string>> {
   const ids = {} as Record<FormulaIngredientKey, string>
   for (const [key, { figures, ...sample }] of Object.entries(samples) as [FormulaIngredientKey, Sample][]) {
     ids[key] = uuid()
     await db().ingredient.create({
-      data: { bakeryId, id: ids[key], ...sample, labelName: sample.name, allergensCheckedAt: now, dustCaution: sample.kind === 'malt', note: '', revision: 1, createdAt: now },
+      data: {
+        bakeryId,
+        id: ids[key],
+        ...sample,
+        labelName: sample.name,
+        allergensCheckedAt: now,
+        dustCaution: sample.kind === 'malt',
+        note: '',
+        revision: 1,
+        createdAt: now,
+      },
     })
     const given = Object.entries(figures) as [Figure, number][]
-    await db().ingredientFigure.createMany({ data: given.map(([figure, gPer100G]) => ({ bakeryId, ingredientId: ids[key], figure, gPer100G, source: 'invented' })) })
+    await db().ingredientFigure.createMany({
+      data: given.map(([figure, gPer100G]) => ({
+        bakeryId,
+        ingredientId: ids[key],
+        figure,
+        gPer100G,
+        source: 'invented',
+      })),
+    })
   }
   return ids
 }

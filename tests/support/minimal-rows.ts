@@ -22,7 +22,8 @@ export class MinimalRows {
     const memo = `${tableName} ${bakeryId}`
     const made = this.#made.get(memo)
     if (made) return made
-    if (path.includes(tableName)) throw new Error(`required foreign keys go in a circle: ${[...path, tableName].join(' → ')}`)
+    if (path.includes(tableName))
+      throw new Error(`required foreign keys go in a circle: ${[...path, tableName].join(' → ')}`)
     const row = await this.prepare(tableName, bakeryId, [], path)
     await this.insert(tableName, row)
     this.#made.set(memo, row)
@@ -30,7 +31,12 @@ export class MinimalRows {
   }
 
   /** A row that is not inserted yet. What it must point at is made, but for the foreign keys named. */
-  async prepare(tableName: string, bakeryId: string, without: readonly string[] = [], path: readonly string[] = []): Promise<Row> {
+  async prepare(
+    tableName: string,
+    bakeryId: string,
+    without: readonly string[] = [],
+    path: readonly string[] = [],
+  ): Promise<Row> {
     const table = this.table(tableName)
     const row: Row = { bakery_id: bakeryId }
     const required = new Set(table.columns.filter((column) => column.required).map((column) => column.name))
@@ -40,16 +46,22 @@ export class MinimalRows {
       for (const [at, column] of one.columns.entries()) row[column] = target[one.targetColumns[at] ?? '']
     }
     for (const column of table.columns) {
-      if (column.required && !(column.name in row) && !column.madeByDatabase) row[column.name] = this.#fill(tableName, column)
+      if (column.required && !(column.name in row) && !column.madeByDatabase)
+        row[column.name] = this.#fill(tableName, column)
     }
     return row
   }
 
   async insert(tableName: string, row: Row): Promise<void> {
-    const columns = Object.keys(row).filter((name) => this.table(tableName).columns.some((column) => column.name === name))
+    const columns = Object.keys(row).filter((name) =>
+      this.table(tableName).columns.some((column) => column.name === name),
+    )
     const names = columns.map((name) => pg.escapeIdentifier(name)).join(', ')
     const places = columns.map((_, at) => `$${at + 1}`).join(', ')
-    await this.client.query(`INSERT INTO ${pg.escapeIdentifier(tableName)} (${names}) VALUES (${places})`, columns.map((name) => row[name]))
+    await this.client.query(
+      `INSERT INTO ${pg.escapeIdentifier(tableName)} (${names}) VALUES (${places})`,
+      columns.map((name) => row[name]),
+    )
   }
 
   table(name: string): Table {

@@ -25,7 +25,12 @@ export type MixedCase = {
  */
 export function checkMixedModel(c: MixedCase, question: () => Parameters<typeof fitMixedModel>[0]): void {
   const { expected, tolerance } = c
-  const check = (what: string, field: string, value: number | undefined, got: (fit: MixedFit) => number | undefined) => {
+  const check = (
+    what: string,
+    field: string,
+    value: number | undefined,
+    got: (fit: MixedFit) => number | undefined,
+  ) => {
     if (value === undefined) return
     publishedCheck({
       of: ['mixed-model/fit-mixed-model'],
@@ -34,7 +39,8 @@ export function checkMixedModel(c: MixedCase, question: () => Parameters<typeof 
       status: `computed with ${c.computedWith}; second route: ${c.checkedWith}`,
       expected: value,
       got: () => got(fitMixedModel(question())) ?? NaN,
-      tolerance: value === 0 ? { absolute: tolerance.zero_abs } : { relative: tolerance.fields[field] ?? tolerance.rel },
+      tolerance:
+        value === 0 ? { absolute: tolerance.zero_abs } : { relative: tolerance.fields[field] ?? tolerance.rel },
       why: 'the worst difference between the two routes, with room; df depend on a Hessian',
     })
   }
@@ -45,7 +51,12 @@ export function checkMixedModel(c: MixedCase, question: () => Parameters<typeof 
   check('REML criterion', 'reml_criterion', expected.reml_criterion, (fit) => fit.remlCriterion)
   check('residual variance', 'residual_variance', expected.residual_variance, (fit) => fit.residualVariance)
   for (const [name, variance] of Object.entries(expected.variance_components)) {
-    check(`variance of ${name}`, '@variance_components', variance, (fit) => fit.varianceComponents.find((own) => own.name === name)?.variance)
+    check(
+      `variance of ${name}`,
+      '@variance_components',
+      variance,
+      (fit) => fit.varianceComponents.find((own) => own.name === name)?.variance,
+    )
   }
   check('a variance is at zero', 'boundary', Number(expected.boundary), (fit) => Number(fit.boundary))
   checkEach('intercept', expected.intercept, {
@@ -65,7 +76,8 @@ export function checkMixedModel(c: MixedCase, question: () => Parameters<typeof 
       p_kenward_roger: (fit) => of(fit)?.kenwardRoger?.p,
     })
   })
-  const tested = (fit: MixedFit, by: 'satterthwaite' | 'kenwardRoger'): JointTest | null | undefined => fit.tests.find(({ term }) => term === 'arm')?.[by]
+  const tested = (fit: MixedFit, by: 'satterthwaite' | 'kenwardRoger'): JointTest | null | undefined =>
+    fit.tests.find(({ term }) => term === 'arm')?.[by]
   checkEach('joint test of the arms', expected.arm_test ?? {}, {
     ndf: (fit) => tested(fit, 'kenwardRoger')?.df1,
     F_kenward_roger: (fit) => tested(fit, 'kenwardRoger')?.f,

@@ -37,25 +37,38 @@ export function mixedTrial(seed: string, shape: Shape): { rows: MixedRow[]; arms
 }
 
 /** Products of a made-up trial, and the n × n matrices that they stand for. */
-export function productsOf(q: { rows: readonly MixedRow[]; model: MixedModel }): { cross: CrossProducts; u: number[][]; groups: number[][][] } {
+export function productsOf(q: { rows: readonly MixedRow[]; model: MixedModel }): {
+  cross: CrossProducts
+  u: number[][]
+  groups: number[][][]
+} {
   const { x } = designMatrix(q)
   const u = x.map((row, i) => [...row, q.rows[i]!.y - 60])
   const random = q.model.random.map((name) => ({ name, levels: q.rows.map((row) => row.factors[name]!) }))
   const cross = crossProducts({ u, random })
-  const groups = cross.names.map((name) => q.rows.map((a) => q.rows.map((b) => (a.factors[name] === b.factors[name] ? 1 : 0))))
+  const groups = cross.names.map((name) =>
+    q.rows.map((a) => q.rows.map((b) => (a.factors[name] === b.factors[name] ? 1 : 0))),
+  )
   return { cross, u, groups }
 }
 
 /** V = I + Σ θₖ Gₖ, whole. */
 export function denseV(groups: readonly number[][][], ratios: readonly number[]): number[][] {
-  return groups[0]!.map((row, i) => row.map((_, j) => groups.reduce((sum, group, k) => sum + ratios[k]! * group[i]![j]!, i === j ? 1 : 0)))
+  return groups[0]!.map((row, i) =>
+    row.map((_, j) => groups.reduce((sum, group, k) => sum + ratios[k]! * group[i]![j]!, i === j ? 1 : 0)),
+  )
 }
 
-export const transposed = (matrix: readonly (readonly number[])[]) => matrix[0]!.map((_, j) => matrix.map((row) => row[j]!))
+export const transposed = (matrix: readonly (readonly number[])[]) =>
+  matrix[0]!.map((_, j) => matrix.map((row) => row[j]!))
 
 /** Expected closeness of every number of a matrix. */
-export const near = (matrix: readonly (readonly number[])[], digits: number) => matrix.map((row) => row.map((value) => expectClose(value, digits)))
+export const near = (matrix: readonly (readonly number[])[], digits: number) =>
+  matrix.map((row) => row.map((value) => expectClose(value, digits)))
 
 function expectClose(value: number, digits: number): unknown {
-  return { asymmetricMatch: (other: unknown) => typeof other === 'number' && Math.abs(other - value) <= 10 ** -digits * (1 + Math.abs(value)) }
+  return {
+    asymmetricMatch: (other: unknown) =>
+      typeof other === 'number' && Math.abs(other - value) <= 10 ** -digits * (1 + Math.abs(value)),
+  }
 }

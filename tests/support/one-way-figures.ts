@@ -7,7 +7,11 @@ import { checkCase, type Figure, type PublishedCase } from './published-case'
 export function checkOneWay(c: (typeof cases)[number]): void {
   const arms = c.inputs.groups.map((group) => group.name)
   const fit = () =>
-    fitAdditive({ rows: c.inputs.groups.flatMap((group) => group.values.map((y) => ({ arm: group.name, y }))), arms, confidence: 0.95 })
+    fitAdditive({
+      rows: c.inputs.groups.flatMap((group) => group.values.map((y) => ({ arm: group.name, y }))),
+      arms,
+      confidence: 0.95,
+    })
   const figures: Figure[] = [
     ['sum of squares between', c.expected.ss_between, () => fit().anova[0]!.sumSquares],
     ['sum of squares within', c.expected.ss_within, () => fit().anova[1]!.sumSquares],
@@ -26,12 +30,19 @@ export function checkOneWay(c: (typeof cases)[number]): void {
 
 type OneWayCase = PublishedCase & {
   inputs: { groups: readonly { name: string; values: readonly number[] }[] }
-  expected: Record<'ss_between' | 'ss_within' | 'ms_between' | 'ms_within' | 'F' | 'p' | 'r_squared' | 'residual_sd' | 'grand_mean', number> & { means: readonly number[] }
+  expected: Record<
+    'ss_between' | 'ss_within' | 'ms_between' | 'ms_within' | 'F' | 'p' | 'r_squared' | 'residual_sd' | 'grand_mean',
+    number
+  > & { means: readonly number[] }
   tolerance: { rel: number; fields: { p: number } }
 }
 
 /** Checks the one-way analysis of variance as it is public, with what else a case has beside the usual figures. */
-export function checkOneWayAnova(c: OneWayCase, why: string, more: readonly [what: string, expected: number, got: (anova: ReturnType<typeof oneWayAnova>) => number][] = []): void {
+export function checkOneWayAnova(
+  c: OneWayCase,
+  why: string,
+  more: readonly [what: string, expected: number, got: (anova: ReturnType<typeof oneWayAnova>) => number][] = [],
+): void {
   const rows = c.inputs.groups.flatMap((group) => group.values.map((y) => ({ arm: group.name, y })))
   const got = () => oneWayAnova({ rows, confidence: 0.95 })
   const e = c.expected

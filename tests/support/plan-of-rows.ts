@@ -10,12 +10,25 @@ export async function planOfRows(bakeryId: string, trialId: string): Promise<{ p
     select: {
       position: true,
       name: true,
-      lines: { select: { stageId: true, ingredientId: true, controlMassG: true, massG: true, weighedG: true, stage: { select: { kind: true, name: true } }, ingredient: { select: { name: true, kind: true } } }, orderBy: { position: 'asc' } },
+      lines: {
+        select: {
+          stageId: true,
+          ingredientId: true,
+          controlMassG: true,
+          massG: true,
+          weighedG: true,
+          stage: { select: { kind: true, name: true } },
+          ingredient: { select: { name: true, kind: true } },
+        },
+        orderBy: { position: 'asc' },
+      },
     },
     orderBy: { position: 'asc' },
   })
   const plan = drawUpPlan(plannedFacts({ declared: { kind: 'look_only' } }), null)
-  const stages = new Map(arms.flatMap(({ lines }) => lines.map(({ stageId, stage }) => [stageId, { id: stageId, ...stage }])))
+  const stages = new Map(
+    arms.flatMap(({ lines }) => lines.map(({ stageId, stage }) => [stageId, { id: stageId, ...stage }])),
+  )
   const { text, hash } = textOfPlan({
     ...plan,
     scale: null,
@@ -26,7 +39,17 @@ export async function planOfRows(bakeryId: string, trialId: string): Promise<{ p
       position,
       name,
       lines: lines.map(({ stageId, ingredientId, ingredient, controlMassG, massG, weighedG }) => ({
-        stageId, ingredientId, ingredient: ingredient.name, kind: ingredient.kind, dose: null, controlG: controlMassG, exactG: massG, weighedG, scaleId: null, changeG: massG - controlMassG, atBound: null,
+        stageId,
+        ingredientId,
+        ingredient: ingredient.name,
+        kind: ingredient.kind,
+        dose: null,
+        controlG: controlMassG,
+        exactG: massG,
+        weighedG,
+        scaleId: null,
+        changeG: massG - controlMassG,
+        atBound: null,
       })),
     })),
   })

@@ -39,7 +39,16 @@ export type PublishedCheck = Named & (OfNumber | OfWord)
 export function publishedCheck(check: PublishedCheck): void {
   const { id = '', of = [], what, source, status } = check
   test(`${id} ${what} (${source}; ${status})`.trim(), ({ task }) => {
-    const figures: CheckFigures = { id, of: [...of], what, source, status, expected: check.expected, got: null, difference: null }
+    const figures: CheckFigures = {
+      id,
+      of: [...of],
+      what,
+      source,
+      status,
+      expected: check.expected,
+      got: null,
+      difference: null,
+    }
     task.meta.check = figures
     if (isOfWord(check)) {
       figures.got = check.got() ?? null

@@ -33,14 +33,25 @@ export function leastWrong(n: number, rate: number): number {
  * rate: beyond it the true rate is higher, but for one chance in a thousand.
  * @param isExact the true rate is the stated one, so that too few are a fault too: a method wider than it says
  */
-export function rateCheck(q: { what: string; stated: number; isExact?: boolean; count: () => { trials: number; wrong: number } }): void {
+export function rateCheck(q: {
+  what: string
+  stated: number
+  isExact?: boolean
+  count: () => { trials: number; wrong: number }
+}): void {
   test(q.what, ({ task }) => {
     const { trials, wrong } = q.count()
     const most = mostWrong(trials, q.stated)
     task.meta.rate = { what: q.what, trials, stated: q.stated, wrong, most }
-    expect(wrong, `${wrong} of ${trials} went wrong; at a rate of ${q.stated} no more than ${most} would`).toBeLessThanOrEqual(most)
+    expect(
+      wrong,
+      `${wrong} of ${trials} went wrong; at a rate of ${q.stated} no more than ${most} would`,
+    ).toBeLessThanOrEqual(most)
     if (q.isExact !== true) return
     const least = leastWrong(trials, q.stated)
-    expect(wrong, `${wrong} of ${trials} went wrong; at a rate of ${q.stated} no fewer than ${least} would`).toBeGreaterThanOrEqual(least)
+    expect(
+      wrong,
+      `${wrong} of ${trials} went wrong; at a rate of ${q.stated} no fewer than ${least} would`,
+    ).toBeGreaterThanOrEqual(least)
   })
 }

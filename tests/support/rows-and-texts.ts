@@ -23,9 +23,16 @@ export async function plansTwice(): Promise<SaidTwice[]> {
   const trials = await db().trial.findMany({
     where: { planText: { not: null } },
     include: {
-      arms: { include: { doses: { orderBy: { position: 'asc' } }, lines: { orderBy: { position: 'asc' } } }, orderBy: { position: 'asc' } },
+      arms: {
+        include: { doses: { orderBy: { position: 'asc' } }, lines: { orderBy: { position: 'asc' } } },
+        orderBy: { position: 'asc' },
+      },
       mixDays: { orderBy: { number: 'asc' } },
-      batches: { where: { kind: 'dough' }, include: { arm: true, mixingDay: true }, orderBy: [{ mixingDay: { number: 'asc' } }, { plannedOrder: 'asc' }] },
+      batches: {
+        where: { kind: 'dough' },
+        include: { arm: true, mixingDay: true },
+        orderBy: [{ mixingDay: { number: 'asc' } }, { plannedOrder: 'asc' }],
+      },
       lines: { orderBy: [{ stageKind: 'asc' }, { ingredientId: 'asc' }] },
       controlVersion: { include: { stages: { orderBy: { position: 'asc' } } } },
       formula: true,
@@ -40,30 +47,90 @@ export async function plansTwice(): Promise<SaidTwice[]> {
       of: `trial ${trial.number}`,
       byRows: {
         declared: {
-          bakery: trial.bakeryId, trial: trial.id, number: trial.number, kind: trial.kind, question: trial.question, note: trial.note, formula: { id: trial.formula.id, name: trial.formula.name },
-          controlVersion: { id: version.id, number: version.number, contentHash: version.contentHash }, measure: trial.measureId, margin: trial.margin, marginUnit: trial.marginUnit, confidencePct: trial.confidencePct,
-          mixingDays: trial.mixingDays, batchesPerArm: trial.batchesPerArm, piecesPerBatch: trial.piecesPerBatch, factor: trial.factorName === null ? undefined : { name: trial.factorName, levels: trial.factorLevels },
-          heldTotals: trial.heldTotals, flourTempC: trial.flourTempC, roomTempC: trial.roomTempC, tapTempC: trial.tapTempC ?? declared.tapTempC,
+          bakery: trial.bakeryId,
+          trial: trial.id,
+          number: trial.number,
+          kind: trial.kind,
+          question: trial.question,
+          note: trial.note,
+          formula: { id: trial.formula.id, name: trial.formula.name },
+          controlVersion: { id: version.id, number: version.number, contentHash: version.contentHash },
+          measure: trial.measureId,
+          margin: trial.margin,
+          marginUnit: trial.marginUnit,
+          confidencePct: trial.confidencePct,
+          mixingDays: trial.mixingDays,
+          batchesPerArm: trial.batchesPerArm,
+          piecesPerBatch: trial.piecesPerBatch,
+          factor: trial.factorName === null ? undefined : { name: trial.factorName, levels: trial.factorLevels },
+          heldTotals: trial.heldTotals,
+          flourTempC: trial.flourTempC,
+          roomTempC: trial.roomTempC,
+          tapTempC: trial.tapTempC ?? declared.tapTempC,
         },
-        process: [version.scalingMassG, version.doughLossPct, version.doughTempC, version.mixTimeS, version.bulkTimeS, version.proofTimeS, version.bakeTempC, version.bakeTimeS],
+        process: [
+          version.scalingMassG,
+          version.doughLossPct,
+          version.doughTempC,
+          version.mixTimeS,
+          version.bulkTimeS,
+          version.proofTimeS,
+          version.bakeTempC,
+          version.bakeTimeS,
+        ],
         stages: version.stages.map(({ id, kind, name }) => ({ id, kind, name })),
         scale: trial.scaleId,
         mixer: trial.mixerId,
-        choices: trial.lines.map(({ stageKind, ingredientId, mayMove, scaleId }) => ({ stageKind, ingredientId, mayMove, scaleId })),
+        choices: trial.lines.map(({ stageKind, ingredientId, mayMove, scaleId }) => ({
+          stageKind,
+          ingredientId,
+          mayMove,
+          scaleId,
+        })),
         arms: trial.arms.map((arm) => ({
           name: arm.name,
           onTop: arm.onTop,
-          doses: arm.doses.map(({ ingredientId, basis, doseOf, value, how, insteadOfId, equalBy, allOfIt }) => ({ ingredientId, basis, doseOf, value, how, insteadOfId, equalBy, allOfIt })),
-          lines: arm.lines.map(({ stageId, ingredientId, controlMassG, massG, weighedG }) => ({ stageId, ingredientId, controlG: controlMassG, exactG: massG, weighedG })),
+          doses: arm.doses.map(({ ingredientId, basis, doseOf, value, how, insteadOfId, equalBy, allOfIt }) => ({
+            ingredientId,
+            basis,
+            doseOf,
+            value,
+            how,
+            insteadOfId,
+            equalBy,
+            allOfIt,
+          })),
+          lines: arm.lines.map(({ stageId, ingredientId, controlMassG, massG, weighedG }) => ({
+            stageId,
+            ingredientId,
+            controlG: controlMassG,
+            exactG: massG,
+            weighedG,
+          })),
         })),
         seed: trial.seed,
         days: trial.mixDays.map(({ number }) => number),
-        batches: trial.batches.map(({ mixingDay, plannedOrder, arm, code, cleanDownBefore }) => ({ day: mixingDay.number, place: plannedOrder, arm: arm.position, code, cleanDownBefore })),
+        batches: trial.batches.map(({ mixingDay, plannedOrder, arm, code, cleanDownBefore }) => ({
+          day: mixingDay.number,
+          place: plannedOrder,
+          arm: arm.position,
+          code,
+          cleanDownBefore,
+        })),
         decidedOn: trial.decisions.filter(({ verdict }) => verdict !== 'sent_back').map(({ planHash }) => planHash),
       },
       byText: {
         declared: { ...declared, measure: declared.measure.id, factor: declared.factor },
-        process: [process.scalingMassG, process.doughLossPct, process.doughTempC, process.mixTimeS, process.bulkTimeS, process.proofTimeS, process.bakeTempC, process.bakeTimeS],
+        process: [
+          process.scalingMassG,
+          process.doughLossPct,
+          process.doughTempC,
+          process.mixTimeS,
+          process.bulkTimeS,
+          process.proofTimeS,
+          process.bakeTempC,
+          process.bakeTimeS,
+        ],
         stages: plan.stages,
         scale: plan.scale?.id ?? null,
         mixer: plan.mixer?.id ?? null,
@@ -71,12 +138,30 @@ export async function plansTwice(): Promise<SaidTwice[]> {
         arms: plan.arms.map((arm) => ({
           name: arm.name,
           onTop: arm.onTop,
-          doses: arm.doses.map(({ ingredientId, basis, doseOf, value, how, insteadOfId, equalBy, allOfIt }) => ({ ingredientId, basis, doseOf, value, how, insteadOfId, equalBy, allOfIt })),
-          lines: arm.lines.map(({ stageId, ingredientId, controlG, exactG, weighedG }) => ({ stageId, ingredientId, controlG, exactG, weighedG })),
+          doses: arm.doses.map(({ ingredientId, basis, doseOf, value, how, insteadOfId, equalBy, allOfIt }) => ({
+            ingredientId,
+            basis,
+            doseOf,
+            value,
+            how,
+            insteadOfId,
+            equalBy,
+            allOfIt,
+          })),
+          lines: arm.lines.map(({ stageId, ingredientId, controlG, exactG, weighedG }) => ({
+            stageId,
+            ingredientId,
+            controlG,
+            exactG,
+            weighedG,
+          })),
         })),
         seed: order?.seed,
         days: Array.from({ length: declared.mixingDays }, (_, i) => i + 1),
-        batches: order?.batches.map(({ cleanDownOf, ...batch }) => ({ ...batch, cleanDownBefore: cleanDownOf.length > 0 })),
+        batches: order?.batches.map(({ cleanDownOf, ...batch }) => ({
+          ...batch,
+          cleanDownBefore: cleanDownOf.length > 0,
+        })),
         decidedOn: trial.decisions.filter(({ verdict }) => verdict !== 'sent_back').map(() => trial.planHash),
       },
     }
@@ -87,7 +172,12 @@ export async function plansTwice(): Promise<SaidTwice[]> {
 export async function versionsTwice(): Promise<SaidTwice[]> {
   const versions = await db().formulaVersion.findMany({
     where: { contentText: { not: null } },
-    include: { formula: true, signatures: true, decision: { include: { evidence: true } }, stages: { include: { lines: { orderBy: { position: 'asc' } } }, orderBy: { position: 'asc' } } },
+    include: {
+      formula: true,
+      signatures: true,
+      decision: { include: { evidence: true } },
+      stages: { include: { lines: { orderBy: { position: 'asc' } } }, orderBy: { position: 'asc' } },
+    },
   })
   return versions.map((row) => {
     const { content } = mustBeRead(readVersionContent(row.contentText!))
@@ -99,9 +189,23 @@ export async function versionsTwice(): Promise<SaidTwice[]> {
         ids: [row.bakeryId, row.formulaId, row.id, row.number, row.fromVersionId, row.draftedById],
         reason: row.reason,
         evidence: row.decision ? { decision: row.decision.id, hash: row.decision.evidence.hash } : undefined,
-        figures: [row.pieces, row.scalingMassG, row.doughLossPct, row.doughTempC, row.mixTimeS, row.bulkTimeS, row.proofTimeS, row.bakeTempC, row.bakeTimeS],
+        figures: [
+          row.pieces,
+          row.scalingMassG,
+          row.doughLossPct,
+          row.doughTempC,
+          row.mixTimeS,
+          row.bulkTimeS,
+          row.proofTimeS,
+          row.bakeTempC,
+          row.bakeTimeS,
+        ],
         method: row.method,
-        stages: row.stages.map(({ kind, name, lines }) => ({ kind, name, lines: lines.map(({ ingredientId, pctFlour }) => [ingredientId, pctFlour]) })),
+        stages: row.stages.map(({ kind, name, lines }) => ({
+          kind,
+          name,
+          lines: lines.map(({ ingredientId, pctFlour }) => [ingredientId, pctFlour]),
+        })),
         signed: row.signatures.map(({ contentHash }) => contentHash),
       },
       byText: {
@@ -109,9 +213,23 @@ export async function versionsTwice(): Promise<SaidTwice[]> {
         ids: [content.bakery, content.formula.id, version.id, version.number, version.from, version.draftedBy.id],
         reason: version.reason,
         evidence: content.evidence,
-        figures: [batch.pieces, batch.scalingMassG, batch.doughLossPct, process.doughTempC, process.mixTimeS, process.bulkTimeS, process.proofTimeS, process.bakeTempC, process.bakeTimeS],
+        figures: [
+          batch.pieces,
+          batch.scalingMassG,
+          batch.doughLossPct,
+          process.doughTempC,
+          process.mixTimeS,
+          process.bulkTimeS,
+          process.proofTimeS,
+          process.bakeTempC,
+          process.bakeTimeS,
+        ],
         method: process.method,
-        stages: content.stages.map(({ kind, name, lines }) => ({ kind, name, lines: lines.map(({ ingredient, pctFlour }) => [ingredient.id, pctFlour]) })),
+        stages: content.stages.map(({ kind, name, lines }) => ({
+          kind,
+          name,
+          lines: lines.map(({ ingredient, pctFlour }) => [ingredient.id, pctFlour]),
+        })),
         signed: row.signatures.map(() => hashOfText(row.contentText!)),
       },
     }
@@ -121,31 +239,82 @@ export async function versionsTwice(): Promise<SaidTwice[]> {
 /** Every piece of evidence: of which trial, by whom, of which plan and control, of which doughs and readings, to which nothing may have come since. */
 export async function evidenceTwice(): Promise<SaidTwice[]> {
   const kept = await db().evidence.findMany({
-    include: { frozenBy: true, trial: { include: { formula: true, controlVersion: true, arms: { orderBy: { position: 'asc' } } } } },
+    include: {
+      frozenBy: true,
+      trial: { include: { formula: true, controlVersion: true, arms: { orderBy: { position: 'asc' } } } },
+    },
   })
-  return Promise.all(kept.map(async (row) => {
-    const { trial } = row
-    const { evidence } = mustBeRead(readEvidence(row.text, row.hash))
-    return {
-      of: `evidence of trial ${trial.number}`,
-      byRows: {
-        trial: [row.bakeryId, trial.id, trial.number, trial.question, trial.state, trial.closedAt?.toISOString() ?? null, trial.closedWhy, trial.planHash],
-        formula: [trial.formula.id, trial.formula.name, trial.controlVersion.id, trial.controlVersion.number, trial.controlVersion.contentHash],
-        declared: [trial.kind, trial.margin, trial.marginUnit, trial.confidencePct, trial.mixingDays, trial.batchesPerArm, trial.piecesPerBatch],
-        arms: trial.arms.map(({ id, position, name }) => [id, position, name]),
-        readings: await sealOfReadings(db(), row.bakeryId, trial.id, { id: trial.measureId }),
-        frozen: [row.at.toISOString(), row.frozenById, row.frozenBy.name],
-      },
-      byText: {
-        trial: [evidence.bakery, evidence.trial.id, evidence.trial.number, evidence.trial.question, evidence.trial.state, evidence.trial.closedAt, evidence.trial.closedWhy, evidence.trial.planHash],
-        formula: [evidence.trial.formula.id, evidence.trial.formula.name, evidence.trial.controlVersion.id, evidence.trial.controlVersion.number, evidence.trial.controlVersion.contentHash],
-        declared: [evidence.declared.kind, evidence.declared.margin, evidence.declared.marginUnit, evidence.declared.confidencePct, evidence.declared.mixingDays, evidence.declared.batchesPerArm, evidence.declared.piecesPerBatch],
-        arms: evidence.arms.map(({ id, arm, name }) => [id, arm, name]),
-        readings: evidence.readings,
-        frozen: [evidence.frozen.at, evidence.frozen.by.id, evidence.frozen.by.name],
-      },
-    }
-  }))
+  return Promise.all(
+    kept.map(async (row) => {
+      const { trial } = row
+      const { evidence } = mustBeRead(readEvidence(row.text, row.hash))
+      return {
+        of: `evidence of trial ${trial.number}`,
+        byRows: {
+          trial: [
+            row.bakeryId,
+            trial.id,
+            trial.number,
+            trial.question,
+            trial.state,
+            trial.closedAt?.toISOString() ?? null,
+            trial.closedWhy,
+            trial.planHash,
+          ],
+          formula: [
+            trial.formula.id,
+            trial.formula.name,
+            trial.controlVersion.id,
+            trial.controlVersion.number,
+            trial.controlVersion.contentHash,
+          ],
+          declared: [
+            trial.kind,
+            trial.margin,
+            trial.marginUnit,
+            trial.confidencePct,
+            trial.mixingDays,
+            trial.batchesPerArm,
+            trial.piecesPerBatch,
+          ],
+          arms: trial.arms.map(({ id, position, name }) => [id, position, name]),
+          readings: await sealOfReadings(db(), row.bakeryId, trial.id, { id: trial.measureId }),
+          frozen: [row.at.toISOString(), row.frozenById, row.frozenBy.name],
+        },
+        byText: {
+          trial: [
+            evidence.bakery,
+            evidence.trial.id,
+            evidence.trial.number,
+            evidence.trial.question,
+            evidence.trial.state,
+            evidence.trial.closedAt,
+            evidence.trial.closedWhy,
+            evidence.trial.planHash,
+          ],
+          formula: [
+            evidence.trial.formula.id,
+            evidence.trial.formula.name,
+            evidence.trial.controlVersion.id,
+            evidence.trial.controlVersion.number,
+            evidence.trial.controlVersion.contentHash,
+          ],
+          declared: [
+            evidence.declared.kind,
+            evidence.declared.margin,
+            evidence.declared.marginUnit,
+            evidence.declared.confidencePct,
+            evidence.declared.mixingDays,
+            evidence.declared.batchesPerArm,
+            evidence.declared.piecesPerBatch,
+          ],
+          arms: evidence.arms.map(({ id, arm, name }) => [id, arm, name]),
+          readings: evidence.readings,
+          frozen: [evidence.frozen.at, evidence.frozen.by.id, evidence.frozen.by.name],
+        },
+      }
+    }),
+  )
 }
 
 /** Every entry of the record beside its columns, and after the one before it. */
@@ -155,8 +324,28 @@ export async function entriesTwice(): Promise<SaidTwice[]> {
     const { entry } = mustBeRead(readAuditEntry(row.entryText))
     return {
       of: `entry ${row.number}`,
-      byRows: [row.bakeryId, row.number.toString(), row.at.toISOString(), row.by, row.personId, row.action, row.targetId, row.previousHash, row.hash],
-      byText: [entry.bakery, entry.number, entry.at, entry.who?.kind ?? null, personOf(entry.who), entry.action, entry.target, entries[i - 1]?.hash ?? chainStart, hashOfText(row.entryText)],
+      byRows: [
+        row.bakeryId,
+        row.number.toString(),
+        row.at.toISOString(),
+        row.by,
+        row.personId,
+        row.action,
+        row.targetId,
+        row.previousHash,
+        row.hash,
+      ],
+      byText: [
+        entry.bakery,
+        entry.number,
+        entry.at,
+        entry.who?.kind ?? null,
+        personOf(entry.who),
+        entry.action,
+        entry.target,
+        entries[i - 1]?.hash ?? chainStart,
+        hashOfText(row.entryText),
+      ],
     }
   })
 }

@@ -35,19 +35,37 @@ export function measuredDoughs(trial: BakedTrial, seed: string): MeasuredBatch[]
     return trial.truth.gainShares.flatMap((_, arm) =>
       copies.map((copy) => {
         const id = `${day} ${arm} ${copy}`
-        return measured(id, { arm, day }, simulatedDough({ ...trial, seed, process }, { arm, day, copy, plannedWaterG, reader }))
+        return measured(
+          id,
+          { arm, day },
+          simulatedDough({ ...trial, seed, process }, { arm, day, copy, plannedWaterG, reader }),
+        )
       }),
     )
   })
 }
 
 function measured(id: string, place: { arm: number; day: number }, dough: SimulatedDough): MeasuredBatch {
-  const readings = dough.pieces.flatMap(({ doughMassG, loafMassG, volumesMl: [first, second, third] }, i): FigureReading[] => {
-    const read = (measureId: string, value: number, repeat = 1): FigureReading => ({ batchId: id, measureId, piece: i + 1, factorLevel: null, repeat, value })
-    const two = [first, second]
-    const volumes = settleRepeats({ values: two, repeats: 2, repeatLimit: null }).needs === 'third' ? [...two, third] : two
-    return [read('dough-mass', doughMassG), read('loaf-mass', loafMassG), ...volumes.map((value, repeat) => read('loaf-volume', value, repeat + 1))]
-  })
+  const readings = dough.pieces.flatMap(
+    ({ doughMassG, loafMassG, volumesMl: [first, second, third] }, i): FigureReading[] => {
+      const read = (measureId: string, value: number, repeat = 1): FigureReading => ({
+        batchId: id,
+        measureId,
+        piece: i + 1,
+        factorLevel: null,
+        repeat,
+        value,
+      })
+      const two = [first, second]
+      const volumes =
+        settleRepeats({ values: two, repeats: 2, repeatLimit: null }).needs === 'third' ? [...two, third] : two
+      return [
+        read('dough-mass', doughMassG),
+        read('loaf-mass', loafMassG),
+        ...volumes.map((value, repeat) => read('loaf-volume', value, repeat + 1)),
+      ]
+    },
+  )
   const { pieces } = loafFigures({ readings, measures })[0]!
   return {
     id,
@@ -66,7 +84,11 @@ function measured(id: string, place: { arm: number; day: number }, dough: Simula
       loafMassG: figures['loaf-mass'],
       volumeMl: figures['loaf-volume'],
     })),
-    conditions: { 'dough-temp': dough.doughTempC, 'proof-time': dough.proofTimeMin * 60, 'water-added': dough.waterAddedG },
+    conditions: {
+      'dough-temp': dough.doughTempC,
+      'proof-time': dough.proofTimeMin * 60,
+      'water-added': dough.waterAddedG,
+    },
   }
 }
 

@@ -36,6 +36,10 @@ export function importsOf(file: string): string[] {
 
 /** `import { type A, type B } from …` leaves nothing behind either. */
 function hasOnlyTypes(statement: string): boolean {
-  const names = /\{([^}]*)\}/.exec(statement)?.[1]?.split(',').map((name) => name.trim()).filter(Boolean)
+  const names = /\{([^}]*)\}/
+    .exec(statement)?.[1]
+    ?.split(',')
+    .map((name) => name.trim())
+    .filter(Boolean)
   return names !== undefined && /^import\s*\{/.test(statement) && names.every((name) => name.startsWith('type '))
 }

@@ -15,13 +15,17 @@ export function squareCounts(rows: readonly (readonly number[])[]): {
     columns,
     inRow: distinct(rows.flatMap((row) => treatments.map((treatment) => count(row, treatment)))),
     inColumn: distinct(
-      Array.from({ length: columns }, (_, j) => rows.map((row) => row[j]!)).flatMap((column) => treatments.map((one) => count(column, one))),
+      Array.from({ length: columns }, (_, j) => rows.map((row) => row[j]!)).flatMap((column) =>
+        treatments.map((one) => count(column, one)),
+      ),
     ),
     after: distinct(
       treatments.flatMap((one) =>
         treatments
           .filter((other) => other !== one)
-          .map((other) => rows.reduce((sum, row) => sum + row.filter((value, i) => value === other && row[i - 1] === one).length, 0)),
+          .map((other) =>
+            rows.reduce((sum, row) => sum + row.filter((value, i) => value === other && row[i - 1] === one).length, 0),
+          ),
       ),
     ),
   }

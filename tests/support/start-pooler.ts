@@ -18,14 +18,35 @@ export function findPooler(): string | undefined {
  * @param settings on top of where it listens and whom it lets in: `pool_mode`, …
  * @throws Error with what it said when it does not listen
  */
-export async function startPooler(program: string, to: { port: number; users: Record<string, string> }, settings: Record<string, string>): Promise<Pooler> {
+export async function startPooler(
+  program: string,
+  to: { port: number; users: Record<string, string> },
+  settings: Record<string, string>,
+): Promise<Pooler> {
   const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'evendough-pooler-'))
   const port = await findFreePort()
   const users = path.join(folder, 'users.txt')
   const config = path.join(folder, 'pgbouncer.ini')
-  fs.writeFileSync(users, Object.entries(to.users).map(([name, password]) => `"${name}" "${password}"\n`).join(''))
-  const lines = { listen_addr: '127.0.0.1', listen_port: port, unix_socket_dir: '', auth_type: 'scram-sha-256', auth_file: users, ...settings }
-  fs.writeFileSync(config, `[databases]\n* = host=127.0.0.1 port=${to.port}\n[pgbouncer]\n${Object.entries(lines).map(([key, value]) => `${key} = ${value}\n`).join('')}`)
+  fs.writeFileSync(
+    users,
+    Object.entries(to.users)
+      .map(([name, password]) => `"${name}" "${password}"\n`)
+      .join(''),
+  )
+  const lines = {
+    listen_addr: '127.0.0.1',
+    listen_port: port,
+    unix_socket_dir: '',
+    auth_type: 'scram-sha-256',
+    auth_file: users,
+    ...settings,
+  }
+  fs.writeFileSync(
+    config,
+    `[databases]\n* = host=127.0.0.1 port=${to.port}\n[pgbouncer]\n${Object.entries(lines)
+      .map(([key, value]) => `${key} = ${value}\n`)
+      .join('')}`,
+  )
   // It refuses to run as root.
   const nobody = process.getuid?.() === 0 ? { uid: 65_534, gid: 65_534 } : undefined
   if (nobody) for (const made of [folder, users, config]) fs.chownSync(made, nobody.uid, nobody.gid)

@@ -8,7 +8,13 @@ export function storedLimit(region: LimitRegion, substance: LimitedSubstance, fo
 }
 
 /** Checks a stored limit in mg per kg against its source. */
-export function checkStoredLimit(id: string, row: LimitRow | undefined, substance: string, expected: number, source: string): void {
+export function checkStoredLimit(
+  id: string,
+  row: LimitRow | undefined,
+  substance: string,
+  expected: number,
+  source: string,
+): void {
   publishedCheck({
     id,
     of: ['dosing/limits'],

@@ -14,7 +14,16 @@ const wordHolders = new Set(['words', 'text'])
  * changed. A function speaks when what it returns does; those that a file gives out are known by name in all others.
  */
 export function textFaults(sources: readonly Source[]): TextFault[] {
-  const parsed = sources.map(({ file, text }) => ({ file, tree: ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true, file.endsWith('x') ? ts.ScriptKind.TSX : ts.ScriptKind.TS) }))
+  const parsed = sources.map(({ file, text }) => ({
+    file,
+    tree: ts.createSourceFile(
+      file,
+      text,
+      ts.ScriptTarget.Latest,
+      true,
+      file.endsWith('x') ? ts.ScriptKind.TSX : ts.ScriptKind.TS,
+    ),
+  }))
   const speakers = speakersIn(parsed.map(({ tree }) => tree))
   return parsed.flatMap(({ file, tree }) => faultsIn(file, tree, speakers.get(tree)!))
 }
@@ -24,8 +33,20 @@ function speakersIn(trees: readonly ts.SourceFile[]): Map<ts.SourceFile, Set<str
   const functions = trees.flatMap((tree) => {
     const found: { tree: ts.SourceFile; name: string; isShared: boolean; returned: ts.Expression[] }[] = []
     each(tree, (node) => {
-      if (ts.isFunctionDeclaration(node) && node.name && node.body) found.push({ tree, name: node.name.text, isShared: ts.getModifiers(node)?.some(({ kind }) => kind === ts.SyntaxKind.ExportKeyword) ?? false, returned: returnedBy(node.body) })
-      if (ts.isVariableDeclaration(node) && ts.isIdentifier(node.name) && node.initializer && ts.isArrowFunction(node.initializer)) found.push({ tree, name: node.name.text, isShared: false, returned: returnedBy(node.initializer.body) })
+      if (ts.isFunctionDeclaration(node) && node.name && node.body)
+        found.push({
+          tree,
+          name: node.name.text,
+          isShared: ts.getModifiers(node)?.some(({ kind }) => kind === ts.SyntaxKind.ExportKeyword) ?? false,
+          returned: returnedBy(node.body),
+        })
+      if (
+        ts.isVariableDeclaration(node) &&
+        ts.isIdentifier(node.name) &&
+        node.initializer &&
+        ts.isArrowFunction(node.initializer)
+      )
+        found.push({ tree, name: node.name.text, isShared: false, returned: returnedBy(node.initializer.body) })
     })
     return found
   })
@@ -33,7 +54,17 @@ function speakersIn(trees: readonly ts.SourceFile[]): Map<ts.SourceFile, Set<str
   for (let isNew = true; isNew; ) {
     isNew = false
     for (const { tree, name, isShared, returned } of functions) {
-      if (speakers.get(tree)!.has(name) || !returned.some((expression) => isText(expression, (call) => speakers.get(tree)!.has(call), () => false))) continue
+      if (
+        speakers.get(tree)!.has(name) ||
+        !returned.some((expression) =>
+          isText(
+            expression,
+            (call) => speakers.get(tree)!.has(call),
+            () => false,
+          ),
+        )
+      )
+        continue
       isNew = true
       for (const [other, names] of speakers) if (isShared || other === tree) names.add(name)
     }
@@ -57,29 +88,66 @@ function faultsIn(file: string, tree: ts.SourceFile, speakers: ReadonlySet<strin
   const constants = new Map<string, ts.Expression>()
   const holders = new Set(wordHolders)
   each(tree, (node) => {
-    if (ts.isVariableDeclaration(node) && ts.isIdentifier(node.name) && node.initializer) constants.set(node.name.text, node.initializer)
-    if (ts.isVariableDeclaration(node) && node.initializer && isOfWords(node.initializer, holders)) for (const name of namesOf(node.name)) holders.add(name)
-    if (ts.isBindingElement(node) && ts.isObjectBindingPattern(node.name) && holders.has((node.propertyName ?? node.name).getText())) for (const name of namesOf(node.name)) holders.add(name)
-    if (ts.isBindingElement(node) && ts.isIdentifier(node.name) && node.propertyName && holders.has(node.propertyName.getText())) holders.add(node.name.text)
+    if (ts.isVariableDeclaration(node) && ts.isIdentifier(node.name) && node.initializer)
+      constants.set(node.name.text, node.initializer)
+    if (ts.isVariableDeclaration(node) && node.initializer && isOfWords(node.initializer, holders))
+      for (const name of namesOf(node.name)) holders.add(name)
+    if (
+      ts.isBindingElement(node) &&
+      ts.isObjectBindingPattern(node.name) &&
+      holders.has((node.propertyName ?? node.name).getText())
+    )
+      for (const name of namesOf(node.name)) holders.add(name)
+    if (
+      ts.isBindingElement(node) &&
+      ts.isIdentifier(node.name) &&
+      node.propertyName &&
+      holders.has(node.propertyName.getText())
+    )
+      holders.add(node.name.text)
   })
   const speaks = (expression: ts.Expression, words: boolean): boolean =>
     isText(
       expression,
       (call) => speakers.has(call),
-      (leaf) => (ts.isIdentifier(leaf) && constants.has(leaf.text) && isText(constants.get(leaf.text)!, (call) => speakers.has(call), () => false)) || (words && isOfWords(leaf, holders) && !ts.isIdentifier(leaf)),
+      (leaf) =>
+        (ts.isIdentifier(leaf) &&
+          constants.has(leaf.text) &&
+          isText(
+            constants.get(leaf.text)!,
+            (call) => speakers.has(call),
+            () => false,
+          )) ||
+        (words && isOfWords(leaf, holders) && !ts.isIdentifier(leaf)),
     )
-  const fault = (node: ts.Node, what: string) => faults.push({ file, line: tree.getLineAndCharacterOfPosition(node.getStart()).line + 1, what, code: node.getText().replace(/\s+/g, ' ') })
+  const fault = (node: ts.Node, what: string) =>
+    faults.push({
+      file,
+      line: tree.getLineAndCharacterOfPosition(node.getStart()).line + 1,
+      what,
+      code: node.getText().replace(/\s+/g, ' '),
+    })
   each(tree, (node) => {
     if (ts.isCallExpression(node) && ts.isIdentifier(node.expression) && filling.has(node.expression.text)) {
       const [, , facts] = node.arguments
       if (facts && ts.isObjectLiteralExpression(facts))
         for (const property of facts.properties) {
-          const value = ts.isPropertyAssignment(property) ? property.initializer : ts.isShorthandPropertyAssignment(property) ? property.name : undefined
+          const value = ts.isPropertyAssignment(property)
+            ? property.initializer
+            : ts.isShorthandPropertyAssignment(property)
+              ? property.name
+              : undefined
           if (value && speaks(value, false)) fault(property, 'a sentence as a fact')
         }
     }
-    if (ts.isTemplateExpression(node) && node.templateSpans.some(({ expression }) => speaks(expression, true))) fault(node, 'texts concatenated')
-    if (ts.isBinaryExpression(node) && node.operatorToken.kind === ts.SyntaxKind.PlusToken && (speaks(node.left, true) || speaks(node.right, true))) fault(node, 'texts concatenated')
+    if (ts.isTemplateExpression(node) && node.templateSpans.some(({ expression }) => speaks(expression, true)))
+      fault(node, 'texts concatenated')
+    if (
+      ts.isBinaryExpression(node) &&
+      node.operatorToken.kind === ts.SyntaxKind.PlusToken &&
+      (speaks(node.left, true) || speaks(node.right, true))
+    )
+      fault(node, 'texts concatenated')
     if (ts.isCallExpression(node) && ts.isPropertyAccessExpression(node.expression)) {
       const { name, expression } = node.expression
       if (name.text === 'join' && holdsText(expression)) fault(node, 'texts joined')
@@ -101,23 +169,36 @@ function faultsIn(file: string, tree: ts.SourceFile, speakers: ReadonlySet<strin
 }
 
 /** Whether an expression's value may be a text: what is called, and what a leaf is, say the two functions. */
-function isText(expression: ts.Expression, isSpeaker: (name: string) => boolean, isLeaf: (leaf: ts.Expression) => boolean): boolean {
+function isText(
+  expression: ts.Expression,
+  isSpeaker: (name: string) => boolean,
+  isLeaf: (leaf: ts.Expression) => boolean,
+): boolean {
   const inner = (each: ts.Expression) => isText(each, isSpeaker, isLeaf)
-  if (ts.isParenthesizedExpression(expression) || ts.isAsExpression(expression) || ts.isNonNullExpression(expression)) return inner(expression.expression)
+  if (ts.isParenthesizedExpression(expression) || ts.isAsExpression(expression) || ts.isNonNullExpression(expression))
+    return inner(expression.expression)
   if (ts.isConditionalExpression(expression)) return inner(expression.whenTrue) || inner(expression.whenFalse)
-  if (ts.isBinaryExpression(expression)) return isChoice(expression) && (inner(expression.left) || inner(expression.right))
-  if (ts.isCallExpression(expression)) return ts.isIdentifier(expression.expression) && isSpeaker(expression.expression.text)
+  if (ts.isBinaryExpression(expression))
+    return isChoice(expression) && (inner(expression.left) || inner(expression.right))
+  if (ts.isCallExpression(expression))
+    return ts.isIdentifier(expression.expression) && isSpeaker(expression.expression.text)
   return isLeaf(expression)
 }
 
 function isChoice({ operatorToken: { kind } }: ts.BinaryExpression): boolean {
-  return kind === ts.SyntaxKind.QuestionQuestionToken || kind === ts.SyntaxKind.BarBarToken || kind === ts.SyntaxKind.AmpersandAmpersandToken
+  return (
+    kind === ts.SyntaxKind.QuestionQuestionToken ||
+    kind === ts.SyntaxKind.BarBarToken ||
+    kind === ts.SyntaxKind.AmpersandAmpersandToken
+  )
 }
 
 /** Whether it is read out of the words: `wordsIn(…)`, or a path that begins with something that holds words. */
 function isOfWords(expression: ts.Expression, holders: ReadonlySet<string>): boolean {
-  if (ts.isCallExpression(expression)) return ts.isIdentifier(expression.expression) && expression.expression.text === 'wordsIn'
-  if (ts.isPropertyAccessExpression(expression) || ts.isElementAccessExpression(expression)) return isOfWords(expression.expression, holders)
+  if (ts.isCallExpression(expression))
+    return ts.isIdentifier(expression.expression) && expression.expression.text === 'wordsIn'
+  if (ts.isPropertyAccessExpression(expression) || ts.isElementAccessExpression(expression))
+    return isOfWords(expression.expression, holders)
   return ts.isIdentifier(expression) && holders.has(expression.text)
 }
 

@@ -5,7 +5,10 @@ export async function untilSomebodyWaits({ name, superUrl }: FreshDatabase): Pro
   await connected(superUrl, async (client) => {
     const deadline = Date.now() + 10_000
     for (;;) {
-      const { rowCount } = await client.query(`SELECT 1 FROM pg_stat_activity WHERE datname = $1 AND wait_event_type = 'Lock'`, [name])
+      const { rowCount } = await client.query(
+        `SELECT 1 FROM pg_stat_activity WHERE datname = $1 AND wait_event_type = 'Lock'`,
+        [name],
+      )
       if (rowCount) return
       if (Date.now() > deadline) throw new Error('nobody waited')
     }

@@ -2,7 +2,18 @@ import type { Actor } from '../../lib/auth/actor'
 import type { Right } from '../../lib/auth/rights'
 
 /** Everybody who may call, one of each sort: persons at the desk and at a shared tablet, the tablet alone, a guest, a job. */
-export const parties = ['desk owner', 'desk head_baker', 'desk shift_baker', 'station owner', 'station head_baker', 'station shift_baker', 'station alone', 'taster', 'job owner-link', 'job check-records'] as const
+export const parties = [
+  'desk owner',
+  'desk head_baker',
+  'desk shift_baker',
+  'station owner',
+  'station head_baker',
+  'station shift_baker',
+  'station alone',
+  'taster',
+  'job owner-link',
+  'job check-records',
+] as const
 export type PartyName = (typeof parties)[number]
 
 /**
@@ -41,10 +52,24 @@ export function levelByHand(party: PartyName, right: Right): string {
 export function actorOf(party: PartyName, bakeryId = '01a22670-a9c1-7116-b164-c0fb2379cbc7'): Actor {
   const [kind, which] = party.split(' ')
   const person = { personId: '01a22670-ac00-7439-aa86-2399f59754fb', name: 'Teo Lindqvist', role: which as 'owner' }
-  const station = { bakeryId, language: null, kind: 'station', stationId: '01a22670-d001-7a10-8c3f-4f0e9d2b6a55', stationName: 'Bench' } as const
+  const station = {
+    bakeryId,
+    language: null,
+    kind: 'station',
+    stationId: '01a22670-d001-7a10-8c3f-4f0e9d2b6a55',
+    stationName: 'Bench',
+  } as const
   switch (kind) {
     case 'desk':
-      return { kind, bakeryId, language: null, ...person, email: 'teo@osier-lane.example', sessionId: '01a22670-d100-7a10-8c3f-4f0e9d2b6a55', sessionSeenAt: new Date(0) }
+      return {
+        kind,
+        bakeryId,
+        language: null,
+        ...person,
+        email: 'teo@osier-lane.example',
+        sessionId: '01a22670-d100-7a10-8c3f-4f0e9d2b6a55',
+        sessionSeenAt: new Date(0),
+      }
     case 'station':
       return which === 'alone' ? { ...station, personId: null } : { ...station, ...person }
     case 'taster':

@@ -65,7 +65,13 @@ export default async function AccountPage() {
         <ActionForm rules={rulesOf(chooseLanguageInput)} action={chooseLanguage} idPrefix="language-">
           <FormDone word={desk.done} text={text.languageKept} />
           <FieldStack>
-            <FormSelect name="language" label={text.language} emptyLabel={text.languageOfBakery} options={languageOptions(words)} defaultValue={account.language ?? ''} />
+            <FormSelect
+              name="language"
+              label={text.language}
+              emptyLabel={text.languageOfBakery}
+              options={languageOptions(words)}
+              defaultValue={account.language ?? ''}
+            />
           </FieldStack>
           <ActionRow>
             <SubmitButton tone="plain">{text.languageGo}</SubmitButton>
@@ -86,7 +92,9 @@ export default async function AccountPage() {
             <tr key={session.id}>
               <Cell head>
                 {session.device || text.unknownDevice}
-                {session.isThis ? <span className="block text-small font-normal text-ink-2">{text.thisOne}</span> : null}
+                {session.isThis ? (
+                  <span className="block text-small font-normal text-ink-2">{text.thisOne}</span>
+                ) : null}
               </Cell>
               <Cell whole>{formatDateTime(session.openedAt, bakery)}</Cell>
               <Cell whole>{formatDateTime(session.lastSeenAt, bakery)}</Cell>

@@ -13,7 +13,9 @@ export function AnswerTable({ name, rows, sayer }: { name: string; rows: readonl
   const columns = [...new Set(flat.flatMap((row) => Object.keys(row)))].map((key) => {
     const own = key.split('.').at(-1) ?? key
     const unit = sayer.own.screenUnit(own)
-    const numeric = flat.some((row) => typeof row[key] === 'number') && flat.every((row) => typeof row[key] === 'number' || (row[key] ?? null) === null)
+    const numeric =
+      flat.some((row) => typeof row[key] === 'number') &&
+      flat.every((row) => typeof row[key] === 'number' || (row[key] ?? null) === null)
     return { key, own, numeric, label: unit ? nameInUnit(labelOf(key, sayer), unit) : labelOf(key, sayer) }
   })
   return (
@@ -39,5 +41,10 @@ const labelOf = (key: string, { own, text, language }: Sayer) =>
 
 /** Groups within a line become columns of their own: `limit.maxMgPerKg`. */
 function flatOf(row: Row, path = ''): Row {
-  return Object.assign({}, ...Object.entries(row).map(([key, value]) => (isPlain(value) || Array.isArray(value) ? { [`${path}${key}`]: value } : flatOf(value as Row, `${path}${key}.`)))) as Row
+  return Object.assign(
+    {},
+    ...Object.entries(row).map(([key, value]) =>
+      isPlain(value) || Array.isArray(value) ? { [`${path}${key}`]: value } : flatOf(value as Row, `${path}${key}.`),
+    ),
+  ) as Row
 }

@@ -7,11 +7,25 @@ import type { Sayer } from './sayer'
 
 /** Whether a value is shown on a line: a number, a text, yes or no, nothing, or a list of such. */
 export function isPlain(value: unknown): boolean {
-  return typeof value !== 'object' || value === null || (Array.isArray(value) && value.every((each) => typeof each !== 'object' || each === null))
+  return (
+    typeof value !== 'object' ||
+    value === null ||
+    (Array.isArray(value) && value.every((each) => typeof each !== 'object' || each === null))
+  )
 }
 
 /** A value of an answer on a line, with its screen's unit unless a heading has it, and as exact as that unit is shown. */
-export function AnswerText({ name, value, sayer, unitAbove = false }: { name: string; value: unknown; sayer: Sayer; unitAbove?: boolean }) {
+export function AnswerText({
+  name,
+  value,
+  sayer,
+  unitAbove = false,
+}: {
+  name: string
+  value: unknown
+  sayer: Sayer
+  unitAbove?: boolean
+}) {
   const unit = unitAbove ? undefined : sayer.own.screenUnit(name)
   if (Array.isArray(value)) {
     if (value.length === 0) return sayer.text.nothing
@@ -32,7 +46,17 @@ export function AnswerText({ name, value, sayer, unitAbove = false }: { name: st
 /** Wider than a comma, so that a decimal comma is not taken for one. */
 const between = '; '
 
-function PlainText({ name, value, unit, sayer: { own, text, locale } }: { name: string; value: unknown; unit: string | undefined; sayer: Sayer }) {
+function PlainText({
+  name,
+  value,
+  unit,
+  sayer: { own, text, locale },
+}: {
+  name: string
+  value: unknown
+  unit: string | undefined
+  sayer: Sayer
+}) {
   switch (typeof value) {
     case 'number': {
       const number = answerNumber(toScreen(name, value), { locale, ...screenDigits(name) })

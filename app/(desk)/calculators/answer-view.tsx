@@ -13,7 +13,14 @@ export function AnswerView({ group, sayer, level = 3 }: { group: Group; sayer: S
   return (
     <>
       {lines.length > 0 ? (
-        <DefinitionList entries={lines.map(([name, value]) => ({ term: sayer.own.field(name), detail: <AnswerText name={name} value={value} sayer={sayer} />, strong: typeof value === 'number' || (typeof value === 'string' && sayer.own.screenUnit(name) !== undefined) }))} />
+        <DefinitionList
+          entries={lines.map(([name, value]) => ({
+            term: sayer.own.field(name),
+            detail: <AnswerText name={name} value={value} sayer={sayer} />,
+            strong:
+              typeof value === 'number' || (typeof value === 'string' && sayer.own.screenUnit(name) !== undefined),
+          }))}
+        />
       ) : null}
       {entries
         .filter(([, value]) => !isPlain(value))
@@ -30,7 +37,8 @@ export function AnswerView({ group, sayer, level = 3 }: { group: Group; sayer: S
 function Inside({ name, value, sayer, level }: { name: string; value: unknown; sayer: Sayer; level: 3 | 4 | 5 }) {
   if (!Array.isArray(value)) return <AnswerView group={value as Group} sayer={sayer} level={level === 3 ? 4 : 5} />
   const list = value as readonly unknown[]
-  if (list.every((each) => typeof each === 'object' && each !== null && !Array.isArray(each))) return <AnswerTable name={name} rows={list as readonly Group[]} sayer={sayer} />
+  if (list.every((each) => typeof each === 'object' && each !== null && !Array.isArray(each)))
+    return <AnswerTable name={name} rows={list as readonly Group[]} sayer={sayer} />
   return (
     <ol className="list-decimal pl-6">
       {list.map((each, i) => (

@@ -22,7 +22,11 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).calculators.title }
 }
 
-export default async function CalculatorsPage({ searchParams }: { searchParams: Promise<{ find?: string | string[] }> }) {
+export default async function CalculatorsPage({
+  searchParams,
+}: {
+  searchParams: Promise<{ find?: string | string[] }>
+}) {
   const asked = (await searchParams).find
   const find = (Array.isArray(asked) ? asked.join(' ') : (asked ?? '')).trim()
   const language = await currentLanguage()
@@ -32,7 +36,13 @@ export default async function CalculatorsPage({ searchParams }: { searchParams: 
   const found = calculations
     .map(({ gives, ...calculation }) => {
       const { subject, title, field } = calculationWords(calculation.id, language)
-      return { id: calculation.id, subject, title, gives: gives.map(field), texts: textsOfCalculation(calculation, language) }
+      return {
+        id: calculation.id,
+        subject,
+        title,
+        gives: gives.map(field),
+        texts: textsOfCalculation(calculation, language),
+      }
     })
     .filter(({ texts }) => isFound(texts, find))
   const subjects = [...new Set(found.map(({ id }) => id.split('/')[0] ?? ''))]
@@ -40,11 +50,19 @@ export default async function CalculatorsPage({ searchParams }: { searchParams: 
   return (
     <Sheet
       kicker={calculators.title}
-      headline={find === '' ? say(text.headline, language, { count: found.length }) : found.length === 0 ? say(text.foundNone, language, { find }) : say(text.found, language, { count: found.length, find })}
+      headline={
+        find === ''
+          ? say(text.headline, language, { count: found.length })
+          : found.length === 0
+            ? say(text.foundNone, language, { find })
+            : say(text.found, language, { count: found.length, find })
+      }
       margin={{
         label: text.about,
         entries: [
-          ...(subjects.length > 1 ? [{ term: text.subjects, detail: <SubjectLinks found={found} subjects={subjects} /> }] : []),
+          ...(subjects.length > 1
+            ? [{ term: text.subjects, detail: <SubjectLinks found={found} subjects={subjects} /> }]
+            : []),
           { term: text.whatFor, detail: text.whatForText },
           { term: text.share, detail: text.shareText },
         ],
@@ -96,7 +114,13 @@ export default async function CalculatorsPage({ searchParams }: { searchParams: 
 }
 
 /** The subjects that are on the page, to go straight to one. */
-function SubjectLinks({ found, subjects }: { found: readonly { id: string; subject: string }[]; subjects: readonly string[] }) {
+function SubjectLinks({
+  found,
+  subjects,
+}: {
+  found: readonly { id: string; subject: string }[]
+  subjects: readonly string[]
+}) {
   return (
     <ul>
       {subjects.map((subject) => (

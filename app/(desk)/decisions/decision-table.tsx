@@ -22,7 +22,13 @@ export type DecisionRow = {
   missing?: readonly Exclude<NeededKey, 'both'>[]
 }
 
-type DecisionTableProps = { caption: string; decisions: readonly DecisionRow[]; words: Words; bakery: { locale: string; timeZone: string }; language: Language }
+type DecisionTableProps = {
+  caption: string
+  decisions: readonly DecisionRow[]
+  words: Words
+  bakery: { locale: string; timeZone: string }
+  language: Language
+}
 
 /** Decisions, one a row. */
 export function DecisionTable({ caption, decisions, words, bakery, language }: DecisionTableProps) {
@@ -46,7 +52,9 @@ export function DecisionTable({ caption, decisions, words, bakery, language }: D
             <Link href={`/decisions/${decision.id}`} className="block min-w-short py-1.5">
               {sayDecision({ ...decision, versionNumber: decision.version?.number ?? null }, text, language)}
             </Link>
-            <span className="block text-small font-normal text-ink-2">{say(text.trialShort, language, { number: decision.trialNumber })}</span>
+            <span className="block text-small font-normal text-ink-2">
+              {say(text.trialShort, language, { number: decision.trialNumber })}
+            </span>
           </Cell>
           <Cell>
             <span className="block min-w-short whitespace-pre-line">{decision.reason}</span>
@@ -67,6 +75,8 @@ export function DecisionTable({ caption, decisions, words, bakery, language }: D
     const needed = missing && neededKey(missing)
     if (needed) return text.missing[needed]
     if (takenBackWhy !== null) return takenBackWhy
-    return version?.effectiveAt ? say(text.since, language, { number: version.number, at: formatDateTime(version.effectiveAt, bakery) }) : text.states.kept
+    return version?.effectiveAt
+      ? say(text.since, language, { number: version.number, at: formatDateTime(version.effectiveAt, bakery) })
+      : text.states.kept
   }
 }

@@ -17,7 +17,11 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).decisions.title }
 }
 
-export default async function DecisionsPage({ searchParams }: { searchParams: Promise<Record<string, string | string[] | undefined>> }) {
+export default async function DecisionsPage({
+  searchParams,
+}: {
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}) {
   const { after } = await searchParams
   const language = await currentLanguage()
   const words = wordsIn(language)
@@ -57,7 +61,13 @@ export default async function DecisionsPage({ searchParams }: { searchParams: Pr
               <EmptyState sentence={none} />
             ) : (
               <>
-                <DecisionTable caption={title} decisions={page.rows} words={words} bakery={bakery} language={language} />
+                <DecisionTable
+                  caption={title}
+                  decisions={page.rows}
+                  words={words}
+                  bakery={bakery}
+                  language={language}
+                />
                 <ListFoot page={page} list={title} address="/decisions" anchor={id} words={desk} language={language} />
               </>
             )}

@@ -3,7 +3,12 @@ import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 
 /** A change of allergens, a sentence each: 'Now with milk.', 'No longer with egg.', 'Not known: paste.' */
-export function allergenChangeWords(change: AllergenChange, { sign }: Words['formulas'], stores: Words['stores'], language: Language): string[] {
+export function allergenChangeWords(
+  change: AllergenChange,
+  { sign }: Words['formulas'],
+  stores: Words['stores'],
+  language: Language,
+): string[] {
   const named = (keys: AllergenChange['added']) => keys.map((key) => stores.allergens[key])
   const sentences = [
     { of: sign.added, names: named(change.added) },

@@ -31,7 +31,20 @@ type EditorLineRowProps = {
 }
 
 /** One line being written: ingredient, % on flour, what it weighs, and the buttons that move it or take it away. */
-export function EditorLineRow({ line, stageKey, label, canMoveUp, canMoveDown, heldIngredients, onChoose, massG, text, format, language, step }: EditorLineRowProps) {
+export function EditorLineRow({
+  line,
+  stageKey,
+  label,
+  canMoveUp,
+  canMoveDown,
+  heldIngredients,
+  onChoose,
+  massG,
+  text,
+  format,
+  language,
+  step,
+}: EditorLineRowProps) {
   const { editor } = text
   const full = (word: string) => say(editor.fieldOf, language, { place: label, field: word })
   const held = heldIngredients.get(line.ingredientId)
@@ -62,7 +75,13 @@ export function EditorLineRow({ line, stageKey, label, canMoveUp, canMoveDown, h
             if (chosen) onChoose(chosen)
             step({ do: 'change-line', line: line.key, to: { ingredientId: id, ingredientName } })
           }}
-          find={(part, signal) => askIngredients(part, [...heldIngredients.values()].flatMap(({ id, isEnded }) => (isEnded ? [id] : [])), signal)}
+          find={(part, signal) =>
+            askIngredients(
+              part,
+              [...heldIngredients.values()].flatMap(({ id, isEnded }) => (isEnded ? [id] : [])),
+              signal,
+            )
+          }
           detailOf={({ isEnded }) => (isEnded ? editor.endedIngredient : null)}
           hint={held?.isEnded ? editor.endedIngredient : undefined}
           onKeyDown={onKeyDown}
@@ -93,7 +112,11 @@ export function EditorLineRow({ line, stageKey, label, canMoveUp, canMoveDown, h
         <div className="flex">
           <RowButton shape="up" label={full(editor.up)} disabled={!canMoveUp} onPress={() => move(-1, pct.id)} />
           <RowButton shape="down" label={full(editor.down)} disabled={!canMoveDown} onPress={() => move(1, pct.id)} />
-          <RowButton shape="remove" label={full(editor.remove)} onPress={() => step({ do: 'remove-line', line: line.key })} />
+          <RowButton
+            shape="remove"
+            label={full(editor.remove)}
+            onPress={() => step({ do: 'remove-line', line: line.key })}
+          />
         </div>
       </td>
     </tr>

@@ -52,7 +52,13 @@ export function EditorStageRows(props: EditorStageRowsProps) {
           <select
             id={kindId}
             defaultValue={stage.kind}
-            onChange={({ target }) => step({ do: 'change-stage', stage: stage.key, to: { kind: kinds.find((kind) => kind === target.value) ?? stage.kind } })}
+            onChange={({ target }) =>
+              step({
+                do: 'change-stage',
+                stage: stage.key,
+                to: { kind: kinds.find((kind) => kind === target.value) ?? stage.kind },
+              })
+            }
             className={controlClass('short')}
           >
             {kinds.map((kind) => (
@@ -79,13 +85,27 @@ export function EditorStageRows(props: EditorStageRowsProps) {
         </div>
         {isOnly ? null : (
           <div className="flex flex-wrap items-center gap-x-4">
-            <PressButton tone="quiet" disabled={isFirst} fullLabel={full(editor.moveStageUp)} onPress={() => step({ do: 'move-stage', stage: stage.key, by: -1 })}>
+            <PressButton
+              tone="quiet"
+              disabled={isFirst}
+              fullLabel={full(editor.moveStageUp)}
+              onPress={() => step({ do: 'move-stage', stage: stage.key, by: -1 })}
+            >
               {editor.moveStageUp}
             </PressButton>
-            <PressButton tone="quiet" disabled={isLast} fullLabel={full(editor.moveStageDown)} onPress={() => step({ do: 'move-stage', stage: stage.key, by: 1 })}>
+            <PressButton
+              tone="quiet"
+              disabled={isLast}
+              fullLabel={full(editor.moveStageDown)}
+              onPress={() => step({ do: 'move-stage', stage: stage.key, by: 1 })}
+            >
               {editor.moveStageDown}
             </PressButton>
-            <PressButton tone="stop-quiet" fullLabel={full(editor.removeStage)} onPress={() => step({ do: 'remove-stage', stage: stage.key })}>
+            <PressButton
+              tone="stop-quiet"
+              fullLabel={full(editor.removeStage)}
+              onPress={() => step({ do: 'remove-stage', stage: stage.key })}
+            >
               {editor.removeStage}
             </PressButton>
           </div>
@@ -129,13 +149,21 @@ export function EditorStageRows(props: EditorStageRowsProps) {
             ))}
             <tr className="text-ink-2">
               <td>
-                <PressButton tone="quiet" fullLabel={full(editor.addLine)} onPress={() => step({ do: 'add-line', stage: stage.key })}>
+                <PressButton
+                  tone="quiet"
+                  fullLabel={full(editor.addLine)}
+                  onPress={() => step({ do: 'add-line', stage: stage.key })}
+                >
                   {editor.addLine}
                 </PressButton>
               </td>
               <td data-numeric>{stageFigures ? format.pct(stageFigures.pctFlour) : text.notThere}</td>
               <td data-numeric>{live.figures?.batch ? format.mass(massG) : text.notThere}</td>
-              <td className="text-small">{stageFigures && !isOnly && stageFigures.flourSharePct > 0 ? say(editor.stageFlour, language, { share: format.pctShort(stageFigures.flourSharePct) }) : null}</td>
+              <td className="text-small">
+                {stageFigures && !isOnly && stageFigures.flourSharePct > 0
+                  ? say(editor.stageFlour, language, { share: format.pctShort(stageFigures.flourSharePct) })
+                  : null}
+              </td>
             </tr>
           </tbody>
         </table>

@@ -36,7 +36,11 @@ export const blankLine: GivenStage['lines'][number] = { ingredientId: '', ingred
 /** The state to begin with. */
 export function editorStateOf(given: readonly GivenStage[]): EditorState {
   let nextKey = 1
-  const stages = given.map((stage) => ({ ...stage, key: nextKey++, lines: stage.lines.map((line) => ({ ...line, key: nextKey++ })) }))
+  const stages = given.map((stage) => ({
+    ...stage,
+    key: nextKey++,
+    lines: stage.lines.map((line) => ({ ...line, key: nextKey++ })),
+  }))
   return { stages, nextKey, focus: null }
 }
 
@@ -48,25 +52,51 @@ export function editorStep(state: EditorState, action: EditorAction): EditorStat
     case 'begin-again':
       return editorStateOf(action.stages)
     case 'change-line':
-      return { ...state, stages: stages.map((stage) => ({ ...stage, lines: stage.lines.map((line) => (line.key === action.line ? { ...line, ...action.to } : line)) })) }
+      return {
+        ...state,
+        stages: stages.map((stage) => ({
+          ...stage,
+          lines: stage.lines.map((line) => (line.key === action.line ? { ...line, ...action.to } : line)),
+        })),
+      }
     case 'name-ingredients':
-      return { ...state, stages: stages.map((stage) => ({ ...stage, lines: stage.lines.map((line) => ({ ...line, ingredientName: action.names.get(line.ingredientId) ?? line.ingredientName })) })) }
+      return {
+        ...state,
+        stages: stages.map((stage) => ({
+          ...stage,
+          lines: stage.lines.map((line) => ({
+            ...line,
+            ingredientName: action.names.get(line.ingredientId) ?? line.ingredientName,
+          })),
+        })),
+      }
     case 'change-stage':
-      return { ...state, stages: stages.map((stage) => (stage.key === action.stage ? { ...stage, ...action.to } : stage)) }
+      return {
+        ...state,
+        stages: stages.map((stage) => (stage.key === action.stage ? { ...stage, ...action.to } : stage)),
+      }
     case 'add-line': {
       const line: EditorLine = { key: nextKey, ...blankLine }
       const into = (stage: EditorStage) => {
         const at = stage.lines.findIndex(({ key }) => key === action.after) + 1 || stage.lines.length
         return { ...stage, lines: [...stage.lines.slice(0, at), line, ...stage.lines.slice(at)] }
       }
-      return { stages: stages.map((stage) => (stage.key === action.stage ? into(stage) : stage)), nextKey: nextKey + 1, focus: { id: lineFieldId(nextKey, 'ingredientId'), turn } }
+      return {
+        stages: stages.map((stage) => (stage.key === action.stage ? into(stage) : stage)),
+        nextKey: nextKey + 1,
+        focus: { id: lineFieldId(nextKey, 'ingredientId'), turn },
+      }
     }
     case 'remove-line': {
       const lines = stages.flatMap((stage) => stage.lines)
       const at = lines.findIndex(({ key }) => key === action.line)
       const neighbour = lines[at + 1] ?? lines[at - 1]
       const rest = stages.map((stage) => ({ ...stage, lines: stage.lines.filter(({ key }) => key !== action.line) }))
-      return { ...state, stages: rest, focus: neighbour ? { id: lineFieldId(neighbour.key, 'ingredientId'), turn } : null }
+      return {
+        ...state,
+        stages: rest,
+        focus: neighbour ? { id: lineFieldId(neighbour.key, 'ingredientId'), turn } : null,
+      }
     }
     case 'move-line':
       return { ...state, stages: moveLine(stages, action.line, action.by), focus: { id: action.focus, turn } }
@@ -83,7 +113,15 @@ export function editorStep(state: EditorState, action: EditorAction): EditorStat
       return { ...state, stages: rest, focus: first ? { id: stageFieldId(first.key, 'kind'), turn } : null }
     }
     case 'move-stage':
-      return { ...state, stages: moved(stages, stages.findIndex(({ key }) => key === action.stage), action.by), focus: { id: stageFieldId(action.stage, 'kind'), turn } }
+      return {
+        ...state,
+        stages: moved(
+          stages,
+          stages.findIndex(({ key }) => key === action.stage),
+          action.by,
+        ),
+        focus: { id: stageFieldId(action.stage, 'kind'), turn },
+      }
     default:
       return action satisfies never
   }
@@ -95,7 +133,8 @@ function moveLine(stages: readonly EditorStage[], lineKey: number, by: -1 | 1): 
   const line = stage?.lines.find(({ key }) => key === lineKey)
   if (!stage || !line) return stages
   const at = stage.lines.indexOf(line)
-  if (stage.lines[at + by]) return stages.map((each) => (each === stage ? { ...each, lines: moved(each.lines, at, by) } : each))
+  if (stage.lines[at + by])
+    return stages.map((each) => (each === stage ? { ...each, lines: moved(each.lines, at, by) } : each))
   const neighbour = stages[s + by]
   if (!neighbour) return stages
   return stages.map((each) => {

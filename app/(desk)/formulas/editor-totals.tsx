@@ -43,11 +43,19 @@ function flourWords(live: LiveFigures, text: Words['formulas'], format: FormulaF
   if (!live.figures) return editor.flourNone
   if (live.flourOffPct === 0) return editor.flourRight
   const off = format.pct(Math.abs(live.flourOffPct))
-  return say(live.flourOffPct < 0 ? editor.flourShort : editor.flourOver, language, { sum: format.pct(live.figures.floursPct), off })
+  return say(live.flourOffPct < 0 ? editor.flourShort : editor.flourOver, language, {
+    sum: format.pct(live.figures.floursPct),
+    off,
+  })
 }
 
 /** The same totals and what else follows, for the margin. */
-export function editorEntries(live: LiveFigures, text: Words['formulas'], format: FormulaFormat, language: Language): Entry[] {
+export function editorEntries(
+  live: LiveFigures,
+  text: Words['formulas'],
+  format: FormulaFormat,
+  language: Language,
+): Entry[] {
   const { sheet, editor } = text
   const { figures } = live
   const water = figures?.waterBesideFlour
@@ -58,7 +66,13 @@ export function editorEntries(live: LiveFigures, text: Words['formulas'], format
     { term: sheet.dough, detail: figures?.batch ? format.mass(figures.batch.doughMassG) : text.notThere },
     { term: sheet.flour, detail: figures?.batch ? format.mass(figures.batch.flourMassG) : text.notThere },
     { term: sheet.hydration, detail: figures ? format.pctShort(figures.plainWaterPct) : text.notThere },
-    { term: sheet.trueWater, detail: water && water.unknownIngredientIds.length > 0 ? say(sheet.atLeast, language, { quantity: waterText }) : waterText },
+    {
+      term: sheet.trueWater,
+      detail:
+        water && water.unknownIngredientIds.length > 0
+          ? say(sheet.atLeast, language, { quantity: waterText })
+          : waterText,
+    },
     { term: sheet.preFermented, detail: figures ? format.pctShort(figures.preFermentedFlourPct) : text.notThere },
   ]
 }

@@ -5,7 +5,10 @@ import type { EditorValues } from './formula-editor'
 import type { FormulaUnits } from './formula-units'
 
 /** A version's content as the texts that stand in the editor's fields, in the bakery's marks and units, with every digit. */
-export function editorValues({ batch, process, version, stages }: AnswerOf<typeof getVersion>['content'], { locale, massUnits, temperatureUnits }: FormulaUnits): EditorValues {
+export function editorValues(
+  { batch, process, version, stages }: AnswerOf<typeof getVersion>['content'],
+  { locale, massUnits, temperatureUnits }: FormulaUnits,
+): EditorValues {
   const form = new Intl.NumberFormat(locale, { useGrouping: false, maximumFractionDigits: 6 })
   const text = (value: number) => form.format(value)
   const temp = (tempC: number) => temperatureFigure(temperatureUnits).write(tempC, locale)
@@ -24,7 +27,11 @@ export function editorValues({ batch, process, version, stages }: AnswerOf<typeo
     stages: stages.map((stage) => ({
       kind: stage.kind,
       name: stage.name,
-      lines: stage.lines.map((line) => ({ ingredientId: line.ingredient.id, ingredientName: line.ingredient.name, pctFlour: text(line.pctFlour) })),
+      lines: stage.lines.map((line) => ({
+        ingredientId: line.ingredient.id,
+        ingredientName: line.ingredient.name,
+        pctFlour: text(line.pctFlour),
+      })),
     })),
   }
 }

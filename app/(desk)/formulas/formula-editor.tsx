@@ -57,11 +57,27 @@ type FormulaEditorProps = {
 }
 
 /** A formula being written: batch, lines by stage, process, with the totals as they come out of what is typed. */
-export function FormulaEditor({ action, rules, kicker, headline, hasName, values, ingredients, text, units, language, cancelHref }: FormulaEditorProps) {
+export function FormulaEditor({
+  action,
+  rules,
+  kicker,
+  headline,
+  hasName,
+  values,
+  ingredients,
+  text,
+  units,
+  language,
+  cancelHref,
+}: FormulaEditorProps) {
   const { editor } = text
   const [mass, temp] = [massFigure(units.massUnits), temperatureFigure(units.temperatureUnits)]
   const [state, step] = useReducer(editorStep, values.stages, editorStateOf)
-  const [batch, setBatch] = useState({ pieces: values.pieces, scalingMassG: values.scalingMassG, doughLossPct: values.doughLossPct })
+  const [batch, setBatch] = useState({
+    pieces: values.pieces,
+    scalingMassG: values.scalingMassG,
+    doughLossPct: values.doughLossPct,
+  })
   const [chosen, setChosen] = useState<readonly EditorIngredient[]>([])
   const byId = new Map([...ingredients, ...chosen].map((ingredient) => [ingredient.id, ingredient]))
   const live = liveFigures(state.stages, batch, byId, units)
@@ -92,26 +108,62 @@ export function FormulaEditor({ action, rules, kicker, headline, hasName, values
     const stages = stagesOfText(from.stages) ?? values.stages
     step({ do: 'begin-again', stages })
     void lookUp(stages)
-    setBatch({ pieces: from.pieces ?? values.pieces, scalingMassG: from.scalingMassG ?? values.scalingMassG, doughLossPct: from.doughLossPct ?? values.doughLossPct })
+    setBatch({
+      pieces: from.pieces ?? values.pieces,
+      scalingMassG: from.scalingMassG ?? values.scalingMassG,
+      doughLossPct: from.doughLossPct ?? values.doughLossPct,
+    })
   }
-  const number = (name: Exclude<keyof EditorValues, 'stages' | 'method' | 'reason'>, unit: string, range?: true | FieldFigure) => (
-    <FormField name={name} type="number" label={editor[name]} unit={unit} range={range} defaultValue={values[name]} width="short" />
+  const number = (
+    name: Exclude<keyof EditorValues, 'stages' | 'method' | 'reason'>,
+    unit: string,
+    range?: true | FieldFigure,
+  ) => (
+    <FormField
+      name={name}
+      type="number"
+      label={editor[name]}
+      unit={unit}
+      range={range}
+      defaultValue={values[name]}
+      width="short"
+    />
   )
 
   return (
-    <Sheet kicker={kicker} headline={headline} lead={editor.kept} margin={{ label: editor.margin, entries: editorEntries(live, text, format, language) }}>
+    <Sheet
+      kicker={kicker}
+      headline={headline}
+      lead={editor.kept}
+      margin={{ label: editor.margin, entries: editorEntries(live, text, format, language) }}
+    >
       <ActionForm action={action} rules={rules} onPutBack={putBack}>
         <Section id="about" title={editor.about}>
           <FieldStack>
             {hasName ? <FormField name="name" type="text" label={editor.name} autoComplete="off" /> : null}
-            <FormTextArea name="reason" label={editor.reason} hint={editor.reasonHint} defaultValue={values.reason} rows={2} />
+            <FormTextArea
+              name="reason"
+              label={editor.reason}
+              hint={editor.reasonHint}
+              defaultValue={values.reason}
+              rows={2}
+            />
           </FieldStack>
         </Section>
         <Section id="batch" title={editor.batch}>
           <div onChange={takeBatch} className="grid items-start gap-x-8 gap-y-4 mid:grid-cols-3">
             {number('pieces', text.units.pieces, true)}
             {number('scalingMassG', mass.unit, mass)}
-            <FormField name="doughLossPct" type="number" range label={editor.doughLossPct} unit={text.units.pct} hint={editor.doughLossHint} defaultValue={values.doughLossPct} width="short" />
+            <FormField
+              name="doughLossPct"
+              type="number"
+              range
+              label={editor.doughLossPct}
+              unit={text.units.pct}
+              hint={editor.doughLossHint}
+              defaultValue={values.doughLossPct}
+              width="short"
+            />
           </div>
         </Section>
         <Section id="lines" title={editor.lines} note={editor.linesNote}>
@@ -153,7 +205,13 @@ export function FormulaEditor({ action, rules, kicker, headline, hasName, values
             {number('bakeTempC', temp.unit, temp)}
             {number('bakeTimeMin', text.units.min)}
           </div>
-          <FormTextArea name="method" label={editor.method} hint={editor.methodHint} defaultValue={values.method} rows={6} />
+          <FormTextArea
+            name="method"
+            label={editor.method}
+            hint={editor.methodHint}
+            defaultValue={values.method}
+            rows={6}
+          />
         </Section>
         <ActionRow>
           <SubmitButton tone="go">{editor.go}</SubmitButton>

@@ -21,7 +21,11 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).formulas.list.title }
 }
 
-export default async function FormulasPage({ searchParams }: { searchParams: Promise<Record<string, string | string[] | undefined>> }) {
+export default async function FormulasPage({
+  searchParams,
+}: {
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}) {
   const { after } = await searchParams
   const language = await currentLanguage()
   const { formulas: words, desk } = wordsIn(language)
@@ -84,7 +88,9 @@ export default async function FormulasPage({ searchParams }: { searchParams: Pro
               </Cell>
               <Cell>
                 {inProduction ? (
-                  <Link href={`/formulas/${id}/versions/${inProduction.versionId}`}>{say(words.versionNumber, language, { number: inProduction.number })}</Link>
+                  <Link href={`/formulas/${id}/versions/${inProduction.versionId}`}>
+                    {say(words.versionNumber, language, { number: inProduction.number })}
+                  </Link>
                 ) : (
                   <StateWord word={text.nothing} level={0} />
                 )}
@@ -94,12 +100,16 @@ export default async function FormulasPage({ searchParams }: { searchParams: Pro
               <Cell>
                 {coming.map(({ versionId, number, from }) => (
                   <p key={versionId}>
-                    <Link href={`/formulas/${id}/versions/${versionId}`}>{say(text.comingFrom, language, { number, at: formatDateTime(from, bakery) })}</Link>
+                    <Link href={`/formulas/${id}/versions/${versionId}`}>
+                      {say(text.comingFrom, language, { number, at: formatDateTime(from, bakery) })}
+                    </Link>
                   </p>
                 ))}
                 {drafts.map(({ versionId, number, isPartSigned }) => (
                   <p key={versionId}>
-                    <Link href={`/formulas/${id}/versions/${versionId}`}>{say(isPartSigned ? text.partSigned : text.draft, language, { number })}</Link>
+                    <Link href={`/formulas/${id}/versions/${versionId}`}>
+                      {say(isPartSigned ? text.partSigned : text.draft, language, { number })}
+                    </Link>
                   </p>
                 ))}
                 {coming.length + drafts.length === 0 ? words.notThere : null}
@@ -107,7 +117,14 @@ export default async function FormulasPage({ searchParams }: { searchParams: Pro
             </tr>
           ))}
         </SheetTable>
-        <ListFoot page={formulas} list={text.title} address="/formulas" anchor="formulas" words={desk} language={language} />
+        <ListFoot
+          page={formulas}
+          list={text.title}
+          address="/formulas"
+          anchor="formulas"
+          words={desk}
+          language={language}
+        />
       </Section>
     </Sheet>
   )

@@ -7,14 +7,18 @@ import { massFigure, temperatureFigure, type FieldFigure } from '@/lib/words/for
 import { typedNumber } from '@/lib/words/format/typed-number'
 import type { FormulaUnits } from './formula-units'
 
-const sentStages = z.array(
-  z.object({
-    key: z.int(),
-    kind: z.string(),
-    name: z.string(),
-    lines: z.array(z.object({ key: z.int(), ingredientId: z.string(), ingredientName: z.string(), pctFlour: z.string() })).max(1000),
-  }),
-).max(1000)
+const sentStages = z
+  .array(
+    z.object({
+      key: z.int(),
+      kind: z.string(),
+      name: z.string(),
+      lines: z
+        .array(z.object({ key: z.int(), ingredientId: z.string(), ingredientName: z.string(), pctFlour: z.string() }))
+        .max(1000),
+    }),
+  )
+  .max(1000)
 
 type SentStages = z.output<typeof sentStages>
 
@@ -29,14 +33,24 @@ export function readEditorForm(form: FormData, { locale, massUnits, temperatureU
     return typeof typed === 'number' ? read(typed) : typed
   }
   const temp = temperatureFigure(temperatureUnits)
-  const measured = { scalingMassG: figure('scalingMassG', massFigure(massUnits)), doughTempC: figure('doughTempC', temp), bakeTempC: figure('bakeTempC', temp) }
+  const measured = {
+    scalingMassG: figure('scalingMassG', massFigure(massUnits)),
+    doughTempC: figure('doughTempC', temp),
+    bakeTempC: figure('bakeTempC', temp),
+  }
   const typed = Object.fromEntries(numbers.map((name) => [name, number(name)]))
   const stages = sent.map(({ kind, name, lines }) => ({
     kind,
     name,
-    lines: lines.map((line) => ({ ingredientId: line.ingredientId || undefined, pctFlour: typedNumber(line.pctFlour, locale) })),
+    lines: lines.map((line) => ({
+      ingredientId: line.ingredientId || undefined,
+      pctFlour: typedNumber(line.pctFlour, locale),
+    })),
   }))
-  return { sent, content: { reason: textOf(form, 'reason'), method: textOf(form, 'method'), ...typed, ...measured, stages } }
+  return {
+    sent,
+    content: { reason: textOf(form, 'reason'), method: textOf(form, 'method'), ...typed, ...measured, stages },
+  }
 }
 
 /** A row in which nothing was chosen and nothing typed says nothing; a name that is nobody's is typed. */
@@ -55,7 +69,9 @@ function readStages(text: string): SentStages {
 
 /** Leads the faults of lines and stages to the fields of the very rows that were sent, wherever they stand now. */
 export function atRows(state: FormState, sent: SentStages): FormState {
-  const problems = Object.fromEntries(Object.entries(state.problems).map(([path, words]) => [fieldOf(path, sent), words]))
+  const problems = Object.fromEntries(
+    Object.entries(state.problems).map(([path, words]) => [fieldOf(path, sent), words]),
+  )
   return { ...state, problems }
 }
 

@@ -7,5 +7,9 @@ const levels = { draft: 1, coming: 3, 'in-production': 4, withdrawn: 'off', disc
 
 /** Where a version stands, as a word. */
 export function VersionState({ state, isPartSigned = false, text }: VersionStateProps) {
-  return isPartSigned ? <StateWord word={text.partSigned} level={2} /> : <StateWord word={text.states[state]} level={levels[state]} />
+  return isPartSigned ? (
+    <StateWord word={text.partSigned} level={2} />
+  ) : (
+    <StateWord word={text.states[state]} level={levels[state]} />
+  )
 }

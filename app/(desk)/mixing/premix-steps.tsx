@@ -3,7 +3,13 @@ import { say, sayName } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import type { PlanFormat } from '../trials/plan-format'
 
-type PremixStepsProps = { premix: PremixToMake; namesScales: boolean; words: Words['mixing']; format: PlanFormat; language: Language }
+type PremixStepsProps = {
+  premix: PremixToMake
+  namesScales: boolean
+  words: Words['mixing']
+  format: PlanFormat
+  language: Language
+}
 
 /** How a dose that no scale here weighs closely enough is mixed into flour first, step by step. */
 export function PremixSteps({ premix, namesScales, words: { premix: text }, format, language }: PremixStepsProps) {
@@ -22,10 +28,17 @@ export function PremixSteps({ premix, namesScales, words: { premix: text }, form
       <ol className="mt-1 list-decimal pl-6">
         {steps.map((step, s) => (
           <li key={s} className="py-0.5">
-            {say(s === 0 ? text.first : text.further, language, { take: mass(step.take), carrier: mass(step.carrier), ingredient, flour })}
+            {say(s === 0 ? text.first : text.further, language, {
+              take: mass(step.take),
+              carrier: mass(step.carrier),
+              ingredient,
+              flour,
+            })}
           </li>
         ))}
-        <li className="py-0.5">{say(text.portion, language, { portion: mass(portion), ingredient, flour, less: format.mass(carrierLessG) })}</li>
+        <li className="py-0.5">
+          {say(text.portion, language, { portion: mass(portion), ingredient, flour, less: format.mass(carrierLessG) })}
+        </li>
       </ol>
       <p className="mt-1">{say(text.doughs, language, { count: doughs })}</p>
     </div>

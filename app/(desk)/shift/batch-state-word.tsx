@@ -3,7 +3,15 @@ import type { Words } from '@/lib/words/words'
 
 type BatchStateName = keyof Words['shift']['states']
 
-const levels: Record<BatchStateName, 0 | 1 | 2 | 3 | 4 | 'off'> = { waiting: 0, weighing: 1, in_work: 2, baked: 3, measured: 4, lost: 'off', set_aside: 'off' }
+const levels: Record<BatchStateName, 0 | 1 | 2 | 3 | 4 | 'off'> = {
+  waiting: 0,
+  weighing: 1,
+  in_work: 2,
+  baked: 3,
+  measured: 4,
+  lost: 'off',
+  set_aside: 'off',
+}
 
 /** How far along a batch is. */
 export function BatchStateWord({ state, words }: { state: BatchStateName; words: Words['shift'] }) {

@@ -19,14 +19,20 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).shift.title }
 }
 
-export default async function ShiftPage({ searchParams }: { searchParams: Promise<Record<string, string | string[] | undefined>> }) {
+export default async function ShiftPage({
+  searchParams,
+}: {
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}) {
   const { after } = await searchParams
   const language = await currentLanguage()
   const { shift: words, desk } = wordsIn(language)
   const text = words.rack
   const [{ bakery }, { trials, waiting, underWay }] = await Promise.all([ask(getDesk), ask(getShift, { after })])
   const dayLabel = ({ dayNumber: number, day }: { dayNumber: number; day: string | null }) =>
-    day === null ? say(text.day, language, { number }) : say(text.dayDated, language, { number, date: formatDay(day, bakery.locale) })
+    day === null
+      ? say(text.day, language, { number })
+      : say(text.dayDated, language, { number, date: formatDay(day, bakery.locale) })
   // The oldest trial comes first, so what is next of a later page is not the next of all.
   const next = trials.isFirst ? trials.rows.flatMap(({ batches }) => batches).find(({ isNext }) => isNext) : undefined
 
@@ -42,10 +48,19 @@ export default async function ShiftPage({ searchParams }: { searchParams: Promis
               : text.headlineDone
       }
     >
-      {trials.count === 0 ? <EmptyState sentence={text.empty} /> : <CautionList title={words.cautions.title} lines={[words.cautions.rawDough, words.cautions.seed]} />}
+      {trials.count === 0 ? (
+        <EmptyState sentence={text.empty} />
+      ) : (
+        <CautionList title={words.cautions.title} lines={[words.cautions.rawDough, words.cautions.seed]} />
+      )}
       <div id="open-trials">
         {trials.rows.map((trial) => (
-          <Section key={trial.id} id={`trial-${trial.number}`} title={say(text.trial, language, { number: trial.number, formula: trial.formulaName })} note={text.trialNote}>
+          <Section
+            key={trial.id}
+            id={`trial-${trial.number}`}
+            title={say(text.trial, language, { number: trial.number, formula: trial.formulaName })}
+            note={text.trialNote}
+          >
             {daysOf(trial.batches).map(({ dayNumber, day, batches, isDone }) =>
               isDone ? (
                 <FloorDisclosure key={dayNumber} title={dayLabel({ dayNumber, day })} note={text.dayDone}>
@@ -61,7 +76,17 @@ export default async function ShiftPage({ searchParams }: { searchParams: Promis
           </Section>
         ))}
       </div>
-      {trials.count === 0 ? null : <ListFoot page={trials} list={text.open} address="/shift" anchor="open-trials" onFloor words={desk} language={language} />}
+      {trials.count === 0 ? null : (
+        <ListFoot
+          page={trials}
+          list={text.open}
+          address="/shift"
+          anchor="open-trials"
+          onFloor
+          words={desk}
+          language={language}
+        />
+      )}
     </FloorSheet>
   )
 }
@@ -70,7 +95,14 @@ export default async function ShiftPage({ searchParams }: { searchParams: Promis
 function daysOf(batches: readonly ShiftBatch[]) {
   const days = [...new Set(batches.map(({ dayNumber }) => dayNumber))].map((dayNumber) => {
     const own = batches.filter((batch) => batch.dayNumber === dayNumber)
-    return { dayNumber, day: own[0]?.day ?? null, batches: own, isDone: own.every(({ state, missing }) => nextState(state) === null && state !== 'waiting' && missing.length === 0) }
+    return {
+      dayNumber,
+      day: own[0]?.day ?? null,
+      batches: own,
+      isDone: own.every(
+        ({ state, missing }) => nextState(state) === null && state !== 'waiting' && missing.length === 0,
+      ),
+    }
   })
   return [...days.filter(({ isDone }) => !isDone), ...days.filter(({ isDone }) => isDone)]
 }

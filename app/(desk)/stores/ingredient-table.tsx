@@ -35,7 +35,9 @@ type IngredientTableProps = {
 export function IngredientTable({ ingredients, caption, costs, bakery, text, language }: IngredientTableProps) {
   const columns = [
     { key: 'name', label: text.name },
-    ...(costs ? [{ key: 'price', label: say(text.price, language, { unit: largeMassUnit(bakery.massUnits) }), numeric: true }] : []),
+    ...(costs
+      ? [{ key: 'price', label: say(text.price, language, { unit: largeMassUnit(bakery.massUnits) }), numeric: true }]
+      : []),
     { key: 'allergens', label: text.allergensColumn },
     { key: 'composition', label: text.compositionColumn },
   ]
@@ -45,13 +47,17 @@ export function IngredientTable({ ingredients, caption, costs, bakery, text, lan
         const price = costs?.prices.get(ingredient.id)
         return (
           <Fragment key={ingredient.id}>
-            {ingredients[index - 1]?.kind === ingredient.kind ? null : <GroupRow label={text.kinds[ingredient.kind]} columns={columns.length} />}
+            {ingredients[index - 1]?.kind === ingredient.kind ? null : (
+              <GroupRow label={text.kinds[ingredient.kind]} columns={columns.length} />
+            )}
             <tr>
               <Cell head>
                 <Link href={`/stores/ingredients/${ingredient.id}`}>{ingredient.name}</Link>
               </Cell>
               {costs ? (
-                <Cell numeric>{price ? unitPrice(price.perKg, { ...bakery, currency: price.currency }) : text.noPrice}</Cell>
+                <Cell numeric>
+                  {price ? unitPrice(price.perKg, { ...bakery, currency: price.currency }) : text.noPrice}
+                </Cell>
               ) : null}
               <Cell>
                 <AllergenText ingredient={ingredient} text={text} language={language} />

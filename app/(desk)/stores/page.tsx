@@ -18,7 +18,11 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).stores.title }
 }
 
-export default async function StoresPage({ searchParams }: { searchParams: Promise<Record<string, string | string[] | undefined>> }) {
+export default async function StoresPage({
+  searchParams,
+}: {
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}) {
   const { after } = await searchParams
   const language = await currentLanguage()
   const { stores: text, desk } = wordsIn(language)
@@ -74,14 +78,28 @@ export default async function StoresPage({ searchParams }: { searchParams: Promi
         ) : (
           <>
             <IngredientTable ingredients={inUse.rows} caption={text.ingredients} {...table} />
-            <ListFoot page={inUse} list={text.ingredients} address="/stores" anchor="ingredients" words={desk} language={language} />
+            <ListFoot
+              page={inUse}
+              list={text.ingredients}
+              address="/stores"
+              anchor="ingredients"
+              words={desk}
+              language={language}
+            />
           </>
         )}
       </Section>
       {ended.count > 0 ? (
         <Section id="not-in-use" title={text.notInUse} note={text.notInUseNote}>
           <IngredientTable ingredients={ended.rows} caption={text.notInUse} {...table} />
-          <ListFoot page={ended} list={text.notInUse} address="/stores" anchor="not-in-use" words={desk} language={language} />
+          <ListFoot
+            page={ended}
+            list={text.notInUse}
+            address="/stores"
+            anchor="not-in-use"
+            words={desk}
+            language={language}
+          />
         </Section>
       ) : null}
     </Sheet>

@@ -29,7 +29,11 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).people.team.title }
 }
 
-export default async function TeamPage({ searchParams }: { searchParams: Promise<Record<string, string | string[] | undefined>> }) {
+export default async function TeamPage({
+  searchParams,
+}: {
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}) {
   const { after } = await searchParams
   const language = await currentLanguage()
   const { people: words, desk } = wordsIn(language)
@@ -73,11 +77,21 @@ export default async function TeamPage({ searchParams }: { searchParams: Promise
               <Cell>{desk.roles[person.role]}</Cell>
               {manages ? <Cell>{person.email}</Cell> : null}
               <Cell whole>{formatDate(person.createdAt, bakery)}</Cell>
-              <Cell>{person.endedAt ? <StateWord word={text.left} level="off" /> : <StateWord word={text.works} level={4} />}</Cell>
+              <Cell>
+                {person.endedAt ? (
+                  <StateWord word={text.left} level="off" />
+                ) : (
+                  <StateWord word={text.works} level={4} />
+                )}
+              </Cell>
               {manages ? (
                 <Cell screenOnly>
                   {person.mayChange ? (
-                    <LinkButton tone="quiet" href={`/team/people/${person.id}`} fullLabel={say(text.changeFull, language, { name: person.name })}>
+                    <LinkButton
+                      tone="quiet"
+                      href={`/team/people/${person.id}`}
+                      fullLabel={say(text.changeFull, language, { name: person.name })}
+                    >
                       {text.change}
                     </LinkButton>
                   ) : null}
@@ -86,7 +100,14 @@ export default async function TeamPage({ searchParams }: { searchParams: Promise
             </tr>
           ))}
         </SheetTable>
-        <ListFoot page={team.people} list={text.people} address="/team" anchor="people" words={desk} language={language} />
+        <ListFoot
+          page={team.people}
+          list={text.people}
+          address="/team"
+          anchor="people"
+          words={desk}
+          language={language}
+        />
       </Section>
 
       {manages ? (
@@ -117,7 +138,10 @@ export default async function TeamPage({ searchParams }: { searchParams: Promise
                     <Cell screenOnly>
                       {invitation.mayWithdraw ? (
                         <ActionForm action={withdraw.bind(null, invitation.id)} idPrefix={`${invitation.id}-`}>
-                          <SubmitButton tone="stop-quiet" fullLabel={say(text.withdrawFull, language, { name: invitation.name })}>
+                          <SubmitButton
+                            tone="stop-quiet"
+                            fullLabel={say(text.withdrawFull, language, { name: invitation.name })}
+                          >
                             {text.withdraw}
                           </SubmitButton>
                         </ActionForm>
@@ -126,7 +150,14 @@ export default async function TeamPage({ searchParams }: { searchParams: Promise
                   </tr>
                 ))}
               </SheetTable>
-              <ListFoot page={team.invitations} list={text.invitations} address="/team" anchor="invitations" words={desk} language={language} />
+              <ListFoot
+                page={team.invitations}
+                list={text.invitations}
+                address="/team"
+                anchor="invitations"
+                words={desk}
+                language={language}
+              />
             </>
           )}
         </Section>

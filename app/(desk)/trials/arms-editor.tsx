@@ -49,7 +49,12 @@ export function ArmsEditor({ present, heldIds, text, language }: ArmsEditorProps
   const [arms, setArms] = useState<ArmRow[]>(() => {
     let key = 0
     const shown = typed ? typedArms(typed) : present
-    return shown.map((arm, at) => ({ ...arm, key: key++, at, doses: arm.doses.map((dose, doseAt) => ({ ...dose, key: key++, at: doseAt })) }))
+    return shown.map((arm, at) => ({
+      ...arm,
+      key: key++,
+      at,
+      doses: arm.doses.map((dose, doseAt) => ({ ...dose, key: key++, at: doseAt })),
+    }))
   })
   const [focusId, setFocusId] = useState<{ id: string } | null>(null)
   useEffect(() => {
@@ -57,18 +62,22 @@ export function ArmsEditor({ present, heldIds, text, language }: ArmsEditorProps
   }, [focusId])
   const newKey = () => keys.current++
   const newDose = (): DoseRow => ({ ...emptyDose, key: newKey(), at: null })
-  const change = (key: number, doses: (rows: DoseRow[]) => DoseRow[]) => setArms((rows) => rows.map((arm) => (arm.key === key ? { ...arm, doses: doses(arm.doses) } : arm)))
+  const change = (key: number, doses: (rows: DoseRow[]) => DoseRow[]) =>
+    setArms((rows) => rows.map((arm) => (arm.key === key ? { ...arm, doses: doses(arm.doses) } : arm)))
   const { form } = text
 
   return (
     <div id="content.arms" tabIndex={-1}>
-      {state.problems['content.arms'] ? <ErrorLine id="content.arms-error" text={state.problems['content.arms']} /> : null}
+      {state.problems['content.arms'] ? (
+        <ErrorLine id="content.arms-error" text={state.problems['content.arms']} />
+      ) : null}
       {arms.length === 0 ? <p className="text-ink-2">{form.noArms}</p> : null}
       {arms.map((arm, a) => {
         const letter = armLetter(a + 1)
         const dough = sayName(text.dough, language, { letter })
         const name = `content.arms.${a}`
-        const problem = (field: string) => (arm.at === null ? undefined : state.problems[`content.arms.${arm.at}.${field}`])
+        const problem = (field: string) =>
+          arm.at === null ? undefined : state.problems[`content.arms.${arm.at}.${field}`]
         return (
           <fieldset key={arm.key} className="mb-6 border-t border-rule pt-3">
             <legend className="float-left mb-3 w-full font-bold">
@@ -76,7 +85,17 @@ export function ArmsEditor({ present, heldIds, text, language }: ArmsEditorProps
             </legend>
             <div className="clear-both grid gap-5">
               <div className="grid items-start gap-x-8 gap-y-5 mid:grid-cols-2">
-                <Field name={`${name}.name`} type="text" label={form.armName} hint={form.armNameHint} defaultValue={arm.name} maxLength={ruleOf(rules, `${name}.name`)?.mostLength} autoComplete="off" required error={problem('name')} />
+                <Field
+                  name={`${name}.name`}
+                  type="text"
+                  label={form.armName}
+                  hint={form.armNameHint}
+                  defaultValue={arm.name}
+                  maxLength={ruleOf(rules, `${name}.name`)?.mostLength}
+                  autoComplete="off"
+                  required
+                  error={problem('name')}
+                />
                 <SelectField
                   name={`${name}.how`}
                   label={form.armHow}
@@ -92,8 +111,10 @@ export function ArmsEditor({ present, heldIds, text, language }: ArmsEditorProps
               {arm.doses.map((dose, d) => {
                 const doseName = `${name}.doses.${d}`
                 const hasAmount = !takesAll(dose.how)
-                const changeDose = (to: Partial<DoseShown>) => change(arm.key, (rows) => rows.map((row) => (row.key === dose.key ? { ...row, ...to } : row)))
-                const answeredAs = arm.at === null || dose.at === null ? null : `content.arms.${arm.at}.doses.${dose.at}`
+                const changeDose = (to: Partial<DoseShown>) =>
+                  change(arm.key, (rows) => rows.map((row) => (row.key === dose.key ? { ...row, ...to } : row)))
+                const answeredAs =
+                  arm.at === null || dose.at === null ? null : `content.arms.${arm.at}.doses.${dose.at}`
                 const given = arm.at === null || dose.at === null ? undefined : present[arm.at]?.doses[dose.at]
                 const ingredientField = (field: string) => ({
                   name: `${doseName}.${field}`,
@@ -102,16 +123,22 @@ export function ArmsEditor({ present, heldIds, text, language }: ArmsEditorProps
                   required: true,
                   find: (part: string, signal: AbortSignal) => askIngredients(part, heldIds, signal),
                 })
-                const doseProblem = (field: string) => (dose.at === null ? undefined : problem(`doses.${dose.at}.${field}`))
+                const doseProblem = (field: string) =>
+                  dose.at === null ? undefined : problem(`doses.${dose.at}.${field}`)
                 return (
-                  <div key={dose.key} className="grid items-start gap-x-5 gap-y-3 mid:grid-cols-2 wide:grid-cols-[minmax(0,2fr)_minmax(0,2fr)_minmax(0,1fr)]">
+                  <div
+                    key={dose.key}
+                    className="grid items-start gap-x-5 gap-y-3 mid:grid-cols-2 wide:grid-cols-[minmax(0,2fr)_minmax(0,2fr)_minmax(0,1fr)]"
+                  >
                     <FormSearchField<FoundIngredient>
                       {...ingredientField('ingredientId')}
                       label={form.ingredient}
                       value={dose.ingredient}
                       onChange={(ingredient) => changeDose({ ingredient })}
                       present={given?.ingredient}
-                      detailOf={({ activeName }) => (activeName === null ? null : say(form.doseActive, language, { active: activeName }))}
+                      detailOf={({ activeName }) =>
+                        activeName === null ? null : say(form.doseActive, language, { active: activeName })
+                      }
                     />
                     <SelectField
                       name={`${doseName}.how`}
@@ -125,7 +152,14 @@ export function ArmsEditor({ present, heldIds, text, language }: ArmsEditorProps
                     />
                     {/* What was typed stays while another choice asks for no amount. */}
                     <div className={hasAmount ? 'contents' : 'hidden'}>
-                      <Field name={`${doseName}.value`} type="number" label={form.dose} defaultValue={dose.value} required={hasAmount} error={doseProblem('value')} />
+                      <Field
+                        name={`${doseName}.value`}
+                        type="number"
+                        label={form.dose}
+                        defaultValue={dose.value}
+                        required={hasAmount}
+                        error={doseProblem('value')}
+                      />
                       <SelectField
                         name={`${doseName}.basis`}
                         label={form.basis}
@@ -168,10 +202,13 @@ export function ArmsEditor({ present, heldIds, text, language }: ArmsEditorProps
                     ) : null}
                     {arm.doses.length > 1 ? (
                       <div className="wide:pt-7">
-                        <PressButton tone="stop-quiet" onPress={() => {
+                        <PressButton
+                          tone="stop-quiet"
+                          onPress={() => {
                             change(arm.key, (rows) => rows.filter(({ key }) => key !== dose.key))
                             setFocusId({ id: `${name}.doses.${Math.max(0, d - 1)}.ingredientId` })
-                          }}>
+                          }}
+                        >
                           {form.removeDose}
                         </PressButton>
                       </div>
@@ -181,17 +218,24 @@ export function ArmsEditor({ present, heldIds, text, language }: ArmsEditorProps
               })}
               <div className="flex flex-wrap gap-x-6">
                 {arm.doses.length < mostDoses ? (
-                  <PressButton tone="quiet" fullLabel={say(form.addDoseFull, language, { dough })} onPress={() => {
+                  <PressButton
+                    tone="quiet"
+                    fullLabel={say(form.addDoseFull, language, { dough })}
+                    onPress={() => {
                       change(arm.key, (rows) => [...rows, newDose()])
                       setFocusId({ id: `${name}.doses.${arm.doses.length}.ingredientId` })
-                    }}>
+                    }}
+                  >
                     {form.addDose}
                   </PressButton>
                 ) : null}
-                <PressButton tone="stop-quiet" onPress={() => {
+                <PressButton
+                  tone="stop-quiet"
+                  onPress={() => {
                     setArms((rows) => rows.filter(({ key }) => key !== arm.key))
                     setFocusId({ id: addArmId })
-                  }}>
+                  }}
+                >
                   {say(form.removeArm, language, { dough })}
                 </PressButton>
               </div>
@@ -228,7 +272,15 @@ function typedArms(values: Readonly<Record<string, string>>): ArmShown[] {
         // What is not seen is not chosen.
         return { id: shown === '' ? '' : of(field), text: shown }
       }
-      doses.push({ ingredient: chosen('ingredientId'), value: of('value'), basis: of('basis'), doseOf: of('doseOf'), how: of('how'), insteadOf: chosen('insteadOfId'), equalBy: of('equalBy') || emptyDose.equalBy })
+      doses.push({
+        ingredient: chosen('ingredientId'),
+        value: of('value'),
+        basis: of('basis'),
+        doseOf: of('doseOf'),
+        how: of('how'),
+        insteadOf: chosen('insteadOfId'),
+        equalBy: of('equalBy') || emptyDose.equalBy,
+      })
     }
     arms.push({ name: at('name'), how: at('how'), doses })
   }

@@ -18,11 +18,19 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).trials.title }
 }
 
-export default async function TrialsPage({ searchParams }: { searchParams: Promise<Record<string, string | string[] | undefined>> }) {
+export default async function TrialsPage({
+  searchParams,
+}: {
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}) {
   const { after } = await searchParams
   const language = await currentLanguage()
   const { trials: text, decisions, desk } = wordsIn(language)
-  const [{ bakery }, { waiting, baking, sentBack, drafts, past, mayPropose }, waitsForReader] = await Promise.all([ask(getDesk), ask(listTrials, { after }), ask(listWaiting)])
+  const [{ bakery }, { waiting, baking, sentBack, drafts, past, mayPropose }, waitsForReader] = await Promise.all([
+    ask(getDesk),
+    ask(listTrials, { after }),
+    ask(listWaiting),
+  ])
   const sections = [
     { id: 'waiting', title: text.waiting, none: text.waitingNone, page: waiting },
     { id: 'baking', title: text.baking, none: text.bakingNone, page: baking },
@@ -59,7 +67,14 @@ export default async function TrialsPage({ searchParams }: { searchParams: Promi
             <EmptyState sentence={none} />
           ) : (
             <>
-              <TrialTable caption={title} trials={page.rows} text={text} decisions={decisions} bakery={bakery} language={language} />
+              <TrialTable
+                caption={title}
+                trials={page.rows}
+                text={text}
+                decisions={decisions}
+                bakery={bakery}
+                language={language}
+              />
               <ListFoot page={page} list={title} address="/trials" anchor={id} words={desk} language={language} />
             </>
           )}

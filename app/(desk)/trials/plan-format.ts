@@ -16,12 +16,16 @@ export function planFormat({ locale, massUnits, temperatureUnits }: PlanUnits) {
   const unit = smallMassUnit(massUnits)
   const digitsFor = (value: number) => (value === 0 ? 0 : value < 1 ? 3 : value < 10 ? 2 : value < 100 ? 1 : 0)
   const inUnit = (massG: number, digits: number, signed = false) =>
-    massUnits === 'ounces' ? poundsAndOunces(massG, { locale, digits, signed }) : withUnit(formatNumber(massG, { locale, digits, signed }), unit)
+    massUnits === 'ounces'
+      ? poundsAndOunces(massG, { locale, digits, signed })
+      : withUnit(formatNumber(massG, { locale, digits, signed }), unit)
   const mass = (massG: number, signed = false) => inUnit(massG, digitsFor(Math.abs(massInUnit(massG, unit))), signed)
   const digitsOfScale = (resolutionG: number) => Math.min(6, Math.max(0, digitsOfStep(massInUnit(resolutionG, unit))))
   /** A mass for the scale, with the digits that the scale shows; grams are at the column's head. */
   const weighed = (massG: number, resolutionG: number) =>
-    massUnits === 'ounces' ? inUnit(massG, digitsOfScale(resolutionG)) : formatNumber(massG, { locale, digits: digitsOfScale(resolutionG) })
+    massUnits === 'ounces'
+      ? inUnit(massG, digitsOfScale(resolutionG))
+      : formatNumber(massG, { locale, digits: digitsOfScale(resolutionG) })
   return {
     /** The head of a column of weights: with their unit where they stand without it. */
     massHead: (head: string) => (massUnits === 'ounces' ? head : nameInUnit(head, unit)),
@@ -30,9 +34,21 @@ export function planFormat({ locale, massUnits, temperatureUnits }: PlanUnits) {
     weighed,
     /** The same with its unit. */
     weighedInUnit: (massG: number, resolutionG: number) => inUnit(massG, digitsOfScale(resolutionG)),
-    temp: (tempC: number) => withUnit(formatNumber(temperatureInUnit(tempC, temperatureUnits), { locale, digits: 0 }), degreeSign[temperatureUnits]),
-    tempFine: (tempC: number) => withUnit(formatNumber(temperatureInUnit(tempC, temperatureUnits), { locale, digits: 1 }), degreeSign[temperatureUnits]),
-    tempDifference: (differenceC: number) => withUnit(formatNumber(differenceInUnit(differenceC, temperatureUnits), { locale, digits: 1 }), degreeSign[temperatureUnits]),
+    temp: (tempC: number) =>
+      withUnit(
+        formatNumber(temperatureInUnit(tempC, temperatureUnits), { locale, digits: 0 }),
+        degreeSign[temperatureUnits],
+      ),
+    tempFine: (tempC: number) =>
+      withUnit(
+        formatNumber(temperatureInUnit(tempC, temperatureUnits), { locale, digits: 1 }),
+        degreeSign[temperatureUnits],
+      ),
+    tempDifference: (differenceC: number) =>
+      withUnit(
+        formatNumber(differenceInUnit(differenceC, temperatureUnits), { locale, digits: 1 }),
+        degreeSign[temperatureUnits],
+      ),
     pct: (value: number) => withUnit(plainNumber(value, { locale, significant: 3 }), '%'),
     pctDifference: (value: number) => withUnit(formatNumber(value, { locale, digits: 2, signed: true }), '%'),
     pctWhole: (share: number) => withUnit(formatNumber(100 * share, { locale, digits: 0 }), '%'),
@@ -45,7 +61,8 @@ export function planFormat({ locale, massUnits, temperatureUnits }: PlanUnits) {
 /** Digits after the mark that a step needs: none for 5, one for 0.5, two for 0.05 and for 0.25. */
 function digitsOfStep(step: number): number {
   const least = Math.ceil(-Math.log10(step) - 1e-9)
-  for (let digits = Math.max(0, least); digits < least + 2; digits++) if (Math.abs(step * 10 ** digits - Math.round(step * 10 ** digits)) < 1e-9) return digits
+  for (let digits = Math.max(0, least); digits < least + 2; digits++)
+    if (Math.abs(step * 10 ** digits - Math.round(step * 10 ** digits)) < 1e-9) return digits
   return least
 }
 
@@ -54,10 +71,16 @@ export type PlanFormat = ReturnType<typeof planFormat>
 type Facts = Readonly<Record<string, string | number>>
 
 /** The facts of a warning as they are read: numbers by the unit in their name, totals and allergens in words. */
-export function warningFacts(facts: Facts, format: PlanFormat, { trials, stores }: Pick<Words, 'trials' | 'stores'>, language: Language): Record<string, string> {
+export function warningFacts(
+  facts: Facts,
+  format: PlanFormat,
+  { trials, stores }: Pick<Words, 'trials' | 'stores'>,
+  language: Language,
+): Record<string, string> {
   return Object.fromEntries(
     Object.entries(facts).map(([name, fact]) => {
-      if (typeof fact === 'number') return [name, name.toLowerCase().endsWith('pct') ? format.pct(fact) : format.mass(fact)]
+      if (typeof fact === 'number')
+        return [name, name.toLowerCase().endsWith('pct') ? format.pct(fact) : format.mass(fact)]
       if (name === 'total') return [name, trials.totals[fact as keyof typeof trials.totals] ?? fact]
       if (name === 'allergens') return [name, allergenList(fact.split(','), stores, language)]
       return [name, fact]

@@ -42,7 +42,11 @@ export function readTrialForm(form: FormData, units: PlanUnits) {
           ingredientId: chosen(of('ingredientId')),
           insteadOfId: chosen(of('insteadOfId')) ?? null,
           equalBy: chosen(of('equalBy')) ?? null,
-          ...amountOf(chosen(of('how')), { value: number(of('value')), basis: chosen(of('basis')), doseOf: chosen(of('doseOf')) }),
+          ...amountOf(chosen(of('how')), {
+            value: number(of('value')),
+            basis: chosen(of('basis')),
+            doseOf: chosen(of('doseOf')),
+          }),
         }
       }),
     })),
@@ -61,7 +65,10 @@ const noAmount = { value: 0, basis: 'pct_flour', doseOf: 'product' } as const
 function readFactor(name: string, levels: string) {
   const listed = levels.trim()
   const mark = ['\n', ';', ','].find((each) => listed.includes(each)) ?? '\n'
-  const named = listed.split(mark).map((level) => level.trim()).filter((level) => level !== '')
+  const named = listed
+    .split(mark)
+    .map((level) => level.trim())
+    .filter((level) => level !== '')
   return name.trim() === '' && named.length === 0 ? null : { name, levels: named }
 }
 

@@ -30,7 +30,13 @@ import type { PlanUnits } from './plan-format'
 
 type Choices = {
   formulas: readonly { id: string; name: string; number: number }[]
-  measures: readonly { id: string; code: string | null; name: string; unit: string; direction: keyof Words['trials']['form']['measureOption'] }[]
+  measures: readonly {
+    id: string
+    code: string | null
+    name: string
+    unit: string
+    direction: keyof Words['trials']['form']['measureOption']
+  }[]
   /** Those that the draft holds. */
   ingredients: readonly { id: string; name: string }[]
   scales: readonly { id: string; name: string }[]
@@ -40,10 +46,26 @@ type Choices = {
 }
 
 type Present = Omit<TrialContent, 'kind'> & { kind: keyof Words['trials']['kinds'] }
-type TrialFormProps = { action: FormAction; present: Present | null; choices: Choices; units: PlanUnits; words: Pick<Words, 'trials' | 'desk' | 'measures'>; language: Language; backHref: string }
+type TrialFormProps = {
+  action: FormAction
+  present: Present | null
+  choices: Choices
+  units: PlanUnits
+  words: Pick<Words, 'trials' | 'desk' | 'measures'>
+  language: Language
+  backHref: string
+}
 
 /** What stands in the form of a new trial: usual choices, all of which can be changed. */
-const usual = { confidencePct: 95, mixingDays: 3, batchesPerArm: 1, piecesPerBatch: 4, margin: 5, flourTempC: 20, roomTempC: 22 } as const
+const usual = {
+  confidencePct: 95,
+  mixingDays: 3,
+  batchesPerArm: 1,
+  piecesPerBatch: 4,
+  margin: 5,
+  flourTempC: 20,
+  roomTempC: 22,
+} as const
 const usuallyHeld = ['water', 'fat', 'sugars']
 
 /** The form of a trial: question, size, test doughs, weighing, temperatures. */
@@ -54,9 +76,21 @@ export function TrialForm({ action, present, choices, units, words, language, ba
   const temp = temperatureFigure(units.temperatureUnits)
   const inDegrees = (tempC: number) => temp.write(tempC, units.locale)
   const small = smallMassUnit(units.massUnits)
-  const smallStep = withUnit(plainNumber(massInUnit(resolutionWithoutScaleG, small), { locale: units.locale, significant: 1 }), small)
+  const smallStep = withUnit(
+    plainNumber(massInUnit(resolutionWithoutScaleG, small), { locale: units.locale, significant: 1 }),
+    small,
+  )
   const number = (name: keyof typeof usual, label: string, hint?: string, unit?: string, range?: true) => (
-    <FormField name={`content.${name}`} type="number" label={label} hint={hint} unit={unit} range={range} width="short" defaultValue={plain(present?.[name] ?? usual[name])} />
+    <FormField
+      name={`content.${name}`}
+      type="number"
+      label={label}
+      hint={hint}
+      unit={unit}
+      range={range}
+      width="short"
+      defaultValue={plain(present?.[name] ?? usual[name])}
+    />
   )
   const degrees = (name: 'flourTempC' | 'roomTempC', label: string) => (
     <FormField
@@ -69,14 +103,25 @@ export function TrialForm({ action, present, choices, units, words, language, ba
       defaultValue={inDegrees(present?.[name] ?? usual[name])}
     />
   )
-  const chosen = (wanted: string | null) => ({ id: wanted ?? '', text: choices.ingredients.find(({ id }) => id === wanted)?.name ?? '' })
-  const named = (list: readonly { id: string; name: string }[]) => list.map(({ id, name }) => ({ value: id, label: name }))
+  const chosen = (wanted: string | null) => ({
+    id: wanted ?? '',
+    text: choices.ingredients.find(({ id }) => id === wanted)?.name ?? '',
+  })
+  const named = (list: readonly { id: string; name: string }[]) =>
+    list.map(({ id, name }) => ({ value: id, label: name }))
 
   return (
     <ActionForm action={action} rules={rulesOf(draftTrialInput)}>
       <Section id="ask" title={form.ask}>
         <FieldStack>
-          <FormField name="content.question" type="text" label={form.question} hint={form.questionHint} defaultValue={present?.question} autoComplete="off" />
+          <FormField
+            name="content.question"
+            type="text"
+            label={form.question}
+            hint={form.questionHint}
+            defaultValue={present?.question}
+            autoComplete="off"
+          />
           <FormRadioGroup
             name="content.kind"
             label={form.kind}
@@ -91,7 +136,10 @@ export function TrialForm({ action, present, choices, units, words, language, ba
             label={form.formula}
             hint={form.formulaHint}
             emptyLabel={form.choose}
-            options={choices.formulas.map(({ id, name, number: version }) => ({ value: id, label: say(form.formulaOption, language, { name, number: version }) }))}
+            options={choices.formulas.map(({ id, name, number: version }) => ({
+              value: id,
+              label: say(form.formulaOption, language, { name, number: version }),
+            }))}
             defaultValue={present?.formulaId}
             width="full"
           />
@@ -99,7 +147,13 @@ export function TrialForm({ action, present, choices, units, words, language, ba
             name="content.measureId"
             label={form.measure}
             hint={form.measureHint}
-            options={choices.measures.map((measure) => ({ value: measure.id, label: say(form.measureOption[measure.direction], language, { name: measureName(measure, words), unit: measure.unit }) }))}
+            options={choices.measures.map((measure) => ({
+              value: measure.id,
+              label: say(form.measureOption[measure.direction], language, {
+                name: measureName(measure, words),
+                unit: measure.unit,
+              }),
+            }))}
             defaultValue={present?.measureId ?? choices.measures.find(({ code }) => code === 'specific-volume')?.id}
             width="full"
           />
@@ -124,7 +178,18 @@ export function TrialForm({ action, present, choices, units, words, language, ba
           present={(present?.arms ?? [{ name: '', onTop: false, doses: [null] }]).map((arm) => ({
             name: arm.name,
             how: arm.onTop ? 'on-top' : 'balanced',
-            doses: arm.doses.map((dose) => (dose ? { ...dose, ingredient: chosen(dose.ingredientId), value: plain(dose.value), how: howShown(dose), insteadOf: chosen(dose.insteadOfId), equalBy: dose.equalBy ?? emptyDose.equalBy } : emptyDose)),
+            doses: arm.doses.map((dose) =>
+              dose
+                ? {
+                    ...dose,
+                    ingredient: chosen(dose.ingredientId),
+                    value: plain(dose.value),
+                    how: howShown(dose),
+                    insteadOf: chosen(dose.insteadOfId),
+                    equalBy: dose.equalBy ?? emptyDose.equalBy,
+                  }
+                : emptyDose,
+            ),
           }))}
           heldIds={choices.ingredients.map(({ id }) => id)}
           text={text}
@@ -133,7 +198,12 @@ export function TrialForm({ action, present, choices, units, words, language, ba
         <div className="mt-6">
           <CheckGroup id="heldTotals" label={form.held}>
             {heldTotal.options.map((total) => (
-              <FormCheck key={total} name={`content.heldTotals.${total}`} label={text.totals[total]} defaultChecked={present ? present.heldTotals.includes(total) : usuallyHeld.includes(total)} />
+              <FormCheck
+                key={total}
+                name={`content.heldTotals.${total}`}
+                label={text.totals[total]}
+                defaultChecked={present ? present.heldTotals.includes(total) : usuallyHeld.includes(total)}
+              />
             ))}
           </CheckGroup>
           <p className="mt-1 max-w-measure text-small text-ink-2">{form.heldHint}</p>
@@ -151,15 +221,46 @@ export function TrialForm({ action, present, choices, units, words, language, ba
 
       <Section id="factor" title={form.factor} note={form.factorNote}>
         <FieldStack>
-          <FormField name="content.factor.name" type="text" label={form.factorName} hint={form.factorNameHint} optionalWord={desk.optional} defaultValue={present?.factor?.name} autoComplete="off" />
-          <FormTextArea name="content.factor.levels" label={form.factorLevels} hint={form.factorLevelsHint} optionalWord={desk.optional} defaultValue={present?.factor?.levels.join('\n')} maxLength={1000} />
+          <FormField
+            name="content.factor.name"
+            type="text"
+            label={form.factorName}
+            hint={form.factorNameHint}
+            optionalWord={desk.optional}
+            defaultValue={present?.factor?.name}
+            autoComplete="off"
+          />
+          <FormTextArea
+            name="content.factor.levels"
+            label={form.factorLevels}
+            hint={form.factorLevelsHint}
+            optionalWord={desk.optional}
+            defaultValue={present?.factor?.levels.join('\n')}
+            maxLength={1000}
+          />
         </FieldStack>
       </Section>
 
       <Section id="weighing" title={form.weighing}>
         <FieldStack>
-          <FormSelect name="content.scaleId" label={form.scale} emptyLabel={say(form.scaleNone, language, { step: smallStep })} options={named(choices.scales)} defaultValue={present?.scaleId ?? ''} width="full" optionalWord={desk.optional} />
-          <FormSelect name="content.mixerId" label={form.mixer} emptyLabel={form.mixerNone} options={named(choices.mixers)} defaultValue={present?.mixerId ?? ''} width="full" optionalWord={desk.optional} />
+          <FormSelect
+            name="content.scaleId"
+            label={form.scale}
+            emptyLabel={say(form.scaleNone, language, { step: smallStep })}
+            options={named(choices.scales)}
+            defaultValue={present?.scaleId ?? ''}
+            width="full"
+            optionalWord={desk.optional}
+          />
+          <FormSelect
+            name="content.mixerId"
+            label={form.mixer}
+            emptyLabel={form.mixerNone}
+            options={named(choices.mixers)}
+            defaultValue={present?.mixerId ?? ''}
+            width="full"
+            optionalWord={desk.optional}
+          />
           <div role="group" aria-labelledby="temperatures-title">
             <p id="temperatures-title" className="mb-1 font-semibold">
               {form.temperatures}
@@ -171,7 +272,11 @@ export function TrialForm({ action, present, choices, units, words, language, ba
                 name="content.tapTempC"
                 type="number"
                 label={form.tapTemp}
-                hint={choices.tapTempC === null ? form.tapTempNone : say(form.tapTempHint, language, { temp: withUnit(inDegrees(choices.tapTempC), temp.unit) })}
+                hint={
+                  choices.tapTempC === null
+                    ? form.tapTempNone
+                    : say(form.tapTempHint, language, { temp: withUnit(inDegrees(choices.tapTempC), temp.unit) })
+                }
                 unit={temp.unit}
                 width="short"
                 required={choices.tapTempC === null}

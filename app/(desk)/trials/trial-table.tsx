@@ -24,7 +24,14 @@ type Row = {
   decision: { id: string; outcome: keyof Words['decisions']['outcomes'] } | null
 }
 
-type TrialTableProps = { caption: string; trials: readonly Row[]; text: Words['trials']; decisions: Words['decisions']; bakery: { locale: string; timeZone: string }; language: Language }
+type TrialTableProps = {
+  caption: string
+  trials: readonly Row[]
+  text: Words['trials']
+  decisions: Words['decisions']
+  bakery: { locale: string; timeZone: string }
+  language: Language
+}
 
 /** Trials, one a row. */
 export function TrialTable({ caption, trials, text, decisions, bakery, language }: TrialTableProps) {

@@ -11,7 +11,12 @@ import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { waitingGroups, type Waiting } from './waiting-groups'
 
-type WaitingSectionProps = { waiting: Waiting; words: Words; bakery: { locale: string; timeZone: string }; language: Language }
+type WaitingSectionProps = {
+  waiting: Waiting
+  words: Words
+  bakery: { locale: string; timeZone: string }
+  language: Language
+}
 
 /** What waits for whoever reads the page, at its top; a line where nothing does. */
 export function WaitingSection({ waiting, words, bakery, language }: WaitingSectionProps) {
@@ -27,7 +32,10 @@ export function WaitingSection({ waiting, words, bakery, language }: WaitingSect
     <Section id="waits-for-you" title={text.title} screenOnly>
       {brokenRecord ? (
         <Notice tone="stop" word={words.desk.attention}>
-          {say(text.record[brokenRecord.why], language, { date: formatDateTime(brokenRecord.at, bakery), number: brokenRecord.number })}{' '}
+          {say(text.record[brokenRecord.why], language, {
+            date: formatDateTime(brokenRecord.at, bakery),
+            number: brokenRecord.number,
+          })}{' '}
           <Link href="/team/record?check=all">{text.toRecord}</Link>
         </Notice>
       ) : null}

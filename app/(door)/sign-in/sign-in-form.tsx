@@ -8,7 +8,15 @@ import { Field } from '@/lib/ui/field'
 import { FieldStack } from '@/lib/ui/field-stack'
 import { FormSummary } from '@/lib/ui/form-summary'
 
-type SignInWords = { email: string; password: string; go: string; working: string; forgotten: string; wrong: string; away: string }
+type SignInWords = {
+  email: string
+  password: string
+  go: string
+  working: string
+  forgotten: string
+  wrong: string
+  away: string
+}
 
 const noFieldErrors: never[] = []
 
@@ -19,9 +27,16 @@ export function SignInForm({ words }: { words: SignInWords }) {
   async function send(form: FormData) {
     setPending(true)
     setRefusal(null)
-    const answer = await signIn('credentials', { redirect: false, email: form.get('email'), password: form.get('password') }).catch(() => undefined)
+    const answer = await signIn('credentials', {
+      redirect: false,
+      email: form.get('email'),
+      password: form.get('password'),
+    }).catch(() => undefined)
     // A whole new page, so that nothing of a former person's stays in the browser's memory.
-    if (answer?.ok) { window.location.assign('/'); return; }
+    if (answer?.ok) {
+      window.location.assign('/')
+      return
+    }
     setPending(false)
     setRefusal(answer?.status === 401 ? words.wrong : words.away)
   }
@@ -36,7 +51,14 @@ export function SignInForm({ words }: { words: SignInWords }) {
       {refusal ? <FormSummary title={refusal} errors={noFieldErrors} /> : null}
       <FieldStack>
         <Field name="email" type="email" label={words.email} autoComplete="username" required maxLength={254} />
-        <Field name="password" type="password" label={words.password} autoComplete="current-password" required maxLength={256} />
+        <Field
+          name="password"
+          type="password"
+          label={words.password}
+          autoComplete="current-password"
+          required
+          maxLength={256}
+        />
       </FieldStack>
       <ActionRow>
         <Button tone="go" disabled={pending}>

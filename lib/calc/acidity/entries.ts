@@ -7,7 +7,12 @@ import { waterPhaseSalt } from './water-phase-salt'
 export const acidityEntries = [
   calcEntry({
     id: 'acidity/titratable-acidity',
-    input: z.strictObject({ sampleMassG: z.number(), alkaliMl: z.number(), alkaliMolPerL: z.number(), endPointPh: z.number() }),
+    input: z.strictObject({
+      sampleMassG: z.number(),
+      alkaliMl: z.number(),
+      alkaliMolPerL: z.number(),
+      endPointPh: z.number(),
+    }),
     output: z.strictObject({
       acidityMlPer10g: z.number(),
       lacticAcidPct: z.number(),
@@ -15,7 +20,8 @@ export const acidityEntries = [
       warnings: z.array(z.enum(ACIDITY_WARNINGS)),
     }),
     example: { sampleMassG: 10, alkaliMl: 9.6, alkaliMolPerL: 0.1, endPointPh: 8.5 },
-    source: 'ingredient company, technical compendium, rye sours: 0.1 mol/L on 10 g to pH 8.5. Molar mass of lactic acid from memory',
+    source:
+      'ingredient company, technical compendium, rye sours: 0.1 mol/L on 10 g to pH 8.5. Molar mass of lactic acid from memory',
     run: titratableAcidity,
   }),
   calcEntry({

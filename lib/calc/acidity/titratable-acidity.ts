@@ -21,7 +21,12 @@ export type AcidityWarning = (typeof ACIDITY_WARNINGS)[number]
  *   tells it). The range of 6 to 10 is common practice, no source.
  * @example 10 g, 12.5 mL of 0.1 mol/L to pH 8.5: 12.5, and 1.126 % as lactic acid
  */
-export function titratableAcidity(q: { sampleMassG: number; alkaliMl: number; alkaliMolPerL: number; endPointPh: number }): {
+export function titratableAcidity(q: {
+  sampleMassG: number
+  alkaliMl: number
+  alkaliMolPerL: number
+  endPointPh: number
+}): {
   acidityMlPer10g: number
   lacticAcidPct: number
   endPointPh: number

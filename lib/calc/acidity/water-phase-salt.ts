@@ -18,7 +18,10 @@ export function waterPhaseSalt(q: { saltMassG: number; waterMassG: number }): {
   const sum = q.saltMassG + q.waterMassG
   if (!Number.isFinite(sum)) throw new CalcError('not-finite', { field: 'waterMassG', value: String(sum) })
   const waterPhaseSaltPct = (100 * q.saltMassG) / sum
-  return { waterPhaseSaltPct, warnings: waterPhaseSaltPct > SATURATED_PCT ? ['above-saturation', 'no-proof-of-keeping'] : ['no-proof-of-keeping'] }
+  return {
+    waterPhaseSaltPct,
+    warnings: waterPhaseSaltPct > SATURATED_PCT ? ['above-saturation', 'no-proof-of-keeping'] : ['no-proof-of-keeping'],
+  }
 }
 
 /** Saturated brine at room temperature, g of salt in 100 g. From memory: 26.4. */

@@ -96,5 +96,13 @@ export function adjustAgainstControl(q: {
     }
   })
   const method = q.differences.length === 1 ? 'student-t' : loadings ? 'dunnett-product' : 'dunnett-lattice'
-  return { method, alternative: q.alternative, confidence: q.confidence, df, criticalValue, probabilityError, comparisons }
+  return {
+    method,
+    alternative: q.alternative,
+    confidence: q.confidence,
+    df,
+    criticalValue,
+    probabilityError,
+    comparisons,
+  }
 }

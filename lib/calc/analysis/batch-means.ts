@@ -26,12 +26,24 @@ export function batchMeans(readings: readonly LoafReading[]): BatchMean[] {
   const batches = new Map<string, { arm: string; block?: string; loaves: Map<string, number[]> }>()
   readings.forEach((reading, i) => {
     mustBeWithin(`readings[${i}].value`, reading.value)
-    const batch = batches.get(reading.batch) ?? { arm: reading.arm, block: reading.block, loaves: new Map<string, number[]>() }
+    const batch = batches.get(reading.batch) ?? {
+      arm: reading.arm,
+      block: reading.block,
+      loaves: new Map<string, number[]>(),
+    }
     if (batch.arm !== reading.arm) {
-      throw new CalcError('wrong-shape', { field: `readings[${i}].arm`, value: reading.arm, reason: 'batch-in-two-arms' })
+      throw new CalcError('wrong-shape', {
+        field: `readings[${i}].arm`,
+        value: reading.arm,
+        reason: 'batch-in-two-arms',
+      })
     }
     if (batch.block !== reading.block) {
-      throw new CalcError('wrong-shape', { field: `readings[${i}].block`, value: reading.block, reason: 'batch-in-two-blocks' })
+      throw new CalcError('wrong-shape', {
+        field: `readings[${i}].block`,
+        value: reading.block,
+        reason: 'batch-in-two-blocks',
+      })
     }
     batch.loaves.set(reading.loaf, [...(batch.loaves.get(reading.loaf) ?? []), reading.value])
     batches.set(reading.batch, batch)
@@ -40,7 +52,14 @@ export function batchMeans(readings: readonly LoafReading[]): BatchMean[] {
     const values = [...loaves.values()].map(mean)
     const batchMean = mean(values)
     const loafSumSquares = values.reduce((sum, value) => sum + (value - batchMean) ** 2, 0)
-    return { batch: name, arm, ...(block === undefined ? {} : { block }), mean: batchMean, loafCount: values.length, loafSumSquares }
+    return {
+      batch: name,
+      arm,
+      ...(block === undefined ? {} : { block }),
+      mean: batchMean,
+      loafCount: values.length,
+      loafSumSquares,
+    }
   })
 }
 

@@ -14,9 +14,28 @@ import { verdictEntries } from './verdict-entries'
 const nullableNumber = z.nullable(z.number())
 const optionalText = z.optional(z.string())
 const alternative = z.enum(['two-sided', 'greater', 'less'])
-const loafReading = z.strictObject({ arm: z.string(), block: optionalText, batch: z.string(), loaf: z.string(), value: z.number() })
-const batch = { batch: z.string(), arm: z.string(), block: z.nullable(z.string()), mean: z.number(), loafCount: z.number() }
-const armMean = z.strictObject({ arm: z.string(), estimate: z.number(), se: z.number(), df: z.number(), low: z.number(), high: z.number() })
+const loafReading = z.strictObject({
+  arm: z.string(),
+  block: optionalText,
+  batch: z.string(),
+  loaf: z.string(),
+  value: z.number(),
+})
+const batch = {
+  batch: z.string(),
+  arm: z.string(),
+  block: z.nullable(z.string()),
+  mean: z.number(),
+  loafCount: z.number(),
+}
+const armMean = z.strictObject({
+  arm: z.string(),
+  estimate: z.number(),
+  se: z.number(),
+  df: z.number(),
+  low: z.number(),
+  high: z.number(),
+})
 const anovaSource = z.enum(['block', 'arm', 'batch', 'level', 'arm-by-level', 'piece', 'residual'])
 const anovaRow = z.strictObject({
   source: anovaSource,
@@ -44,7 +63,11 @@ const controlFirst = (control: string, names: readonly string[]) => [...new Set(
 
 /** A fault that a step within finds is one of the rows, or of the name of the control. */
 const rowsField = (rows: 'rows' | 'readings') => (field: string) =>
-  field === 'arms' ? 'control' : /^(rows|readings|confidence|control)\b/.test(field) ? field.replace(/^rows\b/, rows) : rows
+  field === 'arms'
+    ? 'control'
+    : /^(rows|readings|confidence|control)\b/.test(field)
+      ? field.replace(/^rows\b/, rows)
+      : rows
 
 /** Far more than a trial has, and still quick. */
 const MOST_ARMS = 100
@@ -77,7 +100,9 @@ export const analysisEntries = [
       residualSd: z.number(),
       criticalValue: z.number(),
       probabilityError: z.number(),
-      comparisons: z.array(z.strictObject({ ...comparison, pct: nullableNumber, lowPct: nullableNumber, highPct: nullableNumber })),
+      comparisons: z.array(
+        z.strictObject({ ...comparison, pct: nullableNumber, lowPct: nullableNumber, highPct: nullableNumber }),
+      ),
       armMeans: z.array(armMean),
       anova: z.array(anovaRow),
       batches: z.array(z.strictObject(batch)),
@@ -88,7 +113,10 @@ export const analysisEntries = [
     example: { readings, control: 'control', confidence: 0.95, alternative: 'two-sided', scale: 'plain' },
     source: 'W. G. Cochran and G. M. Cox, Experimental Designs, 1957, chapters 3 and 4; C. W. Dunnett, JASA 50, 1955',
     run: ({ control, ...q }) => {
-      const arms = controlFirst(control, q.readings.map(({ arm }) => arm))
+      const arms = controlFirst(
+        control,
+        q.readings.map(({ arm }) => arm),
+      )
       const found = atFlatFields(rowsField('readings'), () => analyseBatches({ ...q, arms }))
       const noPct = { pct: null, lowPct: null, highPct: null }
       return {
@@ -98,7 +126,10 @@ export const analysisEntries = [
         residualSd: found.fit.residualSd,
         criticalValue: found.comparisons.criticalValue,
         probabilityError: found.comparisons.probabilityError,
-        comparisons: found.comparisons.comparisons.map((one, i) => ({ ...one, ...(found.pctComparisons?.[i] ?? noPct) })),
+        comparisons: found.comparisons.comparisons.map((one, i) => ({
+          ...one,
+          ...(found.pctComparisons?.[i] ?? noPct),
+        })),
         armMeans: found.fit.armMeans,
         anova: found.fit.anova.map(named),
         batches: found.batches.map(({ loafSumSquares: _, block = null, ...one }) => ({ ...one, block })),
@@ -113,7 +144,8 @@ export const analysisEntries = [
     input: z.strictObject({ readings: z.array(loafReading) }),
     output: z.strictObject({ batches: z.array(z.strictObject({ ...batch, loafSumSquares: z.number() })) }),
     example: { readings },
-    source: 'S. H. Hurlbert, Ecological Monographs 54, 1984; W. G. Cochran and G. M. Cox, Experimental Designs, 1957, chapter 2',
+    source:
+      'S. H. Hurlbert, Ecological Monographs 54, 1984; W. G. Cochran and G. M. Cox, Experimental Designs, 1957, chapter 2',
     run: (q) => ({ batches: batchMeans(q.readings).map(({ block = null, ...one }) => ({ ...one, block })) }),
   }),
   calcEntry({
@@ -132,33 +164,59 @@ export const analysisEntries = [
       blockAfterArm: z.nullable(anovaRow),
       armMeans: z.array(armMean),
       differences: z.array(
-        z.strictObject({ arm: z.string(), estimate: z.number(), se: z.number(), df: z.number(), t: z.number(), p: z.number() }),
+        z.strictObject({
+          arm: z.string(),
+          estimate: z.number(),
+          se: z.number(),
+          df: z.number(),
+          t: z.number(),
+          p: z.number(),
+        }),
       ),
       residuals: z.array(z.number()),
     }),
     example: {
-      rows: [4.1, 4.4, 4.2].flatMap((y) => [{ arm: 'control', y }, { arm: 'B', y: y + 0.6 }, { arm: 'C', y: 9 - y }]),
+      rows: [4.1, 4.4, 4.2].flatMap((y) => [
+        { arm: 'control', y },
+        { arm: 'B', y: y + 0.6 },
+        { arm: 'C', y: 9 - y },
+      ]),
       control: 'control',
       confidence: 0.95,
     },
     source: 'S. R. Searle, Linear Models, 1971, chapter 7',
     run: ({ control, ...q }) => {
-      const arms = controlFirst(control, q.rows.map(({ arm }) => arm))
+      const arms = controlFirst(
+        control,
+        q.rows.map(({ arm }) => arm),
+      )
       const found = atFlatFields(rowsField('rows'), () => fitAdditive({ ...q, arms }))
       const { method, differenceCorrelation: _, anova, blockAfterArm, ...rest } = found
-      return { model: method.model, ...rest, anova: anova.map(named), blockAfterArm: blockAfterArm && named(blockAfterArm) }
+      return {
+        model: method.model,
+        ...rest,
+        anova: anova.map(named),
+        blockAfterArm: blockAfterArm && named(blockAfterArm),
+      }
     },
   }),
   calcEntry({
     id: 'analysis/adjust-against-control',
     input: z.strictObject({
-      differences: z.array(z.strictObject({ arm: z.string(), estimate: z.number(), se: z.number(), replicates: z.number() })),
+      differences: z.array(
+        z.strictObject({ arm: z.string(), estimate: z.number(), se: z.number(), replicates: z.number() }),
+      ),
       controlReplicates: z.number(),
       df: z.number(),
       confidence: z.number(),
       alternative,
     }),
-    output: z.strictObject({ method: adjustment, criticalValue: z.number(), probabilityError: z.number(), comparisons: z.array(z.strictObject(comparison)) }),
+    output: z.strictObject({
+      method: adjustment,
+      criticalValue: z.number(),
+      probabilityError: z.number(),
+      comparisons: z.array(z.strictObject(comparison)),
+    }),
     example: {
       differences: [
         { arm: 'B', estimate: 120, se: 31, replicates: 4 },
@@ -175,10 +233,16 @@ export const analysisEntries = [
       mustBeWithin('controlReplicates', controlReplicates, { over: 0 })
       differences.forEach(({ replicates }, i) => mustBeWithin(`differences[${i}].replicates`, replicates, { over: 0 }))
       const loadings =
-        differences.length === 0 ? [] : dunnettLoadings({ controlCount: controlReplicates, armCounts: differences.map(({ replicates }) => replicates) })
+        differences.length === 0
+          ? []
+          : dunnettLoadings({
+              controlCount: controlReplicates,
+              armCounts: differences.map(({ replicates }) => replicates),
+            })
       const correlation = loadings.map((one, i) => loadings.map((other, j) => (i === j ? 1 : one * other)))
-      const { method, criticalValue, probabilityError, comparisons } = atFlatFields((field) => field.replace('correlation', 'controlReplicates'), () =>
-        adjustAgainstControl({ ...q, differences, correlation }),
+      const { method, criticalValue, probabilityError, comparisons } = atFlatFields(
+        (field) => field.replace('correlation', 'controlReplicates'),
+        () => adjustAgainstControl({ ...q, differences, correlation }),
       )
       return { method, criticalValue, probabilityError, comparisons }
     },
@@ -211,7 +275,10 @@ export const analysisEntries = [
     },
     source: 'W. G. Cochran and G. M. Cox, Experimental Designs, 1957, section 7.1',
     run: ({ rows, control, levelOrder }) => {
-      const arms = controlFirst(control, rows.map(({ arm }) => arm))
+      const arms = controlFirst(
+        control,
+        rows.map(({ arm }) => arm),
+      )
       const found = [...new Set(rows.map(({ level }) => level))]
       const levels = levelOrder === undefined ? found : mustOrder('levelOrder', levelOrder, found)
       const { method: _, anova, ...rest } = atFlatFields(rowsField('rows'), () => splitPlot({ rows, arms, levels }))

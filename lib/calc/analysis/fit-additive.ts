@@ -8,7 +8,14 @@ import { type LeastSquaresFit, leastSquares } from './least-squares'
 /** Rows times columns squared: some three seconds of work. */
 const MOST_WORK = 1e8
 
-export type AnovaRow = { source: string; df: number; sumSquares: number; meanSquare: number; f: number | null; p: number | null }
+export type AnovaRow = {
+  source: string
+  df: number
+  sumSquares: number
+  meanSquare: number
+  f: number | null
+  p: number | null
+}
 export type ArmMean = { arm: string; estimate: number; se: number; df: number; low: number; high: number }
 export type Difference = { arm: string; estimate: number; se: number; df: number; t: number; p: number }
 
@@ -55,7 +62,8 @@ export function fitAdditive(q: {
   const residualDf = n - 1 - armColumns.length - blockColumns.length
 
   const work = n * (n - residualDf) ** 2
-  if (work > MOST_WORK) throw new CalcError('out-of-range', { field: 'rows', value: work, max: MOST_WORK, reason: 'too-large' })
+  if (work > MOST_WORK)
+    throw new CalcError('out-of-range', { field: 'rows', value: work, max: MOST_WORK, reason: 'too-large' })
 
   // centred on one value, so that a large common part costs no digits
   const origin = q.rows[0]!.y
@@ -72,13 +80,27 @@ export function fitAdditive(q: {
   const meanSquare = residualSd * residualSd
   const tested = (source: string, sumSquares: number, df: number): AnovaRow => {
     const f = sumSquares / df / meanSquare
-    return { source, df, sumSquares, meanSquare: sumSquares / df, f, p: fTail({ f, df1: df, df2: residualDf, tail: 'upper' }) }
+    return {
+      source,
+      df,
+      sumSquares,
+      meanSquare: sumSquares / df,
+      f,
+      p: fTail({ f, df1: df, df2: residualDf, tail: 'upper' }),
+    }
   }
   const squares = (effects: readonly number[], from: number, count: number) =>
     effects.slice(from, from + count).reduce((sum, value) => sum + value * value, 0)
   const b = blockColumns.length
   const armRow = tested('arm', squares(fit.effects, 1 + b, armColumns.length), armColumns.length)
-  const residualRow: AnovaRow = { source: 'residual', df: residualDf, sumSquares: fit.residualSumSquares, meanSquare, f: null, p: null }
+  const residualRow: AnovaRow = {
+    source: 'residual',
+    df: residualDf,
+    sumSquares: fit.residualSumSquares,
+    meanSquare,
+    f: null,
+    p: null,
+  }
   const blockRow = b > 0 ? [tested('block', squares(fit.effects, 1, b), b)] : []
   let blockAfterArm: AnovaRow | null = null
   if (b > 0) {
@@ -98,7 +120,14 @@ export function fitAdditive(q: {
     const estimate = fit.coefficients[1 + b + i]!
     const se = residualSd * Math.sqrt(fit.unscaledCovariance[1 + b + i]![1 + b + i]!)
     const ratio = estimate / se
-    return { arm, estimate, se, df: residualDf, t: ratio, p: Math.min(1, 2 * tTail({ t: Math.abs(ratio), df: residualDf, tail: 'upper' })) }
+    return {
+      arm,
+      estimate,
+      se,
+      df: residualDf,
+      t: ratio,
+      p: Math.min(1, 2 * tTail({ t: Math.abs(ratio), df: residualDf, tail: 'upper' })),
+    }
   })
   const differenceCorrelation = armColumns.map((_, i) =>
     armColumns.map((__, j) => {
@@ -136,15 +165,22 @@ function mustNameArms(arms: readonly string[], rows: readonly { arm: string }[])
   if (known.size !== arms.length) throw new CalcError('duplicate', { field: 'arms' })
   if (arms.length < 2) throw new CalcError('not-possible', { field: 'arms', value: arms.length, reason: 'one-arm' })
   const seen = new Set(rows.map((row) => row.arm))
-  for (const arm of arms) if (!seen.has(arm)) throw new CalcError('empty', { field: 'rows', value: arm, reason: 'arm-without-rows' })
-  for (const arm of seen) if (!known.has(arm)) throw new CalcError('wrong-shape', { field: 'rows', value: arm, reason: 'unknown-arm' })
+  for (const arm of arms)
+    if (!seen.has(arm)) throw new CalcError('empty', { field: 'rows', value: arm, reason: 'arm-without-rows' })
+  for (const arm of seen)
+    if (!known.has(arm)) throw new CalcError('wrong-shape', { field: 'rows', value: arm, reason: 'unknown-arm' })
 }
 
 /** Distinct blocks in order of appearance; empty without blocks. A single block is no factor. */
 function blocksOf(rows: readonly { block?: string }[]): string[] {
   const named = rows.filter((row) => row.block !== undefined)
   if (named.length > 0 && named.length < rows.length) {
-    throw new CalcError('wrong-shape', { field: 'rows', value: named.length, min: rows.length, reason: 'block-on-some-rows' })
+    throw new CalcError('wrong-shape', {
+      field: 'rows',
+      value: named.length,
+      min: rows.length,
+      reason: 'block-on-some-rows',
+    })
   }
   return [...new Set(named.map((row) => row.block!))]
 }

@@ -49,6 +49,7 @@ export function turnedToGood(q: { estimate: number; low: number; high: number; g
   mustBeWithin('estimate', estimate)
   mustBeWithin('low', low)
   mustBeWithin('high', high)
-  if (low > estimate || estimate > high) throw new CalcError('wrong-shape', { field: 'estimate', value: estimate, min: low, max: high })
+  if (low > estimate || estimate > high)
+    throw new CalcError('wrong-shape', { field: 'estimate', value: estimate, min: low, max: high })
   return q.goodDirection === 'larger' ? { estimate, low, high } : { estimate: -estimate, low: -high, high: -low }
 }

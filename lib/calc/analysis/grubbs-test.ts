@@ -2,7 +2,15 @@ import { mustBeWithin, mustHaveAtLeast, mustVary } from '../checks'
 import { tQuantile } from '../distributions/t-quantile'
 import { tTail } from '../distributions/t-tail'
 
-export type GrubbsTest = { method: 'grubbs-two-sided'; g: number; index: number; value: number; critical: number; p: number; outlier: boolean }
+export type GrubbsTest = {
+  method: 'grubbs-two-sided'
+  g: number
+  index: number
+  value: number
+  critical: number
+  p: number
+  outlier: boolean
+}
 
 /**
  * Grubbs' two-sided test for one outlier: the value farthest from the mean, in sample standard deviations (n − 1).

@@ -28,7 +28,8 @@ export function leastSquares(q: { x: readonly (readonly number[])[]; y: readonly
   mustMatchLength('y', q.y, q.x.length)
   const n = q.x.length
   const p = mustHaveAtLeast('x[0]', q.x[0] ?? [], 1).length
-  if (n * p * p > MOST_WORK) throw new CalcError('not-possible', { field: 'x', value: n * p * p, max: MOST_WORK, reason: 'too-large' })
+  if (n * p * p > MOST_WORK)
+    throw new CalcError('not-possible', { field: 'x', value: n * p * p, max: MOST_WORK, reason: 'too-large' })
   if (n < p) throw new CalcError('wrong-shape', { field: 'x', value: n, min: p })
   q.x.forEach((row, i) => {
     mustMatchLength(`x[${i}]`, row, p)

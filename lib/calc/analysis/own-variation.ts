@@ -24,7 +24,8 @@ export type OwnVariation = {
 export function ownVariation(q: { readings: readonly LoafReading[]; confidence: number }): OwnVariation {
   mustBeWithin('confidence', q.confidence, { min: 0.5, max: 0.9999 })
   const batches = batchMeans(q.readings)
-  if (new Set(batches.map((batch) => batch.arm)).size > 1) throw new CalcError('not-possible', { field: 'readings', reason: 'several-arms' })
+  if (new Set(batches.map((batch) => batch.arm)).size > 1)
+    throw new CalcError('not-possible', { field: 'readings', reason: 'several-arms' })
   mustHaveAtLeast('batches', batches, 2)
   const blockNames = [...new Set(batches.map((batch) => batch.block))]
   const blocks = blockNames.map((name) => batches.filter((batch) => batch.block === name))
@@ -38,7 +39,9 @@ export function ownVariation(q: { readings: readonly LoafReading[]; confidence: 
   const blockMeans = blocks.map(weightedMean)
   const blockSizes = blocks.map((block) => sum(block.map((batch) => batch.loafCount)))
   const ssLoaf = sum(batches.map((batch) => batch.loafSumSquares))
-  const ssBatch = sum(blocks.map((block, i) => sum(block.map((batch) => batch.loafCount * (batch.mean - blockMeans[i]!) ** 2))))
+  const ssBatch = sum(
+    blocks.map((block, i) => sum(block.map((batch) => batch.loafCount * (batch.mean - blockMeans[i]!) ** 2))),
+  )
   const msLoaf = ssLoaf / dfLoaf
   const msBatch = ssBatch / dfBatch
 
@@ -64,7 +67,10 @@ export function ownVariation(q: { readings: readonly LoafReading[]; confidence: 
 
 function weightedMean(batches: readonly BatchMean[]): number {
   const first = batches[0]!.mean
-  return first + sum(batches.map((batch) => batch.loafCount * (batch.mean - first))) / sum(batches.map((batch) => batch.loafCount))
+  return (
+    first +
+    sum(batches.map((batch) => batch.loafCount * (batch.mean - first))) / sum(batches.map((batch) => batch.loafCount))
+  )
 }
 
 function sum(values: readonly number[]): number {

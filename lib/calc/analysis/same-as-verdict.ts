@@ -10,7 +10,12 @@ import { turnedToGood } from './gain-verdict'
  * Source: Schuirmann (1987), J. Pharmacokinet. Biopharm. 15.
  * @example sameAsVerdict({ estimate: 1, low: -2, high: 4, margin: 5 }) // 'same'
  */
-export function sameAsVerdict(q: { estimate: number; low: number; high: number; margin: number }): 'same' | 'different' | 'undecided' {
+export function sameAsVerdict(q: {
+  estimate: number
+  low: number
+  high: number
+  margin: number
+}): 'same' | 'different' | 'undecided' {
   const margin = mustBeWithin('margin', q.margin, { over: 0 })
   const { low, high } = turnedToGood({ ...q, goodDirection: 'larger' })
   if (low > -margin && high < margin) return 'same'

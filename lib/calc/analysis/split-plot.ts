@@ -55,12 +55,17 @@ export function splitPlot(q: {
   const ssLevel = a * b * squares(levelMean.map((m) => m - grand))
   const ssBoth = b * squares(cellMean.flatMap((row, j) => row.map((m, k) => m - armMean[j]! - levelMean[k]! + grand)))
   const ssPiece = squares(
-    y.flatMap((arms, i) => arms.flatMap((levels, j) => levels.map((v, k) => v - batchMean[i]![j]! - cellMean[j]![k]! + armMean[j]!))),
+    y.flatMap((arms, i) =>
+      arms.flatMap((levels, j) => levels.map((v, k) => v - batchMean[i]![j]! - cellMean[j]![k]! + armMean[j]!)),
+    ),
   )
   const dfBatch = (b - 1) * (a - 1)
   const dfPiece = a * (b - 1) * (l - 1)
   const largest = Math.max(...cells.flat(2).map(Math.abs))
-  for (const [field, sumSquares, df] of [['batch', ssBatch, dfBatch], ['piece', ssPiece, dfPiece]] as const) {
+  for (const [field, sumSquares, df] of [
+    ['batch', ssBatch, dfBatch],
+    ['piece', ssPiece, dfPiece],
+  ] as const) {
     mustVary(field, Math.sqrt(sumSquares / df), largest)
   }
   const plain = (source: string, sumSquares: number, df: number): AnovaRow => {
@@ -84,7 +89,9 @@ export function splitPlot(q: {
     ],
     armMeans: q.arms.map((arm, j) => ({ arm, mean: origin + armMean[j]! })),
     levelMeans: q.levels.map((level, k) => ({ level, mean: origin + levelMean[k]! })),
-    cellMeans: q.arms.flatMap((arm, j) => q.levels.map((level, k) => ({ arm, level, mean: origin + cellMean[j]![k]! }))),
+    cellMeans: q.arms.flatMap((arm, j) =>
+      q.levels.map((level, k) => ({ arm, level, mean: origin + cellMean[j]![k]! })),
+    ),
     armDifferenceSe: Math.sqrt((2 * batch.meanSquare) / (b * l)),
     armDifferenceDf: dfBatch,
     levelDifferenceSe: Math.sqrt((2 * piece.meanSquare) / (a * b)),
@@ -94,18 +101,28 @@ export function splitPlot(q: {
 
 /** Values by block, arm, level. */
 function cellsOf(
-  q: { rows: readonly { block: string; arm: string; level: string; y: number }[]; arms: readonly string[]; levels: readonly string[] },
+  q: {
+    rows: readonly { block: string; arm: string; level: string; y: number }[]
+    arms: readonly string[]
+    levels: readonly string[]
+  },
   blocks: readonly string[],
 ): number[][][] {
   const cells = blocks.map(() => q.arms.map(() => new Array<number>(q.levels.length).fill(NaN)))
   q.rows.forEach((row, i) => {
     const [j, k] = [q.arms.indexOf(row.arm), q.levels.indexOf(row.level)]
-    if (j < 0 || k < 0) throw new CalcError('wrong-shape', { field: `rows[${i}]`, value: `${row.arm} ${row.level}`, reason: 'unknown-name' })
+    if (j < 0 || k < 0)
+      throw new CalcError('wrong-shape', {
+        field: `rows[${i}]`,
+        value: `${row.arm} ${row.level}`,
+        reason: 'unknown-name',
+      })
     const batch = cells[blocks.indexOf(row.block)]![j]!
     if (!Number.isNaN(batch[k])) throw new CalcError('wrong-shape', { field: `rows[${i}]`, reason: 'repeated-cell' })
     batch[k] = mustBeWithin(`rows[${i}].y`, row.y)
   })
-  if (cells.flat(2).some(Number.isNaN)) throw new CalcError('wrong-shape', { field: 'rows', value: q.rows.length, reason: 'missing-cell' })
+  if (cells.flat(2).some(Number.isNaN))
+    throw new CalcError('wrong-shape', { field: 'rows', value: q.rows.length, reason: 'missing-cell' })
   return cells
 }
 

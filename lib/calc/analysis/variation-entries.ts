@@ -12,7 +12,9 @@ export const variationEntries = [
   calcEntry({
     id: 'analysis/own-variation',
     input: z.strictObject({
-      readings: z.array(z.strictObject({ block: z.optional(z.string()), batch: z.string(), loaf: z.string(), value: z.number() })),
+      readings: z.array(
+        z.strictObject({ block: z.optional(z.string()), batch: z.string(), loaf: z.string(), value: z.number() }),
+      ),
       confidence: z.number(),
     }),
     output: z.strictObject({
@@ -40,7 +42,10 @@ export const variationEntries = [
     source: 'S. R. Searle, Linear Models, 1971, chapters 10 and 11',
     run: (q) => {
       const readings = q.readings.map((reading) => ({ arm: 'one', ...reading }))
-      const found = atFlatFields((field) => field.replace(/^batches$/, 'readings'), () => ownVariation({ ...q, readings }))
+      const found = atFlatFields(
+        (field) => field.replace(/^batches$/, 'readings'),
+        () => ownVariation({ ...q, readings }),
+      )
       return {
         mean: found.mean,
         blockSd: found.block?.sd ?? null,

@@ -26,14 +26,18 @@ export const verdictEntries = [
     run: ({ kind, ...q }) => {
       if (kind === 'units') return { margin: frozenMargin({ kind, value: mustBeGiven('value', q.value) }) }
       const pct = mustBeGiven('pct', q.pct)
-      if (kind === 'pct-of-control') return { margin: frozenMargin({ kind, pct, controlLevel: mustBeGiven('controlLevel', q.controlLevel) }) }
+      if (kind === 'pct-of-control')
+        return { margin: frozenMargin({ kind, pct, controlLevel: mustBeGiven('controlLevel', q.controlLevel) }) }
       return { margin: frozenMargin({ kind, pct, goodDirection: mustBeGiven('goodDirection', q.goodDirection) }) }
     },
   }),
   calcEntry({
     id: 'analysis/gain-verdict',
     input: z.strictObject({ ...interval, worthwhile: z.number(), goodDirection }),
-    output: z.strictObject({ verdict: z.enum(['better', 'worse', 'no-worthwhile-difference', 'undecided']), clearly: z.boolean() }),
+    output: z.strictObject({
+      verdict: z.enum(['better', 'worse', 'no-worthwhile-difference', 'undecided']),
+      clearly: z.boolean(),
+    }),
     example: { estimate: 140, low: 35, high: 245, worthwhile: 100, goodDirection: 'larger' },
     source: 'our own declared rule; an interval against a margin as in ICH E9, 1998, section 3.3',
     run: (q) => mustBeGiven('goodDirection', gainVerdict(q)),

@@ -36,7 +36,9 @@ export type BalanceReason = {
   offShare: number | null
 }
 
-export type BalanceWarning = { code: 'line-emptied'; lineId: string } | { code: 'composition-above-100' | 'looks-like-share'; lineId: string }
+export type BalanceWarning =
+  | { code: 'line-emptied'; lineId: string }
+  | { code: 'composition-above-100' | 'looks-like-share'; lineId: string }
 
 export type BalancedArm = {
   outcome: 'on-top' | 'balanced' | 'nothing-to-balance' | 'not-balanced'
@@ -111,7 +113,12 @@ export function balanceArm(q: Question): BalancedArm {
   const sets = (q.set ?? []).map((set, i) => setOf(q, set, i))
   const hold = ARM_TOTALS.filter((total) => q.hold.includes(total)).map((total): Held => {
     const controlG = sumOf(q.control, (line) => (totalShare(line, total) ?? 0) * line.massG)
-    return { total, controlG, broughtG: broughtG(q.added, sets, total), allowedG: Math.max(heldShare * controlG, HELD_SHARE_OF_DOUGH * doughG) }
+    return {
+      total,
+      controlG,
+      broughtG: broughtG(q.added, sets, total),
+      allowedG: Math.max(heldShare * controlG, HELD_SHARE_OF_DOUGH * doughG),
+    }
   })
 
   const exact = isBalanced ? balancedChanges(movers, hold, doughG) : { changeG: new Map<string, number>(), isMet: [] }
@@ -128,22 +135,35 @@ export function balanceArm(q: Question): BalancedArm {
       changeG: change,
       weighedG: weighed(armG, line.resolutionG),
       belowResolution: set === undefined && change !== 0 && Math.abs(change) < line.resolutionG,
-      atBound: mover === undefined || change === 0 ? null : armG <= mover.minG ? 'min' : armG >= mover.maxG ? 'max' : null,
+      atBound:
+        mover === undefined || change === 0 ? null : armG <= mover.minG ? 'min' : armG >= mover.maxG ? 'max' : null,
       isSet: set !== undefined,
     }
   })
-  const added = q.added.map((line) => ({ lineId: line.id, massG: line.massG, weighedG: weighed(line.massG, line.resolutionG) }))
+  const added = q.added.map((line) => ({
+    lineId: line.id,
+    massG: line.massG,
+    weighedG: weighed(line.massG, line.resolutionG),
+  }))
   const totals = ARM_TOTALS.map((total) => totalOf(q, total, lines, added, flourG))
   const reasons = isBalanced ? hold.flatMap((held, k) => reasonFor(held, movers, exact.isMet[k] ?? false, totals)) : []
   const hasMoved = lines.some((line) => line.changeG !== 0 && !line.isSet)
   return {
-    outcome: !isBalanced ? 'on-top' : reasons.length > 0 ? 'not-balanced' : hasMoved ? 'balanced' : 'nothing-to-balance',
+    outcome: !isBalanced
+      ? 'on-top'
+      : reasons.length > 0
+        ? 'not-balanced'
+        : hasMoved
+          ? 'balanced'
+          : 'nothing-to-balance',
     lines,
     added,
     totals,
     reasons,
     warnings: [
-      ...lines.filter((line) => !line.isSet && line.controlG > 0 && line.weighedG === 0).map((line) => ({ code: 'line-emptied' as const, lineId: line.lineId })),
+      ...lines
+        .filter((line) => !line.isSet && line.controlG > 0 && line.weighedG === 0)
+        .map((line) => ({ code: 'line-emptied' as const, lineId: line.lineId })),
       ...compositionFaults([...q.control, ...q.added]),
     ],
   }
@@ -181,7 +201,8 @@ function mustBeArm(q: Question): { flourG: number; doughG: number } {
 
 function mustBeOnce(field: 'moves' | 'set', list: readonly { lineId: string }[]): void {
   list.forEach(({ lineId }, i) => {
-    if (list.findIndex((other) => other.lineId === lineId) < i) throw new CalcError('duplicate', { field: `${field}[${i}].lineId`, value: lineId })
+    if (list.findIndex((other) => other.lineId === lineId) < i)
+      throw new CalcError('duplicate', { field: `${field}[${i}].lineId`, value: lineId })
   })
 }
 
@@ -214,11 +235,21 @@ function mustBeStated(line: ArmLine, total: ArmTotal, field: string): number {
 }
 
 function broughtG(added: readonly ArmLine[], sets: readonly SetLine[], total: ArmTotal): number {
-  const dosed = added.reduce((sum, line, i) => sum + mustBeStated(line, total, `added[${i}].composition`) * line.massG, 0)
-  return sets.reduce((sum, { line, massG, field }) => sum + mustBeStated(line, total, field) * (massG - line.massG), dosed)
+  const dosed = added.reduce(
+    (sum, line, i) => sum + mustBeStated(line, total, `added[${i}].composition`) * line.massG,
+    0,
+  )
+  return sets.reduce(
+    (sum, { line, massG, field }) => sum + mustBeStated(line, total, field) * (massG - line.massG),
+    dosed,
+  )
 }
 
-function balancedChanges(movers: readonly Mover[], hold: readonly Held[], doughG: number): { changeG: Map<string, number>; isMet: boolean[] } {
+function balancedChanges(
+  movers: readonly Mover[],
+  hold: readonly Held[],
+  doughG: number,
+): { changeG: Map<string, number>; isMet: boolean[] } {
   const { changeG, isMet } = holdTotals({
     shares: hold.map(({ total }) => movers.map((mover) => mustBeStated(mover.line, total, mover.field))),
     matters: hold.map(({ total, controlG }) => movers.map(({ line }) => mattersTo(line, total, controlG))),
@@ -233,11 +264,19 @@ function balancedChanges(movers: readonly Mover[], hold: readonly Held[], doughG
 }
 
 /** Leaves out changes that the scale cannot show, smallest first, as long as each held total stays within what is allowed. */
-function withoutInvisible(movers: readonly Mover[], hold: readonly Held[], exact: ReadonlyMap<string, number>, roundingG: number): Map<string, number> {
+function withoutInvisible(
+  movers: readonly Mover[],
+  hold: readonly Held[],
+  exact: ReadonlyMap<string, number>,
+  roundingG: number,
+): Map<string, number> {
   const kept = new Map(exact)
   const sizeOf = ({ line }: Mover) => Math.abs(exact.get(line.id) ?? 0)
-  const offG = ({ total, broughtG: brought }: Held) => movers.reduce((sum, { line }) => sum + (totalShare(line, total) ?? 0) * (kept.get(line.id) ?? 0), brought)
-  const small = movers.filter((mover) => sizeOf(mover) < Math.max(mover.line.resolutionG, roundingG)).sort((a, b) => sizeOf(a) - sizeOf(b))
+  const offG = ({ total, broughtG: brought }: Held) =>
+    movers.reduce((sum, { line }) => sum + (totalShare(line, total) ?? 0) * (kept.get(line.id) ?? 0), brought)
+  const small = movers
+    .filter((mover) => sizeOf(mover) < Math.max(mover.line.resolutionG, roundingG))
+    .sort((a, b) => sizeOf(a) - sizeOf(b))
   for (const { line } of small) {
     const changed = kept.get(line.id) ?? 0
     const before = hold.map(offG)
@@ -252,20 +291,38 @@ function withoutInvisible(movers: readonly Mover[], hold: readonly Held[], exact
   return kept
 }
 
-function totalOf(q: Question, total: ArmTotal, lines: BalancedArm['lines'], added: BalancedArm['added'], flourG: number): BalancedArm['totals'][number] {
+function totalOf(
+  q: Question,
+  total: ArmTotal,
+  lines: BalancedArm['lines'],
+  added: BalancedArm['added'],
+  flourG: number,
+): BalancedArm['totals'][number] {
   const shareOf = (line: ArmLine) => totalShare(line, total)
   const known = (parts: { share: number | null; massG: number }[]) =>
-    parts.reduce<number | null>((sum, { share, massG }) => (massG === 0 ? sum : share === null || sum === null ? null : sum + share * massG), 0)
-  const difference = (change: (line: BalancedArm['lines'][number], of: ArmLine) => number, dose: (line: BalancedArm['added'][number]) => number) =>
+    parts.reduce<number | null>(
+      (sum, { share, massG }) => (massG === 0 ? sum : share === null || sum === null ? null : sum + share * massG),
+      0,
+    )
+  const difference = (
+    change: (line: BalancedArm['lines'][number], of: ArmLine) => number,
+    dose: (line: BalancedArm['added'][number]) => number,
+  ) =>
     known([
       ...q.control.map((line, i) => ({ share: shareOf(line), massG: change(lines[i]!, line) })),
       ...q.added.map((line, i) => ({ share: shareOf(line), massG: dose(added[i]!) })),
     ])
-  const differenceG = difference((line) => line.changeG, (dose) => dose.massG)
+  const differenceG = difference(
+    (line) => line.changeG,
+    (dose) => dose.massG,
+  )
   return {
     total,
     isHeld: q.hold.includes(total),
-    controlG: q.control.reduce<number | null>((sum, line) => (sum === null || shareOf(line) === null ? null : sum + (shareOf(line) ?? 0) * line.massG), 0),
+    controlG: q.control.reduce<number | null>(
+      (sum, line) => (sum === null || shareOf(line) === null ? null : sum + (shareOf(line) ?? 0) * line.massG),
+      0,
+    ),
     differenceG,
     differencePctFlour: differenceG === null ? null : (100 * differenceG) / flourG,
     weighedDifferenceG: difference(
@@ -275,7 +332,12 @@ function totalOf(q: Question, total: ArmTotal, lines: BalancedArm['lines'], adde
   }
 }
 
-function reasonFor(held: Held, movers: readonly Mover[], isMet: boolean, totals: BalancedArm['totals']): BalanceReason[] {
+function reasonFor(
+  held: Held,
+  movers: readonly Mover[],
+  isMet: boolean,
+  totals: BalancedArm['totals'],
+): BalanceReason[] {
   const { total, controlG, allowedG } = held
   const offG = totals.find((each) => each.total === total)?.weighedDifferenceG ?? 0
   if (Math.abs(offG) <= allowedG) return []
@@ -303,7 +365,8 @@ function compositionFaults(lines: readonly ArmLine[]): BalanceWarning[] {
   )
 }
 
-const weighed = (massG: number, resolutionG: number) => (resolutionG === 0 ? massG : roundToScaleG({ massG, resolutionG }))
+const weighed = (massG: number, resolutionG: number) =>
+  resolutionG === 0 ? massG : roundToScaleG({ massG, resolutionG })
 
 function sumOf<T>(list: readonly T[], value: (each: T) => number): number {
   return list.reduce((sum, each) => sum + value(each), 0)

@@ -39,7 +39,15 @@ export const armsEntries = [
   calcEntry({
     id: 'arms/balance-arm',
     input: z.strictObject({
-      control: z.array(z.strictObject({ ...armLine, mayMove: z.boolean(), setG: optionalNumber, minG: optionalNumber, maxG: optionalNumber })),
+      control: z.array(
+        z.strictObject({
+          ...armLine,
+          mayMove: z.boolean(),
+          setG: optionalNumber,
+          minG: optionalNumber,
+          maxG: optionalNumber,
+        }),
+      ),
       added: z.array(z.strictObject(armLine)),
       how: z.enum(['balanced', 'on-top']),
       holdDoughMass: z.boolean(),
@@ -78,7 +86,12 @@ export const armsEntries = [
       ),
       reasons: z.array(
         z.strictObject({
-          code: z.enum(['no-movable-line-carries-it', 'dose-brings-more-than-can-go', 'totals-conflict', 'scale-too-coarse']),
+          code: z.enum([
+            'no-movable-line-carries-it',
+            'dose-brings-more-than-can-go',
+            'totals-conflict',
+            'scale-too-coarse',
+          ]),
           total,
           broughtG: z.number(),
           removableG: z.number(),
@@ -86,13 +99,33 @@ export const armsEntries = [
           offPct: z.nullable(z.number()),
         }),
       ),
-      warnings: z.array(z.strictObject({ code: z.enum(['line-emptied', 'composition-above-100', 'looks-like-share']), id: z.string() })),
+      warnings: z.array(
+        z.strictObject({ code: z.enum(['line-emptied', 'composition-above-100', 'looks-like-share']), id: z.string() }),
+      ),
     }),
     example: {
       control: [
-        { id: 'flour', massG: 1000, kind: 'flour', waterPct: 14, fatPct: 1.5, ...stands, resolutionG: 1, mayMove: false },
+        {
+          id: 'flour',
+          massG: 1000,
+          kind: 'flour',
+          waterPct: 14,
+          fatPct: 1.5,
+          ...stands,
+          resolutionG: 1,
+          mayMove: false,
+        },
         { id: 'water', massG: 560, kind: 'water', waterPct: 100, fatPct: 0, ...stands, resolutionG: 1, mayMove: true },
-        { id: 'butter', massG: 80, kind: 'fat', waterPct: 16, fatPct: 82, ...standsForFat, resolutionG: 1, mayMove: true },
+        {
+          id: 'butter',
+          massG: 80,
+          kind: 'fat',
+          waterPct: 16,
+          fatPct: 82,
+          ...standsForFat,
+          resolutionG: 1,
+          mayMove: true,
+        },
       ],
       added: [{ id: 'cream', massG: 60, kind: 'dairy', waterPct: 58, fatPct: 36, ...standsForFat, resolutionG: 1 }],
       how: 'balanced',
@@ -106,16 +139,18 @@ export const armsEntries = [
     },
     source: 'mass balance; bounded least squares, Stark and Parker, Computational Statistics 10, 1995',
     run: ({ control, added, how, heldPct, ...hold }) => {
-      const arm = atFlatFields((field) => ARM_FIELDS[field] ?? field, () =>
-        balanceArm({
-          control: control.map(flatArmLine),
-          added: added.map(flatArmLine),
-          set: flatSets(control),
-          hold: flatHold(hold),
-          moves: flatMoves(control),
-          how,
-          ...(heldPct === undefined ? {} : { heldShare: heldPct / 100 }),
-        }),
+      const arm = atFlatFields(
+        (field) => ARM_FIELDS[field] ?? field,
+        () =>
+          balanceArm({
+            control: control.map(flatArmLine),
+            added: added.map(flatArmLine),
+            set: flatSets(control),
+            hold: flatHold(hold),
+            moves: flatMoves(control),
+            how,
+            ...(heldPct === undefined ? {} : { heldShare: heldPct / 100 }),
+          }),
       )
       const doughG = control.reduce((sum, { massG }) => sum + massG, 0)
       return {
@@ -128,7 +163,10 @@ export const armsEntries = [
           differencePctFlour: dustFree(each.differencePctFlour, 100),
           weighedDifferenceG: dustFree(each.weighedDifferenceG, doughG),
         })),
-        reasons: arm.reasons.map(({ offShare, ...reason }) => ({ ...reason, offPct: offShare === null ? null : 100 * offShare })),
+        reasons: arm.reasons.map(({ offShare, ...reason }) => ({
+          ...reason,
+          offPct: offShare === null ? null : 100 * offShare,
+        })),
         warnings: arm.warnings.map(named),
       }
     },

@@ -15,9 +15,17 @@ export type FlatArmLine = {
   standsInForProtein: boolean
 } & { readonly [Part in keyof Composition]?: number | undefined }
 
-export type FlatControlLine = FlatArmLine & { mayMove: boolean; setG?: number | undefined; minG?: number | undefined; maxG?: number | undefined }
+export type FlatControlLine = FlatArmLine & {
+  mayMove: boolean
+  setG?: number | undefined
+  minG?: number | undefined
+  maxG?: number | undefined
+}
 
-export type FlatHold = Record<'holdDoughMass' | 'holdFlour' | 'holdWater' | 'holdFat' | 'holdSugars' | 'holdProtein' | 'holdSalt', boolean>
+export type FlatHold = Record<
+  'holdDoughMass' | 'holdFlour' | 'holdWater' | 'holdFat' | 'holdSugars' | 'holdProtein' | 'holdSalt',
+  boolean
+>
 
 export function flatArmLine(line: FlatArmLine): ArmLine {
   const standsInFor: StandIn[] = []

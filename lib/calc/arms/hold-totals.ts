@@ -44,7 +44,10 @@ export function holdTotals(q: HeldTotals): { changeG: number[]; isMet: boolean[]
   }
   const problem = problemOf(bounded, met, 'all')
   const x = smallestChange(problem, boundedLeastSquares(problem))
-  return { changeG: x.map((value, j) => value * (q.lineScaleG[j] ?? 1)), isMet: q.broughtG.map((_, k) => met.includes(k)) }
+  return {
+    changeG: x.map((value, j) => value * (q.lineScaleG[j] ?? 1)),
+    isMet: q.broughtG.map((_, k) => met.includes(k)),
+  }
 }
 
 /** Whether totals can be met together: by what matters to each alone, and with everything that lines bring along. */
@@ -69,16 +72,23 @@ function pinnedFor(q: HeldTotals, met: readonly number[], k: number): HeldTotals
     return value === problem.lower[j] ? (q.lowerG[j] ?? 0) : value === problem.upper[j] ? (q.upperG[j] ?? 0) : null
   })
   if (end.every((value) => value === null || value === 0)) return null
-  return { ...q, lowerG: q.lowerG.map((value, j) => end[j] ?? value), upperG: q.upperG.map((value, j) => end[j] ?? value) }
+  return {
+    ...q,
+    lowerG: q.lowerG.map((value, j) => end[j] ?? value),
+    upperG: q.upperG.map((value, j) => end[j] ?? value),
+  }
 }
 
 /** Totals as rows on relative changes. Lines that matter to none of them stay where they are, or where they are held. */
 function problemOf(q: HeldTotals, totals: readonly number[], counted: 'what-matters' | 'all'): BoundedProblem {
   const isFree = (j: number) => totals.some((k) => q.matters[k]?.[j])
-  const bound = (valueG: number | undefined, j: number) => (isFree(j) || q.lowerG[j] === q.upperG[j] ? (valueG ?? 0) / (q.lineScaleG[j] ?? 1) : 0)
+  const bound = (valueG: number | undefined, j: number) =>
+    isFree(j) || q.lowerG[j] === q.upperG[j] ? (valueG ?? 0) / (q.lineScaleG[j] ?? 1) : 0
   return {
     columns: q.lineScaleG.map((lineScale, j) =>
-      totals.map((k) => (counted === 'all' || q.matters[k]?.[j] ? ((q.shares[k]?.[j] ?? 0) * lineScale) / (q.totalScaleG[k] ?? 1) : 0)),
+      totals.map((k) =>
+        counted === 'all' || q.matters[k]?.[j] ? ((q.shares[k]?.[j] ?? 0) * lineScale) / (q.totalScaleG[k] ?? 1) : 0,
+      ),
     ),
     b: totals.map((k) => -(q.broughtG[k] ?? 0) / (q.totalScaleG[k] ?? 1)),
     lower: q.lowerG.map(bound),

@@ -16,6 +16,7 @@ export function browningIndex(colour: Lab, divisor: '0.17' | '0.172'): number {
   const { lightness, a, b } = mustBeLab('', colour)
   const below = 5.645 * lightness + a - 3.012 * b
   // under a thousandth of a unit x is nothing but rounding of the reading
-  if (below < 1e-3) throw new CalcError('not-possible', { field: 'lightness', value: lightness, reason: 'no-browning-index' })
+  if (below < 1e-3)
+    throw new CalcError('not-possible', { field: 'lightness', value: lightness, reason: 'no-browning-index' })
   return (100 * ((a + 1.75 * lightness) / below - 0.31)) / Number(divisor)
 }

@@ -29,7 +29,10 @@ export const colourEntries = [
     example: { lightness1: 58.2, a1: 12.4, b1: 31.5, lightness2: 55.9, a2: 13.6, b2: 32.1 },
     source: 'G. Sharma, W. Wu and E. N. Dalal, Color Research and Application 30, 2005',
     run: (q) => ({
-      difference: deltaE2000({ lightness: q.lightness1, a: q.a1, b: q.b1 }, { lightness: q.lightness2, a: q.a2, b: q.b2 }),
+      difference: deltaE2000(
+        { lightness: q.lightness1, a: q.a1, b: q.b1 },
+        { lightness: q.lightness2, a: q.a2, b: q.b2 },
+      ),
     }),
   }),
   calcEntry({

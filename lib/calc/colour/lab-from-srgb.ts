@@ -20,7 +20,9 @@ const [EPSILON, KAPPA] = [216 / 24389, 24389 / 27]
  * @example labFromSrgb({ red: 255, green: 0, blue: 0 }) // 53.24, 80.09, 67.20
  */
 export function labFromSrgb(q: { red: number; green: number; blue: number }): Lab {
-  const linear = (['red', 'green', 'blue'] as const).map((name) => linearised(mustBeWithin(name, q[name], { min: 0, max: 255 }) / 255))
+  const linear = (['red', 'green', 'blue'] as const).map((name) =>
+    linearised(mustBeWithin(name, q[name], { min: 0, max: 255 }) / 255),
+  )
   const [x, y, z] = TO_XYZ.map((row) => {
     const sum = row.reduce((total, weight, i) => total + weight * linear[i]!, 0)
     return sum / (row[0] + row[1] + row[2])

@@ -47,7 +47,8 @@ export function ancova(q: { rows: readonly Row[]; control: string; confidence: n
   const summary = summariseArms(q.rows, 1)
   const others = summary.arms.map(({ arm }) => arm).filter((arm) => arm !== q.control)
   const m = others.length
-  if (m === summary.arms.length) throw new CalcError('wrong-shape', { field: 'control', value: q.control, reason: 'unknown-arm' })
+  if (m === summary.arms.length)
+    throw new CalcError('wrong-shape', { field: 'control', value: q.control, reason: 'unknown-arm' })
   mustBeWithin('arms', m + 1, { max: MOST_ARMS })
   const blockNames = blocksOf(q.rows)
 
@@ -86,13 +87,22 @@ export function ancova(q: { rows: readonly Row[]; control: string; confidence: n
 
   const interval = (l: readonly number[], freeVariance = 0) => {
     const estimate = l.reduce((sum, value, j) => sum + value * fit.coefficients[j]!, 0)
-    const variance = l.reduce((sum, a, i) => sum + a * l.reduce((inner, c, j) => inner + c * fit.unscaledCovariance[i]![j]!, 0), freeVariance)
-    return { estimate, ...meanInterval({ estimate, se: residualSd * Math.sqrt(variance), df: residualDf, confidence: q.confidence }) }
+    const variance = l.reduce(
+      (sum, a, i) => sum + a * l.reduce((inner, c, j) => inner + c * fit.unscaledCovariance[i]![j]!, 0),
+      freeVariance,
+    )
+    return {
+      estimate,
+      ...meanInterval({ estimate, se: residualSd * Math.sqrt(variance), df: residualDf, confidence: q.confidence }),
+    }
   }
   const overBlocks = (j: number) => centred.blocks.reduce((sum, { means }) => sum + means[j]! / b, 0)
   const freeVariance = centred.blocks.reduce((sum, { count }) => sum + 1 / count, 0) / (b * b)
   const adjusted = (arm: string) => {
-    const shift = interval([...others.map((other, k) => (other === arm ? 1 : 0) - overBlocks(k)), meanX - overBlocks(m)], freeVariance)
+    const shift = interval(
+      [...others.map((other, k) => (other === arm ? 1 : 0) - overBlocks(k)), meanX - overBlocks(m)],
+      freeVariance,
+    )
     const base = summary.origin + overBlocks(m + 1)
     return { arm, ...shift, estimate: base + shift.estimate, low: base + shift.low, high: base + shift.high }
   }
@@ -117,7 +127,10 @@ export function ancova(q: { rows: readonly Row[]; control: string; confidence: n
       const t = difference.estimate / difference.se
       return { arm, ...difference, t, p: Math.min(1, 2 * tTail({ t: Math.abs(t), df: residualDf, tail: 'upper' })) }
     }),
-    warnings: [...(apart ? (['beyond-covariate'] as const) : []), ...(interaction ? [] : (['no-interaction-test'] as const))],
+    warnings: [
+      ...(apart ? (['beyond-covariate'] as const) : []),
+      ...(interaction ? [] : (['no-interaction-test'] as const)),
+    ],
   }
 }
 
@@ -142,6 +155,11 @@ function fitOrNothing(x: number[][], y: number[]): LeastSquaresFit | null {
 function fitOrRefuse(x: number[][], y: number[], armCount: number): LeastSquaresFit {
   const fit = fitOrNothing(x, y)
   if (fit) return fit
-  const reason = fitOrNothing(x.map((row) => row.slice(0, armCount)), y) ? 'covariate-confounded' : 'arm-confounded-with-block'
+  const reason = fitOrNothing(
+    x.map((row) => row.slice(0, armCount)),
+    y,
+  )
+    ? 'covariate-confounded'
+    : 'arm-confounded-with-block'
   throw new CalcError('not-possible', { field: 'rows', reason })
 }

@@ -45,6 +45,9 @@ export function armsInBlocks(q: {
     cvPct: cvPct(fit.residualSd, mean),
     confidence: q.confidence,
     arms: fit.armMeans,
-    differences: fit.differences.map((difference) => ({ ...difference, ...meanInterval({ ...difference, confidence: q.confidence }) })),
+    differences: fit.differences.map((difference) => ({
+      ...difference,
+      ...meanInterval({ ...difference, confidence: q.confidence }),
+    })),
   }
 }

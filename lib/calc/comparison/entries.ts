@@ -71,7 +71,12 @@ export const comparisonEntries = [
   }),
   calcEntry({
     id: 'comparison/t-test',
-    input: z.strictObject({ kind: z.enum(['student', 'welch', 'paired']), control: numbers, treated: numbers, confidence }),
+    input: z.strictObject({
+      kind: z.enum(['student', 'welch', 'paired']),
+      control: numbers,
+      treated: numbers,
+      confidence,
+    }),
     output: z.strictObject({
       method: z.enum(['student-t', 'welch-t', 'paired-t']),
       controlMean: n,
@@ -110,7 +115,9 @@ export const comparisonEntries = [
       df: n,
       criticalValue: n,
       confidence,
-      pairs: z.array(z.strictObject({ from: z.string(), to: z.string(), difference: n, se: n, low: n, high: n, pAdjusted: n })),
+      pairs: z.array(
+        z.strictObject({ from: z.string(), to: z.string(), difference: n, se: n, low: n, high: n, pAdjusted: n }),
+      ),
     }),
     example: { rows: inBlocks, confidence: 0.95 },
     source: 'Kramer (1956), Extension of multiple range tests, Biometrics 12',
@@ -118,7 +125,10 @@ export const comparisonEntries = [
   }),
   calcEntry({
     id: 'comparison/latin-square',
-    input: z.strictObject({ rows: z.array(z.strictObject({ row: z.string(), column: z.string(), arm: z.string(), y: n })), confidence }),
+    input: z.strictObject({
+      rows: z.array(z.strictObject({ row: z.string(), column: z.string(), arm: z.string(), y: n })),
+      confidence,
+    }),
     output: z.strictObject({
       method: z.enum(['latin-square']),
       anova,
@@ -132,7 +142,12 @@ export const comparisonEntries = [
     example: {
       rows: [2450, 2590, 2640, 2570, 2660, 2470, 2630, 2480, 2600].map((y, i) => {
         const [row, column] = [Math.floor(i / 3), i % 3]
-        return { row: `day ${row + 1}`, column: `deck ${column + 1}`, arm: ['control', 'malt 1 %', 'malt 2 %'][(row + column) % 3]!, y }
+        return {
+          row: `day ${row + 1}`,
+          column: `deck ${column + 1}`,
+          arm: ['control', 'malt 1 %', 'malt 2 %'][(row + column) % 3]!,
+          y,
+        }
       }),
       confidence: 0.95,
     },
@@ -178,7 +193,11 @@ export const comparisonEntries = [
       differences,
       warnings: z.array(z.enum(['beyond-covariate', 'no-interaction-test'])),
     }),
-    example: { rows: exampleRows.map((row, i) => ({ ...row, x: doughTemps[i]! })), control: 'control', confidence: 0.95 },
+    example: {
+      rows: exampleRows.map((row, i) => ({ ...row, x: doughTemps[i]! })),
+      control: 'control',
+      confidence: 0.95,
+    },
     source: 'Snedecor & Cochran (1980), Statistical Methods, chapter 18',
     run: ancova,
   }),
@@ -229,13 +248,19 @@ export const comparisonEntries = [
       intermediateCvPct: z.nullable(n),
       pooledCvPct: z.nullable(n),
     }),
-    example: { rows: exampleRows.slice(0, 6).map(({ y }, i) => ({ batch: `dough ${Math.floor(i / 2) + 1}`, y })), confidence: 0.95 },
+    example: {
+      rows: exampleRows.slice(0, 6).map(({ y }, i) => ({ batch: `dough ${Math.floor(i / 2) + 1}`, y })),
+      confidence: 0.95,
+    },
     source: 'ISO 5725-2:2019, Basic method for the determination of repeatability and reproducibility',
     run: (q) => atFlatFields({ readings: 'rows', batches: 'rows' }, () => repeatability(q)),
   }),
   calcEntry({
     id: 'comparison/reader-variation',
-    input: z.strictObject({ rows: z.array(z.strictObject({ loaf: z.string(), reader: z.string(), y: n })), confidence }),
+    input: z.strictObject({
+      rows: z.array(z.strictObject({ loaf: z.string(), reader: z.string(), y: n })),
+      confidence,
+    }),
     output: z.strictObject({
       method: z.enum(['crossed-anova-moments']),
       grandMean: n,
@@ -255,7 +280,8 @@ export const comparisonEntries = [
       })),
       confidence: 0.95,
     },
-    source: 'Montgomery & Runger (1993), Gauge capability analysis and designed experiments, part II, Quality Engineering 6',
+    source:
+      'Montgomery & Runger (1993), Gauge capability analysis and designed experiments, part II, Quality Engineering 6',
     run: (q) => atFlatFields({ loaves: 'rows', readers: 'rows' }, () => readerVariation(q)),
   }),
 ] as const

@@ -23,7 +23,10 @@ export type KruskalWallis = {
  */
 export function kruskalWallis(q: { rows: readonly ArmRow[] }): KruskalWallis {
   const { arms, count: n } = summariseArms(q.rows, 1)
-  const { ranks, tieSum } = midRanks('rows', q.rows.map((row) => row.y))
+  const { ranks, tieSum } = midRanks(
+    'rows',
+    q.rows.map((row) => row.y),
+  )
   const untied = 1 - tieSum / (n ** 3 - n)
   if (untied <= 0) throw new CalcError('not-possible', { field: 'rows', value: n, reason: 'zero-variance' })
   const rankSums = new Map<string, number>()

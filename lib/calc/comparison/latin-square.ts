@@ -44,7 +44,8 @@ export function latinSquareAnova(q: {
   const armMeans = new Map(arms.map(({ arm, offset }) => [arm, offset]))
   const grand = arms.reduce((sum, { offset }) => sum + offset, 0) / t
 
-  const squares = (means: ReadonlyMap<string, number>) => t * [...means.values()].reduce((sum, mean) => sum + (mean - grand) ** 2, 0)
+  const squares = (means: ReadonlyMap<string, number>) =>
+    t * [...means.values()].reduce((sum, mean) => sum + (mean - grand) ** 2, 0)
   const residualSumSquares = q.rows.reduce((sum, { row, column, arm, y }) => {
     const fitted = rowMeans.get(row)! + columnMeans.get(column)! + armMeans.get(arm)! - 2 * grand
     return sum + (y - origin - fitted) ** 2
@@ -54,7 +55,14 @@ export function latinSquareAnova(q: {
   const meanSquare = residualSumSquares / residualDf
   const tested = (source: string, sumSquares: number): AnovaRow => {
     const f = sumSquares / (t - 1) / meanSquare
-    return { source, df: t - 1, sumSquares, meanSquare: sumSquares / (t - 1), f, p: fTail({ f, df1: t - 1, df2: residualDf, tail: 'upper' }) }
+    return {
+      source,
+      df: t - 1,
+      sumSquares,
+      meanSquare: sumSquares / (t - 1),
+      f,
+      p: fTail({ f, df1: t - 1, df2: residualDf, tail: 'upper' }),
+    }
   }
   const differenceSe = residualSd * Math.sqrt(2 / t)
   return {
@@ -80,16 +88,34 @@ export function latinSquareAnova(q: {
 }
 
 /** Means by row or by column, off the origin. */
-function meansBy(rows: readonly { row: string; column: string; y: number }[], by: 'row' | 'column', origin: number): Map<string, number> {
+function meansBy(
+  rows: readonly { row: string; column: string; y: number }[],
+  by: 'row' | 'column',
+  origin: number,
+): Map<string, number> {
   const groups = groupBy(rows, (cell) => cell[by])
-  return new Map([...groups].map(([name, cells]) => [name, summariseValues('rows', cells.map(({ y }) => y), origin).offset]))
+  return new Map(
+    [...groups].map(([name, cells]) => [
+      name,
+      summariseValues(
+        'rows',
+        cells.map(({ y }) => y),
+        origin,
+      ).offset,
+    ]),
+  )
 }
 
 function mustComeOnce(rows: readonly { row: string; column: string; arm: string }[], by: 'row' | 'column'): void {
   const seen = new Set<string>()
   for (const cell of rows) {
     const key = JSON.stringify([cell[by], cell.arm])
-    if (seen.has(key)) throw new CalcError('wrong-shape', { field: 'rows', value: `${cell[by]} ${cell.arm}`, reason: `repeated-in-${by}` })
+    if (seen.has(key))
+      throw new CalcError('wrong-shape', {
+        field: 'rows',
+        value: `${cell[by]} ${cell.arm}`,
+        reason: `repeated-in-${by}`,
+      })
     seen.add(key)
   }
 }

@@ -47,11 +47,24 @@ export function ratioToControl(q: {
   mustHaveAtLeast('control', q.control, 2)
   mustHaveAtLeast('treated', q.treated, 2)
   const tOf = (df: number) => tQuantile({ p: (1 - confidence) / 2, df, tail: 'upper' })
-  const answer = (ratio: number, limits: [number, number] | null, df: number, g: number | null, seLog: number | null): RatioToControl => {
+  const answer = (
+    ratio: number,
+    limits: [number, number] | null,
+    df: number,
+    g: number | null,
+    seLog: number | null,
+  ): RatioToControl => {
     mustBeWithin('ratio', ratio)
     const [low, high] = limits?.map((limit) => mustBeWithin('limits', limit)) ?? []
     const pct = (value: number | undefined) => (value === undefined ? null : 100 * (value - 1))
-    const shown = { ratio, low: low ?? null, high: high ?? null, pct: 100 * (ratio - 1), lowPct: pct(low), highPct: pct(high) }
+    const shown = {
+      ratio,
+      low: low ?? null,
+      high: high ?? null,
+      pct: 100 * (ratio - 1),
+      lowPct: pct(low),
+      highPct: pct(high),
+    }
     return { method: q.method, ...shown, bounded: limits !== null, df, confidence, g, seLog }
   }
   const onLogs = (logRatio: number, seLog: number, df: number) => {
@@ -62,7 +75,11 @@ export function ratioToControl(q: {
   if (q.method === 'paired-log') {
     mustMatchLength('treated', q.treated, q.control.length)
     const control = logs('control', q.control)
-    const pairs = summariseValues('treated', logs('treated', q.treated).map((value, i) => value - control[i]!), 0)
+    const pairs = summariseValues(
+      'treated',
+      logs('treated', q.treated).map((value, i) => value - control[i]!),
+      0,
+    )
     const sd = mustVary('treated', Math.sqrt(pairs.sumSquares / (pairs.count - 1)), 1)
     return onLogs(pairs.mean, sd / Math.sqrt(pairs.count), pairs.count - 1)
   }

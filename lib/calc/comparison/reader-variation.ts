@@ -29,12 +29,20 @@ export type ReaderVariation = {
  * 'not-possible' with reason 'one-reading-per-cell' or 'zero-variance'
  * Source: Montgomery & Runger (1993), Quality Engineering 6; Searle (1971), Linear Models, section 9.7 (ANOVA estimators).
  */
-export function readerVariation(q: { rows: readonly { loaf: string; reader: string; y: number }[]; confidence: number }): ReaderVariation {
+export function readerVariation(q: {
+  rows: readonly { loaf: string; reader: string; y: number }[]
+  confidence: number
+}): ReaderVariation {
   const confidence = mustBeWithin('confidence', q.confidence, { min: 0.5, max: 0.9999 })
   mustHaveAtLeast('rows', q.rows, 1)
   q.rows.forEach(({ y }, i) => mustBeReading(`rows[${i}].y`, y))
   const origin = q.rows[0]!.y
-  const summarise = (rows: readonly { y: number }[]) => summariseValues('rows', rows.map(({ y }) => y), origin)
+  const summarise = (rows: readonly { y: number }[]) =>
+    summariseValues(
+      'rows',
+      rows.map(({ y }) => y),
+      origin,
+    )
   const loaves = groupBy(q.rows, (row) => row.loaf)
   const readers = groupBy(q.rows, (row) => row.reader)
   const [l, k] = [loaves.size, readers.size]
@@ -46,31 +54,47 @@ export function readerVariation(q: { rows: readonly { loaf: string; reader: stri
     return [...readers.keys()].map((reader) => {
       const cell = byReader.get(reader) ?? []
       if (cell.length !== repeats) {
-        throw new CalcError('wrong-shape', { field: 'rows', value: `${loaf} ${reader}`, min: repeats, max: repeats, reason: 'uneven-readings' })
+        throw new CalcError('wrong-shape', {
+          field: 'rows',
+          value: `${loaf} ${reader}`,
+          min: repeats,
+          max: repeats,
+          reason: 'uneven-readings',
+        })
       }
       return { loaf, reader, ...summarise(cell) }
     })
   })
-  if (repeats < 2) throw new CalcError('not-possible', { field: 'rows', value: repeats, reason: 'one-reading-per-cell' })
+  if (repeats < 2)
+    throw new CalcError('not-possible', { field: 'rows', value: repeats, reason: 'one-reading-per-cell' })
 
   const whole = summarise(q.rows)
   const offsets = (groups: ReadonlyMap<string, readonly { y: number }[]>) =>
     new Map([...groups].map(([name, rows]) => [name, summarise(rows).offset]))
   const [ofLoaf, ofReader] = [offsets(loaves), offsets(readers)]
-  const spread = (means: ReadonlyMap<string, number>) => [...means.values()].reduce((sum, mean) => sum + (mean - whole.offset) ** 2, 0)
+  const spread = (means: ReadonlyMap<string, number>) =>
+    [...means.values()].reduce((sum, mean) => sum + (mean - whole.offset) ** 2, 0)
   const [dfLoaf, dfReader, dfBoth, dfRepeat] = [l - 1, k - 1, (l - 1) * (k - 1), l * k * (repeats - 1)]
   const msLoaf = (repeats * k * spread(ofLoaf)) / dfLoaf
   const msReader = (repeats * l * spread(ofReader)) / dfReader
-  const left = cells.reduce((sum, cell) => sum + (cell.offset - ofLoaf.get(cell.loaf)! - ofReader.get(cell.reader)! + whole.offset) ** 2, 0)
+  const left = cells.reduce(
+    (sum, cell) => sum + (cell.offset - ofLoaf.get(cell.loaf)! - ofReader.get(cell.reader)! + whole.offset) ** 2,
+    0,
+  )
   const msBoth = (repeats * left) / dfBoth
   const ssRepeat = cells.reduce((sum, cell) => sum + cell.sumSquares, 0)
   const msRepeat = ssRepeat / dfRepeat
-  mustVary('rows', Math.sqrt(msRepeat), q.rows.reduce((most, { y }) => Math.max(most, Math.abs(y)), 0))
+  mustVary(
+    'rows',
+    Math.sqrt(msRepeat),
+    q.rows.reduce((most, { y }) => Math.max(most, Math.abs(y)), 0),
+  )
 
   const loaf = varianceComponent((msLoaf - msBoth) / (repeats * k), dfLoaf)
   const reader = varianceComponent((msReader - msBoth) / (repeats * l), dfReader)
   const readerByLoaf = varianceComponent((msBoth - msRepeat) / repeats, dfBoth)
-  const limit = (tail: 'lower' | 'upper') => Math.sqrt(ssRepeat / chiSquaredQuantile({ p: (1 - confidence) / 2, df: dfRepeat, tail }))
+  const limit = (tail: 'lower' | 'upper') =>
+    Math.sqrt(ssRepeat / chiSquaredQuantile({ p: (1 - confidence) / 2, df: dfRepeat, tail }))
   const readingVariance = reader.sd ** 2 + readerByLoaf.sd ** 2 + msRepeat
   return {
     method: 'crossed-anova-moments',

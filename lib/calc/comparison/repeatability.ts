@@ -39,12 +39,26 @@ export type Repeatability = {
  * Source: ISO 5725-2:2019 (repeatability and intermediate precision); limit 1.96 √2 s, ISO 5725-6:1994, section 4.
  */
 export function repeatability(q: { rows: readonly { batch: string; y: number }[]; confidence: number }): Repeatability {
-  const readings = q.rows.map(({ batch, y }, i) => ({ arm: '', batch, loaf: String(i), value: mustBeReading(`rows[${i}].y`, y) }))
+  const readings = q.rows.map(({ batch, y }, i) => ({
+    arm: '',
+    batch,
+    loaf: String(i),
+    value: mustBeReading(`rows[${i}].y`, y),
+  }))
   const { mean: grandMean, batch, loaf } = ownVariation({ readings, confidence: q.confidence })
-  mustVary('rows', loaf.sd, q.rows.reduce((most, { y }) => Math.max(most, Math.abs(y)), 0))
+  mustVary(
+    'rows',
+    loaf.sd,
+    q.rows.reduce((most, { y }) => Math.max(most, Math.abs(y)), 0),
+  )
   const intermediateSd = Math.hypot(loaf.sd, batch.sd)
 
-  const batches = [...groupBy(q.rows, (row) => row.batch).values()].map((rows) => summariseValues('rows', rows.map(({ y }) => y)))
+  const batches = [...groupBy(q.rows, (row) => row.batch).values()].map((rows) =>
+    summariseValues(
+      'rows',
+      rows.map(({ y }) => y),
+    ),
+  )
   const n = q.rows.length
   const ofEach = batches.map(({ mean, sumSquares }) => cvPct(Math.sqrt(sumSquares), mean))
   const each = ofEach.filter((value) => value !== null)

@@ -33,10 +33,18 @@ export function summariseArms(rows: readonly ArmRow[], least: number): ArmSummar
   const groups = groupBy(rows, (row) => row.arm)
   if (groups.size < 2) throw new CalcError('not-possible', { field: 'rows', value: groups.size, reason: 'one-arm' })
   for (const [arm, list] of groups) {
-    if (list.length < least) throw new CalcError('empty', { field: 'rows', value: arm, min: least, reason: 'few-values' })
+    if (list.length < least)
+      throw new CalcError('empty', { field: 'rows', value: arm, min: least, reason: 'few-values' })
   }
   const origin = rows[0]!.y
-  const arms = [...groups].map(([arm, list]) => ({ arm, ...summariseValues('rows', list.map(({ y }) => y), origin) }))
+  const arms = [...groups].map(([arm, list]) => ({
+    arm,
+    ...summariseValues(
+      'rows',
+      list.map(({ y }) => y),
+      origin,
+    ),
+  }))
   return {
     origin,
     largest: rows.reduce((most, { y }) => Math.max(most, Math.abs(y)), 0),

@@ -27,7 +27,12 @@ export type TTest = {
  * Source: Student (1908), Biometrika 6; Welch (1947), Biometrika 34 (degrees of freedom after Satterthwaite 1946).
  * @example tTest({ kind: 'student', control: [1, 3], treated: [5, 7], confidence: 0.95 }).difference // 4
  */
-export function tTest(q: { kind: TTestKind; control: readonly number[]; treated: readonly number[]; confidence: number }): TTest {
+export function tTest(q: {
+  kind: TTestKind
+  control: readonly number[]
+  treated: readonly number[]
+  confidence: number
+}): TTest {
   mustHaveAtLeast('control', q.control, 2)
   mustHaveAtLeast('treated', q.treated, 2)
   const origin = q.control[0]!
@@ -38,12 +43,23 @@ export function tTest(q: { kind: TTestKind; control: readonly number[]; treated:
   const tested = (method: TTest['method'], difference: number, se: number, df: number): TTest => {
     const t = difference / se
     const p = Math.min(1, 2 * tTail({ t: Math.abs(t), df, tail: 'upper' }))
-    return { method, ...means, difference, t, p, ...meanInterval({ estimate: difference, se, df, confidence: q.confidence }) }
+    return {
+      method,
+      ...means,
+      difference,
+      t,
+      p,
+      ...meanInterval({ estimate: difference, se, df, confidence: q.confidence }),
+    }
   }
 
   if (q.kind === 'paired') {
     mustMatchLength('treated', q.treated, q.control.length)
-    const pairs = summariseValues('treated', q.treated.map((value, i) => value - q.control[i]!), 0)
+    const pairs = summariseValues(
+      'treated',
+      q.treated.map((value, i) => value - q.control[i]!),
+      0,
+    )
     const sd = mustVary('treated', Math.sqrt(pairs.sumSquares / (pairs.count - 1)), largest)
     return tested('paired-t', pairs.mean, sd / Math.sqrt(pairs.count), pairs.count - 1)
   }

@@ -44,7 +44,8 @@ export function tukeyKramer(q: { rows: readonly Row[]; confidence: number }): Tu
   q.rows.forEach(({ y }, i) => mustBeReading(`rows[${i}].y`, y))
   const inArm = groupBy(q.rows, (row) => row.arm)
   const arms = [...inArm.keys()]
-  if (arms.length > MOST_ARMS) throw new CalcError('out-of-range', { field: 'rows', value: arms.length, max: MOST_ARMS, reason: 'many-arms' })
+  if (arms.length > MOST_ARMS)
+    throw new CalcError('out-of-range', { field: 'rows', value: arms.length, max: MOST_ARMS, reason: 'many-arms' })
   mustBeBalanced(inArm, q.rows.length)
   const { residualSd, residualDf: df, armMeans } = fitAdditive({ rows: q.rows, arms, confidence: q.confidence })
   const groups = arms.length

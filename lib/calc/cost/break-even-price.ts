@@ -35,7 +35,10 @@ export function breakEvenPrice(q: {
   }
   mustBeWhole('armGoodPieces', q.armGoodPieces, { min: 1 })
   mustBeWithin('addedMassG', q.addedMassG, { over: 0 })
-  const leftMinor = q.controlPerGoodPieceMinor.plus(q.gainPerGoodPieceMinor).times(q.armGoodPieces).minus(q.armRestMinor)
+  const leftMinor = q.controlPerGoodPieceMinor
+    .plus(q.gainPerGoodPieceMinor)
+    .times(q.armGoodPieces)
+    .minus(q.armRestMinor)
   if (leftMinor.isNegative()) return { outcome: 'never', shortMinor: leftMinor.negated() }
   return { outcome: 'price', perKgMinor: leftMinor.times(1000).dividedBy(new Decimal(q.addedMassG)) }
 }

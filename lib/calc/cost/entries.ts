@@ -24,7 +24,11 @@ export const costEntries = [
   calcEntry({
     id: 'cost/price-on-day',
     input: z.strictObject({ prices: z.array(z.strictObject(price)), day }),
-    output: z.strictObject({ validFrom: z.nullable(day), perKgMinor: z.nullable(minor), currency: z.nullable(z.string()) }),
+    output: z.strictObject({
+      validFrom: z.nullable(day),
+      perKgMinor: z.nullable(minor),
+      currency: z.nullable(z.string()),
+    }),
     example: {
       prices: [
         { validFrom: '2031-01-01', perKgMinor: '82', currency: 'EUR' },
@@ -60,9 +64,16 @@ export const costEntries = [
     },
     source: 'definition; common practice, no source',
     run: (q) => {
-      const lines = q.lines.map((line) => ({ ...line, lineId: line.name, prices: q.prices.filter(({ name }) => name === line.name) }))
+      const lines = q.lines.map((line) => ({
+        ...line,
+        lineId: line.name,
+        prices: q.prices.filter(({ name }) => name === line.name),
+      }))
       // Prices are one list here and not one a line, so a fault of theirs is at the list.
-      const cost = atFlatFields((field) => field.replace(/^(lines\[\d+\]\.)?prices.*$/, 'prices'), () => batchCost({ lines, day: q.day }))
+      const cost = atFlatFields(
+        (field) => field.replace(/^(lines\[\d+\]\.)?prices.*$/, 'prices'),
+        () => batchCost({ lines, day: q.day }),
+      )
       return {
         currency: cost.currency,
         totalMinor: decimalText(cost.totalMinor),

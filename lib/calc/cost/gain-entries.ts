@@ -16,7 +16,13 @@ const ANY = -1e15
 export const gainEntries = [
   calcEntry({
     id: 'cost/made-batch-cost',
-    input: z.strictObject({ ingredientsMinor: minor, workMin: z.number(), wagePerHourMinor: minor, energyKwh: z.number(), pricePerKwhMinor: minor }),
+    input: z.strictObject({
+      ingredientsMinor: minor,
+      workMin: z.number(),
+      wagePerHourMinor: minor,
+      energyKwh: z.number(),
+      pricePerKwhMinor: minor,
+    }),
     output: z.strictObject({ totalMinor: minor, labourMinor: minor, energyMinor: minor }),
     example: { ingredientsMinor: '3120', workMin: 40, wagePerHourMinor: '2100', energyKwh: 9, pricePerKwhMinor: '32' },
     source: 'definition of direct cost; common practice, no source',
@@ -27,7 +33,11 @@ export const gainEntries = [
         wagePerHourMinor: mustBeDecimal('wagePerHourMinor', q.wagePerHourMinor),
         pricePerKwhMinor: mustBeDecimal('pricePerKwhMinor', q.pricePerKwhMinor),
       })
-      return { totalMinor: decimalText(cost.totalMinor), labourMinor: decimalText(cost.labourMinor), energyMinor: decimalText(cost.energyMinor) }
+      return {
+        totalMinor: decimalText(cost.totalMinor),
+        labourMinor: decimalText(cost.labourMinor),
+        energyMinor: decimalText(cost.energyMinor),
+      }
     },
   }),
   calcEntry({

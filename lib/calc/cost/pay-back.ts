@@ -44,8 +44,15 @@ export function payBack(q: {
   mustBeAmount('otherPerWeekMinor', q.otherPerWeekMinor)
   mustBeWithin('piecesPerWeek', q.piecesPerWeek, { min: 0 })
   mustBeWithin('workMinPerWeek', q.workMinPerWeek, { min: 0 })
-  if (q.lowerGainPerPieceMinor.greaterThan(q.gainPerPieceMinor) || q.upperGainPerPieceMinor.lessThan(q.gainPerPieceMinor)) {
-    throw new CalcError('not-possible', { field: 'gainPerPieceMinor', value: q.gainPerPieceMinor.toString(), reason: 'interval-reversed' })
+  if (
+    q.lowerGainPerPieceMinor.greaterThan(q.gainPerPieceMinor) ||
+    q.upperGainPerPieceMinor.lessThan(q.gainPerPieceMinor)
+  ) {
+    throw new CalcError('not-possible', {
+      field: 'gainPerPieceMinor',
+      value: q.gainPerPieceMinor.toString(),
+      reason: 'interval-reversed',
+    })
   }
   const weeklyMinor = q.wagePerHourMinor.times(new Decimal(q.workMinPerWeek)).dividedBy(60).plus(q.otherPerWeekMinor)
   const net = (gainMinor: Decimal) => gainMinor.times(new Decimal(q.piecesPerWeek)).minus(weeklyMinor)

@@ -24,7 +24,8 @@ export function priceOnDay(q: { prices: readonly Price[]; day: string }): Price 
   q.prices.forEach((price, i) => {
     mustBeDay(`prices[${i}].validFrom`, price.validFrom)
     mustBeDecimal(`prices[${i}].perKgMinor`, price.perKgMinor)
-    if (days.has(price.validFrom)) throw new CalcError('duplicate', { field: `prices[${i}].validFrom`, value: price.validFrom })
+    if (days.has(price.validFrom))
+      throw new CalcError('duplicate', { field: `prices[${i}].validFrom`, value: price.validFrom })
     days.add(price.validFrom)
     if (price.validFrom <= q.day && (holds === null || price.validFrom > holds.validFrom)) holds = price
   })

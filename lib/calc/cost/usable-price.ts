@@ -52,5 +52,10 @@ export function usablePrice(q: {
   const usablePerKgMinor = boughtPerKgMinor.times(new Decimal(q.preparedFromG)).times(100).dividedBy(usedOf100)
   const boughtMinor = boughtPerKgMinor.times(new Decimal(q.packMassG)).dividedBy(1000)
   const perPieceMinor = q.pieces === null ? null : boughtMinor.times(100).dividedBy(kept).dividedBy(q.pieces)
-  return { boughtPerKgMinor, usableYieldPct: usedOf100.dividedBy(new Decimal(q.preparedFromG)), usablePerKgMinor, perPieceMinor }
+  return {
+    boughtPerKgMinor,
+    usableYieldPct: usedOf100.dividedBy(new Decimal(q.preparedFromG)),
+    usablePerKgMinor,
+    perPieceMinor,
+  }
 }

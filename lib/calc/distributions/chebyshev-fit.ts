@@ -9,7 +9,12 @@ import { CalcError } from '../error'
  * @throws CalcError 'not-finite' | 'out-of-range' (low ≥ high)
  * Source: Trefethen (2013), Approximation Theory and Approximation Practice, chapters 3 and 8; sum by Clenshaw (1955).
  */
-export function chebyshevFit(q: { f: (x: number) => number; low: number; high: number; points: number }): (x: number) => number {
+export function chebyshevFit(q: {
+  f: (x: number) => number
+  low: number
+  high: number
+  points: number
+}): (x: number) => number {
   const points = mustBeWhole('points', q.points, { min: 2, max: 200 })
   const [low, high] = [mustBeWithin('low', q.low), mustBeWithin('high', q.high)]
   if (low >= high) throw new CalcError('out-of-range', { field: 'high', value: high, min: low })

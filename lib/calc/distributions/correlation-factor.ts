@@ -16,7 +16,11 @@ export function correlationFactor(correlation: readonly (readonly number[])[]): 
   for (let i = 0; i < k; i++) {
     for (let j = 0; j <= i; j++) {
       const field = `correlation[${i}][${j}]`
-      const value = mustBeWithin(field, correlation[i]![j]!, i === j ? { min: 1 - ROUNDING, max: 1 + ROUNDING } : { min: -1, max: 1 })
+      const value = mustBeWithin(
+        field,
+        correlation[i]![j]!,
+        i === j ? { min: 1 - ROUNDING, max: 1 + ROUNDING } : { min: -1, max: 1 },
+      )
       mustBeWithin(`correlation[${j}][${i}]`, correlation[j]![i]!, { min: value - ROUNDING, max: value + ROUNDING })
     }
   }

@@ -119,7 +119,8 @@ export const distributionsEntries = [
     output: bothTails,
     example: { c: 2.44, df: 15, controlCount: 6, armCounts: [6, 6], sides: 'two' },
     source: 'C. W. Dunnett, JASA 50, 1955',
-    run: ({ c, df, sides, ...q }) => atFlatFields(countField, () => dunnettTail({ c, df, sides, loadings: loadingsOf(q) })),
+    run: ({ c, df, sides, ...q }) =>
+      atFlatFields(countField, () => dunnettTail({ c, df, sides, loadings: loadingsOf(q) })),
   }),
   calcEntry({
     id: 'distributions/dunnett-quantile',
@@ -127,7 +128,9 @@ export const distributionsEntries = [
     output: z.strictObject({ c: z.number() }),
     example: { p: 0.05, df: 15, controlCount: 6, armCounts: [6, 6], sides: 'two' },
     source: 'C. W. Dunnett, JASA 50, 1955',
-    run: ({ p, df, sides, ...q }) => ({ c: atFlatFields(countField, () => dunnettQuantile({ p, df, sides, loadings: loadingsOf(q) })) }),
+    run: ({ p, df, sides, ...q }) => ({
+      c: atFlatFields(countField, () => dunnettQuantile({ p, df, sides, loadings: loadingsOf(q) })),
+    }),
   }),
   calcEntry({
     id: 'distributions/studentized-range-tail',

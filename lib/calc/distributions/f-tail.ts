@@ -15,6 +15,11 @@ export function fTail(q: { f: number; df1: number; df2: number; tail: Tail }): n
   const df1 = mustBeWithin('df1', q.df1, { min: 0.01, max: 1e8 })
   const df2 = mustBeWithin('df2', q.df2, { min: 0.01, max: 1e8 })
   const ratio = (df1 / df2) * f
-  const beta = regularisedBeta({ x: 1 / (1 + ratio), y: ratio === Infinity ? 1 : ratio / (1 + ratio), a: df2 / 2, b: df1 / 2 })
+  const beta = regularisedBeta({
+    x: 1 / (1 + ratio),
+    y: ratio === Infinity ? 1 : ratio / (1 + ratio),
+    a: df2 / 2,
+    b: df1 / 2,
+  })
   return q.tail === 'upper' ? beta.lower : beta.upper
 }

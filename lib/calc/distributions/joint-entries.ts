@@ -33,15 +33,23 @@ export const jointDistributionsEntries = [
     input: z.strictObject({ c: z.number(), df: z.number(), pairs: z.array(z.number()), sides }),
     output: z.strictObject({ lower: z.number(), upper: z.number(), ...byLattice }),
     example: { c: 2.5, df: 9, pairs: [0.5, 0.52, 0.46], sides: 'two' },
-    source: 'Genz (1992), J. Comput. Graph. Stat. 1; Genz & Bretz (2009), Computation of Multivariate Normal and t Probabilities',
-    run: ({ pairs, ...q }) => atFlatFields({ correlation: 'pairs' }, () => multivariateTTail({ ...q, correlation: correlationFromPairs(pairs) })),
+    source:
+      'Genz (1992), J. Comput. Graph. Stat. 1; Genz & Bretz (2009), Computation of Multivariate Normal and t Probabilities',
+    run: ({ pairs, ...q }) =>
+      atFlatFields({ correlation: 'pairs' }, () =>
+        multivariateTTail({ ...q, correlation: correlationFromPairs(pairs) }),
+      ),
   }),
   calcEntry({
     id: 'distributions/multivariate-t-quantile',
     input: z.strictObject({ p: z.number(), df: z.number(), pairs: z.array(z.number()), sides }),
     output: z.strictObject({ c: z.number(), ...byLattice }),
     example: { p: 0.05, df: 9, pairs: [0.5, 0.52, 0.46], sides: 'two' },
-    source: 'Genz (1992), J. Comput. Graph. Stat. 1; Genz & Bretz (2009), Computation of Multivariate Normal and t Probabilities',
-    run: ({ pairs, ...q }) => atFlatFields({ correlation: 'pairs' }, () => multivariateTQuantile({ ...q, correlation: correlationFromPairs(pairs) })),
+    source:
+      'Genz (1992), J. Comput. Graph. Stat. 1; Genz & Bretz (2009), Computation of Multivariate Normal and t Probabilities',
+    run: ({ pairs, ...q }) =>
+      atFlatFields({ correlation: 'pairs' }, () =>
+        multivariateTQuantile({ ...q, correlation: correlationFromPairs(pairs) }),
+      ),
   }),
 ] as const

@@ -54,11 +54,17 @@ export function multivariateTLattice(q: {
 
   const overScales = (triangle: readonly (readonly number[])[], copy: readonly number[][], c: number, points: number) =>
     scales.reduce((sum, { s, weight, part }, i) => {
-      const at = { limit: c * s, sides: q.sides, shift: copy[i]!, points: Math.max(LEAST_POINTS, Math.round(points * part)) }
+      const at = {
+        limit: c * s,
+        sides: q.sides,
+        shift: copy[i]!,
+        points: Math.max(LEAST_POINTS, Math.round(points * part)),
+      }
       return sum + weight * outside(triangle, at)
     }, 0)
 
-  const copiesOf = (triangle: readonly (readonly number[])[], c: number, points: number) => shifts.map((copy) => overScales(triangle, copy, c, points))
+  const copiesOf = (triangle: readonly (readonly number[])[], c: number, points: number) =>
+    shifts.map((copy) => overScales(triangle, copy, c, points))
   const minus = (a: readonly number[], b: readonly number[]) => a.map((each, i) => each - b[i]!)
   // far from any product the difference may be the larger of the two
   const trial = copiesOf(factor, TRIAL_LIMIT, LATTICE_SIZES[0])

@@ -11,7 +11,9 @@ const SWEEPS = 40
  */
 export function nearestLoadings(correlation: readonly (readonly number[])[]): number[] {
   const within = (value: number) => Math.min(LARGEST, Math.max(-LARGEST, value))
-  const loadings = correlation[0]!.map((value, i) => within((i > 0 && value < 0 ? -1 : 1) * Math.sqrt(Math.max(0.01, meanSize(correlation[i]!)))))
+  const loadings = correlation[0]!.map((value, i) =>
+    within((i > 0 && value < 0 ? -1 : 1) * Math.sqrt(Math.max(0.01, meanSize(correlation[i]!)))),
+  )
   for (let sweep = 0; sweep < SWEEPS; sweep++) {
     correlation.forEach((row, i) => {
       let [top, bottom] = [0, 0]

@@ -34,7 +34,8 @@ export function noncentralFTail(q: { f: number; df1: number; df2: number; noncen
     sum += weight * part(j)
     // what follows falls at least as fast as a geometric series
     if (weight * (j + 1) <= 1e-17 * sum * (j + 1 - mean)) break
-    if (j - middle > MOST_TERMS) throw new CalcError('no-convergence', { field: 'noncentrality', value: q.noncentrality })
+    if (j - middle > MOST_TERMS)
+      throw new CalcError('no-convergence', { field: 'noncentrality', value: q.noncentrality })
   }
   for (let j = middle - 1; j >= 0; j--) {
     const weight = poisson(j, mean)

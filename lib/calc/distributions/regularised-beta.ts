@@ -40,7 +40,8 @@ function leadingFactor(x: number, y: number, a: number, b: number): number {
   const n = a + b
   const [mx, my] = [n * x, n * y]
   if (mx === 0 || my === 0) return 0
-  const log = stirlingError(n) - stirlingError(a) - stirlingError(b) - deviance({ x: a, m: mx }) - deviance({ x: b, m: my })
+  const log =
+    stirlingError(n) - stirlingError(a) - stirlingError(b) - deviance({ x: a, m: mx }) - deviance({ x: b, m: my })
   return Math.exp(log) * Math.sqrt((a * b) / (2 * Math.PI * n))
 }
 

@@ -15,6 +15,8 @@ export function tTail(q: { t: number; df: number; tail: Tail }): number {
   const df = mustBeWithin('df', q.df, { min: 0.01, max: 1e8 })
   // in ratio form: t² may not be a finite number
   const ratio = (t / df) * t
-  const half = 0.5 * regularisedBeta({ x: 1 / (1 + ratio), y: ratio === Infinity ? 1 : ratio / (1 + ratio), a: df / 2, b: 0.5 }).lower
+  const half =
+    0.5 *
+    regularisedBeta({ x: 1 / (1 + ratio), y: ratio === Infinity ? 1 : ratio / (1 + ratio), a: df / 2, b: 0.5 }).lower
   return t > 0 === (q.tail === 'upper') ? half : 1 - half
 }

@@ -5,6 +5,9 @@
  * @example deltaSe([1, 1], [[1, 0], [0, 3]]) // 2
  */
 export function deltaSe(gradient: readonly number[], covariance: readonly (readonly number[])[]): number {
-  const variance = gradient.reduce((sum, a, i) => sum + a * gradient.reduce((inner, b, j) => inner + b * covariance[i]![j]!, 0), 0)
+  const variance = gradient.reduce(
+    (sum, a, i) => sum + a * gradient.reduce((inner, b, j) => inner + b * covariance[i]![j]!, 0),
+    0,
+  )
   return Math.sqrt(Math.max(0, variance))
 }

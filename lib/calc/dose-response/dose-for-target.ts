@@ -29,11 +29,22 @@ export function doseForTarget(q: CurveQuestion & { targetResponse: number }): Do
   const target = mustBeReading('targetResponse', q.targetResponse)
   const { data, fit, notClaimed } = estimateCurve(q)
   const dose = doseAt(fit, target)
-  if (dose === null) throw new CalcError('not-possible', { field: 'targetResponse', value: target, reason: 'target-out-of-reach' })
+  if (dose === null)
+    throw new CalcError('not-possible', { field: 'targetResponse', value: target, reason: 'target-out-of-reach' })
   const [min, max] = [data.groups[0]!.dose, data.groups.at(-1)!.dose]
-  if (dose < min || dose > max) throw new CalcError('not-possible', { field: 'targetResponse', value: dose, min, max, reason: 'beyond-tested-doses' })
+  if (dose < min || dose > max)
+    throw new CalcError('not-possible', {
+      field: 'targetResponse',
+      value: dose,
+      min,
+      max,
+      reason: 'beyond-tested-doses',
+    })
   const { gradient, slope } = curveAt(fit, dose)
-  const se = deltaSe(gradient.map((value) => value / slope), fit.covariance)
+  const se = deltaSe(
+    gradient.map((value) => value / slope),
+    fit.covariance,
+  )
   const [fiellerLow, fiellerHigh] = (fit.model === 'linear' ? fieller(fit, target, q.confidence) : null) ?? [null, null]
   return {
     method: 'delta',
@@ -62,7 +73,11 @@ function doseAt({ model, estimates }: CurveFit, target: number): number | null {
 }
 
 /** Doses at which the target is no farther from the line than its interval; null where they have no end. */
-function fieller({ estimates, covariance, residualDf }: CurveFit, target: number, confidence: number): [number, number] | null {
+function fieller(
+  { estimates, covariance, residualDf }: CurveFit,
+  target: number,
+  confidence: number,
+): [number, number] | null {
   const [a, b] = estimates as [number, number]
   const square = tQuantile({ p: (1 - confidence) / 2, df: residualDf, tail: 'upper' }) ** 2
   const lead = b * b - square * covariance[1]![1]!

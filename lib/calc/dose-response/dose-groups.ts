@@ -18,7 +18,14 @@ export function doseGroups(rows: readonly DoseRow[]): DoseGroups {
   })
   const origin = rows[0]!.y
   const summaries = [...groupBy(rows, (row) => String(row.dose)).values()]
-    .map((list) => ({ dose: list[0]!.dose, ...summariseValues('rows', list.map(({ y }) => y), origin) }))
+    .map((list) => ({
+      dose: list[0]!.dose,
+      ...summariseValues(
+        'rows',
+        list.map(({ y }) => y),
+        origin,
+      ),
+    }))
     .sort((a, b) => a.dose - b.dose)
   mustBeWithin('highestDose', summaries.at(-1)!.dose, { min: 1e-12 })
   return {
@@ -26,6 +33,9 @@ export function doseGroups(rows: readonly DoseRow[]): DoseGroups {
     origin,
     count: rows.length,
     largest: rows.reduce((most, { y }) => Math.max(most, Math.abs(y)), 0),
-    pureError: { sumSquares: summaries.reduce((sum, group) => sum + group.sumSquares, 0), df: rows.length - summaries.length },
+    pureError: {
+      sumSquares: summaries.reduce((sum, group) => sum + group.sumSquares, 0),
+      df: rows.length - summaries.length,
+    },
   }
 }

@@ -16,7 +16,10 @@ const curve = {
 const notClaimed = z.array(z.enum(['no-zero-dose', 'fewer-than-three-doses', 'interval-not-bounded']))
 
 /** Invented: volume in ml of loaves with malt flour, in % on flour. */
-const rows = [2450, 2470, 2530, 2545, 2600, 2585, 2660, 2650, 2690, 2700].map((y, i) => ({ dose: [0, 0.5, 1, 2, 4][Math.floor(i / 2)]!, y }))
+const rows = [2450, 2470, 2530, 2545, 2600, 2585, 2660, 2650, 2690, 2700].map((y, i) => ({
+  dose: [0, 0.5, 1, 2, 4][Math.floor(i / 2)]!,
+  y,
+}))
 const example = { model: 'saturating' as const, rows, confidence: 0.95 }
 
 export const doseResponseEntries = [
@@ -33,13 +36,22 @@ export const doseResponseEntries = [
       pureErrorSumSquares: n,
       pureErrorDf: n,
       lackOfFit: z.nullable(z.strictObject({ f: n, df1: n, df2: n, p: n })),
-      vertex: z.nullable(z.strictObject({ kind: z.enum(['top', 'bottom']), dose: n, response: n, withinTested: z.boolean(), ...interval })),
+      vertex: z.nullable(
+        z.strictObject({
+          kind: z.enum(['top', 'bottom']),
+          dose: n,
+          response: n,
+          withinTested: z.boolean(),
+          ...interval,
+        }),
+      ),
       confidence: n,
       claimed: z.boolean(),
       notClaimed,
     }),
     example,
-    source: 'Draper & Smith (1998), Applied Regression Analysis; Bates & Watts (1988), Nonlinear Regression Analysis and Its Applications',
+    source:
+      'Draper & Smith (1998), Applied Regression Analysis; Bates & Watts (1988), Nonlinear Regression Analysis and Its Applications',
     run: (q) => atFlatFields({ highestDose: 'rows', fit: 'rows' }, () => fitCurve(q)),
   }),
   calcEntry({

@@ -26,7 +26,8 @@ export function estimateCurve(q: CurveQuestion): EstimatedCurve {
   mustBeWithin('confidence', q.confidence, { min: 0.5, max: 0.9999 })
   const data = doseGroups(q.rows)
   if (q.model !== 'saturating') {
-    if (q.fixedE0 !== undefined) throw new CalcError('wrong-shape', { field: 'fixedE0', value: q.fixedE0, reason: 'only-for-saturating' })
+    if (q.fixedE0 !== undefined)
+      throw new CalcError('wrong-shape', { field: 'fixedE0', value: q.fixedE0, reason: 'only-for-saturating' })
     return { data, fit: fitPolynomial(data, q.model), halfDose: null, notClaimed: [] }
   }
   if (q.fixedE0 !== undefined) mustBeReading('fixedE0', q.fixedE0)

@@ -69,6 +69,12 @@ export function fitCurve(q: CurveQuestion): FittedCurve {
     const response = a + (b * dose) / 2
     if (![dose, se, response].every(Number.isFinite)) return null
     const withinTested = dose >= data.groups[0]!.dose && dose <= data.groups.at(-1)!.dose
-    return { kind: c < 0 ? 'top' : 'bottom', dose, response, withinTested, ...meanInterval({ estimate: dose, se, df, confidence }) }
+    return {
+      kind: c < 0 ? 'top' : 'bottom',
+      dose,
+      response,
+      withinTested,
+      ...meanInterval({ estimate: dose, se, df, confidence }),
+    }
   }
 }

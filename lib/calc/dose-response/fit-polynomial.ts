@@ -26,7 +26,9 @@ export function fitPolynomial(data: DoseGroups, model: 'linear' | 'quadratic'): 
     model,
     names: NAMES.slice(0, p),
     estimates: fit.coefficients.map((value, j) => (j === 0 ? data.origin : 0) + value * scale(j)),
-    covariance: fit.unscaledCovariance.map((row, i) => row.map((value, j) => value * scale(i) * scale(j) * spread.residualSd ** 2)),
+    covariance: fit.unscaledCovariance.map((row, i) =>
+      row.map((value, j) => value * scale(i) * scale(j) * spread.residualSd ** 2),
+    ),
     ...spread,
   }
 }

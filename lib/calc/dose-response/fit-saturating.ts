@@ -41,7 +41,9 @@ export function fitSaturating(data: DoseGroups, fixedE0?: number): CurveFit {
   })
   const unscaled = covarianceOf(jacobian)
   const scale = free ? [1, 1, ed50] : [1, ed50]
-  const estimated = unscaled.map((row, i) => row.map((value, j) => value * scale[i]! * scale[j]! * spread.residualSd ** 2))
+  const estimated = unscaled.map((row, i) =>
+    row.map((value, j) => value * scale[i]! * scale[j]! * spread.residualSd ** 2),
+  )
   return {
     model: 'saturating',
     names: ['e0', 'emax', 'ed50'],

@@ -26,7 +26,14 @@ export function halfDoseInterval(
   const limit = (outwards: readonly number[]): number | null => {
     const outside = outwards.findIndex((log) => over(log) > 0)
     if (outside < 0) return null
-    return Math.exp(bracketedRoot({ f: over, low: outside === 0 ? best : outwards[outside - 1]!, high: outwards[outside]!, tolerance: 1e-12 }))
+    return Math.exp(
+      bracketedRoot({
+        f: over,
+        low: outside === 0 ? best : outwards[outside - 1]!,
+        high: outwards[outside]!,
+        tolerance: 1e-12,
+      }),
+    )
   }
   const straight = saturatingProfile(data, Infinity, e0).lackSumSquares
   return {

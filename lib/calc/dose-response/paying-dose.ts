@@ -35,7 +35,12 @@ export type PayingDose = {
 export function payingDose(q: CurveQuestion & { doseUnitPriceMinor: string; gainUnitWorthMinor: string }): PayingDose {
   const price = mustBeDecimal('doseUnitPriceMinor', q.doseUnitPriceMinor)
   const worth = mustBeDecimal('gainUnitWorthMinor', q.gainUnitWorthMinor, -Infinity)
-  if (worth.isZero()) throw new CalcError('out-of-range', { field: 'gainUnitWorthMinor', value: q.gainUnitWorthMinor, reason: 'worth-nothing' })
+  if (worth.isZero())
+    throw new CalcError('out-of-range', {
+      field: 'gainUnitWorthMinor',
+      value: q.gainUnitWorthMinor,
+      reason: 'worth-nothing',
+    })
   const needed = price.dividedBy(worth.abs()).toNumber()
   const good = worth.isNegative() ? -1 : 1
   const { data, fit, notClaimed } = estimateCurve(q)
@@ -55,7 +60,10 @@ export function payingDose(q: CurveQuestion & { doseUnitPriceMinor: string; gain
   if (fromStart.estimate > needed && atEnd.estimate < needed) {
     const estimate = doseOfSlope(fit, good * needed)
     const { slopeGradient, bend } = curveAt(fit, estimate)
-    const dose = intervalOf(estimate, slopeGradient.map((value) => value / bend))
+    const dose = intervalOf(
+      estimate,
+      slopeGradient.map((value) => value / bend),
+    )
     return { ...base, outcome: 'dose', dose, gainPerDose: gainAt(estimate) }
   }
   // A curve that gains more the more there is has no such dose: the whole way counts. Otherwise the nearer end does.
@@ -66,7 +74,10 @@ export function payingDose(q: CurveQuestion & { doseUnitPriceMinor: string; gain
   function wholeWay() {
     const [from, to] = [curveAt(fit, first), curveAt(fit, last)]
     const perDose = (end: number, start: number) => (end - start) / (last - first)
-    return intervalOf(good * perDose(to.response, from.response), to.gradient.map((value, i) => perDose(value, from.gradient[i]!)))
+    return intervalOf(
+      good * perDose(to.response, from.response),
+      to.gradient.map((value, i) => perDose(value, from.gradient[i]!)),
+    )
   }
 }
 

@@ -13,9 +13,16 @@ type Residual = Pick<CurveFit, 'lackSumSquares' | 'residualSumSquares' | 'residu
  * Source: Draper & Smith (1998), Applied Regression Analysis, section 2.1.
  */
 export function residualOf(data: DoseGroups, parameters: number, doses: number): (lackSumSquares: number) => Residual {
-  if (data.groups.length < doses) throw new CalcError('not-possible', { field: 'rows', value: data.groups.length, min: doses, reason: 'few-doses' })
+  if (data.groups.length < doses)
+    throw new CalcError('not-possible', { field: 'rows', value: data.groups.length, min: doses, reason: 'few-doses' })
   const residualDf = data.count - parameters
-  if (residualDf < 1) throw new CalcError('not-possible', { field: 'rows', value: data.count, min: parameters + 1, reason: 'no-residual-df' })
+  if (residualDf < 1)
+    throw new CalcError('not-possible', {
+      field: 'rows',
+      value: data.count,
+      min: parameters + 1,
+      reason: 'no-residual-df',
+    })
   const mean = data.groups.reduce((sum, { count, offset }) => sum + count * offset, 0) / data.count
   const between = data.groups.reduce((sum, { count, offset }) => sum + count * (offset - mean) ** 2, 0)
   mustVary('rows', Math.sqrt((between + data.pureError.sumSquares) / data.count), data.largest)

@@ -18,8 +18,13 @@ export type ProfilePoint = {
  */
 export function saturatingProfile(data: DoseGroups, ed50: number, e0: number | null): ProfilePoint {
   const top = data.groups.at(-1)!.dose
-  const points = data.groups.map(({ dose, count, offset }) => ({ count, offset, h: ed50 === Infinity ? dose / top : dose / (ed50 + dose) }))
-  const sum = (of: (point: (typeof points)[number]) => number) => points.reduce((total, point) => total + point.count * of(point), 0)
+  const points = data.groups.map(({ dose, count, offset }) => ({
+    count,
+    offset,
+    h: ed50 === Infinity ? dose / top : dose / (ed50 + dose),
+  }))
+  const sum = (of: (point: (typeof points)[number]) => number) =>
+    points.reduce((total, point) => total + point.count * of(point), 0)
   const n = sum(() => 1)
   const [centreH, centreY] = e0 === null ? [sum(({ h }) => h) / n, sum(({ offset }) => offset) / n] : [0, e0]
   const emax = sum(({ h, offset }) => (h - centreH) * (offset - centreY)) / sum(({ h }) => (h - centreH) ** 2)

@@ -58,7 +58,8 @@ export function checkDose(q: {
   limits: readonly DoseLimit[]
 }): { customary: CustomaryFinding[]; limits: LimitFinding[] } {
   mustBeWithin('flourMassG', q.flourMassG, { over: 0 })
-  if (q.finishedFoodPer100Flour !== null) mustBeWithin('finishedFoodPer100Flour', q.finishedFoodPer100Flour, { over: 0 })
+  if (q.finishedFoodPer100Flour !== null)
+    mustBeWithin('finishedFoodPer100Flour', q.finishedFoodPer100Flour, { over: 0 })
   q.sources.forEach((source, i) => {
     mustBeWithin(`sources[${i}].massG`, source.massG, { min: 0 })
     mustBeWithin(`sources[${i}].activeShare`, source.activeShare, { over: 0, max: 1 })
@@ -83,12 +84,17 @@ function mgPerKgFlour(massG: number, flourMassG: number): number {
 }
 
 /** Mass of the substances in a form, g, over all sources; not whole when a factor to that form is missing. */
-function massInForm(q: Parameters<typeof checkDose>[0], substances: readonly string[], form: string): { massG: number; isWhole: boolean } {
+function massInForm(
+  q: Parameters<typeof checkDose>[0],
+  substances: readonly string[],
+  form: string,
+): { massG: number; isWhole: boolean } {
   let massG = 0
   let isWhole = true
   for (const source of q.sources) {
     if (!substances.includes(source.substance) || source.massG === 0) continue
-    const factor = source.form === form ? 1 : q.conversions.find((one) => one.from === source.form && one.to === form)?.factor
+    const factor =
+      source.form === form ? 1 : q.conversions.find((one) => one.from === source.form && one.to === form)?.factor
     if (factor === undefined) isWhole = false
     else massG += source.massG * source.activeShare * factor
   }
@@ -107,7 +113,8 @@ function customaryFinding(q: Parameters<typeof checkDose>[0], range: CustomaryRa
   const { massG, isWhole } = massInForm(q, [range.substance], range.form)
   if (!isWhole) return { substance: range.substance, code: 'cannot-judge', mgPerKgFlour: null }
   const found = mgPerKgFlour(massG, q.flourMassG)
-  const code = found < range.minMgPerKgFlour ? 'below-customary' : found > range.maxMgPerKgFlour ? 'above-customary' : 'customary'
+  const code =
+    found < range.minMgPerKgFlour ? 'below-customary' : found > range.maxMgPerKgFlour ? 'above-customary' : 'customary'
   return { substance: range.substance, code, mgPerKgFlour: found }
 }
 
@@ -137,7 +144,8 @@ function limitFinding(q: Parameters<typeof checkDose>[0], limit: DoseLimit, i: n
     maxMgPerKg: limit.maxMgPerKg,
     missing: [...new Set(missing)],
   })
-  const isPresent = massG > 0 || !isWhole || limit.substances.some((substance) => (q.flourContentMgPerKg[substance] ?? 0) > 0)
+  const isPresent =
+    massG > 0 || !isWhole || limit.substances.some((substance) => (q.flourContentMgPerKg[substance] ?? 0) > 0)
   if (!limit.isPermitted && isPresent) return finding(isChecked ? 'not-permitted' : 'not-permitted-unchecked', null)
   if (limit.isPermitted && limit.maxMgPerKg === null) {
     return finding(isChecked ? 'as-needed' : 'within-unchecked-limit', missing.length > 0 ? null : found)

@@ -63,9 +63,22 @@ export function doseChain(
   mustBeWithin('strengthErrorShare', q.strengthErrorShare, { min: 0, under: 1 })
   const activeG = activeMassG({ dose: q.doseMgPerKgFlour, unit: 'ppm-flour', flourMassG: q.flourMassG })
   const productG = productMassG({ activeMassG: activeG, activeShare: q.activeShare, strengthShare: q.strengthShare })
-  if (productG > q.flourMassG) throw new CalcError('not-possible', { field: 'doseMgPerKgFlour', value: q.doseMgPerKgFlour, reason: 'more-than-flour' })
-  const plan = atFlatFields((field) => (field === 'doseG' ? 'doseMgPerKgFlour' : field), () => planPremix({ ...q, doseG: productG }))
-  const masses = { activeMg: 1000 * activeG, productMg: 1000 * productG, outcome: plan.outcome, warnings: productG > q.flourMassG / 10 ? ['more-than-a-tenth-of-flour' as const] : [] }
+  if (productG > q.flourMassG)
+    throw new CalcError('not-possible', {
+      field: 'doseMgPerKgFlour',
+      value: q.doseMgPerKgFlour,
+      reason: 'more-than-flour',
+    })
+  const plan = atFlatFields(
+    (field) => (field === 'doseG' ? 'doseMgPerKgFlour' : field),
+    () => planPremix({ ...q, doseG: productG }),
+  )
+  const masses = {
+    activeMg: 1000 * activeG,
+    productMg: 1000 * productG,
+    outcome: plan.outcome,
+    warnings: productG > q.flourMassG / 10 ? ['more-than-a-tenth-of-flour' as const] : [],
+  }
   if (plan.outcome === 'not-possible') {
     const none = { activeErrorShare: null, carrierInPortionG: null, premixMadeG: null, productLeftG: null }
     return { ...masses, weighings: [], weighingErrorShare: plan.bestErrorShare, ...none }

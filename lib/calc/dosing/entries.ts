@@ -25,7 +25,11 @@ const SUBSTANCE = 'substance'
 export const dosingEntries = [
   calcEntry({
     id: 'dosing/active-mass',
-    input: z.strictObject({ dose: z.number(), unit: z.enum(['pct-flour', 'ppm-flour', 'g-per-kg-flour']), flourMassG: z.number() }),
+    input: z.strictObject({
+      dose: z.number(),
+      unit: z.enum(['pct-flour', 'ppm-flour', 'g-per-kg-flour']),
+      flourMassG: z.number(),
+    }),
     output: z.strictObject({ activeMassG: z.number() }),
     example: { dose: 60, unit: 'ppm-flour', flourMassG: 12_000 },
     source: 'definition of the units; ppm is mg per kg',
@@ -91,7 +95,14 @@ export const dosingEntries = [
       toActivity: optionalText,
     }),
     output: z.strictObject({ massG: z.number(), cautions: dust }),
-    example: { massG: 100, by: 'share', fromActiveShare: 0.63, fromStrengthShare: 1, toActiveShare: 0.96, toStrengthShare: 0.9 },
+    example: {
+      massG: 100,
+      by: 'share',
+      fromActiveShare: 0.63,
+      fromStrengthShare: 1,
+      toActiveShare: 0.96,
+      toStrengthShare: 0.9,
+    },
     source: 'mass balance; common practice, no source',
     run: (q) => ({
       massG: atFlatFields(
@@ -104,7 +115,9 @@ export const dosingEntries = [
   calcEntry({
     id: 'dosing/check-dose',
     input: z.strictObject({
-      sources: z.array(z.strictObject({ id: z.string(), form: z.string(), massG: z.number(), activeShare: z.number() })),
+      sources: z.array(
+        z.strictObject({ id: z.string(), form: z.string(), massG: z.number(), activeShare: z.number() }),
+      ),
       flourMassG: z.number(),
       finishedFoodPer100Flour: optionalNumber,
       conversions: z.array(z.strictObject({ from: z.string(), to: z.string(), factor: z.number() })),
@@ -190,10 +203,16 @@ export const dosingEntries = [
   }),
   calcEntry({
     id: 'dosing/yeast-equivalent',
-    input: z.strictObject({ massG: z.number(), from: yeast, to: yeast, convention: z.enum(['hamelman', 'gisslen', 'three-quarters']) }),
+    input: z.strictObject({
+      massG: z.number(),
+      from: yeast,
+      to: yeast,
+      convention: z.enum(['hamelman', 'gisslen', 'three-quarters']),
+    }),
     output: z.strictObject({ massG: z.number() }),
     example: { massG: 30, from: 'fresh', to: 'instant', convention: 'hamelman' },
-    source: 'J. Hamelman, Bread, 2004; W. Gisslen, Professional Cooking, as reproduced; three quarters: common practice, no source',
+    source:
+      'J. Hamelman, Bread, 2004; W. Gisslen, Professional Cooking, as reproduced; three quarters: common practice, no source',
     run: (q) => ({ massG: yeastEquivalentG(q) }),
   }),
   ...chainEntries,
@@ -207,21 +226,34 @@ type FlatStrengths = { by: 'share' | 'activity'; fromStrengthShare: number; toSt
 function strengthOf(side: 'from' | 'to', q: FlatStrengths): ActiveStrength {
   const strengthShare = q[`${side}StrengthShare`]
   if (q.by === 'share') {
-    return { by: 'share', substance: SUBSTANCE, activeShare: mustBeGiven(`${side}ActiveShare`, q[`${side}ActiveShare`]), strengthShare }
+    return {
+      by: 'share',
+      substance: SUBSTANCE,
+      activeShare: mustBeGiven(`${side}ActiveShare`, q[`${side}ActiveShare`]),
+      strengthShare,
+    }
   }
   const activity = { method: mustBeGiven(`${side}Activity`, q[`${side}Activity`]), unit: 'units' }
   return { by: 'activity', activity, unitsPerG: mustBeGiven(`${side}UnitsPerG`, q[`${side}UnitsPerG`]), strengthShare }
 }
 
 /** The figure of a limit: given where the rule has one, and nowhere else. */
-function limitOf(q: { rule: 'at-most' | 'quantum-satis' | 'forbidden'; maxMgPerKg?: number | undefined }): number | null {
+function limitOf(q: {
+  rule: 'at-most' | 'quantum-satis' | 'forbidden'
+  maxMgPerKg?: number | undefined
+}): number | null {
   if (q.rule === 'at-most') return mustBeGiven('maxMgPerKg', q.maxMgPerKg)
-  if (q.maxMgPerKg !== undefined) throw new CalcError('not-possible', { field: 'maxMgPerKg', value: q.maxMgPerKg, reason: 'rule-has-no-figure' })
+  if (q.maxMgPerKg !== undefined)
+    throw new CalcError('not-possible', { field: 'maxMgPerKg', value: q.maxMgPerKg, reason: 'rule-has-no-figure' })
   return null
 }
 
 /** The customary range, when one is given; then its form and both its ends are. */
-function customaryOf(q: { customaryForm?: string | undefined; minMgPerKgFlour?: number | undefined; maxMgPerKgFlour?: number | undefined }) {
+function customaryOf(q: {
+  customaryForm?: string | undefined
+  minMgPerKgFlour?: number | undefined
+  maxMgPerKgFlour?: number | undefined
+}) {
   if (q.minMgPerKgFlour === undefined && q.maxMgPerKgFlour === undefined) return []
   return [
     {

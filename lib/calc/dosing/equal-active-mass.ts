@@ -18,7 +18,11 @@ export function equalActiveMassG(q: { massG: number; from: ActiveStrength; to: A
   const to = activePerG('to', q.to)
   if (q.from.by === 'share' && q.to.by === 'share') {
     if (q.from.substance !== q.to.substance) {
-      throw new CalcError('not-possible', { field: 'to.substance', value: q.to.substance, reason: 'different-substance' })
+      throw new CalcError('not-possible', {
+        field: 'to.substance',
+        value: q.to.substance,
+        reason: 'different-substance',
+      })
     }
   } else if (q.from.by === 'activity' && q.to.by === 'activity') {
     mustBeSameActivity('to.activity', q.from.activity, q.to.activity)

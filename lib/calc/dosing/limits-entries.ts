@@ -27,10 +27,19 @@ export const limitsEntries = [
       cautions: z.array(z.enum(LIMIT_CAUTIONS)),
     }),
     example: { substance: 'ascorbic-acid' },
-    source: 'each limit has its own: 21 CFR; Regulation (EC) 1333/2008, Annex II; Health Canada, list 2; others named with them',
+    source:
+      'each limit has its own: 21 CFR; Regulation (EC) 1333/2008, Annex II; Health Canada, list 2; others named with them',
     run: ({ substance, region = null }) => {
       const { rows, cautions } = limitsOf({ substance, region })
-      return { rows: rows.map(({ substances, notes, maxMgPerKg, ...row }) => ({ ...row, substances: [...substances], notes: [...notes], limitMgPerKg: maxMgPerKg })), cautions }
+      return {
+        rows: rows.map(({ substances, notes, maxMgPerKg, ...row }) => ({
+          ...row,
+          substances: [...substances],
+          notes: [...notes],
+          limitMgPerKg: maxMgPerKg,
+        })),
+        cautions,
+      }
     },
   }),
 ] as const

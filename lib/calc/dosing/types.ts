@@ -20,7 +20,13 @@ export type ActiveSource = {
 export type FormConversion = { from: string; to: string; factor: number }
 
 /** `form` is the one that the range is stated in: a range of the salt is another than one of its acid. */
-export type CustomaryRange = { substance: string; form: string; minMgPerKgFlour: number; maxMgPerKgFlour: number; source: string }
+export type CustomaryRange = {
+  substance: string
+  form: string
+  minMgPerKgFlour: number
+  maxMgPerKgFlour: number
+  source: string
+}
 
 export type DoseLimit = {
   id: string

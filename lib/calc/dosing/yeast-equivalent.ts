@@ -24,7 +24,12 @@ const PER_FRESH: Record<YeastConvention, Record<YeastKind, number | null>> = {
  * Source: by convention, see PER_FRESH.
  * @example 30 g of fresh is 12 g of active dry, or 9.9 g of instant, by Hamelman; 15 and 10.5 g by Gisslen
  */
-export function yeastEquivalentG(q: { massG: number; from: YeastKind; to: YeastKind; convention: YeastConvention }): number {
+export function yeastEquivalentG(q: {
+  massG: number
+  from: YeastKind
+  to: YeastKind
+  convention: YeastConvention
+}): number {
   mustBeWithin('massG', q.massG, { min: 0 })
   const perFresh = PER_FRESH[q.convention]
   const of = (field: 'from' | 'to') => {

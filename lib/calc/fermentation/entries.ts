@@ -68,9 +68,7 @@ export const fermentationEntries = [
       referenceTempC: z.number(),
     }),
     output: z.strictObject({
-      rules: z.array(
-        z.strictObject({ rule: z.enum(SPEED_RULE_NAMES), minutes: z.number() }),
-      ),
+      rules: z.array(z.strictObject({ rule: z.enum(SPEED_RULE_NAMES), minutes: z.number() })),
       leastMin: z.number(),
       mostMin: z.number(),
       warnings: z.array(z.enum(TEMP_WARNINGS)),

@@ -14,7 +14,11 @@ export type EquivalentMinutes = {
 }
 
 /** Where a rule bends, the integral is taken apart. */
-const CORNERS_C: Record<SpeedRule, number[]> = { 'q10-of-2': [], 'ten-pct-per-degree': [], 'cardinal-temperatures': [YEAST_MINIMUM_TEMP_C, YEAST_MAXIMUM_TEMP_C] }
+const CORNERS_C: Record<SpeedRule, number[]> = {
+  'q10-of-2': [],
+  'ten-pct-per-degree': [],
+  'cardinal-temperatures': [YEAST_MINIMUM_TEMP_C, YEAST_MAXIMUM_TEMP_C],
+}
 
 /**
  * Minutes at a reference temperature that ferment as much as a record of dough temperatures did: ∫ r(T(t)) dt / r(T_ref),
@@ -30,7 +34,9 @@ const CORNERS_C: Record<SpeedRule, number[]> = { 'q10-of-2': [], 'ten-pct-per-de
 export function equivalentMinutes(q: { readings: readonly TempReading[]; referenceTempC: number }): EquivalentMinutes {
   mustBeWithin('referenceTempC', q.referenceTempC, { over: YEAST_MINIMUM_TEMP_C, under: YEAST_MAXIMUM_TEMP_C })
   const { readings } = q
-  readings.forEach(({ doughTempC }, i) => mustBeWithin(`readings[${i}].doughTempC`, doughTempC, { min: -20, under: YEAST_MAXIMUM_TEMP_C }))
+  readings.forEach(({ doughTempC }, i) =>
+    mustBeWithin(`readings[${i}].doughTempC`, doughTempC, { min: -20, under: YEAST_MAXIMUM_TEMP_C }),
+  )
   const rules = SPEED_RULE_NAMES.map((rule) => {
     const rate = (tempC: number) => speedBy(rule, tempC) / speedBy(rule, q.referenceTempC)
     const minutes = timeIntegralMin({ readings, rate, cornersC: CORNERS_C[rule] })
@@ -40,5 +46,10 @@ export function equivalentMinutes(q: { readings: readonly TempReading[]; referen
   const minutes = rules.map((one) => one.minutes)
   const tempsC = readings.map(({ doughTempC }) => doughTempC)
   const [coldestC, warmestC] = [tempsC.reduce((a, b) => Math.min(a, b)), tempsC.reduce((a, b) => Math.max(a, b))]
-  return { rules, leastMin: Math.min(...minutes), mostMin: Math.max(...minutes), warnings: tempWarnings(coldestC, warmestC) }
+  return {
+    rules,
+    leastMin: Math.min(...minutes),
+    mostMin: Math.max(...minutes),
+    warnings: tempWarnings(coldestC, warmestC),
+  }
 }

@@ -4,7 +4,11 @@ import { relativeRateShare } from './relative-rate'
 export const SPEED_RULE_NAMES = ['q10-of-2', 'ten-pct-per-degree', 'cardinal-temperatures'] as const
 export type SpeedRule = (typeof SPEED_RULE_NAMES)[number]
 
-const yeast = { minimumTempC: YEAST_MINIMUM_TEMP_C, optimumTempC: YEAST_OPTIMUM_TEMP_C, maximumTempC: YEAST_MAXIMUM_TEMP_C }
+const yeast = {
+  minimumTempC: YEAST_MINIMUM_TEMP_C,
+  optimumTempC: YEAST_OPTIMUM_TEMP_C,
+  maximumTempC: YEAST_MAXIMUM_TEMP_C,
+}
 
 /**
  * How fast a dough ferments at a temperature, by each rule in use; each on a scale of its own, so only ratios of one rule

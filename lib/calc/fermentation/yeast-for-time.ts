@@ -13,7 +13,10 @@ const MOST_TIMES = 2
  * Source: common practice, no source; the bounds of the warning are ours.
  * @example 1.2 % for 90 min: 0.72 % for 150 min
  */
-export function yeastForTime(q: { yeastPctFlour: number; atMin: number; wantedMin: number }): { yeastPctFlour: number; warnings: 'long-time'[] } {
+export function yeastForTime(q: { yeastPctFlour: number; atMin: number; wantedMin: number }): {
+  yeastPctFlour: number
+  warnings: 'long-time'[]
+} {
   mustBeWithin('yeastPctFlour', q.yeastPctFlour, { over: 0, max: 20 })
   mustBeWithin('atMin', q.atMin, { over: 0, max: 2880 })
   mustBeWithin('wantedMin', q.wantedMin, { over: 0, max: 2880 })

@@ -62,7 +62,12 @@ export function fitCurve(q: {
   throw new CalcError('no-convergence', { field: 'start', value: MOST_ROUNDS })
 }
 
-type Linearised = { parameters: readonly number[]; slopes: (readonly number[])[]; residuals: number[]; sumSquares: number }
+type Linearised = {
+  parameters: readonly number[]
+  slopes: (readonly number[])[]
+  residuals: number[]
+  sumSquares: number
+}
 
 function linearised(q: Parameters<typeof fitCurve>[0], parameters: readonly number[]): Linearised | null {
   const slopes: (readonly number[])[] = []

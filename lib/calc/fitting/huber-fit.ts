@@ -31,7 +31,12 @@ export type HuberFit = {
 export function huberFit(q: { x: readonly (readonly number[])[]; y: readonly number[] }): HuberFit {
   const p = q.x[0]?.length ?? 0
   if (q.x.length <= p) throw new CalcError('wrong-shape', { field: 'x', value: q.x.length, min: p + 1 })
-  const floor = LEAST_SPREAD_SHARE * median(q.y.map((value, i) => Math.abs(mustBeWithin(`y[${i}]`, value))), 'y')
+  const floor =
+    LEAST_SPREAD_SHARE *
+    median(
+      q.y.map((value, i) => Math.abs(mustBeWithin(`y[${i}]`, value))),
+      'y',
+    )
   let coefficients = leastSquares(q).coefficients
   let residuals = residualsOf(q, coefficients)
   for (let round = 0; round < MOST_ROUNDS; round++) {
@@ -51,6 +56,9 @@ export function huberFit(q: { x: readonly (readonly number[])[]; y: readonly num
   throw new CalcError('no-convergence', { field: 'y', value: MOST_ROUNDS })
 }
 
-function residualsOf(q: { x: readonly (readonly number[])[]; y: readonly number[] }, coefficients: readonly number[]): number[] {
+function residualsOf(
+  q: { x: readonly (readonly number[])[]; y: readonly number[] },
+  coefficients: readonly number[],
+): number[] {
   return q.y.map((value, i) => value - q.x[i]!.reduce((sum, xij, j) => sum + xij * coefficients[j]!, 0))
 }

@@ -16,16 +16,30 @@ export function blendToFallingNumber(q: {
   secondFallingNumberS: number
   wantedFallingNumberS: number
   massG: number
-}): { wantedLiquefactionNumber: number; firstPartPct: number; secondPartPct: number; firstMassG: number; secondMassG: number } {
+}): {
+  wantedLiquefactionNumber: number
+  firstPartPct: number
+  secondPartPct: number
+  firstMassG: number
+  secondMassG: number
+} {
   const first = liquefactionNumber('firstFallingNumberS', q.firstFallingNumberS)
   const second = liquefactionNumber('secondFallingNumberS', q.secondFallingNumberS)
   const wanted = liquefactionNumber('wantedFallingNumberS', q.wantedFallingNumberS)
   mustBeWithin('massG', q.massG, { over: 0 })
   if (q.firstFallingNumberS === q.secondFallingNumberS) {
-    throw new CalcError('not-possible', { field: 'secondFallingNumberS', value: q.secondFallingNumberS, reason: 'same-figure' })
+    throw new CalcError('not-possible', {
+      field: 'secondFallingNumberS',
+      value: q.secondFallingNumberS,
+      reason: 'same-figure',
+    })
   }
   if (wanted < Math.min(first, second) || wanted > Math.max(first, second)) {
-    throw new CalcError('not-possible', { field: 'wantedFallingNumberS', value: q.wantedFallingNumberS, reason: 'not-between' })
+    throw new CalcError('not-possible', {
+      field: 'wantedFallingNumberS',
+      value: q.wantedFallingNumberS,
+      reason: 'not-between',
+    })
   }
   const share = (wanted - second) / (first - second)
   return {

@@ -40,7 +40,8 @@ export function blendToFigure(q: {
     throw new CalcError('not-possible', { field: 'secondPct', value: q.secondPct, reason: 'same-figure' })
   }
   const [min, max] = [Math.min(first.pct, second.pct), Math.max(first.pct, second.pct)]
-  if (wanted < min || wanted > max) throw new CalcError('not-possible', { field: 'wantedPct', value: wanted, min, max, reason: 'not-between' })
+  if (wanted < min || wanted > max)
+    throw new CalcError('not-possible', { field: 'wantedPct', value: wanted, min, max, reason: 'not-between' })
   const share = (wanted - second.pct) / (first.pct - second.pct)
   return {
     firstAtBasisPct: first.pct,
@@ -51,12 +52,18 @@ export function blendToFigure(q: {
   }
 }
 
-function flourAtBasis(which: 'first' | 'second', q: Parameters<typeof blendToFigure>[0]): { pct: number; weighedPerBasis: number } {
+function flourAtBasis(
+  which: 'first' | 'second',
+  q: Parameters<typeof blendToFigure>[0],
+): { pct: number; weighedPerBasis: number } {
   const pct = mustBeWithin(`${which}Pct`, q[`${which}Pct`], { min: 0, max: 100 })
   if (q.basis === 'as-is') return { pct, weighedPerBasis: 1 }
   const dryest = { min: 0, under: 100 }
   const basisPct = mustBeWithin('basisMoisturePct', mustBeGiven('basisMoisturePct', q.basisMoisturePct), dryest)
   const field = `${which}MoisturePct` as const
   const moisturePct = mustBeWithin(field, mustBeGiven(field, q[field]), dryest)
-  return { pct: atMoistureBasisPct({ valuePct: pct, moisturePct, basisPct }), weighedPerBasis: (100 - basisPct) / (100 - moisturePct) }
+  return {
+    pct: atMoistureBasisPct({ valuePct: pct, moisturePct, basisPct }),
+    weighedPerBasis: (100 - basisPct) / (100 - moisturePct),
+  }
 }

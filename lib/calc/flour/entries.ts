@@ -83,7 +83,11 @@ export const flourEntries = [
       triedFallingNumberS: z.number(),
       wantedFallingNumberS: z.number(),
     }),
-    output: z.strictObject({ dosePctFlour: z.number(), warnings: z.array(z.enum(['beyond-tried-dose', 'check-with-flour'])), cautions: z.array(z.enum(DUST_CAUTIONS)) }),
+    output: z.strictObject({
+      dosePctFlour: z.number(),
+      warnings: z.array(z.enum(['beyond-tried-dose', 'check-with-flour'])),
+      cautions: z.array(z.enum(DUST_CAUTIONS)),
+    }),
     example: { fallingNumberS: 390, triedDosePctFlour: 0.15, triedFallingNumberS: 300, wantedFallingNumberS: 270 },
     source: `${liquefaction}; proportion to the dose: common practice, no source`,
     run: (q) => ({ ...maltToFallingNumber(q), cautions: [...DUST_CAUTIONS] }),

@@ -17,7 +17,12 @@ const MOST_S = 2000
 export function liquefactionNumber(field: string, fallingNumberS: number): number {
   mustBeWithin(field, fallingNumberS, { min: 0, max: MOST_S })
   if (fallingNumberS < LEAST_S) {
-    throw new CalcError('not-possible', { field, value: fallingNumberS, min: LEAST_S, reason: 'falling-number-below-60' })
+    throw new CalcError('not-possible', {
+      field,
+      value: fallingNumberS,
+      min: LEAST_S,
+      reason: 'falling-number-below-60',
+    })
   }
   return 6000 / (fallingNumberS - 50)
 }

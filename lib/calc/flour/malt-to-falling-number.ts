@@ -23,8 +23,24 @@ export function maltToFallingNumber(q: {
   const tried = liquefactionNumber('triedFallingNumberS', q.triedFallingNumberS)
   const wanted = liquefactionNumber('wantedFallingNumberS', q.wantedFallingNumberS)
   mustBeWithin('triedDosePctFlour', q.triedDosePctFlour, { over: 0, max: 5 })
-  if (tried <= alone) throw new CalcError('not-possible', { field: 'triedFallingNumberS', value: q.triedFallingNumberS, reason: 'malt-without-effect' })
-  if (wanted < alone) throw new CalcError('not-possible', { field: 'wantedFallingNumberS', value: q.wantedFallingNumberS, reason: 'malt-only-lowers' })
+  if (tried <= alone)
+    throw new CalcError('not-possible', {
+      field: 'triedFallingNumberS',
+      value: q.triedFallingNumberS,
+      reason: 'malt-without-effect',
+    })
+  if (wanted < alone)
+    throw new CalcError('not-possible', {
+      field: 'wantedFallingNumberS',
+      value: q.wantedFallingNumberS,
+      reason: 'malt-only-lowers',
+    })
   const dosePctFlour = (q.triedDosePctFlour * (wanted - alone)) / (tried - alone)
-  return { dosePctFlour, warnings: dosePctFlour > q.triedDosePctFlour * (1 + 1e-9) ? ['beyond-tried-dose', 'check-with-flour'] : ['check-with-flour'] }
+  return {
+    dosePctFlour,
+    warnings:
+      dosePctFlour > q.triedDosePctFlour * (1 + 1e-9)
+        ? ['beyond-tried-dose', 'check-with-flour']
+        : ['check-with-flour'],
+  }
 }

@@ -35,7 +35,12 @@ export function compositionWarnings(field: string, composition: Composition): Co
   const isComplete = stated.length === PARTS.length
   // Shares of a whole sum to 1. A row without its water may honestly state so little.
   const isWhole = isComplete || composition.waterPct !== null
-  if (isWhole && sumPct >= LEAST_SHARE_SUM && sumPct <= MOST_SHARE_SUM && stated.some((value) => value > 0 && value < 1)) {
+  if (
+    isWhole &&
+    sumPct >= LEAST_SHARE_SUM &&
+    sumPct <= MOST_SHARE_SUM &&
+    stated.some((value) => value > 0 && value < 1)
+  ) {
     warnings.push({ code: 'looks-like-share', field, value: sumPct })
   } else if (isComplete ? Math.abs(sumPct - 100) > CLOSURE_TOLERANCE_PCT : sumPct > 100 + CLOSURE_TOLERANCE_PCT) {
     warnings.push({ code: 'not-closed', field, value: sumPct })

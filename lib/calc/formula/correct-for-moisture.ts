@@ -13,7 +13,12 @@ import { equalDryFlourMassG } from './equal-dry-flour-mass'
  * Source: mass balance at constant dough composition.
  * @example 100 g at 14 % with 60 g water, bin at 12 %: 97.727 g and 62.273 g, i.e. 63.721 % on flour as it is
  */
-export function correctForMoisture(q: { flourMassG: number; waterMassG: number; moisturePct: number; basisPct: number }): {
+export function correctForMoisture(q: {
+  flourMassG: number
+  waterMassG: number
+  moisturePct: number
+  basisPct: number
+}): {
   flourMassG: number
   waterMassG: number
   waterPctFlour: number
@@ -21,7 +26,11 @@ export function correctForMoisture(q: { flourMassG: number; waterMassG: number; 
 } {
   mustBeWithin('flourMassG', q.flourMassG, { over: 0 })
   mustBeWithin('waterMassG', q.waterMassG, { min: 0 })
-  const flourMassG = equalDryFlourMassG({ flourMassG: q.flourMassG, fromMoisturePct: q.basisPct, toMoisturePct: q.moisturePct })
+  const flourMassG = equalDryFlourMassG({
+    flourMassG: q.flourMassG,
+    fromMoisturePct: q.basisPct,
+    toMoisturePct: q.moisturePct,
+  })
   const waterMassG = q.flourMassG + q.waterMassG - flourMassG
   return { flourMassG, waterMassG, waterPctFlour: (100 * waterMassG) / flourMassG, possible: waterMassG >= 0 }
 }

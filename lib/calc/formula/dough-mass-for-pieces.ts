@@ -29,7 +29,9 @@ export function doughMassForPiecesG(q: {
   const netG = q.pieces * q.pieceMassG
   const sum = q.lossShares.reduce((total, share) => total + share, 0)
   if (q.losses.on === 'baked') {
-    return netG * (q.losses.combine === 'added' ? 1 + sum : q.lossShares.reduce((factor, share) => factor * (1 + share), 1))
+    return (
+      netG * (q.losses.combine === 'added' ? 1 + sum : q.lossShares.reduce((factor, share) => factor * (1 + share), 1))
+    )
   }
   if (q.losses.combine === 'compounded') return netG / q.lossShares.reduce((factor, share) => factor * (1 - share), 1)
   if (sum >= 1) throw new CalcError('not-possible', { field: 'lossShares', value: sum, reason: 'losses-leave-nothing' })

@@ -22,7 +22,12 @@ export type FarinographAbsorption = { absorptionPct: number; warnings: 'unusual-
  * Source: AACC 54-21 and ISO 5530-1, formulas from memory.
  * @example bowl 300, 294.5 g, 183.2 mL at 500 units: 59.233 %
  */
-export function farinographAbsorption(q: { bowlG: 300 | 50; flourMassG: number; waterMl: number; consistencyUnits: number }): FarinographAbsorption {
+export function farinographAbsorption(q: {
+  bowlG: 300 | 50
+  flourMassG: number
+  waterMl: number
+  consistencyUnits: number
+}): FarinographAbsorption {
   if (q.bowlG !== 300 && q.bowlG !== 50) throw new CalcError('out-of-range', { field: 'bowlG', value: q.bowlG })
   mustBeWithin('flourMassG', q.flourMassG, { min: FLOUR_OF_BOWL.least * q.bowlG, max: FLOUR_OF_BOWL.most * q.bowlG })
   mustBeWithin('consistencyUnits', q.consistencyUnits, { min: 480, max: 520 })
@@ -31,5 +36,8 @@ export function farinographAbsorption(q: { bowlG: 300 | 50; flourMassG: number; 
   const waterForMl = (pct: number) => (pct * q.bowlG) / 100 - q.flourMassG + q.bowlG - offLineMl
   mustBeWithin('waterMl', q.waterMl, { min: waterForMl(possible.min), max: waterForMl(possible.max) })
   const absorptionPct = (100 * (q.waterMl + offLineMl + q.flourMassG - q.bowlG)) / q.bowlG
-  return { absorptionPct, warnings: absorptionPct < usual.min || absorptionPct > usual.max ? ['unusual-absorption'] : [] }
+  return {
+    absorptionPct,
+    warnings: absorptionPct < usual.min || absorptionPct > usual.max ? ['unusual-absorption'] : [],
+  }
 }

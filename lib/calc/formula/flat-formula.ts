@@ -9,15 +9,22 @@ export type FlatLine = Pick<FormulaLine, 'id' | 'massG'> &
  * is in, named for it. A line is flour when it says so, or when its kind is.
  */
 export function flatFormula(lines: readonly FlatLine[]): Formula {
-  const whole = lines.map(({ stage = 'final-dough', kind, isFlour = kind === 'flour', ...line }): FormulaLine => ({
-    ingredientId: line.id,
-    stageId: stage,
-    kind: kind ?? (isFlour ? 'flour' : 'other'),
-    isFlour,
-    isPouredLiquid: false,
-    composition: null,
-    ...line,
-  }))
+  const whole = lines.map(
+    ({ stage = 'final-dough', kind, isFlour = kind === 'flour', ...line }): FormulaLine => ({
+      ingredientId: line.id,
+      stageId: stage,
+      kind: kind ?? (isFlour ? 'flour' : 'other'),
+      isFlour,
+      isPouredLiquid: false,
+      composition: null,
+      ...line,
+    }),
+  )
   const stages = [...new Set(whole.map(({ stageId }) => stageId))]
-  return { stages: (['final-dough', 'pre-ferment', 'scald', 'soaker'] as const).flatMap((kind) => (stages.includes(kind) ? [{ id: kind, kind }] : [])), lines: whole }
+  return {
+    stages: (['final-dough', 'pre-ferment', 'scald', 'soaker'] as const).flatMap((kind) =>
+      stages.includes(kind) ? [{ id: kind, kind }] : [],
+    ),
+    lines: whole,
+  }
 }

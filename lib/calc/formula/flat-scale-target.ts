@@ -31,7 +31,10 @@ export function flatScaleTarget(q: FlatScaleTarget): ScaleTarget {
         pieces: mustBeGiven('pieces', q.pieces),
         pieceMassG: mustBeGiven('pieceMassG', q.pieceMassG),
         lossShares,
-        losses: { on: needed('lossesOn', q.lossesOn, 'dough'), combine: needed('lossesCombine', q.lossesCombine, 'added') },
+        losses: {
+          on: needed('lossesOn', q.lossesOn, 'dough'),
+          combine: needed('lossesCombine', q.lossesCombine, 'added'),
+        },
       }
     }
     default:

@@ -56,7 +56,11 @@ export function formulaTotals(formula: Formula): FormulaTotals {
     flourMassG,
     doughMassG,
     totalPctFlour: (100 * doughMassG) / flourMassG,
-    lines: formula.lines.map((line) => ({ lineId: line.id, massG: line.massG, pctFlour: (100 * line.massG) / flourMassG })),
+    lines: formula.lines.map((line) => ({
+      lineId: line.id,
+      massG: line.massG,
+      pctFlour: (100 * line.massG) / flourMassG,
+    })),
     stages,
     preFermentedFlourShare: stages.reduce((sum, s) => sum + (s.kind === 'pre-ferment' ? s.flourShare : 0), 0),
   }

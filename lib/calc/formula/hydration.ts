@@ -32,7 +32,8 @@ export function hydration(formula: Formula, convention: HydrationConvention): Hy
   const notStatedLineIds: string[] = []
   let massG = 0
   const powder = formula.lines.findIndex((line) => line.isPouredLiquid && line.isFlour)
-  if (powder >= 0) throw new CalcError('not-possible', { field: `lines[${powder}].isPouredLiquid`, reason: 'flour-is-not-poured' })
+  if (powder >= 0)
+    throw new CalcError('not-possible', { field: `lines[${powder}].isPouredLiquid`, reason: 'flour-is-not-poured' })
   for (const line of formula.lines) {
     switch (convention) {
       case 'plain-water':
@@ -56,5 +57,11 @@ export function hydration(formula: Formula, convention: HydrationConvention): Hy
     }
   }
   const pctFlour = (100 * massG) / flourMassG
-  return { convention, massG, pctFlour, notStatedLineIds, warnings: notStatedLineIds.length > 0 ? [] : doughWaterWarnings(pctFlour) }
+  return {
+    convention,
+    massG,
+    pctFlour,
+    notStatedLineIds,
+    warnings: notStatedLineIds.length > 0 ? [] : doughWaterWarnings(pctFlour),
+  }
 }

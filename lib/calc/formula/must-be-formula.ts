@@ -21,7 +21,11 @@ export function mustBeFormula(formula: Formula): number {
     if (lineIds.has(line.id)) throw new CalcError('duplicate', { field: `lines[${i}].id`, value: line.id })
     lineIds.add(line.id)
     if (!stageIds.has(line.stageId)) {
-      throw new CalcError('not-possible', { field: `lines[${i}].stageId`, value: line.stageId, reason: 'unknown-stage' })
+      throw new CalcError('not-possible', {
+        field: `lines[${i}].stageId`,
+        value: line.stageId,
+        reason: 'unknown-stage',
+      })
     }
     mustBeWithin(`lines[${i}].massG`, line.massG, { min: 0 })
     if (line.isFlour) flourMassG += line.massG

@@ -1,7 +1,9 @@
 import type { Composition } from './types'
 
 /** A composition of which only some parts are given: the others are 'not stated', never zero. */
-export function statedComposition(parts: { readonly [Part in keyof Composition]?: number | null | undefined }): Composition {
+export function statedComposition(
+  parts: { readonly [Part in keyof Composition]?: number | null | undefined },
+): Composition {
   return {
     waterPct: parts.waterPct ?? null,
     proteinPct: parts.proteinPct ?? null,

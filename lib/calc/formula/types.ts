@@ -4,7 +4,17 @@ export type StageKind = 'final-dough' | 'pre-ferment' | 'scald' | 'soaker'
 export type Stage = { id: string; kind: StageKind }
 
 /** What a line is to the baker: decides what is locked by habit and what counts as plain water. */
-export type IngredientKind = 'flour' | 'water' | 'yeast' | 'salt' | 'fat' | 'sugar' | 'dairy' | 'egg' | 'improver' | 'other'
+export type IngredientKind =
+  | 'flour'
+  | 'water'
+  | 'yeast'
+  | 'salt'
+  | 'fat'
+  | 'sugar'
+  | 'dairy'
+  | 'egg'
+  | 'improver'
+  | 'other'
 
 /**
  * Composition per 100 g as weighed. `null` is 'not stated', never zero.

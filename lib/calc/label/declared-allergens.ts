@@ -3,7 +3,14 @@ import { ALLERGENS, type Allergen, type AllergenGroup, type LabelCaution, type L
 
 const GLUTEN_CEREALS: readonly Allergen[] = ['wheat', 'spelt', 'khorasan-wheat', 'rye', 'barley', 'oats']
 const NUTS: readonly Allergen[] = [
-  'almonds', 'hazelnuts', 'walnuts', 'cashews', 'pecans', 'brazil-nuts', 'pistachios', 'macadamia-nuts',
+  'almonds',
+  'hazelnuts',
+  'walnuts',
+  'cashews',
+  'pecans',
+  'brazil-nuts',
+  'pistachios',
+  'macadamia-nuts',
 ]
 /** Spelt and khorasan are kinds of wheat; rye, barley and oats are not. */
 const US_WHEAT: readonly Allergen[] = ['wheat', 'spelt', 'khorasan-wheat']

@@ -21,7 +21,8 @@ export const declaredEntries = [
     input: z.strictObject({ nutrient: z.enum(TOLERANCE_NUTRIENTS), declaredG: z.number(), measuredG: z.number() }),
     output: z.strictObject({ leastG: z.number(), mostG: z.number(), isWithin: z.boolean(), cautions }),
     example: { nutrient: 'protein', declaredG: 9.2, measuredG: 8.1 },
-    source: 'European Commission, Guidance on tolerances for nutrient values, December 2012, table 1; partly from memory',
+    source:
+      'European Commission, Guidance on tolerances for nutrient values, December 2012, table 1; partly from memory',
     run: (q) => ({ ...declaredTolerance(q), cautions: [...CAUTIONS] }),
   }),
 ] as const

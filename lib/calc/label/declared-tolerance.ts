@@ -11,7 +11,15 @@ const FAT: Tolerance = { small: 10, smallG: 1.5, large: 40, largeG: 8 }
 const SATURATES: Tolerance = { small: 4, smallG: 0.8, large: Infinity, largeG: Infinity }
 const SALT: Tolerance = { small: 1.25, smallG: 0.375, large: Infinity, largeG: Infinity }
 
-const TOLERANCES: Record<ToleranceNutrient, Tolerance> = { fat: FAT, saturates: SATURATES, carbohydrate: MACRO, sugars: MACRO, fibre: MACRO, protein: MACRO, salt: SALT }
+const TOLERANCES: Record<ToleranceNutrient, Tolerance> = {
+  fat: FAT,
+  saturates: SATURATES,
+  carbohydrate: MACRO,
+  sugars: MACRO,
+  fibre: MACRO,
+  protein: MACRO,
+  salt: SALT,
+}
 const FIFTH = 0.2
 
 /**
@@ -24,7 +32,11 @@ const FIFTH = 0.2
  *   protein, fibre and fat below 10 g as quoted on the web; the rest from memory.
  * @example protein 8 g: 6 to 10 g; carbohydrate 45 g: 37 to 53 g
  */
-export function declaredTolerance(q: { nutrient: ToleranceNutrient; declaredG: number; measuredG: number }): { leastG: number; mostG: number; isWithin: boolean } {
+export function declaredTolerance(q: { nutrient: ToleranceNutrient; declaredG: number; measuredG: number }): {
+  leastG: number
+  mostG: number
+  isWithin: boolean
+} {
   const declaredG = mustBeWithin('declaredG', q.declaredG, { min: 0, max: 100 })
   const measuredG = mustBeWithin('measuredG', q.measuredG, { min: 0, max: 100 })
   const { small, smallG, large, largeG } = TOLERANCES[q.nutrient]

@@ -8,7 +8,12 @@ const MEDIUM_EGG_OZ = 0.41
 const OZ_PER_LB = 16
 const STEPS_PER_EGG = 5
 
-export const EGG_CAUTIONS = ['draft-for-competent-person', 'local-rules-decide', 'egg-is-an-allergen', 'solids-of-egg-alone'] as const
+export const EGG_CAUTIONS = [
+  'draft-for-competent-person',
+  'local-rules-decide',
+  'egg-is-an-allergen',
+  'solids-of-egg-alone',
+] as const
 export type EggCaution = (typeof EGG_CAUTIONS)[number]
 
 /**
@@ -21,10 +26,20 @@ export type EggCaution = (typeof EGG_CAUTIONS)[number]
  * Source: 21 CFR 136.115(b).
  * @example 2.56 %: 0.4096 oz in a pound, 0.99902 eggs, declared as 0.8
  */
-export function eggsPerPound(q: { eggSolidsPct: number }): { isDraft: true; eggsInLb: number; declaredEggs: number; cautions: EggCaution[] } {
+export function eggsPerPound(q: { eggSolidsPct: number }): {
+  isDraft: true
+  eggsInLb: number
+  declaredEggs: number
+  cautions: EggCaution[]
+} {
   const eggSolidsPct = mustBeWithin('eggSolidsPct', q.eggSolidsPct, { min: 0, max: 100 })
   if (eggSolidsPct < LEAST_EGG_SOLIDS_PCT) {
-    throw new CalcError('not-possible', { field: 'eggSolidsPct', value: eggSolidsPct, min: LEAST_EGG_SOLIDS_PCT, reason: 'too-little-egg' })
+    throw new CalcError('not-possible', {
+      field: 'eggSolidsPct',
+      value: eggSolidsPct,
+      min: LEAST_EGG_SOLIDS_PCT,
+      reason: 'too-little-egg',
+    })
   }
   const eggsInLb = (eggSolidsPct / 100) * (OZ_PER_LB / MEDIUM_EGG_OZ)
   // A whole fifth but for binary dust is that fifth.

@@ -8,7 +8,16 @@ import { nutritionPer100g, NUTRITION_WARNINGS } from './nutrition-per-100g'
 import { DECLARED_NUTRIENTS, roundDeclared } from './round-declared'
 import { saltFromSodiumG } from './salt-from-sodium'
 import { servingEntries } from './serving-entries'
-import { ADDITIVE_CLASSES, ALLERGEN_GROUPS, ALLERGEN_STATEMENTS, ALLERGENS, EXEMPT_MIXES, LABEL_CAUTIONS, NAMINGS, REGIONS } from './types'
+import {
+  ADDITIVE_CLASSES,
+  ALLERGEN_GROUPS,
+  ALLERGEN_STATEMENTS,
+  ALLERGENS,
+  EXEMPT_MIXES,
+  LABEL_CAUTIONS,
+  NAMINGS,
+  REGIONS,
+} from './types'
 
 const region = z.enum(REGIONS)
 const allergen = z.enum(ALLERGENS)
@@ -45,7 +54,9 @@ export const labelEntries = [
           eNumber: z.string().optional(),
         }),
       ),
-      allergens: z.array(z.strictObject({ of: z.string(), allergen: z.enum(ALLERGEN_STATEMENTS), species: z.string().optional() })),
+      allergens: z.array(
+        z.strictObject({ of: z.string(), allergen: z.enum(ALLERGEN_STATEMENTS), species: z.string().optional() }),
+      ),
       bakedMassG: z.number(),
       region,
     }),
@@ -154,9 +165,39 @@ export const labelEntries = [
     }),
     example: {
       lines: [
-        { name: 'flour', massG: 1000, fatPct: 1.5, saturatesPct: 0.2, carbohydratePct: 72, sugarsPct: 0.6, fibrePct: 3, proteinPct: 11, sodiumMgPer100g: 2 },
-        { name: 'water', massG: 680, fatPct: 0, saturatesPct: 0, carbohydratePct: 0, sugarsPct: 0, fibrePct: 0, proteinPct: 0, sodiumMgPer100g: 0 },
-        { name: 'salt', massG: 18, fatPct: 0, saturatesPct: 0, carbohydratePct: 0, sugarsPct: 0, fibrePct: 0, proteinPct: 0, sodiumMgPer100g: 39000 },
+        {
+          name: 'flour',
+          massG: 1000,
+          fatPct: 1.5,
+          saturatesPct: 0.2,
+          carbohydratePct: 72,
+          sugarsPct: 0.6,
+          fibrePct: 3,
+          proteinPct: 11,
+          sodiumMgPer100g: 2,
+        },
+        {
+          name: 'water',
+          massG: 680,
+          fatPct: 0,
+          saturatesPct: 0,
+          carbohydratePct: 0,
+          sugarsPct: 0,
+          fibrePct: 0,
+          proteinPct: 0,
+          sodiumMgPer100g: 0,
+        },
+        {
+          name: 'salt',
+          massG: 18,
+          fatPct: 0,
+          saturatesPct: 0,
+          carbohydratePct: 0,
+          sugarsPct: 0,
+          fibrePct: 0,
+          proteinPct: 0,
+          sodiumMgPer100g: 39000,
+        },
       ],
       carbohydrateIncludesFibre: true,
       bakedMassG: 1480,
@@ -187,7 +228,8 @@ export const labelEntries = [
     input: z.strictObject({ nutrient: z.enum(DECLARED_NUTRIENTS), value: z.number() }),
     output: z.strictObject({ roundedValue: z.number(), isNegligible: z.boolean() }),
     example: { nutrient: 'salt', value: 1.163 },
-    source: 'European Commission, Guidance on tolerances for nutrient values, December 2012, table 4, as reproduced by a Greek food consultancy',
+    source:
+      'European Commission, Guidance on tolerances for nutrient values, December 2012, table 4, as reproduced by a Greek food consultancy',
     run: roundDeclared,
   }),
   calcEntry({

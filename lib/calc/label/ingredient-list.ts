@@ -5,7 +5,14 @@ import { declaredAllergens } from './declared-allergens'
 import { nameKey } from './name-key'
 import { namingOf } from './naming-of'
 import { openMixes } from './open-mixes'
-import { readIngredients, type LabelAllergen, type LabelIngredient, type LabelLine, type LabelPart, type ReadIngredients } from './read-ingredients'
+import {
+  readIngredients,
+  type LabelAllergen,
+  type LabelIngredient,
+  type LabelLine,
+  type LabelPart,
+  type ReadIngredients,
+} from './read-ingredients'
 import type { AdditiveClass, Allergen, AllergenGroup, LabelCaution, LabelRegion, Naming } from './types'
 import { usAllergenWords } from './us-allergen-words'
 
@@ -91,9 +98,15 @@ export function ingredientList(q: {
     if (one.isAddedWater) return (one.massG / waterInG) * addedWaterG
     return isUs ? one.massG : one.leftInBreadG
   }
-  const entry = (name: string, massG: number, one: { additiveClass: AdditiveClass | null; eNumber: string | null }, mix: LabelIngredient | null) => {
+  const entry = (
+    name: string,
+    massG: number,
+    one: { additiveClass: AdditiveClass | null; eNumber: string | null },
+    mix: LabelIngredient | null,
+  ) => {
     const said = allergensOf.get(nameKey(name))?.present ?? null
-    const isFree = said?.length === 0 || (said === null && mix !== null && allergensOf.get(nameKey(mix.name))?.present.length === 0)
+    const isFree =
+      said?.length === 0 || (said === null && mix !== null && allergensOf.get(nameKey(mix.name))?.present.length === 0)
     const sources = must.get(nameKey(name)) ?? []
     return {
       name,
@@ -106,7 +119,13 @@ export function ingredientList(q: {
       sourceInBrackets: isUs && sources.length > 0 ? usAllergenWords(sources).join(', ') : null,
       isEmphasised: sources.length > 0,
       mayStandLast: mix === null && mayStandLast(massG, bakedMassG, isUs),
-      mayBeLeftOut: !isUs && mix !== null && mix.exemptMix !== null && countedG(mix) < ANY_ORDER_SHARE * bakedMassG && one.additiveClass === null && isFree,
+      mayBeLeftOut:
+        !isUs &&
+        mix !== null &&
+        mix.exemptMix !== null &&
+        countedG(mix) < ANY_ORDER_SHARE * bakedMassG &&
+        one.additiveClass === null &&
+        isFree,
     } satisfies Omit<IngredientList['entries'][number], 'place'>
   }
   const entries = ingredients
@@ -117,7 +136,14 @@ export function ingredientList(q: {
       entry(one.name, massG, one, null),
       ...[...one.parts]
         .sort((a, b) => b.sharePct - a.sharePct)
-        .map((part) => entry(part.name, (part.sharePct / 100) * massG, { additiveClass: part.additiveClass ?? null, eNumber: part.eNumber ?? null }, one)),
+        .map((part) =>
+          entry(
+            part.name,
+            (part.sharePct / 100) * massG,
+            { additiveClass: part.additiveClass ?? null, eNumber: part.eNumber ?? null },
+            one,
+          ),
+        ),
     ])
     .map((one, i) => ({ place: i + 1, ...one }))
   const present = [...allergensOf.values()].flatMap((one) => one.present)
@@ -125,7 +151,8 @@ export function ingredientList(q: {
   if (allergensOf.size === 0) cautions.push('no-allergens-given')
   else if (withoutStatement.length > 0) cautions.push('some-allergens-not-given')
   if (!partsAddUp) cautions.push('parts-do-not-add-up')
-  if (isUs && allergens.some(({ group, species }) => species === null && (group === 'fish' || group === 'crustaceans'))) cautions.push('species-not-given')
+  if (isUs && allergens.some(({ group, species }) => species === null && (group === 'fish' || group === 'crustaceans')))
+    cautions.push('species-not-given')
   if (isUs && allergens.length > 0) cautions.push('one-way-for-us-allergens')
   if (notListed.length > 0) cautions.push('not-on-us-list')
   const mostLastPct = Math.max(0, ...entries.filter((one) => one.mayStandLast).map(({ pctOfBread }) => pctOfBread))
@@ -145,8 +172,14 @@ export function ingredientList(q: {
 /** Water may be left out of the list, so nothing that must be in it may be marked as water. */
 function mustBeWaterAlone(ingredients: readonly LabelIngredient[], allergensOf: ReadIngredients['allergensOf']): void {
   for (const { isAddedWater, name, additiveClass, parts, lineIndex } of ingredients) {
-    const holdsMore = additiveClass !== null || parts.length > 0 || (allergensOf.get(nameKey(name))?.present.length ?? 0) > 0
-    if (isAddedWater && holdsMore) throw new CalcError('not-possible', { field: `lines[${lineIndex}].name`, value: name, reason: 'water-holds-more' })
+    const holdsMore =
+      additiveClass !== null || parts.length > 0 || (allergensOf.get(nameKey(name))?.present.length ?? 0) > 0
+    if (isAddedWater && holdsMore)
+      throw new CalcError('not-possible', {
+        field: `lines[${lineIndex}].name`,
+        value: name,
+        reason: 'water-holds-more',
+      })
   }
 }
 
@@ -159,6 +192,7 @@ function waterIn(ingredients: readonly LabelIngredient[], weighedG: number, bake
   const waterInG = ingredients.reduce((sum, one) => sum + (one.isAddedWater ? one.massG : 0), 0)
   const goneG = ingredients.reduce((sum, one) => sum + one.massG - one.leftInBreadG, 0)
   const addedWaterG = isUs ? waterInG : Math.min(waterInG, Math.max(0, bakedMassG - (weighedG - waterInG - goneG)))
-  const isWaterLeftOut = waterInG > 0 && (addedWaterG === 0 || (!isUs && addedWaterG <= WATER_LEFT_OUT_SHARE * bakedMassG))
+  const isWaterLeftOut =
+    waterInG > 0 && (addedWaterG === 0 || (!isUs && addedWaterG <= WATER_LEFT_OUT_SHARE * bakedMassG))
   return { waterInG, addedWaterG, isWaterLeftOut }
 }

@@ -10,7 +10,10 @@ import { mustBeWithin } from '../checks'
  * Source: Regulation (EU) No 1169/2011, Article 22 and Annex VIII; Commission Notice 2017/C 393/05.
  * @example butter 50 g in 170 g of biscuits: 29.4 %
  */
-export function ingredientQuantity(q: { ingoingMassG: number; finishedMassG: number }): { quantityPct: number; sayAs: 'percent' | 'g-per-100-g' } {
+export function ingredientQuantity(q: { ingoingMassG: number; finishedMassG: number }): {
+  quantityPct: number
+  sayAs: 'percent' | 'g-per-100-g'
+} {
   mustBeWithin('ingoingMassG', q.ingoingMassG, { min: 0 })
   mustBeWithin('finishedMassG', q.finishedMassG, { over: 0 })
   const quantityPct = mustBeWithin('ingoingMassG', (100 * q.ingoingMassG) / q.finishedMassG)

@@ -10,10 +10,16 @@ import type { AdditiveClass, Allergen, Naming } from './types'
  *   additive makers' pages.
  * @example ascorbic acid, flour treatment agent, E 300: 'class-then-name-or-number'
  */
-export function namingOf(q: { additiveClass: AdditiveClass | null; eNumber: string | null; present: readonly Allergen[] | null }): Naming {
+export function namingOf(q: {
+  additiveClass: AdditiveClass | null
+  eNumber: string | null
+  present: readonly Allergen[] | null
+}): Naming {
   if (q.additiveClass === null) return 'name'
   if (q.additiveClass === 'modified-starch') {
-    const isFreeOfGluten = q.present !== null && !declaredAllergens({ present: q.present, region: 'eu' }).declared.some(({ group }) => group === 'gluten')
+    const isFreeOfGluten =
+      q.present !== null &&
+      !declaredAllergens({ present: q.present, region: 'eu' }).declared.some(({ group }) => group === 'gluten')
     return isFreeOfGluten ? 'class-alone' : 'class-then-grain'
   }
   return q.eNumber === null ? 'class-then-name' : 'class-then-name-or-number'

@@ -22,7 +22,13 @@ type Weighed = 'fat' | 'saturates' | 'carbohydrate' | 'sugars' | 'fibre' | 'prot
 
 export type NutritionPer100g = {
   isDraft: true
-  rows: { nutrient: DeclaredNutrient; per100g: number; roundedValue: number; isNegligible: boolean; isComplete: boolean }[]
+  rows: {
+    nutrient: DeclaredNutrient
+    per100g: number
+    roundedValue: number
+    isNegligible: boolean
+    isComplete: boolean
+  }[]
   /** Lines that do not state a nutrient: its figure is then a lower bound. */
   notStated: { name: string; nutrient: Weighed }[]
   /** What a line states that cannot be, beyond what official tables allow themselves. */
@@ -30,7 +36,12 @@ export type NutritionPer100g = {
   cautions: LabelCaution[]
 }
 
-export const NUTRITION_WARNINGS = ['saturates-above-fat', 'sugars-above-carbohydrate', 'fibre-above-carbohydrate', 'more-than-100'] as const
+export const NUTRITION_WARNINGS = [
+  'saturates-above-fat',
+  'sugars-above-carbohydrate',
+  'fibre-above-carbohydrate',
+  'more-than-100',
+] as const
 export type NutritionWarning = (typeof NUTRITION_WARNINGS)[number]
 
 /**
@@ -56,7 +67,15 @@ export function nutritionPer100g(q: {
   bakedMassG: number
 }): NutritionPer100g {
   mustHaveAtLeast('lines', q.lines, 1)
-  const totals: Record<Weighed, number> = { fat: 0, saturates: 0, carbohydrate: 0, sugars: 0, fibre: 0, protein: 0, salt: 0 }
+  const totals: Record<Weighed, number> = {
+    fat: 0,
+    saturates: 0,
+    carbohydrate: 0,
+    sugars: 0,
+    fibre: 0,
+    protein: 0,
+    salt: 0,
+  }
   const notStated: NutritionPer100g['notStated'] = []
   const warnings: NutritionPer100g['warnings'] = []
   let weighedG = 0
@@ -108,16 +127,27 @@ export function nutritionPer100g(q: {
 }
 
 function warningsOf(line: NutritionLine, includesFibre: boolean): NutritionWarning[] {
-  const isAbove = (part: number | null | undefined, whole: number | null | undefined, toleranceG: number) => typeof part === 'number' && typeof whole === 'number' && part > whole + toleranceG
+  const isAbove = (part: number | null | undefined, whole: number | null | undefined, toleranceG: number) =>
+    typeof part === 'number' && typeof whole === 'number' && part > whole + toleranceG
   const { carbohydratePct } = line
-  const available = typeof carbohydratePct === 'number' && includesFibre ? Math.max(0, carbohydratePct - (line.fibrePct ?? 0)) : carbohydratePct
+  const available =
+    typeof carbohydratePct === 'number' && includesFibre
+      ? Math.max(0, carbohydratePct - (line.fibrePct ?? 0))
+      : carbohydratePct
   // Sodium is counted alone: in washing soda or lye it comes without chloride.
   const sodiumPct = (line.sodiumMgPer100g ?? 0) / 1000
-  const sumPct = (line.fatPct ?? 0) + (carbohydratePct ?? 0) + (includesFibre ? 0 : (line.fibrePct ?? 0)) + (line.proteinPct ?? 0) + sodiumPct
+  const sumPct =
+    (line.fatPct ?? 0) +
+    (carbohydratePct ?? 0) +
+    (includesFibre ? 0 : (line.fibrePct ?? 0)) +
+    (line.proteinPct ?? 0) +
+    sodiumPct
   return [
     ...(isAbove(line.saturatesPct, line.fatPct, TOLERANCE_G.saturates) ? (['saturates-above-fat'] as const) : []),
     ...(isAbove(line.sugarsPct, available, TOLERANCE_G.sugars) ? (['sugars-above-carbohydrate'] as const) : []),
-    ...(includesFibre && isAbove(line.fibrePct, carbohydratePct, TOLERANCE_G.fibre) ? (['fibre-above-carbohydrate'] as const) : []),
+    ...(includesFibre && isAbove(line.fibrePct, carbohydratePct, TOLERANCE_G.fibre)
+      ? (['fibre-above-carbohydrate'] as const)
+      : []),
     ...(isAbove(sumPct, 100, TOLERANCE_G.sum) ? (['more-than-100'] as const) : []),
   ]
 }

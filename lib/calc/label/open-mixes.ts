@@ -13,7 +13,10 @@ import { LEAST_PARTS_PCT, type LabelIngredient, type LabelPart, type ReadIngredi
  * Source: Regulation (EU) No 1169/2011, Annex VII, Part E, from memory; 21 CFR 101.4(b)(2), from memory.
  * @example sugar 80 g, and 120 g of chips of which half is sugar: 140 g of sugar
  */
-export function openMixes({ ingredients, allergensOf }: Pick<ReadIngredients, 'ingredients' | 'allergensOf'>): LabelIngredient[] {
+export function openMixes({
+  ingredients,
+  allergensOf,
+}: Pick<ReadIngredients, 'ingredients' | 'allergensOf'>): LabelIngredient[] {
   const opened = ingredients.filter(({ isOpened }) => isOpened)
   const openedKeys = new Set(opened.map(({ name }) => nameKey(name)))
   const list = new Map(ingredients.filter(({ isOpened }) => !isOpened).map((one) => [nameKey(one.name), { ...one }]))
@@ -32,7 +35,8 @@ export function openMixes({ ingredients, allergensOf }: Pick<ReadIngredients, 'i
 
 function mustOpen(mix: LabelIngredient, allergensOf: ReadIngredients['allergensOf']): void {
   const sumPct = mix.parts.reduce((sum, { sharePct }) => sum + sharePct, 0)
-  if (mix.isAddedWater || mix.additiveClass !== null || mix.leftInBreadG < mix.massG) throw refusal(mix, mix.name, 'only-a-mix-opens')
+  if (mix.isAddedWater || mix.additiveClass !== null || mix.leftInBreadG < mix.massG)
+    throw refusal(mix, mix.name, 'only-a-mix-opens')
   if (sumPct < LEAST_PARTS_PCT) throw refusal(mix, mix.name, 'parts-not-in-full')
   const ofParts = new Set(mix.parts.flatMap(({ name }) => allergensOf.get(nameKey(name))?.present ?? []))
   const ofNoPart = allergensOf.get(nameKey(mix.name))?.present.some((allergen) => !ofParts.has(allergen))

@@ -15,7 +15,16 @@ const REFERENCE_INTAKES = {
   salt: 6,
 } as const
 
-export const INTAKE_NUTRIENTS = ['energy-kj', 'energy-kcal', 'fat', 'saturates', 'carbohydrate', 'sugars', 'protein', 'salt'] as const
+export const INTAKE_NUTRIENTS = [
+  'energy-kj',
+  'energy-kcal',
+  'fat',
+  'saturates',
+  'carbohydrate',
+  'sugars',
+  'protein',
+  'salt',
+] as const
 export type IntakeNutrient = (typeof INTAKE_NUTRIENTS)[number]
 
 const FIELDS: Record<IntakeNutrient, keyof PortionQuestion> = {

@@ -16,6 +16,7 @@ export function readENumber(q: { eNumber?: string; additiveClass?: AdditiveClass
   if (typed === '') return null
   const [, number, letter = '', kind = ''] = E_NUMBER.exec(typed) ?? []
   if (number === undefined) throw new CalcError('wrong-shape', { field, value: typed, reason: 'no-e-number' })
-  if (q.additiveClass === undefined) throw new CalcError('not-possible', { field, value: typed, reason: 'number-without-class' })
+  if (q.additiveClass === undefined)
+    throw new CalcError('not-possible', { field, value: typed, reason: 'number-without-class' })
   return `E ${number}${letter.toLowerCase()}${kind === '' ? '' : ` ${kind.trim().toLowerCase()}`}`
 }

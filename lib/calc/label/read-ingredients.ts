@@ -16,7 +16,14 @@ export type LabelLine = {
   isOpened?: boolean
   exemptMix?: ExemptMix
 }
-export type LabelPart = { of: string; name: string; sharePct: number; isAddedWater?: boolean; additiveClass?: AdditiveClass; eNumber?: string }
+export type LabelPart = {
+  of: string
+  name: string
+  sharePct: number
+  isAddedWater?: boolean
+  additiveClass?: AdditiveClass
+  eNumber?: string
+}
 export type LabelAllergen = { of: string; allergen: AllergenStatement; species?: string }
 
 export type LabelIngredient = {
@@ -68,7 +75,10 @@ export function readIngredients(q: {
     const key = nameKey(line.name)
     const held = byName.get(key)
     if (held === undefined) byName.set(key, { name: line.name.trim(), ...read, parts: [], lineIndex: i })
-    else if (MUST_AGREE.some((field) => held[field] !== read[field]) || (held.leftInBreadG < held.massG) !== (read.leftInBreadG < read.massG)) {
+    else if (
+      MUST_AGREE.some((field) => held[field] !== read[field]) ||
+      held.leftInBreadG < held.massG !== read.leftInBreadG < read.massG
+    ) {
       throw new CalcError('not-possible', { field: `lines[${i}].name`, value: line.name, reason: 'lines-disagree' })
     } else {
       held.massG += read.massG
@@ -90,7 +100,13 @@ export function readIngredients(q: {
   })
   const allergensOf = readAllergens(q, byName)
   const withoutStatement = withoutStatementIn(byName, allergensOf)
-  return { ingredients: [...byName.values()], weighedG, allergensOf, withoutStatement, partsAddUp: doPartsAddUp(byName) }
+  return {
+    ingredients: [...byName.values()],
+    weighedG,
+    allergensOf,
+    withoutStatement,
+    partsAddUp: doPartsAddUp(byName),
+  }
 }
 
 const MUST_AGREE = ['isAddedWater', 'additiveClass', 'eNumber', 'isOpened', 'exemptMix'] as const
@@ -98,7 +114,11 @@ const MUST_AGREE = ['isAddedWater', 'additiveClass', 'eNumber', 'isOpened', 'exe
 function readLine(line: LabelLine, field: string) {
   const isAddedWater = line.isAddedWater ?? false
   if (isAddedWater && line.leftInBreadG !== undefined) {
-    throw new CalcError('not-possible', { field: `${field}.leftInBreadG`, value: line.leftInBreadG, reason: 'water-is-worked-out' })
+    throw new CalcError('not-possible', {
+      field: `${field}.leftInBreadG`,
+      value: line.leftInBreadG,
+      reason: 'water-is-worked-out',
+    })
   }
   return {
     massG: line.massG,
@@ -128,7 +148,11 @@ function readAllergens(q: Parameters<typeof readIngredients>[0], byName: Readonl
       throw new CalcError('not-possible', { field: `allergens[${i}].allergen`, value: of, reason: 'lines-disagree' })
     }
     if (species !== undefined && !HAS_SPECIES.some((one) => one === allergen)) {
-      throw new CalcError('not-possible', { field: `allergens[${i}].species`, value: species, reason: 'no-species-asked' })
+      throw new CalcError('not-possible', {
+        field: `allergens[${i}].species`,
+        value: species,
+        reason: 'no-species-asked',
+      })
     }
     allergensOf.set(key, {
       of: name,
@@ -139,7 +163,8 @@ function readAllergens(q: Parameters<typeof readIngredients>[0], byName: Readonl
   for (const { name, parts } of byName.values()) {
     if (allergensOf.get(nameKey(name))?.present.length !== 0) continue
     const holding = parts.find((part) => (allergensOf.get(nameKey(part.name))?.present.length ?? 0) > 0)
-    if (holding) throw new CalcError('not-possible', { field: 'allergens', value: holding.name, reason: 'lines-disagree' })
+    if (holding)
+      throw new CalcError('not-possible', { field: 'allergens', value: holding.name, reason: 'lines-disagree' })
   }
   return allergensOf
 }

@@ -1,7 +1,15 @@
 import { mustBeWithin } from '../checks'
 
 export const DECLARED_NUTRIENTS = [
-  'energy-kj', 'energy-kcal', 'fat', 'saturates', 'carbohydrate', 'sugars', 'fibre', 'protein', 'salt',
+  'energy-kj',
+  'energy-kcal',
+  'fat',
+  'saturates',
+  'carbohydrate',
+  'sugars',
+  'fibre',
+  'protein',
+  'salt',
 ] as const
 
 export type DeclaredNutrient = (typeof DECLARED_NUTRIENTS)[number]

@@ -1,19 +1,50 @@
 import { mustBeWithin } from '../checks'
 
-export const US_NUTRIENTS = ['calories', 'total-fat', 'saturated-fat', 'cholesterol', 'sodium', 'total-carbohydrate', 'fibre', 'sugars', 'protein'] as const
+export const US_NUTRIENTS = [
+  'calories',
+  'total-fat',
+  'saturated-fat',
+  'cholesterol',
+  'sodium',
+  'total-carbohydrate',
+  'fibre',
+  'sugars',
+  'protein',
+] as const
 export type UsNutrient = (typeof US_NUTRIENTS)[number]
 
 /** Below `from` it says 0 or 'less than'; then steps, each up to and with `to`. */
 type UsRounding = { zeroBelow: number; lessThanBelow: number | null; steps: readonly { to: number; step: number }[] }
 
-const FATS: UsRounding = { zeroBelow: 0.5, lessThanBelow: null, steps: [{ to: 5, step: 0.5 }, { to: Infinity, step: 1 }] }
+const FATS: UsRounding = {
+  zeroBelow: 0.5,
+  lessThanBelow: null,
+  steps: [
+    { to: 5, step: 0.5 },
+    { to: Infinity, step: 1 },
+  ],
+}
 const GRAMS: UsRounding = { zeroBelow: 0.5, lessThanBelow: 1, steps: [{ to: Infinity, step: 1 }] }
 const RULES: Record<UsNutrient, UsRounding> = {
-  calories: { zeroBelow: 5, lessThanBelow: null, steps: [{ to: 50, step: 5 }, { to: Infinity, step: 10 }] },
+  calories: {
+    zeroBelow: 5,
+    lessThanBelow: null,
+    steps: [
+      { to: 50, step: 5 },
+      { to: Infinity, step: 10 },
+    ],
+  },
   'total-fat': FATS,
   'saturated-fat': FATS,
   cholesterol: { zeroBelow: 2, lessThanBelow: 5, steps: [{ to: Infinity, step: 5 }] },
-  sodium: { zeroBelow: 5, lessThanBelow: null, steps: [{ to: 140, step: 5 }, { to: Infinity, step: 10 }] },
+  sodium: {
+    zeroBelow: 5,
+    lessThanBelow: null,
+    steps: [
+      { to: 140, step: 5 },
+      { to: Infinity, step: 10 },
+    ],
+  },
   'total-carbohydrate': GRAMS,
   fibre: GRAMS,
   sugars: GRAMS,
@@ -28,7 +59,10 @@ const RULES: Record<UsNutrient, UsRounding> = {
  * Source: 21 CFR 101.9(c), as in the FDA Food Labeling Guide, appendix H, 2009; cholesterol from memory.
  * @example 143.81 kcal: 140; 3.06 g of fat: 3; 0.81 g of fibre: less than 1
  */
-export function roundUs(q: { nutrient: UsNutrient; value: number }): { roundedValue: number; say: 'zero' | 'less-than' | 'figure' } {
+export function roundUs(q: { nutrient: UsNutrient; value: number }): {
+  roundedValue: number
+  say: 'zero' | 'less-than' | 'figure'
+} {
   const value = mustBeWithin('value', q.value, { min: 0, max: 100_000 })
   const { zeroBelow, lessThanBelow, steps } = RULES[q.nutrient]
   if (value < zeroBelow) return { roundedValue: 0, say: 'zero' }

@@ -23,11 +23,24 @@ export const servingEntries = [
     }),
     output: z.strictObject({
       isDraft: z.literal(true),
-      rows: z.array(z.strictObject({ nutrient: z.enum(INTAKE_NUTRIENTS), inPortion: z.number(), intakePct: z.number() })),
+      rows: z.array(
+        z.strictObject({ nutrient: z.enum(INTAKE_NUTRIENTS), inPortion: z.number(), intakePct: z.number() }),
+      ),
       cautions: z.array(z.enum(['draft-for-competent-person', 'local-rules-decide', 'average-adult'])),
     }),
-    example: { portionG: 45, energyKj: 1064, energyKcal: 252, fatG: 3.4, saturatesG: 0.6, carbohydrateG: 45.2, sugarsG: 2.9, proteinG: 8.8, saltG: 1.15 },
-    source: 'Regulation (EU) No 1169/2011, Annex XIII, part B, as on the UK health service’s page; Articles 32 and 33 from memory',
+    example: {
+      portionG: 45,
+      energyKj: 1064,
+      energyKcal: 252,
+      fatG: 3.4,
+      saturatesG: 0.6,
+      carbohydrateG: 45.2,
+      sugarsG: 2.9,
+      proteinG: 8.8,
+      saltG: 1.15,
+    },
+    source:
+      'Regulation (EU) No 1169/2011, Annex XIII, part B, as on the UK health service’s page; Articles 32 and 33 from memory',
     run: portionIntake,
   }),
   calcEntry({
@@ -50,7 +63,8 @@ export const servingEntries = [
       cautions: z.array(z.enum(['draft-for-competent-person', 'local-rules-decide', 'rule-of-2016'])),
     }),
     example: { pieceG: 38, packageG: 680 },
-    source: '21 CFR 101.12(b), row as quoted from a law school’s copy; FDA inspection guide, attachment 6 (older than the rule of 2016)',
+    source:
+      '21 CFR 101.12(b), row as quoted from a law school’s copy; FDA inspection guide, attachment 6 (older than the rule of 2016)',
     run: usServing,
   }),
   calcEntry({

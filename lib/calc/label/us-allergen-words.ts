@@ -7,7 +7,14 @@ import type { Allergen, AllergenGroup } from './types'
  */
 const NINE = ['milk', 'egg', 'fish', 'crustaceans', 'nuts', 'wheat', 'peanuts', 'soya', 'sesame'] as const
 const WORDS: Record<Exclude<(typeof NINE)[number], 'nuts'>, string> = {
-  milk: 'milk', egg: 'egg', fish: 'fish', crustaceans: 'crustacean shellfish', wheat: 'wheat', peanuts: 'peanuts', soya: 'soy', sesame: 'sesame',
+  milk: 'milk',
+  egg: 'egg',
+  fish: 'fish',
+  crustaceans: 'crustacean shellfish',
+  wheat: 'wheat',
+  peanuts: 'peanuts',
+  soya: 'soy',
+  sesame: 'sesame',
 }
 
 export type UsAllergen = { group: AllergenGroup; named: Allergen; species: string | null }
@@ -24,7 +31,9 @@ export function usAllergenWords(declared: readonly UsAllergen[]): string[] {
   const other = declared.find(({ group }) => !NINE.some((one) => one === group))
   if (other !== undefined) throw new CalcError('out-of-range', { field: 'allergens', value: other.group })
   const words = NINE.flatMap((group) =>
-    declared.filter((one) => one.group === group).map(({ named, species }) => (group === 'nuts' ? named.replaceAll('-', ' ') : (species ?? WORDS[group]))),
+    declared
+      .filter((one) => one.group === group)
+      .map(({ named, species }) => (group === 'nuts' ? named.replaceAll('-', ' ') : (species ?? WORDS[group]))),
   )
   return [...new Map(words.map((word) => [word.toLowerCase(), word])).values()]
 }

@@ -19,7 +19,13 @@ export type PieceCount = {
  * Source: definitions; common practice, no source.
  * @example 160 planned, 158 scaled, 3 spoilt, 2 sampled, 148 sold: 155 good, 5 wasted
  */
-export function countPieces(q: { planned: number; scaled: number; spoilt: number; sampled: number; sold: number }): PieceCount {
+export function countPieces(q: {
+  planned: number
+  scaled: number
+  spoilt: number
+  sampled: number
+  sold: number
+}): PieceCount {
   const most = 1_000_000
   mustBeWhole('planned', q.planned, { min: 1, max: most })
   mustBeWhole('scaled', q.scaled, { min: 1, max: most })
@@ -29,5 +35,12 @@ export function countPieces(q: { planned: number; scaled: number; spoilt: number
   mustBeWhole('sold', q.sold, { min: 0, max: good - q.sampled })
   const wasted = good - q.sampled - q.sold
   const ofGoodPct = (pieces: number) => (good === 0 ? 0 : (100 * pieces) / good)
-  return { notScaled: Math.max(0, q.planned - q.scaled), good, goodPct: (100 * good) / q.planned, wasted, soldPct: ofGoodPct(q.sold), wastedPct: ofGoodPct(wasted) }
+  return {
+    notScaled: Math.max(0, q.planned - q.scaled),
+    good,
+    goodPct: (100 * good) / q.planned,
+    wasted,
+    soldPct: ofGoodPct(q.sold),
+    wastedPct: ofGoodPct(wasted),
+  }
 }

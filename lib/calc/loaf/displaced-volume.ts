@@ -17,6 +17,7 @@ export function displacedVolumeMl(q: { withLoafMl: number; withoutLoafMl: number
   mustBeWithin('withoutLoafMl', q.withoutLoafMl, { min: 0 })
   mustBeWithin('offsetMl', q.offsetMl)
   const volumeMl = q.withLoafMl - q.withoutLoafMl - q.offsetMl
-  if (volumeMl <= 0) throw new CalcError('not-possible', { field: 'withLoafMl', value: q.withLoafMl, reason: 'no-volume' })
+  if (volumeMl <= 0)
+    throw new CalcError('not-possible', { field: 'withLoafMl', value: q.withLoafMl, reason: 'no-volume' })
   return volumeMl
 }

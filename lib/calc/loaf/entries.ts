@@ -68,7 +68,11 @@ export const loafEntries = [
     }),
     example: { readingsMl: [2010, 2015, 2005, 2010], blockVolumeMl: 2000, blockUncertaintyMl: 2 },
     source: 'JCGM 100:2008 (GUM), 4.2.3 and 5.1.2; use of a standard block: AACC 10-05.01',
-    run: (q) => atFlatFields((field) => field.replace(/^readings(?!Ml)/, 'readingsMl'), () => calibrateGauge(q)),
+    run: (q) =>
+      atFlatFields(
+        (field) => field.replace(/^readings(?!Ml)/, 'readingsMl'),
+        () => calibrateGauge(q),
+      ),
   }),
   calcEntry({
     id: 'loaf/summarise-readings',

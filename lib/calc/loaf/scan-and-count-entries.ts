@@ -8,7 +8,12 @@ const optionalNumber = z.optional(z.number())
 export const scanAndCountEntries = [
   calcEntry({
     id: 'loaf/scan-scale',
-    input: z.strictObject({ by: z.enum(['dpi', 'ruler']), resolutionDpi: optionalNumber, rulerMm: optionalNumber, rulerPixels: optionalNumber }),
+    input: z.strictObject({
+      by: z.enum(['dpi', 'ruler']),
+      resolutionDpi: optionalNumber,
+      rulerMm: optionalNumber,
+      rulerPixels: optionalNumber,
+    }),
     output: z.strictObject({ pixelUm: z.number(), pixelAreaMm2: z.number(), scannedDpi: z.number() }),
     example: { by: 'ruler', rulerMm: 100, rulerPixels: 1574 },
     source: 'definition of the inch, 25.4 mm',
@@ -16,7 +21,13 @@ export const scanAndCountEntries = [
   }),
   calcEntry({
     id: 'loaf/count-pieces',
-    input: z.strictObject({ planned: z.number(), scaled: z.number(), spoilt: z.number(), sampled: z.number(), sold: z.number() }),
+    input: z.strictObject({
+      planned: z.number(),
+      scaled: z.number(),
+      spoilt: z.number(),
+      sampled: z.number(),
+      sold: z.number(),
+    }),
     output: z.strictObject({
       notScaled: z.number(),
       good: z.number(),

@@ -18,7 +18,10 @@ export function scanScale(q: {
   rulerMm?: number | undefined
   rulerPixels?: number | undefined
 }): { pixelUm: number; pixelAreaMm2: number; scannedDpi: number } {
-  const pixelMm = q.by === 'dpi' ? MM_PER_INCH / given('resolutionDpi', q.resolutionDpi, 100_000) : given('rulerMm', q.rulerMm, 1e6) / given('rulerPixels', q.rulerPixels, 1e9)
+  const pixelMm =
+    q.by === 'dpi'
+      ? MM_PER_INCH / given('resolutionDpi', q.resolutionDpi, 100_000)
+      : given('rulerMm', q.rulerMm, 1e6) / given('rulerPixels', q.rulerPixels, 1e9)
   return { pixelUm: 1000 * pixelMm, pixelAreaMm2: pixelMm * pixelMm, scannedDpi: MM_PER_INCH / pixelMm }
 }
 

@@ -11,6 +11,9 @@ import { mustBeWithin, mustHaveAtLeast } from '../checks'
 export function seedBulkDensityGPerMl(q: { fillingMassesG: readonly number[]; boxVolumeMl: number }): number {
   mustHaveAtLeast('fillingMassesG', q.fillingMassesG, 1)
   mustBeWithin('boxVolumeMl', q.boxVolumeMl, { over: 0 })
-  const sumG = q.fillingMassesG.reduce((sum, massG, i) => sum + mustBeWithin(`fillingMassesG[${i}]`, massG, { over: 0 }), 0)
+  const sumG = q.fillingMassesG.reduce(
+    (sum, massG, i) => sum + mustBeWithin(`fillingMassesG[${i}]`, massG, { over: 0 }),
+    0,
+  )
   return sumG / q.fillingMassesG.length / q.boxVolumeMl
 }

@@ -11,7 +11,11 @@ import { CalcError } from '../error'
  * Source: AACC 10-05.01, rapeseed displacement (guideline); mass balance.
  * @example 2680 g and 1340 g of seed of 0.67 g/mL: 2000 mL
  */
-export function volumeBySeedMassMl(q: { seedMassFullG: number; seedMassWithLoafG: number; bulkDensityGPerMl: number }): number {
+export function volumeBySeedMassMl(q: {
+  seedMassFullG: number
+  seedMassWithLoafG: number
+  bulkDensityGPerMl: number
+}): number {
   mustBeWithin('seedMassFullG', q.seedMassFullG, { over: 0 })
   mustBeWithin('seedMassWithLoafG', q.seedMassWithLoafG, { min: 0 })
   mustBeWithin('bulkDensityGPerMl', q.bulkDensityGPerMl, { min: 0.2, max: 1.2 })

@@ -13,6 +13,9 @@ import { mustBeWithin, mustHaveAtLeast } from '../checks'
 export function volumeFromSlicesMl(q: { sliceAreasMm2: readonly number[]; spacingMm: number }): number {
   mustHaveAtLeast('sliceAreasMm2', q.sliceAreasMm2, 3)
   mustBeWithin('spacingMm', q.spacingMm, { over: 0 })
-  const sumMm2 = q.sliceAreasMm2.reduce((sum, area, i) => sum + mustBeWithin(`sliceAreasMm2[${i}]`, area, { over: 0 }), 0)
+  const sumMm2 = q.sliceAreasMm2.reduce(
+    (sum, area, i) => sum + mustBeWithin(`sliceAreasMm2[${i}]`, area, { over: 0 }),
+    0,
+  )
   return (sumMm2 * q.spacingMm) / 1000
 }

@@ -31,7 +31,9 @@ export function compareMixedModelArms(q: {
     const inference = q.dfMethod === 'satterthwaite' ? own.satterthwaite : own.kenwardRoger
     return { arm, estimate, ...(inference ?? refuse('kenward-roger-undefined')) }
   })
-  const covariance = (q.dfMethod === 'satterthwaite' ? fit.differenceCovariance.model : fit.differenceCovariance.kenwardRoger) ?? refuse('variance-at-zero')
+  const covariance =
+    (q.dfMethod === 'satterthwaite' ? fit.differenceCovariance.model : fit.differenceCovariance.kenwardRoger) ??
+    refuse('variance-at-zero')
   const size = covariance.map((row, i) => Math.sqrt(row[i]!))
   const comparisons = adjustAgainstControl({
     differences: chosen,

@@ -10,13 +10,17 @@ const MOST_CROSSED = 200
  * @param u n × (p + 1) by rows: fixed columns, then y; @param random the levels of one or two random factors, n each
  * @throws CalcError 'out-of-range' when more than 200 levels of the smaller factor hang together
  */
-export function crossProducts(q: { u: readonly (readonly number[])[]; random: readonly { name: string; levels: readonly string[] }[] }): CrossProducts {
+export function crossProducts(q: {
+  u: readonly (readonly number[])[]
+  random: readonly { name: string; levels: readonly string[] }[]
+}): CrossProducts {
   const factors = q.random.map(({ name, levels }) => ({ name, ...codesOf(levels) })).sort((a, b) => b.count - a.count)
   const width = q.u[0]!.length
   const sums = factors.map(({ codes, count }) => sumsByLevel(q.u, codes, count))
   const [fine, coarse] = factors
   const links = sums[0]!.map(() => new Map<number, number>())
-  if (coarse) fine!.codes.forEach((code, i) => links[code]!.set(coarse.codes[i]!, (links[code]!.get(coarse.codes[i]!) ?? 0) + 1))
+  if (coarse)
+    fine!.codes.forEach((code, i) => links[code]!.set(coarse.codes[i]!, (links[code]!.get(coarse.codes[i]!) ?? 0) + 1))
 
   const within = Array.from({ length: width }, () => new Array<number>(width).fill(0))
   const coarseAbout = Array.from({ length: coarse?.count ?? 0 }, () => new Array<number>(width).fill(0))
@@ -50,7 +54,11 @@ function codesOf(levels: readonly string[]): { codes: number[]; count: number } 
   return { codes, count: known.size }
 }
 
-function sumsByLevel(u: readonly (readonly number[])[], codes: readonly number[], count: number): { count: number; sum: number[] }[] {
+function sumsByLevel(
+  u: readonly (readonly number[])[],
+  codes: readonly number[],
+  count: number,
+): { count: number; sum: number[] }[] {
   const levels = Array.from({ length: count }, () => ({ count: 0, sum: new Array<number>(u[0]!.length).fill(0) }))
   u.forEach((row, i) => {
     const level = levels[codes[i]!]!
@@ -65,7 +73,8 @@ function componentsOf(
   coarseAbout: readonly number[][],
   links: readonly ReadonlyMap<number, number>[],
 ): Component[] {
-  if (coarseAbout.length === 0) return [{ fine: fine.map((level) => ({ ...level, links: [] })), coarse: [], crossing: [] }]
+  if (coarseAbout.length === 0)
+    return [{ fine: fine.map((level) => ({ ...level, links: [] })), coarse: [], crossing: [] }]
   const root = coarseAbout.map((_, j) => j)
   const find = (j: number): number => {
     let top = j
@@ -86,7 +95,9 @@ function componentsOf(
   })
   fine.forEach((level, i) => {
     const own = [...links[i]!]
-    components.get(find(own[0]![0]))!.fine.push({ ...level, links: own.map(([j, count]) => ({ coarse: placeOf[j]!, count })) })
+    components
+      .get(find(own[0]![0]))!
+      .fine.push({ ...level, links: own.map(([j, count]) => ({ coarse: placeOf[j]!, count })) })
   })
   for (const component of components.values()) component.crossing = crossingOf(component)
   return [...components.values()]

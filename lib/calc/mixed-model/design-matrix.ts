@@ -25,10 +25,13 @@ export function designMatrix(q: { rows: readonly MixedRow[]; model: MixedModel }
   }
   const levels: Record<string, readonly string[]> = { arm: arms }
   for (const name of [...fixed, ...random]) levels[name] = levelsOf(q.rows, name)
-  for (const name of fixed) if (Object.hasOwn(levelOrder, name)) levels[name] = mustOrder(`levelOrder.${name}`, levelOrder[name]!, levels[name]!)
+  for (const name of fixed)
+    if (Object.hasOwn(levelOrder, name))
+      levels[name] = mustOrder(`levelOrder.${name}`, levelOrder[name]!, levels[name]!)
   mustNameArms(q.rows, arms)
   for (const name of fixed) {
-    if (levels[name]!.length < 2) throw new CalcError('not-possible', { field: `fixed.${name}`, value: levels[name]![0]!, reason: 'one-level' })
+    if (levels[name]!.length < 2)
+      throw new CalcError('not-possible', { field: `fixed.${name}`, value: levels[name]![0]!, reason: 'one-level' })
   }
   const values = Object.fromEntries(covariates.map((name) => [name, centred(q.rows, name)]))
 
@@ -40,7 +43,9 @@ export function designMatrix(q: { rows: readonly MixedRow[]; model: MixedModel }
     ...factor('arm'),
     ...(byArm === undefined
       ? []
-      : arms.slice(1).flatMap((arm) => levels[byArm]!.slice(1).map((level) => ({ term: `arm-by-${byArm}`, level, arm })))),
+      : arms
+          .slice(1)
+          .flatMap((arm) => levels[byArm]!.slice(1).map((level) => ({ term: `arm-by-${byArm}`, level, arm })))),
   ]
   mustBeWithin('fixed.length', columns.length, { max: MOST_COLUMNS })
   const x = q.rows.map((row, i) =>
@@ -62,15 +67,18 @@ function mustDiffer(field: string, names: readonly string[]): void {
 
 function mustNameArms(rows: readonly MixedRow[], arms: readonly string[]): void {
   const [known, seen] = [new Set(arms), new Set(rows.map((row) => row.arm))]
-  for (const arm of known) if (!seen.has(arm)) throw new CalcError('empty', { field: 'rows', value: arm, reason: 'arm-without-rows' })
-  for (const arm of seen) if (!known.has(arm)) throw new CalcError('wrong-shape', { field: 'rows', value: arm, reason: 'unknown-arm' })
+  for (const arm of known)
+    if (!seen.has(arm)) throw new CalcError('empty', { field: 'rows', value: arm, reason: 'arm-without-rows' })
+  for (const arm of seen)
+    if (!known.has(arm)) throw new CalcError('wrong-shape', { field: 'rows', value: arm, reason: 'unknown-arm' })
 }
 
 function levelsOf(rows: readonly MixedRow[], name: string): string[] {
   const levels = new Set<string>()
   rows.forEach((row, i) => {
     const level = Object.hasOwn(row.factors, name) ? row.factors[name] : undefined
-    if (level === undefined) throw new CalcError('wrong-shape', { field: `rows[${i}].factors.${name}`, reason: 'missing-level' })
+    if (level === undefined)
+      throw new CalcError('wrong-shape', { field: `rows[${i}].factors.${name}`, reason: 'missing-level' })
     levels.add(level)
   })
   return [...levels]

@@ -53,10 +53,22 @@ const fitted = z.strictObject({
   n: z.number(),
   remlCriterion: z.number(),
   residualVariance: z.number(),
-  varianceComponents: z.array(z.strictObject({ name: factor, levelCount: z.number(), variance: z.number(), f: maybe, df1: maybe, df2: maybe, p: maybe })),
+  varianceComponents: z.array(
+    z.strictObject({
+      name: factor,
+      levelCount: z.number(),
+      variance: z.number(),
+      f: maybe,
+      df1: maybe,
+      df2: maybe,
+      p: maybe,
+    }),
+  ),
   boundary: z.boolean(),
   atZero: z.array(factor),
-  coefficients: z.array(z.strictObject({ term, level: z.string().nullable(), arm: z.string().nullable(), ...estimate })),
+  coefficients: z.array(
+    z.strictObject({ term, level: z.string().nullable(), arm: z.string().nullable(), ...estimate }),
+  ),
   blockOrder: z.array(z.string()),
   levelOrder: z.array(z.string()),
   armMeans: z.array(z.strictObject({ arm: z.string(), ...estimate })),
@@ -73,7 +85,9 @@ const fitted = z.strictObject({
       pKenwardRoger: maybe,
     }),
   ),
-  warnings: z.array(z.enum(['variance-at-zero-use-batch-means', 'variance-at-zero-left-out', 'kenward-roger-undefined'])),
+  warnings: z.array(
+    z.enum(['variance-at-zero-use-batch-means', 'variance-at-zero-left-out', 'kenward-roger-undefined']),
+  ),
 })
 
 const compared = z.strictObject({
@@ -108,7 +122,9 @@ const example = {
     ['rye scald', '1', 2405, 2450],
     ['rye scald', '2', 2455, 2420],
     ['rye scald', '3', 2440, 2415],
-  ].flatMap(([arm, block, ...values]) => values.map((y) => ({ arm: String(arm), batch: '1', block: String(block), y: Number(y) }))),
+  ].flatMap(([arm, block, ...values]) =>
+    values.map((y) => ({ arm: String(arm), batch: '1', block: String(block), y: Number(y) })),
+  ),
   arms: ['plain', 'barley malt', 'rye scald'],
   blocks: 'fixed' as const,
   levels: 'none' as const,
@@ -120,7 +136,8 @@ const USUAL_CONFIDENCE = 0.95
 
 /** An estimate as a row of an answer, with limits of its own at each approximation. */
 function flat({ estimate: value, se, satterthwaite, kenwardRoger }: Estimate, confidence: number) {
-  const limit = (own: Inference | null, side: 1 | -1) => own && value + side * tQuantile({ p: (1 - confidence) / 2, df: own.df, tail: 'upper' }) * own.se
+  const limit = (own: Inference | null, side: 1 | -1) =>
+    own && value + side * tQuantile({ p: (1 - confidence) / 2, df: own.df, tail: 'upper' }) * own.se
   return {
     estimate: value,
     se,
@@ -144,7 +161,8 @@ export const mixedModelEntries = [
     input: z.strictObject({ ...table, confidence: z.optional(z.number()) }),
     output: fitted,
     example: { ...example, confidence: USUAL_CONFIDENCE },
-    source: 'Patterson & Thompson (1971), Biometrika 58 (REML); Kenward & Roger (1997), Biometrics 53; Giesbrecht & Burns (1985), Biometrics 41; Seely & El-Bassiouni (1983), Ann. Stat. 11',
+    source:
+      'Patterson & Thompson (1971), Biometrika 58 (REML); Kenward & Roger (1997), Biometrics 53; Giesbrecht & Burns (1985), Biometrics 41; Seely & El-Bassiouni (1983), Ann. Stat. 11',
     run: ({ confidence: asked = USUAL_CONFIDENCE, ...q }) => {
       const confidence = mustBeWithin('confidence', asked, { min: 0.5, max: 0.9999 })
       const fit = atTableFields(() => fitMixedModel(tableModel(q)))
@@ -166,7 +184,12 @@ export const mixedModelEntries = [
         atZero: fit.atZero.map((name) => factor.parse(name)),
         coefficients: [
           { term: 'intercept' as const, level: null, arm: null, ...flat(fit.intercept, confidence) },
-          ...fit.coefficients.map((own) => ({ term: term.parse(own.term), level: own.level, arm: own.arm, ...flat(own, confidence) })),
+          ...fit.coefficients.map((own) => ({
+            term: term.parse(own.term),
+            level: own.level,
+            arm: own.arm,
+            ...flat(own, confidence),
+          })),
         ],
         blockOrder: [...(fit.levelOrder.block ?? [])],
         levelOrder: [...(fit.levelOrder.level ?? [])],
@@ -196,7 +219,8 @@ export const mixedModelEntries = [
     }),
     output: compared,
     example: { ...example, dfMethod: 'kenward-roger', confidence: 0.95, alternative: 'two-sided' },
-    source: 'Patterson & Thompson (1971), Biometrika 58 (REML); Dunnett (1955), JASA 50; Hothorn, Bretz & Westfall (2008), Biometrical J. 50',
+    source:
+      'Patterson & Thompson (1971), Biometrika 58 (REML); Dunnett (1955), JASA 50; Hothorn, Bretz & Westfall (2008), Biometrical J. 50',
     run: ({ dfMethod, confidence, alternative, ...q }) => {
       const { method, df, criticalValue, probabilityError, comparisons } = atTableFields(() =>
         compareMixedModelArms({ fit: fitMixedModel(tableModel(q)), dfMethod, confidence, alternative }),

@@ -43,11 +43,19 @@ export function estimateContrast(q: {
   const se = seOf(q.covariance)
   if (q.smallSample === null) return { estimate, se, satterthwaite: null, kenwardRoger: null }
   const { kenwardRoger, first, observed } = q.smallSample
-  const adjusted = kenwardRogerTest({ weights: [q.weights], coefficients: q.coefficients, kenwardRoger, residualVariance: q.residualVariance })
+  const adjusted = kenwardRogerTest({
+    weights: [q.weights],
+    coefficients: q.coefficients,
+    kenwardRoger,
+    residualVariance: q.residualVariance,
+  })
   return {
     estimate,
     se,
-    satterthwaite: infer(se, satterthwaiteDf({ weights: q.weights, covariance: q.covariance, first, varianceCovariance: observed })),
+    satterthwaite: infer(
+      se,
+      satterthwaiteDf({ weights: q.weights, covariance: q.covariance, first, varianceCovariance: observed }),
+    ),
     kenwardRoger: adjusted && infer(seOf(kenwardRoger.adjusted), adjusted.df2),
   }
 }

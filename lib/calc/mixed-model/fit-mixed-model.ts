@@ -21,7 +21,12 @@ import { withResidual } from './with-residual'
 export type JointTest = { df1: number; df2: number; f: number; p: number }
 
 export type MixedFit = {
-  method: { model: 'linear-mixed'; estimation: 'reml'; satterthwaite: 'observed-information'; kenwardRoger: 'expected-information' }
+  method: {
+    model: 'linear-mixed'
+    estimation: 'reml'
+    satterthwaite: 'observed-information'
+    kenwardRoger: 'expected-information'
+  }
   n: number
   /** −2 log restricted likelihood, constants included. */
   remlCriterion: number
@@ -72,13 +77,20 @@ export function fitMixedModel(q: { rows: readonly MixedRow[]; model: MixedModel 
   const atZero = q.model.random.filter((name) => ratios[cross.names.indexOf(name)] === 0)
   const varianceTests = testVariances(random, { x: design.x, y })
   const stays = random.filter(({ name }) => !atZero.includes(name))
-  const isLeftOut = random.every(({ name, levels }) => !atZero.includes(name) || stays.some((own) => isNested(own.levels, levels)))
+  const isLeftOut = random.every(
+    ({ name, levels }) => !atZero.includes(name) || stays.some((own) => isNested(own.levels, levels)),
+  )
   if (atZero.length > 0 && isLeftOut) {
     const rest = fitMixedModel({ rows: q.rows, model: { ...q.model, random: stays.map(({ name }) => name) } })
     const ofRest = (name: string) => rest.varianceComponents.find((own) => own.name === name)?.variance ?? 0
     return {
       ...rest,
-      varianceComponents: random.map(({ name }, i) => ({ name, levels: cross.levelCounts[cross.names.indexOf(name)]!, variance: ofRest(name), test: varianceTests[i]! })),
+      varianceComponents: random.map(({ name }, i) => ({
+        name,
+        levels: cross.levelCounts[cross.names.indexOf(name)]!,
+        variance: ofRest(name),
+        test: varianceTests[i]!,
+      })),
       boundary: true,
       atZero: [...atZero, ...rest.atZero],
       warnings: ['variance-at-zero-left-out', ...rest.warnings],
@@ -106,18 +118,29 @@ export function fitMixedModel(q: { rows: readonly MixedRow[]; model: MixedModel 
   const ofDifferences = (from: Matrix): number[][] => {
     const weights = contrasts.differences.map((difference) => difference.weights)
     if (weights.length === 0) return []
-    return matrixProduct(weights, from, covariance.map((_, j) => weights.map((row) => row[j]! * residualVariance)))
+    return matrixProduct(
+      weights,
+      from,
+      covariance.map((_, j) => weights.map((row) => row[j]! * residualVariance)),
+    )
   }
   const tests = contrasts.terms.map(({ term, weights }) => ({
     term,
     df1: weights.length,
-    satterthwaite: smallSample && satterthwaiteTest({ ...common, weights, first: smallSample.first, varianceCovariance: smallSample.observed }),
+    satterthwaite:
+      smallSample &&
+      satterthwaiteTest({ ...common, weights, first: smallSample.first, varianceCovariance: smallSample.observed }),
     kenwardRoger: smallSample && kenwardRogerTest({ ...common, weights, kenwardRoger: smallSample.kenwardRoger }),
   }))
   const differences = contrasts.differences.map(({ arm, weights }) => ({ arm, ...estimate(weights) }))
   const undefinedSomewhere = [...tests, ...differences].some(({ kenwardRoger }) => kenwardRoger === null)
   return {
-    method: { model: 'linear-mixed', estimation: 'reml', satterthwaite: 'observed-information', kenwardRoger: 'expected-information' },
+    method: {
+      model: 'linear-mixed',
+      estimation: 'reml',
+      satterthwaite: 'observed-information',
+      kenwardRoger: 'expected-information',
+    },
     n: cross.n,
     remlCriterion: remlValue + 2 * df * Math.log(unit),
     residualVariance,
@@ -129,17 +152,25 @@ export function fitMixedModel(q: { rows: readonly MixedRow[]; model: MixedModel 
     atZero,
     levelOrder: Object.fromEntries((q.model.fixed ?? []).map((name) => [name, design.levels[name]!])),
     intercept: estimate(contrasts.intercept),
-    coefficients: design.columns.slice(1).map((column, j) => ({ ...column, ...estimate(covariance.map((_, m) => (m === j + 1 ? 1 : 0))) })),
+    coefficients: design.columns
+      .slice(1)
+      .map((column, j) => ({ ...column, ...estimate(covariance.map((_, m) => (m === j + 1 ? 1 : 0))) })),
     armMeans: contrasts.armMeans.map(({ arm, weights }) => ({ arm, ...estimate(weights) })),
     differences,
-    differenceCovariance: { model: ofDifferences(covariance), kenwardRoger: smallSample && ofDifferences(smallSample.kenwardRoger.adjusted) },
+    differenceCovariance: {
+      model: ofDifferences(covariance),
+      kenwardRoger: smallSample && ofDifferences(smallSample.kenwardRoger.adjusted),
+    },
     tests,
     warnings: boundary ? ['variance-at-zero-use-batch-means'] : undefinedSomewhere ? ['kenward-roger-undefined'] : [],
   }
 }
 
 /** The exact test of each random factor against the pieces: of one alone, or of the one nested in the other. */
-function testVariances(random: readonly { name: string; levels: readonly string[] }[], { x, y }: { x: Design['x']; y: readonly number[] }): (JointTest | null)[] {
+function testVariances(
+  random: readonly { name: string; levels: readonly string[] }[],
+  { x, y }: { x: Design['x']; y: readonly number[] },
+): (JointTest | null)[] {
   const { residuals } = ordinaryResiduals({ x, y: y.map((value) => value - y[0]!) })
   return random.map(({ levels }, i) => {
     const other = random[1 - i]

@@ -28,7 +28,9 @@ export function kenwardRogerCovariance(products: WeightedProducts, moments: Proj
   varianceCovariance.forEach((row, i) =>
     row.forEach((weight, j) => {
       const both = matrixProduct(first[i]!, covariance, first[j]!)
-      inner.forEach((target, a) => target.forEach((_, b) => (target[b]! += weight * (products.second[i]![j]![a]![b]! - both[a]![b]!))))
+      inner.forEach((target, a) =>
+        target.forEach((_, b) => (target[b]! += weight * (products.second[i]![j]![a]![b]! - both[a]![b]!))),
+      )
     }),
   )
   const added = matrixProduct(covariance, inner, covariance)

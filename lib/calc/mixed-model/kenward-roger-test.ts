@@ -29,7 +29,10 @@ export function kenwardRogerTest(q: {
   const parts = slopes.map((slope) => matrixProduct(inverse, q.weights, slope, columns))
   const traces = parts.map((part) => part.reduce((sum, row, i) => sum + row[i]!, 0))
   const over = (value: (i: number, j: number) => number) =>
-    varianceCovariance.reduce((sum, row, i) => sum + row.reduce((inner, weight, j) => inner + weight * value(i, j), 0), 0)
+    varianceCovariance.reduce(
+      (sum, row, i) => sum + row.reduce((inner, weight, j) => inner + weight * value(i, j), 0),
+      0,
+    )
   const a1 = over((i, j) => traces[i]! * traces[j]!)
   const a2 = over((i, j) => traceOfProduct(parts[i]!, parts[j]!))
 
@@ -44,7 +47,9 @@ export function kenwardRogerTest(q: {
   if (!(df2 > 0 && Number.isFinite(df2))) return null
   const scale = Math.abs(df2 - 2) < 1e-2 ? 1 : (df2 * rest) / (df2 - 2)
   const estimates = q.weights.map((row) => row.reduce((sum, value, j) => sum + value * q.coefficients[j]!, 0))
-  const wald = quadraticForm(estimates, spdInverse(matrixProduct(q.weights, adjusted, columns)).inverse, estimates) / (l * q.residualVariance)
+  const wald =
+    quadraticForm(estimates, spdInverse(matrixProduct(q.weights, adjusted, columns)).inverse, estimates) /
+    (l * q.residualVariance)
   const f = scale * wald
   if (!(f >= 0)) return null
   return { df1: l, df2, f, p: fTail({ f, df1: l, df2, tail: 'upper' }) }

@@ -7,16 +7,19 @@ import type { Matrix } from './types'
  */
 export function matrixProduct(...matrices: [Matrix, Matrix, ...Matrix[]]): number[][] {
   const [first, ...rest] = matrices
-  return rest.reduce<number[][]>((left, right) => {
-    const width = right[0]!.length
-    return left.map((row) => {
-      const sums = new Array<number>(width).fill(0)
-      row.forEach((value, m) => {
-        if (value === 0) return
-        const other = right[m]!
-        for (let j = 0; j < width; j++) sums[j]! += value * other[j]!
+  return rest.reduce<number[][]>(
+    (left, right) => {
+      const width = right[0]!.length
+      return left.map((row) => {
+        const sums = new Array<number>(width).fill(0)
+        row.forEach((value, m) => {
+          if (value === 0) return
+          const other = right[m]!
+          for (let j = 0; j < width; j++) sums[j]! += value * other[j]!
+        })
+        return sums
       })
-      return sums
-    })
-  }, first.map((row) => [...row]))
+    },
+    first.map((row) => [...row]),
+  )
 }

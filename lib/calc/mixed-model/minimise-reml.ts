@@ -40,7 +40,8 @@ export function minimiseReml(cross: CrossProducts, start: readonly number[] = be
   for (let step = 0; step < MOST_STEPS; step++) {
     const next = nextRatios(cross, ratios)
     if (next === null) return end(ratios, false)
-    if (next.ratios.some((ratio) => !(ratio < LARGEST_RATIO))) throw new CalcError('not-possible', { field: 'rows', reason: 'zero-variance' })
+    if (next.ratios.some((ratio) => !(ratio < LARGEST_RATIO)))
+      throw new CalcError('not-possible', { field: 'rows', reason: 'zero-variance' })
     const small = next.ratios.every((ratio, k) => Math.abs(ratio - ratios[k]!) <= SMALL_STEP * (ratios[k]! + scale[k]!))
     ratios = next.ratios
     if (small || next.fall <= SMALL_FALL) return end(ratios, true)
@@ -66,14 +67,19 @@ function nextRatios(cross: CrossProducts, ratios: readonly number[]): { ratios: 
     const fall = free.reduce((sum, k) => sum - move[k]! * here.gradient[k]!, 0)
     for (let share = 1; share > 1e-9; share /= 2) {
       const next = ratios.map((ratio, k) => Math.max(0, ratio + share * move[k]!))
-      if (fall <= ROUNDING || remlCriterion(cross, next).value < here.value - 1e-4 * share * Math.min(fall, 1)) return { ratios: next, fall }
+      if (fall <= ROUNDING || remlCriterion(cross, next).value < here.value - 1e-4 * share * Math.min(fall, 1))
+        return { ratios: next, fall }
     }
   }
   return null
 }
 
 /** −H⁻¹g over the free ratios, zero elsewhere; null where H is not definite there. */
-function newtonMove(hessian: readonly (readonly number[])[], gradient: readonly number[], free: readonly number[]): number[] | null {
+function newtonMove(
+  hessian: readonly (readonly number[])[],
+  gradient: readonly number[],
+  free: readonly number[],
+): number[] | null {
   const part = free.map((k) => free.map((l) => hessian[k]![l]!))
   if (part.some((row, i) => !(row[i]! > 0))) return null
   try {

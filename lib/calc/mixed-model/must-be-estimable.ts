@@ -14,16 +14,20 @@ const DEPENDENT = 1e-10
 export function mustBeEstimable(design: Design): void {
   const { x, columns } = design
   const p = columns.length
-  const products = columns.map((_, i) => columns.map((__, j) => (j <= i ? x.reduce((sum, row) => sum + row[i]! * row[j]!, 0) : 0)))
+  const products = columns.map((_, i) =>
+    columns.map((__, j) => (j <= i ? x.reduce((sum, row) => sum + row[i]! * row[j]!, 0) : 0)),
+  )
   const lower = columns.map(() => new Array<number>(p).fill(0))
   for (let i = 0; i < p; i++) {
     const { term, level, arm } = columns[i]!
     const size = products[i]![i]!
     if (level === null && i > 0) {
       const mean = design.covariateMeans[term]!
-      if (Math.sqrt(size / x.length) <= 1e-12 * Math.abs(mean)) throw new CalcError('not-possible', { field: term, value: mean, reason: 'constant' })
+      if (Math.sqrt(size / x.length) <= 1e-12 * Math.abs(mean))
+        throw new CalcError('not-possible', { field: term, value: mean, reason: 'constant' })
     }
-    if (arm !== null && size === 0) throw new CalcError('not-possible', { field: term, value: `${arm}, ${level ?? ''}`, reason: 'empty-cell' })
+    if (arm !== null && size === 0)
+      throw new CalcError('not-possible', { field: term, value: `${arm}, ${level ?? ''}`, reason: 'empty-cell' })
     let left = size
     for (let j = 0; j < i; j++) {
       let sum = products[i]![j]!
@@ -31,10 +35,12 @@ export function mustBeEstimable(design: Design): void {
       lower[i]![j] = sum / lower[j]![j]!
       left -= lower[i]![j]! ** 2
     }
-    if (!(left > DEPENDENT * size)) throw new CalcError('not-possible', { field: term, value: partners(design, lower, i), reason: 'confounded' })
+    if (!(left > DEPENDENT * size))
+      throw new CalcError('not-possible', { field: term, value: partners(design, lower, i), reason: 'confounded' })
     lower[i]![i] = Math.sqrt(left)
   }
-  if (x.length <= p) throw new CalcError('not-possible', { field: 'rows', value: x.length, min: p + 1, reason: 'no-residual-df' })
+  if (x.length <= p)
+    throw new CalcError('not-possible', { field: 'rows', value: x.length, min: p + 1, reason: 'no-residual-df' })
 }
 
 /** Terms whose columns add up to column i, the intercept only where there is no other. */
@@ -46,6 +52,8 @@ function partners({ columns, x }: Design, lower: readonly (readonly number[])[],
   }
   const length = (j: number) => Math.sqrt(x.reduce((sum, row) => sum + row[j]! ** 2, 0))
   const whole = length(i)
-  const terms = weights.flatMap((weight, j) => (j > 0 && Math.abs(weight) * length(j) > 1e-4 * whole ? [columns[j]!.term] : []))
+  const terms = weights.flatMap((weight, j) =>
+    j > 0 && Math.abs(weight) * length(j) > 1e-4 * whole ? [columns[j]!.term] : [],
+  )
   return [...new Set(terms)].join(', ') || 'intercept'
 }

@@ -22,13 +22,18 @@ export function mustBeIdentified(cross: CrossProducts, design: Design): void {
   const products = withResidual(weightedProducts(cross, zero), zero, n)
   const { doubleTraces } = projectedMoments(products)
   const refuse = (k: number, reason: string, value?: string) => {
-    throw new CalcError('not-possible', { field: `random.${names[k]!}`, reason, ...(value === undefined ? {} : { value }) })
+    throw new CalcError('not-possible', {
+      field: `random.${names[k]!}`,
+      reason,
+      ...(value === undefined ? {} : { value }),
+    })
   }
   names.forEach((_, k) => {
     if (doubleTraces[k]![k]! > OWN * products.doubleTraces[k]![k]!) return
     // the first leading part of the fixed columns that leaves nothing of the factor
     for (let count = 1; count < p; count++) {
-      if (!(projectedMoments(products, count).doubleTraces[k]![k]! > OWN * products.doubleTraces[k]![k]!)) refuse(k, 'confounded', design.columns[count - 1]!.term)
+      if (!(projectedMoments(products, count).doubleTraces[k]![k]! > OWN * products.doubleTraces[k]![k]!))
+        refuse(k, 'confounded', design.columns[count - 1]!.term)
     }
     refuse(k, 'confounded', design.columns[p - 1]!.term)
   })

@@ -7,9 +7,14 @@ import { spdInverse } from './spd-inverse'
  * @throws CalcError 'not-possible' with reason 'not-definite'
  * Source: iterative refinement, Golub & Van Loan, Matrix Computations, 4th ed. (2013), section 5.3.8.
  */
-export function ordinaryResiduals(q: { x: readonly (readonly number[])[]; y: readonly number[] }): { coefficients: number[]; residuals: number[] } {
+export function ordinaryResiduals(q: { x: readonly (readonly number[])[]; y: readonly number[] }): {
+  coefficients: number[]
+  residuals: number[]
+} {
   const columns = q.x[0]!.map((_, j) => j)
-  const { inverse } = spdInverse(columns.map((i) => columns.map((j) => (j > i ? 0 : q.x.reduce((sum, row) => sum + row[i]! * row[j]!, 0)))))
+  const { inverse } = spdInverse(
+    columns.map((i) => columns.map((j) => (j > i ? 0 : q.x.reduce((sum, row) => sum + row[i]! * row[j]!, 0)))),
+  )
   const coefficients = columns.map(() => 0)
   let residuals = [...q.y]
   for (let round = 0; round < 2; round++) {

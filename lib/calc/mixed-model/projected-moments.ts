@@ -20,7 +20,9 @@ export function projectedMoments(products: WeightedProducts, p: number = product
   const remainder = [...coefficients.map((value) => -value), ...new Array<number>(last - p).fill(0), 1]
   const form = (matrix: number[][]) => quadraticForm(remainder, matrix, remainder)
 
-  const leftOver = products.first.map((matrix) => matrix.slice(0, p).map((row) => row.reduce((sum, value, j) => sum + value * remainder[j]!, 0)))
+  const leftOver = products.first.map((matrix) =>
+    matrix.slice(0, p).map((row) => row.reduce((sum, value, j) => sum + value * remainder[j]!, 0)),
+  )
   const turned = products.first.map((matrix) => matrixProduct(inverse, fixed(matrix)))
   return {
     inverse,
@@ -28,10 +30,15 @@ export function projectedMoments(products: WeightedProducts, p: number = product
     coefficients,
     residual: form(products.whole),
     first: products.first.map(form),
-    second: products.second.map((row, k) => row.map((matrix, l) => form(matrix) - quadraticForm(leftOver[k]!, inverse, leftOver[l]!))),
+    second: products.second.map((row, k) =>
+      row.map((matrix, l) => form(matrix) - quadraticForm(leftOver[k]!, inverse, leftOver[l]!)),
+    ),
     traces: products.traces.map((trace, k) => trace - turned[k]!.reduce((sum, row, i) => sum + row[i]!, 0)),
     doubleTraces: products.doubleTraces.map((row, k) =>
-      row.map((trace, l) => trace - 2 * traceOfProduct(inverse, fixed(products.second[k]![l]!)) + traceOfProduct(turned[k]!, turned[l]!)),
+      row.map(
+        (trace, l) =>
+          trace - 2 * traceOfProduct(inverse, fixed(products.second[k]![l]!)) + traceOfProduct(turned[k]!, turned[l]!),
+      ),
     ),
   }
 }

@@ -9,7 +9,8 @@ export function refuseIndefinite<Result>(reason: string, run: () => Result): Res
   try {
     return run()
   } catch (error) {
-    if (error instanceof CalcError && error.facts.reason === 'not-definite') throw new CalcError('not-possible', { field: 'rows', reason })
+    if (error instanceof CalcError && error.facts.reason === 'not-definite')
+      throw new CalcError('not-possible', { field: 'rows', reason })
     throw error
   }
 }

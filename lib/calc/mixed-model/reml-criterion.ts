@@ -28,7 +28,9 @@ export function remlCriterion(cross: CrossProducts, ratios: readonly number[]): 
   return {
     value: products.logDet + moments.logDetX + df * (1 + Math.log((2 * Math.PI * residual) / df)),
     gradient: traces.map((trace, k) => trace - df * share[k]!),
-    hessian: doubleTraces.map((row, k) => row.map((trace, l) => df * ((2 * second[k]![l]!) / residual - share[k]! * share[l]!) - trace)),
+    hessian: doubleTraces.map((row, k) =>
+      row.map((trace, l) => df * ((2 * second[k]![l]!) / residual - share[k]! * share[l]!) - trace),
+    ),
     expected: doubleTraces.map((row, k) => row.map((trace, l) => trace - (traces[k]! * traces[l]!) / df)),
     moments,
   }

@@ -8,7 +8,12 @@ import type { Matrix } from './types'
  * @returns > 0
  * Source: Giesbrecht & Burns (1985), Biometrics 41; Kuznetsova, Brockhoff & Christensen (2017), J. Stat. Softw. 82(13).
  */
-export function satterthwaiteDf(q: { weights: readonly number[]; covariance: Matrix; first: readonly Matrix[]; varianceCovariance: Matrix }): number {
+export function satterthwaiteDf(q: {
+  weights: readonly number[]
+  covariance: Matrix
+  first: readonly Matrix[]
+  varianceCovariance: Matrix
+}): number {
   const turned = q.covariance.map((row) => row.reduce((sum, value, j) => sum + value * q.weights[j]!, 0))
   const variance = turned.reduce((sum, value, j) => sum + value * q.weights[j]!, 0)
   const slope = q.first.map((matrix) => quadraticForm(turned, matrix, turned))

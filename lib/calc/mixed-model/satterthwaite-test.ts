@@ -26,7 +26,10 @@ export function satterthwaiteTest(q: {
   const columns = q.covariance.map((_, j) => q.weights.map((row) => row[j]!))
   const { values, vectors } = symmetricEigen(matrixProduct(q.weights, q.covariance, columns))
   const turned = matrixProduct(vectors, q.weights)
-  const squares = turned.map((row, i) => row.reduce((sum, value, j) => sum + value * q.coefficients[j]!, 0) ** 2 / (values[i]! * q.residualVariance))
+  const squares = turned.map(
+    (row, i) =>
+      row.reduce((sum, value, j) => sum + value * q.coefficients[j]!, 0) ** 2 / (values[i]! * q.residualVariance),
+  )
   const df1 = q.weights.length
   const f = squares.reduce((sum, value) => sum + value, 0) / df1
   const df2 = pooled(turned.map((weights) => satterthwaiteDf({ ...q, weights })))

@@ -51,7 +51,8 @@ export function settleVariances(q: {
     const fixed = x.map((row) => row.reduce((sum, own, j) => sum + own * more[j]!, 0))
     const size = Math.sqrt(fixed.reduce((sum, value) => sum + value * value, 0) / fixed.length)
     const residualSd = Math.sqrt(criterion.moments.residual / (cross.n - cross.p))
-    if (settled && size <= LEFT_OVER * residualSd) return { cross, ratios, remlValue: criterion.value, coefficients, unit }
+    if (settled && size <= LEFT_OVER * residualSd)
+      return { cross, ratios, remlValue: criterion.value, coefficients, unit }
     more.forEach((value, j) => (coefficients[j]! += unit * value))
     left = left.map((value, i) => value - fixed[i]!)
     start = ratios
@@ -63,6 +64,7 @@ export function settleVariances(q: {
 function spreadOf(residuals: readonly number[], y: readonly number[]): number {
   const largest = y.reduce((most, value) => Math.max(most, Math.abs(value)), 0)
   const spread = Math.sqrt(residuals.reduce((sum, value) => sum + value * value, 0) / residuals.length)
-  if (spread <= Math.max(ZERO_VARIANCE * largest, 1e-100)) throw new CalcError('not-possible', { field: 'rows', value: spread, reason: 'zero-variance' })
+  if (spread <= Math.max(ZERO_VARIANCE * largest, 1e-100))
+    throw new CalcError('not-possible', { field: 'rows', value: spread, reason: 'zero-variance' })
   return spread
 }

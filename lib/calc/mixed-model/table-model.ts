@@ -62,7 +62,8 @@ function restartsInBlocks({ rows, blocks, batchNames }: TrialTable): boolean {
   for (const { arm, batch, block } of rows) {
     const name = JSON.stringify([arm, batch])
     // batch 1 of Monday and batch 1 of Tuesday: one dough taken for two, or two for one, makes the result too sure or too unsure
-    if (home.has(name) && home.get(name) !== block) throw new CalcError('not-possible', { field: 'batchNames', value: batch, reason: 'do-batches-restart' })
+    if (home.has(name) && home.get(name) !== block)
+      throw new CalcError('not-possible', { field: 'batchNames', value: batch, reason: 'do-batches-restart' })
     home.set(name, block)
   }
   return false

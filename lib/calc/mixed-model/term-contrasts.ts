@@ -22,8 +22,15 @@ export function termContrasts(design: Design, byArm?: string): TermContrasts {
   const over = (weight: (column: DesignColumn) => number) => columns.map(weight)
   const arms = levels.arm!
   const perLevel = byArm === undefined ? 0 : 1 / levels[byArm]!.length
-  const difference = (arm: string) => over((c) => (c.term === 'arm' && c.level === arm ? 1 : c.arm === arm ? perLevel : 0))
-  const average = over((c) => (c.term === 'intercept' ? 1 : c.term === 'arm' || c.arm !== null || c.level === null ? 0 : 1 / levels[c.term]!.length))
+  const difference = (arm: string) =>
+    over((c) => (c.term === 'arm' && c.level === arm ? 1 : c.arm === arm ? perLevel : 0))
+  const average = over((c) =>
+    c.term === 'intercept'
+      ? 1
+      : c.term === 'arm' || c.arm !== null || c.level === null
+        ? 0
+        : 1 / levels[c.term]!.length,
+  )
   const terms = [...new Set(columns.map(({ term }) => term))].filter((term) => term !== 'intercept')
   return {
     intercept: over(({ term, level }) => (term === 'intercept' ? 1 : level === null ? -covariateMeans[term]! : 0)),
@@ -33,7 +40,12 @@ export function termContrasts(design: Design, byArm?: string): TermContrasts {
       const own = columns.filter((column) => column.term === term)
       if (term === 'arm') return { term, weights: own.map(({ level }) => difference(level!)) }
       if (term !== byArm) return { term, weights: own.map((column) => over((c) => (c === column ? 1 : 0))) }
-      return { term, weights: own.map(({ level }) => over((c) => (c.level !== level ? 0 : c.term === term ? 1 : c.arm === null ? 0 : 1 / arms.length))) }
+      return {
+        term,
+        weights: own.map(({ level }) =>
+          over((c) => (c.level !== level ? 0 : c.term === term ? 1 : c.arm === null ? 0 : 1 / arms.length)),
+        ),
+      }
     }),
   }
 }

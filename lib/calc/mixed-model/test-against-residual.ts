@@ -30,7 +30,11 @@ export function testAgainstResidual(q: {
 }
 
 /** Rank of the columns and groups together, and the sum of squares of y that they leave. */
-function leftOver(x: readonly (readonly number[])[], y: readonly number[], groups: readonly string[]): { rank: number; sumSquares: number } {
+function leftOver(
+  x: readonly (readonly number[])[],
+  y: readonly number[],
+  groups: readonly string[],
+): { rank: number; sumSquares: number } {
   const kept: number[][] = []
   for (let j = 0; j < x[0]!.length; j++) {
     const column = x.map((row) => row[j]!)

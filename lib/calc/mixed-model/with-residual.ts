@@ -9,7 +9,8 @@ export function withResidual(products: WeightedProducts, ratios: readonly number
   const m = ratios.length
   const less = (from: number[][], parts: readonly number[][][]) =>
     from.map((row, i) => row.map((value, j) => parts.reduce((sum, part, k) => sum - ratios[k]! * part[i]![j]!, value)))
-  const lessTrace = (from: number, parts: readonly number[]) => parts.reduce((sum, part, k) => sum - ratios[k]! * part, from)
+  const lessTrace = (from: number, parts: readonly number[]) =>
+    parts.reduce((sum, part, k) => sum - ratios[k]! * part, from)
 
   const residual = less(products.whole, products.first)
   const mixed = products.first.map((own, k) => less(own, products.second[k]!))
@@ -20,6 +21,9 @@ export function withResidual(products: WeightedProducts, ratios: readonly number
     first: [...products.first, residual],
     second: [...products.second.map((row, k) => [...row, mixed[k]!]), [...mixed, less(residual, mixed)]],
     traces: [...products.traces, trace],
-    doubleTraces: [...products.doubleTraces.map((row, k) => [...row, mixedTraces[k]!]), [...mixedTraces, lessTrace(trace, mixedTraces.slice(0, m))]],
+    doubleTraces: [
+      ...products.doubleTraces.map((row, k) => [...row, mixedTraces[k]!]),
+      [...mixedTraces, lessTrace(trace, mixedTraces.slice(0, m))],
+    ],
   }
 }

@@ -42,7 +42,8 @@ export function acceptBatchContents(q: {
   const { lowerLimitG, absoluteLimitG } = tolerableNegativeErrorG(q)
   mustHaveAtMost('contentsG', q.contentsG, 160)
   q.contentsG.forEach((contentG, i) => mustBeWithin(`contentsG[${i}]`, contentG, { min: 0 }))
-  const tooLightIn = (packages: number) => q.contentsG.slice(0, packages).filter((contentG) => contentG < lowerLimitG).length
+  const tooLightIn = (packages: number) =>
+    q.contentsG.slice(0, packages).filter((contentG) => contentG < lowerLimitG).length
   const { belowAbsolute } = countLight(q)
   let weighed = 0
   for (const [i, { packages, acceptAt, rejectAt }] of plan.entries()) {
@@ -52,7 +53,12 @@ export function acceptBatchContents(q: {
     const hasUnsaleable = q.contentsG.slice(0, weighed).some((contentG) => contentG < absoluteLimitG)
     const isDecided = hasUnsaleable || defective <= acceptAt || defective >= rejectAt
     if (!isLast && isDecided && q.contentsG.length > weighed && i + 1 < plan.length) {
-      throw new CalcError('not-possible', { field: 'contentsG', value: q.contentsG.length, max: weighed, reason: 'first-sample-decides' })
+      throw new CalcError('not-possible', {
+        field: 'contentsG',
+        value: q.contentsG.length,
+        max: weighed,
+        reason: 'first-sample-decides',
+      })
     }
     if (isLast) {
       return {
@@ -64,9 +70,20 @@ export function acceptBatchContents(q: {
         rejectAt,
         outcome: hasUnsaleable || defective >= rejectAt ? 'refused' : isDecided ? 'accepted' : 'take-second-sample',
         nextPackages: isDecided ? null : plan[i + 1]!.packages,
-        cautions: [...lightCautions({ belowAbsolute }), 'mean-is-checked-besides', 'package-differs-by-country', 'competent-person-checks'],
+        cautions: [
+          ...lightCautions({ belowAbsolute }),
+          'mean-is-checked-besides',
+          'package-differs-by-country',
+          'competent-person-checks',
+        ],
       }
     }
   }
-  throw new CalcError('wrong-shape', { field: 'contentsG', value: q.contentsG.length, min: plan[0]!.packages, max: weighed, reason: plan.length === 1 ? 'not-the-plans-sample' : 'not-a-whole-sample' })
+  throw new CalcError('wrong-shape', {
+    field: 'contentsG',
+    value: q.contentsG.length,
+    min: plan[0]!.packages,
+    max: weighed,
+    reason: plan.length === 1 ? 'not-the-plans-sample' : 'not-a-whole-sample',
+  })
 }

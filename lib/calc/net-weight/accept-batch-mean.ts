@@ -65,7 +65,9 @@ export function acceptBatchMean(q: {
     isAccepted: isMeanAccepted && belowAbsolute === 0,
     cautions: [
       ...lightCautions({ belowAbsolute }),
-      'other-half-of-the-test', 'package-differs-by-country', 'competent-person-checks',
+      'other-half-of-the-test',
+      'package-differs-by-country',
+      'competent-person-checks',
     ],
   }
 }

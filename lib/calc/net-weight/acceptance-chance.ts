@@ -23,7 +23,11 @@ export type AcceptanceChance = {
  * Source: Directive 76/211/EEC, Annex II, 2.2.1 and 2.2.2, for the plan; binomial distribution.
  * @example 400 packages, not destroyed, 5 % too light: accepted with a chance of 0.76360
  */
-export function acceptanceChance(q: { batchPackages: number; isDestructive: boolean; defectiveShare: number }): AcceptanceChance {
+export function acceptanceChance(q: {
+  batchPackages: number
+  isDestructive: boolean
+  defectiveShare: number
+}): AcceptanceChance {
   const [first, second] = acceptancePlan(q)
   const share = mustBeWithin('defectiveShare', q.defectiveShare, { min: 0, max: 1 })
   const chanceOf = (count: number, packages: number) => binomialTerm(count, packages, share)
@@ -40,7 +44,12 @@ export function acceptanceChance(q: { batchPackages: number; isDestructive: bool
     acceptedShare,
     firstDecidesShare: 1 - openShare,
     meanPackages: first!.packages + openShare * (second?.packages ?? 0),
-    cautions: ['chance-for-a-large-lot', 'mean-is-checked-besides', 'package-differs-by-country', 'competent-person-checks'],
+    cautions: [
+      'chance-for-a-large-lot',
+      'mean-is-checked-besides',
+      'package-differs-by-country',
+      'competent-person-checks',
+    ],
   }
 }
 

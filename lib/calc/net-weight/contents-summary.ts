@@ -6,7 +6,10 @@ import { mustBeWithin, mustHaveAtLeast } from '../checks'
  * @throws CalcError 'empty' | 'not-finite' | 'out-of-range'
  * Source: definition.
  */
-export function contentsSummary(q: { contentsG: readonly number[]; least: number }): { meanG: number; sdG: number | null } {
+export function contentsSummary(q: { contentsG: readonly number[]; least: number }): {
+  meanG: number
+  sdG: number | null
+} {
   mustHaveAtLeast('contentsG', q.contentsG, q.least)
   const n = mustBeWithin('contentsG.length', q.contentsG.length, { max: 10_000 })
   let sumG = 0

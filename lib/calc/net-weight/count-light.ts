@@ -7,7 +7,10 @@ import { tolerableNegativeErrorG } from './tolerable-negative-error'
  * @throws CalcError as tolerableNegativeErrorG
  * Source: Directive 76/211/EEC, Annex I, 1.
  */
-export function countLight(q: { nominalG: number; contentsG: readonly number[] }): { belowLower: number; belowAbsolute: number } {
+export function countLight(q: { nominalG: number; contentsG: readonly number[] }): {
+  belowLower: number
+  belowAbsolute: number
+} {
   const { lowerLimitG, absoluteLimitG } = tolerableNegativeErrorG(q)
   return {
     belowLower: q.contentsG.filter((contentG) => contentG < lowerLimitG).length,

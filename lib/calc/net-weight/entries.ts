@@ -72,13 +72,16 @@ export const netWeightEntries = [
       cautions: z.array(caution),
     }),
     example: { ...loaves, batchPackages: 320, isDestructive: true },
-    source: 'Council Directive 76/211/EEC, Annex I, 1.3, and Annex II, 2.3; a mean at the limit as in SI 2006/659, schedule 2, 4.5',
+    source:
+      'Council Directive 76/211/EEC, Annex I, 1.3, and Annex II, 2.3; a mean at the limit as in SI 2006/659, schedule 2, 4.5',
     run: acceptBatchMean,
   }),
   calcEntry({
     id: 'net-weight/acceptance-plan',
     input: z.strictObject({ batchPackages: z.number(), isDestructive: z.boolean() }),
-    output: z.strictObject({ stages: z.array(z.strictObject({ packages: z.number(), acceptAt: z.number(), rejectAt: z.number() })) }),
+    output: z.strictObject({
+      stages: z.array(z.strictObject({ packages: z.number(), acceptAt: z.number(), rejectAt: z.number() })),
+    }),
     example: { batchPackages: 400, isDestructive: false },
     source: 'Council Directive 76/211/EEC, Annex II, 2.1 and 2.2',
     run: (q) => ({ stages: acceptancePlan(q).map((stage) => ({ ...stage })) }),

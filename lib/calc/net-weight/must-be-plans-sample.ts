@@ -9,5 +9,11 @@ import { CalcError } from '../error'
  */
 export function mustBePlansSample(contentsG: readonly number[], packages: number): void {
   if (contentsG.length === packages) return
-  throw new CalcError('wrong-shape', { field: 'contentsG', value: contentsG.length, min: packages, max: packages, reason: 'not-the-plans-sample' })
+  throw new CalcError('wrong-shape', {
+    field: 'contentsG',
+    value: contentsG.length,
+    min: packages,
+    max: packages,
+    reason: 'not-the-plans-sample',
+  })
 }

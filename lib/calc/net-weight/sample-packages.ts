@@ -13,7 +13,12 @@ export function samplePackages(q: { batchPackages: number; isDestructive: boolea
   const batch = mustBeWhole('batchPackages', q.batchPackages, { min: 1, max: 10_000 })
   if (q.isDestructive) {
     if (batch >= 100) return 20
-    throw new CalcError('not-possible', { field: 'batchPackages', value: batch, min: 100, reason: 'too-few-to-destroy' })
+    throw new CalcError('not-possible', {
+      field: 'batchPackages',
+      value: batch,
+      min: 100,
+      reason: 'too-few-to-destroy',
+    })
   }
   if (batch < 100) return batch
   return batch <= 500 ? 30 : 50

@@ -10,5 +10,10 @@ import { samplePackages } from './sample-packages'
 export function sampledPackages(q: { batchPackages: number; isDestructive: boolean }): number {
   const sample = samplePackages(q)
   if (q.batchPackages >= 100) return sample
-  throw new CalcError('not-possible', { field: 'batchPackages', value: q.batchPackages, min: 100, reason: 'all-are-weighed' })
+  throw new CalcError('not-possible', {
+    field: 'batchPackages',
+    value: q.batchPackages,
+    min: 100,
+    reason: 'all-are-weighed',
+  })
 }

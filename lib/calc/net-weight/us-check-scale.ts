@@ -49,6 +49,8 @@ export function usCheckScale(q: { labelledG: number; divisionG: number; capacity
 /** Largest of 1, 2, 5 times a power of ten that is not above a mass. */
 function usualStepWithin(massG: number): number {
   const exponent = Math.floor(Math.log10(massG))
-  const steps = [exponent - 1, exponent, exponent + 1].flatMap((tens) => [1, 2, 5].map((digit) => Number(`${digit}e${tens}`)))
+  const steps = [exponent - 1, exponent, exponent + 1].flatMap((tens) =>
+    [1, 2, 5].map((digit) => Number(`${digit}e${tens}`)),
+  )
   return Math.max(...steps.filter((stepG) => stepG <= massG * (1 + 1e-12)))
 }

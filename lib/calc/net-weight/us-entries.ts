@@ -24,7 +24,8 @@ export const usEntries = [
     input: z.strictObject({ lotPackages: z.number() }),
     output: z.strictObject({ samplePackages: z.number(), factor: z.number(), shortAllowed: z.number(), cautions }),
     example: { lotPackages: 180 },
-    source: 'NIST Handbook 133 (2026), chapter 2; table 2-1 from memory, its factor worked as t₀.₉₇₅(n − 1)/√n: check the handbook in force',
+    source:
+      'NIST Handbook 133 (2026), chapter 2; table 2-1 from memory, its factor worked as t₀.₉₇₅(n − 1)/√n: check the handbook in force',
     run: usSamplingPlan,
   }),
   calcEntry({
@@ -48,7 +49,12 @@ export const usEntries = [
       isLotAccepted: z.boolean(),
       cautions,
     }),
-    example: { lotPackages: 180, labelledG: 680, product: 'bread', contentsG: [683, 676, 689, 691, 680, 672, 686, 684, 679, 688, 681, 677] },
+    example: {
+      lotPackages: 180,
+      labelledG: 680,
+      product: 'bread',
+      contentsG: [683, 676, 689, 691, 680, 672, 686, 684, 679, 688, 681, 677],
+    },
     source: `NIST Handbook 133 (2026), chapter 2 and table 2-3; table 2-1 from memory; table 2-5 ${memory}`,
     run: usLotCheck,
   }),

@@ -63,7 +63,8 @@ export function usLotCheck(q: {
     isLotAccepted: isMeanAccepted && shortPackages <= shortAllowed,
     cautions: [
       q.product === 'flour' ? 'drying-out-since-packing' : 'no-drying-allowance-for-bread',
-      'from-memory-check-handbook', 'competent-person-checks',
+      'from-memory-check-handbook',
+      'competent-person-checks',
     ],
   }
 }

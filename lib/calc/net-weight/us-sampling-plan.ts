@@ -32,7 +32,13 @@ export type UsSamplingPlan = {
  */
 export function usSamplingPlan(q: { lotPackages: number }): UsSamplingPlan {
   const lot = mustBeWhole('lotPackages', q.lotPackages, { min: 1, max: 1e6 })
-  if (lot < LEAST_LOT) throw new CalcError('not-possible', { field: 'lotPackages', value: lot, min: LEAST_LOT, reason: 'small-lot-not-stored' })
+  if (lot < LEAST_LOT)
+    throw new CalcError('not-possible', {
+      field: 'lotPackages',
+      value: lot,
+      min: LEAST_LOT,
+      reason: 'small-lot-not-stored',
+    })
   const { samplePackages, shortAllowed } = ROWS.find(({ upToPackages }) => lot <= upToPackages)!
   return {
     samplePackages,

@@ -15,11 +15,19 @@ const EDGE = 1e-14
  * Source: Clopper & Pearson (1934), Biometrika 26.
  * @example clopperPearson({ correct: 16, tasters: 30, tailShare: 0.025 }) // 0.3433 to 0.7166
  */
-export function clopperPearson(q: { correct: number; tasters: number; tailShare: number }): { lowShare: number; highShare: number } {
+export function clopperPearson(q: { correct: number; tasters: number; tailShare: number }): {
+  lowShare: number
+  highShare: number
+} {
   const n = mustBeWhole('tasters', q.tasters, { min: 1, max: MOST_TASTERS })
   const k = mustBeWhole('correct', q.correct, { min: 0, max: n })
   const goal = mustBeWithin('tailShare', q.tailShare, { min: 1e-6, max: 0.5 })
   const limit = (tail: 'lower' | 'upper') =>
-    bracketedRoot({ f: (share) => binomialTail({ k, n, share, tail }) - goal, low: EDGE, high: 1 - EDGE, tolerance: 1e-17 })
+    bracketedRoot({
+      f: (share) => binomialTail({ k, n, share, tail }) - goal,
+      low: EDGE,
+      high: 1 - EDGE,
+      tolerance: 1e-17,
+    })
   return { lowShare: k === 0 ? 0 : limit('upper'), highShare: k === n ? 1 : limit('lower') }
 }

@@ -63,8 +63,10 @@ function batchesBySample(samples: readonly PanelSample[]): Map<string, PanelSamp
   const batches = new Map<string, PanelSample[]>()
   samples.forEach((one, i) => {
     const own = batches.get(one.sample) ?? []
-    if (own.some(({ batch }) => batch === one.batch)) throw new CalcError('duplicate', { field: `samples[${i}].batch`, value: one.batch })
-    if (one.allergens.trim() === '') throw new CalcError('not-possible', { field: `samples[${i}].allergens`, reason: 'allergens-not-stated' })
+    if (own.some(({ batch }) => batch === one.batch))
+      throw new CalcError('duplicate', { field: `samples[${i}].batch`, value: one.batch })
+    if (one.allergens.trim() === '')
+      throw new CalcError('not-possible', { field: `samples[${i}].allergens`, reason: 'allergens-not-stated' })
     batches.set(one.sample, [...own, one])
   })
   return batches

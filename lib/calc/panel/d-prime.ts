@@ -44,8 +44,12 @@ export function dPrime(q: { test: KnownAnswerTest; tasters: number; correct: num
     dPrime: estimate,
     dPrimeLow: distance(q.test, limits.lowShare),
     dPrimeHigh: limits.highShare === 1 ? null : distance(q.test, limits.highShare),
-    standardError: estimate === null || estimate === 0 ? null : spread / correctShare({ test: q.test, dPrime: estimate }).slope,
-    warnings: [...(estimate === 0 ? (['at-or-below-chance'] as const) : []), ...(estimate === null ? (['all-correct'] as const) : [])],
+    standardError:
+      estimate === null || estimate === 0 ? null : spread / correctShare({ test: q.test, dPrime: estimate }).slope,
+    warnings: [
+      ...(estimate === 0 ? (['at-or-below-chance'] as const) : []),
+      ...(estimate === null ? (['all-correct'] as const) : []),
+    ],
   }
 }
 
@@ -53,5 +57,10 @@ export function dPrime(q: { test: KnownAnswerTest; tasters: number; correct: num
 function distance(test: KnownAnswerTest, share: number): number {
   // 1/3 of 21 is 7 in numbers that cannot hold a third
   if (share <= CHANCE_SHARE[test] * (1 + 1e-14)) return 0
-  return bracketedRoot({ f: (d) => correctShare({ test, dPrime: d }).correctShare - share, low: 0, high: LARGEST, tolerance: 1e-14 })
+  return bracketedRoot({
+    f: (d) => correctShare({ test, dPrime: d }).correctShare - share,
+    low: 0,
+    high: LARGEST,
+    tolerance: 1e-14,
+  })
 }

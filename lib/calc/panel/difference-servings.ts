@@ -3,11 +3,30 @@ import { type ServingKey, codedServings } from './coded-servings'
 import type { DifferenceTest, PanelSample } from './types'
 
 /** 0 stands for the first sample named, 1 for the second. In the duo-trio the first place is the open reference. */
-const PAIR = [[0, 1], [1, 0]] as const
+const PAIR = [
+  [0, 1],
+  [1, 0],
+] as const
 const ORDERS: Readonly<Record<DifferenceTest, readonly (readonly (0 | 1)[])[]>> = {
-  triangle: [[0, 0, 1], [0, 1, 0], [1, 0, 0], [1, 1, 0], [1, 0, 1], [0, 1, 1]],
-  'duo-trio': [[0, 0, 1], [0, 1, 0], [1, 0, 1], [1, 1, 0]],
-  'three-afc': [[0, 0, 1], [0, 1, 0], [1, 0, 0]],
+  triangle: [
+    [0, 0, 1],
+    [0, 1, 0],
+    [1, 0, 0],
+    [1, 1, 0],
+    [1, 0, 1],
+    [0, 1, 1],
+  ],
+  'duo-trio': [
+    [0, 0, 1],
+    [0, 1, 0],
+    [1, 0, 1],
+    [1, 1, 0],
+  ],
+  'three-afc': [
+    [0, 0, 1],
+    [0, 1, 0],
+    [1, 0, 0],
+  ],
   paired: PAIR,
   'paired-two-sided': PAIR,
 }
@@ -30,7 +49,13 @@ export function differenceServings(q: {
 }): ServingKey {
   const names = [...new Set(q.samples.map(({ sample }) => sample))]
   if (names.length !== 2) {
-    throw new CalcError('out-of-range', { field: 'samples', value: names.length, min: 2, max: 2, reason: 'number-of-samples' })
+    throw new CalcError('out-of-range', {
+      field: 'samples',
+      value: names.length,
+      min: 2,
+      max: 2,
+      reason: 'number-of-samples',
+    })
   }
   const orders = ORDERS[q.test].map((order) => order.map((which) => names[which]!))
   return codedServings({ ...q, orders })

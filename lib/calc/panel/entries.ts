@@ -174,11 +174,14 @@ export const panelEntries = [
       dfDenominator: number,
       pOfF: orNull,
       leastDifference: number,
-      pairs: z.array(z.strictObject({ sample: z.string(), other: z.string(), difference: number, significant: z.boolean() })),
+      pairs: z.array(
+        z.strictObject({ sample: z.string(), other: z.string(), difference: number, significant: z.boolean() }),
+      ),
       warnings: z.array(z.enum(['ties', 'full-agreement'])),
     }),
     example: { scores: invented({ Ada: [1, 2, 3], Ben: [1, 3, 2], Cleo: [2, 1, 3], Dov: [1, 2, 3] }), alpha: 0.05 },
-    source: 'M. Friedman, JASA 32, 1937; ISO 8587; R. L. Iman and J. M. Davenport, Communications in Statistics A9, 1980',
+    source:
+      'M. Friedman, JASA 32, 1937; ISO 8587; R. L. Iman and J. M. Davenport, Communications in Statistics A9, 1980',
     run: friedman,
   }),
   calcEntry({
@@ -222,7 +225,11 @@ export const panelEntries = [
       comparisons: z.array(z.strictObject({ sample: z.string(), ...difference, ...preferences })),
       warnings: z.array(z.strictObject({ code: z.enum(['two-groups', 'all-scores-alike']), sample: z.string() })),
     }),
-    example: { scores: invented({ Ada: [6, 7, 8], Ben: [5, 7, 4], Cleo: [7, 7, 8], Dov: [6, 8, 5] }), control: 'control', confidence: 0.95 },
+    example: {
+      scores: invented({ Ada: [6, 7, 8], Ben: [5, 7, 4], Cleo: [7, 7, 8], Dov: [6, 8, 5] }),
+      control: 'control',
+      confidence: 0.95,
+    },
     source: 'D. R. Peryam and F. J. Pilgrim, Food Technology 11, 1957; C. W. Dunnett, JASA 50, 1955',
     run: liking,
   }),

@@ -23,9 +23,11 @@ export function leastCorrectTable(q: {
   const from = mustBeWhole('fromTasters', q.fromTasters, { min: 1, max: MOST_TASTERS })
   const to = mustBeWhole('toTasters', q.toTasters, { min: 1, max: MOST_TASTERS })
   mustHaveAtLeast('alphas', q.alphas, 1)
-  if (to < from) throw new CalcError('out-of-range', { field: 'toTasters', value: to, min: from, reason: 'range-reversed' })
+  if (to < from)
+    throw new CalcError('out-of-range', { field: 'toTasters', value: to, min: from, reason: 'range-reversed' })
   const rows = (to - from + 1) * q.alphas.length
-  if (rows > MOST_ROWS) throw new CalcError('out-of-range', { field: 'toTasters', value: rows, max: MOST_ROWS, reason: 'too-many-rows' })
+  if (rows > MOST_ROWS)
+    throw new CalcError('out-of-range', { field: 'toTasters', value: rows, max: MOST_ROWS, reason: 'too-many-rows' })
   return Array.from({ length: to - from + 1 }, (_, i) => from + i).flatMap((tasters) =>
     q.alphas.map((alpha) => ({ tasters, alpha, ...leastCorrect({ test: q.test, tasters, alpha }) })),
   )

@@ -61,7 +61,8 @@ export function liking(q: { scores: readonly ScoreRow[]; control: string; confid
     const level = mean(row)
     return sum + row.reduce((part, score, j) => part + (score - level - means[j]! + grand) ** 2, 0)
   }, 0)
-  if (residual < 1e-9) throw new CalcError('not-possible', { field: 'scores', value: residual, reason: 'zero-variance' })
+  if (residual < 1e-9)
+    throw new CalcError('not-possible', { field: 'scores', value: residual, reason: 'zero-variance' })
   const se = Math.sqrt((2 * residual) / df / n)
   const others = samples.map((_, j) => j).filter((j) => j !== control)
   const adjusted = adjustAgainstControl({
@@ -72,7 +73,8 @@ export function liking(q: { scores: readonly ScoreRow[]; control: string; confid
     alternative: 'two-sided',
   })
   const comparisons = adjusted.comparisons.map(({ estimate, t: ratio, pAdjusted }, i) => {
-    const share = (sign: number) => rows.filter((row) => Math.sign(row[others[i]!]! - row[control]!) === sign).length / n
+    const share = (sign: number) =>
+      rows.filter((row) => Math.sign(row[others[i]!]! - row[control]!) === sign).length / n
     const half = adjusted.criticalValue * se
     return {
       sample: samples[others[i]!]!,
@@ -98,7 +100,9 @@ export function liking(q: { scores: readonly ScoreRow[]; control: string; confid
       ...comparisons
         .filter((one) => Math.min(one.preferSampleShare, one.preferControlShare) >= GROUP_SHARE)
         .map(({ sample }) => ({ code: 'two-groups' as const, sample })),
-      ...described.filter(({ low }) => low === null).map(({ sample }) => ({ code: 'all-scores-alike' as const, sample })),
+      ...described
+        .filter(({ low }) => low === null)
+        .map(({ sample }) => ({ code: 'all-scores-alike' as const, sample })),
     ],
   }
 }

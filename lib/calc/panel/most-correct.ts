@@ -12,7 +12,12 @@ import type { KnownAnswerTest } from './types'
  * Source: exact binomial, P(X ≤ k) ≤ 1 − confidence at the margin; ISO 5495, table A.3.
  * @example mostCorrect({ test: 'paired', tasters: 132, marginShare: 0.3, confidence: 0.95 }) // 76
  */
-export function mostCorrect(q: { test: KnownAnswerTest; tasters: number; marginShare: number; confidence: number }): number | null {
+export function mostCorrect(q: {
+  test: KnownAnswerTest
+  tasters: number
+  marginShare: number
+  confidence: number
+}): number | null {
   const n = mustBeWhole('tasters', q.tasters, { min: 1, max: MOST_TASTERS })
   const margin = mustBeWithin('marginShare', q.marginShare, { over: 0, under: 1 })
   const error = 1 - mustBeWithin('confidence', q.confidence, { min: 0.5, max: 0.9999 })

@@ -24,7 +24,10 @@ export function pageDistribution(q: { tasters: number; samples: number; statisti
     all = next
   }
   // from the far end, where the terms are smallest
-  return Math.min(1, all.slice(statistic - n * least).reduceRight((sum, chance) => sum + chance, 0))
+  return Math.min(
+    1,
+    all.slice(statistic - n * least).reduceRight((sum, chance) => sum + chance, 0),
+  )
 }
 
 /** Chance of each value of one taster's sum, from the least to the most. */

@@ -38,11 +38,17 @@ export function pageTrend(q: { scores: readonly ScoreRow[]; order: readonly stri
   const columns = q.order.map((sample, j) => {
     if (q.order.indexOf(sample) !== j) throw new CalcError('duplicate', { field: `order[${j}]`, value: sample })
     const column = samples.indexOf(sample)
-    if (column < 0) throw new CalcError('not-possible', { field: `order[${j}]`, value: sample, reason: 'unknown-sample' })
+    if (column < 0)
+      throw new CalcError('not-possible', { field: `order[${j}]`, value: sample, reason: 'unknown-sample' })
     return column
   })
   const [n, k] = [rows.length, samples.length]
-  const ranked = rows.map((row) => midRanks('scores', columns.map((column) => row[column]!)))
+  const ranked = rows.map((row) =>
+    midRanks(
+      'scores',
+      columns.map((column) => row[column]!),
+    ),
+  )
   const sums = q.order.map((_, j) => ranked.reduce((sum, { ranks }) => sum + ranks[j]!, 0))
   const statistic = sums.reduce((sum, rankSum, j) => sum + (j + 1) * rankSum, 0)
   const expected = (n * k * (k + 1) ** 2) / 4

@@ -11,24 +11,41 @@ const MOST_SAMPLES = 50
  * @throws CalcError 'empty' | 'not-finite' | 'out-of-range' | 'duplicate' with reason 'tasted-twice' |
  * 'wrong-shape' with reason 'sample-not-tasted'
  */
-export function scoresByTaster(scores: readonly ScoreRow[]): { tasters: string[]; samples: string[]; rows: number[][] } {
+export function scoresByTaster(scores: readonly ScoreRow[]): {
+  tasters: string[]
+  samples: string[]
+  rows: number[][]
+} {
   mustHaveAtLeast('scores', scores, 4)
   const table = new Map<string, Map<string, number>>()
   const samples = new Set<string>()
   scores.forEach(({ taster, sample, score }, i) => {
     mustBeWithin(`scores[${i}].score`, score)
     const row = table.get(taster) ?? new Map<string, number>()
-    if (row.has(sample)) throw new CalcError('duplicate', { field: `scores[${i}].sample`, value: sample, reason: 'tasted-twice' })
+    if (row.has(sample))
+      throw new CalcError('duplicate', { field: `scores[${i}].sample`, value: sample, reason: 'tasted-twice' })
     table.set(taster, row.set(sample, score))
     samples.add(sample)
   })
   if (table.size < 2) throw new CalcError('empty', { field: 'scores', value: table.size, min: 2, reason: 'one-taster' })
-  if (samples.size < 2) throw new CalcError('empty', { field: 'scores', value: samples.size, min: 2, reason: 'one-sample' })
-  if (samples.size > MOST_SAMPLES) throw new CalcError('out-of-range', { field: 'scores', value: samples.size, max: MOST_SAMPLES, reason: 'too-many-samples' })
+  if (samples.size < 2)
+    throw new CalcError('empty', { field: 'scores', value: samples.size, min: 2, reason: 'one-sample' })
+  if (samples.size > MOST_SAMPLES)
+    throw new CalcError('out-of-range', {
+      field: 'scores',
+      value: samples.size,
+      max: MOST_SAMPLES,
+      reason: 'too-many-samples',
+    })
   const rows = [...table].map(([taster, row]) =>
     [...samples].map((sample) => {
       const score = row.get(sample)
-      if (score === undefined) throw new CalcError('wrong-shape', { field: 'scores', value: `${taster}: ${sample}`, reason: 'sample-not-tasted' })
+      if (score === undefined)
+        throw new CalcError('wrong-shape', {
+          field: 'scores',
+          value: `${taster}: ${sample}`,
+          reason: 'sample-not-tasted',
+        })
       return score
     }),
   )

@@ -20,9 +20,17 @@ const MOST_SAMPLES = 12
 export function servingOrders(q: { seed: string; samples: readonly PanelSample[]; tasters: number }): ServingKey {
   const names = [...new Set(q.samples.map(({ sample }) => sample))]
   if (names.length < 2 || names.length > MOST_SAMPLES) {
-    throw new CalcError('out-of-range', { field: 'samples', value: names.length, min: 2, max: MOST_SAMPLES, reason: 'number-of-samples' })
+    throw new CalcError('out-of-range', {
+      field: 'samples',
+      value: names.length,
+      min: 2,
+      max: MOST_SAMPLES,
+      reason: 'number-of-samples',
+    })
   }
   const named = shuffle(seededRandom(JSON.stringify([q.seed, 'samples'])), names)
-  const orders = williamsSquare({ treatments: names.length }).map((row) => row.map((treatment) => named[treatment - 1]!))
+  const orders = williamsSquare({ treatments: names.length }).map((row) =>
+    row.map((treatment) => named[treatment - 1]!),
+  )
   return codedServings({ ...q, orders })
 }

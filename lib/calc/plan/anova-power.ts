@@ -29,7 +29,8 @@ export function anovaPowerAt(q: SeveralArms & { countPerArm: number }): AnovaPow
   const mean = q.means.reduce((sum, each, i) => sum + mustBeWithin(`means[${i}]`, each), 0) / arms
   const effectSize = Math.sqrt(q.means.reduce((sum, each) => sum + ((each - mean) / sd) ** 2, 0) / arms)
   const noncentrality = q.countPerArm * arms * effectSize ** 2
-  if (!(noncentrality <= 1e4)) throw new CalcError('out-of-range', { field: 'means', value: noncentrality, max: 1e4, reason: 'far-beyond-spread' })
+  if (!(noncentrality <= 1e4))
+    throw new CalcError('out-of-range', { field: 'means', value: noncentrality, max: 1e4, reason: 'far-beyond-spread' })
   const [df1, df2] = [arms - 1, arms * (q.countPerArm - 1)]
   const f = fQuantile({ p: alpha, df1, df2, tail: 'upper' })
   return { power: noncentralFTail({ f, df1, df2, noncentrality, tail: 'upper' }), df1, df2, noncentrality, effectSize }

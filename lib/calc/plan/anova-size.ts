@@ -14,6 +14,10 @@ export function anovaSize(q: SeveralArms & { power: number }): CountForPower & {
   const { effectSize } = anovaPowerAt({ ...q, countPerArm: 2 })
   // below this 10,000 doughs show nothing
   mustBeWithin('means', effectSize, { min: 1e-3 })
-  const found = countForPower({ power: q.power, least: 2, powerAt: (countPerArm) => anovaPowerAt({ ...q, countPerArm }).power })
+  const found = countForPower({
+    power: q.power,
+    least: 2,
+    powerAt: (countPerArm) => anovaPowerAt({ ...q, countPerArm }).power,
+  })
   return { ...found, effectSize }
 }

@@ -42,7 +42,9 @@ export function batchOrder(q: { seed: string; blocks: readonly string[]; arms: r
   mustHaveAtLeast('arms', q.arms, 1)
   if (new Set(q.blocks).size !== q.blocks.length) throw new CalcError('duplicate', { field: 'blocks' })
   if (new Set(q.arms.map(({ arm }) => arm)).size !== q.arms.length) throw new CalcError('duplicate', { field: 'arms' })
-  q.arms.forEach(({ batchesPerBlock }, i) => mustBeWhole(`arms[${i}].batchesPerBlock`, batchesPerBlock, { min: 1, max: 20 }))
+  q.arms.forEach(({ batchesPerBlock }, i) =>
+    mustBeWhole(`arms[${i}].batchesPerBlock`, batchesPerBlock, { min: 1, max: 20 }),
+  )
   const random = seededRandom(q.seed)
   const batches = q.blocks.flatMap((block) => orderOfBlock(random, block, q.arms))
   const steps = new Set(q.arms.map(stepOf))
@@ -59,7 +61,10 @@ function orderOfBlock(random: Random, block: string, arms: readonly ArmToBake[])
   // the sort keeps the random order of steps that add equally many allergens
   const steps = shuffle(random, groups).sort((a, b) => allergenCount(a) - allergenCount(b))
   const order = steps.flatMap((group) =>
-    shuffle(random, group.flatMap((arm) => Array.from({ length: arm.batchesPerBlock }, () => arm))),
+    shuffle(
+      random,
+      group.flatMap((arm) => Array.from({ length: arm.batchesPerBlock }, () => arm)),
+    ),
   )
   const copies = new Map<string, number>()
   let left: string[] = []

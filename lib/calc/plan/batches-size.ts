@@ -12,5 +12,9 @@ import { mustBeSeeable } from './t-test-power'
  */
 export function batchesSize(q: BatchedArms & { power: number }): CountForPower {
   mustBeSeeable('difference', q.difference, q.alternative)
-  return countForPower({ power: q.power, least: 2, powerAt: (batchesPerArm) => batchesPowerAt({ ...q, batchesPerArm }).power })
+  return countForPower({
+    power: q.power,
+    least: 2,
+    powerAt: (batchesPerArm) => batchesPowerAt({ ...q, batchesPerArm }).power,
+  })
 }

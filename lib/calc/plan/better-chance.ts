@@ -25,7 +25,12 @@ export function betterChance(q: {
 }): number {
   const se = mustBeWithin('differenceSe', q.differenceSe, { over: 0 })
   const shift = mustBeWithin('trueDifference', q.trueDifference) / se
-  if (Math.abs(shift) > 1000) throw new CalcError('out-of-range', { field: 'trueDifference', value: q.trueDifference, reason: 'far-beyond-spread' })
+  if (Math.abs(shift) > 1000)
+    throw new CalcError('out-of-range', {
+      field: 'trueDifference',
+      value: q.trueDifference,
+      reason: 'far-beyond-spread',
+    })
   const bar = mustBeWithin('worthwhile', q.worthwhile, { min: 0 }) / se
   const c = mustBeWithin('criticalValue', q.criticalValue, { over: 0 })
   const df = mustBeWithin('df', q.df, { min: 1, max: 1e6 })

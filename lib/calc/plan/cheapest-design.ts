@@ -83,7 +83,8 @@ export function cheapestDesign(q: DesignWanted & { seed: string; runs: number })
     found.length = Math.min(found.length, OFFERED)
   }
   const first = found[0]
-  if (!first) throw new CalcError('not-possible', { field: 'power', value: mostPower(q, sizes), reason: 'power-out-of-reach' })
+  if (!first)
+    throw new CalcError('not-possible', { field: 'power', value: mostPower(q, sizes), reason: 'power-out-of-reach' })
   const { blocks, armBatchesPerBlock, controlBatchesPerBlock, loavesPerBatch } = first
   const { arms, runs } = gainPower({
     seed: q.seed,
@@ -107,13 +108,19 @@ function mustBeGuarded(q: DesignWanted): void {
   mustBeWithin('power', q.power, { min: 0.01, max: 0.9999 })
   for (const field of ['blockSd', 'batchSd', 'loafSd'] as const) mustBeWithin(field, q[field], { min: 0 })
   mustBeWithin('batchSd', q.batchSd + q.loafSd, { over: 0 })
-  for (const field of ['blockCostMinor', 'batchCostMinor', 'loafCostMinor'] as const) mustBeWhole(field, q[field], { min: 0, max: 1e9 })
+  for (const field of ['blockCostMinor', 'batchCostMinor', 'loafCostMinor'] as const)
+    mustBeWhole(field, q[field], { min: 0, max: 1e9 })
   mustBeWhole('leastBlocks', q.leastBlocks, { min: 1, max: 100 })
   mustBeWhole('mostBlocks', q.mostBlocks, { min: q.leastBlocks, max: 100 })
   mustBeWhole('mostBatchesPerBlock', q.mostBatchesPerBlock, { min: q.testArmCount + 1, max: 100 })
   mustBeWhole('mostLoavesPerBatch', q.mostLoavesPerBatch, { min: 1, max: 1000 })
   if (q.trueDifference <= q.worthwhile && q.power >= 0.5) {
-    throw new CalcError('not-possible', { field: 'trueDifference', value: q.trueDifference, min: q.worthwhile, reason: 'half-fall-short' })
+    throw new CalcError('not-possible', {
+      field: 'trueDifference',
+      value: q.trueDifference,
+      min: q.worthwhile,
+      reason: 'half-fall-short',
+    })
   }
 }
 
@@ -121,7 +128,10 @@ function sizesByCost(q: DesignWanted): Size[] {
   const sizes: Size[] = []
   for (let blocks = q.leastBlocks; blocks <= q.mostBlocks; blocks++) {
     for (let arm = 1; arm <= MOST_OF_ARM; arm++) {
-      const mostControl = Math.min(MOST_OF_ARM, controlBatches({ testArmCount: q.testArmCount, batchesPerArm: arm }).suggested)
+      const mostControl = Math.min(
+        MOST_OF_ARM,
+        controlBatches({ testArmCount: q.testArmCount, batchesPerArm: arm }).suggested,
+      )
       for (let control = arm; control <= mostControl; control++) {
         const perBlock = q.testArmCount * arm + control
         if (perBlock > q.mostBatchesPerBlock) continue
@@ -140,7 +150,10 @@ const dfOf = (q: DesignWanted, blocks: number, batches: number) =>
   batches - q.testArmCount - (q.layout === 'complete-blocks' ? blocks : 1)
 
 /** Standard error of a difference as a function of the loaves. */
-function seOf(q: DesignWanted, { blocks, armBatchesPerBlock, controlBatchesPerBlock }: Size): (loaves: number) => number {
+function seOf(
+  q: DesignWanted,
+  { blocks, armBatchesPerBlock, controlBatchesPerBlock }: Size,
+): (loaves: number) => number {
   const days = q.layout === 'complete-blocks' ? 0 : q.blockSd ** 2
   const perVariance = (1 / armBatchesPerBlock + 1 / controlBatchesPerBlock) / blocks
   return (loaves) => Math.sqrt((q.batchSd ** 2 + q.loafSd ** 2 / loaves + days) * perVariance)
@@ -149,7 +162,8 @@ function seOf(q: DesignWanted, { blocks, armBatchesPerBlock, controlBatchesPerBl
 function fewestLoaves(q: DesignWanted, size: Size): PricedDesign | null {
   const df = dfOf(q, size.blocks, size.batches)
   const se = seOf(q, size)
-  const chance = (criticalValue: number, loaves: number) => betterChance({ ...q, differenceSe: se(loaves), criticalValue, df })
+  const chance = (criticalValue: number, loaves: number) =>
+    betterChance({ ...q, differenceSe: se(loaves), criticalValue, df })
   const most = q.mostLoavesPerBatch
   // two quick bounds from above, so that few critical values need working out: the estimate alone, and one arm alone
   if (normalUpper((q.worthwhile - q.trueDifference) / se(most)) < q.power) return null
@@ -186,5 +200,10 @@ function mostPower(q: DesignWanted, sizes: readonly Size[]): number {
   if (sizes.length === 0) return 0
   const size = sizes.reduce((a, b) => (b.batches > a.batches ? b : a))
   const df = dfOf(q, size.blocks, size.batches)
-  return betterChance({ ...q, differenceSe: seOf(q, size)(q.mostLoavesPerBatch), criticalValue: criticalOf(q, size, df), df })
+  return betterChance({
+    ...q,
+    differenceSe: seOf(q, size)(q.mostLoavesPerBatch),
+    criticalValue: criticalOf(q, size, df),
+    df,
+  })
 }

@@ -27,12 +27,23 @@ export function countForPower(q: { powerAt: (count: number) => number; power: nu
   if (atLeast >= wanted) return { count: q.least, countContinuous: null, power: atLeast, powerOneFewer: null }
   let [low, high] = [q.least, q.least * 2]
   while (q.powerAt(high) < wanted) {
-    if (high >= MOST) throw new CalcError('not-possible', { field: 'power', value: q.powerAt(MOST), max: MOST, reason: 'power-out-of-reach' })
+    if (high >= MOST)
+      throw new CalcError('not-possible', {
+        field: 'power',
+        value: q.powerAt(MOST),
+        max: MOST,
+        reason: 'power-out-of-reach',
+      })
     ;[low, high] = [high, Math.min(MOST, high * 2)]
   }
   const countContinuous = bracketedRoot({ f: (count) => q.powerAt(count) - wanted, low, high, tolerance: 1e-10 })
   const above = Math.ceil(countContinuous)
   // a root a rounding error above a whole number
   const count = above - 1 >= q.least && q.powerAt(above - 1) >= wanted ? above - 1 : above
-  return { count, countContinuous, power: q.powerAt(count), powerOneFewer: count > q.least ? q.powerAt(count - 1) : null }
+  return {
+    count,
+    countContinuous,
+    power: q.powerAt(count),
+    powerOneFewer: count > q.least ? q.powerAt(count - 1) : null,
+  }
 }

@@ -49,7 +49,12 @@ export function dunnettPowerAt(q: ArmsAgainstControl & { controlCount: number; a
   // turned so that the side looked at is the upper one
   const noncentralities = q.differences.map((difference, i) => {
     const shift = ((q.alternative === 'less' ? -1 : 1) * mustBeWithin(`differences[${i}]`, difference)) / se
-    if (Math.abs(shift) > 100) throw new CalcError('out-of-range', { field: `differences[${i}]`, value: difference, reason: 'far-beyond-spread' })
+    if (Math.abs(shift) > 100)
+      throw new CalcError('out-of-range', {
+        field: `differences[${i}]`,
+        value: difference,
+        reason: 'far-beyond-spread',
+      })
     return shift
   })
   const df = controlCount + arms * armCount - arms - 1
@@ -59,7 +64,9 @@ export function dunnettPowerAt(q: ArmsAgainstControl & { controlCount: number; a
   const criticalValue = dunnettQuantile({ p: alpha, df, loadings, sides })
   const partOf = (noncentrality: number) => {
     const above = noncentralTTail({ t: criticalValue, df, noncentrality, tail: 'upper' })
-    return sides === 'one' ? above : Math.min(1, above + noncentralTTail({ t: -criticalValue, df, noncentrality, tail: 'lower' }))
+    return sides === 'one'
+      ? above
+      : Math.min(1, above + noncentralTTail({ t: -criticalValue, df, noncentrality, tail: 'lower' }))
   }
   return {
     df,

@@ -14,7 +14,8 @@ import { mustBeSeeable } from './t-test-power'
  */
 export function dunnettSize(q: ArmsAgainstControl & { power: number; goal: 'each' | 'any' }): CountForPower {
   mustHaveAtLeast('differences', q.differences, 1)
-  const towards = (difference: number) => (q.alternative === 'two-sided' ? Math.abs(difference) : q.alternative === 'greater' ? difference : -difference)
+  const towards = (difference: number) =>
+    q.alternative === 'two-sided' ? Math.abs(difference) : q.alternative === 'greater' ? difference : -difference
   const largest = q.differences.reduce((a, b) => (towards(b) > towards(a) ? b : a))
   q.differences.forEach((difference, i) => {
     if (q.goal === 'each' || difference === largest) mustBeSeeable(`differences[${i}]`, difference, q.alternative)

@@ -8,7 +8,11 @@ import { powerEntries } from './power-entries'
 import { threeDigitCodes } from './three-digit-codes'
 
 /** 'milk, egg' as a list; nothing written is no allergen. */
-const listed = (text: string | undefined) => (text ?? '').split(',').map((name) => name.trim()).filter(Boolean)
+const listed = (text: string | undefined) =>
+  (text ?? '')
+    .split(',')
+    .map((name) => name.trim())
+    .filter(Boolean)
 
 export const planEntries = [
   calcEntry({
@@ -16,11 +20,19 @@ export const planEntries = [
     input: z.strictObject({
       seed: z.string(),
       blockCount: z.int().min(0).max(366),
-      arms: z.array(z.strictObject({ arm: z.string(), batchesPerBlock: z.number(), addedAllergens: z.optional(z.string()) })),
+      arms: z.array(
+        z.strictObject({ arm: z.string(), batchesPerBlock: z.number(), addedAllergens: z.optional(z.string()) }),
+      ),
     }),
     output: z.strictObject({
       batches: z.array(
-        z.strictObject({ block: z.string(), place: z.number(), arm: z.string(), copy: z.number(), cleanDownOf: z.string() }),
+        z.strictObject({
+          block: z.string(),
+          place: z.number(),
+          arm: z.string(),
+          copy: z.number(),
+          cleanDownOf: z.string(),
+        }),
       ),
       warnings: z.array(z.strictObject({ code: z.enum(['place-tied-to-allergen']) })),
     }),
@@ -33,14 +45,17 @@ export const planEntries = [
         { arm: 'C', batchesPerBlock: 1, addedAllergens: 'milk' },
       ],
     },
-    source: 'R. A. Fisher, The Design of Experiments, 1935 (randomised blocks); allergen steps: common practice, no source',
+    source:
+      'R. A. Fisher, The Design of Experiments, 1935 (randomised blocks); allergen steps: common practice, no source',
     run: ({ seed, blockCount, arms }) => {
-      const order = atFlatFields((field) => (field === 'blocks' ? 'blockCount' : field), () =>
-        batchOrder({
-          seed,
-          blocks: Array.from({ length: blockCount }, (_, i) => String(i + 1)),
-          arms: arms.map(({ addedAllergens, ...arm }) => ({ ...arm, addedAllergens: listed(addedAllergens) })),
-        }),
+      const order = atFlatFields(
+        (field) => (field === 'blocks' ? 'blockCount' : field),
+        () =>
+          batchOrder({
+            seed,
+            blocks: Array.from({ length: blockCount }, (_, i) => String(i + 1)),
+            arms: arms.map(({ addedAllergens, ...arm }) => ({ ...arm, addedAllergens: listed(addedAllergens) })),
+          }),
       )
       return {
         batches: order.batches.map(({ cleanDownOf, ...batch }) => ({ ...batch, cleanDownOf: cleanDownOf.join(', ') })),
@@ -117,7 +132,17 @@ export const planEntries = [
       seed: 'rye week 12',
     },
     source: 'normal theory of the additive model, S. R. Searle, Linear Models, 1971; the verdict rule is our own',
-    run: ({ layout, blocks, armBatchesPerBlock, controlBatchesPerBlock, loavesPerBatch, blockSd, batchSd, loafSd, ...q }) => {
+    run: ({
+      layout,
+      blocks,
+      armBatchesPerBlock,
+      controlBatchesPerBlock,
+      loavesPerBatch,
+      blockSd,
+      batchSd,
+      loafSd,
+      ...q
+    }) => {
       const found = atFlatFields(flatField, () =>
         gainPower({
           ...q,

@@ -62,33 +62,51 @@ export function gainPower(q: {
   const runs = mustBeWhole('runs', q.runs, { min: 100, max: 1e6 })
   const blocks = mustBeWhole('design.blocks', design.blocks, { min: 1, max: 100 })
   const armBatches = blocks * mustBeWhole('design.armBatchesPerBlock', design.armBatchesPerBlock, { min: 1, max: 20 })
-  const controlBatches = blocks * mustBeWhole('design.controlBatchesPerBlock', design.controlBatchesPerBlock, { min: 1, max: 20 })
+  const controlBatches =
+    blocks * mustBeWhole('design.controlBatchesPerBlock', design.controlBatchesPerBlock, { min: 1, max: 20 })
   const loaves = mustBeWhole('design.loavesPerBatch', design.loavesPerBatch, { min: 1, max: 1000 })
   mustHaveAtLeast('trueDifferences', q.trueDifferences, 1)
   const k = mustBeWithin('trueDifferences.length', q.trueDifferences.length, { max: 12 })
   mustBeWithin('confidence', q.confidence, { min: 0.5, max: 0.9999 })
 
   const blockVariance = mustBeWithin('spread.blockSd', spread.blockSd, { min: 0 }) ** 2
-  const own = mustBeWithin('spread.batchSd', spread.batchSd, { min: 0 }) ** 2 + mustBeWithin('spread.loafSd', spread.loafSd, { min: 0 }) ** 2 / loaves
+  const own =
+    mustBeWithin('spread.batchSd', spread.batchSd, { min: 0 }) ** 2 +
+    mustBeWithin('spread.loafSd', spread.loafSd, { min: 0 }) ** 2 / loaves
   mustBeWithin('spread.batchSd + spread.loafSd', own, { over: 0 })
   const sd = Math.sqrt(design.layout === 'complete-blocks' ? own : own + blockVariance)
 
   const lost = design.layout === 'complete-blocks' ? blocks + k : 1 + k
   const residualDf = k * armBatches + controlBatches - lost
-  if (residualDf < 1) throw new CalcError('not-possible', { field: 'design', value: residualDf, reason: 'no-residual-df' })
+  if (residualDf < 1)
+    throw new CalcError('not-possible', { field: 'design', value: residualDf, reason: 'no-residual-df' })
   const loadings = dunnettLoadings({ controlCount: controlBatches, armCounts: q.trueDifferences.map(() => armBatches) })
   const criticalValue = dunnettQuantile({ p: 1 - q.confidence, df: residualDf, loadings, sides: 'two' })
 
   const perSd = Math.sqrt(1 / armBatches + 1 / controlBatches)
-  const counts = q.trueDifferences.map(() => ({ better: 0, worse: 0, 'no-worthwhile-difference': 0, undecided: 0, clearly: 0 }))
+  const counts = q.trueDifferences.map(() => ({
+    better: 0,
+    worse: 0,
+    'no-worthwhile-difference': 0,
+    undecided: 0,
+    clearly: 0,
+  }))
   const random = seededRandom(q.seed)
   for (let run = 0; run < runs; run++) {
     const control = (sd * normalDeviate(random)) / Math.sqrt(controlBatches)
-    const means = q.trueDifferences.map((difference) => difference + (sd * normalDeviate(random)) / Math.sqrt(armBatches))
+    const means = q.trueDifferences.map(
+      (difference) => difference + (sd * normalDeviate(random)) / Math.sqrt(armBatches),
+    )
     const half = criticalValue * sd * Math.sqrt(chiSquaredDeviate(random, residualDf) / residualDf) * perSd
     means.forEach((mean, i) => {
       const estimate = mean - control
-      const got = gainVerdict({ estimate, low: estimate - half, high: estimate + half, worthwhile: q.worthwhile, goodDirection: q.goodDirection })
+      const got = gainVerdict({
+        estimate,
+        low: estimate - half,
+        high: estimate + half,
+        worthwhile: q.worthwhile,
+        goodDirection: q.goodDirection,
+      })
       if (got === null) return
       counts[i]![got.verdict] += 1
       if (got.clearly && got.verdict === 'better') counts[i]!.clearly += 1

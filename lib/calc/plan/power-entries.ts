@@ -21,7 +21,12 @@ const againstControl = { differences: z.array(z.number()), sd: z.number(), alpha
 const severalArms = { means: z.array(z.number()), sd: z.number(), alpha: z.number() }
 const wanted = { power: z.number() }
 const ofTest = z.strictObject({ power: z.number(), df: z.number(), noncentrality: z.number() })
-const size = { count: z.number(), countContinuous: z.nullable(z.number()), power: z.number(), powerOneFewer: z.nullable(z.number()) }
+const size = {
+  count: z.number(),
+  countContinuous: z.nullable(z.number()),
+  power: z.number(),
+  powerOneFewer: z.nullable(z.number()),
+}
 
 const twoSided = { alpha: 0.05, alternative: 'two-sided' as const }
 
@@ -77,7 +82,13 @@ export const powerEntries = [
   calcEntry({
     id: 'plan/anova-power',
     input: z.strictObject({ countPerArm: z.number(), ...severalArms }),
-    output: z.strictObject({ power: z.number(), df1: z.number(), df2: z.number(), noncentrality: z.number(), effectSize: z.number() }),
+    output: z.strictObject({
+      power: z.number(),
+      df1: z.number(),
+      df2: z.number(),
+      noncentrality: z.number(),
+      effectSize: z.number(),
+    }),
     example: { countPerArm: 5, means: [2400, 2450, 2450, 2500], sd: 60, alpha: 0.05 },
     source: 'Noncentral F; Cohen (1988), Statistical Power Analysis for the Behavioral Sciences, chapter 8',
     run: anovaPower,
@@ -93,7 +104,12 @@ export const powerEntries = [
   calcEntry({
     id: 'plan/dunnett-power',
     input: z.strictObject({ controlCount: z.number(), armCount: z.number(), ...againstControl }),
-    output: z.strictObject({ df: z.number(), criticalValue: z.number(), powerEach: z.array(z.number()), powerAny: z.number() }),
+    output: z.strictObject({
+      df: z.number(),
+      criticalValue: z.number(),
+      powerEach: z.array(z.number()),
+      powerAny: z.number(),
+    }),
     example: { controlCount: 6, armCount: 6, differences: [80, 40], sd: 50, ...twoSided },
     source: 'Dunnett (1955), JASA 50; noncentral multivariate t',
     run: dunnettPower,

@@ -20,10 +20,15 @@ export type TestAsked = {
  * @throws CalcError 'not-finite' | 'out-of-range'; with reason 'far-beyond-spread' for more than 1000 standard errors
  * Source: noncentral t; Johnson, Kotz & Balakrishnan (1995), chapter 31.
  */
-export function tTestPower(q: TestAsked & { differenceSe: number; df: number }): { power: number; df: number; noncentrality: number } {
+export function tTestPower(q: TestAsked & { differenceSe: number; df: number }): {
+  power: number
+  df: number
+  noncentrality: number
+} {
   const alpha = mustBeWithin('alpha', q.alpha, { min: 1e-6, max: 0.5 })
   const noncentrality = mustBeWithin('difference', q.difference) / q.differenceSe
-  if (Math.abs(noncentrality) > 1000) throw new CalcError('out-of-range', { field: 'difference', value: q.difference, reason: 'far-beyond-spread' })
+  if (Math.abs(noncentrality) > 1000)
+    throw new CalcError('out-of-range', { field: 'difference', value: q.difference, reason: 'far-beyond-spread' })
   const critical = tQuantile({ p: q.alternative === 'two-sided' ? alpha / 2 : alpha, df: q.df, tail: 'upper' })
   const above = () => noncentralTTail({ t: critical, df: q.df, noncentrality, tail: 'upper' })
   const below = () => noncentralTTail({ t: -critical, df: q.df, noncentrality, tail: 'lower' })

@@ -12,5 +12,9 @@ import { type TwoArms, twoArmsPowerAt } from './two-arms-power'
  */
 export function twoArmsSize(q: TwoArms & { power: number }): CountForPower {
   mustBeSeeable('difference', q.difference, q.alternative)
-  return countForPower({ power: q.power, least: 2, powerAt: (countPerArm) => twoArmsPowerAt({ ...q, countPerArm }).power })
+  return countForPower({
+    power: q.power,
+    least: 2,
+    powerAt: (countPerArm) => twoArmsPowerAt({ ...q, countPerArm }).power,
+  })
 }

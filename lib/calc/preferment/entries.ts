@@ -44,7 +44,13 @@ export const prefermentEntries = [
       starterOnFreshFlourPct: z.number(),
       starterInMixPct: z.number(),
     }),
-    example: { levainMassG: 1500, levainHydrationPct: 80, starterHydrationPct: 100, starterBy: 'fresh-flour', starterPct: 15 },
+    example: {
+      levainMassG: 1500,
+      levainHydrationPct: 80,
+      starterHydrationPct: 100,
+      starterBy: 'fresh-flour',
+      starterPct: 15,
+    },
     source: 'US bread newsletter, 2023: inoculation is on fresh flour; mass balance',
     run: levain,
   }),
@@ -58,7 +64,12 @@ export const prefermentEntries = [
     output: z.strictObject({
       starterG: z.number(),
       stages: z.array(
-        z.strictObject({ flourInAllG: z.number(), waterInAllG: z.number(), addedFlourG: z.number(), addedWaterG: z.number() }),
+        z.strictObject({
+          flourInAllG: z.number(),
+          waterInAllG: z.number(),
+          addedFlourG: z.number(),
+          addedWaterG: z.number(),
+        }),
       ),
     }),
     example: {
@@ -95,7 +106,14 @@ export const prefermentEntries = [
       tooDryPctFlour: z.number(),
       cautions: z.array(z.enum(['boiling-water-burns'])),
     }),
-    example: { flourMassG: 6000, doughHydrationPct: 72, scaldedPct: 8, scaldHydrationPct: 250, by: 'weighed', scaldWeighedG: 1585 },
+    example: {
+      flourMassG: 6000,
+      doughHydrationPct: 72,
+      scaldedPct: 8,
+      scaldHydrationPct: 250,
+      by: 'weighed',
+      scaldWeighedG: 1585,
+    },
     source: 'mass balance; common practice, no source',
     run: scald,
   }),

@@ -34,15 +34,19 @@ export function levain(q: {
   mustBeWithin('levainMassG', q.levainMassG, { over: 0 })
   const wet = mustBeHydration('levainHydrationPct', q.levainHydrationPct) / 100
   const starterWet = mustBeHydration('starterHydrationPct', q.starterHydrationPct) / 100
-  const part = mustBeWithin('starterPct', q.starterPct, q.starterBy === 'mix' ? { over: 0, under: 100 } : { over: 0, max: 1000 }) / 100
+  const part =
+    mustBeWithin('starterPct', q.starterPct, q.starterBy === 'mix' ? { over: 0, under: 100 } : { over: 0, max: 1000 }) /
+    100
   const flourInAllG = q.levainMassG / (1 + wet)
   const waterInAllG = q.levainMassG - flourInAllG
   const starterG = q.starterBy === 'mix' ? part * q.levainMassG : (part * flourInAllG) / (1 + part / (1 + starterWet))
   const freshFlourG = flourInAllG - starterG / (1 + starterWet)
   const freshWaterG = waterInAllG - (starterG * starterWet) / (1 + starterWet)
   const least = 1e-9 * q.levainMassG
-  if (freshFlourG < least) throw new CalcError('not-possible', { field: 'starterPct', value: q.starterPct, reason: 'starter-too-dry' })
-  if (freshWaterG < -least) throw new CalcError('not-possible', { field: 'starterPct', value: q.starterPct, reason: 'starter-too-wet' })
+  if (freshFlourG < least)
+    throw new CalcError('not-possible', { field: 'starterPct', value: q.starterPct, reason: 'starter-too-dry' })
+  if (freshWaterG < -least)
+    throw new CalcError('not-possible', { field: 'starterPct', value: q.starterPct, reason: 'starter-too-wet' })
   return {
     starterG,
     freshFlourG,

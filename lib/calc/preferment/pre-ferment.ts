@@ -34,7 +34,11 @@ export function preFerment(q: {
   const preFermentWaterG = (preFermentFlourG * q.preFermentHydrationPct) / 100
   const doughWaterG = (q.flourMassG * q.doughHydrationPct) / 100 - preFermentWaterG
   if (doughWaterG < -1e-9 * q.flourMassG) {
-    throw new CalcError('not-possible', { field: 'preFermentHydrationPct', value: q.preFermentHydrationPct, reason: 'not-enough-water' })
+    throw new CalcError('not-possible', {
+      field: 'preFermentHydrationPct',
+      value: q.preFermentHydrationPct,
+      reason: 'not-enough-water',
+    })
   }
   return {
     preFermentFlourG,

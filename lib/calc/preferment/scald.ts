@@ -48,7 +48,11 @@ export function scald(q: Question): Scald {
   const waterInScaldG = scaldMassG - scaldFlourG
   const doughWaterG = (q.flourMassG * q.doughHydrationPct) / 100 - waterInScaldG
   if (doughWaterG < -1e-9 * q.flourMassG) {
-    throw new CalcError('not-possible', { field: 'scaldHydrationPct', value: q.scaldHydrationPct, reason: 'not-enough-water' })
+    throw new CalcError('not-possible', {
+      field: 'scaldHydrationPct',
+      value: q.scaldHydrationPct,
+      reason: 'not-enough-water',
+    })
   }
   return {
     scaldFlourG,
@@ -64,6 +68,14 @@ export function scald(q: Question): Scald {
 }
 
 function massAfterG(q: Question, flourG: number, waterG: number): number {
-  if (q.by === 'weighed') return mustBeWithin('scaldWeighedG', mustBeGiven('scaldWeighedG', q.scaldWeighedG), { min: flourG, max: flourG + waterG })
-  return flourG + waterG * (1 - mustBeWithin('lossOfWaterPct', mustBeGiven('lossOfWaterPct', q.lossOfWaterPct), { min: 0, max: 100 }) / 100)
+  if (q.by === 'weighed')
+    return mustBeWithin('scaldWeighedG', mustBeGiven('scaldWeighedG', q.scaldWeighedG), {
+      min: flourG,
+      max: flourG + waterG,
+    })
+  return (
+    flourG +
+    waterG *
+      (1 - mustBeWithin('lossOfWaterPct', mustBeGiven('lossOfWaterPct', q.lossOfWaterPct), { min: 0, max: 100 }) / 100)
+  )
 }

@@ -19,7 +19,13 @@ export type Soaker = {
  * Source: California raisin growers' baking page (liquid left over belongs to the dough's water); mass balance.
  * @example flour 500, water 350, 100 grain with 100 % water: 70, 90 and 75 %
  */
-export function soaker(q: { flourMassG: number; waterMassG: number; soakedMassG: number; soakPct: number; pouredOffG: number }): Soaker {
+export function soaker(q: {
+  flourMassG: number
+  waterMassG: number
+  soakedMassG: number
+  soakPct: number
+  pouredOffG: number
+}): Soaker {
   mustBeWithin('flourMassG', q.flourMassG, { over: 0 })
   mustBeWithin('waterMassG', q.waterMassG, { min: 0 })
   mustBeWithin('soakedMassG', q.soakedMassG, { min: 0 })

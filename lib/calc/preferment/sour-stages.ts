@@ -44,7 +44,11 @@ export function sourStages(q: { souredFlourG: number; longStandingFactor: number
     const waterInAllG = (flourInAllG * stageHydrationPct) / 100
     const added = { addedFlourG: flourInAllG - flourBeforeG, addedWaterG: waterInAllG - waterBeforeG }
     if (added.addedWaterG < 0) {
-      throw new CalcError('not-possible', { field: `stages[${i}].stageHydrationPct`, value: stageHydrationPct, reason: 'stage-too-dry' })
+      throw new CalcError('not-possible', {
+        field: `stages[${i}].stageHydrationPct`,
+        value: stageHydrationPct,
+        reason: 'stage-too-dry',
+      })
     }
     ;[flourBeforeG, waterBeforeG] = [flourInAllG, waterInAllG]
     return { flourInAllG, waterInAllG, ...added }

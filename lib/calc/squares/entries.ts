@@ -24,7 +24,8 @@ export const squaresEntries = [
     input: z.strictObject({ seed: z.string(), treatments: z.number() }),
     output: rows,
     example: { seed: 'oven places, week 12', treatments: 4 },
-    source: 'R. A. Fisher, The Design of Experiments, 1935; F. Yates, Empire Journal of Experimental Agriculture 1, 1933',
+    source:
+      'R. A. Fisher, The Design of Experiments, 1935; F. Yates, Empire Journal of Experimental Agriculture 1, 1933',
     run: (q) => asRows(latinSquare(q)),
   }),
   calcEntry({

@@ -32,7 +32,12 @@ export function avramiExponent(q: {
   const exponent = Math.log(doneOf(q.secondFirmness) / doneOf(q.firstFirmness)) / Math.log(q.secondDays / q.firstDays)
   mustBeWithin('secondFirmness', exponent)
   if (exponent < AVRAMI_EXPONENTS.min || exponent > AVRAMI_EXPONENTS.max) {
-    throw new CalcError('not-possible', { field: 'secondFirmness', value: exponent, ...AVRAMI_EXPONENTS, reason: 'no-such-exponent' })
+    throw new CalcError('not-possible', {
+      field: 'secondFirmness',
+      value: exponent,
+      ...AVRAMI_EXPONENTS,
+      reason: 'no-such-exponent',
+    })
   }
   const ratePerDay = mustBeWithin('firstFirmness', doneOf(q.firstFirmness) / q.firstDays ** exponent, { over: 0 })
   return { avramiExponent: exponent, ratePerDay, halfLifeDays: halfLifeDays({ ratePerDay, avramiExponent: exponent }) }

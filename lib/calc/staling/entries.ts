@@ -62,7 +62,10 @@ export const stalingEntries = [
       ],
     },
     source,
-    run: (q) => atFlatFields({ start: 'readings', x: 'readings', y: 'readings' }, () => fitFirmness({ ...q, startFirmness: q.startFirmness ?? null })),
+    run: (q) =>
+      atFlatFields({ start: 'readings', x: 'readings', y: 'readings' }, () =>
+        fitFirmness({ ...q, startFirmness: q.startFirmness ?? null }),
+      ),
   }),
   calcEntry({
     id: 'staling/avrami-exponent',
@@ -81,7 +84,12 @@ export const stalingEntries = [
   }),
   calcEntry({
     id: 'staling/rate-at-temperature',
-    input: z.strictObject({ ratePerDay: z.number(), tempC: z.number(), otherTempC: z.number(), timesPer10Colder: z.number() }),
+    input: z.strictObject({
+      ratePerDay: z.number(),
+      tempC: z.number(),
+      otherTempC: z.number(),
+      timesPer10Colder: z.number(),
+    }),
     output: z.strictObject({ ratePerDay: z.number() }),
     example: { ratePerDay: 0.3, tempC: 21, otherTempC: 8, timesPer10Colder: 2.18 },
     source: 'H. McGee, On Food and Cooking: one day at 7 °C as six at 30 °C, so 2.18 times for each 10 °C colder',

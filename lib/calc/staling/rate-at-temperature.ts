@@ -12,7 +12,12 @@ const STORED_C = { min: -1, max: 32 } as const
  * Source: H. McGee, On Food and Cooking (one day at 7 °C as six at 30 °C); range: Cornford, Axford and Elton (1964).
  * @example 0.25 a day at 20 °C, 2.17935: 0.804 at 5 °C
  */
-export function rateAtTemperature(q: { ratePerDay: number; tempC: number; otherTempC: number; timesPer10Colder: number }): number {
+export function rateAtTemperature(q: {
+  ratePerDay: number
+  tempC: number
+  otherTempC: number
+  timesPer10Colder: number
+}): number {
   mustBeWithin('ratePerDay', q.ratePerDay, { over: 0 })
   mustBeWithin('tempC', q.tempC, STORED_C)
   mustBeWithin('otherTempC', q.otherTempC, STORED_C)

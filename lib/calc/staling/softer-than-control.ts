@@ -8,7 +8,10 @@ import { mustBeWithin } from '../checks'
  * Source: definition.
  * @example 3179 against 1708 mN: 46.27 % softer
  */
-export function softerThanControl(q: { controlFirmness: number; armFirmness: number }): { softerPct: number; controlFirmerPct: number } {
+export function softerThanControl(q: { controlFirmness: number; armFirmness: number }): {
+  softerPct: number
+  controlFirmerPct: number
+} {
   const control = mustBeWithin('controlFirmness', q.controlFirmness, { over: 0 })
   const arm = mustBeWithin('armFirmness', q.armFirmness, { over: 0 })
   return { softerPct: 100 * (1 - arm / control), controlFirmerPct: 100 * (control / arm - 1) }

@@ -13,5 +13,8 @@ const HOTTEST_USUAL_C = 50
 export function doughHeatWarnings(q: { friction: number; partTempsC: readonly number[] }): DoughHeatWarning[] {
   mustBeWithin('friction', q.friction)
   const isHot = q.partTempsC.some((tempC, i) => mustBeWithin(`partTempsC[${i}]`, tempC) > HOTTEST_USUAL_C)
-  return [...(q.friction < 0 ? (['friction-below-zero'] as const) : []), ...(isHot ? (['looks-like-fahrenheit'] as const) : [])]
+  return [
+    ...(q.friction < 0 ? (['friction-below-zero'] as const) : []),
+    ...(isHot ? (['looks-like-fahrenheit'] as const) : []),
+  ]
 }

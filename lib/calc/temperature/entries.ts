@@ -42,7 +42,9 @@ const inC = (reading: number, unit: TemperatureUnit) => temperatureReading({ rea
 
 /** A difference in both units, without the 32 of a reading. */
 const factorIn = (factor: number, unit: TemperatureUnit) =>
-  unit === 'celsius' ? { factorDifferenceC: factor, factorDifferenceF: (factor * 9) / 5 } : { factorDifferenceC: differenceFToC(factor), factorDifferenceF: factor }
+  unit === 'celsius'
+    ? { factorDifferenceC: factor, factorDifferenceF: (factor * 9) / 5 }
+    : { factorDifferenceC: differenceFToC(factor), factorDifferenceF: factor }
 
 /** The bowl, when its heat counts: then both its figures are needed. */
 function bowlOf(q: { bowlHeatCapacityJPerK?: number | undefined; bowlTempC?: number | undefined }) {
@@ -54,7 +56,12 @@ function bowlOf(q: { bowlHeatCapacityJPerK?: number | undefined; bowlTempC?: num
 }
 
 const flatField = (field: string) =>
-  field.replace('finalTempC', 'wantedTempC').replace('bowl.heatCapacity', 'bowlHeatCapacity').replace('bowl.temp', 'bowlTemp').replace('friction.', '').replace('composition.', '')
+  field
+    .replace('finalTempC', 'wantedTempC')
+    .replace('bowl.heatCapacity', 'bowlHeatCapacity')
+    .replace('bowl.temp', 'bowlTemp')
+    .replace('friction.', '')
+    .replace('composition.', '')
 
 export const temperatureEntries = [
   calcEntry({
@@ -73,7 +80,15 @@ export const temperatureEntries = [
       heatCapacityJPerK: z.number(),
       warnings: z.array(z.union([waterWarning, doughHeatWarning])),
     }),
-    example: { doughTempC: 26, parts: doughParts, waterMassG: 620, roomHeatJ: 0, frictionBy: 'rise', riseC: 6, tapTempC: 21 },
+    example: {
+      doughTempC: 26,
+      parts: doughParts,
+      waterMassG: 620,
+      roomHeatJ: 0,
+      frictionBy: 'rise',
+      riseC: 6,
+      tapTempC: 21,
+    },
     source: 'heat balance; specific heats of Y. Choi and M. R. Okos, 1986',
     run: ({ frictionBy, riseC, phases, tapTempC = null, ...q }) => {
       const found = atFlatFields(flatField, () =>
@@ -86,8 +101,13 @@ export const temperatureEntries = [
               : { by: 'energy', phases: mustBeGiven('phases', phases) },
         }),
       )
-      const { iceMassG, warnings } = atFlatFields({ waterTempC: 'doughTempC' }, () => waterAdvice({ waterTempC: found.waterTempC, waterMassG: q.waterMassG, tapTempC }))
-      const heatWarnings = doughHeatWarnings({ friction: found.frictionJ, partTempsC: q.parts.map(({ tempC }) => tempC) })
+      const { iceMassG, warnings } = atFlatFields({ waterTempC: 'doughTempC' }, () =>
+        waterAdvice({ waterTempC: found.waterTempC, waterMassG: q.waterMassG, tapTempC }),
+      )
+      const heatWarnings = doughHeatWarnings({
+        friction: found.frictionJ,
+        partTempsC: q.parts.map(({ tempC }) => tempC),
+      })
       return { ...found, iceMassG, warnings: [...warnings, ...heatWarnings] }
     },
   }),
@@ -109,12 +129,25 @@ export const temperatureEntries = [
       iceMassG: z.nullable(z.number()),
       warnings: z.array(waterWarning),
     }),
-    example: { temperaturesIn: 'celsius', wantedTemp: 26, roomTemp: 23, flourTemp: 21, frictionFactor: 14, waterMassG: 6200, tapTemp: 22 },
+    example: {
+      temperaturesIn: 'celsius',
+      wantedTemp: 26,
+      roomTemp: 23,
+      flourTemp: 21,
+      frictionFactor: 14,
+      waterMassG: 6200,
+      tapTemp: 22,
+    },
     source: 'US pizza trade magazine, June 2018; with a pre-ferment J. Hamelman, Bread, 2004',
     run: ({ temperaturesIn: unit, preFermentTemp = null, waterMassG = null, tapTemp, ...q }) => {
       const water = temperatureReading({ reading: waterTempByFactor({ ...q, preFermentTemp, unit }), unit })
-      const tapTempC = tapTemp === undefined ? null : inC(mustBeKitchenTemp('tapTemp', tapTemp, { unit, boundsC: TAP_BOUNDS_C }), unit)
-      return { waterTempC: water.readingTempC, waterTempF: water.readingTempF, ...waterAdvice({ waterTempC: water.readingTempC, waterMassG, tapTempC }) }
+      const tapTempC =
+        tapTemp === undefined ? null : inC(mustBeKitchenTemp('tapTemp', tapTemp, { unit, boundsC: TAP_BOUNDS_C }), unit)
+      return {
+        waterTempC: water.readingTempC,
+        waterTempF: water.readingTempF,
+        ...waterAdvice({ waterTempC: water.readingTempC, waterMassG, tapTempC }),
+      }
     },
   }),
   calcEntry({
@@ -130,17 +163,26 @@ export const temperatureEntries = [
     output: z.strictObject({ factorDifferenceC: z.number(), factorDifferenceF: z.number() }),
     example: { temperaturesIn: 'celsius', actualTemp: 26.5, roomTemp: 23, flourTemp: 21, waterTemp: 20 },
     source: 'US pizza trade magazine, spring 2003',
-    run: ({ temperaturesIn: unit, preFermentTemp = null, ...q }) => factorIn(frictionFactor({ ...q, preFermentTemp, unit }), unit),
+    run: ({ temperaturesIn: unit, preFermentTemp = null, ...q }) =>
+      factorIn(frictionFactor({ ...q, preFermentTemp, unit }), unit),
   }),
   calcEntry({
     id: 'temperature/friction-of-batch',
     input: z.strictObject({ ...doughHeat, waterTempC: z.number(), mixingMinutes: z.number() }),
-    output: z.strictObject({ frictionJ: z.number(), riseC: z.number(), joulePerKgMin: z.number(), warnings: z.array(doughHeatWarning) }),
+    output: z.strictObject({
+      frictionJ: z.number(),
+      riseC: z.number(),
+      joulePerKgMin: z.number(),
+      warnings: z.array(doughHeatWarning),
+    }),
     example: { doughTempC: 26, parts: doughParts, waterMassG: 620, waterTempC: 19, roomHeatJ: 0, mixingMinutes: 9 },
     source: 'heat balance',
     run: (q) => {
       const found = atFlatFields(flatField, () => frictionOfBatch({ ...q, bowl: bowlOf(q) }))
-      return { ...found, warnings: doughHeatWarnings({ friction: found.frictionJ, partTempsC: q.parts.map(({ tempC }) => tempC) }) }
+      return {
+        ...found,
+        warnings: doughHeatWarnings({ friction: found.frictionJ, partTempsC: q.parts.map(({ tempC }) => tempC) }),
+      }
     },
   }),
   calcEntry({
@@ -160,7 +202,13 @@ export const temperatureEntries = [
   }),
   calcEntry({
     id: 'temperature/iced-water-temp',
-    input: z.strictObject({ waterMassG: z.number(), tapTempC: z.number(), iceMassG: z.number(), iceTempC: z.number(), ...iceConstantFields }),
+    input: z.strictObject({
+      waterMassG: z.number(),
+      tapTempC: z.number(),
+      iceMassG: z.number(),
+      iceTempC: z.number(),
+      ...iceConstantFields,
+    }),
     output: z.strictObject({ tempC: z.number(), iceLeftG: z.number(), warnings: z.array(z.enum(['ice-left'])) }),
     example: { waterMassG: 7000, tapTempC: 19, iceMassG: 1000, iceTempC: 0 },
     source: 'heat balance',
@@ -205,7 +253,10 @@ export const temperatureEntries = [
     run: (q) => {
       const { outcome, ...found } = waterSource({ ...q, constants: statedIceConstants(q) })
       const none = { coldMassG: null, hotMassG: null, iceMassG: null, reason: null, reachableTempC: null }
-      const { warnings } = outcome === 'mix' ? waterAdvice({ waterTempC: q.wantedTempC, waterMassG: null, tapTempC: null }) : { warnings: [] }
+      const { warnings } =
+        outcome === 'mix'
+          ? waterAdvice({ waterTempC: q.wantedTempC, waterMassG: null, tapTempC: null })
+          : { warnings: [] }
       return { outcome, ...none, ...found, warnings }
     },
   }),
@@ -224,7 +275,9 @@ export const temperatureEntries = [
     example: { waterPct: 14, proteinPct: 12, fatPct: 1.5, carbohydratePct: 72, fibrePct: 3, ashPct: 0.5, tempC: 20 },
     source: 'Y. Choi and M. R. Okos, Effects of temperature and composition on the thermal properties of foods, 1986',
     run: ({ tempC, ...parts }) => ({
-      specificHeatJPerGK: atFlatFields(flatField, () => specificHeatJPerGK({ composition: statedComposition(parts), tempC })),
+      specificHeatJPerGK: atFlatFields(flatField, () =>
+        specificHeatJPerGK({ composition: statedComposition(parts), tempC }),
+      ),
     }),
   }),
   calcEntry({
@@ -233,7 +286,9 @@ export const temperatureEntries = [
     output: z.strictObject({ readingDifferenceC: z.number() }),
     example: { readingDifferenceF: 26 },
     source: 'a difference of temperature changes by 5/9, without the 32 of a reading',
-    run: ({ readingDifferenceF }) => ({ readingDifferenceC: atFlatFields({ differenceF: 'readingDifferenceF' }, () => differenceFToC(readingDifferenceF)) }),
+    run: ({ readingDifferenceF }) => ({
+      readingDifferenceC: atFlatFields({ differenceF: 'readingDifferenceF' }, () => differenceFToC(readingDifferenceF)),
+    }),
   }),
   calcEntry({
     id: 'temperature/temperature-reading',

@@ -30,7 +30,10 @@ export function frictionFactor(q: {
   const factor =
     q.preFermentTemp === null
       ? 3 * q.actualTemp - rest
-      : 4 * q.actualTemp - rest - mustBeKitchenTemp('preFermentTemp', q.preFermentTemp, { unit, boundsC: DOUGH_BOUNDS_C })
-  if (factor < 0) throw new CalcError('not-possible', { field: 'actualTemp', value: q.actualTemp, reason: 'friction-below-zero' })
+      : 4 * q.actualTemp -
+        rest -
+        mustBeKitchenTemp('preFermentTemp', q.preFermentTemp, { unit, boundsC: DOUGH_BOUNDS_C })
+  if (factor < 0)
+    throw new CalcError('not-possible', { field: 'actualTemp', value: q.actualTemp, reason: 'friction-below-zero' })
   return factor
 }

@@ -37,7 +37,12 @@ export function iceMassG(q: {
   switch (q.convention) {
     case 'adding':
       if (q.wantedTempC < 0)
-        throw new CalcError('not-possible', { field: 'wantedTempC', value: q.wantedTempC, max: Number(mostMeltingG(q).toPrecision(4)), reason: 'never-melts' })
+        throw new CalcError('not-possible', {
+          field: 'wantedTempC',
+          value: q.wantedTempC,
+          max: Number(mostMeltingG(q).toPrecision(4)),
+          reason: 'never-melts',
+        })
       return (q.waterMassG * givenJPerG) / takenJPerG
     case 'replacing': {
       if (takenJPerG < 0)

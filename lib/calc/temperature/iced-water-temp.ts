@@ -30,6 +30,11 @@ export function icedWaterTemp(q: {
   const warmedJ = givenJ - q.iceMassG * q.constants.iceSpecificHeatJPerGK * -q.iceTempC
   if (warmedJ < 0) throw new CalcError('not-possible', { field: 'iceTempC', value: q.iceTempC, reason: 'freezes' })
   if (q.iceMassG > q.waterMassG)
-    throw new CalcError('not-possible', { field: 'iceMassG', value: q.iceMassG, max: Number(mostMeltingG(q).toPrecision(4)), reason: 'never-melts' })
+    throw new CalcError('not-possible', {
+      field: 'iceMassG',
+      value: q.iceMassG,
+      max: Number(mostMeltingG(q).toPrecision(4)),
+      reason: 'never-melts',
+    })
   return { tempC: 0, iceLeftG: q.iceMassG - warmedJ / q.constants.latentHeatJPerG }
 }

@@ -25,7 +25,13 @@ export type LearnedFriction = {
   leastDoughMassG: number
   mostDoughMassG: number
   isGuess: boolean
-  reasons: ('few-batches' | 'outside-dough-sizes' | 'longer-than-learned' | 'speeds-not-told-apart' | 'takes-heat-out')[]
+  reasons: (
+    | 'few-batches'
+    | 'outside-dough-sizes'
+    | 'longer-than-learned'
+    | 'speeds-not-told-apart'
+    | 'takes-heat-out'
+  )[]
 }
 
 const FEW = 4
@@ -74,7 +80,9 @@ export function learnFriction(q: {
   const reasons: LearnedFriction['reasons'] = []
   if (used.length < FEW) reasons.push('few-batches')
   if (q.plannedDoughMassG < leastDoughMassG || q.plannedDoughMassG > mostDoughMassG) reasons.push('outside-dough-sizes')
-  const longest = [0, 1].map((speed) => Math.max(...used.map((one) => (speed === 0 ? one.firstSpeedMin : one.secondSpeedMin))))
+  const longest = [0, 1].map((speed) =>
+    Math.max(...used.map((one) => (speed === 0 ? one.firstSpeedMin : one.secondSpeedMin))),
+  )
   if (planned.some((value, speed) => value > longest[speed]!)) reasons.push('longer-than-learned')
   if (isMixed[0]! && isMixed[1]! && !areApart) reasons.push('speeds-not-told-apart')
   if (perMin.some((value) => value !== null && value < 0)) reasons.push('takes-heat-out')

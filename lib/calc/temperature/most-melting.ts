@@ -8,6 +8,14 @@ import { iceHeatJPerG, type IceConstants } from './ice-heat'
  * Source: heat balance.
  * @example 8 kg at 20 °C with 80 · c for the heat of melting: 2 kg
  */
-export function mostMeltingG(q: { waterMassG: number; tapTempC: number; iceTempC: number; constants: IceConstants }): number {
-  return (q.waterMassG * q.constants.waterSpecificHeatJPerGK * q.tapTempC) / iceHeatJPerG({ iceTempC: q.iceTempC, finalTempC: 0, constants: q.constants })
+export function mostMeltingG(q: {
+  waterMassG: number
+  tapTempC: number
+  iceTempC: number
+  constants: IceConstants
+}): number {
+  return (
+    (q.waterMassG * q.constants.waterSpecificHeatJPerGK * q.tapTempC) /
+    iceHeatJPerG({ iceTempC: q.iceTempC, finalTempC: 0, constants: q.constants })
+  )
 }

@@ -8,7 +8,11 @@ import { temperatureReading, type TemperatureUnit } from './temperature-reading'
  * @param value in `unit`; boundsC in °C
  * @throws CalcError 'not-finite'; 'out-of-range', with reason 'units-mixed' when the value fits in the other unit
  */
-export function mustBeKitchenTemp(field: string, value: number, q: { unit: TemperatureUnit; boundsC: { min: number; max: number } }): number {
+export function mustBeKitchenTemp(
+  field: string,
+  value: number,
+  q: { unit: TemperatureUnit; boundsC: { min: number; max: number } },
+): number {
   mustBeWithin(field, value)
   const { min, max } = q.boundsC
   const isWithin = (unit: TemperatureUnit) => {
@@ -16,7 +20,15 @@ export function mustBeKitchenTemp(field: string, value: number, q: { unit: Tempe
     return tempC >= min && tempC <= max
   }
   if (isWithin(q.unit)) return value
-  const [low, high] = [min, max].map((boundC) => (q.unit === 'celsius' ? boundC : temperatureReading({ reading: boundC, unit: 'celsius' }).readingTempF))
+  const [low, high] = [min, max].map((boundC) =>
+    q.unit === 'celsius' ? boundC : temperatureReading({ reading: boundC, unit: 'celsius' }).readingTempF,
+  )
   const isOther = isWithin(q.unit === 'celsius' ? 'fahrenheit' : 'celsius')
-  throw new CalcError('out-of-range', { field, value, min: low, max: high, ...(isOther ? { reason: 'units-mixed' } : {}) })
+  throw new CalcError('out-of-range', {
+    field,
+    value,
+    min: low,
+    max: high,
+    ...(isOther ? { reason: 'units-mixed' } : {}),
+  })
 }

@@ -4,7 +4,8 @@ import { heatOfParts, type HeatPart } from './heat-of-parts'
 
 /** Heat that mixing puts in: a temperature rise of the dough, or energy per kg of dough and minute at each speed. */
 export type Friction =
-  { by: 'rise'; riseC: number } | { by: 'energy'; phases: readonly { joulePerKgMin: number; minutes: number }[] }
+  | { by: 'rise'; riseC: number }
+  | { by: 'energy'; phases: readonly { joulePerKgMin: number; minutes: number }[] }
 
 export type RequiredWaterTemp = {
   /** May lie below 0 or above 100: then it is a measure of heat, and waterSource says whether and how to meet it. */

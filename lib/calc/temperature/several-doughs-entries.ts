@@ -11,7 +11,11 @@ import { waterForArms } from './water-for-arms'
 const optionalNumber = z.optional(z.number())
 
 /** Constants that a table of ice was worked out with, where it had others than ours. */
-export const iceConstantFields = { latentHeatJPerG: optionalNumber, waterSpecificHeatJPerGK: optionalNumber, iceSpecificHeatJPerGK: optionalNumber }
+export const iceConstantFields = {
+  latentHeatJPerG: optionalNumber,
+  waterSpecificHeatJPerGK: optionalNumber,
+  iceSpecificHeatJPerGK: optionalNumber,
+}
 
 export const severalDoughsEntries = [
   calcEntry({
@@ -41,7 +45,13 @@ export const severalDoughsEntries = [
       mostDoughMassG: z.number(),
       isGuess: z.boolean(),
       reasons: z.array(
-        z.enum(['few-batches', 'outside-dough-sizes', 'longer-than-learned', 'speeds-not-told-apart', 'takes-heat-out']),
+        z.enum([
+          'few-batches',
+          'outside-dough-sizes',
+          'longer-than-learned',
+          'speeds-not-told-apart',
+          'takes-heat-out',
+        ]),
       ),
     }),
     example: {
@@ -69,7 +79,10 @@ export const severalDoughsEntries = [
       wantedDoughTempC: z.number(),
       actualDoughTempC: z.number(),
     }),
-    output: z.strictObject({ frictionJPerKg: z.number(), warnings: z.array(z.enum(['friction-below-zero', 'looks-like-fahrenheit'])) }),
+    output: z.strictObject({
+      frictionJPerKg: z.number(),
+      warnings: z.array(z.enum(['friction-below-zero', 'looks-like-fahrenheit'])),
+    }),
     example: {
       usedFrictionJPerKg: 3200,
       heatCapacityJPerK: 36_000,
@@ -137,8 +150,13 @@ export const severalDoughsEntries = [
     source: 'heat balance',
     run: (q) => {
       const found = waterForArms({ ...q, constants: statedIceConstants(q) })
-      const isTooHot = found.arms.some(({ outcome, waterTempC }) => outcome === 'mix' && waterTempC > HOTTEST_FOR_YEAST_C)
-      const heatWarnings = doughHeatWarnings({ friction: q.frictionJPerKg, partTempsC: q.arms.map(({ restTempC }) => restTempC) })
+      const isTooHot = found.arms.some(
+        ({ outcome, waterTempC }) => outcome === 'mix' && waterTempC > HOTTEST_FOR_YEAST_C,
+      )
+      const heatWarnings = doughHeatWarnings({
+        friction: q.frictionJPerKg,
+        partTempsC: q.arms.map(({ restTempC }) => restTempC),
+      })
       return { ...found, warnings: [...(isTooHot ? (['too-hot-for-yeast'] as const) : []), ...heatWarnings] }
     },
   }),

@@ -9,8 +9,19 @@ import { ICE_CONSTANTS, type IceConstants } from './ice-heat'
  */
 export function statedIceConstants(q: { [Name in keyof IceConstants]?: number | undefined }): IceConstants {
   return {
-    latentHeatJPerG: mustBeWithin('latentHeatJPerG', q.latentHeatJPerG ?? ICE_CONSTANTS.latentHeatJPerG, { min: 300, max: 370 }),
-    waterSpecificHeatJPerGK: mustBeWithin('waterSpecificHeatJPerGK', q.waterSpecificHeatJPerGK ?? ICE_CONSTANTS.waterSpecificHeatJPerGK, { min: 4, max: 4.4 }),
-    iceSpecificHeatJPerGK: mustBeWithin('iceSpecificHeatJPerGK', q.iceSpecificHeatJPerGK ?? ICE_CONSTANTS.iceSpecificHeatJPerGK, { min: 1.8, max: 2.3 }),
+    latentHeatJPerG: mustBeWithin('latentHeatJPerG', q.latentHeatJPerG ?? ICE_CONSTANTS.latentHeatJPerG, {
+      min: 300,
+      max: 370,
+    }),
+    waterSpecificHeatJPerGK: mustBeWithin(
+      'waterSpecificHeatJPerGK',
+      q.waterSpecificHeatJPerGK ?? ICE_CONSTANTS.waterSpecificHeatJPerGK,
+      { min: 4, max: 4.4 },
+    ),
+    iceSpecificHeatJPerGK: mustBeWithin(
+      'iceSpecificHeatJPerGK',
+      q.iceSpecificHeatJPerGK ?? ICE_CONSTANTS.iceSpecificHeatJPerGK,
+      { min: 1.8, max: 2.3 },
+    ),
   }
 }

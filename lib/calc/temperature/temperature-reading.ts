@@ -12,7 +12,10 @@ const ABSOLUTE_ZERO = { celsius: -273.15, fahrenheit: -459.67 } as const
  * Source: NIST, conversion of temperatures, t/°C = (t/°F − 32)/1.8; from memory.
  * @example 75 °F is 23.89 °C
  */
-export function temperatureReading(q: { reading: number; unit: TemperatureUnit }): { readingTempC: number; readingTempF: number } {
+export function temperatureReading(q: { reading: number; unit: TemperatureUnit }): {
+  readingTempC: number
+  readingTempF: number
+} {
   const { reading, unit } = q
   mustBeWithin('reading', reading, { min: ABSOLUTE_ZERO[unit] })
   return unit === 'celsius'

@@ -18,7 +18,10 @@ const MOST_ICE = 0.5
  * @throws CalcError 'not-finite' | 'out-of-range'
  * Source: heat balance, as iceMassG.
  */
-export function waterAdvice(q: { waterTempC: number; waterMassG: number | null; tapTempC: number | null }): { iceMassG: number | null; warnings: WaterWarning[] } {
+export function waterAdvice(q: { waterTempC: number; waterMassG: number | null; tapTempC: number | null }): {
+  iceMassG: number | null
+  warnings: WaterWarning[]
+} {
   const { waterTempC, waterMassG, tapTempC } = q
   mustBeWithin('waterTempC', waterTempC)
   if (waterMassG !== null) mustBeWithin('waterMassG', waterMassG, { over: 0 })
@@ -37,7 +40,14 @@ function iceOrNull(waterMassG: number, tapTempC: number, wantedTempC: number): n
   // All of the water as ice stands for −80 °C or so: far below what iceMassG reckons with.
   if (wantedTempC < -60) return null
   try {
-    return iceMassG({ waterMassG, tapTempC, wantedTempC, iceTempC: 0, convention: 'replacing', constants: ICE_CONSTANTS })
+    return iceMassG({
+      waterMassG,
+      tapTempC,
+      wantedTempC,
+      iceTempC: 0,
+      convention: 'replacing',
+      constants: ICE_CONSTANTS,
+    })
   } catch (error) {
     if (error instanceof CalcError && error.code === 'not-possible') return null
     throw error

@@ -112,5 +112,10 @@ function heatOf(one: ArmHeat, doughTempC: number, frictionJPerKg: number) {
   const rest = { massG: one.restMassG, tempC: one.restTempC, specificHeatJPerGK: one.restSpecificHeatJPerGK }
   const { heatJ, partsJPerK } = heatOfParts({ doughTempC, parts: [rest], bowl: null })
   const waterJPerK = one.waterMassG * WATER_SPECIFIC_HEAT_J_PER_G_K
-  return { heatJ, restJPerK: partsJPerK, waterJPerK, frictionJ: (frictionJPerKg * (one.waterMassG + one.restMassG)) / 1000 }
+  return {
+    heatJ,
+    restJPerK: partsJPerK,
+    waterJPerK,
+    frictionJ: (frictionJPerKg * (one.waterMassG + one.restMassG)) / 1000,
+  }
 }

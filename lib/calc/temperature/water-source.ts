@@ -8,7 +8,11 @@ export type WaterSource =
   | { outcome: 'mix'; coldMassG: number; hotMassG: number; iceMassG: 0 }
   | { outcome: 'ice'; coldMassG: number; hotMassG: 0; iceMassG: number }
   /** No water temperature can do it; `reachableTempC` is the nearest that can be had. */
-  | { outcome: 'not-possible'; reason: 'colder-than-all-ice' | 'hotter-than-allowed' | 'too-much-ice' | 'never-melts'; reachableTempC: number }
+  | {
+      outcome: 'not-possible'
+      reason: 'colder-than-all-ice' | 'hotter-than-allowed' | 'too-much-ice' | 'never-melts'
+      reachableTempC: number
+    }
 
 /**
  * How to get mixing water of a wanted temperature: cold and hot tap mixed, or cold tap with ice, or a clear no.
@@ -41,7 +45,8 @@ export function waterSource(q: {
 
   if (q.wantedTempC >= q.coldTempC) {
     const warmestC = Math.min(q.hotTempC, q.mostTempC)
-    if (q.wantedTempC > warmestC) return { outcome: 'not-possible', reason: 'hotter-than-allowed', reachableTempC: warmestC }
+    if (q.wantedTempC > warmestC)
+      return { outcome: 'not-possible', reason: 'hotter-than-allowed', reachableTempC: warmestC }
     const hotShare = q.hotTempC > q.coldTempC ? (q.wantedTempC - q.coldTempC) / (q.hotTempC - q.coldTempC) : 0
     const hotMassG = q.waterMassG * hotShare
     return { outcome: 'mix', coldMassG: q.waterMassG - hotMassG, hotMassG, iceMassG: 0 }
@@ -53,9 +58,17 @@ export function waterSource(q: {
   }
   const most = q.mostIceShare * q.waterMassG
   if (q.convention === 'replacing')
-    return { outcome: 'not-possible', reason: iceG === null ? 'colder-than-all-ice' : 'too-much-ice', reachableTempC: heatAsTempC(q, most) }
+    return {
+      outcome: 'not-possible',
+      reason: iceG === null ? 'colder-than-all-ice' : 'too-much-ice',
+      reachableTempC: heatAsTempC(q, most),
+    }
   const melting = mostMeltingG({ ...q, tapTempC: q.coldTempC })
-  return { outcome: 'not-possible', reason: iceG === null ? 'never-melts' : 'too-much-ice', reachableTempC: heatAsTempC(q, Math.min(most, melting)) }
+  return {
+    outcome: 'not-possible',
+    reason: iceG === null ? 'never-melts' : 'too-much-ice',
+    reachableTempC: heatAsTempC(q, Math.min(most, melting)),
+  }
 }
 
 function iceOrNull(q: Parameters<typeof waterSource>[0]): number | null {

@@ -27,8 +27,13 @@ export function waterTempByFactor(q: {
   mustBeKitchenTemp('wantedTemp', q.wantedTemp, { unit, boundsC: DOUGH_BOUNDS_C })
   mustBeKitchenTemp('roomTemp', q.roomTemp, { unit, boundsC: KITCHEN_BOUNDS_C })
   mustBeKitchenTemp('flourTemp', q.flourTemp, { unit, boundsC: KITCHEN_BOUNDS_C })
-  mustBeWithin('frictionFactor', q.frictionFactor, { min: 0, max: unit === 'celsius' ? MOST_FRICTION_FACTOR_C : (MOST_FRICTION_FACTOR_C * 9) / 5 })
+  mustBeWithin('frictionFactor', q.frictionFactor, {
+    min: 0,
+    max: unit === 'celsius' ? MOST_FRICTION_FACTOR_C : (MOST_FRICTION_FACTOR_C * 9) / 5,
+  })
   const rest = q.roomTemp + q.flourTemp + q.frictionFactor
   if (q.preFermentTemp === null) return 3 * q.wantedTemp - rest
-  return 4 * q.wantedTemp - rest - mustBeKitchenTemp('preFermentTemp', q.preFermentTemp, { unit, boundsC: DOUGH_BOUNDS_C })
+  return (
+    4 * q.wantedTemp - rest - mustBeKitchenTemp('preFermentTemp', q.preFermentTemp, { unit, boundsC: DOUGH_BOUNDS_C })
+  )
 }

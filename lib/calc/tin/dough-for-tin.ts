@@ -12,7 +12,10 @@ const USUAL_ML_PER_G = { least: 1.6, most: 4.5 } as const
  * Source: Australian bread-baking page, 2024 (tin weighed with water, divided); the figures are common practice.
  * @example 1500 mL at 1.78 (white): 842.7 g
  */
-export function doughForTin(q: { tinVolumeMl: number; tinMlPerG: number }): { doughMassG: number; warnings: 'unusual-ratio'[] } {
+export function doughForTin(q: { tinVolumeMl: number; tinMlPerG: number }): {
+  doughMassG: number
+  warnings: 'unusual-ratio'[]
+} {
   mustBeWithin('tinVolumeMl', q.tinVolumeMl, { over: 0 })
   mustBeWithin('tinMlPerG', q.tinMlPerG, { min: 1, max: 20 })
   const isUsual = q.tinMlPerG >= USUAL_ML_PER_G.least && q.tinMlPerG <= USUAL_ML_PER_G.most

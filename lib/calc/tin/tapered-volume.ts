@@ -16,12 +16,24 @@ const LONGEST_MM = 5000
  * Source: prismoidal formula; any text on mensuration.
  * @example top 216 × 114, base 190 × 89, depth 66 mm: 1363 mL
  */
-export function taperedVolume(q: { topLengthMm: number; topWidthMm: number; baseLengthMm: number; baseWidthMm: number; depthMm: number }): {
+export function taperedVolume(q: {
+  topLengthMm: number
+  topWidthMm: number
+  baseLengthMm: number
+  baseWidthMm: number
+  depthMm: number
+}): {
   tinVolumeMl: number
   topTimesDepthMl: number
 } {
   const side = (field: keyof typeof q) => mustBeWithin(field, q[field], { over: 0, max: LONGEST_MM })
-  const [topLength, topWidth, baseLength, baseWidth, depth] = [side('topLengthMm'), side('topWidthMm'), side('baseLengthMm'), side('baseWidthMm'), side('depthMm')]
+  const [topLength, topWidth, baseLength, baseWidth, depth] = [
+    side('topLengthMm'),
+    side('topWidthMm'),
+    side('baseLengthMm'),
+    side('baseWidthMm'),
+    side('depthMm'),
+  ]
   const top = topLength * topWidth
   const fourMiddles = (topLength + baseLength) * (topWidth + baseWidth)
   return {

@@ -87,10 +87,19 @@ export const weighingEntries = [
     source: 'law of propagation of uncertainty, JCGM 100:2008 (GUM), 5.1.2; the search is our own',
     run: (q) => {
       // A scale's own figures are checked for all scales alike.
-      const plan = atFlatFields((field) => (/^(resolutionG|repeatabilityG)$/.test(field) ? 'scales' : field), () => planPremix(q))
+      const plan = atFlatFields(
+        (field) => (/^(resolutionG|repeatabilityG)$/.test(field) ? 'scales' : field),
+        () => planPremix(q),
+      )
       const cautions = [...DUST_CAUTIONS]
       if (plan.outcome !== 'not-possible') return { ...plan, cautions }
-      const none = { portionG: null, portionScaleId: null, carrierInPortionG: null, premixMadeG: null, productLeftG: null }
+      const none = {
+        portionG: null,
+        portionScaleId: null,
+        carrierInPortionG: null,
+        premixMadeG: null,
+        productLeftG: null,
+      }
       return { outcome: plan.outcome, steps: [], ...none, errorShare: plan.bestErrorShare, cautions }
     },
   }),

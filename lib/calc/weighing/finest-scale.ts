@@ -6,7 +6,10 @@ import type { ReadyScale } from './types'
  * @param scales from readyScales; massG > 0
  * Source: JCGM 100:2008 (GUM), 5.1.6 (relative standard uncertainty).
  */
-export function finestScale(scales: readonly ReadyScale[], massG: number): { scale: ReadyScale; relative: number } | null {
+export function finestScale(
+  scales: readonly ReadyScale[],
+  massG: number,
+): { scale: ReadyScale; relative: number } | null {
   const scale = scales.find((one) => one.capacityG >= massG)
   return scale === undefined ? null : { scale, relative: scale.uncertaintyG / massG }
 }

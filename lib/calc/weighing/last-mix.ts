@@ -36,7 +36,11 @@ export function lastMix(
           leftVariance: allowed - before.variance,
         })
         if (range === null) continue
-        const lowG = Math.max(range.fromG, scales[c - 1]?.capacityG ?? 0, timesG * (scales[p - 1]?.capacityG ?? 0) - takeG)
+        const lowG = Math.max(
+          range.fromG,
+          scales[c - 1]?.capacityG ?? 0,
+          timesG * (scales[p - 1]?.capacityG ?? 0) - takeG,
+        )
         const highG = Math.min(range.toG, carrier.capacityG, timesG * portion.capacityG - takeG, mostG)
         for (const carrierG of firstMarks(lowG, highG, carrier.resolutionG)) {
           const made = mixStep(scales, before, takeG, carrierG)

@@ -11,7 +11,8 @@ export function portionRoute(aim: DoseAim, scales: readonly ReadyScale[], made: 
   const portionG = aim.doseG / made.share
   const carrierInPortionG = portionG * (1 - made.share)
   const portion = finestScale(scales, portionG)
-  if (portion === null || portionG > made.totalG * (1 + 1e-12) || carrierInPortionG > aim.mostCarrierG * (1 + 1e-12)) return null
+  if (portion === null || portionG > made.totalG * (1 + 1e-12) || carrierInPortionG > aim.mostCarrierG * (1 + 1e-12))
+    return null
   const isDirect = made.steps.length === 0
   return {
     outcome: isDirect ? 'direct' : 'premix',

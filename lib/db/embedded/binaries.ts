@@ -14,7 +14,9 @@ export function findBinaries(): string {
   try {
     entry = require.resolve(name)
   } catch {
-    throw new Error(`No PostgreSQL is shipped for ${process.platform} on ${process.arch}. Set DATABASE_URL to a PostgreSQL server of your own.`)
+    throw new Error(
+      `No PostgreSQL is shipped for ${process.platform} on ${process.arch}. Set DATABASE_URL to a PostgreSQL server of your own.`,
+    )
   }
   const folder = path.resolve(path.dirname(entry), '..')
   linkLibraries(folder)

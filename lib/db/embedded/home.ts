@@ -32,7 +32,9 @@ export function makeServerHome(dataFolder: string, binaries: string): ServerHome
     return { binaries, folder, runAs }
   }
   if (!livesElsewhere && fs.existsSync(path.join(folder, 'data', 'PG_VERSION'))) {
-    throw new Error(`The database's own user can no longer enter ${dataFolder}. Let others enter the folders above it (chmod o+rx), then start again.`)
+    throw new Error(
+      `The database's own user can no longer enter ${dataFolder}. Let others enter the folders above it (chmod o+rx), then start again.`,
+    )
   }
   fs.mkdirSync(movedTo, { recursive: true, mode: 0o755 })
   const copy = path.join(movedTo, 'native')
@@ -55,9 +57,15 @@ function findServerUser(): { uid: number; gid: number } {
     if (found) return found
   }
   try {
-    execFileSync('useradd', ['--system', '--user-group', '--no-create-home', '--shell', '/usr/sbin/nologin', 'evendough'], { stdio: 'pipe' })
+    execFileSync(
+      'useradd',
+      ['--system', '--user-group', '--no-create-home', '--shell', '/usr/sbin/nologin', 'evendough'],
+      { stdio: 'pipe' },
+    )
   } catch {
-    throw new Error('PostgreSQL does not run as root, and no user could be made for it. Run this as an ordinary user, or make a user named "evendough".')
+    throw new Error(
+      'PostgreSQL does not run as root, and no user could be made for it. Run this as an ordinary user, or make a user named "evendough".',
+    )
   }
   const made = lookUpUser('evendough')
   if (!made) throw new Error('The user "evendough" was made but cannot be found. Run this as an ordinary user.')
@@ -65,7 +73,10 @@ function findServerUser(): { uid: number; gid: number } {
 }
 
 function lookUpUser(name: string): { uid: number; gid: number } | undefined {
-  const line = fs.readFileSync('/etc/passwd', 'utf8').split('\n').find((entry) => entry.startsWith(`${name}:`))
+  const line = fs
+    .readFileSync('/etc/passwd', 'utf8')
+    .split('\n')
+    .find((entry) => entry.startsWith(`${name}:`))
   const [, , uid, gid] = line?.split(':') ?? []
   return uid && gid ? { uid: Number(uid), gid: Number(gid) } : undefined
 }

@@ -15,7 +15,10 @@ const longestPauseMs = 30_000
  * waits twice as long as before, at most half a minute, and goes on for ever: a disk may have room again.
  * @returns what ends the watch, after a start that is under way
  */
-export function keepUp(kept: Kept, pause: (ms: number, signal: AbortSignal) => Promise<void> = pauseFor): { stop(): Promise<void> } {
+export function keepUp(
+  kept: Kept,
+  pause: (ms: number, signal: AbortSignal) => Promise<void> = pauseFor,
+): { stop(): Promise<void> } {
   const ending = new AbortController()
   const watching = watch(kept, ending.signal, pause)
   return {
@@ -26,7 +29,11 @@ export function keepUp(kept: Kept, pause: (ms: number, signal: AbortSignal) => P
   }
 }
 
-async function watch(kept: Kept, ending: AbortSignal, pause: (ms: number, signal: AbortSignal) => Promise<void>): Promise<void> {
+async function watch(
+  kept: Kept,
+  ending: AbortSignal,
+  pause: (ms: number, signal: AbortSignal) => Promise<void>,
+): Promise<void> {
   let pauseMs = lookEveryMs
   for (;;) {
     await pause(pauseMs, ending)

@@ -10,7 +10,13 @@ type RoleAnswers = { superuserPassword: string; ownerPassword: string; appPasswo
  * The owner's role owns the tables and migrates; the app's role owns nothing.
  */
 export async function makeRolesAndDatabase(port: number, database: string, answers: RoleAnswers): Promise<void> {
-  const admin = new pg.Client({ host: '127.0.0.1', port, user: 'postgres', password: answers.superuserPassword, database: 'postgres' })
+  const admin = new pg.Client({
+    host: '127.0.0.1',
+    port,
+    user: 'postgres',
+    password: answers.superuserPassword,
+    database: 'postgres',
+  })
   await admin.connect()
   try {
     await makeRole(admin, ownerRole, answers.ownerPassword, 'CREATEDB')
@@ -24,10 +30,17 @@ export async function makeRolesAndDatabase(port: number, database: string, answe
   }
 }
 
-async function makeRole(admin: pg.Client, role: string, password: string, mayCreate: 'CREATEDB' | 'NOCREATEDB'): Promise<void> {
+async function makeRole(
+  admin: pg.Client,
+  role: string,
+  password: string,
+  mayCreate: 'CREATEDB' | 'NOCREATEDB',
+): Promise<void> {
   const { rowCount } = await admin.query('SELECT 1 FROM pg_roles WHERE rolname = $1', [role])
   const verb = rowCount ? 'ALTER' : 'CREATE'
-  await admin.query(`${verb} ROLE ${pg.escapeIdentifier(role)} LOGIN NOSUPERUSER ${mayCreate} PASSWORD ${pg.escapeLiteral(password)}`)
+  await admin.query(
+    `${verb} ROLE ${pg.escapeIdentifier(role)} LOGIN NOSUPERUSER ${mayCreate} PASSWORD ${pg.escapeLiteral(password)}`,
+  )
 }
 
 /** Address of a database on the embedded server. */

@@ -35,7 +35,9 @@ export async function startEmbeddedServer(dataFolder: string, superuserPassword:
     if (await startOn(port, home, data, logFile)) return serverOn(port, home, data, logFile)
     const portTaken = readTail(logFile).includes('Address already in use')
     if (!portTaken || attempt === attempts) {
-      throw new Error(`The embedded PostgreSQL did not start. Its own words are in ${logFile}; the last of them:\n${readTail(logFile)}`)
+      throw new Error(
+        `The embedded PostgreSQL did not start. Its own words are in ${logFile}; the last of them:\n${readTail(logFile)}`,
+      )
     }
   }
 }
@@ -74,7 +76,9 @@ function serverOn(port: number, home: ServerHome, data: string, logFile: string)
 async function startOn(port: number, home: ServerHome, data: string, logFile: string): Promise<boolean> {
   // Loopback only, no socket file: one way in, the same on every system.
   const options = `-p ${port} -c listen_addresses=127.0.0.1 -c unix_socket_directories= -c timezone=UTC -c log_timezone=UTC -c max_connections=100`
-  return (await run(home, 'pg_ctl', ['start', '-D', data, '-w', '-t', '60', '-s', '-l', logFile, '-o', options])).code === 0
+  return (
+    (await run(home, 'pg_ctl', ['start', '-D', data, '-w', '-t', '60', '-s', '-l', logFile, '-o', options])).code === 0
+  )
 }
 
 async function initialise(home: ServerHome, data: string, password: string): Promise<void> {
@@ -85,8 +89,15 @@ async function initialise(home: ServerHome, data: string, password: string): Pro
   if (home.runAs) fs.chownSync(passwordFile, home.runAs.uid, home.runAs.gid)
   try {
     const made = await run(home, 'initdb', [
-      '-D', data, '--username=postgres', `--pwfile=${passwordFile}`, '--auth=scram-sha-256',
-      '--encoding=UTF8', '--locale-provider=builtin', '--locale=C.UTF-8', '--data-checksums',
+      '-D',
+      data,
+      '--username=postgres',
+      `--pwfile=${passwordFile}`,
+      '--auth=scram-sha-256',
+      '--encoding=UTF8',
+      '--locale-provider=builtin',
+      '--locale=C.UTF-8',
+      '--data-checksums',
     ])
     if (made.code !== 0) {
       fs.rmSync(data, { recursive: true, force: true })
@@ -127,7 +138,11 @@ async function stopServer(home: ServerHome, data: string): Promise<void> {
   await run(home, 'pg_ctl', ['stop', '-D', data, '-m', 'immediate', '-w', '-t', '30', '-s'])
 }
 
-function run(home: ServerHome, program: 'initdb' | 'pg_ctl', args: string[]): Promise<{ code: number; output: string }> {
+function run(
+  home: ServerHome,
+  program: 'initdb' | 'pg_ctl',
+  args: string[],
+): Promise<{ code: number; output: string }> {
   const file = path.join(home.binaries, 'bin', program)
   for (const name of ['initdb', 'pg_ctl', 'postgres']) ensureExecutable(path.join(home.binaries, 'bin', name))
   return new Promise((resolve, reject) => {
@@ -158,7 +173,9 @@ function findFreePort(): Promise<number> {
     probe.on('error', reject)
     probe.listen(0, '127.0.0.1', () => {
       const address = probe.address()
-      probe.close(() => (typeof address === 'object' && address ? resolve(address.port) : reject(new Error('no free port'))))
+      probe.close(() =>
+        typeof address === 'object' && address ? resolve(address.port) : reject(new Error('no free port')),
+      )
     })
   })
 }

@@ -28,7 +28,10 @@ const arm = z.strictObject({
   mean: z.number().nullable(),
   effect: effect.nullable(),
   verdict: z
-    .strictObject({ verdict: z.enum(['better', 'worse', 'no-worthwhile-difference', 'undecided', 'no-worse', 'same', 'different']), clearly: z.boolean() })
+    .strictObject({
+      verdict: z.enum(['better', 'worse', 'no-worthwhile-difference', 'undecided', 'no-worse', 'same', 'different']),
+      clearly: z.boolean(),
+    })
     .nullable(),
   doubts: z.array(condition),
   good: good.nullable(),
@@ -101,7 +104,12 @@ export const evidenceOfFormat1 = z.strictObject({
   /** The rule, declared before baking. */
   declared: z.strictObject({
     kind: z.enum(['gain', 'no_worse', 'same_as', 'which_dose', 'look_only']),
-    measure: z.strictObject({ name: z.string(), unit: z.string(), digits: z.int(), direction: z.enum(['larger', 'smaller', 'none']) }),
+    measure: z.strictObject({
+      name: z.string(),
+      unit: z.string(),
+      digits: z.int(),
+      direction: z.enum(['larger', 'smaller', 'none']),
+    }),
     margin: z.number(),
     marginUnit: z.enum(['pct', 'unit']),
     confidencePct: z.number(),
@@ -131,14 +139,42 @@ export const evidenceOfFormat1 = z.strictObject({
     z.strictObject({
       code: condition,
       arms: z.array(
-        z.strictObject({ arm: z.int(), mean: z.number().nullable(), recorded: z.int(), batches: z.int(), difference: z.number().nullable(), isNotable: z.boolean() }),
+        z.strictObject({
+          arm: z.int(),
+          mean: z.number().nullable(),
+          recorded: z.int(),
+          batches: z.int(),
+          difference: z.number().nullable(),
+          isNotable: z.boolean(),
+        }),
       ),
     }),
   ),
-  flags: z.array(z.strictObject({ level: z.enum(['batch', 'loaf']), batchId: z.string(), code: z.string(), piece: z.int().nullable(), value: z.number(), p: z.number() })),
-  uncounted: z.array(z.strictObject({ batch: z.string(), code: z.string(), arm: z.int(), why: z.enum(['lost', 'set-aside', 'open', 'no-reading', 'level-missing', 'day-without-control']) })),
+  flags: z.array(
+    z.strictObject({
+      level: z.enum(['batch', 'loaf']),
+      batchId: z.string(),
+      code: z.string(),
+      piece: z.int().nullable(),
+      value: z.number(),
+      p: z.number(),
+    }),
+  ),
+  uncounted: z.array(
+    z.strictObject({
+      batch: z.string(),
+      code: z.string(),
+      arm: z.int(),
+      why: z.enum(['lost', 'set-aside', 'open', 'no-reading', 'level-missing', 'day-without-control']),
+    }),
+  ),
   /** For those who see costs. */
-  costs: z.strictObject({ day: z.string(), currency: z.string().nullable(), latestPriceFrom: z.string().nullable(), arms: z.array(costOfArm) }),
+  costs: z.strictObject({
+    day: z.string(),
+    currency: z.string().nullable(),
+    latestPriceFrom: z.string().nullable(),
+    arms: z.array(costOfArm),
+  }),
   readings: z.strictObject({ count: z.int(), hash: z.string() }),
   frozen: z.strictObject({ at: z.string(), by: z.strictObject({ id: z.string(), name: z.string() }) }),
 })

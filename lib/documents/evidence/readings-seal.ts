@@ -6,6 +6,12 @@ import { hashOfText } from '../hash-of-text'
  * each, in the order in which they come.
  * @param readings in the order of their ids
  */
-export function readingsSeal(readings: readonly { id: string; contentHash: string }[]): { count: number; hash: string } {
-  return { count: readings.length, hash: hashOfText(readings.map(({ id, contentHash }) => `${id} ${contentHash}\n`).join('')) }
+export function readingsSeal(readings: readonly { id: string; contentHash: string }[]): {
+  count: number
+  hash: string
+} {
+  return {
+    count: readings.length,
+    hash: hashOfText(readings.map(({ id, contentHash }) => `${id} ${contentHash}\n`).join('')),
+  }
 }

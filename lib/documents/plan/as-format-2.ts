@@ -30,7 +30,16 @@ export function asFormat2(plan: PlanOfFormat1): PlanOfFormat2 {
 
 function doseOf(dose: ArmOfFormat1['doses'][number], lines: ArmOfFormat1['lines']): ArmOfFormat2['doses'][number] {
   const controlG = lines.reduce((sum, line) => sum + (line.ingredientId === dose.ingredientId ? line.controlG : 0), 0)
-  return { ...dose, how: 'more', insteadOfId: null, insteadOf: null, equalBy: null, controlG, inAllG: controlG + dose.productG, removedG: 0 }
+  return {
+    ...dose,
+    how: 'more',
+    insteadOfId: null,
+    insteadOf: null,
+    equalBy: null,
+    controlG,
+    inAllG: controlG + dose.productG,
+    removedG: 0,
+  }
 }
 
 function waterOf(water: ArmOfFormat1['water'], { declared, scale }: PlanOfFormat1): ArmOfFormat2['water'] {
@@ -40,7 +49,14 @@ function waterOf(water: ArmOfFormat1['water'], { declared, scale }: PlanOfFormat
 }
 
 function wayOf(source: KnownWater['source'], tapTempC: number): Way {
-  if (source.outcome === 'not-possible') return { outcome: 'not-possible', reason: source.reason, nearestTempC: source.reachableTempC, parts: [], doughTempC: null }
+  if (source.outcome === 'not-possible')
+    return {
+      outcome: 'not-possible',
+      reason: source.reason,
+      nearestTempC: source.reachableTempC,
+      parts: [],
+      doughTempC: null,
+    }
   const parts = [
     { from: 'tap' as const, massG: source.coldMassG, tempC: tapTempC, isUsual: false },
     { from: 'hot' as const, massG: source.hotMassG, tempC: Math.max(hotTapC, tapTempC), isUsual: true },

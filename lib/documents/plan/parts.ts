@@ -7,9 +7,37 @@ import { z } from 'zod'
  */
 
 export const stageKind = z.enum(['final_dough', 'pre_ferment', 'scald', 'soaker'])
-const ingredientKind = z.enum(['flour', 'water', 'salt', 'leaven', 'fat', 'sugar', 'dairy', 'egg', 'malt', 'improver', 'seed_or_grain', 'other'])
+const ingredientKind = z.enum([
+  'flour',
+  'water',
+  'salt',
+  'leaven',
+  'fat',
+  'sugar',
+  'dairy',
+  'egg',
+  'malt',
+  'improver',
+  'seed_or_grain',
+  'other',
+])
 const heldTotal = z.enum(['dough_mass', 'water', 'fat', 'sugars', 'salt', 'protein', 'flour'])
-const allergen = z.enum(['gluten', 'crustaceans', 'egg', 'fish', 'peanuts', 'soya', 'milk', 'nuts', 'celery', 'mustard', 'sesame', 'sulphites', 'lupin', 'molluscs'])
+const allergen = z.enum([
+  'gluten',
+  'crustaceans',
+  'egg',
+  'fish',
+  'peanuts',
+  'soya',
+  'milk',
+  'nuts',
+  'celery',
+  'mustard',
+  'sesame',
+  'sulphites',
+  'lupin',
+  'molluscs',
+])
 
 /** What was declared before baking. */
 const declared = z.strictObject({
@@ -63,12 +91,27 @@ export const scale = z.strictObject({
   mostG: z.number(),
 })
 
-const mixer = z.strictObject({ id: z.string(), name: z.string(), leastG: z.number(), mostG: z.number(), frictionCPerMin: z.number().nullable() })
+const mixer = z.strictObject({
+  id: z.string(),
+  name: z.string(),
+  leastG: z.number(),
+  mostG: z.number(),
+  frictionCPerMin: z.number().nullable(),
+})
 
 const premix = z.discriminatedUnion('outcome', [
   z.strictObject({
     outcome: z.enum(['direct', 'premix']),
-    steps: z.array(z.strictObject({ takeG: z.number(), takeScaleId: z.string(), carrierG: z.number(), carrierScaleId: z.string(), totalG: z.number(), productShare: z.number() })),
+    steps: z.array(
+      z.strictObject({
+        takeG: z.number(),
+        takeScaleId: z.string(),
+        carrierG: z.number(),
+        carrierScaleId: z.string(),
+        totalG: z.number(),
+        productShare: z.number(),
+      }),
+    ),
     portionG: z.number(),
     portionScaleId: z.string(),
     carrierInPortionG: z.number(),
@@ -175,7 +218,9 @@ export const arm = {
 const order = z.strictObject({
   method: z.string(),
   seed: z.string(),
-  batches: z.array(z.strictObject({ day: z.int(), place: z.int(), arm: z.int(), code: z.string(), cleanDownOf: z.array(z.string()) })),
+  batches: z.array(
+    z.strictObject({ day: z.int(), place: z.int(), arm: z.int(), code: z.string(), cleanDownOf: z.array(z.string()) }),
+  ),
   cleanDownAfterDay: z.array(z.strictObject({ day: z.int(), of: z.array(z.string()) })),
 })
 
@@ -198,7 +243,13 @@ export const plan = {
   stages: z.array(z.strictObject({ id: z.string(), kind: stageKind, name: z.string() })),
   scale: scale.nullable(),
   mixer: mixer.nullable(),
-  size: z.strictObject({ doughs: z.int(), pieces: z.int(), flourG: z.number(), doughG: z.number(), doughInAllG: z.number() }),
+  size: z.strictObject({
+    doughs: z.int(),
+    pieces: z.int(),
+    flourG: z.number(),
+    doughG: z.number(),
+    doughInAllG: z.number(),
+  }),
   order: order.nullable(),
   power,
   warnings: z.array(warning),

@@ -5,11 +5,22 @@ import { arm, dose, line, plan, waterUnknown } from './parts'
 const source = z.discriminatedUnion('outcome', [
   z.strictObject({ outcome: z.literal('mix'), coldMassG: z.number(), hotMassG: z.number(), iceMassG: z.literal(0) }),
   z.strictObject({ outcome: z.literal('ice'), coldMassG: z.number(), hotMassG: z.literal(0), iceMassG: z.number() }),
-  z.strictObject({ outcome: z.literal('not-possible'), reason: z.enum(['colder-than-all-ice', 'hotter-than-allowed', 'too-much-ice', 'never-melts']), reachableTempC: z.number() }),
+  z.strictObject({
+    outcome: z.literal('not-possible'),
+    reason: z.enum(['colder-than-all-ice', 'hotter-than-allowed', 'too-much-ice', 'never-melts']),
+    reachableTempC: z.number(),
+  }),
 ])
 
 const water = z.discriminatedUnion('outcome', [
-  z.strictObject({ outcome: z.literal('known'), waterTempC: z.number(), waterG: z.number(), source, isGuess: z.boolean(), frictionC: z.number() }),
+  z.strictObject({
+    outcome: z.literal('known'),
+    waterTempC: z.number(),
+    waterG: z.number(),
+    source,
+    isGuess: z.boolean(),
+    frictionC: z.number(),
+  }),
   waterUnknown,
 ])
 

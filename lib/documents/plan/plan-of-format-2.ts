@@ -16,7 +16,14 @@ export const doseOfFormat2 = z.strictObject({
 
 export const lineOfFormat2 = z.strictObject({ ...line.shape, scaleId: z.string().nullable() })
 
-const parts = z.array(z.strictObject({ from: z.enum(['tap', 'hot', 'chilled', 'ice']), massG: z.number(), tempC: z.number(), isUsual: z.boolean() }))
+const parts = z.array(
+  z.strictObject({
+    from: z.enum(['tap', 'hot', 'chilled', 'ice']),
+    massG: z.number(),
+    tempC: z.number(),
+    isUsual: z.boolean(),
+  }),
+)
 
 const way = z.discriminatedUnion('outcome', [
   z.strictObject({ outcome: z.literal('mix'), parts }),
@@ -30,7 +37,15 @@ const way = z.discriminatedUnion('outcome', [
 ])
 
 export const waterOfFormat2 = z.discriminatedUnion('outcome', [
-  z.strictObject({ outcome: z.literal('known'), waterTempC: z.number(), waterG: z.number(), resolutionG: z.number(), way, isGuess: z.boolean(), frictionC: z.number() }),
+  z.strictObject({
+    outcome: z.literal('known'),
+    waterTempC: z.number(),
+    waterG: z.number(),
+    resolutionG: z.number(),
+    way,
+    isGuess: z.boolean(),
+    frictionC: z.number(),
+  }),
   waterUnknown,
 ])
 
@@ -39,7 +54,9 @@ export const planOfFormat2 = z.strictObject({
   format: z.literal(2),
   ...plan,
   scales: z.array(scale),
-  arms: z.array(z.strictObject({ ...arm, doses: z.array(doseOfFormat2), lines: z.array(lineOfFormat2), water: waterOfFormat2 })),
+  arms: z.array(
+    z.strictObject({ ...arm, doses: z.array(doseOfFormat2), lines: z.array(lineOfFormat2), water: waterOfFormat2 }),
+  ),
 })
 
 export type PlanOfFormat2 = z.output<typeof planOfFormat2>

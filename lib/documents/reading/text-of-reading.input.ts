@@ -7,7 +7,30 @@ export type ReadingContent = Omit<ReadingOfFormat1, 'format'>
  * What was entered of a reading in its one text: canonical JSON (RFC 8785: no blanks, keys in order, and nothing in it
  * but texts, small whole numbers and null). Device and book both write it, so that the device needs no library for it.
  */
-export function textOfReading({ batch, factorLevel, measure, piece, reason, repeat, supersedes, takenAt, unit, value }: ReadingContent): string {
+export function textOfReading({
+  batch,
+  factorLevel,
+  measure,
+  piece,
+  reason,
+  repeat,
+  supersedes,
+  takenAt,
+  unit,
+  value,
+}: ReadingContent): string {
   // The keys stand in alphabetical order.
-  return JSON.stringify({ batch, factorLevel, format: 1, measure, piece, reason, repeat, supersedes, takenAt, unit, value })
+  return JSON.stringify({
+    batch,
+    factorLevel,
+    format: 1,
+    measure,
+    piece,
+    reason,
+    repeat,
+    supersedes,
+    takenAt,
+    unit,
+    value,
+  })
 }

@@ -4,9 +4,39 @@ import { z } from 'zod'
 const ingredient = z.strictObject({
   id: z.uuid(),
   name: z.string(),
-  kind: z.enum(['flour', 'water', 'salt', 'leaven', 'fat', 'sugar', 'dairy', 'egg', 'malt', 'improver', 'seed_or_grain', 'other']),
+  kind: z.enum([
+    'flour',
+    'water',
+    'salt',
+    'leaven',
+    'fat',
+    'sugar',
+    'dairy',
+    'egg',
+    'malt',
+    'improver',
+    'seed_or_grain',
+    'other',
+  ]),
   /** Those that are known; only when they were checked are these all. */
-  allergens: z.array(z.enum(['gluten', 'crustaceans', 'egg', 'fish', 'peanuts', 'soya', 'milk', 'nuts', 'celery', 'mustard', 'sesame', 'sulphites', 'lupin', 'molluscs'])),
+  allergens: z.array(
+    z.enum([
+      'gluten',
+      'crustaceans',
+      'egg',
+      'fish',
+      'peanuts',
+      'soya',
+      'milk',
+      'nuts',
+      'celery',
+      'mustard',
+      'sesame',
+      'sulphites',
+      'lupin',
+      'molluscs',
+    ]),
+  ),
   allergensChecked: z.boolean(),
 })
 

@@ -11,7 +11,11 @@ export type VersionContent = Omit<ContentOfFormat1, 'format'>
  * @returns beside them what the text says, with its format, for where it stands in another document
  * @throws ZodError for anything that could not be read back
  */
-export function textOfVersionContent(content: VersionContent): { document: ContentOfFormat1; text: string; hash: string } {
+export function textOfVersionContent(content: VersionContent): {
+  document: ContentOfFormat1
+  text: string
+  hash: string
+} {
   const document = contentOfFormat1.parse({ format: 1, ...content })
   const text = canonicalText(document)
   return { document, text, hash: hashOfText(text) }

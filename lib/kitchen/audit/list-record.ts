@@ -18,7 +18,12 @@ export const listRecord = query({
     const head = await db.auditHead.findUniqueOrThrow({ where: { bakeryId }, select: { number: true, hash: true } })
     const columns = { number: true, at: true, entryText: true, previousHash: true, hash: true } as const
     const read = (from: { lte: bigint } | { lt: number | bigint }, take: number) =>
-      db.auditEntry.findMany({ where: { bakeryId, number: { lte: head.number, ...from } }, select: columns, orderBy: { number: 'desc' }, take })
+      db.auditEntry.findMany({
+        where: { bakeryId, number: { lte: head.number, ...from } },
+        select: columns,
+        orderBy: { number: 'desc' },
+        take,
+      })
     const page = await readPage({
       bakeryId,
       list: 'record',
@@ -32,7 +37,10 @@ export const listRecord = query({
     const [before] = oldest ? await read({ lt: oldest.number }, 1) : []
     const fault = faultOf(page.rows.toReversed(), before ?? beforeFirst, page.isFirst ? head : null)
     return {
-      entries: { ...page, rows: page.rows.map(({ number, at, entryText }) => ({ number: Number(number), at, said: saidBy(entryText) })) },
+      entries: {
+        ...page,
+        rows: page.rows.map(({ number, at, entryText }) => ({ number: Number(number), at, said: saidBy(entryText) })),
+      },
       fault: fault && { number: Number(fault.number), why: fault.why },
     }
   },

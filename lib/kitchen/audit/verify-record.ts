@@ -13,7 +13,10 @@ export const verifyRecord = query({
   right: 'read-record',
   async run({ db, actor: { bakeryId } }) {
     const head = await db.auditHead.findUniqueOrThrow({ where: { bakeryId }, select: { number: true, hash: true } })
-    const answer = (fault: ChainFault | null) => ({ entries: Number(head.number), fault: fault && { number: Number(fault.number), why: fault.why } })
+    const answer = (fault: ChainFault | null) => ({
+      entries: Number(head.number),
+      fault: fault && { number: Number(fault.number), why: fault.why },
+    })
     let end: ChainPlace = beforeFirst
     for (;;) {
       const entries = await db.auditEntry.findMany({

@@ -9,11 +9,16 @@ import { Refusal } from '../refusal'
  * Refuses: not-found.
  */
 export async function lockBatch(tx: Tx, bakeryId: string, batchId: string, restsOn: 'dough' | 'order' = 'dough') {
-  const found = await tx.batch.findUnique({ where: { bakeryId_id: { bakeryId, id: batchId } }, select: { trialId: true } })
+  const found = await tx.batch.findUnique({
+    where: { bakeryId_id: { bakeryId, id: batchId } },
+    select: { trialId: true },
+  })
   if (!found) throw new Refusal('not-found')
   // Closing takes the row FOR UPDATE, which either of these keeps out; they do not keep out each other.
-  if (restsOn === 'order') await tx.$queryRaw`SELECT 1 FROM trial WHERE bakery_id = ${bakeryId}::uuid AND id = ${found.trialId}::uuid FOR NO KEY UPDATE`
-  else await tx.$queryRaw`SELECT 1 FROM trial WHERE bakery_id = ${bakeryId}::uuid AND id = ${found.trialId}::uuid FOR KEY SHARE`
+  if (restsOn === 'order')
+    await tx.$queryRaw`SELECT 1 FROM trial WHERE bakery_id = ${bakeryId}::uuid AND id = ${found.trialId}::uuid FOR NO KEY UPDATE`
+  else
+    await tx.$queryRaw`SELECT 1 FROM trial WHERE bakery_id = ${bakeryId}::uuid AND id = ${found.trialId}::uuid FOR KEY SHARE`
   await tx.$queryRaw`SELECT 1 FROM batch WHERE bakery_id = ${bakeryId}::uuid AND id = ${batchId}::uuid FOR UPDATE`
   return tx.batch.findUniqueOrThrow({
     where: { bakeryId_id: { bakeryId, id: batchId } },

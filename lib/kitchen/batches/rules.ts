@@ -81,13 +81,23 @@ export function needsCleanDown(batch: MixedBatch, ofTrial: readonly MixedBatch[]
 /** A move of a batch can be undone for this long. */
 export const undoMs = 10_000
 
-type MovedBatch = { revision: number; movedFrom: BatchStateName | null; movedAt: Date | null; movedById: string | null; movedRevision: number | null }
+type MovedBatch = {
+  revision: number
+  movedFrom: BatchStateName | null
+  movedAt: Date | null
+  movedById: string | null
+  movedRevision: number | null
+}
 
 /**
  * Why somebody may not undo a batch's last move, as far as the batch itself shows it; null when they may. Whoever
  * moved it may, within ten seconds by the server's clock, unless something was written to the batch since.
  */
-export function whyNoUndo(q: { batch: MovedBatch; personId: string; now: Date }): 'nothing-to-undo' | 'undo-not-yours' | 'undo-too-late' | 'undo-built-on' | null {
+export function whyNoUndo(q: {
+  batch: MovedBatch
+  personId: string
+  now: Date
+}): 'nothing-to-undo' | 'undo-not-yours' | 'undo-too-late' | 'undo-built-on' | null {
   const { movedFrom, movedAt, movedById, movedRevision, revision } = q.batch
   if (movedFrom === null || movedAt === null) return 'nothing-to-undo'
   if (movedById !== q.personId) return 'undo-not-yours'

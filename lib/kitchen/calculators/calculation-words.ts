@@ -5,12 +5,19 @@ import { screenUnit } from './on-screen'
 import { unitEnding } from './unit-ending'
 
 type Joined = Words['calculations']
-type TitledId = { [Subject in keyof Joined]: Joined[Subject] extends { readonly titles: infer Titles } ? keyof Titles : never }[keyof Joined]
+type TitledId = {
+  [Subject in keyof Joined]: Joined[Subject] extends { readonly titles: infer Titles } ? keyof Titles : never
+}[keyof Joined]
 
 // Does not compile while a calculation of the catalogue has no title.
 true satisfies [Exclude<CalcId, TitledId>] extends [never] ? true : Exclude<CalcId, TitledId>
 
-type SubjectWords = { subject: string; titles: Record<string, string>; fields: Record<string, string>; choices: Record<string, string> }
+type SubjectWords = {
+  subject: string
+  titles: Record<string, string>
+  fields: Record<string, string>
+  choices: Record<string, string>
+}
 
 /** How a calculation and its fields are called. What has no word keeps its name, which a test forbids. */
 export type CalculationWords = {

@@ -9,7 +9,9 @@ export type Fault = Problem & { reason?: string }
 /** A calculation's refusal as a fault at a field of its question; `lines[2].massG` becomes the path `lines.2.massG`. */
 export function faultOfCalcError({ code, facts }: CalcError): Fault {
   const { value, min, max, reason } = facts
-  const known = Object.fromEntries(Object.entries({ value, min, max }).flatMap(([name, fact]) => (fact === undefined ? [] : [[name, fact]])))
+  const known = Object.fromEntries(
+    Object.entries({ value, min, max }).flatMap(([name, fact]) => (fact === undefined ? [] : [[name, fact]])),
+  )
   return { path: facts.field.replace(/\[(\w+)\]/g, '.$1'), code: problemCode(code, facts), facts: known, reason }
 }
 

@@ -8,7 +8,14 @@ import { query } from '../query'
 import { Refusal } from '../refusal'
 import { fieldsOfSchema, type FieldShape } from './shape-of-schema'
 
-export type Described = { id: string; source: string; asks: readonly FieldShape[]; gives: readonly FieldShape[]; example: unknown; answer: unknown }
+export type Described = {
+  id: string
+  source: string
+  asks: readonly FieldShape[]
+  gives: readonly FieldShape[]
+  example: unknown
+  answer: unknown
+}
 
 // The catalogue does not change while the app runs, and some examples take their time.
 const described = keepLast<readonly Described[]>(100)
@@ -34,7 +41,14 @@ async function describeAll(entries: readonly CalcEntry[]): Promise<Described[]> 
   for (const { id, source, input, output, example } of entries) {
     const worked = await inPool('work-out', { id, given: example })
     if (!worked.ok) throw new Error(`the example of ${id} is refused`)
-    all.push({ id, source, asks: fieldsOfSchema(input, 'input'), gives: fieldsOfSchema(output, 'output'), example, answer: worked.answer })
+    all.push({
+      id,
+      source,
+      asks: fieldsOfSchema(input, 'input'),
+      gives: fieldsOfSchema(output, 'output'),
+      example,
+      answer: worked.answer,
+    })
   }
   return all
 }

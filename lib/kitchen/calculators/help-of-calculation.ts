@@ -21,7 +21,14 @@ type Step = string | number
 export function helpOfCalculation(entry: CalcEntry, language: Language): string {
   const words = calculationWords(entry.id, language)
   const { commandLine } = wordsIn(language).calculators
-  const asks = told(fieldsOfSchema(entry.input, 'input'), { words, language, entry, example: entry.example, path: [], depth: 0 })
+  const asks = told(fieldsOfSchema(entry.input, 'input'), {
+    words,
+    language,
+    entry,
+    example: entry.example,
+    path: [],
+    depth: 0,
+  })
   const gives = told(fieldsOfSchema(entry.output, 'output'), { words, language, path: [], depth: 0 })
   return [
     `${entry.id}: ${words.title}`,
@@ -39,7 +46,14 @@ export function helpOfCalculation(entry: CalcEntry, language: Language): string 
   ].join('\n')
 }
 
-type About = { words: CalculationWords; language: Language; entry?: CalcEntry; example?: unknown; path: readonly Step[]; depth: number }
+type About = {
+  words: CalculationWords
+  language: Language
+  entry?: CalcEntry
+  example?: unknown
+  path: readonly Step[]
+  depth: number
+}
 
 function told(fields: readonly FieldShape[], about: About): Told[] {
   return fields.flatMap((field) => {
@@ -49,10 +63,16 @@ function told(fields: readonly FieldShape[], about: About): Told[] {
     const own: Told = {
       name: `${'  '.repeat(depth + 1)}${field.name}`,
       kind: kindOf(field, about),
-      range: about.entry && shape.kind === 'number' && typeof inner === 'number' ? rangeText(rangeOfField(about.entry, path), about.language) : '',
+      range:
+        about.entry && shape.kind === 'number' && typeof inner === 'number'
+          ? rangeText(rangeOfField(about.entry, path), about.language)
+          : '',
       label: words.field(field.name),
     }
-    return [own, ...(shape.kind === 'group' ? told(shape.fields, { ...about, example: inner, path, depth: depth + 1 }) : [])]
+    return [
+      own,
+      ...(shape.kind === 'group' ? told(shape.fields, { ...about, example: inner, path, depth: depth + 1 }) : []),
+    ]
   })
 }
 
@@ -63,7 +83,9 @@ function within(shape: Shape, path: readonly Step[], example: unknown): [Shape, 
 }
 
 function valueOf(example: unknown, name: string): unknown {
-  return typeof example === 'object' && example !== null && Object.hasOwn(example, name) ? Object.entries(example).find(([own]) => own === name)?.[1] : undefined
+  return typeof example === 'object' && example !== null && Object.hasOwn(example, name)
+    ? Object.entries(example).find(([own]) => own === name)?.[1]
+    : undefined
 }
 
 function kindOf(field: FieldShape, { words, language }: About): string {
@@ -76,12 +98,23 @@ function rangeText({ min, max, isMinIn, isMaxIn }: ReturnType<typeof rangeOfFiel
   const isNone = (end: number | undefined): end is undefined => end === undefined || Math.abs(end) >= NO_END
   if (isNone(min)) return isNone(max) ? '' : say(isMaxIn ? text.atMost : text.below, language, { value: max })
   if (isNone(max)) return say(isMinIn ? text.atLeast : text.above, language, { value: min })
-  const both = isMinIn ? (isMaxIn ? text.range.fromTo : text.range.fromBelow) : isMaxIn ? text.range.aboveTo : text.range.aboveBelow
+  const both = isMinIn
+    ? isMaxIn
+      ? text.range.fromTo
+      : text.range.fromBelow
+    : isMaxIn
+      ? text.range.aboveTo
+      : text.range.aboveBelow
   return say(both, language, { min, max })
 }
 
 function inColumns(rows: readonly Told[]): string[] {
-  const widest = (column: 'name' | 'kind' | 'range') => Math.min(48, Math.max(0, ...rows.map((row) => row[column].length)))
+  const widest = (column: 'name' | 'kind' | 'range') =>
+    Math.min(48, Math.max(0, ...rows.map((row) => row[column].length)))
   const [name, kind, range] = [widest('name'), widest('kind'), widest('range')]
-  return rows.map((row) => [row.name.padEnd(name), row.kind.padEnd(kind), ...(range === 0 ? [] : [row.range.padEnd(range)]), row.label].join('  ').trimEnd())
+  return rows.map((row) =>
+    [row.name.padEnd(name), row.kind.padEnd(kind), ...(range === 0 ? [] : [row.range.padEnd(range)]), row.label]
+      .join('  ')
+      .trimEnd(),
+  )
 }

@@ -6,5 +6,8 @@ import 'server-only'
  */
 export function isFound(texts: readonly string[], find: string): boolean {
   const all = texts.join(' ').toLowerCase()
-  return find.toLowerCase().split(/\s+/).every((word) => all.includes(word))
+  return find
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => all.includes(word))
 }

@@ -19,5 +19,10 @@ export const listCalculations = query({
 
 function listed({ id, input, output, source }: CalcEntry) {
   const gives = fieldsOfSchema(output, 'output')
-  return { id, source, gives: gives.map(({ name }) => name), ...namesInFields([...fieldsOfSchema(input, 'input'), ...gives]) }
+  return {
+    id,
+    source,
+    gives: gives.map(({ name }) => name),
+    ...namesInFields([...fieldsOfSchema(input, 'input'), ...gives]),
+  }
 }

@@ -2,7 +2,10 @@ import 'server-only'
 import type { FieldShape, Shape } from './shape-of-schema'
 
 /** Names of all fields and values of all choices, however deep, each once. */
-export function namesInFields(fields: readonly FieldShape[]): { fields: readonly string[]; choices: readonly string[] } {
+export function namesInFields(fields: readonly FieldShape[]): {
+  fields: readonly string[]
+  choices: readonly string[]
+} {
   const [names, choices] = [new Set<string>(), new Set<string>()]
   const look = (shape: Shape): void => {
     if (shape.kind === 'list') look(shape.of)

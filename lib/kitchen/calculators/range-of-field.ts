@@ -19,8 +19,14 @@ const QUICK = 1000
 export function rangeOfField(entry: CalcEntry, path: Path): FieldRange {
   const [low, high] = [-FAR, FAR].map((value) => refusalAt(entry, path, value))
   const [min, max] = [low?.min, high?.max]
-  const belongs = (end: number | undefined) => end === undefined || Math.abs(end) > QUICK || refusalAt(entry, path, end) === undefined
-  return { ...(min === undefined ? {} : { min }), ...(max === undefined ? {} : { max }), isMinIn: belongs(min), isMaxIn: belongs(max) }
+  const belongs = (end: number | undefined) =>
+    end === undefined || Math.abs(end) > QUICK || refusalAt(entry, path, end) === undefined
+  return {
+    ...(min === undefined ? {} : { min }),
+    ...(max === undefined ? {} : { max }),
+    isMinIn: belongs(min),
+    isMaxIn: belongs(max),
+  }
 }
 
 /** The facts when the calculation refuses this value as out of the range of this field. */
@@ -41,5 +47,7 @@ function replaced(whole: unknown, [step, ...rest]: Path, value: number): unknown
   if (step === undefined) return value
   if (Array.isArray(whole)) return whole.map((each: unknown, i) => (i === step ? replaced(each, rest, value) : each))
   const fields = Object.entries(whole ?? {})
-  return Object.fromEntries(fields.map(([name, each]: [string, unknown]) => [name, name === step ? replaced(each, rest, value) : each]))
+  return Object.fromEntries(
+    fields.map(([name, each]: [string, unknown]) => [name, name === step ? replaced(each, rest, value) : each]),
+  )
 }

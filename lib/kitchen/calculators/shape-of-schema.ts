@@ -31,11 +31,17 @@ export function fieldsOfSchema(schema: z.ZodType, io: 'input' | 'output'): reado
 function shapeOf(part: z.core.JSONSchema._JSONSchema): { shape: Shape; isNullable: boolean } {
   if (typeof part === 'boolean') return { shape: other, isNullable: false }
   const types: unknown = part.type
-  const forms = part.anyOf ?? part.oneOf ?? (Array.isArray(types) ? types.map((type: Part['type']) => ({ ...part, type })) : undefined)
+  const forms =
+    part.anyOf ??
+    part.oneOf ??
+    (Array.isArray(types) ? types.map((type: Part['type']) => ({ ...part, type })) : undefined)
   if (!forms) return { shape: shapeOfOne(part), isNullable: part.type === 'null' }
   const read = forms.map(shapeOf)
   const shapes = read.filter(({ isNullable }, i) => !(isNullable && isNullForm(forms[i]))).map(({ shape }) => shape)
-  return { shape: shapes.length === 0 ? other : shapes.reduce(merged), isNullable: read.some(({ isNullable }) => isNullable) }
+  return {
+    shape: shapes.length === 0 ? other : shapes.reduce(merged),
+    isNullable: read.some(({ isNullable }) => isNullable),
+  }
 }
 
 const isNullForm = (form: z.core.JSONSchema._JSONSchema | undefined) => typeof form === 'object' && form.type === 'null'
@@ -43,7 +49,10 @@ const isNullForm = (form: z.core.JSONSchema._JSONSchema | undefined) => typeof f
 function shapeOfOne(part: Part): Shape {
   const values = part.enum ?? (part.const === undefined ? undefined : [part.const])
   if (values?.every((value) => typeof value === 'boolean')) return { kind: 'yes-no' }
-  if (values) return values.every((value) => typeof value === 'string' || typeof value === 'number') ? { kind: 'choice', values } : other
+  if (values)
+    return values.every((value) => typeof value === 'string' || typeof value === 'number')
+      ? { kind: 'choice', values }
+      : other
   switch (part.type) {
     case 'number':
       return { kind: 'number', isWhole: false }
@@ -54,7 +63,9 @@ function shapeOfOne(part: Part): Shape {
     case 'boolean':
       return { kind: 'yes-no' }
     case 'array':
-      return part.items === undefined || Array.isArray(part.items) || part.prefixItems ? other : { kind: 'list', of: shapeOf(part.items).shape }
+      return part.items === undefined || Array.isArray(part.items) || part.prefixItems
+        ? other
+        : { kind: 'list', of: shapeOf(part.items).shape }
     case 'object':
       return part.properties && Object.keys(part.properties).length > 0 ? groupOf(part, part.properties) : other
     default:
@@ -65,13 +76,18 @@ function shapeOfOne(part: Part): Shape {
 function groupOf(part: Part, properties: NonNullable<Part['properties']>): Shape {
   return {
     kind: 'group',
-    fields: Object.entries(properties).map(([name, property]) => ({ name, isOptional: !part.required?.includes(name), ...shapeOf(property) })),
+    fields: Object.entries(properties).map(([name, property]) => ({
+      name,
+      isOptional: !part.required?.includes(name),
+      ...shapeOf(property),
+    })),
   }
 }
 
 /** One shape for what may be either. */
 function merged(a: Shape, b: Shape): Shape {
-  if (a.kind === 'choice' && b.kind === 'choice') return { kind: 'choice', values: [...new Set([...a.values, ...b.values])] }
+  if (a.kind === 'choice' && b.kind === 'choice')
+    return { kind: 'choice', values: [...new Set([...a.values, ...b.values])] }
   if (a.kind === 'list' && b.kind === 'list') return { kind: 'list', of: merged(a.of, b.of) }
   if (a.kind === 'number' && b.kind === 'number') return { kind: 'number', isWhole: a.isWhole && b.isWhole }
   if (a.kind === 'group' && b.kind === 'group') return { kind: 'group', fields: mergedFields(a.fields, b.fields) }
@@ -83,6 +99,11 @@ function mergedFields(a: readonly FieldShape[], b: readonly FieldShape[]): Field
   return names.map((name) => {
     const [one, two] = [a, b].map((fields) => fields.find((field) => field.name === name))
     if (!one || !two) return { ...(one ?? two)!, isOptional: true }
-    return { name, shape: merged(one.shape, two.shape), isOptional: one.isOptional || two.isOptional, isNullable: one.isNullable || two.isNullable }
+    return {
+      name,
+      shape: merged(one.shape, two.shape),
+      isOptional: one.isOptional || two.isOptional,
+      isNullable: one.isNullable || two.isNullable,
+    }
   })
 }

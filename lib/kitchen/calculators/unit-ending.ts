@@ -13,7 +13,12 @@ const longestFirst = (Object.keys(units) as UnitEnding[]).sort((a, b) => b.lengt
  * @example unitEnding('specificVolumeMlPerG') // 'MlPerG'
  */
 export function unitEnding(name: string): UnitEnding | undefined {
-  return longestFirst.find((ending) => (name === ending && /^[a-z]/.test(ending)) || (ending.includes('Per') && name === lowerFirst(ending)) || (name.endsWith(ending) && /^[A-Z]/.test(ending) && /[a-z0-9]$/.test(name.slice(0, -ending.length))))
+  return longestFirst.find(
+    (ending) =>
+      (name === ending && /^[a-z]/.test(ending)) ||
+      (ending.includes('Per') && name === lowerFirst(ending)) ||
+      (name.endsWith(ending) && /^[A-Z]/.test(ending) && /[a-z0-9]$/.test(name.slice(0, -ending.length))),
+  )
 }
 
 const lowerFirst = (ending: string) => ending.charAt(0).toLowerCase() + ending.slice(1)

@@ -10,7 +10,12 @@ export function wordsOfFault({ code, facts, reason }: Fault, q: { language: Lang
   const { problems, calculators } = wordsIn(q.language)
   const reasons: Readonly<Record<string, string | undefined>> = calculators.reasons
   const shown = Object.fromEntries<Fact>(
-    Object.entries(facts).map(([name, fact]) => [name, typeof fact === 'number' && Number.isFinite(fact) ? plainNumber(fact, { locale: q.locale, significant: 12 }) : fact]),
+    Object.entries(facts).map(([name, fact]) => [
+      name,
+      typeof fact === 'number' && Number.isFinite(fact)
+        ? plainNumber(fact, { locale: q.locale, significant: 12 })
+        : fact,
+    ]),
   )
   const ofReason = reason !== undefined && Object.hasOwn(reasons, reason) ? reasons[reason] : undefined
   return fill(ofReason ?? problems[code], q.language, shown)

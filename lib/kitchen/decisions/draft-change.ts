@@ -41,17 +41,44 @@ export const draftChange = command({
       orderBy: { position: 'asc' },
     })
     const lines = arm.lines.map(({ ingredient, ...line }) => ({ ...line, kind: ingredient.kind }))
-    const { versionId, number: versionNumber } = await addDraft(tx, { from, reason, stages: stagesOfArm(stages, lines), draftedById: personId, now })
+    const { versionId, number: versionNumber } = await addDraft(tx, {
+      from,
+      reason,
+      stages: stagesOfArm(stages, lines),
+      draftedById: personId,
+      now,
+    })
     const decisionId = uuid()
     const number = await nextDecisionNumber(tx, bakeryId)
     await tx.decision.create({
-      data: { bakeryId, id: decisionId, number, trialId, outcome: 'change', armId, versionId, evidenceId, reason, decidedById: personId, at: now, revision: 1 },
+      data: {
+        bakeryId,
+        id: decisionId,
+        number,
+        trialId,
+        outcome: 'change',
+        armId,
+        versionId,
+        evidenceId,
+        reason,
+        decidedById: personId,
+        at: now,
+        revision: 1,
+      },
     })
     return {
       value: { decisionId, formulaId, versionId },
       audit: {
         target: decisionId,
-        after: { decision: number, trial: trial.number, arm: arm.name, formula: from.formula.name, version: versionNumber, from: from.number, evidence: hash },
+        after: {
+          decision: number,
+          trial: trial.number,
+          arm: arm.name,
+          formula: from.formula.name,
+          version: versionNumber,
+          from: from.number,
+          evidence: hash,
+        },
         reason,
       },
     }
@@ -66,7 +93,13 @@ async function armOrRefuse(tx: Tx, bakeryId: string, trialId: string, armId: str
       position: true,
       name: true,
       lines: {
-        select: { stageId: true, ingredientId: true, massG: true, controlMassG: true, ingredient: { select: { name: true, kind: true, endedAt: true } } },
+        select: {
+          stageId: true,
+          ingredientId: true,
+          massG: true,
+          controlMassG: true,
+          ingredient: { select: { name: true, kind: true, endedAt: true } },
+        },
         orderBy: { position: 'asc' },
       },
     },
@@ -74,6 +107,9 @@ async function armOrRefuse(tx: Tx, bakeryId: string, trialId: string, armId: str
   if (!arm) throw Refusal.at('armId', 'wrong-choice')
   if (arm.position === 0) throw Refusal.at('armId', 'control-is-no-change')
   const ended = arm.lines.filter(({ massG, ingredient }) => massG > 0 && ingredient.endedAt !== null)
-  if (ended.length > 0) throw Refusal.at('armId', 'arm-ingredient-ended', { names: [...new Set(ended.map(({ ingredient }) => ingredient.name))] })
+  if (ended.length > 0)
+    throw Refusal.at('armId', 'arm-ingredient-ended', {
+      names: [...new Set(ended.map(({ ingredient }) => ingredient.name))],
+    })
   return arm
 }

@@ -24,12 +24,20 @@ export async function analyseToFreeze(bakeryId: string, trialId: string): Promis
  * Keeps what an ended trial shows, never to be worked out again. The trial is held already.
  * @throws Refusal 'stale-moved-on' where a reading came or changed since that was worked out
  */
-export async function freezeEvidence(tx: Tx, actor: DeskActor, trialId: string, now: Date, shown: Shown): Promise<{ evidenceId: string; hash: string; evidence: Evidence }> {
+export async function freezeEvidence(
+  tx: Tx,
+  actor: DeskActor,
+  trialId: string,
+  now: Date,
+  shown: Shown,
+): Promise<{ evidenceId: string; hash: string; evidence: Evidence }> {
   const { bakeryId } = actor
   const evidence = await evidenceOf(tx, actor, trialId, now, shown)
   const { text, hash } = textOfEvidence(evidence)
   const evidenceId = uuid()
-  await tx.evidence.create({ data: { bakeryId, id: evidenceId, trialId, text, hash, frozenById: actor.personId, at: now } })
+  await tx.evidence.create({
+    data: { bakeryId, id: evidenceId, trialId, text, hash, frozenById: actor.personId, at: now },
+  })
   return { evidenceId, hash, evidence }
 }
 
@@ -69,7 +77,12 @@ async function evidenceOf(tx: Tx, actor: DeskActor, trialId: string, now: Date, 
     isIndication: comparison.isIndication,
     arms: comparison.arms.map((result) => {
       const arm = loaded.arms.find(({ position }) => position === result.arm)!
-      return { ...result, id: arm.id, name: arm.name, good: costs.arms.find((cost) => cost.arm === result.arm)?.good ?? null }
+      return {
+        ...result,
+        id: arm.id,
+        name: arm.name,
+        good: costs.arms.find((cost) => cost.arm === result.arm)?.good ?? null,
+      }
     }),
     controlMean: comparison.controlMean,
     worthwhile: comparison.worthwhile,

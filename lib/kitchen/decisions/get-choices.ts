@@ -22,8 +22,15 @@ export const getChoices = query({
         revision: true,
         formulaId: true,
         controlVersion: { select: { id: true, number: true } },
-        arms: { where: { position: { gt: 0 } }, select: { id: true, position: true, name: true }, orderBy: { position: 'asc' } },
-        outcomes: { where: { takenBackAt: null }, select: { id: true, number: true, decidedBy: { select: { name: true } } } },
+        arms: {
+          where: { position: { gt: 0 } },
+          select: { id: true, position: true, name: true },
+          orderBy: { position: 'asc' },
+        },
+        outcomes: {
+          where: { takenBackAt: null },
+          select: { id: true, number: true, decidedBy: { select: { name: true } } },
+        },
       },
     })
     if (!trial) throw new Refusal('not-found')

@@ -84,7 +84,10 @@ async function changeBy(db: Db, actor: DeskActor, decision: DecisionRead, drafte
     return version
   }
   const [control, drafted] = await Promise.all([read(decision.trial.controlVersion.id), read(draftedId)])
-  const [shown, change] = await Promise.all([showVersion(db, actor, now, drafted), changeOf(db, actor, decision, { control, drafted }, now)])
+  const [shown, change] = await Promise.all([
+    showVersion(db, actor, now, drafted),
+    changeOf(db, actor, decision, { control, drafted }, now),
+  ])
   return { drafted: shown, change }
 }
 
@@ -92,9 +95,18 @@ async function changeBy(db: Db, actor: DeskActor, decision: DecisionRead, drafte
  * What the drafted version changes against the trial's control, and what a loaf of each costs: at today's prices while
  * it waits, later at those of the day on which it was signed or taken back.
  */
-async function changeOf(db: Db, actor: DeskActor, decision: DecisionRead, versions: { control: VersionRead; drafted: VersionRead }, now: Date) {
+async function changeOf(
+  db: Db,
+  actor: DeskActor,
+  decision: DecisionRead,
+  versions: { control: VersionRead; drafted: VersionRead },
+  now: Date,
+) {
   const { bakeryId } = actor
-  const { timeZone, costChangeLimitPct } = await db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true, costChangeLimitPct: true } })
+  const { timeZone, costChangeLimitPct } = await db.bakery.findUniqueOrThrow({
+    where: { bakeryId },
+    select: { timeZone: true, costChangeLimitPct: true },
+  })
   const [before, after] = [contentAsShown(versions.control).content, contentAsShown(versions.drafted).content]
   const day = dayInZone(decision.version?.signedAt ?? decision.takenBackAt ?? now, timeZone)
   const [compared, costs] = await Promise.all([

@@ -23,11 +23,32 @@ export const keepFormula = command({
     const decisionId = uuid()
     const number = await nextDecisionNumber(tx, bakeryId)
     await tx.decision.create({
-      data: { bakeryId, id: decisionId, number, trialId, outcome: 'keep', evidenceId, reason, decidedById: personId, at: now, revision: 1 },
+      data: {
+        bakeryId,
+        id: decisionId,
+        number,
+        trialId,
+        outcome: 'keep',
+        evidenceId,
+        reason,
+        decidedById: personId,
+        at: now,
+        revision: 1,
+      },
     })
     return {
       value: { decisionId },
-      audit: { target: decisionId, after: { decision: number, trial: trial.number, formula: evidence.trial.formula.name, kept: true, evidence: hash }, reason },
+      audit: {
+        target: decisionId,
+        after: {
+          decision: number,
+          trial: trial.number,
+          formula: evidence.trial.formula.name,
+          kept: true,
+          evidence: hash,
+        },
+        reason,
+      },
     }
   },
 })

@@ -63,7 +63,12 @@ export const listDecisions = query({
       }))
       return { ...page, rows }
     }
-    const [unsigned, signed, kept, takenBack] = await Promise.all([pageOf('waiting'), pageOf('signed'), pageOf('kept'), pageOf('taken-back')])
+    const [unsigned, signed, kept, takenBack] = await Promise.all([
+      pageOf('waiting'),
+      pageOf('signed'),
+      pageOf('kept'),
+      pageOf('taken-back'),
+    ])
     const draftIds = unsigned.rows.flatMap(({ version }) => (version ? [version.id] : []))
     const drafts = draftIds.length === 0 ? [] : await readVersions(db, bakeryId, draftIds)
     const signingOf = drafts.length === 0 ? null : await signingOfVersions(db, bakeryId, drafts, now)

@@ -14,7 +14,10 @@ export async function lockEndedTrial(tx: Tx, actor: DeskActor, trialId: string, 
   const { bakeryId } = actor
   const trial = await lockTrial(tx, bakeryId, trialId)
   if (!isEnded(trial.state)) throw new Refusal('trial-not-ended')
-  const standing = await tx.decision.findFirst({ where: { bakeryId, trialId, takenBackAt: null }, select: { number: true, decidedBy: { select: { name: true } } } })
+  const standing = await tx.decision.findFirst({
+    where: { bakeryId, trialId, takenBackAt: null },
+    select: { number: true, decidedBy: { select: { name: true } } },
+  })
   if (standing) throw new Refusal('already-decided', { who: standing.decidedBy.name, number: standing.number })
   if (trial.revision !== seenRevision) throw await staleRefusal(tx, actor, trialId)
   return trial

@@ -15,7 +15,15 @@ const select = {
   arm: { select: { id: true, position: true, name: true } },
   version: { select: { id: true, number: true, signedAt: true, effectiveAt: true } },
   trial: {
-    select: { id: true, number: true, question: true, measureId: true, measure: { select: { code: true } }, formula: { select: { id: true, name: true } }, controlVersion: { select: { id: true, number: true } } },
+    select: {
+      id: true,
+      number: true,
+      question: true,
+      measureId: true,
+      measure: { select: { code: true } },
+      formula: { select: { id: true, name: true } },
+      controlVersion: { select: { id: true, number: true } },
+    },
   },
   evidence: { select: { text: true, hash: true } },
 } as const

@@ -1,7 +1,13 @@
 import type { IngredientKind, StageKind } from '../../db/generated/enums'
 
 /** A line of an arm's dough as it was planned, in order. */
-export type PlannedLine = { stageId: string; ingredientId: string; kind: IngredientKind; massG: number; controlMassG: number }
+export type PlannedLine = {
+  stageId: string
+  ingredientId: string
+  kind: IngredientKind
+  massG: number
+  controlMassG: number
+}
 export type PlannedStage = { id: string; kind: StageKind; name: string }
 export type DraftedStage = { kind: StageKind; name: string; lines: { ingredientId: string; pctFlour: number }[] }
 
@@ -21,7 +27,10 @@ export function stagesOfArm(stages: readonly PlannedStage[], lines: readonly Pla
   if (!(flourG > 0)) throw new RangeError('a dough without flour has no percentages on it')
   return stages.flatMap((stage) => {
     const own = withDosesAdded(lines.filter(({ stageId }) => stageId === stage.id)).filter(({ massG }) => massG > 0)
-    const drafted = own.map(({ ingredientId, massG }) => ({ ingredientId, pctFlour: roundedPct((100 * massG) / flourG) }))
+    const drafted = own.map(({ ingredientId, massG }) => ({
+      ingredientId,
+      pctFlour: roundedPct((100 * massG) / flourG),
+    }))
     return drafted.length === 0 ? [] : [{ kind: stage.kind, name: stage.name, lines: drafted }]
   })
 }
@@ -45,7 +54,11 @@ function roundedPct(pct: number): number {
 export type DecisionState = 'waiting' | 'signed' | 'kept' | 'taken-back'
 
 /** Where a decision stands. */
-export function stateOfDecision(decision: { outcome: 'change' | 'keep'; takenBackAt: Date | null; version: { signedAt: Date | null } | null }): DecisionState {
+export function stateOfDecision(decision: {
+  outcome: 'change' | 'keep'
+  takenBackAt: Date | null
+  version: { signedAt: Date | null } | null
+}): DecisionState {
   if (decision.takenBackAt) return 'taken-back'
   if (decision.outcome === 'keep') return 'kept'
   return decision.version?.signedAt ? 'signed' : 'waiting'
@@ -55,13 +68,24 @@ export function stateOfDecision(decision: { outcome: 'change' | 'keep'; takenBac
 const hopedFor = new Set(['better', 'no-worse', 'same'])
 
 /** What a trial did not show of an arm that somebody chooses all the same; null when it showed what was hoped for. */
-export type NotShown = 'indication' | 'look-only' | 'no-verdict' | 'in-doubt' | 'worse' | 'no-worthwhile-difference' | 'undecided' | 'different'
+export type NotShown =
+  | 'indication'
+  | 'look-only'
+  | 'no-verdict'
+  | 'in-doubt'
+  | 'worse'
+  | 'no-worthwhile-difference'
+  | 'undecided'
+  | 'different'
 
 /**
  * What is to be said plainly beside a change to an arm. A verdict that is not the hoped-for one does not forbid it.
  * @param isIndication the trial was stopped before it was whole
  */
-export function notShown(arm: { standing: string; verdict: { verdict: string } | null; doubts: readonly unknown[] }, isIndication: boolean): NotShown | null {
+export function notShown(
+  arm: { standing: string; verdict: { verdict: string } | null; doubts: readonly unknown[] },
+  isIndication: boolean,
+): NotShown | null {
   if (isIndication) return 'indication'
   if (arm.standing !== 'compared') return 'look-only'
   if (!arm.verdict) return 'no-verdict'

@@ -18,7 +18,10 @@ export const takeBack = command({
   async run({ tx, actor, now, input: { decisionId, seenRevision, reason } }) {
     const { bakeryId } = actor
     const key = { bakeryId, id: decisionId }
-    const decision = await tx.decision.findUnique({ where: { bakeryId_id: key }, select: { number: true, trialId: true, versionId: true } })
+    const decision = await tx.decision.findUnique({
+      where: { bakeryId_id: key },
+      select: { number: true, trialId: true, versionId: true },
+    })
     if (!decision) throw new Refusal('not-found')
     await lockTrial(tx, bakeryId, decision.trialId)
     if (decision.versionId !== null) {
@@ -37,7 +40,12 @@ export const takeBack = command({
     if (count !== 1) throw await staleRefusal(tx, actor, decisionId)
     return {
       value: { trialId: decision.trialId },
-      audit: { target: decisionId, before: 'stands', after: { decision: decision.number, state: 'taken back' }, reason },
+      audit: {
+        target: decisionId,
+        before: 'stands',
+        after: { decision: decision.number, state: 'taken back' },
+        reason,
+      },
     }
   },
 })

@@ -12,9 +12,16 @@ export type Few<Row> = {
 }
 
 /** Reads the first few, and counts only where there are more than that: by far the most desks need one statement. */
-export async function fewOf<Row>(read: (take: number) => Promise<Row[]>, count: () => Promise<number>): Promise<Few<Row>> {
+export async function fewOf<Row>(
+  read: (take: number) => Promise<Row[]>,
+  count: () => Promise<number>,
+): Promise<Few<Row>> {
   const found = await read(mostShown + 1)
-  return { rows: found.slice(0, mostShown), count: found.length > mostShown ? await count() : found.length, isAtLeast: false }
+  return {
+    rows: found.slice(0, mostShown),
+    count: found.length > mostShown ? await count() : found.length,
+    isAtLeast: false,
+  }
 }
 
 /** The first few of rows that were all looked at, or of as many as are looked at. */

@@ -19,9 +19,13 @@ export const listWaiting = query({
   input: z.strictObject({}),
   right: 'read-work',
   async run({ db, actor, now }) {
-    const ifMay = <Found>(right: Right, read: () => Promise<Found>): Promise<Found> | null => (levelOf(actor, right) === 'yes' ? read() : null)
+    const ifMay = <Found>(right: Right, read: () => Promise<Found>): Promise<Found> | null =>
+      levelOf(actor, right) === 'yes' ? read() : null
     const dueToday = async () => {
-      const { timeZone } = await db.bakery.findUniqueOrThrow({ where: { bakeryId: actor.bakeryId }, select: { timeZone: true } })
+      const { timeZone } = await db.bakery.findUniqueOrThrow({
+        where: { bakeryId: actor.bakeryId },
+        select: { timeZone: true },
+      })
       return daysToMix(db, actor, dayInZone(now, timeZone))
     }
     const [brokenRecord, underWay, toMix, sentBack, toApprove, toSign, toClose, toDecide] = await Promise.all([

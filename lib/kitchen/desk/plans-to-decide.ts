@@ -20,6 +20,11 @@ export async function plansToDecide(db: Db, { bakeryId, personId }: DeskActor) {
       take: mostLookedAt + 1,
     }),
   ])
-  const theirs = proposed.slice(0, mostLookedAt).filter((trial) => decisionBar({ personId, ...handsOf(trial, bakery) }) === null)
-  return fewOfAll(theirs.map((trial) => trialRow(trial, trial.proposedAt)), proposed.length > mostLookedAt)
+  const theirs = proposed
+    .slice(0, mostLookedAt)
+    .filter((trial) => decisionBar({ personId, ...handsOf(trial, bakery) }) === null)
+  return fewOfAll(
+    theirs.map((trial) => trialRow(trial, trial.proposedAt)),
+    proposed.length > mostLookedAt,
+  )
 }

@@ -11,7 +11,15 @@ import { fewOfAll, type Few } from './few-of'
 /** Whose signature a draft needs is known only when allergens and costs are compared, so no more are looked at. */
 const mostLookedAt = 20
 
-type VersionRow = { versionId: string; formulaId: string; decisionId: string | null; formula: string; number: number; reason: string; since: Date }
+type VersionRow = {
+  versionId: string
+  formulaId: string
+  decisionId: string | null
+  formula: string
+  number: number
+  reason: string
+  since: Date
+}
 
 /** The drafts of formulas that want somebody's signature, the oldest first. */
 export async function versionsToSign(db: Db, actor: DeskActor, now: Date): Promise<Few<VersionRow>> {
@@ -23,7 +31,11 @@ export async function versionsToSign(db: Db, actor: DeskActor, now: Date): Promi
     take: mostLookedAt + 1,
   })
   if (open.length === 0) return fewOfAll([], false)
-  const read = await readVersions(db, bakeryId, open.slice(0, mostLookedAt).map(({ id }) => id))
+  const read = await readVersions(
+    db,
+    bakeryId,
+    open.slice(0, mostLookedAt).map(({ id }) => id),
+  )
   const drafts = read.sort((a, b) => a.createdAt.getTime() - b.createdAt.getTime())
   const signingOf = await signingOfVersions(db, bakeryId, drafts, now)
   const theirs = drafts.filter((draft) => wantsSignature(draft, actor, signingOf))
@@ -43,6 +55,23 @@ function wantsSignature(draft: VersionRead, person: DeskActor, signingOf: (versi
   }
 }
 
-function versionRow({ id, formulaId, decision, formula, number, reason, createdAt, signatures }: VersionRead): VersionRow {
-  return { versionId: id, formulaId, decisionId: decision?.id ?? null, formula: formula.name, number, reason, since: signatures.at(-1)?.at ?? createdAt }
+function versionRow({
+  id,
+  formulaId,
+  decision,
+  formula,
+  number,
+  reason,
+  createdAt,
+  signatures,
+}: VersionRead): VersionRow {
+  return {
+    versionId: id,
+    formulaId,
+    decisionId: decision?.id ?? null,
+    formula: formula.name,
+    number,
+    reason,
+    since: signatures.at(-1)?.at ?? createdAt,
+  }
 }

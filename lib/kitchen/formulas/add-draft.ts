@@ -12,7 +12,20 @@ export async function addDraft(
   tx: Tx,
   q: { from: VersionRead; reason: string; stages: Parameters<typeof writeStages>[3]; draftedById: string; now: Date },
 ): Promise<{ versionId: string; number: number }> {
-  const { bakeryId, formulaId, scalingMassG, pieces, doughLossPct, doughTempC, mixTimeS, bulkTimeS, proofTimeS, bakeTempC, bakeTimeS, method } = q.from
+  const {
+    bakeryId,
+    formulaId,
+    scalingMassG,
+    pieces,
+    doughLossPct,
+    doughTempC,
+    mixTimeS,
+    bulkTimeS,
+    proofTimeS,
+    bakeTempC,
+    bakeTimeS,
+    method,
+  } = q.from
   const { _max } = await tx.formulaVersion.aggregate({ where: { bakeryId, formulaId }, _max: { number: true } })
   const number = (_max.number ?? 0) + 1
   const versionId = uuid()
@@ -24,7 +37,18 @@ export async function addDraft(
       number,
       fromVersionId: q.from.id,
       reason: q.reason,
-      ...{ scalingMassG, pieces, doughLossPct, doughTempC, mixTimeS, bulkTimeS, proofTimeS, bakeTempC, bakeTimeS, method },
+      ...{
+        scalingMassG,
+        pieces,
+        doughLossPct,
+        doughTempC,
+        mixTimeS,
+        bulkTimeS,
+        proofTimeS,
+        bakeTempC,
+        bakeTimeS,
+        method,
+      },
       draftedById: q.draftedById,
       createdAt: q.now,
       revision: 1,

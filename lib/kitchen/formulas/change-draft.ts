@@ -39,7 +39,12 @@ export const changeDraft = command({
     if (!after) throw new Refusal('not-found')
     return {
       value: { formulaId, versionId },
-      audit: { target: versionId, before: contentAsItIsNow(before).document, after: contentAsItIsNow(after).document, reason },
+      audit: {
+        target: versionId,
+        before: contentAsItIsNow(before).document,
+        after: contentAsItIsNow(after).document,
+        reason,
+      },
     }
   },
 })

@@ -18,6 +18,9 @@ export function changesCost(from: PieceCost, to: PieceCost, limitPct: number): b
   const isSame = [...ids].every((id) => Math.abs((from.massesG.get(id) ?? 0) - (to.massesG.get(id) ?? 0)) < sameMassG)
   if (isSame) return false
   if (!from.perPieceMinor || !to.perPieceMinor || from.currency !== to.currency) return true
-  const { differenceMinor, differencePct } = costDifference({ controlMinor: from.perPieceMinor, armMinor: to.perPieceMinor })
+  const { differenceMinor, differencePct } = costDifference({
+    controlMinor: from.perPieceMinor,
+    armMinor: to.perPieceMinor,
+  })
   return differencePct === null ? !differenceMinor.isZero() : differencePct.abs().greaterThan(limitPct)
 }

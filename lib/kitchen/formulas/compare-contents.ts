@@ -8,7 +8,10 @@ import { allergenChange, figuresOf } from './rules'
 
 /** What differs between two contents: lines, batch, process, method, figures by what the stores say today, allergens. */
 export async function compareContents(from: Db, before: VersionContent, after: VersionContent) {
-  const ingredients = await ingredientsOfContent(from, { bakery: before.bakery, stages: [...before.stages, ...after.stages] })
+  const ingredients = await ingredientsOfContent(from, {
+    bakery: before.bakery,
+    stages: [...before.stages, ...after.stages],
+  })
   const figures = (content: VersionContent) => figuresOf(figuredStages(content, ingredients), content.batch)
   return {
     ...differencesOfContent(before, after),

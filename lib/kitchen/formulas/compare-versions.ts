@@ -15,7 +15,11 @@ export const compareVersions = query({
   right: 'read-work',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const siblings = await db.formulaVersion.findMany({ where: { bakeryId, formulaId: input.formulaId }, select: versionTimes, orderBy: { number: 'desc' } })
+    const siblings = await db.formulaVersion.findMany({
+      where: { bakeryId, formulaId: input.formulaId },
+      select: versionTimes,
+      orderBy: { number: 'desc' },
+    })
     const one = async (versionId: string) => {
       const sibling = siblings.find(({ id }) => id === versionId)
       const version = sibling && (await readVersion(db, bakeryId, versionId))
@@ -26,7 +30,12 @@ export const compareVersions = query({
     const to = await one(input.toId)
     return {
       formula: to.content.formula,
-      from: { id: input.fromId, number: from.content.version.number, reason: from.content.version.reason, state: from.state },
+      from: {
+        id: input.fromId,
+        number: from.content.version.number,
+        reason: from.content.version.reason,
+        state: from.state,
+      },
       to: { id: input.toId, number: to.content.version.number, reason: to.content.version.reason, state: to.state },
       ...(await compareContents(db, from.content, to.content)),
       versions: siblings.map(({ id, number }) => ({ id, number })),

@@ -29,7 +29,13 @@ export type VersionRows = {
     name: string
     lines: readonly {
       pctFlour: number
-      ingredient: { id: string; name: string; kind: IngredientKind; allergens: readonly Allergen[]; allergensCheckedAt: Date | null }
+      ingredient: {
+        id: string
+        name: string
+        kind: IngredientKind
+        allergens: readonly Allergen[]
+        allergensCheckedAt: Date | null
+      }
     }[]
   }[]
 }
@@ -81,8 +87,13 @@ export function contentOfVersion(rows: VersionRows): VersionContent {
 /** The allergens that the ingredients bring, and the ingredients of which nobody knows. */
 export function allergensOfContent({ stages }: VersionContent): AllergenSum {
   const ingredients = stages.flatMap((stage) => stage.lines.map((line) => line.ingredient))
-  const unchecked = new Map(ingredients.filter((each) => !each.allergensChecked).map(({ id, name }) => [id, { id, name }]))
-  return { known: inOrder(ingredients.flatMap((each) => each.allergens)), uncheckedIngredients: [...unchecked.values()] }
+  const unchecked = new Map(
+    ingredients.filter((each) => !each.allergensChecked).map(({ id, name }) => [id, { id, name }]),
+  )
+  return {
+    known: inOrder(ingredients.flatMap((each) => each.allergens)),
+    uncheckedIngredients: [...unchecked.values()],
+  }
 }
 
 function inOrder(allergens: readonly Allergen[]): Allergen[] {

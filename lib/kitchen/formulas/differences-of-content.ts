@@ -14,7 +14,16 @@ export type LineDifference = {
   toPct: number | null
 }
 
-type Measured = 'pieces' | 'scalingMassG' | 'doughLossPct' | 'doughTempC' | 'mixTimeS' | 'bulkTimeS' | 'proofTimeS' | 'bakeTempC' | 'bakeTimeS'
+type Measured =
+  | 'pieces'
+  | 'scalingMassG'
+  | 'doughLossPct'
+  | 'doughTempC'
+  | 'mixTimeS'
+  | 'bulkTimeS'
+  | 'proofTimeS'
+  | 'bakeTempC'
+  | 'bakeTimeS'
 
 export type ContentDifferences = {
   lines: (LineDifference & { isSame: boolean })[]
@@ -43,12 +52,19 @@ export function differencesOfContent(from: VersionContent, to: VersionContent): 
   const names = Object.keys(toValues) as Measured[]
   return {
     lines,
-    measured: names.map((name) => ({ name, from: fromValues[name], to: toValues[name], isSame: fromValues[name] === toValues[name] })),
+    measured: names.map((name) => ({
+      name,
+      from: fromValues[name],
+      to: toValues[name],
+      isSame: fromValues[name] === toValues[name],
+    })),
     method: { from: from.process.method, to: to.process.method, isSame: from.process.method === to.process.method },
   }
 }
 
-type Line = Pick<LineDifference, 'stageKind' | 'stageNumber' | 'stageName' | 'ingredientId' | 'ingredientName'> & { pctFlour: number }
+type Line = Pick<LineDifference, 'stageKind' | 'stageNumber' | 'stageName' | 'ingredientId' | 'ingredientName'> & {
+  pctFlour: number
+}
 
 function linesOf(content: VersionContent): Map<string, Line> {
   const lines = new Map<string, Line>()

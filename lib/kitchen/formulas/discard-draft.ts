@@ -23,10 +23,15 @@ export const discardDraft = command({
     if (!version) throw new Refusal('not-found')
     const bar = changeBar(version)
     if (bar) throw new Refusal(bar === 'drafted-from-trial' ? 'decided-draft' : bar)
-    if (version.revision !== input.seenRevision || !(await discardVersion(tx, version, now))) throw await staleRefusal(tx, actor, version.id)
+    if (version.revision !== input.seenRevision || !(await discardVersion(tx, version, now)))
+      throw await staleRefusal(tx, actor, version.id)
     return {
       value: { formulaId },
-      audit: { target: version.id, before: 'draft', after: { formula: version.formula.name, version: version.number, state: 'discarded' } },
+      audit: {
+        target: version.id,
+        before: 'draft',
+        after: { formula: version.formula.name, version: version.number, state: 'discarded' },
+      },
     }
   },
 })

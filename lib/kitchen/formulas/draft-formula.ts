@@ -22,9 +22,22 @@ export const draftFormula = command({
     await tx.formula.create({ data: { bakeryId, id: formulaId, name, createdAt: now } })
     const versionId = uuid()
     await tx.formulaVersion.create({
-      data: { bakeryId, id: versionId, formulaId, number: 1, reason, ...processColumns(content), draftedById: actor.personId, createdAt: now, revision: 1 },
+      data: {
+        bakeryId,
+        id: versionId,
+        formulaId,
+        number: 1,
+        reason,
+        ...processColumns(content),
+        draftedById: actor.personId,
+        createdAt: now,
+        revision: 1,
+      },
     })
     await writeStages(tx, bakeryId, versionId, stages)
-    return { value: { formulaId, versionId }, audit: { target: versionId, after: { formula: name, version: 1 }, reason } }
+    return {
+      value: { formulaId, versionId },
+      audit: { target: versionId, after: { formula: name, version: 1 }, reason },
+    }
   },
 })

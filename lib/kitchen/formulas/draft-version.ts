@@ -21,10 +21,20 @@ export const draftVersion = command({
       name,
       lines: lines.map(({ pctFlour, ingredient }) => ({ pctFlour, ingredientId: ingredient.id })),
     }))
-    const { versionId, number } = await addDraft(tx, { from, reason: input.reason, stages, draftedById: actor.personId, now })
+    const { versionId, number } = await addDraft(tx, {
+      from,
+      reason: input.reason,
+      stages,
+      draftedById: actor.personId,
+      now,
+    })
     return {
       value: { formulaId, versionId },
-      audit: { target: versionId, after: { formula: from.formula.name, version: number, from: from.number }, reason: input.reason },
+      audit: {
+        target: versionId,
+        after: { formula: from.formula.name, version: number, from: from.number },
+        reason: input.reason,
+      },
     }
   },
 })

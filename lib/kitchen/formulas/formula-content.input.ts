@@ -9,7 +9,12 @@ const stage = z.strictObject({
   /** Empty where the kind says enough. */
   name: note(80),
   lines: z
-    .array(z.strictObject({ ingredientId: z.uuid(), /** On all flour of all stages, which makes 100. */ pctFlour: z.number().gt(0).max(1000) }))
+    .array(
+      z.strictObject({
+        ingredientId: z.uuid(),
+        /** On all flour of all stages, which makes 100. */ pctFlour: z.number().gt(0).max(1000),
+      }),
+    )
     .min(1)
     .max(60),
 })
@@ -34,7 +39,9 @@ export const formulaContent = z.strictObject({
     .array(stage)
     .min(1)
     .max(12)
-    .refine((stages) => stages.filter(({ kind }) => kind === 'final_dough').length === 1, { params: { code: 'one-final-dough' } }),
+    .refine((stages) => stages.filter(({ kind }) => kind === 'final_dough').length === 1, {
+      params: { code: 'one-final-dough' },
+    }),
 })
 
 export type FormulaContent = z.output<typeof formulaContent>

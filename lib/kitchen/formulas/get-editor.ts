@@ -18,7 +18,8 @@ export const getEditor = query({
   right: 'draft-formula',
   async run({ db, actor, input }) {
     const { bakeryId } = actor
-    const hasIngredients = (await db.ingredient.findFirst({ where: { bakeryId, endedAt: null }, select: { id: true } })) !== null
+    const hasIngredients =
+      (await db.ingredient.findFirst({ where: { bakeryId, endedAt: null }, select: { id: true } })) !== null
     if (!input.draft) return { hasIngredients, ingredients: [], draft: null }
     const version = await readVersion(db, bakeryId, input.draft.versionId)
     if (!version || version.formulaId !== input.draft.formulaId) throw new Refusal('not-found')
@@ -27,11 +28,23 @@ export const getEditor = query({
     const ids = [...new Set(content.stages.flatMap((stage) => stage.lines.map((line) => line.ingredient.id)))]
     const used = await db.ingredient.findMany({
       where: { bakeryId, id: { in: ids } },
-      select: { id: true, name: true, kind: true, endedAt: true, figures: { select: { figure: true, gPer100G: true } } },
+      select: {
+        id: true,
+        name: true,
+        kind: true,
+        endedAt: true,
+        figures: { select: { figure: true, gPer100G: true } },
+      },
     })
     return {
       hasIngredients,
-      ingredients: used.map(({ id, name, kind, endedAt, figures }) => ({ id, name, kind, isEnded: endedAt !== null, composition: compositionOf(figures) })),
+      ingredients: used.map(({ id, name, kind, endedAt, figures }) => ({
+        id,
+        name,
+        kind,
+        isEnded: endedAt !== null,
+        composition: compositionOf(figures),
+      })),
       draft: { id: version.id, revision: version.revision, content },
     }
   },

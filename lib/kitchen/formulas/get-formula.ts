@@ -32,7 +32,10 @@ export const getFormula = query({
             draftedBy: { select: { name: true } },
             fromVersion: { select: { number: true } },
             decision: { select: { id: true, number: true } },
-            signatures: { select: { personName: true, role: true, at: true, byProposer: true }, orderBy: [{ at: 'asc' }, { id: 'asc' }] },
+            signatures: {
+              select: { personName: true, role: true, at: true, byProposer: true },
+              orderBy: [{ at: 'asc' }, { id: 'asc' }],
+            },
           },
           orderBy: { number: 'desc' },
           take: 500,

@@ -16,7 +16,9 @@ export const listFormulas = query({
     const { bakeryId } = actor
     const [count, inProductionCount, draftCount] = await Promise.all([
       db.formula.count({ where: { bakeryId } }),
-      db.formula.count({ where: { bakeryId, versions: { some: { signedAt: { not: null }, effectiveAt: { lte: now } } } } }),
+      db.formula.count({
+        where: { bakeryId, versions: { some: { signedAt: { not: null }, effectiveAt: { lte: now } } } },
+      }),
       db.formulaVersion.count({ where: { bakeryId, signedAt: null, discardedAt: null } }),
     ])
     const page = await readPage({
@@ -27,12 +29,24 @@ export const listFormulas = query({
       key: z.tuple([keyParts.text, keyParts.id]),
       read: (beyond, take) =>
         db.formula.findMany({
-          where: { bakeryId, ...(beyond && { OR: [{ name: { gt: beyond[0] } }, { name: beyond[0], id: { gt: beyond[1] } }] }) },
+          where: {
+            bakeryId,
+            ...(beyond && { OR: [{ name: { gt: beyond[0] } }, { name: beyond[0], id: { gt: beyond[1] } }] }),
+          },
           select: {
             id: true,
             name: true,
             versions: {
-              select: { id: true, number: true, signedAt: true, effectiveAt: true, discardedAt: true, contentHash: true, scalingMassG: true, pieces: true },
+              select: {
+                id: true,
+                number: true,
+                signedAt: true,
+                effectiveAt: true,
+                discardedAt: true,
+                contentHash: true,
+                scalingMassG: true,
+                pieces: true,
+              },
               orderBy: { number: 'desc' },
             },
           },
@@ -54,13 +68,22 @@ export const listFormulas = query({
           pieces: standing.pieces,
         },
         coming: versions.flatMap((version) =>
-          version.effectiveAt && version.effectiveAt > now ? [{ versionId: version.id, number: version.number, from: version.effectiveAt }] : [],
+          version.effectiveAt && version.effectiveAt > now
+            ? [{ versionId: version.id, number: version.number, from: version.effectiveAt }]
+            : [],
         ),
         drafts: versions.flatMap((version) =>
-          version.signedAt || version.discardedAt ? [] : [{ versionId: version.id, number: version.number, isPartSigned: version.contentHash !== null }],
+          version.signedAt || version.discardedAt
+            ? []
+            : [{ versionId: version.id, number: version.number, isPartSigned: version.contentHash !== null }],
         ),
       }
     })
-    return { formulas: { ...page, rows: formulas }, inProductionCount, draftCount, mayDraft: levelOf(actor, 'draft-formula') === 'yes' }
+    return {
+      formulas: { ...page, rows: formulas },
+      inProductionCount,
+      draftCount,
+      mayDraft: levelOf(actor, 'draft-formula') === 'yes',
+    }
   },
 })

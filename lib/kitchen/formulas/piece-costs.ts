@@ -20,20 +20,31 @@ export type CostedPiece = PieceCost & {
  * batch, shared among its pieces. For signing and for those who see costs: whoever calls has made sure of that.
  * @param day YYYY-MM-DD, in the bakery's zone
  */
-export async function pieceCosts(from: Db | Tx, bakeryId: string, contents: readonly VersionContent[], day: string): Promise<CostedPiece[]> {
-  const ids = contents.flatMap(({ stages }) => stages.flatMap(({ lines }) => lines.map(({ ingredient }) => ingredient.id)))
+export async function pieceCosts(
+  from: Db | Tx,
+  bakeryId: string,
+  contents: readonly VersionContent[],
+  day: string,
+): Promise<CostedPiece[]> {
+  const ids = contents.flatMap(({ stages }) =>
+    stages.flatMap(({ lines }) => lines.map(({ ingredient }) => ingredient.id)),
+  )
   const held = await priceOn(from, bakeryId, [...new Set(ids)], day)
   return contents.map((content) => {
     const lines = linesOfBatch(content).map((line) => costedLine(line, held))
     const massesG = new Map<string, number>()
-    for (const { ingredientId, massG } of lines) massesG.set(ingredientId, (massesG.get(ingredientId) ?? 0) + massG / content.batch.pieces)
+    for (const { ingredientId, massG } of lines)
+      massesG.set(ingredientId, (massesG.get(ingredientId) ?? 0) + massG / content.batch.pieces)
     const unpriced = unpricedOf(lines)
     const currencies = currenciesOf(lines)
     const currency = currencies.length === 1 ? currencies[0]! : null
     const pricedFrom = lines.flatMap(({ price }) => price?.validFrom ?? []).sort()
     return {
       massesG,
-      perPieceMinor: unpriced.length > 0 || currency === null ? null : totalMinorOf(lines, day, currency).dividedBy(content.batch.pieces),
+      perPieceMinor:
+        unpriced.length > 0 || currency === null
+          ? null
+          : totalMinorOf(lines, day, currency).dividedBy(content.batch.pieces),
       currency,
       unpriced,
       mixedCurrencies: currencies.length > 1,

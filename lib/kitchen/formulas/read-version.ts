@@ -35,7 +35,15 @@ const select = {
     orderBy: { position: 'asc' },
   },
   signatures: {
-    select: { personId: true, personName: true, role: true, meaning: true, byProposer: true, at: true, contentHash: true },
+    select: {
+      personId: true,
+      personName: true,
+      role: true,
+      meaning: true,
+      byProposer: true,
+      at: true,
+      contentHash: true,
+    },
     orderBy: { at: 'asc' },
   },
 } as const

@@ -1,4 +1,9 @@
-import type { Composition, Formula, IngredientKind as CalcKind, StageKind as CalcStageKind } from '../../calc/formula/types'
+import type {
+  Composition,
+  Formula,
+  IngredientKind as CalcKind,
+  StageKind as CalcStageKind,
+} from '../../calc/formula/types'
 import { doughYield } from '../../calc/formula/dough-yield'
 import { formulaTotals } from '../../calc/formula/formula-totals'
 import { hydration } from '../../calc/formula/hydration'
@@ -44,7 +49,11 @@ function takesOver(next: VersionTimes, standing: VersionTimes): boolean {
  * Where a version stands at a moment, among all versions of its formula: a draft until it is signed or discarded,
  * coming until its time, in production from that very millisecond until another takes over, and withdrawn after.
  */
-export function stateOfVersion(version: VersionTimes & { discardedAt: Date | null }, versions: readonly VersionTimes[], at: Date): VersionState {
+export function stateOfVersion(
+  version: VersionTimes & { discardedAt: Date | null },
+  versions: readonly VersionTimes[],
+  at: Date,
+): VersionState {
   if (version.discardedAt) return 'discarded'
   if (!version.signedAt || !version.effectiveAt) return 'draft'
   if (version.effectiveAt > at) return 'coming'
@@ -56,7 +65,12 @@ export function stateOfVersion(version: VersionTimes & { discardedAt: Date | nul
 /** Allergens of all ingredients, and the ingredients whose allergens nobody has checked. */
 export type AllergenSum = { known: Allergen[]; uncheckedIngredients: { id: string; name: string }[] }
 
-export type AllergenChange = { added: Allergen[]; gone: Allergen[]; newlyUnchecked: string[]; noLongerUnchecked: string[] }
+export type AllergenChange = {
+  added: Allergen[]
+  gone: Allergen[]
+  newlyUnchecked: string[]
+  noLongerUnchecked: string[]
+}
 
 /** What differs in allergens from one content to another. Not knowing is a difference too. */
 export function allergenChange(from: AllergenSum, to: AllergenSum): AllergenChange {
@@ -65,7 +79,12 @@ export function allergenChange(from: AllergenSum, to: AllergenSum): AllergenChan
     const ids = new Set(other.uncheckedIngredients.map(({ id }) => id))
     return sum.uncheckedIngredients.filter(({ id }) => !ids.has(id)).map(({ name }) => name)
   }
-  return { added: without(to.known, from.known), gone: without(from.known, to.known), newlyUnchecked: names(to, from), noLongerUnchecked: names(from, to) }
+  return {
+    added: without(to.known, from.known),
+    gone: without(from.known, to.known),
+    newlyUnchecked: names(to, from),
+    noLongerUnchecked: names(from, to),
+  }
 }
 
 export function changesAllergens({ added, gone, newlyUnchecked, noLongerUnchecked }: AllergenChange): boolean {
@@ -74,7 +93,12 @@ export function changesAllergens({ added, gone, newlyUnchecked, noLongerUnchecke
 
 /* ---- Figures of a formula written in percentages ---- */
 
-export type FiguredLine = { ingredientId: string; kind: IngredientKind; pctFlour: number; composition: Composition | null }
+export type FiguredLine = {
+  ingredientId: string
+  kind: IngredientKind
+  pctFlour: number
+  composition: Composition | null
+}
 export type FiguredStage = { kind: StageKind; lines: readonly FiguredLine[] }
 export type BatchSize = { pieces: number; scalingMassG: number; doughLossPct: number }
 
@@ -116,9 +140,15 @@ export function figuresOf(stages: readonly FiguredStage[], batch: BatchSize | nu
     stages: totals.stages.map((stage) => ({ pctFlour: stage.massG, flourSharePct: 100 * stage.flourShare })),
     preFermentedFlourPct: 100 * totals.preFermentedFlourShare,
     plainWaterPct: hydration(formula, 'plain-water').pctFlour,
-    waterBesideFlour: { pctFlour: besideFlour.pctFlour, unknownIngredientIds: ingredientsOf(besideFlour.notStatedLineIds) },
+    waterBesideFlour: {
+      pctFlour: besideFlour.pctFlour,
+      unknownIngredientIds: ingredientsOf(besideFlour.notStatedLineIds),
+    },
     doughYield: { flourAndWater: yieldOfDough.netPct, everything: yieldOfDough.grossPct },
-    nutrients: nutrientTotals(formula).totals.map(({ notStatedLineIds, ...total }) => ({ ...total, unknownIngredientIds: ingredientsOf(notStatedLineIds) })),
+    nutrients: nutrientTotals(formula).totals.map(({ notStatedLineIds, ...total }) => ({
+      ...total,
+      unknownIngredientIds: ingredientsOf(notStatedLineIds),
+    })),
   }
 }
 
@@ -159,7 +189,12 @@ function formulaOn100(stages: readonly FiguredStage[]): Formula {
   }
 }
 
-const calcStageKinds: Record<StageKind, CalcStageKind> = { final_dough: 'final-dough', pre_ferment: 'pre-ferment', scald: 'scald', soaker: 'soaker' }
+const calcStageKinds: Record<StageKind, CalcStageKind> = {
+  final_dough: 'final-dough',
+  pre_ferment: 'pre-ferment',
+  scald: 'scald',
+  soaker: 'soaker',
+}
 
 /** What an ingredient of the stores is to the calculations. */
 export const calcKinds: Record<IngredientKind, CalcKind> = {
@@ -176,4 +211,3 @@ export const calcKinds: Record<IngredientKind, CalcKind> = {
   seed_or_grain: 'other',
   other: 'other',
 }
-

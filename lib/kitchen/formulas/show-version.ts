@@ -47,9 +47,17 @@ export async function showVersion(db: Db, actor: DeskActor, now: Date, version: 
     allergens: allergensOfContent(content),
     sinceSigned: allergensSinceSigned(version),
     ingredients: ingredients.map(({ id, name, dustCaution, isEnded }) => ({ id, name, dustCaution, isEnded })),
-    signatures: version.signatures.map(({ personName, role, meaning, at, byProposer }) => ({ personName, role, meaning, at, byProposer })),
+    signatures: version.signatures.map(({ personName, role, meaning, at, byProposer }) => ({
+      personName,
+      role,
+      meaning,
+      at,
+      byProposer,
+    })),
     inProduction: standing && { id: standing.id, number: standing.number },
-    coming: siblings.flatMap(({ id, number, effectiveAt }) => (effectiveAt && effectiveAt > now && id !== version.id ? [{ id, number, from: effectiveAt }] : [])),
+    coming: siblings.flatMap(({ id, number, effectiveAt }) =>
+      effectiveAt && effectiveAt > now && id !== version.id ? [{ id, number, from: effectiveAt }] : [],
+    ),
     versions: siblings.map(({ id, number }) => ({ id, number })),
     mayDraft: levelOf(actor, 'draft-formula') === 'yes',
     mayChange: levelOf(actor, 'draft-formula') === 'yes' && changeBar(version) === null,
@@ -60,7 +68,10 @@ export async function showVersion(db: Db, actor: DeskActor, now: Date, version: 
 
 /** What an ingredient's allergens have become since a version was signed; null when they are the same, and for a draft. */
 function allergensSinceSigned(version: VersionRead): AllergenChange | null {
-  const change = allergenChange(allergensOfContent(contentAsShown(version).content), allergensOfContent(contentOfVersion(version)))
+  const change = allergenChange(
+    allergensOfContent(contentAsShown(version).content),
+    allergensOfContent(contentOfVersion(version)),
+  )
   return changesAllergens(change) ? change : null
 }
 
@@ -68,7 +79,13 @@ function allergensSinceSigned(version: VersionRead): AllergenChange | null {
 async function signingFor(db: Db, actor: DeskActor, version: VersionRead, hash: string, now: Date) {
   const { needed, missing, grave, worksAlone, change, cost } = await signingOfVersion(db, version, now)
   const mayAtAll = levelOf(actor, 'sign-off-formula') === 'yes'
-  const bar = signingBar({ person: actor, draftedById: version.draftedBy.id, needed, given: version.signatures, worksAlone })
+  const bar = signingBar({
+    person: actor,
+    draftedById: version.draftedBy.id,
+    needed,
+    given: version.signatures,
+    worksAlone,
+  })
   return {
     needed,
     missing,
@@ -78,7 +95,12 @@ async function signingFor(db: Db, actor: DeskActor, version: VersionRead, hash: 
     /** After a first signature the content must still be what that signature is for. */
     hasMovedOn: version.contentHash !== null && version.contentHash !== hash,
     bar: mayAtAll ? bar : 'no-right',
-    meaning: meaningOfSignature({ needed, grave, role: actor.role, isProposer: actor.personId === version.draftedBy.id }),
+    meaning: meaningOfSignature({
+      needed,
+      grave,
+      role: actor.role,
+      isProposer: actor.personId === version.draftedBy.id,
+    }),
     isLast: signaturesMissing(needed, [...version.signatures, { role: actor.role }]).length === 0,
   } as const
 }

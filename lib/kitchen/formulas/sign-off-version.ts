@@ -47,11 +47,27 @@ export const signOffVersion = command({
     const meaning = wordsIn(language).formulas.meanings[meaningOfSignature({ needed, grave, role, isProposer })]
     const { count } = await tx.formulaVersion.updateMany({
       where: { bakeryId, id: version.id, revision: input.seenRevision, signedAt: null, discardedAt: null },
-      data: { contentText: text, contentHash: hash, revision: { increment: 1 }, ...(isLast ? { signedAt: now, effectiveAt } : {}) },
+      data: {
+        contentText: text,
+        contentHash: hash,
+        revision: { increment: 1 },
+        ...(isLast ? { signedAt: now, effectiveAt } : {}),
+      },
     })
     if (count !== 1) throw await staleRefusal(tx, actor, version.id)
     await tx.signature.create({
-      data: { bakeryId, id: uuid(), versionId: version.id, personId, personName: actor.name, role, meaning, contentHash: hash, byProposer: isProposer, at: now },
+      data: {
+        bakeryId,
+        id: uuid(),
+        versionId: version.id,
+        personId,
+        personName: actor.name,
+        role,
+        meaning,
+        contentHash: hash,
+        byProposer: isProposer,
+        at: now,
+      },
     })
     return {
       value: { formulaId },

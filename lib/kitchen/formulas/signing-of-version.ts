@@ -11,7 +11,13 @@ import { contentAsShown } from './content-as-shown'
 import { pieceCosts, type CostedPiece } from './piece-costs'
 import { readVersions, type VersionRead } from './read-version'
 import { allergenChange, changesAllergens, inProduction, type AllergenChange } from './rules'
-import { graveChange, signaturesMissing, signaturesNeeded, type GraveChange, type NeededSignature } from './signing-rules'
+import {
+  graveChange,
+  signaturesMissing,
+  signaturesNeeded,
+  type GraveChange,
+  type NeededSignature,
+} from './signing-rules'
 
 export type CostChange = {
   before: CostedPiece
@@ -51,14 +57,33 @@ export async function signingOfVersion(from: Db | Tx, version: VersionRead, now:
  * As `signingOfVersion`, for several drafts of a bakery by the statements of one.
  * @returns what answers for each of them, and throws for the one that it cannot answer for
  */
-export async function signingOfVersions(from: Db | Tx, bakeryId: string, versions: readonly VersionRead[], now: Date): Promise<(version: VersionRead) => Signing> {
+export async function signingOfVersions(
+  from: Db | Tx,
+  bakeryId: string,
+  versions: readonly VersionRead[],
+  now: Date,
+): Promise<(version: VersionRead) => Signing> {
   const [signedOfAll, bakery, headBakers] = await Promise.all([
     from.formulaVersion.findMany({
-      where: { bakeryId, formulaId: { in: [...new Set(versions.map(({ formulaId }) => formulaId))] }, signedAt: { not: null } },
-      select: { id: true, formulaId: true, number: true, signedAt: true, effectiveAt: true, signatures: { select: { role: true } } },
+      where: {
+        bakeryId,
+        formulaId: { in: [...new Set(versions.map(({ formulaId }) => formulaId))] },
+        signedAt: { not: null },
+      },
+      select: {
+        id: true,
+        formulaId: true,
+        number: true,
+        signedAt: true,
+        effectiveAt: true,
+        signatures: { select: { role: true } },
+      },
       orderBy: [{ signedAt: 'asc' }, { number: 'asc' }],
     }),
-    from.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { worksAlone: true, timeZone: true, costChangeLimitPct: true } }),
+    from.bakery.findUniqueOrThrow({
+      where: { bakeryId },
+      select: { worksAlone: true, timeZone: true, costChangeLimitPct: true },
+    }),
     from.person.count({ where: { bakeryId, role: 'head_baker', endedAt: null } }),
   ])
   const comparedOf = (formulaId: string) => {
@@ -78,7 +103,12 @@ export async function signingOfVersions(from: Db | Tx, bakeryId: string, version
     ...versions.map((version) => ({ id: version.id, content: contentOfVersion(version) })),
     ...[...shown].flatMap(([id, content]) => (content instanceof Refusal ? [] : [{ id, content }])),
   ]
-  const costs = await pieceCosts(from, bakeryId, costed.map(({ content }) => content), day)
+  const costs = await pieceCosts(
+    from,
+    bakeryId,
+    costed.map(({ content }) => content),
+    day,
+  )
   const costOf = (versionId: string) => costs[costed.findIndex(({ id }) => id === versionId)]
 
   return (version) => {
@@ -99,9 +129,17 @@ export async function signingOfVersions(from: Db | Tx, bakeryId: string, version
     const changesOfCost = befores.flatMap(({ id, number }) => {
       const before = costOf(id)
       if (!before || !cost) return []
-      return [{ ...costChange(before, cost, day, bakery.costChangeLimitPct), against: { number, isOwners: id === ofOwner?.id && id !== standing?.id } }]
+      return [
+        {
+          ...costChange(before, cost, day, bakery.costChangeLimitPct),
+          against: { number, isOwners: id === ofOwner?.id && id !== standing?.id },
+        },
+      ]
     })
-    const grave = graveChange({ changesAllergens: changes.some(changesAllergens), changesCost: changesOfCost.some(({ isBeyondLimit }) => isBeyondLimit) })
+    const grave = graveChange({
+      changesAllergens: changes.some(changesAllergens),
+      changesCost: changesOfCost.some(({ isBeyondLimit }) => isBeyondLimit),
+    })
     const needed = signaturesNeeded({ grave, hasHeadBaker: headBakers > 0, isBegun: version.signatures.length > 0 })
     return {
       needed,
@@ -127,6 +165,8 @@ function shownOrRefusal(version: VersionRead): VersionContent | Refusal {
 /** What a piece costs before and after. @param limitPct beyond which the owner must know, ≥ 0 */
 export function costChange(before: CostedPiece, after: CostedPiece, day: string, limitPct: number): CostChange {
   const isKnown = before.perPieceMinor !== null && after.perPieceMinor !== null && before.currency === after.currency
-  const differencePct = isKnown ? costDifference({ controlMinor: before.perPieceMinor!, armMinor: after.perPieceMinor! }).differencePct : null
+  const differencePct = isKnown
+    ? costDifference({ controlMinor: before.perPieceMinor!, armMinor: after.perPieceMinor! }).differencePct
+    : null
   return { before, after, differencePct, day, limitPct, isBeyondLimit: changesCost(before, after, limitPct) }
 }

@@ -22,13 +22,20 @@ export function graveChange(q: { changesAllergens: boolean; changesCost: boolean
  * their signature, so there the owner's is enough.
  * @param isBegun whether somebody signed already as one of two: a price that moves meanwhile does not undo that
  */
-export function signaturesNeeded(q: { grave: GraveChange | null; hasHeadBaker: boolean; isBegun: boolean }): NeededSignature[] {
+export function signaturesNeeded(q: {
+  grave: GraveChange | null
+  hasHeadBaker: boolean
+  isBegun: boolean
+}): NeededSignature[] {
   if (q.grave || q.isBegun) return q.hasHeadBaker ? ['owner', 'head_baker'] : ['owner']
   return ['second-person']
 }
 
 /** The signatures that are not there yet. One person signs once, as what they are. */
-export function signaturesMissing(needed: readonly NeededSignature[], given: readonly { role: Role }[]): NeededSignature[] {
+export function signaturesMissing(
+  needed: readonly NeededSignature[],
+  given: readonly { role: Role }[],
+): NeededSignature[] {
   return needed.filter((need) => !given.some(({ role }) => need === 'second-person' || need === role))
 }
 
@@ -54,10 +61,19 @@ export function signingBar(q: {
 }
 
 /** In what words a signature is given: the key of its meaning. */
-export type SignatureMeaning = 'second-person' | 'proposer-alone' | 'proposer-beside' | `${GraveChange}-${'owner' | 'head_baker' | 'proposer' | 'proposer-alone'}`
+export type SignatureMeaning =
+  | 'second-person'
+  | 'proposer-alone'
+  | 'proposer-beside'
+  | `${GraveChange}-${'owner' | 'head_baker' | 'proposer' | 'proposer-alone'}`
 
 /** The words say what the change touches, so that nobody signs for new allergens or another cost without knowing. */
-export function meaningOfSignature(q: { needed: readonly NeededSignature[]; grave: GraveChange | null; role: Role; isProposer: boolean }): SignatureMeaning {
+export function meaningOfSignature(q: {
+  needed: readonly NeededSignature[]
+  grave: GraveChange | null
+  role: Role
+  isProposer: boolean
+}): SignatureMeaning {
   const { grave } = q
   const isAlone = q.needed.length === 1
   if (!grave) return !q.isProposer ? 'second-person' : isAlone ? 'proposer-alone' : 'proposer-beside'

@@ -32,7 +32,13 @@ export class NotWorkedOut extends Error {
  * @param q.mostWaiting that may wait for a worker, > 0
  * @param q.mostMemoryMb of one worker's data; beyond it that worker ends, and the app does not
  */
-export function heavyPool(q: { file: string; threads: number; limitMs: number; mostWaiting: number; mostMemoryMb: number }): HeavyPool {
+export function heavyPool(q: {
+  file: string
+  threads: number
+  limitMs: number
+  mostWaiting: number
+  mostMemoryMb: number
+}): HeavyPool {
   const pool = new Piscina({
     filename: q.file,
     minThreads: 1,
@@ -55,11 +61,15 @@ export function heavyPool(q: { file: string; threads: number; limitMs: number; m
   return {
     async run(asked, signal) {
       signal?.throwIfAborted()
-      if (inTurn.pendingCount >= q.mostWaiting) throw new NotWorkedOut('too many wait', { cause: `${q.mostWaiting} wait already` })
+      if (inTurn.pendingCount >= q.mostWaiting)
+        throw new NotWorkedOut('too many wait', { cause: `${q.mostWaiting} wait already` })
       const limit = AbortSignal.timeout(q.limitMs)
       const end = signal ? AbortSignal.any([signal, limit]) : limit
       try {
-        return await Promise.race<unknown>([inTurn(() => pool.run(asked, { signal: AbortSignal.any([end, begun.signal]) })), atAbortOf(end)])
+        return await Promise.race<unknown>([
+          inTurn(() => pool.run(asked, { signal: AbortSignal.any([end, begun.signal]) })),
+          atAbortOf(end),
+        ])
       } catch (error) {
         signal?.throwIfAborted()
         if (limit.aborted) throw new TookTooLong(`not done in ${q.limitMs} ms`)
@@ -72,5 +82,7 @@ export function heavyPool(q: { file: string; threads: number; limitMs: number; m
 
 /** Whoever waits for a turn need not wait for it to hear that time is up. */
 function atAbortOf(signal: AbortSignal): Promise<never> {
-  return new Promise((_, reject) => signal.addEventListener('abort', () => reject(new Error('aborted')), { once: true }))
+  return new Promise((_, reject) =>
+    signal.addEventListener('abort', () => reject(new Error('aborted')), { once: true }),
+  )
 }

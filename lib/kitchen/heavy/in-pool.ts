@@ -21,7 +21,11 @@ let open: HeavyPool | undefined
  * @param signal cancels it
  * @throws Refusal 'took-too-long' | 'not-worked-out'; Error where the work itself breaks: a bug
  */
-export async function inPool<Name extends WorkName>(name: Name, asked: Works[Name]['asked'], signal?: AbortSignal): Promise<Works[Name]['answer']> {
+export async function inPool<Name extends WorkName>(
+  name: Name,
+  asked: Works[Name]['asked'],
+  signal?: AbortSignal,
+): Promise<Works[Name]['answer']> {
   open ??= heavyPool({ file: workerFile(), ...limits })
   const worked = (await open.run({ name, asked }, signal).catch((error: unknown) => {
     throw refusalOf(name, error)

@@ -75,7 +75,9 @@ type Ready<Row> = { row: Row; index: number }
  * Makes a handler: each entry is read by its kind's schema and right, all are judged in their order, each with what the
  * ones before it will have done, and the good ones are written by one statement.
  */
-export function entryHandler<Entry extends { id: string }, Facts, Row>(spec: HandlerSpec<Entry, Facts, Row>): EntryHandler {
+export function entryHandler<Entry extends { id: string }, Facts, Row>(
+  spec: HandlerSpec<Entry, Facts, Row>,
+): EntryHandler {
   return {
     kinds: spec.kinds,
     async take({ tx, actor, now, entries }) {
@@ -96,23 +98,49 @@ export function entryHandler<Entry extends { id: string }, Facts, Row>(spec: Han
               ready.push({ row: verdict.row, index })
               firstOf.set(key, index)
               spec.note(facts, verdict.row)
-              return { outcome: 'kept', id: entry.id, hash, isAgain: false, about: verdict.about, at: verdict.at, note: { kind: each.kind, id: entry.id, ...verdict.note } }
+              return {
+                outcome: 'kept',
+                id: entry.id,
+                hash,
+                isAgain: false,
+                about: verdict.about,
+                at: verdict.at,
+                note: { kind: each.kind, id: entry.id, ...verdict.note },
+              }
             case 'again':
-              return { outcome: 'kept', id: entry.id, hash, isAgain: true, about: verdict.about, at: verdict.at, note: null }
+              return {
+                outcome: 'kept',
+                id: entry.id,
+                hash,
+                isAgain: true,
+                about: verdict.about,
+                at: verdict.at,
+                note: null,
+              }
             case 'aside':
-              if (!verdict.isAgain) spec.noteAside(facts, entry.id.toLowerCase(), { ...verdict.at, hash, why: verdict.why })
+              if (!verdict.isAgain)
+                spec.noteAside(facts, entry.id.toLowerCase(), { ...verdict.at, hash, why: verdict.why })
               return asideOf(spec, actor, now, each, verdict.at, verdict.why, verdict.isAgain)
             default:
               return verdict satisfies never
           }
         })
       })
-      for (const { item, constraint } of await keepByHalves(tx, ready, (items) => spec.keep(tx, items.map(({ row }) => row)))) {
+      for (const { item, constraint } of await keepByHalves(tx, ready, (items) =>
+        spec.keep(
+          tx,
+          items.map(({ row }) => row),
+        ),
+      )) {
         const [each, judged] = [read[item.index], taken[item.index]]
-        if (!each || 'outcome' in each || judged?.outcome !== 'kept') throw new Error('what was refused was not to be kept')
+        if (!each || 'outcome' in each || judged?.outcome !== 'kept')
+          throw new Error('what was refused was not to be kept')
         const why = constraint === null ? undefined : spec.whyAside[constraint]
-        const refusal = (constraint === null ? undefined : refusalOfConstraint(constraint)) ?? new Refusal('entry-not-kept')
-        taken[item.index] = why ? asideOf(spec, actor, now, each, judged.at, why, false) : { outcome: 'refused', id: each.entry.id, refusal: plain(refusal) }
+        const refusal =
+          (constraint === null ? undefined : refusalOfConstraint(constraint)) ?? new Refusal('entry-not-kept')
+        taken[item.index] = why
+          ? asideOf(spec, actor, now, each, judged.at, why, false)
+          : { outcome: 'refused', id: each.entry.id, refusal: plain(refusal) }
       }
       // The same entry further on in the request fares as the first one did.
       return taken.map((each, index) => {
@@ -126,7 +154,11 @@ export function entryHandler<Entry extends { id: string }, Facts, Row>(spec: Han
   }
 }
 
-function readEntry<Entry extends { id: string }, Facts, Row>(spec: HandlerSpec<Entry, Facts, Row>, actor: Sender, { kind, ...content }: SentEntry): Read<Entry> {
+function readEntry<Entry extends { id: string }, Facts, Row>(
+  spec: HandlerSpec<Entry, Facts, Row>,
+  actor: Sender,
+  { kind, ...content }: SentEntry,
+): Read<Entry> {
   const found = typeof kind === 'string' ? spec.kinds[kind] : undefined
   if (!found) throw Refusal.at('kind', 'wrong-choice')
   if (!mayTry(actor, found.right)) throw new Refusal('not-allowed')
@@ -143,7 +175,17 @@ function asideOf<Entry extends { id: string }>(
   why: AsideWhy,
   isAgain: boolean,
 ): Taken {
-  const row = { bakeryId: actor.bakeryId, entryId: entry.id.toLowerCase(), hash, kind, text: spec.textOf(entry), why, ...at, sentById: actor.personId, receivedAt: now }
+  const row = {
+    bakeryId: actor.bakeryId,
+    entryId: entry.id.toLowerCase(),
+    hash,
+    kind,
+    text: spec.textOf(entry),
+    why,
+    ...at,
+    sentById: actor.personId,
+    receivedAt: now,
+  }
   return { outcome: 'aside', id: entry.id, hash, why, at, row: isAgain ? null : row }
 }
 
@@ -153,7 +195,11 @@ function refusedOr<Good>(sent: SentEntry, work: () => Good): Good | Extract<Take
     return work()
   } catch (error) {
     if (!(error instanceof Refusal)) log.error({ event: 'entry-not-judged', error })
-    return { outcome: 'refused', id: typeof sent.id === 'string' ? sent.id : null, refusal: plain(error instanceof Refusal ? error : new Refusal('entry-not-kept')) }
+    return {
+      outcome: 'refused',
+      id: typeof sent.id === 'string' ? sent.id : null,
+      refusal: plain(error instanceof Refusal ? error : new Refusal('entry-not-kept')),
+    }
   }
 }
 

@@ -13,7 +13,11 @@ export type RefusedItem<Item> = { item: Item; constraint: string | null }
  * @returns the items that were refused, in their order
  * @throws what says that the database is away, busy or clashed, because then no item is at fault
  */
-export async function keepByHalves<Item>(tx: Tx, items: readonly Item[], keep: (items: readonly Item[]) => Promise<void>): Promise<RefusedItem<Item>[]> {
+export async function keepByHalves<Item>(
+  tx: Tx,
+  items: readonly Item[],
+  keep: (items: readonly Item[]) => Promise<void>,
+): Promise<RefusedItem<Item>[]> {
   const [first] = items
   if (first === undefined) return []
   await tx.$executeRaw`SAVEPOINT before_items`
@@ -29,7 +33,10 @@ export async function keepByHalves<Item>(tx: Tx, items: readonly Item[], keep: (
     if (items.length > 1) {
       const half = Math.ceil(items.length / 2)
       // In their order: a correction finds the reading that it corrects.
-      return [...(await keepByHalves(tx, items.slice(0, half), keep)), ...(await keepByHalves(tx, items.slice(half), keep))]
+      return [
+        ...(await keepByHalves(tx, items.slice(0, half), keep)),
+        ...(await keepByHalves(tx, items.slice(half), keep)),
+      ]
     }
     if (fault.kind === 'other') log.error({ event: 'entry-not-kept', error })
     return [{ item: first, constraint: fault.kind === 'other' ? null : fault.constraint }]

@@ -7,25 +7,34 @@ import { mostEntries } from './send-entries.input'
 
 type Shape = z.core.JSONSchema.JSONSchema
 
-const hash = z.string().regex(/^[0-9a-f]{64}$/).describe('SHA-256 of the entry’s canonical text, in hexadecimal digits.')
+const hash = z
+  .string()
+  .regex(/^[0-9a-f]{64}$/)
+  .describe('SHA-256 of the entry’s canonical text, in hexadecimal digits.')
 const words = z.string().describe('For a person, in the language that Accept-Language asks for.')
 const code = z.string().describe('A code that stays the same while the words may change.')
 
-const aside = z.strictObject({
-  outcome: z.literal('aside'),
-  id: z.string(),
-  hash,
-  refusal: z.enum(['aside-place-taken', 'aside-corrected', 'aside-id-taken', 'aside-of-aside']),
-  words,
-}).describe('Somebody was faster. It is kept whole, by id and hash, for somebody to settle, and need not be sent again.')
+const aside = z
+  .strictObject({
+    outcome: z.literal('aside'),
+    id: z.string(),
+    hash,
+    refusal: z.enum(['aside-place-taken', 'aside-corrected', 'aside-id-taken', 'aside-of-aside']),
+    words,
+  })
+  .describe(
+    'Somebody was faster. It is kept whole, by id and hash, for somebody to settle, and need not be sent again.',
+  )
 
-const refused = z.strictObject({
-  outcome: z.literal('refused'),
-  id: z.string().nullable().describe('As it was sent; null where none could be read.'),
-  refusal: code,
-  words,
-  problems: z.record(z.string(), z.string()).describe('What is wrong at which field, in words.'),
-}).describe('Nothing of it was kept.')
+const refused = z
+  .strictObject({
+    outcome: z.literal('refused'),
+    id: z.string().nullable().describe('As it was sent; null where none could be read.'),
+    refusal: code,
+    words,
+    problems: z.record(z.string(), z.string()).describe('What is wrong at which field, in words.'),
+  })
+  .describe('Nothing of it was kept.')
 
 const whole = z.strictObject({ refusal: code, words: words.optional() })
 
@@ -36,21 +45,38 @@ const whole = z.strictObject({ refusal: code, words: words.optional() })
 export function openApiDocument(): object {
   const kinds = entryHandlers.flatMap((handler) => Object.entries(handler.kinds))
   const schemas = {
-    ...Object.fromEntries(kinds.flatMap(([name, kind]) => [[entryName(name), shapeOf(sentAs(name, kind))], [keptName(name), shapeOf(keptAs(kind))]])),
+    ...Object.fromEntries(
+      kinds.flatMap(([name, kind]) => [
+        [entryName(name), shapeOf(sentAs(name, kind))],
+        [keptName(name), shapeOf(keptAs(kind))],
+      ]),
+    ),
     Aside: shapeOf(aside),
     Refused: shapeOf(refused),
     RefusedRequest: shapeOf(whole),
   }
-  const entry = { oneOf: kinds.map(([name]) => refTo(entryName(name))), discriminator: { propertyName: 'kind', mapping: Object.fromEntries(kinds.map(([name]) => [name, refTo(entryName(name)).$ref])) } }
+  const entry = {
+    oneOf: kinds.map(([name]) => refTo(entryName(name))),
+    discriminator: {
+      propertyName: 'kind',
+      mapping: Object.fromEntries(kinds.map(([name]) => [name, refTo(entryName(name)).$ref])),
+    },
+  }
   const answer = { anyOf: [...kinds.map(([name]) => refTo(keptName(name))), refTo('Aside'), refTo('Refused')] }
-  const answers = jsonOf({ type: 'object', required: ['entries'], additionalProperties: false, properties: { entries: { type: 'array', items: answer } } })
+  const answers = jsonOf({
+    type: 'object',
+    required: ['entries'],
+    additionalProperties: false,
+    properties: { entries: { type: 'array', items: answer } },
+  })
   const none = jsonOf(refTo('RefusedRequest'))
   return {
     openapi: '3.1.1',
     info: {
       title: 'Evendough: entries from outside',
       version: '1',
-      description: 'Entries are kept or refused each by itself, in their order. Sending one again, with its id and content, is safe: it is kept once and answered the same. Whoever sends lets go of an entry when its id and its own hash came back, kept or aside, and not before. The canonical text of a reading or a correction is RFC 8785 JSON of batch, factorLevel, format (1), measure, piece, reason, repeat, supersedes, takenAt, unit and value, as they were sent, and null where a kind has none.',
+      description:
+        'Entries are kept or refused each by itself, in their order. Sending one again, with its id and content, is safe: it is kept once and answered the same. Whoever sends lets go of an entry when its id and its own hash came back, kept or aside, and not before. The canonical text of a reading or a correction is RFC 8785 JSON of batch, factorLevel, format (1), measure, piece, reason, repeat, supersedes, takenAt, unit and value, as they were sent, and null where a kind has none.',
     },
     servers: [{ url: '/' }],
     security: [{ session: [] }],
@@ -59,21 +85,47 @@ export function openApiDocument(): object {
         post: {
           operationId: 'sendEntries',
           summary: 'Takes entries into the book',
-          requestBody: { required: true, ...jsonOf({ type: 'object', required: ['entries'], additionalProperties: false, properties: { entries: { type: 'array', minItems: 1, maxItems: mostEntries, items: entry } } }) },
+          requestBody: {
+            required: true,
+            ...jsonOf({
+              type: 'object',
+              required: ['entries'],
+              additionalProperties: false,
+              properties: { entries: { type: 'array', minItems: 1, maxItems: mostEntries, items: entry } },
+            }),
+          },
           responses: {
-            200: { description: 'Any was kept, or they fared differently: the answers stand in the order of the entries.', ...answers },
+            200: {
+              description: 'Any was kept, or they fared differently: the answers stand in the order of the entries.',
+              ...answers,
+            },
             400: { description: 'This is not JSON.', ...none },
             401: { description: 'Nobody is signed in.', ...none },
-            403: { description: 'The role does not allow it, or the request comes from another site.', ...either(none, answers) },
+            403: {
+              description: 'The role does not allow it, or the request comes from another site.',
+              ...either(none, answers),
+            },
             413: { description: 'More than 256 KiB.', ...none },
             415: { description: 'The content type is not application/json.', ...none },
-            422: { description: 'Another shape; or none was kept, and each was kept aside or refused.', ...either(none, answers) },
-            503: { description: 'The book does not answer: send the same again.', headers: { 'Retry-After': { description: 'After so many seconds.', schema: { type: 'integer' } } }, ...none },
+            422: {
+              description: 'Another shape; or none was kept, and each was kept aside or refused.',
+              ...either(none, answers),
+            },
+            503: {
+              description: 'The book does not answer: send the same again.',
+              headers: { 'Retry-After': { description: 'After so many seconds.', schema: { type: 'integer' } } },
+              ...none,
+            },
           },
         },
       },
     },
-    components: { securitySchemes: { session: { type: 'apiKey', in: 'cookie', name: sessionCookie, description: 'The session of a page of ours.' } }, schemas },
+    components: {
+      securitySchemes: {
+        session: { type: 'apiKey', in: 'cookie', name: sessionCookie, description: 'The session of a page of ours.' },
+      },
+      schemas,
+    },
   }
 }
 
@@ -92,7 +144,13 @@ function sentAs(name: string, { input }: EntryKind): z.ZodObject {
 }
 
 function keptAs({ answer }: EntryKind): z.ZodObject {
-  return z.strictObject({ outcome: z.literal('kept'), id: z.string(), hash, isAgain: z.boolean().describe('The same content had come before under this id.'), ...answer.shape })
+  return z.strictObject({
+    outcome: z.literal('kept'),
+    id: z.string(),
+    hash,
+    isAgain: z.boolean().describe('The same content had come before under this id.'),
+    ...answer.shape,
+  })
 }
 
 function shapeOf(schema: z.ZodType): Shape {

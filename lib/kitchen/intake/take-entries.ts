@@ -10,7 +10,13 @@ import { keepAside } from './keep-aside'
 import { sendEntriesInput } from './send-entries.input'
 
 export type EntryAnswer =
-  | { outcome: 'kept'; id: string; hash: string; isAgain: boolean; about: Readonly<Record<string, string | number | boolean | null>> }
+  | {
+      outcome: 'kept'
+      id: string
+      hash: string
+      isAgain: boolean
+      about: Readonly<Record<string, string | number | boolean | null>>
+    }
   | { outcome: 'aside'; id: string; hash: string; refusal: Refused }
   | { outcome: 'refused'; id: string | null; refusal: Refused }
 
@@ -35,7 +41,9 @@ export const takeEntries = command({
   async run({ tx, actor, now, input: { entries } }) {
     const found = new Map<number, Taken>()
     for (const handler of entryHandlers) {
-      const places = entries.flatMap((sent, place) => (typeof sent.kind === 'string' && Object.hasOwn(handler.kinds, sent.kind) ? [{ place, sent }] : []))
+      const places = entries.flatMap((sent, place) =>
+        typeof sent.kind === 'string' && Object.hasOwn(handler.kinds, sent.kind) ? [{ place, sent }] : [],
+      )
       if (places.length === 0) continue
       const own = await handler.take({ tx, actor, now, entries: places.map(({ sent }) => sent) })
       for (const [at, { place }] of places.entries()) {
@@ -50,7 +58,11 @@ export const takeEntries = command({
     const kept = taken.flatMap((each): Json[] => (each.outcome === 'kept' && each.note !== null ? [each.note] : []))
     const aside = rows.map(({ kind, entryId, hash, why }): Json => ({ kind, id: entryId, hash, why }))
     const notAllowed = entries.flatMap(({ kind }, index): Json[] => (isNotAllowed(taken[index]) ? [String(kind)] : []))
-    const after = { ...(kept.length > 0 ? { kept } : {}), ...(aside.length > 0 ? { aside } : {}), ...(notAllowed.length > 0 ? { notAllowed } : {}) }
+    const after = {
+      ...(kept.length > 0 ? { kept } : {}),
+      ...(aside.length > 0 ? { aside } : {}),
+      ...(notAllowed.length > 0 ? { notAllowed } : {}),
+    }
     return {
       value: { entries: taken.map(answerOf) },
       audit: Object.keys(after).length > 0 ? { after } : null,
@@ -59,7 +71,11 @@ export const takeEntries = command({
 })
 
 function ofUnknownKind({ id }: SentEntry): Taken {
-  return { outcome: 'refused', id: typeof id === 'string' ? id : null, refusal: { code: 'invalid', facts: {}, problems: [{ path: 'kind', code: 'wrong-choice', facts: {} }] } }
+  return {
+    outcome: 'refused',
+    id: typeof id === 'string' ? id : null,
+    refusal: { code: 'invalid', facts: {}, problems: [{ path: 'kind', code: 'wrong-choice', facts: {} }] },
+  }
 }
 
 function isNotAllowed(taken: Taken | undefined): boolean {
@@ -71,7 +87,12 @@ function answerOf(taken: Taken): EntryAnswer {
     case 'kept':
       return { outcome: 'kept', id: taken.id, hash: taken.hash, isAgain: taken.isAgain, about: taken.about }
     case 'aside':
-      return { outcome: 'aside', id: taken.id, hash: taken.hash, refusal: { code: codeOfAside[taken.why], facts: {}, problems: [] } }
+      return {
+        outcome: 'aside',
+        id: taken.id,
+        hash: taken.hash,
+        refusal: { code: codeOfAside[taken.why], facts: {}, problems: [] },
+      }
     case 'refused':
       return taken
     default:

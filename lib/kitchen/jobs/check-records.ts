@@ -30,7 +30,12 @@ export const checkRecords: Job = {
 
 async function* bakeries(): AsyncGenerator<string> {
   for (let after: string | undefined; ; ) {
-    const found = await db().bakery.findMany({ where: after === undefined ? {} : { bakeryId: { gt: after } }, select: { bakeryId: true }, orderBy: { bakeryId: 'asc' }, take: atOnce })
+    const found = await db().bakery.findMany({
+      where: after === undefined ? {} : { bakeryId: { gt: after } },
+      select: { bakeryId: true },
+      orderBy: { bakeryId: 'asc' },
+      take: atOnce,
+    })
     for (const { bakeryId } of found) yield bakeryId
     after = found.at(-1)?.bakeryId
     if (found.length < atOnce) return
@@ -39,7 +44,10 @@ async function* bakeries(): AsyncGenerator<string> {
 
 /** @throws Error when it could not be followed; one that is not whole could */
 async function checkRecord(bakeryId: string, now: Date): Promise<void> {
-  const result = await verifyRecord.call({ kind: 'job', job: 'check-records', bakeryId, address: 'this machine', device: 'this machine', now: () => now }, {})
+  const result = await verifyRecord.call(
+    { kind: 'job', job: 'check-records', bakeryId, address: 'this machine', device: 'this machine', now: () => now },
+    {},
+  )
   if (!result.ok) throw new Error(`refused: ${result.refusal.code}`)
   const { entries, fault } = result.value
   const found = { at: now, entries, faultNumber: fault?.number ?? null, fault: fault && storedFault(fault.why) }

@@ -19,9 +19,18 @@ export const listJobs = query({
     return {
       jobs: jobs.map(({ name }) => {
         const run = runs.find((each) => each.name === name)
-        return { name, run: run ? { beganAt: run.beganAt, endedAt: run.endedAt, how: run.outcome ?? ('under-way' as const) } : null }
+        return {
+          name,
+          run: run ? { beganAt: run.beganAt, endedAt: run.endedAt, how: run.outcome ?? ('under-way' as const) } : null,
+        }
       }),
-      lastCheck: check && { at: check.at, fault: check.fault === null ? null : { number: Number(check.faultNumber), isUnknownFormat: check.fault === 'unknown_format' } },
+      lastCheck: check && {
+        at: check.at,
+        fault:
+          check.fault === null
+            ? null
+            : { number: Number(check.faultNumber), isUnknownFormat: check.fault === 'unknown_format' },
+      },
     }
   },
 })

@@ -29,20 +29,38 @@ export const acceptInvitation = openCommand({
     const invitation = await findOpenInvitation(tx, input.secret, now)
     if (!invitation) throw new Refusal('link-dead')
     const { bakeryId, name, email, role, purpose } = invitation
-    const { count } = await tx.invitation.updateMany({ where: { bakeryId, id: invitation.id, usedAt: null, withdrawnAt: null }, data: { usedAt: now } })
+    const { count } = await tx.invitation.updateMany({
+      where: { bakeryId, id: invitation.id, usedAt: null, withdrawnAt: null },
+      data: { usedAt: now },
+    })
     if (count !== 1) throw new Refusal('link-dead')
     const personId = invitation.personId
-      ? await setNewPassword(tx, { bakeryId, personId: invitation.personId, address: caller.address }, passwordHash, now)
+      ? await setNewPassword(
+          tx,
+          { bakeryId, personId: invitation.personId, address: caller.address },
+          passwordHash,
+          now,
+        )
       : await createPerson(tx, bakeryId, { name, email, role, passwordHash }, now)
     const sessionSecret = await openSession(tx, { bakeryId, personId }, caller.device, now)
     return {
       value: { sessionSecret },
-      audit: { bakeryId, who: { kind: 'desk', personId, name, role }, target: personId, after: { purpose, name, email, role } },
+      audit: {
+        bakeryId,
+        who: { kind: 'desk', personId, name, role },
+        target: personId,
+        after: { purpose, name, email, role },
+      },
     }
   },
 })
 
-async function setNewPassword(tx: Tx, whose: { bakeryId: string; personId: string; address: string }, hash: string, now: Date): Promise<string> {
+async function setNewPassword(
+  tx: Tx,
+  whose: { bakeryId: string; personId: string; address: string },
+  hash: string,
+  now: Date,
+): Promise<string> {
   const { bakeryId, personId } = whose
   const active = await tx.person.count({ where: { bakeryId, id: personId, endedAt: null } })
   if (active === 0) throw new Refusal('link-dead')

@@ -33,7 +33,12 @@ export const changePerson = command({
     const leaving = person.activeAt > now ? person.activeAt : now
     const { count } = await tx.person.updateMany({
       where: { ...key, revision: input.seenRevision },
-      data: { name: after.name, role: after.role, endedAt: after.works ? null : (person.endedAt ?? leaving), revision: { increment: 1 } },
+      data: {
+        name: after.name,
+        role: after.role,
+        endedAt: after.works ? null : (person.endedAt ?? leaving),
+        revision: { increment: 1 },
+      },
     })
     if (count !== 1) throw await staleRefusal(tx, actor, input.personId)
     await mustKeepAnOwner(tx, actor.bakeryId)
@@ -46,7 +51,11 @@ export const changePerson = command({
   },
 })
 
-function mustBeAllowed(actor: DeskActor, person: { id: string; role: DeskActor['role'] }, after: { role: DeskActor['role'] }): void {
+function mustBeAllowed(
+  actor: DeskActor,
+  person: { id: string; role: DeskActor['role'] },
+  after: { role: DeskActor['role'] },
+): void {
   if (person.id === actor.personId) throw new Refusal('own-role')
   if (!mayManage(actor, person)) throw new Refusal('not-allowed')
   if (!mayGiveRole(actor.role, after.role)) throw Refusal.at('role', 'role-not-yours-to-give')

@@ -17,7 +17,18 @@ export const changeSettings = command({
     const after = { name: bakeryName, ...settings }
     const before = await tx.bakery.findUnique({
       where: { bakeryId: actor.bakeryId },
-      select: { name: true, timeZone: true, locale: true, currency: true, region: true, massUnits: true, temperatureUnits: true, worksAlone: true, costChangeLimitPct: true, language: true },
+      select: {
+        name: true,
+        timeZone: true,
+        locale: true,
+        currency: true,
+        region: true,
+        massUnits: true,
+        temperatureUnits: true,
+        worksAlone: true,
+        costChangeLimitPct: true,
+        language: true,
+      },
     })
     if (!before) throw new Refusal('not-found')
     const { count } = await tx.bakery.updateMany({

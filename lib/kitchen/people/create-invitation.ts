@@ -5,10 +5,22 @@ import { linkLifeMs, machineLinkLifeMs } from '../../auth/session-life'
 import type { Tx } from '../../db/client'
 import type { InvitationPurpose, Role } from '../../db/generated/enums'
 
-type Invited = { purpose: InvitationPurpose; personId?: string; name: string; email: string; role: Role; onMachine?: true }
+type Invited = {
+  purpose: InvitationPurpose
+  personId?: string
+  name: string
+  email: string
+  role: Role
+  onMachine?: true
+}
 
 /** Writes a single-use link and gives its secret, which is kept nowhere. A step shared by inviting and resetting. */
-export async function createInvitation(tx: Tx, giver: { bakeryId: string; personId: string }, invited: Invited, now: Date): Promise<{ id: string; secret: string }> {
+export async function createInvitation(
+  tx: Tx,
+  giver: { bakeryId: string; personId: string },
+  invited: Invited,
+  now: Date,
+): Promise<{ id: string; secret: string }> {
   const id = uuid()
   const secret = makeSecret()
   // An invitation that ran out no longer stands in the way of a new one.

@@ -14,11 +14,22 @@ export const findOwners = openQuery({
   input: z.strictObject({ email: z.string().trim().toLowerCase().optional(), bakery: z.string().optional() }),
   async run({ db, input }) {
     const owners = await db.person.findMany({
-      where: { role: 'owner', endedAt: null, ...(input.email === undefined ? {} : { email: input.email }), ...(input.bakery === undefined ? {} : { bakery: { name: input.bakery } }) },
+      where: {
+        role: 'owner',
+        endedAt: null,
+        ...(input.email === undefined ? {} : { email: input.email }),
+        ...(input.bakery === undefined ? {} : { bakery: { name: input.bakery } }),
+      },
       select: { bakeryId: true, id: true, name: true, email: true, bakery: { select: { name: true } } },
       orderBy: [{ bakery: { name: 'asc' } }, { email: 'asc' }],
       take: mostOwners,
     })
-    return owners.map(({ bakeryId, id, name, email, bakery }) => ({ bakeryId, personId: id, name, email, bakery: bakery.name }))
+    return owners.map(({ bakeryId, id, name, email, bakery }) => ({
+      bakeryId,
+      personId: id,
+      name,
+      email,
+      bakery: bakery.name,
+    }))
   },
 })

@@ -11,7 +11,12 @@ export const getFirstRun = openQuery({
   input: z.strictObject({ secret: linkSecret }),
   async run({ db, now, input }) {
     const good = await db.install.count({
-      where: { id: 1, firstRunHash: hashSecret('first-run', input.secret), firstRunUsedAt: null, firstRunEndsAt: { gt: now } },
+      where: {
+        id: 1,
+        firstRunHash: hashSecret('first-run', input.secret),
+        firstRunUsedAt: null,
+        firstRunEndsAt: { gt: now },
+      },
     })
     if (good === 0) throw new Refusal('link-dead')
     return null

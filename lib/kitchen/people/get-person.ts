@@ -17,6 +17,11 @@ export const getPerson = query({
       select: { id: true, name: true, email: true, role: true, createdAt: true, endedAt: true, revision: true },
     })
     if (!person) throw new Refusal('not-found')
-    return { ...person, isMe: person.id === actor.personId, mayChange: mayManage(actor, person), rolesToGive: roles.filter((role) => mayGiveRole(actor.role, role)) }
+    return {
+      ...person,
+      isMe: person.id === actor.personId,
+      mayChange: mayManage(actor, person),
+      rolesToGive: roles.filter((role) => mayGiveRole(actor.role, role)),
+    }
   },
 })

@@ -51,7 +51,16 @@ export const getTeam = query({
       read: (beyond, take) =>
         db.invitation.findMany({
           where: { ...open, ...beyondTime(beyond) },
-          select: { id: true, purpose: true, name: true, email: true, role: true, endsAt: true, createdAt: true, invitedBy: { select: { name: true } } },
+          select: {
+            id: true,
+            purpose: true,
+            name: true,
+            email: true,
+            role: true,
+            endsAt: true,
+            createdAt: true,
+            invitedBy: { select: { name: true } },
+          },
           orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
           take,
         }),
@@ -68,7 +77,13 @@ export const getTeam = query({
         })),
       },
       workingCount,
-      invitations: { ...invitations, rows: invitations.rows.map((invitation) => ({ ...invitation, mayWithdraw: mayGiveRole(actor.role, invitation.role) })) },
+      invitations: {
+        ...invitations,
+        rows: invitations.rows.map((invitation) => ({
+          ...invitation,
+          mayWithdraw: mayGiveRole(actor.role, invitation.role),
+        })),
+      },
       rolesToGive: roles.filter((role) => mayGiveRole(actor.role, role)),
       mayReadRecord: levelOf(actor, 'read-record') === 'yes',
       mayChangeSettings: levelOf(actor, 'change-settings') === 'yes',

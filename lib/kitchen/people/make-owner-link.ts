@@ -16,11 +16,22 @@ export const makeOwnerLink = command({
   right: 'make-owner-link',
   isSecret: true,
   async run({ tx, actor: { bakeryId }, now, input: { personId } }) {
-    const owner = await tx.person.findFirst({ where: { bakeryId, id: personId, role: 'owner', endedAt: null }, select: { name: true, email: true } })
+    const owner = await tx.person.findFirst({
+      where: { bakeryId, id: personId, role: 'owner', endedAt: null },
+      select: { name: true, email: true },
+    })
     if (!owner) throw new Refusal('not-found')
     const { name, email } = owner
-    await tx.invitation.updateMany({ where: { bakeryId, OR: [{ personId }, { email }], usedAt: null, withdrawnAt: null }, data: { withdrawnAt: now } })
-    const { secret } = await createInvitation(tx, { bakeryId, personId }, { purpose: 'reset', personId, name, email, role: 'owner', onMachine: true }, now)
+    await tx.invitation.updateMany({
+      where: { bakeryId, OR: [{ personId }, { email }], usedAt: null, withdrawnAt: null },
+      data: { withdrawnAt: now },
+    })
+    const { secret } = await createInvitation(
+      tx,
+      { bakeryId, personId },
+      { purpose: 'reset', personId, name, email, role: 'owner', onMachine: true },
+      now,
+    )
     return { value: { secret }, audit: { target: personId } }
   },
 })

@@ -12,7 +12,12 @@ import type { bakerySettings } from './bakery-settings.input'
 const usualCostChangeLimitPct = 1
 
 /** Writes a bakery's row, starts its chain and gives it the standard measures. A step shared by the first-run set-up and the demo. */
-export async function createBakery(tx: Tx, name: string, settings: z.output<typeof bakerySettings>, now: Date): Promise<string> {
+export async function createBakery(
+  tx: Tx,
+  name: string,
+  settings: z.output<typeof bakerySettings>,
+  now: Date,
+): Promise<string> {
   const bakeryId = uuid()
   await tx.bakery.create({
     data: {
@@ -42,9 +47,21 @@ type NewPerson = { name: string; email: string; role: Role; passwordHash: string
 export async function createPerson(tx: Tx, bakeryId: string, person: NewPerson, now: Date): Promise<string> {
   const id = uuid()
   await tx.person.create({
-    data: { bakeryId, id, name: person.name, email: person.email, role: person.role, language: null, activeAt: now, revision: 1, createdAt: now },
+    data: {
+      bakeryId,
+      id,
+      name: person.name,
+      email: person.email,
+      role: person.role,
+      language: null,
+      activeAt: now,
+      revision: 1,
+      createdAt: now,
+    },
   })
   await tx.password.create({ data: { bakeryId, personId: id, hash: person.passwordHash, setAt: now } })
-  await tx.signInPointer.create({ data: { hash: hashSecret('email', person.email), kind: 'email', bakeryId, targetId: id } })
+  await tx.signInPointer.create({
+    data: { hash: hashSecret('email', person.email), kind: 'email', bakeryId, targetId: id },
+  })
   return id
 }

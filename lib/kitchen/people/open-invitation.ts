@@ -15,7 +15,14 @@ export async function findOpenInvitation(from: Db | Tx, secret: string, now: Dat
   })
   if (!pointer) return null
   const invitation = await from.invitation.findFirst({
-    where: { bakeryId: pointer.bakeryId, id: pointer.targetId, usedAt: null, withdrawnAt: null, endsAt: { gt: now }, createdAt: { lte: latestMoment() } },
+    where: {
+      bakeryId: pointer.bakeryId,
+      id: pointer.targetId,
+      usedAt: null,
+      withdrawnAt: null,
+      endsAt: { gt: now },
+      createdAt: { lte: latestMoment() },
+    },
     select: {
       bakeryId: true,
       id: true,

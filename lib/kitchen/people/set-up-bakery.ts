@@ -21,7 +21,12 @@ export const setUpBakery = openCommand({
   },
   async run({ tx, caller, now, input, prepared: passwordHash }) {
     const { count } = await tx.install.updateMany({
-      where: { id: 1, firstRunHash: hashSecret('first-run', input.secret), firstRunUsedAt: null, firstRunEndsAt: { gt: now } },
+      where: {
+        id: 1,
+        firstRunHash: hashSecret('first-run', input.secret),
+        firstRunUsedAt: null,
+        firstRunEndsAt: { gt: now },
+      },
       data: { firstRunUsedAt: now },
     })
     if (count !== 1) throw new Refusal('link-dead')
@@ -31,7 +36,12 @@ export const setUpBakery = openCommand({
     const sessionSecret = await openSession(tx, { bakeryId, personId }, caller.device, now)
     return {
       value: { sessionSecret },
-      audit: { bakeryId, who: { kind: 'desk', personId, name, role: 'owner' }, target: personId, after: { bakery: bakeryName, owner: name, email } },
+      audit: {
+        bakeryId,
+        who: { kind: 'desk', personId, name, role: 'owner' },
+        target: personId,
+        after: { bakery: bakeryName, owner: name, email },
+      },
     }
   },
 })

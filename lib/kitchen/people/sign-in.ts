@@ -46,10 +46,18 @@ export const signIn = openCommand({
       const active = await tx.person.count({ where: { bakeryId, id: personId, endedAt: null } })
       if (active === 0) continue
       const sessionSecret = await openSession(tx, person, caller.device, now)
-      return { value: { sessionSecret }, audit: { bakeryId, who: { kind: 'desk', personId, name, role }, target: personId } }
+      return {
+        value: { sessionSecret },
+        audit: { bakeryId, who: { kind: 'desk', personId, name, role }, target: personId },
+      }
     }
     // Tries while locked stay out of the record: otherwise a stranger could fill it.
-    const audit = [...matching, ...wrong].map(({ bakeryId, personId }) => ({ bakeryId, who: null, target: personId, action: 'refused.sign-in' }))
+    const audit = [...matching, ...wrong].map(({ bakeryId, personId }) => ({
+      bakeryId,
+      who: null,
+      target: personId,
+      action: 'refused.sign-in',
+    }))
     return { value: null, audit }
   },
 })

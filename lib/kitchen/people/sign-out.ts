@@ -9,7 +9,10 @@ export const signOut = command({
   right: 'own-account',
   endsOwnSession: true,
   async run({ tx, actor, now }) {
-    await tx.session.updateMany({ where: { bakeryId: actor.bakeryId, id: actor.sessionId, endedAt: null }, data: { endedAt: now } })
+    await tx.session.updateMany({
+      where: { bakeryId: actor.bakeryId, id: actor.sessionId, endedAt: null },
+      data: { endedAt: now },
+    })
     return { value: null, audit: { target: actor.personId } }
   },
 })

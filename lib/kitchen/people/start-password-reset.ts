@@ -22,7 +22,12 @@ export const startPasswordReset = command({
     })
     if (!person || person.endedAt) throw new Refusal('not-found')
     if (!mayManage(actor, person)) throw new Refusal('not-allowed')
-    const { secret } = await createInvitation(tx, actor, { purpose: 'reset', personId: person.id, name: person.name, email: person.email, role: person.role }, now)
+    const { secret } = await createInvitation(
+      tx,
+      actor,
+      { purpose: 'reset', personId: person.id, name: person.name, email: person.email, role: person.role },
+      now,
+    )
     return { value: { secret }, audit: { target: person.id } }
   },
 })

@@ -11,10 +11,16 @@ export const withdrawInvitation = command({
   right: 'manage-people',
   async run({ tx, actor, now, input }) {
     const key = { bakeryId: actor.bakeryId, id: input.invitationId }
-    const invitation = await tx.invitation.findUnique({ where: { bakeryId_id: key }, select: { role: true, email: true } })
+    const invitation = await tx.invitation.findUnique({
+      where: { bakeryId_id: key },
+      select: { role: true, email: true },
+    })
     if (!invitation) throw new Refusal('not-found')
     if (!mayGiveRole(actor.role, invitation.role)) throw new Refusal('not-allowed')
-    const { count } = await tx.invitation.updateMany({ where: { ...key, usedAt: null, withdrawnAt: null }, data: { withdrawnAt: now } })
+    const { count } = await tx.invitation.updateMany({
+      where: { ...key, usedAt: null, withdrawnAt: null },
+      data: { withdrawnAt: now },
+    })
     if (count !== 1) throw new Refusal('stale-moved-on')
     return { value: null, audit: { target: input.invitationId, before: { email: invitation.email } } }
   },

@@ -29,6 +29,9 @@ export function answerOfReading(
     hash: reading.contentHash,
     isAgain,
     outOfRange: isOutside(reading, measure),
-    needs: values.length === 0 ? null : settleRepeats({ values, repeats: measure.repeats, repeatLimit: measure.repeatLimit }).needs,
+    needs:
+      values.length === 0
+        ? null
+        : settleRepeats({ values, repeats: measure.repeats, repeatLimit: measure.repeatLimit }).needs,
   }
 }

@@ -3,6 +3,10 @@ import type { Db, Tx } from '../../db/client'
 
 /** How many entries are kept aside for each batch of a trial, and not settled; a batch without any is left out. */
 export async function countToSettle(from: Db | Tx, bakeryId: string, trialId: string): Promise<Map<string, number>> {
-  const counted = await from.entryToSettle.groupBy({ by: ['batchId'], where: { bakeryId, trialId, settled: null }, _count: true })
+  const counted = await from.entryToSettle.groupBy({
+    by: ['batchId'],
+    where: { bakeryId, trialId, settled: null },
+    _count: true,
+  })
   return new Map(counted.map(({ batchId, _count }) => [batchId, _count]))
 }

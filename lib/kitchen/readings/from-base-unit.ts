@@ -14,5 +14,9 @@ export function fromBaseUnit(q: { value: number; unit: string; baseUnit: string 
   if (q.unit === q.baseUnit) return q.value
   const factor = unitFactors[q.baseUnit]?.[q.unit]
   if (!factor) return undefined
-  return new Decimal(q.value).times(factor.by ?? '1').div(factor.times).plus(factor.minus ?? '0').toNumber()
+  return new Decimal(q.value)
+    .times(factor.by ?? '1')
+    .div(factor.times)
+    .plus(factor.minus ?? '0')
+    .toNumber()
 }

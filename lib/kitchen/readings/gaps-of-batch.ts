@@ -18,7 +18,13 @@ export type GapMeasure = {
   plausibleLeast: number
   plausibleMost: number
 }
-export type GapReading = JudgedReading & { id: string; measureId: string; piece: number | null; factorLevel: string | null; repeat: number }
+export type GapReading = JudgedReading & {
+  id: string
+  measureId: string
+  piece: number | null
+  factorLevel: string | null
+  repeat: number
+}
 
 type OfMeasure = { measure: Pick<GapMeasure, 'id' | 'code' | 'name' | 'unit' | 'digits'> }
 type OfPlace = OfMeasure & { piece: number | null; factorLevel: string | null }
@@ -55,7 +61,12 @@ export function gapsOfBatch(q: {
   const pieces = piecesToRead(q.piecesPerBatch, q.piecesMade)
   const fewer: Gap[] = pieces < q.piecesPerBatch ? [{ kind: 'fewer-pieces', have: pieces, of: q.piecesPerBatch }] : []
   const aside: Gap[] = q.toSettle > 0 ? [{ kind: 'to-settle', count: q.toSettle }] : []
-  return [...fewer, ...q.measures.flatMap((measure) => missingOf(measure, pieces, q)), ...q.measures.flatMap((measure) => faultsOf(measure, q.readings)), ...aside]
+  return [
+    ...fewer,
+    ...q.measures.flatMap((measure) => missingOf(measure, pieces, q)),
+    ...q.measures.flatMap((measure) => faultsOf(measure, q.readings)),
+    ...aside,
+  ]
 }
 
 type Asked = Parameters<typeof gapsOfBatch>[0]
@@ -63,10 +74,13 @@ type Asked = Parameters<typeof gapsOfBatch>[0]
 function missingOf(measure: GapMeasure, pieces: number, { measures, decidingMeasureId, readings }: Asked): Gap[] {
   const { id, code, level, derivation, repeats } = measure
   const deciding = decidingCodes(measures.find((each) => each.id === decidingMeasureId))
-  const wanted = derivation === null && (id === decidingMeasureId || (code !== null && (level === 'batch' || deciding.has(code))))
+  const wanted =
+    derivation === null && (id === decidingMeasureId || (code !== null && (level === 'batch' || deciding.has(code))))
   if (!wanted) return []
   const of = level === 'batch' ? repeats : repeats * pieces
-  const places = readings.filter((reading) => reading.measureId === id && reading.repeat <= repeats && (reading.piece ?? 1) <= Math.max(1, pieces))
+  const places = readings.filter(
+    (reading) => reading.measureId === id && reading.repeat <= repeats && (reading.piece ?? 1) <= Math.max(1, pieces),
+  )
   const have = new Set(places.map(({ piece, repeat }) => `${piece} ${repeat}`)).size
   return have < of ? [{ kind: 'missing', measure: named(measure), have, of }] : []
 }
@@ -81,12 +95,26 @@ function faultsOf(measure: GapMeasure, readings: readonly GapReading[]): Gap[] {
   const unsettled = places.flatMap((atPlace): Gap[] => {
     const [first] = atPlace
     const values = [...atPlace].sort((a, b) => a.repeat - b.repeat).map(({ value }) => value)
-    if (!first || settleRepeats({ values, repeats: measure.repeats, repeatLimit: measure.repeatLimit }).needs !== 'third') return []
+    if (
+      !first ||
+      settleRepeats({ values, repeats: measure.repeats, repeatLimit: measure.repeatLimit }).needs !== 'third'
+    )
+      return []
     return [{ kind: 'unsettled', measure: named(measure), piece: first.piece, factorLevel: first.factorLevel }]
   })
   const outside = own
     .filter((reading) => isOutside(reading, measure))
-    .map(({ id, value, piece, factorLevel, ...range }): Gap => ({ kind: 'outside', readingId: id, measure: named(measure), piece, factorLevel, value, ...rangeOfReading(range, measure) }))
+    .map(
+      ({ id, value, piece, factorLevel, ...range }): Gap => ({
+        kind: 'outside',
+        readingId: id,
+        measure: named(measure),
+        piece,
+        factorLevel,
+        value,
+        ...rangeOfReading(range, measure),
+      }),
+    )
   return [...unsettled, ...outside]
 }
 

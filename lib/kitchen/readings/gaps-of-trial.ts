@@ -21,7 +21,12 @@ export async function gapsOfDough(from: Db | Tx, bakeryId: string, trialId: stri
   return batch?.gaps ?? []
 }
 
-async function gapsOf(from: Db | Tx, bakeryId: string, trialId: string, which: Pick<BatchWhereInput, 'id' | 'kind' | 'state'>): Promise<BatchGaps[]> {
+async function gapsOf(
+  from: Db | Tx,
+  bakeryId: string,
+  trialId: string,
+  which: Pick<BatchWhereInput, 'id' | 'kind' | 'state'>,
+): Promise<BatchGaps[]> {
   // Readings and measures don't wait for the trial, and rows come faster than as a list within each batch.
   const [trial, read, measures, toSettle] = await Promise.all([
     from.trial.findUnique({
@@ -40,7 +45,9 @@ async function gapsOf(from: Db | Tx, bakeryId: string, trialId: string, which: P
     measuresToRead(from, bakeryId),
     countToSettle(from, bakeryId, trialId),
   ])
-  return trial ? gapsOfBatches({ trial, measures, batches: trial.batches, readings: currentReadings(read), toSettle }) : []
+  return trial
+    ? gapsOfBatches({ trial, measures, batches: trial.batches, readings: currentReadings(read), toSettle })
+    : []
 }
 
 /** Readings with what it takes to tell which hold, and what is missing, unsettled or odd. In one order, so that the same readings are the same facts to the last bit. */
@@ -59,6 +66,17 @@ export function gapsOfBatches(q: {
   const { trial, measures } = q
   const ofBatch = groupBy(q.readings, ({ batchId }) => batchId)
   return q.batches
-    .map(({ id, code, piecesMade }) => ({ batchId: id, code, gaps: gapsOfBatch({ measures, decidingMeasureId: trial.measureId, piecesPerBatch: trial.piecesPerBatch, piecesMade, readings: ofBatch.get(id) ?? [], toSettle: q.toSettle.get(id) ?? 0 }) }))
+    .map(({ id, code, piecesMade }) => ({
+      batchId: id,
+      code,
+      gaps: gapsOfBatch({
+        measures,
+        decidingMeasureId: trial.measureId,
+        piecesPerBatch: trial.piecesPerBatch,
+        piecesMade,
+        readings: ofBatch.get(id) ?? [],
+        toSettle: q.toSettle.get(id) ?? 0,
+      }),
+    }))
     .filter(({ gaps }) => gaps.length > 0)
 }

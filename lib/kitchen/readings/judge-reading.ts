@@ -13,12 +13,24 @@ import { mustBePlace } from './must-be-place'
 import { plausibleRange } from './plausible-range'
 import { isOutside } from './range-of-reading'
 import type { ReadingEntry } from './reading-content.input'
-import { keyOfPlace, type BatchFacts, type KnownReading, type MeasureFacts, type ReadingFacts, type ReadingPlace } from './reading-facts'
+import {
+  keyOfPlace,
+  type BatchFacts,
+  type KnownReading,
+  type MeasureFacts,
+  type ReadingFacts,
+  type ReadingPlace,
+} from './reading-facts'
 import { levelOfPiece, mayCorrect, timeFault } from './rules'
 
 export type ReadingVerdict =
   /** To be kept, and what the record says of it. */
-  | { outcome: 'ready'; row: ReadingRow; answer: ReadingAnswer; note: { before?: Json; after: { [name: string]: Json }; reason?: string } }
+  | {
+      outcome: 'ready'
+      row: ReadingRow
+      answer: ReadingAnswer
+      note: { before?: Json; after: { [name: string]: Json }; reason?: string }
+    }
   /** In the book already, with just this content. */
   | { outcome: 'again'; trialId: string; batchId: string; answer: ReadingAnswer }
   /** It cannot go where it belongs, by no fault of its own; the batch is the one that waits for it to be settled. */
@@ -42,7 +54,12 @@ function judgeLogged(entry: Logged, facts: ReadingFacts, by: By): ReadingVerdict
   const batch = facts.batches.get(entry.batchId.toLowerCase())
   const measure = facts.measures.get(entry.measureId.toLowerCase())
   if (!batch || !measure) throw new Refusal('not-found')
-  const place = { batchId: batch.id, measureId: measure.id, piece: entry.piece ?? null, factorLevel: entry.factorLevel ?? null }
+  const place = {
+    batchId: batch.id,
+    measureId: measure.id,
+    piece: entry.piece ?? null,
+    factorLevel: entry.factorLevel ?? null,
+  }
   const known = cameBefore(entry, { facts, batch, measure, place })
   if (known) return known
   mustBeOpen(batch.trial.state)
@@ -68,12 +85,30 @@ function judgeCorrection(entry: Correction, facts: ReadingFacts, by: By): Readin
   if (!batch || !measure) throw new Refusal('not-found')
   const piece = entry.piece ?? null
   // The level goes with the piece: another piece may be of another level.
-  const place = { batchId: wrong.batchId, measureId: wrong.measureId, piece, factorLevel: piece === null ? null : levelOfPiece(piece, batch.trial.factorLevels) }
+  const place = {
+    batchId: wrong.batchId,
+    measureId: wrong.measureId,
+    piece,
+    factorLevel: piece === null ? null : levelOfPiece(piece, batch.trial.factorLevels),
+  }
   const known = cameBefore(entry, { facts, batch, measure, place })
   if (known) return known
   mustBeOpen(batch.trial.state)
-  if (!mayCorrect({ level: levelOf(by.actor, 'correct-reading'), personId: by.actor.personId, reading: wrong, now: by.now })) throw new Refusal('correction-not-yours')
-  if (wrong.isCorrected) return { ...asideOf(entry, { trialId: batch.trialId, batchId: batch.id }), why: 'corrected_meanwhile', isAgain: false }
+  if (
+    !mayCorrect({
+      level: levelOf(by.actor, 'correct-reading'),
+      personId: by.actor.personId,
+      reading: wrong,
+      now: by.now,
+    })
+  )
+    throw new Refusal('correction-not-yours')
+  if (wrong.isCorrected)
+    return {
+      ...asideOf(entry, { trialId: batch.trialId, batchId: batch.id }),
+      why: 'corrected_meanwhile',
+      isAgain: false,
+    }
   mustBePlace(place, measure, batch.trial)
   return judgeValue(entry, { facts, batch, measure, place }, by, wrong.takenAt, { wrong, reason: entry.reason })
 }
@@ -85,16 +120,28 @@ function cameBefore(entry: ReadingEntry, { facts, batch, measure, place }: At): 
   const hash = hashOfContent(entry)
   const known = facts.readings.get(entry.id.toLowerCase())
   const here = { trialId: batch.trialId, batchId: batch.id }
-  if (known?.contentHash === hash) return { outcome: 'again', ...here, answer: answerOfReading(known, true, measure, facts.places.get(keyOfPlace(place)) ?? []) }
+  if (known?.contentHash === hash)
+    return {
+      outcome: 'again',
+      ...here,
+      answer: answerOfReading(known, true, measure, facts.places.get(keyOfPlace(place)) ?? []),
+    }
   const aside = facts.aside.get(entry.id.toLowerCase())?.find((each) => each.hash === hash)
   if (aside) return { ...asideOf(entry, aside), why: aside.why, isAgain: true }
   return known ? { ...asideOf(entry, here), why: 'id_taken', isAgain: false } : null
 }
 
-function judgeValue(entry: ReadingEntry, { facts, batch, measure, place }: At, { actor, now }: By, takenAt: Date, correction: { wrong: KnownReading; reason: string } | null): ReadingVerdict {
+function judgeValue(
+  entry: ReadingEntry,
+  { facts, batch, measure, place }: At,
+  { actor, now }: By,
+  takenAt: Date,
+  correction: { wrong: KnownReading; reason: string } | null,
+): ReadingVerdict {
   const value = enteredValue(entry, measure)
   const others = (facts.places.get(keyOfPlace(place)) ?? []).filter(({ id }) => id !== correction?.wrong.id)
-  if (others.some(({ repeat }) => repeat === entry.repeat)) return { ...asideOf(entry, { trialId: batch.trialId, batchId: batch.id }), why: 'place_taken', isAgain: false }
+  if (others.some(({ repeat }) => repeat === entry.repeat))
+    return { ...asideOf(entry, { trialId: batch.trialId, batchId: batch.id }), why: 'place_taken', isAgain: false }
   const ranges = facts.ranges.get(batch.trialId)
   if (!ranges) throw new Error(`no ranges of trial ${batch.trialId}`)
   const range = plausibleRange(measure, batch.arm, ranges)
@@ -119,10 +166,28 @@ function judgeValue(entry: ReadingEntry, { facts, batch, measure, place }: At, {
     plausibleMost: range.most,
   }
   const atPlace = [...others, { id: row.id, repeat: row.repeat, value }].sort((a, b) => a.repeat - b.repeat)
-  const said = { batch: batch.code, measure: measure.name, piece: place.piece, repeat: entry.repeat, value: entry.value, unit: entry.unit, hash: contentHash }
+  const said = {
+    batch: batch.code,
+    measure: measure.name,
+    piece: place.piece,
+    repeat: entry.repeat,
+    value: entry.value,
+    unit: entry.unit,
+    hash: contentHash,
+  }
   const after = { ...said, ...(isOutside(row, measure) ? { outsideAndConfirmed: range } : {}) }
-  const before = correction && { piece: correction.wrong.piece, repeat: correction.wrong.repeat, value: correction.wrong.valueEntered, unit: correction.wrong.unitEntered }
-  return { outcome: 'ready', row, answer: answerOfReading(row, false, measure, atPlace), note: { after, ...(before ? { before, reason: correction.reason } : {}) } }
+  const before = correction && {
+    piece: correction.wrong.piece,
+    repeat: correction.wrong.repeat,
+    value: correction.wrong.valueEntered,
+    unit: correction.wrong.unitEntered,
+  }
+  return {
+    outcome: 'ready',
+    row,
+    answer: answerOfReading(row, false, measure, atPlace),
+    note: { after, ...(before ? { before, reason: correction.reason } : {}) },
+  }
 }
 
 function asideOf(entry: ReadingEntry, { trialId, batchId }: { trialId: string; batchId: string }) {

@@ -39,7 +39,10 @@ async function refusalOf(tx: Tx, bakeryId: string, entry: ReadingEntry, why: Asi
 
 /** Says who put what in the place of a reading, and when. */
 async function correctedBy(tx: Tx, bakeryId: string, supersedesId: string): Promise<Refusal> {
-  const later = await tx.reading.findFirst({ where: { bakeryId, supersedesId }, select: { receivedAt: true, person: { select: { name: true } } } })
+  const later = await tx.reading.findFirst({
+    where: { bakeryId, supersedesId },
+    select: { receivedAt: true, person: { select: { name: true } } },
+  })
   if (!later) return new Refusal('stale-moved-on')
   const bakery = await tx.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { locale: true, timeZone: true } })
   return new Refusal('stale', { who: later.person.name, at: formatDateTime(later.receivedAt, bakery) })

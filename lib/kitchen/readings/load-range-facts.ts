@@ -20,12 +20,22 @@ export async function loadRangeFacts(
     select: {
       formulaId: true,
       controlVersion: { select: { scalingMassG: true } },
-      arms: { select: { position: true, lines: { where: { ingredient: { kind: 'water' }, stage: { kind: 'final_dough' } }, select: { weighedG: true } } } },
+      arms: {
+        select: {
+          position: true,
+          lines: {
+            where: { ingredient: { kind: 'water' }, stage: { kind: 'final_dough' } },
+            select: { weighedG: true },
+          },
+        },
+      },
     },
   })
   return {
     scalingMassG: trial.controlVersion.scalingMassG,
-    plannedWaterG: new Map(trial.arms.map(({ position, lines }) => [position, lines.reduce((sum, { weighedG }) => sum + weighedG, 0)])),
+    plannedWaterG: new Map(
+      trial.arms.map(({ position, lines }) => [position, lines.reduce((sum, { weighedG }) => sum + weighedG, 0)]),
+    ),
     usualMlPerG: bases.has('recent') ? await usualVolumes(from, bakeryId, trial.formulaId) : new Map(),
   }
 }

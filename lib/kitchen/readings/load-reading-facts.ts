@@ -4,17 +4,35 @@ import type { Tx } from '../../db/client'
 import type { BatchState, TrialState } from '../../db/generated/enums'
 import { loadRangeFacts } from './load-range-facts'
 import type { ReadingEntry } from './reading-content.input'
-import { keyOfPlace, type AsideFacts, type BatchFacts, type HoldingReading, type KnownReading, type MeasureFacts, type ReadingFacts, type ReadingPlace } from './reading-facts'
+import {
+  keyOfPlace,
+  type AsideFacts,
+  type BatchFacts,
+  type HoldingReading,
+  type KnownReading,
+  type MeasureFacts,
+  type ReadingFacts,
+  type ReadingPlace,
+} from './reading-facts'
 
 /**
  * Locks the batches that entries are of, with their trials before them as `lockBatch` does, all in one order, and loads
  * what they are judged by: a few statements, however many entries. What is not of this bakery is not there.
  */
-export async function loadReadingFacts(tx: Tx, bakeryId: string, entries: readonly ReadingEntry[]): Promise<ReadingFacts> {
+export async function loadReadingFacts(
+  tx: Tx,
+  bakeryId: string,
+  entries: readonly ReadingEntry[],
+): Promise<ReadingFacts> {
   const own = idsOf(entries.map(({ id }) => id))
   const wrong = idsOf(entries.flatMap((entry) => ('supersedesId' in entry ? [entry.supersedesId] : [])))
   const named = [...new Set([...own, ...wrong])]
-  const batches = await lockBatches(tx, bakeryId, idsOf(entries.flatMap((entry) => ('supersedesId' in entry ? [] : [entry.batchId]))), wrong)
+  const batches = await lockBatches(
+    tx,
+    bakeryId,
+    idsOf(entries.flatMap((entry) => ('supersedesId' in entry ? [] : [entry.batchId]))),
+    wrong,
+  )
   const readings = await tx.$queryRaw<KnownReading[]>`
     SELECT id, trial_id AS "trialId", batch_id AS "batchId", measure_id AS "measureId", piece, factor_level AS "factorLevel", repeat, value,
       value_entered AS "valueEntered", unit_entered AS "unitEntered", content_hash AS "contentHash", person_id AS "personId", taken_at AS "takenAt",
@@ -33,7 +51,8 @@ export async function loadReadingFacts(tx: Tx, bakeryId: string, entries: readon
     FROM reading_place place JOIN reading ON reading.bakery_id = place.bakery_id AND reading.id = place.reading_id
     WHERE place.bakery_id = ${bakeryId}::uuid AND place.batch_id = ANY(${batches.map(({ id }) => id)}::uuid[]) AND place.measure_id = ANY(${measures.map(({ id }) => id)}::uuid[])`
   const ranges: ReadingFacts['ranges'] = new Map()
-  for (const trialId of new Set(batches.map((batch) => batch.trialId))) ranges.set(trialId, await loadRangeFacts(tx, bakeryId, trialId, measures))
+  for (const trialId of new Set(batches.map((batch) => batch.trialId)))
+    ranges.set(trialId, await loadRangeFacts(tx, bakeryId, trialId, measures))
   return {
     batches: byId(batches),
     measures: byId(measures),
@@ -44,9 +63,21 @@ export async function loadReadingFacts(tx: Tx, bakeryId: string, entries: readon
   }
 }
 
-type BatchRow = Omit<BatchFacts, 'trial' | 'state'> & { state: BatchState; trialState: TrialState; piecesPerBatch: number; factorName: string | null; factorLevels: string[]; createdAt: Date }
+type BatchRow = Omit<BatchFacts, 'trial' | 'state'> & {
+  state: BatchState
+  trialState: TrialState
+  piecesPerBatch: number
+  factorName: string | null
+  factorLevels: string[]
+  createdAt: Date
+}
 
-async function lockBatches(tx: Tx, bakeryId: string, named: readonly string[], ofReadings: readonly string[]): Promise<BatchFacts[]> {
+async function lockBatches(
+  tx: Tx,
+  bakeryId: string,
+  named: readonly string[],
+  ofReadings: readonly string[],
+): Promise<BatchFacts[]> {
   const found = await tx.$queryRaw<{ trialId: string; batchId: string }[]>`
     SELECT trial_id AS "trialId", id AS "batchId" FROM batch WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${named}::uuid[])
     UNION SELECT trial_id, batch_id FROM reading WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${ofReadings}::uuid[])
@@ -62,7 +93,14 @@ async function lockBatches(tx: Tx, bakeryId: string, named: readonly string[], o
     JOIN arm ON arm.bakery_id = batch.bakery_id AND arm.id = batch.arm_id
     WHERE batch.bakery_id = ${bakeryId}::uuid AND batch.id = ANY(${found.map(({ batchId }) => batchId)}::uuid[])
     ORDER BY batch.id FOR UPDATE OF batch`
-  return rows.map(({ id, trialId, code, state, arm, trialState, ...trial }) => ({ id, trialId, code, state, arm, trial: { state: trialState, ...trial } }))
+  return rows.map(({ id, trialId, code, state, arm, trialState, ...trial }) => ({
+    id,
+    trialId,
+    code,
+    state,
+    arm,
+    trial: { state: trialState, ...trial },
+  }))
 }
 
 function idsOf(ids: readonly string[]): string[] {

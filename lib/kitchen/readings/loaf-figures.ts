@@ -6,7 +6,14 @@ import { summariseReadings } from '../../calc/loaf/summarise-readings'
 import { settleRepeats, type SettledReading } from './settle-repeats'
 
 /** A reading that holds: out of `currentReadings`. */
-export type FigureReading = { batchId: string; measureId: string; piece: number | null; factorLevel: string | null; repeat: number; value: number }
+export type FigureReading = {
+  batchId: string
+  measureId: string
+  piece: number | null
+  factorLevel: string | null
+  repeat: number
+  value: number
+}
 export type FigureMeasure = { id: string; code: string | null; repeats: number; repeatLimit: number | null }
 
 /** The figures of a loaf by the standard measures' codes; null while a reading is missing, or makes no sense. */
@@ -41,7 +48,13 @@ export type BatchFigures = {
 }
 
 /** The codes of the figures, in the order in which they come about. */
-export const loafFigureCodes = ['dough-mass', 'loaf-mass', 'loaf-volume', 'specific-volume', 'bake-loss'] as const satisfies readonly LoafFigureCode[]
+export const loafFigureCodes = [
+  'dough-mass',
+  'loaf-mass',
+  'loaf-volume',
+  'specific-volume',
+  'bake-loss',
+] as const satisfies readonly LoafFigureCode[]
 
 /**
  * What the readings of batches say: repeats brought together, specific volume and bake loss worked out for each piece,
@@ -49,7 +62,10 @@ export const loafFigureCodes = ['dough-mass', 'loaf-mass', 'loaf-volume', 'speci
  * @param readings those that hold, of any number of batches
  * @param measures at least those of the readings; others are left alone
  */
-export function loafFigures(q: { readings: readonly FigureReading[]; measures: readonly FigureMeasure[] }): BatchFigures[] {
+export function loafFigures(q: {
+  readings: readonly FigureReading[]
+  measures: readonly FigureMeasure[]
+}): BatchFigures[] {
   const measures = new Map(q.measures.map((measure) => [measure.id, measure]))
   return [...groupBy(q.readings, ({ batchId }) => batchId)].map(([batchId, ofBatch]) => {
     const ofPieces = groupBy(
@@ -57,14 +73,29 @@ export function loafFigures(q: { readings: readonly FigureReading[]; measures: r
       ({ piece, factorLevel }) => `${piece} ${factorLevel ?? ''}`,
     )
     const pieces = [...ofPieces.values()].map((readings) => figuresOfPiece(readings, measures)).sort(byPiece)
-    return { batchId, read: settle(ofBatch.filter(({ piece }) => piece === null), measures), pieces, means: meansOf(pieces) }
+    return {
+      batchId,
+      read: settle(
+        ofBatch.filter(({ piece }) => piece === null),
+        measures,
+      ),
+      pieces,
+      means: meansOf(pieces),
+    }
   })
 }
 
-function figuresOfPiece(readings: readonly FigureReading[], measures: ReadonlyMap<string, FigureMeasure>): PieceFigures {
+function figuresOfPiece(
+  readings: readonly FigureReading[],
+  measures: ReadonlyMap<string, FigureMeasure>,
+): PieceFigures {
   const read = settle(readings, measures)
   const byCode = new Map([...read].map(([id, settled]) => [measures.get(id)?.code, settled.value]))
-  const [doughMassG, loafMassG, volumeMl] = [byCode.get('dough-mass') ?? null, byCode.get('loaf-mass') ?? null, byCode.get('loaf-volume') ?? null]
+  const [doughMassG, loafMassG, volumeMl] = [
+    byCode.get('dough-mass') ?? null,
+    byCode.get('loaf-mass') ?? null,
+    byCode.get('loaf-volume') ?? null,
+  ]
   return {
     piece: readings[0]?.piece ?? 0,
     factorLevel: readings[0]?.factorLevel ?? null,
@@ -81,7 +112,9 @@ function figuresOfPiece(readings: readonly FigureReading[], measures: ReadonlyMa
 }
 
 function specificVolumeOf(volumeMl: number | null, massG: number | null): number | null {
-  return volumeMl !== null && massG !== null && volumeMl > 0 && massG > 0 ? specificVolumeMlPerG({ volumeMl, massG }) : null
+  return volumeMl !== null && massG !== null && volumeMl > 0 && massG > 0
+    ? specificVolumeMlPerG({ volumeMl, massG })
+    : null
 }
 
 /** The cooled loaf is the only one weighed, so the loss has cooling in it. */
@@ -90,7 +123,10 @@ function bakeLossPctOf(doughMassG: number | null, loafMassG: number | null): num
   return 100 * loafLosses({ doughMassG, hotMassG: loafMassG, cooledMassG: loafMassG }).totalLossShare
 }
 
-function settle(readings: readonly FigureReading[], measures: ReadonlyMap<string, FigureMeasure>): Map<string, SettledReading> {
+function settle(
+  readings: readonly FigureReading[],
+  measures: ReadonlyMap<string, FigureMeasure>,
+): Map<string, SettledReading> {
   const settled = new Map<string, SettledReading>()
   for (const [measureId, repeats] of groupBy(readings, (reading) => reading.measureId)) {
     const measure = measures.get(measureId)

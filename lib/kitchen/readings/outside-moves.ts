@@ -33,12 +33,24 @@ export type OutsideMoves = {
  * is over already, or measured, is left as it is.
  * @param mixed all batches of the trial
  */
-export function outsideMoves(q: { facts: ImportFacts; doughs: readonly ImportedDough[]; fresh: readonly ImportedReading[]; mixed: readonly (MixedBatch & { code: string })[] }): OutsideMoves {
+export function outsideMoves(q: {
+  facts: ImportFacts
+  doughs: readonly ImportedDough[]
+  fresh: readonly ImportedReading[]
+  mixed: readonly (MixedBatch & { code: string })[]
+}): OutsideMoves {
   const { facts, mixed } = q
-  const holding = [...currentReadings(facts.readings), ...q.fresh.map(({ range, ...reading }) => ({ ...reading, plausibleLeast: range.least, plausibleMost: range.most }))]
+  const holding = [
+    ...currentReadings(facts.readings),
+    ...q.fresh.map(({ range, ...reading }) => ({ ...reading, plausibleLeast: range.least, plausibleMost: range.most })),
+  ]
   const moves = q.doughs.flatMap(({ batch, first, last, good }): OutsideMove[] => {
     if (isOver(batch.state)) return []
-    const isWhole = isReadWhole(facts, batch, holding.filter(({ batchId }) => batchId === batch.id))
+    const isWhole = isReadWhole(
+      facts,
+      batch,
+      holding.filter(({ batchId }) => batchId === batch.id),
+    )
     if (!isWhole && batch.state === 'baked') return []
     const made = batch.piecesMade ?? (isWhole ? facts.trial.piecesPerBatch : null)
     return [
@@ -60,7 +72,12 @@ export function outsideMoves(q: { facts: ImportFacts; doughs: readonly ImportedD
   const begins = mixed.filter(({ id }) => begun.has(id)).sort(byPlan)
 
   const latest = begins.at(-1)
-  const [skipped] = latest ? mixed.filter(({ id, state }) => state === 'waiting' && !begun.has(id)).filter((batch) => byPlan(batch, latest) < 0).sort(byPlan) : []
+  const [skipped] = latest
+    ? mixed
+        .filter(({ id, state }) => state === 'waiting' && !begun.has(id))
+        .filter((batch) => byPlan(batch, latest) < 0)
+        .sort(byPlan)
+    : []
   return {
     moves,
     cleanDown: begins.filter((batch) => needsCleanDown(batch, mixed)).map(({ code }) => code),
@@ -68,8 +85,24 @@ export function outsideMoves(q: { facts: ImportFacts; doughs: readonly ImportedD
   }
 }
 
-function isReadWhole({ measures, trial, toSettle }: ImportFacts, { id: batchId, piecesMade }: ImportBatch, readings: readonly GapReading[]): boolean {
-  const gaps = gapsOfBatch({ measures, decidingMeasureId: trial.measureId, piecesPerBatch: trial.piecesPerBatch, piecesMade, readings, toSettle: toSettle.get(batchId) ?? 0 })
+function isReadWhole(
+  { measures, trial, toSettle }: ImportFacts,
+  { id: batchId, piecesMade }: ImportBatch,
+  readings: readonly GapReading[],
+): boolean {
+  const gaps = gapsOfBatch({
+    measures,
+    decidingMeasureId: trial.measureId,
+    piecesPerBatch: trial.piecesPerBatch,
+    piecesMade,
+    readings,
+    toSettle: toSettle.get(batchId) ?? 0,
+  })
   // What every dough is read for besides, such as its temperature, says what else differed and may be missing.
-  return gaps.every((gap) => gap.kind === 'missing' && gap.measure.id !== trial.measureId && measures.find(({ id }) => id === gap.measure.id)?.level === 'batch')
+  return gaps.every(
+    (gap) =>
+      gap.kind === 'missing' &&
+      gap.measure.id !== trial.measureId &&
+      measures.find(({ id }) => id === gap.measure.id)?.level === 'batch',
+  )
 }

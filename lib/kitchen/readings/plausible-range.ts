@@ -2,7 +2,14 @@ import 'server-only'
 
 export type PlausibleRange = { least: number; most: number }
 
-type RangedMeasure = { id: string; code: string | null; unit: string; level: 'batch' | 'piece'; plausibleLeast: number; plausibleMost: number }
+type RangedMeasure = {
+  id: string
+  code: string | null
+  unit: string
+  level: 'batch' | 'piece'
+  plausibleLeast: number
+  plausibleMost: number
+}
 
 /** What the range of a reading goes by, beside its measure. */
 export type RangeFacts = {
@@ -18,7 +25,11 @@ export type RangeFacts = {
 const roomShare = 0.5
 
 /** Of the expected figure that a range is put around; `own` is the measure's own range. */
-export function basisOfRange({ code, unit, level }: Pick<RangedMeasure, 'code' | 'unit' | 'level'>): 'scaling' | 'water' | 'recent' | 'own' {
+export function basisOfRange({
+  code,
+  unit,
+  level,
+}: Pick<RangedMeasure, 'code' | 'unit' | 'level'>): 'scaling' | 'water' | 'recent' | 'own' {
   if (code === 'dough-mass' || code === 'loaf-mass') return 'scaling'
   if (code === 'water-added') return 'water'
   return unit === 'mL' && level === 'piece' ? 'recent' : 'own'
@@ -37,7 +48,11 @@ export function plausibleRange(measure: RangedMeasure, arm: number, facts: Range
   return { least: Math.floor(expected * (1 - roomShare)), most: Math.ceil(expected * (1 + roomShare)) }
 }
 
-function expectedOf(measure: RangedMeasure, arm: number, { scalingMassG, plannedWaterG, usualMlPerG }: RangeFacts): number | null {
+function expectedOf(
+  measure: RangedMeasure,
+  arm: number,
+  { scalingMassG, plannedWaterG, usualMlPerG }: RangeFacts,
+): number | null {
   const basis = basisOfRange(measure)
   switch (basis) {
     case 'scaling':

@@ -7,8 +7,14 @@ export type JudgedReading = { value: number; plausibleLeast: number | null; plau
  * The range that a reading was judged by when it was kept. One from before ranges were kept is judged by its measure's
  * own.
  */
-export function rangeOfReading(reading: Omit<JudgedReading, 'value'>, measure: { plausibleLeast: number; plausibleMost: number }): PlausibleRange {
-  return { least: reading.plausibleLeast ?? measure.plausibleLeast, most: reading.plausibleMost ?? measure.plausibleMost }
+export function rangeOfReading(
+  reading: Omit<JudgedReading, 'value'>,
+  measure: { plausibleLeast: number; plausibleMost: number },
+): PlausibleRange {
+  return {
+    least: reading.plausibleLeast ?? measure.plausibleLeast,
+    most: reading.plausibleMost ?? measure.plausibleMost,
+  }
 }
 
 /** Whether a reading lies outside the range that it was judged by, and so is there because somebody confirmed it. */

@@ -12,7 +12,13 @@ export type BatchFacts = {
   state: BatchState
   /** Position of its arm. */
   arm: number
-  trial: { state: TrialState; piecesPerBatch: number; factorName: string | null; factorLevels: readonly string[]; createdAt: Date }
+  trial: {
+    state: TrialState
+    piecesPerBatch: number
+    factorName: string | null
+    factorLevels: readonly string[]
+    createdAt: Date
+  }
 }
 
 export type MeasureFacts = {
@@ -28,7 +34,10 @@ export type MeasureFacts = {
   plausibleMost: number
 }
 
-export type KnownReading = Omit<ReadingRow, 'bakeryId' | 'receivedAt' | 'supersedesId' | 'reason' | 'plausibleLeast' | 'plausibleMost'> & {
+export type KnownReading = Omit<
+  ReadingRow,
+  'bakeryId' | 'receivedAt' | 'supersedesId' | 'reason' | 'plausibleLeast' | 'plausibleMost'
+> & {
   plausibleLeast: number | null
   plausibleMost: number | null
   isCorrected: boolean
@@ -66,7 +75,10 @@ export function noteReading(facts: ReadingFacts, row: ReadingRow): void {
   if (wrong) {
     facts.readings.set(wrong.id, { ...wrong, isCorrected: true })
     const left = keyOfPlace(wrong)
-    facts.places.set(left, (facts.places.get(left) ?? []).filter(({ id }) => id !== wrong.id))
+    facts.places.set(
+      left,
+      (facts.places.get(left) ?? []).filter(({ id }) => id !== wrong.id),
+    )
   }
   facts.readings.set(row.id, { ...row, isCorrected: false })
   const key = keyOfPlace(row)

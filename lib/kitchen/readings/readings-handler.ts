@@ -31,8 +31,17 @@ export const readingsHandler = entryHandler<ReadingEntry, ReadingFacts, ReadingR
     switch (verdict.outcome) {
       case 'ready': {
         const { row, note } = verdict
-        const corrects: { [name: string]: Json } = 'supersedesId' in entry ? { corrects: row.supersedesId, before: note.before ?? null, reason: entry.reason } : {}
-        return { outcome: 'ready', row, at: whereOf(row), about: aboutOf(verdict.answer), note: { ...corrects, ...note.after } }
+        const corrects: { [name: string]: Json } =
+          'supersedesId' in entry
+            ? { corrects: row.supersedesId, before: note.before ?? null, reason: entry.reason }
+            : {}
+        return {
+          outcome: 'ready',
+          row,
+          at: whereOf(row),
+          about: aboutOf(verdict.answer),
+          note: { ...corrects, ...note.after },
+        }
       }
       case 'again':
         return { outcome: 'again', at: whereOf(verdict), about: aboutOf(verdict.answer) }
@@ -47,7 +56,11 @@ export const readingsHandler = entryHandler<ReadingEntry, ReadingFacts, ReadingR
     facts.aside.set(entryId, [...(facts.aside.get(entryId) ?? []), aside])
   },
   keep: keepReadings,
-  whyAside: { reading_pkey: 'id_taken', reading_place_taken: 'place_taken', reading_superseded_once: 'corrected_meanwhile' },
+  whyAside: {
+    reading_pkey: 'id_taken',
+    reading_place_taken: 'place_taken',
+    reading_superseded_once: 'corrected_meanwhile',
+  },
 })
 
 function whereOf({ trialId, batchId }: { trialId: string; batchId: string }) {

@@ -27,19 +27,30 @@ export const settleEntry = command({
     const { bakeryId } = actor
     if (levelOf(actor, 'correct-reading') !== 'yes') throw new Refusal('not-allowed')
     const key = { bakeryId, entryId, hash }
-    const entry = await tx.entryToSettle.findUnique({ where: { bakeryId_entryId_hash: key }, select: { text: true, why: true, batchId: true, trialId: true, sentBy: { select: { name: true } } } })
+    const entry = await tx.entryToSettle.findUnique({
+      where: { bakeryId_entryId_hash: key },
+      select: { text: true, why: true, batchId: true, trialId: true, sentBy: { select: { name: true } } },
+    })
     if (!entry) throw new Refusal('not-found')
     await lockBatch(tx, bakeryId, entry.batchId)
-    if (await tx.settledEntry.findUnique({ where: { bakeryId_entryId_hash: key }, select: { at: true } })) throw new Refusal('stale-moved-on')
+    if (await tx.settledEntry.findUnique({ where: { bakeryId_entryId_hash: key }, select: { at: true } }))
+      throw new Refusal('stale-moved-on')
     const read = readReading(entry.text, hash)
     if (read.outcome !== 'read') throw refusalOfUnread(read)
 
     const taken = take ? await takeIn(tx, bakeryId, read.reading, reason) : null
     const kept = taken && (await keepOneReading(tx, actor, now, taken))
-    await tx.settledEntry.create({ data: { ...key, readingId: taken?.id ?? null, reason, settledById: actor.personId, at: now } })
+    await tx.settledEntry.create({
+      data: { ...key, readingId: taken?.id ?? null, reason, settledById: actor.personId, at: now },
+    })
     return {
       value: { readingId: taken?.id ?? null },
-      audit: { target: entryId, before: { hash, sentBy: entry.sentBy.name, why: entry.why, value: read.reading.value, unit: read.reading.unit }, after: kept?.note ? { reading: kept.value.readingId, ...kept.note.after } : 'left aside', reason },
+      audit: {
+        target: entryId,
+        before: { hash, sentBy: entry.sentBy.name, why: entry.why, value: read.reading.value, unit: read.reading.unit },
+        after: kept?.note ? { reading: kept.value.readingId, ...kept.note.after } : 'left aside',
+        reason,
+      },
     }
   },
 })
@@ -50,14 +61,28 @@ async function takeIn(tx: Tx, bakeryId: string, content: ReadingContent, reason:
   const entered = { id: uuid(), piece, repeat, value, unit, confirmed: true }
   if (supersedes !== null) return { ...entered, supersedesId: await holderOf(tx, bakeryId, supersedes), reason }
   if (batch === null || measure === null || takenAt === null) throw new Refusal('damaged-text')
-  const there = await tx.readingPlace.findFirst({ where: { bakeryId, batchId: batch, measureId: measure, piece, factorLevel, repeat }, select: { readingId: true } })
-  return there ? { ...entered, supersedesId: there.readingId, reason } : { ...entered, batchId: batch, measureId: measure, factorLevel, takenAt }
+  const there = await tx.readingPlace.findFirst({
+    where: { bakeryId, batchId: batch, measureId: measure, piece, factorLevel, repeat },
+    select: { readingId: true },
+  })
+  return there
+    ? { ...entered, supersedesId: there.readingId, reason }
+    : { ...entered, batchId: batch, measureId: measure, factorLevel, takenAt }
 }
 
 /** The reading that now holds for one that an entry corrects, however often it was corrected since; an entry that was aside itself stands for what it was taken as. */
 async function holderOf(tx: Tx, bakeryId: string, correctedId: string): Promise<string> {
-  const own = await tx.reading.findUnique({ where: { bakeryId_id: { bakeryId, id: correctedId } }, select: { id: true } })
-  const taken = own ? null : await tx.settledEntry.findFirst({ where: { bakeryId, entryId: correctedId, readingId: { not: null } }, orderBy: { at: 'asc' }, select: { readingId: true } })
+  const own = await tx.reading.findUnique({
+    where: { bakeryId_id: { bakeryId, id: correctedId } },
+    select: { id: true },
+  })
+  const taken = own
+    ? null
+    : await tx.settledEntry.findFirst({
+        where: { bakeryId, entryId: correctedId, readingId: { not: null } },
+        orderBy: { at: 'asc' },
+        select: { readingId: true },
+      })
   const [holder] = await tx.$queryRaw<{ id: string }[]>`
     WITH RECURSIVE chain AS (
       SELECT ${own?.id ?? taken?.readingId ?? null}::uuid AS id

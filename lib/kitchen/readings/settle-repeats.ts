@@ -31,14 +31,20 @@ const usualLimitShare = 0.02
  * @param repeatLimit of the measure, base unit; null takes 2 % of the mean
  * @throws CalcError 'empty' | 'not-finite'
  */
-export function settleRepeats(q: { values: readonly number[]; repeats: number; repeatLimit: number | null }): SettledReading {
+export function settleRepeats(q: {
+  values: readonly number[]
+  repeats: number
+  repeatLimit: number | null
+}): SettledReading {
   const { n, mean, range, sd } = summariseReadings(q.values)
   const repeatLimit = q.repeatLimit ?? Math.abs(mean) * usualLimitShare
   const whole = { n, range, sd, repeatLimit }
   const short = n < q.repeats ? ('repeat' as const) : null
-  if (n === 1 || (n <= 3 && repeatLimit <= 0)) return { ...whole, value: mean, outcome: 'mean', settled: !short, needs: short }
+  if (n === 1 || (n <= 3 && repeatLimit <= 0))
+    return { ...whole, value: mean, outcome: 'mean', settled: !short, needs: short }
   if (n > 3) return { ...whole, value: median(q.values), outcome: 'median', settled: !short, needs: short }
   const agreed = agreeReadings({ readings: q.values, repeatabilityLimit: repeatLimit })
-  if (agreed.outcome === 'needs-another') return { ...whole, value: mean, outcome: 'mean', settled: false, needs: 'third' }
+  if (agreed.outcome === 'needs-another')
+    return { ...whole, value: mean, outcome: 'mean', settled: false, needs: 'third' }
   return { ...whole, value: agreed.value ?? mean, outcome: agreed.outcome, settled: !short, needs: short }
 }

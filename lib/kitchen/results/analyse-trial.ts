@@ -88,7 +88,10 @@ export function analyseTrial(declared: DeclaredTrial, batches: readonly Measured
   const stage = stageOfTrial(declared, count)
   const whole = {
     stage,
-    planned: { days: declared.mixingDays, batches: declared.mixingDays * declared.batchesPerArm * declared.arms.length },
+    planned: {
+      days: declared.mixingDays,
+      batches: declared.mixingDays * declared.batchesPerArm * declared.arms.length,
+    },
     days: progressOf(batches, count),
     open: count.open,
     uncounted: count.uncounted,
@@ -111,20 +114,38 @@ function progressOf(batches: readonly MeasuredBatch[], count: BatchCount): DayPr
 
 function compare(declared: DeclaredTrial, count: BatchCount, isIndication: boolean, limits: Limit[]): Comparison {
   const { counted, daysCounted } = count
-  const say = (code: Limit['code'], arm: number | null = null, facts: Limit['facts'] = {}) => limits.push({ code, arm, facts })
+  const say = (code: Limit['code'], arm: number | null = null, facts: Limit['facts'] = {}) =>
+    limits.push({ code, arm, facts })
   if (isIndication) say('stopped-early')
-  if (daysCounted.length < declared.mixingDays) say('fewer-days', null, { counted: daysCounted.length, planned: declared.mixingDays })
+  if (daysCounted.length < declared.mixingDays)
+    say('fewer-days', null, { counted: daysCounted.length, planned: declared.mixingDays })
 
   const ofArm = (position: number) => counted.filter(({ batch }) => batch.arm === position)
   const comparable = comparableArms(declared, ofArm, daysCounted.length, say)
   const fit = fitOrNull(declared, counted, comparable, say)
-  const dayControl = new Map(daysCounted.map((day) => [day, meanOf(ofArm(0).filter(({ batch }) => batch.day === day).map(({ mean }) => mean))]))
+  const dayControl = new Map(
+    daysCounted.map((day) => [
+      day,
+      meanOf(
+        ofArm(0)
+          .filter(({ batch }) => batch.day === day)
+          .map(({ mean }) => mean),
+      ),
+    ]),
+  )
   const points = counted.map(({ batch, mean, values }): BatchPoint => {
     const control = dayControl.get(batch.day)!
-    return { arm: batch.arm, batchId: batch.id, mean, difference: mean - control, loaves: values.map((value) => value - control) }
+    return {
+      arm: batch.arm,
+      batchId: batch.id,
+      mean,
+      difference: mean - control,
+      loaves: values.map((value) => value - control),
+    }
   })
 
-  const controlMean = fit?.fit.armMeans[0]?.estimate ?? (ofArm(0).length > 0 ? meanOf(ofArm(0).map(({ mean }) => mean)) : null)
+  const controlMean =
+    fit?.fit.armMeans[0]?.estimate ?? (ofArm(0).length > 0 ? meanOf(ofArm(0).map(({ mean }) => mean)) : null)
   const worthwhile = controlMean === null ? null : marginOrNull(declared, controlMean, say)
   const intervals = fit && intervalsOf(declared, fit)
   const conditions = conditionsByArm({ arms: declared.arms, batches: counted.map(({ batch }) => batch) })
@@ -135,24 +156,42 @@ function compare(declared: DeclaredTrial, count: BatchCount, isIndication: boole
     const own = ofArm(position)
     const index = comparable.indexOf(position)
     const isCompared = fit !== null && index > 0
-    const standing = position === 0 ? 'control' : own.length === 0 ? 'no-batches' : isCompared ? 'compared' : 'look-only'
+    const standing =
+      position === 0 ? 'control' : own.length === 0 ? 'no-batches' : isCompared ? 'compared' : 'look-only'
     const differences = points.filter(({ arm }) => arm === position).map(({ difference }) => difference)
     const interval = isCompared ? intervals![index - 1]! : null
     const estimate = interval?.estimate ?? (position === 0 || differences.length === 0 ? null : meanOf(differences))
-    const effect = estimate === null ? null : asEffect({ estimate, low: interval?.low ?? null, high: interval?.high ?? null, p: interval?.p ?? null }, controlMean)
+    const effect =
+      estimate === null
+        ? null
+        : asEffect(
+            { estimate, low: interval?.low ?? null, high: interval?.high ?? null, p: interval?.p ?? null },
+            controlMean,
+          )
     return {
       arm: position,
       standing,
       batches: own.length,
       loaves: own.reduce((sum, { values }) => sum + values.length, 0),
-      mean: (fit && index >= 0 ? fit.fit.armMeans[index]?.estimate : undefined) ?? (own.length > 0 ? meanOf(own.map(({ mean }) => mean)) : null),
+      mean:
+        (fit && index >= 0 ? fit.fit.armMeans[index]?.estimate : undefined) ??
+        (own.length > 0 ? meanOf(own.map(({ mean }) => mean)) : null),
       effect,
-      verdict: isIndication || worthwhile === null || !interval ? null : verdictOf({ declared, ...interval, worthwhile }),
-      doubts: conditions.filter(({ arms }) => arms.some((each) => each.arm === position && each.isNotable)).map(({ code }) => code),
+      verdict:
+        isIndication || worthwhile === null || !interval ? null : verdictOf({ declared, ...interval, worthwhile }),
+      doubts: conditions
+        .filter(({ arms }) => arms.some((each) => each.arm === position && each.isNotable))
+        .map(({ code }) => code),
     }
   })
 
-  const levels = declared.factor && levelEffects({ factor: declared.factor, arms: comparable.length > 1 ? comparable : declared.arms.map(({ position }) => position), counted })
+  const levels =
+    declared.factor &&
+    levelEffects({
+      factor: declared.factor,
+      arms: comparable.length > 1 ? comparable : declared.arms.map(({ position }) => position),
+      counted,
+    })
   if (levels?.limit) say(levels.limit)
   const compared = fit && counted.filter(({ batch }) => comparable.includes(batch.arm))
   return {
@@ -161,10 +200,15 @@ function compare(declared: DeclaredTrial, count: BatchCount, isIndication: boole
     controlMean,
     worthwhile,
     method: fit && methodOf(declared, fit),
-    loafVariation: !fit || declared.factor || !fit.loafVariation ? null : { sd: fit.loafVariation.sd, df: fit.loafVariation.df },
+    loafVariation:
+      !fit || declared.factor || !fit.loafVariation ? null : { sd: fit.loafVariation.sd, df: fit.loafVariation.df },
     levels,
     conditions,
-    flags: outlierFlags({ counted: compared ?? counted, residuals: fit?.fit.residuals ?? null, hasFactor: declared.factor !== null }),
+    flags: outlierFlags({
+      counted: compared ?? counted,
+      residuals: fit?.fit.residuals ?? null,
+      hasFactor: declared.factor !== null,
+    }),
     points,
   }
 }
@@ -191,7 +235,9 @@ function comparableArms(
   const comparable = present.filter((arm) => ofArm(arm).length > 1)
   for (const arm of present) if (!comparable.includes(arm)) say('one-batch-in-arm', arm)
   if (daysCounted === 1) say('one-day')
-  else for (const arm of comparable) if (new Set(ofArm(arm).map(({ batch }) => batch.day)).size === 1) say('arm-on-one-day', arm)
+  else
+    for (const arm of comparable)
+      if (new Set(ofArm(arm).map(({ batch }) => batch.day)).size === 1) say('arm-on-one-day', arm)
   if (comparable.length === 0) {
     say('no-arms-left')
     return []
@@ -210,7 +256,15 @@ function fitOrNull(
     const fit = analyseBatches({
       readings: counted
         .filter(({ batch }) => comparable.includes(batch.arm))
-        .flatMap(({ batch, values }) => values.map((value, i) => ({ arm: String(batch.arm), block: String(batch.day), batch: batch.id, loaf: String(i), value }))),
+        .flatMap(({ batch, values }) =>
+          values.map((value, i) => ({
+            arm: String(batch.arm),
+            block: String(batch.day),
+            batch: batch.id,
+            loaf: String(i),
+            value,
+          })),
+        ),
       arms: comparable.map(String),
       confidence: declared.confidencePct / 100,
       alternative: 'two-sided',
@@ -229,9 +283,13 @@ function limitsOf(declared: DeclaredTrial): 'two-sided' | 'one-sided-pair' {
   return declared.kind === 'no_worse' || declared.kind === 'same_as' ? 'one-sided-pair' : 'two-sided'
 }
 
-function intervalsOf(declared: DeclaredTrial, fit: BatchAnalysis): { estimate: number; low: number; high: number; p: number }[] {
+function intervalsOf(
+  declared: DeclaredTrial,
+  fit: BatchAnalysis,
+): { estimate: number; low: number; high: number; p: number }[] {
   const twoSided = fit.comparisons.comparisons
-  if (limitsOf(declared) === 'two-sided') return twoSided.map(({ estimate, low, high, pAdjusted }) => ({ estimate, low: low!, high: high!, p: pAdjusted }))
+  if (limitsOf(declared) === 'two-sided')
+    return twoSided.map(({ estimate, low, high, pAdjusted }) => ({ estimate, low: low!, high: high!, p: pAdjusted }))
   const oneSided = (alternative: 'greater' | 'less') =>
     adjustAgainstControl({
       differences: fit.fit.differences,
@@ -241,18 +299,33 @@ function intervalsOf(declared: DeclaredTrial, fit: BatchAnalysis): { estimate: n
       alternative,
     }).comparisons
   const [below, above] = [oneSided('greater'), oneSided('less')]
-  return twoSided.map(({ estimate, pAdjusted }, i) => ({ estimate, low: below[i]!.low!, high: above[i]!.high!, p: pAdjusted }))
+  return twoSided.map(({ estimate, pAdjusted }, i) => ({
+    estimate,
+    low: below[i]!.low!,
+    high: above[i]!.high!,
+    p: pAdjusted,
+  }))
 }
 
-function asEffect(q: { estimate: number; low: number | null; high: number | null; p: number | null }, controlMean: number | null): Effect {
-  const pct = (value: number | null) => (value === null || controlMean === null || controlMean <= 0 ? null : (100 * value) / controlMean)
+function asEffect(
+  q: { estimate: number; low: number | null; high: number | null; p: number | null },
+  controlMean: number | null,
+): Effect {
+  const pct = (value: number | null) =>
+    value === null || controlMean === null || controlMean <= 0 ? null : (100 * value) / controlMean
   return { ...q, pct: pct(q.estimate), lowPct: pct(q.low), highPct: pct(q.high) }
 }
 
-function marginOrNull(declared: DeclaredTrial, controlLevel: number, say: (code: Limit['code']) => void): number | null {
+function marginOrNull(
+  declared: DeclaredTrial,
+  controlLevel: number,
+  say: (code: Limit['code']) => void,
+): number | null {
   try {
     return frozenMargin(
-      declared.marginUnit === 'unit' ? { kind: 'units', value: declared.margin } : { kind: 'pct-of-control', pct: declared.margin, controlLevel },
+      declared.marginUnit === 'unit'
+        ? { kind: 'units', value: declared.margin }
+        : { kind: 'pct-of-control', pct: declared.margin, controlLevel },
     )
   } catch (error) {
     limitOfCalcError(error)

@@ -22,7 +22,8 @@ export const closeTrial = command({
     const key = { bakeryId, id: input.trialId }
     const trial = await lockTrial(tx, bakeryId, input.trialId)
     if (input.early && input.reason === '') throw Refusal.at('reason', 'missing')
-    if (trial.state !== 'baking' || trial.revision !== input.seenRevision) throw await staleRefusal(tx, actor, input.trialId)
+    if (trial.state !== 'baking' || trial.revision !== input.seenRevision)
+      throw await staleRefusal(tx, actor, input.trialId)
     const open = await tx.batch.count({
       where: { bakeryId, trialId: input.trialId, kind: 'dough', state: { in: unfinishedStates } },
     })
@@ -40,7 +41,15 @@ export const closeTrial = command({
     if (count !== 1) throw await staleRefusal(tx, actor, input.trialId)
     return {
       value: { state },
-      audit: { target: input.trialId, before: trial.state, after: gapCount > 0 ? { state, gaps: gaps.map(({ code, gaps: ofDough }) => ({ dough: code, gaps: gapsForRecord(ofDough) })) } : state, ...(input.reason === '' ? {} : { reason: input.reason }) },
+      audit: {
+        target: input.trialId,
+        before: trial.state,
+        after:
+          gapCount > 0
+            ? { state, gaps: gaps.map(({ code, gaps: ofDough }) => ({ dough: code, gaps: gapsForRecord(ofDough) })) }
+            : state,
+        ...(input.reason === '' ? {} : { reason: input.reason }),
+      },
     }
   },
 })

@@ -44,7 +44,12 @@ export type ArmCost = {
  * @throws CalcError as batchCost and breakEvenPrice
  * Source: as lib/calc/cost.
  */
-export function costAndGain(q: { day: string; piecesPlanned: number; arms: readonly CostedArm[]; gainPerPiece: Decimal }): { currency: string | null; arms: ArmCost[] } {
+export function costAndGain(q: {
+  day: string
+  piecesPlanned: number
+  arms: readonly CostedArm[]
+  gainPerPiece: Decimal
+}): { currency: string | null; arms: ArmCost[] } {
   const currencies = currenciesOf(q.arms.flatMap(({ lines }) => lines))
   const mixed = currencies.length > 1
   const [currency = null] = mixed ? [] : currencies
@@ -57,7 +62,10 @@ export function costAndGain(q: { day: string; piecesPlanned: number; arms: reado
       mixedCurrencies: mixed,
       differencePerPlannedPiece: lessControl(cost.perPlannedPiece, control?.perPlannedPiece),
       differencePerGoodPiece: lessControl(cost.perGoodPiece, control?.perGoodPiece),
-      breakEven: arm.arm === 0 || !control?.perGoodPiece || currency === null ? null : breakEvenOf(arm, cost, control.perGoodPiece, currency, q),
+      breakEven:
+        arm.arm === 0 || !control?.perGoodPiece || currency === null
+          ? null
+          : breakEvenOf(arm, cost, control.perGoodPiece, currency, q),
     })),
   }
 }
@@ -68,10 +76,13 @@ function costOfArm(arm: CostedArm, q: { day: string; piecesPlanned: number }, cu
   const unpriced = unpricedOf(arm.lines)
   const good = goodOf(arm)
   const whole = { arm: arm.arm, unpriced, good }
-  const perBatch = unpriced.length > 0 || currency === null || arm.lines.length === 0 ? null : totalMinorOf(arm.lines, q.day, currency)
-  if (!perBatch) return { ...whole, perBatch: null, perPlannedPiece: null, perGoodPiece: null, perKg: null, perLitre: null }
+  const perBatch =
+    unpriced.length > 0 || currency === null || arm.lines.length === 0 ? null : totalMinorOf(arm.lines, q.day, currency)
+  if (!perBatch)
+    return { ...whole, perBatch: null, perPlannedPiece: null, perGoodPiece: null, perKg: null, perLitre: null }
   const perGoodPiece = good && good.pieces > 0 ? perBatch.times(good.batches).dividedBy(good.pieces) : null
-  const perThousand = (amount: number | null) => (perGoodPiece && amount !== null && amount > 0 ? perGoodPiece.times(1000).dividedBy(amount) : null)
+  const perThousand = (amount: number | null) =>
+    perGoodPiece && amount !== null && amount > 0 ? perGoodPiece.times(1000).dividedBy(amount) : null
   return {
     ...whole,
     perBatch,
@@ -97,7 +108,13 @@ function lessControl(own: Decimal | null, control: Decimal | null | undefined): 
   return own && control ? own.minus(control) : null
 }
 
-function breakEvenOf(arm: CostedArm, cost: OwnCost, controlPerGoodPiece: Decimal, currency: string, q: { day: string; gainPerPiece: Decimal }): ArmCost['breakEven'] {
+function breakEvenOf(
+  arm: CostedArm,
+  cost: OwnCost,
+  controlPerGoodPiece: Decimal,
+  currency: string,
+  q: { day: string; gainPerPiece: Decimal },
+): ArmCost['breakEven'] {
   const added = arm.lines.filter(({ ingredientId }) => ingredientId === arm.addedIngredientId)
   const rest = arm.lines.filter(({ ingredientId }) => ingredientId !== arm.addedIngredientId)
   const [line] = added
@@ -111,5 +128,7 @@ function breakEvenOf(arm: CostedArm, cost: OwnCost, controlPerGoodPiece: Decimal
     armGoodPieces: cost.good.pieces,
     addedMassG: addedMassG * cost.good.batches,
   })
-  return even.outcome === 'never' ? { ingredient: line.name, outcome: 'never' } : { ingredient: line.name, outcome: 'price', perKg: even.perKgMinor }
+  return even.outcome === 'never'
+    ? { ingredient: line.name, outcome: 'never' }
+    : { ingredient: line.name, outcome: 'price', perKg: even.perKgMinor }
 }

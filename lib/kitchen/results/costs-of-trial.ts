@@ -33,7 +33,10 @@ export async function costsOfTrial(
     return {
       arm: position,
       lines: (takenG === null ? lines : withWater(lines, takenG)).map(({ ingredientId, ingredient, weighedG }) =>
-        costedLine({ ingredientId, name: ingredient.name, massG: weighedG, isWater: ingredient.kind === 'water' }, held),
+        costedLine(
+          { ingredientId, name: ingredient.name, massG: weighedG, isWater: ingredient.kind === 'water' },
+          held,
+        ),
       ),
       addedIngredientId: addedIngredient(lines),
       goodPieces: baked.map(({ batch }) => batch.piecesGood),
@@ -41,13 +44,25 @@ export async function costsOfTrial(
       loafVolumeMl: meanOfPieces(baked, ({ volumeMl }) => volumeMl),
     }
   })
-  const { currency, arms: costs } = costAndGain({ day, piecesPlanned: header.piecesPerBatch, arms, gainPerPiece: new Decimal(0) })
+  const { currency, arms: costs } = costAndGain({
+    day,
+    piecesPlanned: header.piecesPerBatch,
+    arms,
+    gainPerPiece: new Decimal(0),
+  })
   const pricedFrom = [...held.values()].map(({ holdsFrom }) => holdsFrom).sort()
-  return { day, currency, latestPriceFrom: pricedFrom.at(-1) ?? null, arms: costs.map((cost) => shown(cost, currency ?? '')) }
+  return {
+    day,
+    currency,
+    latestPriceFrom: pricedFrom.at(-1) ?? null,
+    arms: costs.map((cost) => shown(cost, currency ?? '')),
+  }
 }
 
 /** The one ingredient of which the control has none; null when there is none such, or several. */
-function addedIngredient(lines: readonly { ingredientId: string; controlMassG: number; weighedG: number }[]): string | null {
+function addedIngredient(
+  lines: readonly { ingredientId: string; controlMassG: number; weighedG: number }[],
+): string | null {
   const sums = new Map<string, { control: number; own: number }>()
   for (const { ingredientId, controlMassG, weighedG } of lines) {
     const sum = sums.get(ingredientId) ?? { control: 0, own: 0 }
@@ -58,7 +73,10 @@ function addedIngredient(lines: readonly { ingredientId: string; controlMassG: n
 }
 
 /** Mean of the batches' means. */
-function meanOfPieces(batches: readonly CountedBatch[], figureOf: (piece: MeasuredPiece) => number | null): number | null {
+function meanOfPieces(
+  batches: readonly CountedBatch[],
+  figureOf: (piece: MeasuredPiece) => number | null,
+): number | null {
   const means = batches.flatMap(({ batch }) => {
     const values = batch.pieces.flatMap((piece) => figureOf(piece) ?? [])
     return values.length === 0 ? [] : meanOf(values)
@@ -82,7 +100,11 @@ function shown(cost: ArmCost, currency: string) {
     differencePerGoodPiece: amount(cost.differencePerGoodPiece),
     breakEven:
       cost.breakEven?.outcome === 'price'
-        ? { ingredient: cost.breakEven.ingredient, outcome: 'price' as const, perKg: asMajor(cost.breakEven.perKg, currency) }
+        ? {
+            ingredient: cost.breakEven.ingredient,
+            outcome: 'price' as const,
+            perKg: asMajor(cost.breakEven.perKg, currency),
+          }
         : cost.breakEven,
   }
 }

@@ -39,8 +39,14 @@ export function countBatches(q: { factor: DeclaredTrial['factor']; batches: read
   }
   const controlDays = new Set(measured.filter(({ batch }) => batch.arm === 0).map(({ batch }) => batch.day))
   const counted = measured.filter(({ batch }) => controlDays.has(batch.day))
-  for (const { batch } of measured) if (!controlDays.has(batch.day)) uncounted.push({ batch, why: 'day-without-control' })
-  return { counted, uncounted, daysCounted: [...controlDays].sort((a, b) => a - b), open: q.batches.filter(isOpen).length }
+  for (const { batch } of measured)
+    if (!controlDays.has(batch.day)) uncounted.push({ batch, why: 'day-without-control' })
+  return {
+    counted,
+    uncounted,
+    daysCounted: [...controlDays].sort((a, b) => a - b),
+    open: q.batches.filter(isOpen).length,
+  }
 }
 
 /** Mean of one or more values, in two passes, so that a large common part costs no digits. */

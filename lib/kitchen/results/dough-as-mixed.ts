@@ -25,15 +25,23 @@ export type DoughAsMixed = {
  * @param batches of this arm that count
  * Source: conventions as hydration ('plain-water') and doughYield (gross).
  */
-export function doughAsMixed(arm: number, lines: readonly MixedLine[], batches: readonly MeasuredBatch[]): DoughAsMixed {
+export function doughAsMixed(
+  arm: number,
+  lines: readonly MixedLine[],
+  batches: readonly MeasuredBatch[],
+): DoughAsMixed {
   const waterTakenG = waterTaken(batches)
   const planned = formulaOf(lines)
   const taken = waterTakenG === null ? null : formulaOf(withWater(lines, waterTakenG))
-  if (!planned.lines.some(({ isFlour, massG }) => isFlour && massG > 0)) return { arm, waterTakenG, hydrationPct: null, doughYield: null }
+  if (!planned.lines.some(({ isFlour, massG }) => isFlour && massG > 0))
+    return { arm, waterTakenG, hydrationPct: null, doughYield: null }
   return {
     arm,
     waterTakenG,
-    hydrationPct: { planned: hydration(planned, 'plain-water').pctFlour, taken: taken && hydration(taken, 'plain-water').pctFlour },
+    hydrationPct: {
+      planned: hydration(planned, 'plain-water').pctFlour,
+      taken: taken && hydration(taken, 'plain-water').pctFlour,
+    },
     doughYield: { planned: doughYield(planned).grossPct, taken: taken && doughYield(taken).grossPct },
   }
 }
@@ -52,14 +60,25 @@ export function isMixingWater({ ingredient, stage }: Omit<MixedLine, 'weighedG'>
 /** The lines with so much mixing water in place of the planned, of several in proportion. Where none was planned they stay. */
 export function withWater<Line extends MixedLine>(lines: readonly Line[], waterG: number): Line[] {
   const plannedG = lines.filter(isMixingWater).reduce((sum, { weighedG }) => sum + weighedG, 0)
-  return lines.map((line) => (isMixingWater(line) && plannedG > 0 ? { ...line, weighedG: (line.weighedG * waterG) / plannedG } : line))
+  return lines.map((line) =>
+    isMixingWater(line) && plannedG > 0 ? { ...line, weighedG: (line.weighedG * waterG) / plannedG } : line,
+  )
 }
 
 function formulaOf(lines: readonly MixedLine[]): Formula {
   return {
     stages: [{ id: 'dough', kind: 'final-dough' }],
     lines: lines
-      .map(({ weighedG, ingredient: { kind } }, i) => ({ id: String(i), ingredientId: String(i), stageId: 'dough', massG: weighedG, kind: calcKinds[kind], isFlour: kind === 'flour', isPouredLiquid: false, composition: null }))
+      .map(({ weighedG, ingredient: { kind } }, i) => ({
+        id: String(i),
+        ingredientId: String(i),
+        stageId: 'dough',
+        massG: weighedG,
+        kind: calcKinds[kind],
+        isFlour: kind === 'flour',
+        isPouredLiquid: false,
+        composition: null,
+      }))
       .filter(({ massG }) => massG > 0),
   }
 }

@@ -26,7 +26,10 @@ export const getResult = query({
     const { bakeryId } = actor
     const [evidence, decision] = await Promise.all([
       loadEvidence(db, bakeryId, input.trialId),
-      db.decision.findFirst({ where: { bakeryId, trialId: input.trialId, takenBackAt: null }, select: { id: true, number: true, outcome: true } }),
+      db.decision.findFirst({
+        where: { bakeryId, trialId: input.trialId, takenBackAt: null },
+        select: { id: true, number: true, outcome: true },
+      }),
     ])
     const { header, declared, batches, arms, gaps } = evidence
     const analysis = await analyseOnce(declared, batches)
@@ -56,8 +59,19 @@ export const getResult = query({
       outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
       notableDifference,
       /** What each dough was mixed with, water as it was taken. */
-      mixed: analysis.comparison ? arms.map(({ position, lines }) => doughAsMixed(position, lines, counted.filter(({ batch }) => batch.arm === position).map(({ batch }) => batch))) : [],
-      costs: levelOf(actor, 'see-costs') === 'yes' ? await costsOfTrial(db, bakeryId, evidence, input.pricesOn ?? dayInZone(now, evidence.timeZone)) : null,
+      mixed: analysis.comparison
+        ? arms.map(({ position, lines }) =>
+            doughAsMixed(
+              position,
+              lines,
+              counted.filter(({ batch }) => batch.arm === position).map(({ batch }) => batch),
+            ),
+          )
+        : [],
+      costs:
+        levelOf(actor, 'see-costs') === 'yes'
+          ? await costsOfTrial(db, bakeryId, evidence, input.pricesOn ?? dayInZone(now, evidence.timeZone))
+          : null,
       mayImport: isOpen(header.state) && levelOf(actor, 'import-readings') === 'yes',
       /** What somebody decided on it; null as long as nobody has. */
       decision,
@@ -72,7 +86,9 @@ export const getResult = query({
 function outOfOrderDays(batches: readonly { day: number; plannedOrder: number; begunAt: Date | null }[]): number[] {
   const days = [...new Set(batches.map(({ day }) => day))]
   return days.filter((day) => {
-    const begun = batches.filter((batch) => batch.day === day && batch.begunAt !== null).sort((a, b) => a.plannedOrder - b.plannedOrder)
+    const begun = batches
+      .filter((batch) => batch.day === day && batch.begunAt !== null)
+      .sort((a, b) => a.plannedOrder - b.plannedOrder)
     return begun.some((batch, i) => i > 0 && batch.begunAt!.getTime() < begun[i - 1]!.begunAt!.getTime())
   })
 }

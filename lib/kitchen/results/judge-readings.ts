@@ -33,13 +33,32 @@ const kept = keepLast<JudgedReadings>(100)
  * What the readings of a trial come to, read and judged once for the same seal, measures and batches. A reading is
  * never changed or taken out, so what is kept for a seal is never older than the seal.
  */
-export function judgeReadings(from: Db | Tx, { bakeryId, seal, trial, measures, measured, toSettle }: Question): Promise<JudgedReadings> {
-  const rests = [bakeryId, seal, trial.id, trial.measure.id, trial.measure.level, trial.piecesPerBatch, measures, measured.map(({ id, code, piecesMade }) => [id, code, piecesMade]), [...toSettle].sort()]
+export function judgeReadings(
+  from: Db | Tx,
+  { bakeryId, seal, trial, measures, measured, toSettle }: Question,
+): Promise<JudgedReadings> {
+  const rests = [
+    bakeryId,
+    seal,
+    trial.id,
+    trial.measure.id,
+    trial.measure.level,
+    trial.piecesPerBatch,
+    measures,
+    measured.map(({ id, code, piecesMade }) => [id, code, piecesMade]),
+    [...toSettle].sort(),
+  ]
   return kept(hashOfFacts(rests), async () => {
     const readings = currentReadings(await readingsToJudge(from, bakeryId, { trialId: trial.id }))
     return {
       figures: readingsOfTrial({ readings, measures, primary: trial.measure }),
-      gaps: gapsOfBatches({ trial: { measureId: trial.measure.id, piecesPerBatch: trial.piecesPerBatch }, measures: measures.filter(({ endedAt }) => endedAt === null), batches: measured, readings, toSettle }),
+      gaps: gapsOfBatches({
+        trial: { measureId: trial.measure.id, piecesPerBatch: trial.piecesPerBatch },
+        measures: measures.filter(({ endedAt }) => endedAt === null),
+        batches: measured,
+        readings,
+        toSettle,
+      }),
     }
   })
 }

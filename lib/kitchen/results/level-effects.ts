@@ -21,12 +21,18 @@ export type LevelEffects = {
  * and its interaction with the arm against pieces. Needs one batch of every arm on every mixing day.
  * @param arms positions of those compared, the control first
  */
-export function levelEffects(q: { factor: { name: string; levels: readonly string[] }; arms: readonly number[]; counted: readonly CountedBatch[] }): LevelEffects {
+export function levelEffects(q: {
+  factor: { name: string; levels: readonly string[] }
+  arms: readonly number[]
+  counted: readonly CountedBatch[]
+}): LevelEffects {
   const { levels } = q.factor
   const ofArms = q.counted.filter(({ batch }) => q.arms.includes(batch.arm))
   const cells = q.arms.flatMap((arm) => {
     const batches = ofArms.filter(({ batch }) => batch.arm === arm)
-    return batches.length === 0 ? [] : levels.map((level, i) => ({ arm, level, mean: meanOf(batches.map(({ values }) => values[i]!)) }))
+    return batches.length === 0
+      ? []
+      : levels.map((level, i) => ({ arm, level, mean: meanOf(batches.map(({ values }) => values[i]!)) }))
   })
   const whole = { factor: q.factor.name, levels, cells }
   if (new Set(ofArms.map(({ batch }) => batch.day)).size < 2) return { ...whole, tests: null, limit: 'levels-one-day' }
@@ -40,7 +46,11 @@ export function levelEffects(q: { factor: { name: string; levels: readonly strin
     })
     const [, arm, batch, level, armByLevel, piece] = anova
     const test = (row: typeof arm, error: typeof arm): FTest => ({ f: row.f!, df1: row.df, df2: error.df, p: row.p! })
-    return { ...whole, tests: { arm: test(arm, batch), level: test(level, piece), armByLevel: test(armByLevel, piece) }, limit: null }
+    return {
+      ...whole,
+      tests: { arm: test(arm, batch), level: test(level, piece), armByLevel: test(armByLevel, piece) },
+      limit: null,
+    }
   } catch (error) {
     return { ...whole, tests: null, limit: limitOfCalcError(error) }
   }

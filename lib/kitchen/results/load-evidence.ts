@@ -7,14 +7,29 @@ import { everyMeasure } from '../readings/measures-to-read'
 import { judgeReadings, sealNow } from './judge-readings'
 import type { ConditionCode, DeclaredTrial, MeasuredBatch } from './trial-facts'
 
-const nothingRead = { pieces: [], conditions: { 'dough-temp': null, 'proof-time': null, 'water-added': null } satisfies Record<ConditionCode, null> }
+const nothingRead = {
+  pieces: [],
+  conditions: { 'dough-temp': null, 'proof-time': null, 'water-added': null } satisfies Record<ConditionCode, null>,
+}
 
 /** A trial as its result needs it, with what is missing or odd of it, without anything of costs. @throws Refusal 'not-found' */
 export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: string) {
-  const [trial, seal, measures, toSettle] = await Promise.all([readTrial(from, bakeryId, trialId), sealNow(from, bakeryId, trialId), everyMeasure(from, bakeryId), countToSettle(from, bakeryId, trialId)])
+  const [trial, seal, measures, toSettle] = await Promise.all([
+    readTrial(from, bakeryId, trialId),
+    sealNow(from, bakeryId, trialId),
+    everyMeasure(from, bakeryId),
+    countToSettle(from, bakeryId, trialId),
+  ])
   if (!trial) throw new Refusal('not-found')
   const { arms, batches, factorName, factorLevels, bakery, ...header } = trial
-  const { figures, gaps } = await judgeReadings(from, { bakeryId, seal, trial, measures, measured: batches.filter(({ state }) => state === 'measured'), toSettle })
+  const { figures, gaps } = await judgeReadings(from, {
+    bakeryId,
+    seal,
+    trial,
+    measures,
+    measured: batches.filter(({ state }) => state === 'measured'),
+    toSettle,
+  })
   const declared: DeclaredTrial = {
     kind: trial.kind,
     state: trial.state,
@@ -27,7 +42,14 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
     batchesPerArm: trial.batchesPerArm,
     factor: factorName !== null && factorLevels.length > 1 ? { name: factorName, levels: factorLevels } : null,
   }
-  const measured = batches.map(({ arm, mixingDay, ...batch }): MeasuredBatch => ({ ...batch, arm: arm.position, day: mixingDay.number, ...(figures.get(batch.id) ?? nothingRead) }))
+  const measured = batches.map(
+    ({ arm, mixingDay, ...batch }): MeasuredBatch => ({
+      ...batch,
+      arm: arm.position,
+      day: mixingDay.number,
+      ...(figures.get(batch.id) ?? nothingRead),
+    }),
+  )
   return { header, declared, batches: measured, arms, timeZone: bakery.timeZone, gaps }
 }
 
@@ -56,7 +78,12 @@ function readTrial(from: Db | Tx, bakeryId: string, trialId: string) {
       controlVersion: { select: { id: true, number: true, contentHash: true } },
       planHash: true,
       bakery: { select: { timeZone: true } },
-      decisions: { where: { verdict: 'approved' }, orderBy: { at: 'desc' }, take: 1, select: { at: true, personName: true, byProposer: true, byCoAuthor: true } },
+      decisions: {
+        where: { verdict: 'approved' },
+        orderBy: { at: 'desc' },
+        take: 1,
+        select: { at: true, personName: true, byProposer: true, byCoAuthor: true },
+      },
       arms: {
         orderBy: { position: 'asc' },
         select: {
@@ -65,7 +92,13 @@ function readTrial(from: Db | Tx, bakeryId: string, trialId: string) {
           name: true,
           lines: {
             orderBy: { position: 'asc' },
-            select: { ingredientId: true, controlMassG: true, weighedG: true, ingredient: { select: { name: true, kind: true } }, stage: { select: { kind: true } } },
+            select: {
+              ingredientId: true,
+              controlMassG: true,
+              weighedG: true,
+              ingredient: { select: { name: true, kind: true } },
+              stage: { select: { kind: true } },
+            },
           },
         },
       },

@@ -22,7 +22,11 @@ const alpha = 0.01
  * between batches of different size; with a factor within batches they are not judged.
  * @param residuals of the batches, in their order; null when there was no fit
  */
-export function outlierFlags(q: { counted: readonly CountedBatch[]; residuals: readonly number[] | null; hasFactor: boolean }): OutlierFlag[] {
+export function outlierFlags(q: {
+  counted: readonly CountedBatch[]
+  residuals: readonly number[] | null
+  hasFactor: boolean
+}): OutlierFlag[] {
   const flags: OutlierFlag[] = []
   const farBatch = q.residuals && flagged(q.residuals)
   if (farBatch) {
@@ -33,7 +37,9 @@ export function outlierFlags(q: { counted: readonly CountedBatch[]; residuals: r
   const loaves = q.counted.flatMap(({ batch, mean, values }) => {
     const n = values.length
     const read = batch.pieces.flatMap(({ piece, value }) => (value === null ? [] : [{ piece, value }]))
-    return n < 2 ? [] : read.map(({ piece, value }) => ({ batch, piece, value, residual: (value - mean) * Math.sqrt(n / (n - 1)) }))
+    return n < 2
+      ? []
+      : read.map(({ piece, value }) => ({ batch, piece, value, residual: (value - mean) * Math.sqrt(n / (n - 1)) }))
   })
   const farLoaf = flagged(loaves.map(({ residual }) => residual))
   if (farLoaf) {

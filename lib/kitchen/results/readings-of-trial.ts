@@ -14,7 +14,11 @@ export const usedCodes = ['dough-temp', 'proof-time', 'water-added', 'dough-mass
  * that the shift shows: repeats are settled by the same rule. A measure of the whole batch counts as one piece.
  * @param readings those that hold; what the result does not rest on is left alone
  */
-export function readingsOfTrial(q: { readings: readonly FigureReading[]; measures: readonly FigureMeasure[]; primary: Measure }): Map<string, Read> {
+export function readingsOfTrial(q: {
+  readings: readonly FigureReading[]
+  measures: readonly FigureMeasure[]
+  primary: Measure
+}): Map<string, Read> {
   const { primary } = q
   const measures = q.measures.filter(({ id, code }) => id === primary.id || usedCodes.some((used) => used === code))
   const used = new Set(measures.map(({ id }) => id))
@@ -25,9 +29,17 @@ export function readingsOfTrial(q: { readings: readonly FigureReading[]; measure
 
 function readOf(batch: BatchFigures, primary: Measure, idOf: (code: ConditionCode) => string): Read {
   const condition = (code: ConditionCode) => batch.read.get(idOf(code))?.value ?? null
-  const conditions = { 'dough-temp': condition('dough-temp'), 'proof-time': condition('proof-time'), 'water-added': condition('water-added') }
+  const conditions = {
+    'dough-temp': condition('dough-temp'),
+    'proof-time': condition('proof-time'),
+    'water-added': condition('water-added'),
+  }
   const values = valuesOfMeasure(batch, primary)
-  if (primary.level === 'batch') return { pieces: values.map(({ value }) => ({ piece: 1, level: null, value, loafMassG: null, volumeMl: null })), conditions }
+  if (primary.level === 'batch')
+    return {
+      pieces: values.map(({ value }) => ({ piece: 1, level: null, value, loafMassG: null, volumeMl: null })),
+      conditions,
+    }
   const pieces = batch.pieces.map(({ piece, factorLevel, figures }) => ({
     piece,
     level: factorLevel,

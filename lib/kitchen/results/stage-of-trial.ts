@@ -6,7 +6,10 @@ import type { DeclaredTrial } from './trial-facts'
 export type TrialStage = 'before' | 'in-progress' | 'whole' | 'stopped-early'
 
 /** How far a trial is, by its state and by the batches that count. */
-export function stageOfTrial(declared: Pick<DeclaredTrial, 'state' | 'mixingDays'>, count: Pick<BatchCount, 'open' | 'daysCounted'>): TrialStage {
+export function stageOfTrial(
+  declared: Pick<DeclaredTrial, 'state' | 'mixingDays'>,
+  count: Pick<BatchCount, 'open' | 'daysCounted'>,
+): TrialStage {
   switch (declared.state) {
     case 'draft':
     case 'proposed':

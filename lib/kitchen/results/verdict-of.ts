@@ -28,7 +28,12 @@ export function verdictOf(q: {
     case 'which_dose':
       return gainVerdict({ estimate, low, high, worthwhile, goodDirection: direction })
     case 'no_worse':
-      return direction && { verdict: noWorseVerdict({ estimate, low, high, margin: worthwhile, goodDirection: direction }), clearly: false }
+      return (
+        direction && {
+          verdict: noWorseVerdict({ estimate, low, high, margin: worthwhile, goodDirection: direction }),
+          clearly: false,
+        }
+      )
     case 'same_as':
       return { verdict: sameAsVerdict({ estimate, low, high, margin: worthwhile }), clearly: false }
     case 'look_only':

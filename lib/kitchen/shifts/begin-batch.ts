@@ -21,17 +21,28 @@ export const beginBatch = command({
     const { bakeryId } = actor
     const batch = await lockBatch(tx, bakeryId, input.batchId, 'order')
     mustBeOpen(batch.trial.state)
-    if (batch.state !== 'waiting' || batch.revision !== input.seenRevision) throw await staleRefusal(tx, actor, batch.id)
+    if (batch.state !== 'waiting' || batch.revision !== input.seenRevision)
+      throw await staleRefusal(tx, actor, batch.id)
     const ofTrial = await mixedBatches(tx, bakeryId, batch.trialId)
     const own = ofTrial.find(({ id }) => id === batch.id)
     if (!own) throw new Refusal('not-found')
     const cleanDown = needsCleanDown(own, ofTrial)
-    if (cleanDown && !input.cleanDownDone) throw new Refusal('clean-down-first', {}, [{ path: 'cleanDownDone', code: 'clean-down-needed', facts: {} }])
+    if (cleanDown && !input.cleanDownDone)
+      throw new Refusal('clean-down-first', {}, [{ path: 'cleanDownDone', code: 'clean-down-needed', facts: {} }])
     const [skipped] = ofTrial.filter((other) => other.state === 'waiting' && byPlan(other, own) < 0).sort(byPlan)
-    if (skipped && !input.swapWhy) throw new Refusal('before-its-turn', { code: skipped.code }, [{ path: 'swapWhy', code: 'missing', facts: {} }])
+    if (skipped && !input.swapWhy)
+      throw new Refusal('before-its-turn', { code: skipped.code }, [{ path: 'swapWhy', code: 'missing', facts: {} }])
     const { count } = await tx.batch.updateMany({
       where: { bakeryId, id: batch.id, state: 'waiting', revision: input.seenRevision },
-      data: { state: 'weighing', begunAt: now, movedFrom: 'waiting', movedAt: now, movedById: actor.personId, movedRevision: input.seenRevision + 1, revision: { increment: 1 } },
+      data: {
+        state: 'weighing',
+        begunAt: now,
+        movedFrom: 'waiting',
+        movedAt: now,
+        movedById: actor.personId,
+        movedRevision: input.seenRevision + 1,
+        revision: { increment: 1 },
+      },
     })
     if (count !== 1) throw await staleRefusal(tx, actor, batch.id)
     const { count: begins } = await tx.trial.updateMany({
@@ -43,7 +54,12 @@ export const beginBatch = command({
       audit: {
         target: batch.id,
         before: 'waiting',
-        after: { state: 'weighing', batch: batch.code, cleanDown: cleanDown ? 'done' : 'not needed', trialBegins: begins === 1 },
+        after: {
+          state: 'weighing',
+          batch: batch.code,
+          cleanDown: cleanDown ? 'done' : 'not needed',
+          trialBegins: begins === 1,
+        },
         reason: skipped ? input.swapWhy : undefined,
       },
     }

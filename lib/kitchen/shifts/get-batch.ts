@@ -58,7 +58,9 @@ export const getBatch = query({
                 id: true,
                 weighedG: true,
                 stage: { select: { id: true, position: true, kind: true, name: true } },
-                ingredient: { select: { name: true, kind: true, allergens: true, allergensCheckedAt: true, dustCaution: true } },
+                ingredient: {
+                  select: { name: true, kind: true, allergens: true, allergensCheckedAt: true, dustCaution: true },
+                },
               },
               orderBy: { position: 'asc' },
             },
@@ -76,7 +78,16 @@ export const getBatch = query({
             planText: true,
             planHash: true,
             controlVersion: {
-              select: { scalingMassG: true, doughTempC: true, mixTimeS: true, bulkTimeS: true, proofTimeS: true, bakeTempC: true, bakeTimeS: true, method: true },
+              select: {
+                scalingMassG: true,
+                doughTempC: true,
+                mixTimeS: true,
+                bulkTimeS: true,
+                proofTimeS: true,
+                bakeTempC: true,
+                bakeTimeS: true,
+                method: true,
+              },
             },
           },
         },
@@ -107,10 +118,24 @@ export const getBatch = query({
     const [batch, measures] = await Promise.all([found, measuresToRead(db, bakeryId)])
     // Before its plan is approved a batch is a thought, and the floor knows nothing of it.
     if (!batch || !isFrozen(batch.trial.state)) throw new Refusal('not-found')
-    const [ranges, ofTrial] = await Promise.all([loadRangeFacts(db, bakeryId, batch.trialId, measures), mixedBatches(db, bakeryId, batch.trialId)])
+    const [ranges, ofTrial] = await Promise.all([
+      loadRangeFacts(db, bakeryId, batch.trialId, measures),
+      mixedBatches(db, bakeryId, batch.trialId),
+    ])
     const own = ofTrial.find(({ id }) => id === batch.id)
     const next = nextToBegin(ofTrial)
-    const { arm, trial, readings, toSettle, mixingDay, movedFrom, movedAt, movedById: _, movedRevision: __, ...facts } = batch
+    const {
+      arm,
+      trial,
+      readings,
+      toSettle,
+      mixingDay,
+      movedFrom,
+      movedAt,
+      movedById: _,
+      movedRevision: __,
+      ...facts
+    } = batch
     const mayUndo = isOpen(trial.state) && whyNoUndo({ batch, personId: actor.personId, now }) === null
     const current = currentReadings(readings)
     const holds = new Set(current.map(({ id }) => id))
@@ -123,7 +148,8 @@ export const getBatch = query({
       isOpen: isTrialOpen,
       isNext: next?.id === batch.id,
       /** What somebody may take back, and for how long from now, ms; null when there is nothing. */
-      undo: mayUndo && movedFrom && movedAt ? { to: movedFrom, forMs: movedAt.getTime() + undoMs - now.getTime() } : null,
+      undo:
+        mayUndo && movedFrom && movedAt ? { to: movedFrom, forMs: movedAt.getTime() + undoMs - now.getTime() } : null,
       firstCode: batch.state === 'waiting' && next && next.id !== batch.id ? next.code : null,
       cleanDownFirst: batch.state === 'waiting' && own !== undefined && needsCleanDown(own, ofTrial),
       /** The batches of its mixing day in their drawn order. */
@@ -131,7 +157,13 @@ export const getBatch = query({
         .filter(({ dayNumber }) => dayNumber === mixingDay.number)
         .sort(byPlan)
         .map(({ id, code, state }) => ({ id, code, state, isNext: id === next?.id })),
-      trial: { number: trial.number, state: trial.state, formulaName: trial.formula.name, factorName: trial.factorName, factorLevels: trial.factorLevels },
+      trial: {
+        number: trial.number,
+        state: trial.state,
+        formulaName: trial.formula.name,
+        factorName: trial.factorName,
+        factorLevels: trial.factorLevels,
+      },
       mixing: mixingOf(batch.id, arm.position, trial),
       process: trial.controlVersion,
       lines: arm.lines.map(({ ingredient, ...line }) => {
@@ -143,10 +175,23 @@ export const getBatch = query({
         ...measure,
         units: unitsOfBase(measure.unit),
         range: plausibleRange(measure, arm.position, ranges),
-        planned: plannedValue(measure.code, { ...trial.controlVersion, waterG: ranges.plannedWaterG.get(arm.position) || null }),
+        planned: plannedValue(measure.code, {
+          ...trial.controlVersion,
+          waterG: ranges.plannedWaterG.get(arm.position) || null,
+        }),
       })),
       /** What is missing, unsettled, odd or kept aside; while a batch waits nothing is. */
-      gaps: batch.state === 'waiting' ? [] : gapsOfBatch({ measures, decidingMeasureId: trial.measureId, piecesPerBatch: trial.piecesPerBatch, piecesMade: batch.piecesMade, readings: current, toSettle: toSettle.length }),
+      gaps:
+        batch.state === 'waiting'
+          ? []
+          : gapsOfBatch({
+              measures,
+              decidingMeasureId: trial.measureId,
+              piecesPerBatch: trial.piecesPerBatch,
+              piecesMade: batch.piecesMade,
+              readings: current,
+              toSettle: toSettle.length,
+            }),
       readings: readings.map((reading) => ({
         ...reading,
         outside: outsideOf(reading, measures),
@@ -154,7 +199,12 @@ export const getBatch = query({
         mayCorrect:
           isTrialOpen &&
           holds.has(reading.id) &&
-          mayCorrect({ level, personId: actor.personId, reading: { personId: reading.person.id, takenAt: reading.takenAt }, now }),
+          mayCorrect({
+            level,
+            personId: actor.personId,
+            reading: { personId: reading.person.id, takenAt: reading.takenAt },
+            now,
+          }),
       })),
       figures: loafFigures({ readings: current, measures })[0] ?? null,
     }
@@ -162,7 +212,10 @@ export const getBatch = query({
 })
 
 /** The range that a reading is outside of; null when it is within. */
-function outsideOf(reading: JudgedReading & { measureId: string }, measures: readonly { id: string; plausibleLeast: number; plausibleMost: number }[]) {
+function outsideOf(
+  reading: JudgedReading & { measureId: string },
+  measures: readonly { id: string; plausibleLeast: number; plausibleMost: number }[],
+) {
   const measure = measures.find(({ id }) => id === reading.measureId)
   return measure && isOutside(reading, measure) ? rangeOfReading(reading, measure) : null
 }

@@ -34,7 +34,8 @@ export const getShift = query({
       db.batch.groupBy({ by: ['state'], where: { bakeryId, trial: open }, _count: true }),
       db.trial.count({ where: open }),
     ])
-    const batchesIn = (...wanted: BatchState[]) => states.reduce((sum, { state, _count }) => sum + (wanted.includes(state) ? _count : 0), 0)
+    const batchesIn = (...wanted: BatchState[]) =>
+      states.reduce((sum, { state, _count }) => sum + (wanted.includes(state) ? _count : 0), 0)
     const page = await readPage({
       bakeryId,
       list: 'shift',
@@ -97,12 +98,20 @@ export const getShift = query({
                     readings: current.filter(({ batchId }) => batchId === batch.id),
                     // The rack says what is to be read, and nothing else.
                     toSettle: 0,
-                  }).flatMap((gap) => (gap.kind === 'missing' ? [{ name: gap.measure.name, have: gap.have, of: gap.of }] : []))
+                  }).flatMap((gap) =>
+                    gap.kind === 'missing' ? [{ name: gap.measure.name, have: gap.have, of: gap.of }] : [],
+                  )
                 : [],
             }
           })
           .sort(byPlan)
-        return { id: trial.id, number: trial.number, state: trial.state, formulaName: trial.formula.name, batches: inOrder }
+        return {
+          id: trial.id,
+          number: trial.number,
+          state: trial.state,
+          formulaName: trial.formula.name,
+          batches: inOrder,
+        }
       }),
     )
     return { trials: { ...page, rows: trials }, waiting: batchesIn('waiting'), underWay: batchesIn(...underWayStates) }

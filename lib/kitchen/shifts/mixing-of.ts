@@ -12,7 +12,11 @@ export type Mixing = { outcome: 'read'; toWeigh: ToWeigh; water: PlanWater; toCo
  * was approved; where that cannot be read, that: readings go on without it.
  * @throws Error for a batch whose plan is not there, which nothing writes
  */
-export function mixingOf(batchId: string, armPosition: number, { planText, planHash }: { planText: string | null; planHash: string | null }): Mixing {
+export function mixingOf(
+  batchId: string,
+  armPosition: number,
+  { planText, planHash }: { planText: string | null; planHash: string | null },
+): Mixing {
   if (planText === null || planHash === null) throw new Error(`batch ${batchId} has no plan`)
   const read = readPlan(planText, planHash)
   if (read.outcome !== 'read') return read

@@ -25,7 +25,8 @@ export const moveBatch = command({
     if (!mayMove(batch.state, input.to)) throw new Refusal('not-the-next-step')
     const why = 'why' in input ? input.why : undefined
     const gaps = input.to === 'measured' ? await gapsOfDough(tx, actor.bakeryId, batch.trialId, batch.id) : []
-    if (gaps.length > 0 && why === undefined) throw new Refusal('gaps-without-reason', { count: gaps.length }, [{ path: 'why', code: 'missing', facts: {} }])
+    if (gaps.length > 0 && why === undefined)
+      throw new Refusal('gaps-without-reason', { count: gaps.length }, [{ path: 'why', code: 'missing', facts: {} }])
     const { count } = await tx.batch.updateMany({
       where: { bakeryId: actor.bakeryId, id: batch.id, state: batch.state, revision: input.seenRevision },
       data: {
@@ -42,7 +43,12 @@ export const moveBatch = command({
     if (count !== 1) throw await staleRefusal(tx, actor, batch.id)
     return {
       value: { batchId: batch.id },
-      audit: { target: batch.id, before: batch.state, after: { state: input.to, batch: batch.code, ...(gaps.length > 0 ? { gaps: gapsForRecord(gaps) } : {}) }, reason: why },
+      audit: {
+        target: batch.id,
+        before: batch.state,
+        after: { state: input.to, batch: batch.code, ...(gaps.length > 0 ? { gaps: gapsForRecord(gaps) } : {}) },
+        reason: why,
+      },
     }
   },
 })

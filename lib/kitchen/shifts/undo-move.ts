@@ -46,10 +46,19 @@ export const undoMove = command({
     if (count !== 1) throw await staleRefusal(tx, actor, batch.id)
     const begun = await tx.batch.count({ where: { bakeryId, trialId: batch.trialId, begunAt: { not: null } } })
     const { count: waits } =
-      begun > 0 ? { count: 0 } : await tx.trial.updateMany({ where: { bakeryId, id: batch.trialId, state: 'baking' }, data: { state: 'approved', revision: { increment: 1 } } })
+      begun > 0
+        ? { count: 0 }
+        : await tx.trial.updateMany({
+            where: { bakeryId, id: batch.trialId, state: 'baking' },
+            data: { state: 'approved', revision: { increment: 1 } },
+          })
     return {
       value: { batchId: batch.id },
-      audit: { target: batch.id, before: batch.state, after: { state: movedFrom, batch: batch.code, trialWaits: waits === 1 } },
+      audit: {
+        target: batch.id,
+        before: batch.state,
+        after: { state: movedFrom, batch: batch.code, trialWaits: waits === 1 },
+      },
     }
   },
 })
@@ -59,7 +68,9 @@ type Moved = { id: string; trialId: string; movedFrom: string; movedAt: Date }
 async function isBuiltOn(tx: Tx, bakeryId: string, { id, trialId, movedFrom, movedAt }: Moved): Promise<boolean> {
   const leftWaiting = movedFrom === 'waiting'
   // A dough that waits has no readings at all; at another state only those that came after the move count.
-  const readings = await tx.reading.count({ where: { bakeryId, trialId, batchId: id, ...(leftWaiting ? {} : { receivedAt: { gte: movedAt } }) } })
+  const readings = await tx.reading.count({
+    where: { bakeryId, trialId, batchId: id, ...(leftWaiting ? {} : { receivedAt: { gte: movedAt } }) },
+  })
   if (readings > 0 || !leftWaiting) return readings > 0
   // What was begun after it was judged by it: whose turn it was, and whether to clean down.
   return (await tx.batch.count({ where: { bakeryId, trialId, id: { not: id }, begunAt: { gte: movedAt } } })) > 0

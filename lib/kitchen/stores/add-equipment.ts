@@ -12,7 +12,9 @@ export const addEquipment = command({
   async run({ tx, actor, now, input }) {
     const equipmentId = uuid()
     const columns = equipmentColumns(input)
-    await tx.equipment.create({ data: { bakeryId: actor.bakeryId, id: equipmentId, ...columns, revision: 1, createdAt: now } })
+    await tx.equipment.create({
+      data: { bakeryId: actor.bakeryId, id: equipmentId, ...columns, revision: 1, createdAt: now },
+    })
     return { value: { equipmentId }, audit: { target: equipmentId, after: columns } }
   },
 })

@@ -15,10 +15,15 @@ export const addIngredient = command({
     const figures = figureRows(input)
     const allergensCheckedAt = input.allergenCheck === 'checked-now' ? now : null
     await tx.ingredient.create({ data: { ...key, ...columns, allergensCheckedAt, revision: 1, createdAt: now } })
-    await tx.ingredientFigure.createMany({ data: figures.map((row) => ({ bakeryId: key.bakeryId, ingredientId: key.id, ...row })) })
+    await tx.ingredientFigure.createMany({
+      data: figures.map((row) => ({ bakeryId: key.bakeryId, ingredientId: key.id, ...row })),
+    })
     return {
       value: { ingredientId: key.id },
-      audit: { target: key.id, after: { ...columns, allergensCheckedAt: allergensCheckedAt?.toISOString() ?? null, figures } },
+      audit: {
+        target: key.id,
+        after: { ...columns, allergensCheckedAt: allergensCheckedAt?.toISOString() ?? null, figures },
+      },
     }
   },
 })

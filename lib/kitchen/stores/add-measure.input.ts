@@ -20,4 +20,7 @@ export const addMeasureInput = z
     /** How it is read, so that everybody reads it alike. */
     method: line(200),
   })
-  .refine(({ plausibleLeast, plausibleMost }) => plausibleLeast < plausibleMost, { path: ['plausibleMost'], params: { code: 'range-without-room' } })
+  .refine(({ plausibleLeast, plausibleMost }) => plausibleLeast < plausibleMost, {
+    path: ['plausibleMost'],
+    params: { code: 'range-without-room' },
+  })

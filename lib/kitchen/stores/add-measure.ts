@@ -16,7 +16,16 @@ export const addMeasure = command({
     const measureId = uuid()
     const { _max } = await tx.measure.aggregate({ where: { bakeryId }, _max: { position: true } })
     await tx.measure.create({
-      data: { bakeryId, id: measureId, code: null, derivation: null, ...input, position: (_max.position ?? -1) + 1, revision: 1, createdAt: now },
+      data: {
+        bakeryId,
+        id: measureId,
+        code: null,
+        derivation: null,
+        ...input,
+        position: (_max.position ?? -1) + 1,
+        revision: 1,
+        createdAt: now,
+      },
     })
     return { value: { measureId }, audit: { target: measureId, after: input } }
   },

@@ -5,5 +5,12 @@ import type { HeldPrice } from './price-on'
 
 /** A price of the stores as lib/calc/cost takes it: minor units per kg, to the twelfth digit behind the mark. */
 export function asCostPrice(held: HeldPrice): Price {
-  return { validFrom: held.holdsFrom, perKgMinor: held.perKg.times(10 ** minorDigits(held.currency)).toDecimalPlaces(12).toFixed(), currency: held.currency }
+  return {
+    validFrom: held.holdsFrom,
+    perKgMinor: held.perKg
+      .times(10 ** minorDigits(held.currency))
+      .toDecimalPlaces(12)
+      .toFixed(),
+    currency: held.currency,
+  }
 }

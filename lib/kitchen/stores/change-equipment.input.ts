@@ -2,7 +2,8 @@ import { z } from 'zod'
 import { seenRevision } from '../text.input'
 import { equipmentFacts } from './equipment-facts.input'
 
-const { scale, thermometer, mixer, proofer, oven, pan, volumeGauge, hotWater, chilledWater, ice, tapWater } = equipmentFacts
+const { scale, thermometer, mixer, proofer, oven, pan, volumeGauge, hotWater, chilledWater, ice, tapWater } =
+  equipmentFacts
 const seen = { equipmentId: z.uuid(), seenRevision, inUse: z.boolean() }
 
 /** Another kind is another piece of equipment, so the kind is named only to say which fields there are. */

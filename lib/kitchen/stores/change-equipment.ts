@@ -16,7 +16,10 @@ export const changeEquipment = command({
   right: 'edit-stores',
   async run({ tx, actor, now, input }) {
     const key = { bakeryId: actor.bakeryId, id: input.equipmentId }
-    const former = await tx.equipment.findUnique({ where: { bakeryId_id: key, kind: input.kind }, select: { ...equipmentSelection, endedAt: true } })
+    const former = await tx.equipment.findUnique({
+      where: { bakeryId_id: key, kind: input.kind },
+      select: { ...equipmentSelection, endedAt: true },
+    })
     if (!former) throw new Refusal('not-found')
     const columns = equipmentColumns(input)
     const { count } = await tx.equipment.updateMany({

@@ -35,5 +35,13 @@ export function currenciesOf(lines: readonly CostedLine[]): string[] {
 /** What the lines cost together, minor units. @throws CalcError as batchCost */
 export function totalMinorOf(lines: readonly CostedLine[], day: string, currency: string): Decimal {
   const free = { validFrom: day, perKgMinor: '0', currency }
-  return batchCost({ day, lines: lines.map((line, i) => ({ lineId: String(i), name: line.name, massG: line.massG, prices: [line.price ?? free] })) }).totalMinor
+  return batchCost({
+    day,
+    lines: lines.map((line, i) => ({
+      lineId: String(i),
+      name: line.name,
+      massG: line.massG,
+      prices: [line.price ?? free],
+    })),
+  }).totalMinor
 }

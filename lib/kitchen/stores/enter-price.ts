@@ -16,7 +16,10 @@ export const enterPrice = command({
   async run({ tx, actor, now, input }) {
     const { bakeryId } = actor
     const { ingredientId, ...entered } = input
-    const ingredient = await tx.ingredient.findUnique({ where: { bakeryId_id: { bakeryId, id: ingredientId } }, select: { id: true } })
+    const ingredient = await tx.ingredient.findUnique({
+      where: { bakeryId_id: { bakeryId, id: ingredientId } },
+      select: { id: true },
+    })
     if (!ingredient) throw new Refusal('not-found')
     const { currency } = await tx.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { currency: true } })
     const priceId = uuid()

@@ -23,7 +23,13 @@ export function equipmentColumns(facts: Facts) {
   const shared = { ...none, kind: facts.kind, name: facts.name, note: facts.note }
   switch (facts.kind) {
     case 'scale':
-      return { ...shared, leastG: facts.leastG ?? null, mostG: facts.mostG, resolutionG: facts.resolutionG, repeatabilityG: facts.repeatabilityG ?? null }
+      return {
+        ...shared,
+        leastG: facts.leastG ?? null,
+        mostG: facts.mostG,
+        resolutionG: facts.resolutionG,
+        repeatabilityG: facts.repeatabilityG ?? null,
+      }
     case 'thermometer':
       return { ...shared, resolutionC: facts.resolutionC }
     case 'mixer':

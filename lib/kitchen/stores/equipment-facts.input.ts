@@ -1,7 +1,19 @@
 import { z } from 'zod'
 import { line, note } from '../text.input'
 
-export const equipmentKind = z.enum(['scale', 'thermometer', 'mixer', 'proofer', 'oven', 'pan', 'volume_gauge', 'hot_water', 'chilled_water', 'ice', 'tap_water'])
+export const equipmentKind = z.enum([
+  'scale',
+  'thermometer',
+  'mixer',
+  'proofer',
+  'oven',
+  'pan',
+  'volume_gauge',
+  'hot_water',
+  'chilled_water',
+  'ice',
+  'tap_water',
+])
 export type EquipmentKind = z.output<typeof equipmentKind>
 
 const shared = { name: line(80), note: note(1000) }
@@ -35,7 +47,12 @@ export const equipmentFacts = {
     })
     .refine(({ leastG, mostG }) => leastG < mostG, { path: ['leastG'], ...notBelowMost }),
   proofer: z.strictObject({ kind: z.literal('proofer'), ...shared }),
-  oven: z.strictObject({ kind: z.literal('oven'), ...shared, decks: z.int().min(1).max(50), placesPerDeck: z.int().min(1).max(500) }),
+  oven: z.strictObject({
+    kind: z.literal('oven'),
+    ...shared,
+    decks: z.int().min(1).max(50),
+    placesPerDeck: z.int().min(1).max(500),
+  }),
   pan: z.strictObject({ kind: z.literal('pan'), ...shared, volumeMl }),
   volumeGauge: z.strictObject({ kind: z.literal('volume_gauge'), ...shared, volumeMl }),
   hotWater: z.strictObject({

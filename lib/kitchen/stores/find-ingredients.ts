@@ -8,7 +8,14 @@ import { query } from '../query'
 import { isKeepable } from '../text.input'
 import { findIngredientsInput } from './find-ingredients.input'
 
-export type FoundIngredient = { id: string; name: string; kind: IngredientKind; activeName: string | null; isEnded: boolean; composition: Composition | null }
+export type FoundIngredient = {
+  id: string
+  name: string
+  kind: IngredientKind
+  activeName: string | null
+  isEnded: boolean
+  composition: Composition | null
+}
 
 export type FoundIngredients = {
   /** The first of them. */
@@ -51,7 +58,11 @@ export const findIngredients = query({
       WHERE place > 0
       ORDER BY name = ${typed} DESC, is_called_so DESC, place > 1, folded, name, id
       LIMIT ${most}`
-    const options = await withComposition(db, bakeryId, rows.map(({ id }) => id))
+    const options = await withComposition(
+      db,
+      bakeryId,
+      rows.map(({ id }) => id),
+    )
     const called = rows.filter((row) => row.is_called_so)
     const one = called.length === 1 ? called[0] : called.find(({ name }) => name === typed)
     return { options, count: rows[0]?.count ?? 0, named: options.find(({ id }) => id === one?.id) ?? null }
@@ -69,8 +80,20 @@ async function withComposition(db: Db, bakeryId: string, ids: readonly string[])
   if (ids.length === 0) return []
   const rows = await db.ingredient.findMany({
     where: { bakeryId, id: { in: [...ids] } },
-    select: { id: true, name: true, kind: true, activeName: true, endedAt: true, figures: { select: { figure: true, gPer100G: true } } },
+    select: {
+      id: true,
+      name: true,
+      kind: true,
+      activeName: true,
+      endedAt: true,
+      figures: { select: { figure: true, gPer100G: true } },
+    },
   })
-  const byId = new Map(rows.map(({ endedAt, figures, ...row }) => [row.id, { ...row, isEnded: endedAt !== null, composition: compositionOf(figures) }]))
+  const byId = new Map(
+    rows.map(({ endedAt, figures, ...row }) => [
+      row.id,
+      { ...row, isEnded: endedAt !== null, composition: compositionOf(figures) },
+    ]),
+  )
   return [...new Set(ids)].flatMap((id) => byId.get(id) ?? [])
 }

@@ -47,7 +47,10 @@ export const getIngredient = query({
 const mostEntries = 200
 
 async function readCosts(db: Db, bakeryId: string, ingredientId: string, now: Date) {
-  const { timeZone, currency } = await db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true, currency: true } })
+  const { timeZone, currency } = await db.bakery.findUniqueOrThrow({
+    where: { bakeryId },
+    select: { timeZone: true, currency: true },
+  })
   const today = dayInZone(now, timeZone)
   const rows = await db.price.findMany({
     where: { bakeryId, ingredientId },

@@ -1,11 +1,39 @@
 import { z } from 'zod'
 import { line, note } from '../text.input'
 
-export const ingredientKind = z.enum(['flour', 'water', 'salt', 'leaven', 'fat', 'sugar', 'dairy', 'egg', 'malt', 'improver', 'seed_or_grain', 'other'])
+export const ingredientKind = z.enum([
+  'flour',
+  'water',
+  'salt',
+  'leaven',
+  'fat',
+  'sugar',
+  'dairy',
+  'egg',
+  'malt',
+  'improver',
+  'seed_or_grain',
+  'other',
+])
 export type IngredientKind = z.output<typeof ingredientKind>
 
 /** The fourteen of Annex II to Regulation (EU) No 1169/2011, in its order. */
-export const allergen = z.enum(['gluten', 'crustaceans', 'egg', 'fish', 'peanuts', 'soya', 'milk', 'nuts', 'celery', 'mustard', 'sesame', 'sulphites', 'lupin', 'molluscs'])
+export const allergen = z.enum([
+  'gluten',
+  'crustaceans',
+  'egg',
+  'fish',
+  'peanuts',
+  'soya',
+  'milk',
+  'nuts',
+  'celery',
+  'mustard',
+  'sesame',
+  'sulphites',
+  'lupin',
+  'molluscs',
+])
 export type Allergen = z.output<typeof allergen>
 
 /** Constituents that a specification states. Carbohydrate is by difference and includes fibre; salt is sodium × 2.5. */

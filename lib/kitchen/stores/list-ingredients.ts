@@ -60,7 +60,12 @@ export const listIngredients = query({
       pageOf('in-use', used),
       pageOf('ended', { bakeryId, endedAt: { not: null } }),
       db.ingredient.count({ where: unchecked }),
-      db.ingredient.findMany({ where: unchecked, select: { name: true }, orderBy: [{ kind: 'asc' }, { name: 'asc' }], take: mostNamed }),
+      db.ingredient.findMany({
+        where: unchecked,
+        select: { name: true },
+        orderBy: [{ kind: 'asc' }, { name: 'asc' }],
+        take: mostNamed,
+      }),
       db.ingredient.count({ where: { ...used, figures: { none: {} } } }),
     ])
     const ids = [...inUse.rows, ...ended.rows].map(({ id }) => id)
@@ -82,13 +87,23 @@ async function costsOf(db: Db, bakeryId: string, ids: readonly string[], now: Da
   const today = dayInZone(now, timeZone)
   const [held, unpricedCount] = await Promise.all([
     priceOn(db, bakeryId, ids, today),
-    db.ingredient.count({ where: { bakeryId, endedAt: null, prices: { none: { holdsFrom: { lte: new Date(today) } } } } }),
+    db.ingredient.count({
+      where: { bakeryId, endedAt: null, prices: { none: { holdsFrom: { lte: new Date(today) } } } },
+    }),
   ])
-  const prices = new Map([...held].map(([id, { perKg, currency, holdsFrom }]) => [id, { perKg: perKg.toFixed(), currency, holdsFrom }]))
+  const prices = new Map(
+    [...held].map(([id, { perKg, currency, holdsFrom }]) => [id, { perKg: perKg.toFixed(), currency, holdsFrom }]),
+  )
   return { today, prices, unpricedCount }
 }
 
 /** Of a later kind, or of this kind with a later name. */
 function beyondInOrder([kind, name, id]: readonly [IngredientKind, string, string]) {
-  return { OR: [{ kind: { in: kinds.slice(kinds.indexOf(kind) + 1) } }, { kind, name: { gt: name } }, { kind, name, id: { gt: id } }] }
+  return {
+    OR: [
+      { kind: { in: kinds.slice(kinds.indexOf(kind) + 1) } },
+      { kind, name: { gt: name } },
+      { kind, name, id: { gt: id } },
+    ],
+  }
 }

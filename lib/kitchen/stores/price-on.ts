@@ -18,7 +18,15 @@ export type HeldPrice = {
   supplier: string
 }
 
-type Row = { id: string; ingredient_id: string; holds_from: string; currency: string; pack_mass_g: number; pack_price: string; supplier: string }
+type Row = {
+  id: string
+  ingredient_id: string
+  holds_from: string
+  currency: string
+  pack_mass_g: number
+  pack_price: string
+  supplier: string
+}
 
 /**
  * The price that holds on a day for each of the ingredients: the latest that begins on the day or before; of several
@@ -27,7 +35,12 @@ type Row = { id: string; ingredient_id: string; holds_from: string; currency: st
  * For costing. Whoever calls has made sure that the person sees costs.
  * @param day YYYY-MM-DD, in the bakery's zone
  */
-export async function priceOn(from: Db | Tx, bakeryId: string, ingredientIds: readonly string[], day: string): Promise<Map<string, HeldPrice>> {
+export async function priceOn(
+  from: Db | Tx,
+  bakeryId: string,
+  ingredientIds: readonly string[],
+  day: string,
+): Promise<Map<string, HeldPrice>> {
   if (ingredientIds.length === 0) return new Map()
   const rows = await from.$queryRaw<Row[]>`
     SELECT DISTINCT ON (ingredient_id)

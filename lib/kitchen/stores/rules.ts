@@ -24,7 +24,9 @@ export function checkedAtAfter(
     case 'checked-now':
       return change.now
     case 'as-before': {
-      const isSameList = former.allergens.length === change.allergens.length && former.allergens.every((each) => change.allergens.includes(each))
+      const isSameList =
+        former.allergens.length === change.allergens.length &&
+        former.allergens.every((each) => change.allergens.includes(each))
       return former.allergensCheckedAt && isSameList ? former.allergensCheckedAt : 'check-again'
     }
     default:
@@ -34,7 +36,15 @@ export function checkedAtAfter(
 
 export type Figures = Partial<Record<Figure, number>>
 
-const allFigures = ['water', 'protein', 'fat', 'carbohydrate', 'sugars', 'fibre', 'salt'] as const satisfies readonly Figure[]
+const allFigures = [
+  'water',
+  'protein',
+  'fat',
+  'carbohydrate',
+  'sugars',
+  'fibre',
+  'salt',
+] as const satisfies readonly Figure[]
 
 /** How much of the composition is written down. */
 export function compositionState(figures: readonly { figure: Figure }[]): 'unknown' | 'in-part' | 'stated' {

@@ -18,7 +18,10 @@ const waterItself: Composition = {
 }
 
 /** An ingredient's composition; plain water without figures is water. */
-export function compositionOrWater({ kind, composition }: Pick<PlanIngredient, 'kind' | 'composition'>): Composition | null {
+export function compositionOrWater({
+  kind,
+  composition,
+}: Pick<PlanIngredient, 'kind' | 'composition'>): Composition | null {
   return composition ?? (kind === 'water' ? waterItself : null)
 }
 
@@ -45,7 +48,10 @@ export const armTotals: Record<HeldTotal, ArmTotal> = {
   salt: 'salt',
 }
 
-const heldTotals = Object.fromEntries(Object.entries(armTotals).map(([held, total]) => [total, held])) as Record<ArmTotal, HeldTotal>
+const heldTotals = Object.fromEntries(Object.entries(armTotals).map(([held, total]) => [total, held])) as Record<
+  ArmTotal,
+  HeldTotal
+>
 
 export function heldTotalOf(total: ArmTotal): HeldTotal {
   return heldTotals[total]

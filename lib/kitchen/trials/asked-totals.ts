@@ -4,7 +4,13 @@ import type { IngredientKind } from '../../db/generated/enums'
 import type { DrawnDose } from './drawn-dough'
 
 /** The total that a plain ingredient is there for. */
-const plainTotal: Partial<Record<IngredientKind, ArmTotal>> = { flour: 'flour', water: 'water', salt: 'salt', fat: 'fat', sugar: 'sugars' }
+const plainTotal: Partial<Record<IngredientKind, ArmTotal>> = {
+  flour: 'flour',
+  water: 'water',
+  salt: 'salt',
+  fat: 'fat',
+  sugar: 'sugars',
+}
 
 /**
  * Totals that an arm is about, and so does not hold: a dough without sugar is not filled up again with honey. A

@@ -18,9 +18,24 @@ export function balanceOfArm(
   doses: readonly DrawnDose[],
   set: readonly LineSet[],
 ): { balanced: BalancedArm; warnings: PlanWarning[] } {
-  const armLines = control.lines.map(({ id, ingredient, massG, scale }) => asArmLine(id, ingredient, massG, resolutionOfLine(scale)))
+  const armLines = control.lines.map(({ id, ingredient, massG, scale }) =>
+    asArmLine(id, ingredient, massG, resolutionOfLine(scale)),
+  )
   const added = doses.flatMap(({ dose: { productG }, ingredient }, d) =>
-    productG > 0 ? [asArmLine(`dose.${d}`, ingredient, productG, resolutionOfLine(scaleOfLines(facts, { stageKind: control.doseStageKind, ingredientId: ingredient.id }, [{ dose: d, exactG: productG }])))] : [],
+    productG > 0
+      ? [
+          asArmLine(
+            `dose.${d}`,
+            ingredient,
+            productG,
+            resolutionOfLine(
+              scaleOfLines(facts, { stageKind: control.doseStageKind, ingredientId: ingredient.id }, [
+                { dose: d, exactG: productG },
+              ]),
+            ),
+          ),
+        ]
+      : [],
   )
   const unchanged = () => balanceArm({ control: armLines, added, set, hold: [], moves: [], how: 'on-top' })
   if (arm.onTop) return { balanced: unchanged(), warnings: [] }
@@ -31,35 +46,71 @@ export function balanceOfArm(
   // A total that a dose does not state cannot be held; the others are, and the plan says so.
   const isSet = ({ id }: { id: string }) => set.some(({ lineId }) => lineId === id)
   const named = [
-    ...doses.map(({ ingredient }, d) => ({ d, name: ingredient.name, line: added.find(({ id }) => id === `dose.${d}`) })),
-    ...control.lines.filter(isSet).map(({ id, ingredient }) => ({ d: null, name: ingredient.name, line: armLines.find((each) => each.id === id) })),
-  ]
-  const unstated = wanted.flatMap((total) => named.flatMap(({ line, ...each }) => (line && totalShare(line, total) === null ? [{ total, ...each }] : [])))
-  const hold = wanted.filter((total) => !unstated.some((each) => each.total === total))
-  const finalDough = armLines.filter((line) => !isSet(line) && control.lines.some(({ id, isFinalDough }) => id === line.id && isFinalDough))
-  const { moves, unstatedLineIds } = movesOfArm(finalDough, hold, new Map([...stayingForDose(control, doses), ...choicesByLine(facts, control)]))
-  const warnings: PlanWarning[] = [
-    ...held.filter((total) => asked.includes(total)).map((total): PlanWarning => ({ code: 'balance-asked-about', dose: null, facts: { total: heldTotalOf(total) } })),
-    ...unstated.map(({ total, d, name }): PlanWarning => ({ code: 'balance-not-stated', dose: d, facts: { ingredient: name, total: heldTotalOf(total) } })),
-    ...[...new Set(unstatedLineIds)].map((id): PlanWarning => ({
-      code: 'composition-unknown',
-      dose: null,
-      facts: { ingredient: control.lines.find((line) => line.id === id)?.ingredient.name ?? '' },
+    ...doses.map(({ ingredient }, d) => ({
+      d,
+      name: ingredient.name,
+      line: added.find(({ id }) => id === `dose.${d}`),
     })),
+    ...control.lines
+      .filter(isSet)
+      .map(({ id, ingredient }) => ({ d: null, name: ingredient.name, line: armLines.find((each) => each.id === id) })),
+  ]
+  const unstated = wanted.flatMap((total) =>
+    named.flatMap(({ line, ...each }) => (line && totalShare(line, total) === null ? [{ total, ...each }] : [])),
+  )
+  const hold = wanted.filter((total) => !unstated.some((each) => each.total === total))
+  const finalDough = armLines.filter(
+    (line) => !isSet(line) && control.lines.some(({ id, isFinalDough }) => id === line.id && isFinalDough),
+  )
+  const { moves, unstatedLineIds } = movesOfArm(
+    finalDough,
+    hold,
+    new Map([...stayingForDose(control, doses), ...choicesByLine(facts, control)]),
+  )
+  const warnings: PlanWarning[] = [
+    ...held
+      .filter((total) => asked.includes(total))
+      .map((total): PlanWarning => ({ code: 'balance-asked-about', dose: null, facts: { total: heldTotalOf(total) } })),
+    ...unstated.map(
+      ({ total, d, name }): PlanWarning => ({
+        code: 'balance-not-stated',
+        dose: d,
+        facts: { ingredient: name, total: heldTotalOf(total) },
+      }),
+    ),
+    ...[...new Set(unstatedLineIds)].map(
+      (id): PlanWarning => ({
+        code: 'composition-unknown',
+        dose: null,
+        facts: { ingredient: control.lines.find((line) => line.id === id)?.ingredient.name ?? '' },
+      }),
+    ),
   ]
   const balanced: BalancedArm =
     hold.length === 0
       ? { ...unchanged(), outcome: unstated.length > 0 ? 'not-balanced' : 'nothing-to-balance' }
       : balanceArm({ control: armLines, added, set, hold, moves, how: 'balanced' })
-  const reasons = balanced.reasons.map(({ code, total, broughtG, removableG, offG, offShare }): PlanWarning => ({
-    code: `balance-${code}`,
-    dose: null,
-    // Where the control has none of it, all that comes is too much.
-    facts: { total: heldTotalOf(total), broughtG, removableG, offG, offPct: offShare === null ? 100 : 100 * offShare },
-  }))
+  const reasons = balanced.reasons.map(
+    ({ code, total, broughtG, removableG, offG, offShare }): PlanWarning => ({
+      code: `balance-${code}`,
+      dose: null,
+      // Where the control has none of it, all that comes is too much.
+      facts: {
+        total: heldTotalOf(total),
+        broughtG,
+        removableG,
+        offG,
+        offPct: offShare === null ? 100 : 100 * offShare,
+      },
+    }),
+  )
   const nameOf = (lineId: string) =>
-    control.lines.find(({ id }) => id === lineId)?.ingredient.name ?? doses.find((_, d) => lineId === `dose.${d}`)?.ingredient.name ?? ''
-  const oddities = balanced.warnings.map(({ code, lineId }): PlanWarning => ({ code, dose: null, facts: { ingredient: nameOf(lineId) } }))
+    control.lines.find(({ id }) => id === lineId)?.ingredient.name ??
+    doses.find((_, d) => lineId === `dose.${d}`)?.ingredient.name ??
+    ''
+  const oddities = balanced.warnings.map(
+    ({ code, lineId }): PlanWarning => ({ code, dose: null, facts: { ingredient: nameOf(lineId) } }),
+  )
   const outcome = unstated.length > 0 ? 'not-balanced' : balanced.outcome
   return { balanced: { ...balanced, outcome }, warnings: [...warnings, ...reasons, ...oddities] }
 }

@@ -27,8 +27,12 @@ export const changeDraftTrial = command({
       data: { ...columnsOf(content), controlVersionId, revision: { increment: 1 } },
     })
     if (count !== 1) throw await staleRefusal(tx, actor, trialId)
-    if (!former || !isSameWork(former, content)) await noteAuthor(tx, { bakeryId, trialId, personId: actor.personId }, now)
+    if (!former || !isSameWork(former, content))
+      await noteAuthor(tx, { bakeryId, trialId, personId: actor.personId }, now)
     await writeArms(tx, bakeryId, trialId, content.arms)
-    return { value: { trialId }, audit: { target: trialId, before: { question: trial.question }, after: summaryOf(content) } }
+    return {
+      value: { trialId },
+      audit: { target: trialId, before: { question: trial.question }, after: summaryOf(content) },
+    }
   },
 })

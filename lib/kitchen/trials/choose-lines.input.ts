@@ -13,7 +13,10 @@ const line = z
     scaleId: z.uuid().nullable(),
   })
   // Pre-ferments, scalds and soakers are made once for all doughs.
-  .refine(({ stageKind: kind, mayMove }) => mayMove === null || kind === 'final_dough', { path: ['mayMove'], params: { code: 'wrong-choice' } })
+  .refine(({ stageKind: kind, mayMove }) => mayMove === null || kind === 'final_dough', {
+    path: ['mayMove'],
+    params: { code: 'wrong-choice' },
+  })
 
 export const chooseLinesInput = z.strictObject({
   trialId: z.uuid(),
@@ -21,5 +24,9 @@ export const chooseLinesInput = z.strictObject({
   lines: z
     .array(line)
     .max(200)
-    .refine((lines) => new Set(lines.map(({ stageKind: kind, ingredientId }) => `${kind} ${ingredientId}`)).size === lines.length, { params: { code: 'wrong-choice' } }),
+    .refine(
+      (lines) =>
+        new Set(lines.map(({ stageKind: kind, ingredientId }) => `${kind} ${ingredientId}`)).size === lines.length,
+      { params: { code: 'wrong-choice' } },
+    ),
 })

@@ -9,12 +9,15 @@ import { priceOn } from '../stores/price-on'
 import type { Plan, PlanArm } from './plan-types'
 
 /** Ingredient cost at one day's prices, in major units as decimal text, not rounded; for those who may see costs. */
-export type PlanCosts = {
-  day: string
-  currency: string
-  arms: { position: number; perPiece: string; differencePerPiece: string; ofTrial: string }[]
-  trialTotal: string
-} | { day: string; unpriced: string[] } | { day: string; mixedCurrencies: true }
+export type PlanCosts =
+  | {
+      day: string
+      currency: string
+      arms: { position: number; perPiece: string; differencePerPiece: string; ofTrial: string }[]
+      trialTotal: string
+    }
+  | { day: string; unpriced: string[] }
+  | { day: string; mixedCurrencies: true }
 
 /**
  * What a plan's doughs cost at the prices of a day. Plain water without a price counts as nothing; any other
@@ -24,7 +27,11 @@ export type PlanCosts = {
 export async function costsOfPlan(from: Db, bakeryId: string, plan: Plan, day: string): Promise<PlanCosts> {
   const lines = plan.arms.flatMap((arm) => arm.lines)
   const held = await priceOn(from, bakeryId, [...new Set(lines.map(({ ingredientId }) => ingredientId))], day)
-  const unpriced = [...new Set(lines.filter((line) => line.kind !== 'water' && !held.has(line.ingredientId)).map(({ ingredient }) => ingredient))]
+  const unpriced = [
+    ...new Set(
+      lines.filter((line) => line.kind !== 'water' && !held.has(line.ingredientId)).map(({ ingredient }) => ingredient),
+    ),
+  ]
   if (unpriced.length > 0) return { day, unpriced }
   const currencies = [...new Set([...held.values()].map(({ currency }) => currency))]
   const [currency] = currencies
@@ -37,7 +44,12 @@ export async function costsOfPlan(from: Db, bakeryId: string, plan: Plan, day: s
       day,
       lines: arm.lines.map((line, i) => {
         const price = held.get(line.ingredientId)
-        return { lineId: String(i), name: line.ingredient, massG: line.weighedG, prices: [price ? asCostPrice(price) : free] }
+        return {
+          lineId: String(i),
+          name: line.ingredient,
+          massG: line.weighedG,
+          prices: [price ? asCostPrice(price) : free],
+        }
       }),
     }).totalMinor
   const amount = (minor: Decimal) => asMajor(minor, currency)
@@ -50,9 +62,13 @@ export async function costsOfPlan(from: Db, bakeryId: string, plan: Plan, day: s
     arms: totals.map(({ position, totalMinor }) => ({
       position,
       perPiece: amount(totalMinor.dividedBy(piecesPerBatch)),
-      differencePerPiece: amount(costDifference({ controlMinor, armMinor: totalMinor }).differenceMinor.dividedBy(piecesPerBatch)),
+      differencePerPiece: amount(
+        costDifference({ controlMinor, armMinor: totalMinor }).differenceMinor.dividedBy(piecesPerBatch),
+      ),
       ofTrial: amount(totalMinor.times(mixingDays * batchesPerArm)),
     })),
-    trialTotal: amount(totals.reduce((sum, { totalMinor }) => sum.plus(totalMinor), new Decimal(0)).times(mixingDays * batchesPerArm)),
+    trialTotal: amount(
+      totals.reduce((sum, { totalMinor }) => sum.plus(totalMinor), new Decimal(0)).times(mixingDays * batchesPerArm),
+    ),
   }
 }

@@ -5,7 +5,9 @@ import { calendarDay } from '../text.input'
 export const dateMixingDaysInput = z.strictObject({
   trialId: z.uuid(),
   days: z
-    .array(z.strictObject({ number: z.int().min(1).max(30), seen: calendarDay.nullable(), day: calendarDay.nullable() }))
+    .array(
+      z.strictObject({ number: z.int().min(1).max(30), seen: calendarDay.nullable(), day: calendarDay.nullable() }),
+    )
     .min(1)
     .max(30),
 })

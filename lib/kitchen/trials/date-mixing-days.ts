@@ -25,7 +25,10 @@ export const dateMixingDays = command({
     for (const { number, seen, day } of changes) {
       const present = await mustBeUnbegun(tx, bakeryId, trialId, number)
       if (dayOfDate(present.day) !== seen) throw await staleRefusal(tx, actor, trialId)
-      await tx.mixingDay.update({ where: { bakeryId_id: { bakeryId, id: present.id } }, data: { day: day === null ? null : dateOfDay(day) } })
+      await tx.mixingDay.update({
+        where: { bakeryId_id: { bakeryId, id: present.id } },
+        data: { day: day === null ? null : dateOfDay(day) },
+      })
     }
     return {
       value: null,

@@ -10,4 +10,7 @@ export const decidePlanInput = z
     verdict: z.enum(['approved', 'sent_back', 'declined']),
     note: note(2000),
   })
-  .refine((decision) => decision.verdict === 'approved' || decision.note !== '', { path: ['note'], params: { code: 'say-why' } })
+  .refine((decision) => decision.verdict === 'approved' || decision.note !== '', {
+    path: ['note'],
+    params: { code: 'say-why' },
+  })

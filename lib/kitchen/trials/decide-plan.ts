@@ -26,7 +26,8 @@ export const decidePlan = command({
     const { trialId, verdict, note } = input
     const trial = await lockTrial(tx, bakeryId, trialId)
     const state = stateAfter(verdict)
-    if (!mayFollow(trial.state, state) || trial.state !== 'proposed' || trial.revision !== input.seenRevision) throw await staleRefusal(tx, actor, trialId)
+    if (!mayFollow(trial.state, state) || trial.state !== 'proposed' || trial.revision !== input.seenRevision)
+      throw await staleRefusal(tx, actor, trialId)
     if (trial.planHash !== input.planHash) throw new Refusal('plan-moved-on')
     const hands = await handsOfPlan(tx, bakeryId, trialId)
     const bar = decisionBar({ personId, ...hands })
@@ -35,7 +36,21 @@ export const decidePlan = command({
     const { byProposer, byCoAuthor } = handIn({ personId, ...hands })
     const meaning = wordsIn(language).trials.meanings[meaningOfDecision({ verdict, byProposer, byCoAuthor })]
     await tx.planDecision.create({
-      data: { bakeryId, id: uuid(), trialId, verdict, personId, personName: actor.name, role: actor.role, meaning, note, planHash: input.planHash, byProposer, byCoAuthor, at: now },
+      data: {
+        bakeryId,
+        id: uuid(),
+        trialId,
+        verdict,
+        personId,
+        personName: actor.name,
+        role: actor.role,
+        meaning,
+        note,
+        planHash: input.planHash,
+        byProposer,
+        byCoAuthor,
+        at: now,
+      },
     })
     if (state === 'draft') await removePlan(tx, bakeryId, trialId)
     const { count } = await tx.trial.updateMany({
@@ -50,7 +65,12 @@ export const decidePlan = command({
     if (count !== 1) throw await staleRefusal(tx, actor, trialId)
     return {
       value: { state },
-      audit: { target: trialId, before: 'proposed', after: { state, plan: input.planHash, meaning, byProposer, byCoAuthor }, reason: note || undefined },
+      audit: {
+        target: trialId,
+        before: 'proposed',
+        after: { state, plan: input.planHash, meaning, byProposer, byCoAuthor },
+        reason: note || undefined,
+      },
     }
   },
 })

@@ -14,7 +14,11 @@ const sharePerUnit = { pct_flour: 1 / 100, ppm_flour: 1 / 1_000_000, g_per_kg_fl
  * @throws CalcError 'out-of-range'; Error for a dose of an active that the ingredient does not have
  * @example 100 ppm of an active on 5000 g of flour, product at 10 %: 5 g
  */
-export function doseMassG(q: { dose: Pick<PlanDoseAsked, 'basis' | 'doseOf' | 'value'>; flourG: number; activeShare: number | null }): number {
+export function doseMassG(q: {
+  dose: Pick<PlanDoseAsked, 'basis' | 'doseOf' | 'value'>
+  flourG: number
+  activeShare: number | null
+}): number {
   const massG = q.dose.value * sharePerUnit[q.dose.basis] * q.flourG
   if (q.dose.doseOf === 'product') return massG
   if (q.activeShare === null) throw new Error('a dose of an active substance that the ingredient does not state')

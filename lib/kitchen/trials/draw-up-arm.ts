@@ -22,31 +22,59 @@ export const controlName = 'control'
 
 /** The control's dough as a plan shows it. */
 export function drawUpControl(facts: PlanFacts, control: ControlDough): PlanArm {
-  const lines = control.lines.map(({ stageId, ingredient, massG, weighedG, scale }): PlanLine => ({
-    stageId,
-    ingredientId: ingredient.id,
-    ingredient: ingredient.name,
-    kind: ingredient.kind,
-    dose: null,
-    controlG: massG,
-    exactG: massG,
-    weighedG,
-    scaleId: scale?.id ?? null,
-    changeG: 0,
-    atBound: null,
-  }))
-  return { position: 0, name: controlName, onTop: false, outcome: 'control', doses: [], lines, totals: [], ...doughFacts(facts, control, lines, []) }
+  const lines = control.lines.map(
+    ({ stageId, ingredient, massG, weighedG, scale }): PlanLine => ({
+      stageId,
+      ingredientId: ingredient.id,
+      ingredient: ingredient.name,
+      kind: ingredient.kind,
+      dose: null,
+      controlG: massG,
+      exactG: massG,
+      weighedG,
+      scaleId: scale?.id ?? null,
+      changeG: 0,
+      atBound: null,
+    }),
+  )
+  return {
+    position: 0,
+    name: controlName,
+    onTop: false,
+    outcome: 'control',
+    doses: [],
+    lines,
+    totals: [],
+    ...doughFacts(facts, control, lines, []),
+  }
 }
 
 /** One dough of a test arm: doses, what moved for them, what is left over, and what to mind. */
-export function drawUpArm(facts: PlanFacts, control: ControlDough, arm: PlanFacts['arms'][number], position: number): PlanArm {
+export function drawUpArm(
+  facts: PlanFacts,
+  control: ControlDough,
+  arm: PlanFacts['arms'][number],
+  position: number,
+): PlanArm {
   const leftG = new Map(control.lines.filter(({ isFinalDough }) => isFinalDough).map(({ id, massG }) => [id, massG]))
   const doses = arm.doses.map((dose) => drawUpDose(facts, control, dose, leftG))
-  const set = control.lines.flatMap(({ id, massG }) => ((leftG.get(id) ?? massG) === massG ? [] : [{ lineId: id, massG: leftG.get(id) ?? massG }]))
+  const set = control.lines.flatMap(({ id, massG }) =>
+    (leftG.get(id) ?? massG) === massG ? [] : [{ lineId: id, massG: leftG.get(id) ?? massG }],
+  )
   const { balanced, warnings } = balanceOfArm(facts, control, arm, doses, set)
   // A dose that only takes out is no line of its own.
-  const onScales = weighedLines(facts, control, balanced, doses.map(({ dose, ingredient }) => ({ ingredient, productG: dose.productG }))).filter((line) => line.dose === null || line.exactG > 0)
-  const weighed = doses.map(({ dose, ...drawn }, d): WeighedDose => ({ ...drawn, dose: { ...dose, weighing: weighingOf(facts, control, onScales, dose.productG, d) } }))
+  const onScales = weighedLines(
+    facts,
+    control,
+    balanced,
+    doses.map(({ dose, ingredient }) => ({ ingredient, productG: dose.productG })),
+  ).filter((line) => line.dose === null || line.exactG > 0)
+  const weighed = doses.map(
+    ({ dose, ...drawn }, d): WeighedDose => ({
+      ...drawn,
+      dose: { ...dose, weighing: weighingOf(facts, control, onScales, dose.productG, d) },
+    }),
+  )
   const lines = onScales.map((line) => asPremixed(facts, weighed, line))
   const asked = askedTotals(doses)
   return {
@@ -58,18 +86,28 @@ export function drawUpArm(facts: PlanFacts, control: ControlDough, arm: PlanFact
     lines,
     totals: balanced.totals.map(({ total, isHeld, controlG, differenceG, differencePctFlour }) => ({
       total: heldTotalOf(total),
-      isHeld: isHeld || (!arm.onTop && facts.declared.heldTotals.some((held) => armTotals[held] === total) && !asked.includes(total)),
+      isHeld:
+        isHeld ||
+        (!arm.onTop && facts.declared.heldTotals.some((held) => armTotals[held] === total) && !asked.includes(total)),
       controlG,
       differenceG,
       differencePctFlour,
     })),
-    ...doughFacts(facts, control, lines, [...weighed.flatMap((each, d) => doseWarnings(facts, control, each, lines, d)), ...warnings]),
+    ...doughFacts(facts, control, lines, [
+      ...weighed.flatMap((each, d) => doseWarnings(facts, control, each, lines, d)),
+      ...warnings,
+    ]),
   }
 }
 
 type WeighedDose = Omit<DrawnDose, 'dose'> & { dose: PlanDose }
 
-function drawUpDose(facts: PlanFacts, control: ControlDough, asked: PlanFacts['arms'][number]['doses'][number], leftG: Map<string, number>): DrawnDose {
+function drawUpDose(
+  facts: PlanFacts,
+  control: ControlDough,
+  asked: PlanFacts['arms'][number]['doses'][number],
+  leftG: Map<string, number>,
+): DrawnDose {
   const given = (wanted: string) => {
     const ingredient = facts.ingredients.find(({ id }) => id === wanted)
     if (!ingredient) throw new Error(`ingredient ${wanted} is not given`)
@@ -94,11 +132,23 @@ function drawUpDose(facts: PlanFacts, control: ControlDough, asked: PlanFacts['a
   }
 }
 
-function weighingOf(facts: PlanFacts, control: ControlDough, lines: readonly PlanLine[], productG: number, d: number): PlanDose['weighing'] {
+function weighingOf(
+  facts: PlanFacts,
+  control: ControlDough,
+  lines: readonly PlanLine[],
+  productG: number,
+  d: number,
+): PlanDose['weighing'] {
   const scaleId = lines.find(({ dose }) => dose === d)?.scaleId
   const scale = facts.scales.find(({ id }) => id === scaleId)
   if (!scale || !(productG > 0)) return null
-  return weighingOfDose({ productG, carrierG: carrierOf(lines, d)?.exactG ?? 0, flourG: control.flourG, scale, scales: facts.scales })
+  return weighingOfDose({
+    productG,
+    carrierG: carrierOf(lines, d)?.exactG ?? 0,
+    flourG: control.flourG,
+    scale,
+    scales: facts.scales,
+  })
 }
 
 /** A dose that goes in with a premix weighs what the portion brings of it, which its own scale need not be able to show. */
@@ -106,23 +156,39 @@ function asPremixed(facts: PlanFacts, doses: readonly WeighedDose[], line: PlanL
   const route = line.dose === null ? null : doses[line.dose]?.dose.weighing?.premix
   if (route?.outcome !== 'premix') return line
   const scale = facts.scales.find(({ id }) => id === route.portionScaleId)
-  return { ...line, weighedG: roundToScaleG({ massG: route.portionG, resolutionG: resolutionOfLine(scale) }) * (route.steps.at(-1)?.productShare ?? 1), scaleId: route.portionScaleId }
+  return {
+    ...line,
+    weighedG:
+      roundToScaleG({ massG: route.portionG, resolutionG: resolutionOfLine(scale) }) *
+      (route.steps.at(-1)?.productShare ?? 1),
+    scaleId: route.portionScaleId,
+  }
 }
 
-function doseWarnings(facts: PlanFacts, control: ControlDough, { dose, ingredient, insteadOf }: WeighedDose, lines: readonly PlanLine[], d: number): PlanWarning[] {
+function doseWarnings(
+  facts: PlanFacts,
+  control: ControlDough,
+  { dose, ingredient, insteadOf }: WeighedDose,
+  lines: readonly PlanLine[],
+  d: number,
+): PlanWarning[] {
   const { name } = ingredient
   const found: PlanWarning[] = []
-  const warn = (code: PlanWarning['code'], more: PlanWarning['facts'] = {}) => found.push({ code, dose: d, facts: { ingredient: name, ...more } })
+  const warn = (code: PlanWarning['code'], more: PlanWarning['facts'] = {}) =>
+    found.push({ code, dose: d, facts: { ingredient: name, ...more } })
   if (ingredient.customary) {
     // What the dough has of it altogether counts, not what this dose adds.
-    const totalG = lines.filter(({ ingredientId }) => ingredientId === ingredient.id).reduce((sum, line) => sum + line.exactG, 0)
+    const totalG = lines
+      .filter(({ ingredientId }) => ingredientId === ingredient.id)
+      .reduce((sum, line) => sum + line.exactG, 0)
     const pct = (100 * totalG) / control.flourG
     const { leastPct, mostPct, source } = ingredient.customary
     if (pct > mostPct * (1 + 1e-9)) warn('above-customary', { pct, leastPct, mostPct, source })
     if (totalG > 0 && pct < leastPct * (1 - 1e-9)) warn('below-customary', { pct, leastPct, mostPct, source })
   }
   if (ingredient.composition === null && ingredient.kind !== 'water') warn('composition-unknown')
-  if (dose.weighing && dose.weighing.errorPct > 100 * doseErrorLimitShare) warn('dose-coarse', { errorPct: dose.weighing.errorPct, leastG: dose.weighing.leastG })
+  if (dose.weighing && dose.weighing.errorPct > 100 * doseErrorLimitShare)
+    warn('dose-coarse', { errorPct: dose.weighing.errorPct, leastG: dose.weighing.leastG })
   const line = lines.find((each) => each.dose === d)
   if (line?.weighedG === 0) warn('rounded-to-nothing')
   const binding = [ingredient, insteadOf].find((each) => each && bindsWater(each))
@@ -132,11 +198,20 @@ function doseWarnings(facts: PlanFacts, control: ControlDough, { dose, ingredien
   return found
 }
 
-type DoughFacts = Pick<PlanArm, 'doughG' | 'doughWeighedG' | 'allergens' | 'addedAllergens' | 'uncheckedIngredients' | 'water' | 'warnings'>
+type DoughFacts = Pick<
+  PlanArm,
+  'doughG' | 'doughWeighedG' | 'allergens' | 'addedAllergens' | 'uncheckedIngredients' | 'water' | 'warnings'
+>
 
-function doughFacts(facts: PlanFacts, control: ControlDough, lines: readonly PlanLine[], warnings: readonly PlanWarning[]): DoughFacts {
+function doughFacts(
+  facts: PlanFacts,
+  control: ControlDough,
+  lines: readonly PlanLine[],
+  warnings: readonly PlanWarning[],
+): DoughFacts {
   const byId = new Map(facts.ingredients.map((ingredient) => [ingredient.id, ingredient]))
-  const ingredientsOf = (some: readonly { ingredientId: string }[]) => [...new Set(some.map(({ ingredientId }) => ingredientId))].flatMap((id) => byId.get(id) ?? [])
+  const ingredientsOf = (some: readonly { ingredientId: string }[]) =>
+    [...new Set(some.map(({ ingredientId }) => ingredientId))].flatMap((id) => byId.get(id) ?? [])
   // What is left out brings no allergen any more.
   const present = ingredientsOf(lines.filter(({ exactG }) => exactG > 0))
   const allergens = allergensOf(present)
@@ -164,8 +239,12 @@ function doughFacts(facts: PlanFacts, control: ControlDough, lines: readonly Pla
     }),
     warnings: [
       ...warnings,
-      ...(addedAllergens.length > 0 ? [{ code: 'allergen-added' as const, dose: null, facts: { allergens: addedAllergens.join(',') } }] : []),
-      ...unchecked.map(({ name }): PlanWarning => ({ code: 'allergen-unchecked', dose: null, facts: { ingredient: name } })),
+      ...(addedAllergens.length > 0
+        ? [{ code: 'allergen-added' as const, dose: null, facts: { allergens: addedAllergens.join(',') } }]
+        : []),
+      ...unchecked.map(
+        ({ name }): PlanWarning => ({ code: 'allergen-unchecked', dose: null, facts: { ingredient: name } }),
+      ),
       ...mixerWarnings(facts, doughG),
       ...rangeWarnings(facts, lines),
     ],
@@ -177,37 +256,61 @@ function allergensOf(ingredients: readonly PlanIngredient[]): Allergen[] {
 }
 
 function mixerWarnings({ mixer }: PlanFacts, doughG: number): PlanWarning[] {
-  if (mixer && doughG < mixer.leastG) return [{ code: 'mixer-below', dose: null, facts: { mixer: mixer.name, doughG, leastG: mixer.leastG } }]
-  if (mixer && doughG > mixer.mostG) return [{ code: 'mixer-above', dose: null, facts: { mixer: mixer.name, doughG, mostG: mixer.mostG } }]
+  if (mixer && doughG < mixer.leastG)
+    return [{ code: 'mixer-below', dose: null, facts: { mixer: mixer.name, doughG, leastG: mixer.leastG } }]
+  if (mixer && doughG > mixer.mostG)
+    return [{ code: 'mixer-above', dose: null, facts: { mixer: mixer.name, doughG, mostG: mixer.mostG } }]
   return []
 }
 
 /** Lines that no scale is made for: heavier than the largest carries, or lighter than the least load of any. */
 function rangeWarnings(facts: PlanFacts, lines: readonly PlanLine[]): PlanWarning[] {
   return lines.flatMap((line, l): PlanWarning[] => {
-    const together = lines.filter((other) => other.stageId === line.stageId && other.ingredientId === line.ingredientId && other.scaleId === line.scaleId)
+    const together = lines.filter(
+      (other) =>
+        other.stageId === line.stageId && other.ingredientId === line.ingredientId && other.scaleId === line.scaleId,
+    )
     const scale = facts.scales.find(({ id }) => id === line.scaleId)
     const massG = together.reduce((sum, { exactG }) => sum + exactG, 0)
     if (!scale || together[0] !== lines[l] || !(massG > 0)) return []
     const dose = together.find((each) => each.dose !== null)?.dose ?? null
     const stageKind = facts.stages.find(({ id }) => id === line.stageId)?.kind
-    if (stageKind && chosenScale(facts, { stageKind, ingredientId: line.ingredientId })?.id === scale.id) return chosenScaleWarnings(facts, scale, line.ingredient, together)
-    if (massG > scale.mostG) return [{ code: 'above-scale', dose, facts: { ingredient: line.ingredient, mostG: scale.mostG } }]
-    if (massG < (scale.leastG ?? 0)) return [{ code: 'below-scale', dose, facts: { ingredient: line.ingredient, leastG: scale.leastG ?? 0 } }]
+    if (stageKind && chosenScale(facts, { stageKind, ingredientId: line.ingredientId })?.id === scale.id)
+      return chosenScaleWarnings(facts, scale, line.ingredient, together)
+    if (massG > scale.mostG)
+      return [{ code: 'above-scale', dose, facts: { ingredient: line.ingredient, mostG: scale.mostG } }]
+    if (massG < (scale.leastG ?? 0))
+      return [{ code: 'below-scale', dose, facts: { ingredient: line.ingredient, leastG: scale.leastG ?? 0 } }]
     return []
   })
 }
 
 /** Where a scale that somebody chose is a poor choice: it cannot carry the load, or is further off than another would be. */
-function chosenScaleWarnings(facts: PlanFacts, scale: PlanScale, ingredient: string, together: readonly PlanLine[]): PlanWarning[] {
+function chosenScaleWarnings(
+  facts: PlanFacts,
+  scale: PlanScale,
+  ingredient: string,
+  together: readonly PlanLine[],
+): PlanWarning[] {
   const { massG, tellG } = loadOf(together)
   const dose = together.find((each) => each.dose !== null)?.dose ?? null
   const named = { ingredient, scale: scale.name }
   if (massG > scale.mostG) return [{ code: 'chosen-scale-above', dose, facts: { ...named, mostG: scale.mostG } }]
-  const found: PlanWarning[] = massG < (scale.leastG ?? 0) ? [{ code: 'chosen-scale-below', dose, facts: { ...named, leastG: scale.leastG ?? 0 } }] : []
-  const errorPctOn = (one: PlanScale) => 100 * relativeDoseErrorShare({ netMassG: tellG, ...spreadOf(one), coverageFactor: 2 })
+  const found: PlanWarning[] =
+    massG < (scale.leastG ?? 0)
+      ? [{ code: 'chosen-scale-below', dose, facts: { ...named, leastG: scale.leastG ?? 0 } }]
+      : []
+  const errorPctOn = (one: PlanScale) =>
+    100 * relativeDoseErrorShare({ netMassG: tellG, ...spreadOf(one), coverageFactor: 2 })
   const other = scaleByRule(facts, together)
   const errorPct = errorPctOn(scale)
   if (!other || errorPct <= 100 * preferredErrorShare || errorPctOn(other) >= errorPct) return found
-  return [...found, { code: 'chosen-scale-coarse', dose, facts: { ...named, errorPct, other: other.name, otherErrorPct: errorPctOn(other) } }]
+  return [
+    ...found,
+    {
+      code: 'chosen-scale-coarse',
+      dose,
+      facts: { ...named, errorPct, other: other.name, otherErrorPct: errorPctOn(other) },
+    },
+  ]
 }

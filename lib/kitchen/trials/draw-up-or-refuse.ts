@@ -24,7 +24,11 @@ export async function drawUpOrRefuse(facts: PlanFacts, seed: string | null): Pro
 }
 
 function mustHaveActives({ arms, ingredients }: PlanFacts): void {
-  const dosedByActive = new Set(arms.flatMap((arm) => arm.doses.filter(({ doseOf }) => doseOf === 'active').map(({ ingredientId }) => ingredientId)))
+  const dosedByActive = new Set(
+    arms.flatMap((arm) =>
+      arm.doses.filter(({ doseOf }) => doseOf === 'active').map(({ ingredientId }) => ingredientId),
+    ),
+  )
   const without = ingredients.find(({ id, activeShare }) => dosedByActive.has(id) && activeShare === null)
   if (without) throw new Refusal('dose-without-active', { ingredient: without.name })
 }

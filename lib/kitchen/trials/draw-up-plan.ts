@@ -36,11 +36,17 @@ export function drawUpPlan(facts: PlanFacts, seed: string | null): Plan {
       doughG: control.doughG,
       doughInAllG: declared.mixingDays * declared.batchesPerArm * arms.reduce((sum, arm) => sum + arm.doughG, 0),
     },
-    choices: facts.choices.map((choice) => ({ ...choice, ingredient: facts.ingredients.find(({ id }) => id === choice.ingredientId)?.name ?? '' })),
+    choices: facts.choices.map((choice) => ({
+      ...choice,
+      ingredient: facts.ingredients.find(({ id }) => id === choice.ingredientId)?.name ?? '',
+    })),
     arms,
     order: order && order.plan,
     power: powerOfPlan(declared, facts.arms.length),
-    warnings: [...planWarnings(facts), ...(order?.isTiedToAllergen ? [{ code: 'place-tied-to-allergen' as const, dose: null, facts: {} }] : [])],
+    warnings: [
+      ...planWarnings(facts),
+      ...(order?.isTiedToAllergen ? [{ code: 'place-tied-to-allergen' as const, dose: null, facts: {} }] : []),
+    ],
   }
 }
 
@@ -51,7 +57,13 @@ function controlDough(facts: PlanFacts): ControlDough {
     stage.lines.map((line) => {
       const ingredient = byId.get(line.ingredientId)
       if (!ingredient) throw new Error(`ingredient ${line.ingredientId} is not given`)
-      return { ...line, stageId: stage.id, stageKind: stage.kind, isFinalDough: stage.kind === 'final_dough', ingredient }
+      return {
+        ...line,
+        stageId: stage.id,
+        stageKind: stage.kind,
+        isFinalDough: stage.kind === 'final_dough',
+        ingredient,
+      }
     }),
   )
   const scaled = massesFromPercentages({
@@ -66,10 +78,21 @@ function controlDough(facts: PlanFacts): ControlDough {
   })
   const lines = asked.map((line, i) => ({ ...line, massG: scaled.lines[i]?.massG ?? 0 }))
   const onScales = lines.map((line) => {
-    const together = lines.filter((other) => other.stageId === line.stageId && other.ingredient.id === line.ingredient.id)
-    return { ...line, scale: scaleOfLines(facts, { stageKind: line.stageKind, ingredientId: line.ingredient.id }, together.map(({ massG }) => ({ dose: null, exactG: massG }))) }
+    const together = lines.filter(
+      (other) => other.stageId === line.stageId && other.ingredient.id === line.ingredient.id,
+    )
+    return {
+      ...line,
+      scale: scaleOfLines(
+        facts,
+        { stageKind: line.stageKind, ingredientId: line.ingredient.id },
+        together.map(({ massG }) => ({ dose: null, exactG: massG })),
+      ),
+    }
   })
-  const rounded = roundToResolutions(onScales.map(({ id, massG, scale }) => ({ id, massG, resolutionG: resolutionOfLine(scale) })))
+  const rounded = roundToResolutions(
+    onScales.map(({ id, massG, scale }) => ({ id, massG, resolutionG: resolutionOfLine(scale) })),
+  )
   const finalDough = facts.stages.find(({ kind }) => kind === 'final_dough') ?? facts.stages[0]
   if (!finalDough) throw new Error('the formula has no stage')
   return {
@@ -77,21 +100,34 @@ function controlDough(facts: PlanFacts): ControlDough {
     doughG: scaled.doughMassG,
     doseStageId: finalDough.id,
     doseStageKind: finalDough.kind,
-    lines: onScales.map(({ id, stageId, stageKind, isFinalDough, ingredient, massG, scale }, i) => ({ id, stageId, stageKind, isFinalDough, ingredient, massG, weighedG: rounded.lines[i]?.massG ?? 0, scale })),
+    lines: onScales.map(({ id, stageId, stageKind, isFinalDough, ingredient, massG, scale }, i) => ({
+      id,
+      stageId,
+      stageKind,
+      isFinalDough,
+      ingredient,
+      massG,
+      weighedG: rounded.lines[i]?.massG ?? 0,
+      scale,
+    })),
   }
 }
 
 function planWarnings({ declared, scales, stages, ingredients, choices }: PlanFacts): PlanWarning[] {
   const warnings: PlanWarning[] = []
-  if (declared.mixingDays * declared.batchesPerArm === 1) warnings.push({ code: 'one-batch-per-arm', dose: null, facts: {} })
-  if (scales.length === 0) warnings.push({ code: 'no-scale', dose: null, facts: { resolutionG: resolutionWithoutScaleG } })
+  if (declared.mixingDays * declared.batchesPerArm === 1)
+    warnings.push({ code: 'one-batch-per-arm', dose: null, facts: {} })
+  if (scales.length === 0)
+    warnings.push({ code: 'no-scale', dose: null, facts: { resolutionG: resolutionWithoutScaleG } })
   const inControl = new Set(stages.flatMap((stage) => stage.lines.map((line) => line.ingredientId)))
   for (const { id, name, isEnded } of ingredients) {
-    if (isEnded && inControl.has(id)) warnings.push({ code: 'ingredient-ended', dose: null, facts: { ingredient: name } })
+    if (isEnded && inControl.has(id))
+      warnings.push({ code: 'ingredient-ended', dose: null, facts: { ingredient: name } })
   }
   for (const { ingredientId, scaleId } of choices) {
     const ingredient = ingredients.find(({ id }) => id === ingredientId)?.name ?? ''
-    if (scaleId !== null && !scales.some(({ id }) => id === scaleId)) warnings.push({ code: 'chosen-scale-gone', dose: null, facts: { ingredient } })
+    if (scaleId !== null && !scales.some(({ id }) => id === scaleId))
+      warnings.push({ code: 'chosen-scale-gone', dose: null, facts: { ingredient } })
   }
   return warnings
 }

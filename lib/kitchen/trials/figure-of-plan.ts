@@ -18,13 +18,25 @@ const names: Record<Exclude<PlanFigure, 'several'>, readonly string[]> = {
   scales: ['scales', 'resolutionG', 'repeatabilityG', 'capacityG', 'errorShare', 'coverageFactor'],
   'dough-temperature': ['doughTempC', 'finalTempC'],
   temperatures: ['tempC'],
-  water: ['waterMassG', 'wantedTempC', 'tapTempC', 'coldTempC', 'hotTempC', 'mostTempC', 'iceTempC', 'mostIceShare', 'constants'],
+  water: [
+    'waterMassG',
+    'wantedTempC',
+    'tapTempC',
+    'coldTempC',
+    'hotTempC',
+    'mostTempC',
+    'iceTempC',
+    'mostIceShare',
+    'constants',
+  ],
   mixing: ['friction', 'bowl', 'roomHeatJ'],
   size: ['design', 'blocks', 'arms', 'count', 'trueDifferences', 'runs'],
   margin: ['worthwhile', 'confidence', 'spread', 'estimate', 'low', 'high'],
 }
 
-const figures = new Map(Object.entries(names).flatMap(([figure, known]) => known.map((name) => [name, figure as PlanFigure] as const)))
+const figures = new Map(
+  Object.entries(names).flatMap(([figure, known]) => known.map((name) => [name, figure as PlanFigure] as const)),
+)
 
 /**
  * What a person has to look at for a calculation's field, `lines[2].pctFlour`: the innermost of its names that stands

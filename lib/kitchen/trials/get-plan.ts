@@ -42,15 +42,38 @@ export const getPlan = query({
         planHash: true,
         proposedBy: { select: { id: true, name: true } },
         measure: { select: { code: true } },
-        decisions: { select: { verdict: true, personName: true, role: true, meaning: true, note: true, planHash: true, byProposer: true, byCoAuthor: true, at: true }, orderBy: { at: 'asc' } },
-        mixDays: { select: { number: true, day: true, batches: { where: { begunAt: { not: null } }, select: { id: true }, take: 1 } }, orderBy: { number: 'asc' } },
+        decisions: {
+          select: {
+            verdict: true,
+            personName: true,
+            role: true,
+            meaning: true,
+            note: true,
+            planHash: true,
+            byProposer: true,
+            byCoAuthor: true,
+            at: true,
+          },
+          orderBy: { at: 'asc' },
+        },
+        mixDays: {
+          select: {
+            number: true,
+            day: true,
+            batches: { where: { begunAt: { not: null } }, select: { id: true }, take: 1 },
+          },
+          orderBy: { number: 'asc' },
+        },
         bakery: { select: { timeZone: true } },
       },
     })
     if (!trial) throw new Refusal('not-found')
     const { planText, planHash, bakery, proposedBy, mixDays, measure, ...rest } = trial
     const facts = planText === null ? await loadPlanFacts(db, bakeryId, trialId) : null
-    const plan = planText !== null && planHash !== null ? planOfText(planText, planHash) : facts && (await drawUpOrRefuse(facts, null))
+    const plan =
+      planText !== null && planHash !== null
+        ? planOfText(planText, planHash)
+        : facts && (await drawUpOrRefuse(facts, null))
     if (!plan) throw new Refusal('not-found')
     const hands = await handsOfPlan(db, bakeryId, trialId)
     const bar = decisionBar({ personId, ...hands })
@@ -66,9 +89,19 @@ export const getPlan = query({
         isFrozen: isFrozen(trial.state),
         standing: standingOf({ state: trial.state, lastVerdict: trial.decisions.at(-1)?.verdict ?? null }),
       },
-      plan: { ...plan, arms: plan.arms.map((arm) => ({ ...arm, toWeigh: linesToWeigh(plan, arm) })), order: plan.order && orderShown(plan.order, isKeyOpen(trial.state)) },
+      plan: {
+        ...plan,
+        arms: plan.arms.map((arm) => ({ ...arm, toWeigh: linesToWeigh(plan, arm) })),
+        order: plan.order && orderShown(plan.order, isKeyOpen(trial.state)),
+      },
       /** Of a draft, for who may change it: the lines of which something can be chosen, and the scales. */
-      choosing: facts && trial.state === 'draft' && levelOf(actor, 'propose-trial') === 'yes' ? { lines: linesToChoose(facts, plan), scales: facts.scales.map(({ id, name, mostG, resolutionG }) => ({ id, name, mostG, resolutionG })) } : null,
+      choosing:
+        facts && trial.state === 'draft' && levelOf(actor, 'propose-trial') === 'yes'
+          ? {
+              lines: linesToChoose(facts, plan),
+              scales: facts.scales.map(({ id, name, mostG, resolutionG }) => ({ id, name, mostG, resolutionG })),
+            }
+          : null,
       days: mixDays.map(({ number, day, batches }) => ({ number, day: dayOfDate(day), isBegun: batches.length > 0 })),
       ...(seesCosts ? { costs: await costsOfPlan(db, bakeryId, plan, dayInZone(now, bakery.timeZone)) } : {}),
       may: {
@@ -79,7 +112,10 @@ export const getPlan = query({
         /** The decision would be on one's own proposal or own doughs, and the record will say so. */
         ...handIn({ personId, ...hands }),
         /** Takes it back before it is decided on. */
-        withdraw: trial.state === 'proposed' && levelOf(actor, 'propose-trial') === 'yes' && withdrawalBar({ personId, proposedById: proposedBy.id }) === null,
+        withdraw:
+          trial.state === 'proposed' &&
+          levelOf(actor, 'propose-trial') === 'yes' &&
+          withdrawalBar({ personId, proposedById: proposedBy.id }) === null,
         import: isOpen(trial.state) && levelOf(actor, 'import-readings') === 'yes',
         date: mayDecide && isOpen(trial.state),
         /** Once it is being baked it ends with its result, on the page of that. */

@@ -17,20 +17,50 @@ export const getTrial = query({
   right: 'propose-trial',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const present = input.trialId === null ? null : await db.trial.findUnique({ where: { bakeryId_id: { bakeryId, id: input.trialId } }, select: { id: true, number: true, state: true, revision: true } })
+    const present =
+      input.trialId === null
+        ? null
+        : await db.trial.findUnique({
+            where: { bakeryId_id: { bakeryId, id: input.trialId } },
+            select: { id: true, number: true, state: true, revision: true },
+          })
     const content = present && (await readContent(db, bakeryId, present.id))
     if (input.trialId !== null && !content) throw new Refusal('not-found')
-    const used = new Set(content?.arms.flatMap((arm) => arm.doses.flatMap(({ ingredientId, insteadOfId }) => [ingredientId, ...(insteadOfId === null ? [] : [insteadOfId])])) ?? [])
+    const used = new Set(
+      content?.arms.flatMap((arm) =>
+        arm.doses.flatMap(({ ingredientId, insteadOfId }) => [
+          ingredientId,
+          ...(insteadOfId === null ? [] : [insteadOfId]),
+        ]),
+      ) ?? [],
+    )
     const [formulas, measures, ingredients, equipment] = await Promise.all([
       db.formula.findMany({
         where: { bakeryId },
-        select: { id: true, name: true, versions: { where: { signedAt: { not: null } }, select: { id: true, number: true, signedAt: true, effectiveAt: true, pieces: true } } },
+        select: {
+          id: true,
+          name: true,
+          versions: {
+            where: { signedAt: { not: null } },
+            select: { id: true, number: true, signedAt: true, effectiveAt: true, pieces: true },
+          },
+        },
         orderBy: { name: 'asc' },
         take: 500,
       }),
-      db.measure.findMany({ where: { bakeryId, endedAt: null }, select: { id: true, code: true, name: true, unit: true, direction: true }, orderBy: { position: 'asc' }, take: 200 }),
+      db.measure.findMany({
+        where: { bakeryId, endedAt: null },
+        select: { id: true, code: true, name: true, unit: true, direction: true },
+        orderBy: { position: 'asc' },
+        take: 200,
+      }),
       db.ingredient.findMany({ where: { bakeryId, id: { in: [...used] } }, select: { id: true, name: true } }),
-      db.equipment.findMany({ where: { bakeryId, kind: { in: ['scale', 'mixer', 'tap_water'] }, endedAt: null }, select: { id: true, kind: true, name: true, tempC: true, limitC: true }, orderBy: { name: 'asc' }, take: 500 }),
+      db.equipment.findMany({
+        where: { bakeryId, kind: { in: ['scale', 'mixer', 'tap_water'] }, endedAt: null },
+        select: { id: true, kind: true, name: true, tempC: true, limitC: true },
+        orderBy: { name: 'asc' },
+        take: 500,
+      }),
     ])
     return {
       trial: present && content && { ...present, content },

@@ -30,7 +30,16 @@ export const getWeighOut = query({
           select: {
             position: true,
             name: true,
-            batches: { select: { code: true, cleanDownBefore: true, plannedOrder: true, state: true, mixingDay: { select: { number: true } } }, orderBy: [{ mixingDay: { number: 'asc' } }, { plannedOrder: 'asc' }] },
+            batches: {
+              select: {
+                code: true,
+                cleanDownBefore: true,
+                plannedOrder: true,
+                state: true,
+                mixingDay: { select: { number: true } },
+              },
+              orderBy: [{ mixingDay: { number: 'asc' } }, { plannedOrder: 'asc' }],
+            },
           },
           orderBy: { position: 'asc' },
         },
@@ -39,7 +48,13 @@ export const getWeighOut = query({
     if (!trial || trial.planText === null || trial.planHash === null) throw new Refusal('not-found')
     const plan = planOfText(trial.planText, trial.planHash)
     return {
-      trial: { id: trial.id, number: trial.number, state: trial.state, question: trial.question, isFrozen: isFrozen(trial.state) },
+      trial: {
+        id: trial.id,
+        number: trial.number,
+        state: trial.state,
+        question: trial.question,
+        isFrozen: isFrozen(trial.state),
+      },
       doughTempC: plan.process.doughTempC,
       /** What was chosen for lines beside the rules. */
       chosen: { choices: plan.choices, scales: plan.scales.map(({ id, name }) => ({ id, name })) },
@@ -56,7 +71,11 @@ export const getWeighOut = query({
           allergens: planned.allergens,
           addedAllergens: planned.addedAllergens,
           uncheckedIngredients: planned.uncheckedIngredients,
-          dusty: [...new Set(planned.warnings.filter(({ code }) => code === 'dust').map(({ facts }) => String(facts.ingredient)))],
+          dusty: [
+            ...new Set(
+              planned.warnings.filter(({ code }) => code === 'dust').map(({ facts }) => String(facts.ingredient)),
+            ),
+          ],
           water: planned.water,
         }
       }),

@@ -7,7 +7,13 @@ import type { PlanHands } from './rules'
 /** What of a bakery says who could decide on its plans. */
 const deciders = {
   worksAlone: true,
-  people: { where: { endedAt: null, role: { in: Object.values(Role).filter((role) => levelOf({ kind: 'desk', role }, 'approve-plan') === 'yes') } }, select: { id: true } },
+  people: {
+    where: {
+      endedAt: null,
+      role: { in: Object.values(Role).filter((role) => levelOf({ kind: 'desk', role }, 'approve-plan') === 'yes') },
+    },
+    select: { id: true },
+  },
 } as const
 
 /** Who had a hand in a trial's plan, and who of the people that are there could decide on it. The trial is there. */
@@ -25,7 +31,10 @@ export function decidersOfBakery(from: Db | Tx, bakeryId: string) {
 }
 
 /** Who had a hand in a plan, out of what was read of its trial and its bakery. */
-export function handsOf(trial: { proposedById: string; authors: readonly { personId: string }[] }, bakery: Awaited<ReturnType<typeof decidersOfBakery>>): PlanHands {
+export function handsOf(
+  trial: { proposedById: string; authors: readonly { personId: string }[] },
+  bakery: Awaited<ReturnType<typeof decidersOfBakery>>,
+): PlanHands {
   return {
     proposedById: trial.proposedById,
     authorIds: trial.authors.map(({ personId }) => personId),

@@ -27,14 +27,19 @@ export type LineToChoose = {
  */
 export function linesToChoose(facts: PlanFacts, plan: Plan): LineToChoose[] {
   const kinds = new Map(facts.stages.map(({ id, kind }) => [id, kind]))
-  const lines = plan.arms.flatMap((arm) => arm.lines.map((line) => ({ ...line, arm: arm.position, stageKind: kinds.get(line.stageId) ?? 'final_dough' })))
-  const keyOf = ({ stageKind, ingredientId }: { stageKind: StageKind; ingredientId: string }) => `${stageKind} ${ingredientId}`
+  const lines = plan.arms.flatMap((arm) =>
+    arm.lines.map((line) => ({ ...line, arm: arm.position, stageKind: kinds.get(line.stageId) ?? 'final_dough' })),
+  )
+  const keyOf = ({ stageKind, ingredientId }: { stageKind: StageKind; ingredientId: string }) =>
+    `${stageKind} ${ingredientId}`
   return [...new Set(lines.map(keyOf))].flatMap((key): LineToChoose[] => {
     const same = lines.filter((line) => keyOf(line) === key)
     const [first] = same
     if (!first) return []
     const { stageKind, ingredientId, ingredient } = first
-    const doughs = [...new Set(same.map(({ arm, stageId }) => `${arm} ${stageId}`))].map((one) => same.filter(({ arm, stageId }) => `${arm} ${stageId}` === one))
+    const doughs = [...new Set(same.map(({ arm, stageId }) => `${arm} ${stageId}`))].map((one) =>
+      same.filter(({ arm, stageId }) => `${arm} ${stageId}` === one),
+    )
     const massOf = (some: typeof same) => some.reduce((sum, { exactG }) => sum + exactG, 0)
     const largest = doughs.reduce((most, some) => (massOf(some) > massOf(most) ? some : most))
     const isInControl = same.some(({ dose }) => dose === null)
@@ -60,6 +65,10 @@ export function linesToChoose(facts: PlanFacts, plan: Plan): LineToChoose[] {
 function movesAsUsual(facts: PlanFacts, ingredientId: string): boolean {
   const ingredient = facts.ingredients.find(({ id }) => id === ingredientId)
   if (!ingredient) return false
-  const { moves, unstatedLineIds } = movesOfArm([asArmLine('line', ingredient, 1, 0)], facts.declared.heldTotals.map((total) => armTotals[total]), new Map())
+  const { moves, unstatedLineIds } = movesOfArm(
+    [asArmLine('line', ingredient, 1, 0)],
+    facts.declared.heldTotals.map((total) => armTotals[total]),
+    new Map(),
+  )
   return moves.length + unstatedLineIds.length > 0
 }

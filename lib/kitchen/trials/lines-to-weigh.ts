@@ -61,10 +61,20 @@ export function linesToWeigh(plan: Pick<Plan, 'stages' | 'scales'>, arm: Pick<Pl
   const made = arm.doses.map((_, d) => premixOf(scales, arm, d))
   const premixes = made.flatMap((one) => one ?? [])
   const stages = plan.stages
-    .map((stage) => ({ ...stage, lines: linesOfStage(scales, arm.lines.filter(({ stageId }) => stageId === stage.id), made) }))
+    .map((stage) => ({
+      ...stage,
+      lines: linesOfStage(
+        scales,
+        arm.lines.filter(({ stageId }) => stageId === stage.id),
+        made,
+      ),
+    }))
     .filter(({ lines }) => lines.length > 0)
   const lines = stages.flatMap((stage) => stage.lines)
-  const used = [...lines, ...premixes.flatMap(({ toMake: { steps } }) => steps.flatMap(({ take, carrier }) => [take, carrier]))].map(({ scale }) => scale?.id)
+  const used = [
+    ...lines,
+    ...premixes.flatMap(({ toMake: { steps } }) => steps.flatMap(({ take, carrier }) => [take, carrier])),
+  ].map(({ scale }) => scale?.id)
   return {
     stages,
     premixes: premixes.map(({ toMake }) => toMake),
@@ -77,7 +87,11 @@ export function linesToWeigh(plan: Pick<Plan, 'stages' | 'scales'>, arm: Pick<Pl
 type Premixed = { dose: number; carrierLine: PlanLine; toMake: PremixToMake }
 
 /** The premix of one dose, and the flour line that gives way to it. */
-function premixOf(scales: ReadonlyMap<string, PlanScale>, arm: Pick<PlanArm, 'lines' | 'doses'>, d: number): Premixed | null {
+function premixOf(
+  scales: ReadonlyMap<string, PlanScale>,
+  arm: Pick<PlanArm, 'lines' | 'doses'>,
+  d: number,
+): Premixed | null {
   const dose = arm.doses[d]
   const route = dose?.weighing?.premix
   const carrierLine = carrierOf(arm.lines, d)
@@ -92,7 +106,11 @@ function premixOf(scales: ReadonlyMap<string, PlanScale>, arm: Pick<PlanArm, 'li
     toMake: {
       ingredient: dose.ingredient,
       carrier: carrierLine.ingredient,
-      steps: route.steps.map((step) => ({ take: weighing(step.takeG, step.takeScaleId), carrier: weighing(step.carrierG, step.carrierScaleId), totalG: step.totalG })),
+      steps: route.steps.map((step) => ({
+        take: weighing(step.takeG, step.takeScaleId),
+        carrier: weighing(step.carrierG, step.carrierScaleId),
+        totalG: step.totalG,
+      })),
       portion: { ...portion, massG: portionG },
       carrierLessG: portionG * (1 - (last?.productShare ?? 1)),
       doughs: Math.max(1, Math.floor((last?.totalG ?? 0) / portionG + 1e-9)),
@@ -104,12 +122,20 @@ function premixOf(scales: ReadonlyMap<string, PlanScale>, arm: Pick<PlanArm, 'li
 export function carrierOf(lines: readonly PlanLine[], d: number): PlanLine | null {
   const stageId = lines.find(({ dose }) => dose === d)?.stageId
   const flours = lines.filter((line) => line.stageId === stageId && line.kind === 'flour' && line.dose === null)
-  return flours.reduce<PlanLine | null>((most, line) => (most === null || line.exactG > most.exactG ? line : most), null)
+  return flours.reduce<PlanLine | null>(
+    (most, line) => (most === null || line.exactG > most.exactG ? line : most),
+    null,
+  )
 }
 
-function linesOfStage(scales: ReadonlyMap<string, PlanScale>, lines: readonly PlanLine[], made: readonly (Premixed | null)[]): LineToWeigh[] {
+function linesOfStage(
+  scales: ReadonlyMap<string, PlanScale>,
+  lines: readonly PlanLine[],
+  made: readonly (Premixed | null)[],
+): LineToWeigh[] {
   const premixOfLine = ({ dose }: PlanLine) => (dose === null ? null : (made[dose] ?? null))
-  const keyOf = (line: PlanLine) => [line.stageId, line.ingredientId, premixOfLine(line) ? 'premix' : (line.scaleId ?? '')].join(' ')
+  const keyOf = (line: PlanLine) =>
+    [line.stageId, line.ingredientId, premixOfLine(line) ? 'premix' : (line.scaleId ?? '')].join(' ')
   return [...new Set(lines.map(keyOf))].flatMap((key): LineToWeigh[] => {
     const together = lines.filter((line) => keyOf(line) === key)
     const [first] = together
@@ -118,9 +144,21 @@ function linesOfStage(scales: ReadonlyMap<string, PlanScale>, lines: readonly Pl
     const shared = { key, stageId, ingredientId, ingredient, kind, isDosed: together.some(({ dose }) => dose !== null) }
     const portions = together.flatMap((line) => premixOfLine(line)?.toMake.portion ?? [])
     const [portion] = portions
-    if (portion) return [{ ...shared, scale: portion.scale, resolutionG: portion.resolutionG, weighedG: sum(portions.map(({ massG }) => massG)), parts: [], isPremix: true }]
+    if (portion)
+      return [
+        {
+          ...shared,
+          scale: portion.scale,
+          resolutionG: portion.resolutionG,
+          weighedG: sum(portions.map(({ massG }) => massG)),
+          parts: [],
+          isPremix: true,
+        },
+      ]
     const { scale, resolutionG } = onScale(scales, first.scaleId)
-    const lessG = sum(made.flatMap((one) => (one && together.includes(one.carrierLine) ? [one.toMake.carrierLessG] : [])))
+    const lessG = sum(
+      made.flatMap((one) => (one && together.includes(one.carrierLine) ? [one.toMake.carrierLessG] : [])),
+    )
     const weighedG = sum(together.map((line) => line.weighedG))
     return [
       {
@@ -128,7 +166,8 @@ function linesOfStage(scales: ReadonlyMap<string, PlanScale>, lines: readonly Pl
         scale,
         resolutionG,
         weighedG: lessG > 0 ? roundToScaleG({ massG: Math.max(0, weighedG - lessG), resolutionG }) : weighedG,
-        parts: together.length > 1 ? together.map((line) => ({ isDose: line.dose !== null, massG: line.weighedG })) : [],
+        parts:
+          together.length > 1 ? together.map((line) => ({ isDose: line.dose !== null, massG: line.weighedG })) : [],
         isPremix: false,
       },
     ]

@@ -20,9 +20,14 @@ export const listTrials = query({
       db.trial.groupBy({ by: ['state'], where: { bakeryId }, _count: true }),
       db.trial.count({ where: { bakeryId, ...sentBack } }),
     ])
-    const countIn = (wanted: readonly TrialState[]) => states.reduce((sum, { state, _count }) => sum + (wanted.includes(state) ? _count : 0), 0)
+    const countIn = (wanted: readonly TrialState[]) =>
+      states.reduce((sum, { state, _count }) => sum + (wanted.includes(state) ? _count : 0), 0)
 
-    const pageOf = async (list: string, count: number, where: typeof sentBack | { state: 'draft'; decisions: { none: object } } | { state: { in: TrialState[] } }) => {
+    const pageOf = async (
+      list: string,
+      count: number,
+      where: typeof sentBack | { state: 'draft'; decisions: { none: object } } | { state: { in: TrialState[] } },
+    ) => {
       const page = await readPage({
         bakeryId,
         list: `trials.${list}`,
@@ -46,7 +51,10 @@ export const listTrials = query({
               formula: { select: { name: true } },
               proposedBy: { select: { id: true, name: true } },
               decisions: { select: { verdict: true }, orderBy: { at: 'desc' }, take: 1 },
-              outcomes: { where: { takenBackAt: null }, select: { id: true, outcome: true, version: { select: { signedAt: true } } } },
+              outcomes: {
+                where: { takenBackAt: null },
+                select: { id: true, outcome: true, version: { select: { signedAt: true } } },
+              },
               _count: { select: { arms: true } },
             },
             orderBy: { number: 'desc' },
@@ -54,16 +62,23 @@ export const listTrials = query({
           }),
         keyOf: ({ number }) => [number],
       })
-      const rows = page.rows.map(({ _count, mixingDays, batchesPerArm, formula, proposedBy, decisions, outcomes, state, ...trial }) => ({
-        ...trial,
-        standing: standingOf({ state, lastVerdict: decisions[0]?.verdict ?? null }),
-        opensOn: opensOn(state),
-        formula: formula.name,
-        decision: outcomes[0] ? { id: outcomes[0].id, outcome: outcomes[0].version?.signedAt ? ('changed' as const) : outcomes[0].outcome } : null,
-        proposedBy: proposedBy.name,
-        isMine: proposedBy.id === actor.personId,
-        doughs: mixingDays * batchesPerArm * _count.arms,
-      }))
+      const rows = page.rows.map(
+        ({ _count, mixingDays, batchesPerArm, formula, proposedBy, decisions, outcomes, state, ...trial }) => ({
+          ...trial,
+          standing: standingOf({ state, lastVerdict: decisions[0]?.verdict ?? null }),
+          opensOn: opensOn(state),
+          formula: formula.name,
+          decision: outcomes[0]
+            ? {
+                id: outcomes[0].id,
+                outcome: outcomes[0].version?.signedAt ? ('changed' as const) : outcomes[0].outcome,
+              }
+            : null,
+          proposedBy: proposedBy.name,
+          isMine: proposedBy.id === actor.personId,
+          doughs: mixingDays * batchesPerArm * _count.arms,
+        }),
+      )
       return { ...page, rows }
     }
     const inStates = (list: string, ...wanted: TrialState[]) => pageOf(list, countIn(wanted), { state: { in: wanted } })

@@ -38,19 +38,36 @@ const versionColumns = {
   bakeTempC: true,
   bakeTimeS: true,
   stages: {
-    select: { id: true, kind: true, name: true, lines: { select: { id: true, ingredientId: true, pctFlour: true }, orderBy: { position: 'asc' } } },
+    select: {
+      id: true,
+      kind: true,
+      name: true,
+      lines: { select: { id: true, ingredientId: true, pctFlour: true }, orderBy: { position: 'asc' } },
+    },
     orderBy: { position: 'asc' },
   },
 } as const
 
-const scaleColumns = { id: true, name: true, resolutionG: true, repeatabilityG: true, leastG: true, mostG: true } as const
+const scaleColumns = {
+  id: true,
+  name: true,
+  resolutionG: true,
+  repeatabilityG: true,
+  leastG: true,
+  mostG: true,
+} as const
 
 /**
  * Everything that the plan of a trial is drawn up from, as it stands now; null when there is no such trial.
  * @param controlId version to draw it up against, in place of the one that the draft was written against
  * @throws Refusal 'no-tap' where neither the trial nor the equipment says how warm the tap is
  */
-export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: string, controlId?: string): Promise<PlanFacts | null> {
+export async function loadPlanFacts(
+  from: Db | Tx,
+  bakeryId: string,
+  trialId: string,
+  controlId?: string,
+): Promise<PlanFacts | null> {
   const trial = await from.trial.findUnique({
     where: { bakeryId_id: { bakeryId, id: trialId } },
     select: {
@@ -76,21 +93,69 @@ export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: st
       scale: { select: scaleColumns },
       mixer: { select: { id: true, name: true, leastG: true, mostG: true, frictionCPerMin: true } },
       controlVersionId: true,
-      lines: { select: { stageKind: true, ingredientId: true, mayMove: true, scaleId: true }, orderBy: [{ stageKind: 'asc' }, { ingredientId: 'asc' }] },
+      lines: {
+        select: { stageKind: true, ingredientId: true, mayMove: true, scaleId: true },
+        orderBy: [{ stageKind: 'asc' }, { ingredientId: 'asc' }],
+      },
       arms: {
         where: { position: { gt: 0 } },
-        select: { name: true, onTop: true, doses: { select: { ingredientId: true, basis: true, doseOf: true, value: true, how: true, insteadOfId: true, equalBy: true, allOfIt: true }, orderBy: { position: 'asc' } } },
+        select: {
+          name: true,
+          onTop: true,
+          doses: {
+            select: {
+              ingredientId: true,
+              basis: true,
+              doseOf: true,
+              value: true,
+              how: true,
+              insteadOfId: true,
+              equalBy: true,
+              allOfIt: true,
+            },
+            orderBy: { position: 'asc' },
+          },
+        },
         orderBy: { position: 'asc' },
       },
     },
   })
   if (!trial) return null
-  const { id, formula, measure, scale, mixer, controlVersionId, arms, lines, tapTempC, factorName, factorLevels, ...rest } = trial
+  const {
+    id,
+    formula,
+    measure,
+    scale,
+    mixer,
+    controlVersionId,
+    arms,
+    lines,
+    tapTempC,
+    factorName,
+    factorLevels,
+    ...rest
+  } = trial
   const said = { ...rest, ...(factorName === null ? {} : { factor: { name: factorName, levels: factorLevels } }) }
   const version = { bakeryId, id: controlId ?? controlVersionId }
-  const { id: versionId, number: versionNumber, contentHash, stages, ...process } = await from.formulaVersion.findUniqueOrThrow({ where: { bakeryId_id: version }, select: versionColumns })
-  const ids = [...new Set([...stages.flatMap((stage) => stage.lines), ...arms.flatMap((arm) => arm.doses)].map(({ ingredientId }) => ingredientId).concat(arms.flatMap((arm) => arm.doses.flatMap(({ insteadOfId }) => insteadOfId ?? []))))]
-  const rows = await from.ingredient.findMany({ where: { bakeryId, id: { in: ids } }, select: ingredientColumns, orderBy: { id: 'asc' } })
+  const {
+    id: versionId,
+    number: versionNumber,
+    contentHash,
+    stages,
+    ...process
+  } = await from.formulaVersion.findUniqueOrThrow({ where: { bakeryId_id: version }, select: versionColumns })
+  const ids = [
+    ...new Set(
+      [...stages.flatMap((stage) => stage.lines), ...arms.flatMap((arm) => arm.doses)]
+        .map(({ ingredientId }) => ingredientId)
+        .concat(arms.flatMap((arm) => arm.doses.flatMap(({ insteadOfId }) => insteadOfId ?? []))),
+    ),
+  ]
+  const rows = await from.ingredient.findMany({
+    where: { bakeryId, id: { in: ids } },
+    select: ingredientColumns,
+    orderBy: { id: 'asc' },
+  })
   const equipment = await from.equipment.findMany({
     where: { bakeryId, kind: { in: ['scale', 'hot_water', 'chilled_water', 'ice', 'tap_water'] }, endedAt: null },
     select: { kind: true, tempC: true, limitC: true, ...scaleColumns },
@@ -102,13 +167,31 @@ export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: st
   const tap = tapTempC ?? waters.tap?.tempC ?? null
   if (tap === null) throw new Refusal('no-tap')
   return {
-    declared: { ...said, tapTempC: tap, bakery: bakeryId, trial: id, formula, measure, controlVersion: { id: versionId, number: versionNumber, contentHash } },
+    declared: {
+      ...said,
+      tapTempC: tap,
+      bakery: bakeryId,
+      trial: id,
+      formula,
+      measure,
+      controlVersion: { id: versionId, number: versionNumber, contentHash },
+    },
     process,
     stages,
     arms,
     choices: lines.filter((line) => isThere(line, stages, arms)),
     ingredients: rows.map(
-      ({ customaryLeastPct, customaryMostPct, customarySource, allergensCheckedAt, endedAt, figures, countsAsUsual, counts, ...row }): PlanIngredient => ({
+      ({
+        customaryLeastPct,
+        customaryMostPct,
+        customarySource,
+        allergensCheckedAt,
+        endedAt,
+        figures,
+        countsAsUsual,
+        counts,
+        ...row
+      }): PlanIngredient => ({
         ...row,
         customary:
           customaryLeastPct === null || customaryMostPct === null || customarySource === null
@@ -122,7 +205,10 @@ export async function loadPlanFacts(from: Db | Tx, bakeryId: string, trialId: st
     ),
     scale: chosen,
     scales: chosen ? [chosen, ...others] : others,
-    mixer: mixer && mixer.leastG !== null && mixer.mostG !== null ? { ...mixer, leastG: mixer.leastG, mostG: mixer.mostG } : null,
+    mixer:
+      mixer && mixer.leastG !== null && mixer.mostG !== null
+        ? { ...mixer, leastG: mixer.leastG, mostG: mixer.mostG }
+        : null,
     waters,
   }
 }
@@ -132,8 +218,13 @@ type Stages = PlanFacts['stages']
 
 /** Whether what was chosen is of a line that the control or a dose still has: another version may have come in since. */
 function isThere({ stageKind, ingredientId }: Place, stages: Stages, arms: PlanFacts['arms']): boolean {
-  const isInControl = stages.some((stage) => stage.kind === stageKind && stage.lines.some((line) => line.ingredientId === ingredientId))
-  return isInControl || (stageKind === 'final_dough' && arms.some(({ doses }) => doses.some((dose) => dose.ingredientId === ingredientId)))
+  const isInControl = stages.some(
+    (stage) => stage.kind === stageKind && stage.lines.some((line) => line.ingredientId === ingredientId),
+  )
+  return (
+    isInControl ||
+    (stageKind === 'final_dough' && arms.some(({ doses }) => doses.some((dose) => dose.ingredientId === ingredientId)))
+  )
 }
 
 type ScaleRow = Omit<PlanScale, 'resolutionG' | 'mostG'> & { resolutionG: number | null; mostG: number | null }

@@ -2,7 +2,16 @@ import 'server-only'
 import type { Tx } from '../../db/client'
 import { Refusal } from '../refusal'
 
-const select = { id: true, number: true, state: true, revision: true, proposedById: true, planHash: true, controlVersionId: true, question: true } as const
+const select = {
+  id: true,
+  number: true,
+  state: true,
+  revision: true,
+  proposedById: true,
+  planHash: true,
+  controlVersionId: true,
+  question: true,
+} as const
 
 /** Holds a trial until the transaction ends, and reads where it stands. @throws Refusal 'not-found' */
 export async function lockTrial(tx: Tx, bakeryId: string, trialId: string) {

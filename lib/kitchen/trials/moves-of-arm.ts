@@ -9,9 +9,14 @@ import { usualMoves } from '../../calc/arms/usual-moves'
  * for all arms. A line that does not state a held total cannot move, and is named.
  * @param chosen whether a line may move, by its id, where somebody chose that
  */
-export function movesOfArm(finalDough: readonly ArmLine[], hold: readonly ArmTotal[], chosen: ReadonlyMap<string, boolean>): { moves: LineMove[]; unstatedLineIds: string[] } {
+export function movesOfArm(
+  finalDough: readonly ArmLine[],
+  hold: readonly ArmTotal[],
+  chosen: ReadonlyMap<string, boolean>,
+): { moves: LineMove[]; unstatedLineIds: string[] } {
   const usual = new Set(usualMoves(finalDough).map(({ lineId }) => lineId))
-  const isForItsTotal = (line: ArmLine) => (line.isFlour && hold.includes('flour')) || (line.kind === 'salt' && hold.includes('salt'))
+  const isForItsTotal = (line: ArmLine) =>
+    (line.isFlour && hold.includes('flour')) || (line.kind === 'salt' && hold.includes('salt'))
   const all = finalDough
     .filter((line) => chosen.get(line.id) ?? (usual.has(line.id) || isForItsTotal(line)))
     .map((line): LineMove => ({ lineId: line.id, minG: 0, maxG: null }))
@@ -19,5 +24,8 @@ export function movesOfArm(finalDough: readonly ArmLine[], hold: readonly ArmTot
     const line = finalDough.find(({ id }) => id === lineId)
     return line !== undefined && hold.every((total) => totalShare(line, total) !== null)
   }
-  return { moves: all.filter(isStated), unstatedLineIds: all.filter((move) => !isStated(move)).map(({ lineId }) => lineId) }
+  return {
+    moves: all.filter(isStated),
+    unstatedLineIds: all.filter((move) => !isStated(move)).map(({ lineId }) => lineId),
+  }
 }

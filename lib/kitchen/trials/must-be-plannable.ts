@@ -17,51 +17,99 @@ const mostProductPct = 200
  * @param at where the content stands in the input: its problems begin with that
  * @returns the version in production now, which is the control
  */
-export async function mustBePlannable(from: Db | Tx, bakeryId: string, content: TrialContent, now: Date, at: string): Promise<{ controlVersionId: string }> {
+export async function mustBePlannable(
+  from: Db | Tx,
+  bakeryId: string,
+  content: TrialContent,
+  now: Date,
+  at: string,
+): Promise<{ controlVersionId: string }> {
   const problems: Problem[] = []
   const fault = (path: string, code: Problem['code']) => problems.push({ path: `${at}${path}`, code, facts: {} })
 
-  const formula = await from.formula.findUnique({ where: { bakeryId_id: { bakeryId, id: content.formulaId } }, select: { id: true } })
+  const formula = await from.formula.findUnique({
+    where: { bakeryId_id: { bakeryId, id: content.formulaId } },
+    select: { id: true },
+  })
   const version = formula && (await versionInProduction(from, bakeryId, formula.id, now))
   if (!formula) fault('formulaId', 'wrong-choice')
   else if (!version) fault('formulaId', 'nothing-in-production')
 
-  const measure = await from.measure.findUnique({ where: { bakeryId_id: { bakeryId, id: content.measureId } }, select: { direction: true, endedAt: true, level: true } })
+  const measure = await from.measure.findUnique({
+    where: { bakeryId_id: { bakeryId, id: content.measureId } },
+    select: { direction: true, endedAt: true, level: true },
+  })
   if (!measure || measure.endedAt) fault('measureId', 'wrong-choice')
   else if (measure.direction === 'none' && content.kind === 'gain') fault('measureId', 'measure-without-direction')
   else if (measure.level === 'batch' && content.factor) fault('measureId', 'measure-not-of-pieces')
 
   if (content.tapTempC === null && !(await isTapKnown(from, bakeryId))) fault('tapTempC', 'no-tap')
-  for (const [field, kind] of [['scaleId', 'scale'], ['mixerId', 'mixer']] as const) {
+  for (const [field, kind] of [
+    ['scaleId', 'scale'],
+    ['mixerId', 'mixer'],
+  ] as const) {
     const id = content[field]
     if (id !== null && !(await isEquipmentInUse(from, bakeryId, id, kind))) fault(field, 'wrong-choice')
   }
 
-  const ids = [...new Set(content.arms.flatMap((arm) => arm.doses.flatMap(({ ingredientId, insteadOfId }) => [ingredientId, ...(insteadOfId === null ? [] : [insteadOfId])])))]
-  const found = await from.ingredient.findMany({ where: { bakeryId, id: { in: ids } }, select: { id: true, kind: true, endedAt: true, activeShare: true, figures: { select: { figure: true, gPer100G: true } } } })
+  const ids = [
+    ...new Set(
+      content.arms.flatMap((arm) =>
+        arm.doses.flatMap(({ ingredientId, insteadOfId }) => [
+          ingredientId,
+          ...(insteadOfId === null ? [] : [insteadOfId]),
+        ]),
+      ),
+    ),
+  ]
+  const found = await from.ingredient.findMany({
+    where: { bakeryId, id: { in: ids } },
+    select: {
+      id: true,
+      kind: true,
+      endedAt: true,
+      activeShare: true,
+      figures: { select: { figure: true, gPer100G: true } },
+    },
+  })
   const byId = new Map(found.map((ingredient) => [ingredient.id, ingredient]))
   const held = version ? await heldByControl(from, bakeryId, version.id) : []
   content.arms.forEach((arm, a) => {
-    const left = new Map(held.filter(({ isFinalDough }) => isFinalDough).map(({ ingredientId }) => [ingredientId, pctOf(held, ingredientId, true)]))
+    const left = new Map(
+      held
+        .filter(({ isFinalDough }) => isFinalDough)
+        .map(({ ingredientId }) => [ingredientId, pctOf(held, ingredientId, true)]),
+    )
     arm.doses.forEach((dose, d) => {
       const ingredient = byId.get(dose.ingredientId)
       const path = `arms.${a}.doses.${d}`
       if (!ingredient) fault(`${path}.ingredientId`, 'wrong-choice')
       else if (ingredient.endedAt) fault(`${path}.ingredientId`, 'ingredient-ended')
       else if (dose.doseOf === 'active' && ingredient.activeShare === null) fault(`${path}.doseOf`, 'no-active-stated')
-      else if (dose.doseOf === 'active' && ingredient.activeShare !== null && pctFlour(dose) / ingredient.activeShare > mostProductPct) fault(`${path}.value`, 'dose-too-large')
+      else if (
+        dose.doseOf === 'active' &&
+        ingredient.activeShare !== null &&
+        pctFlour(dose) / ingredient.activeShare > mostProductPct
+      )
+        fault(`${path}.value`, 'dose-too-large')
       else if (version) {
         const outOf = dose.how === 'in_place' ? dose.insteadOfId : dose.ingredientId
         const asked = pctFlour(dose) / (dose.doseOf === 'active' ? (ingredient.activeShare ?? 1) : 1)
         const there = outOf === null ? 0 : (left.get(outOf) ?? 0)
-        const more = dose.how === 'in_all' ? asked - pctOf(held, dose.ingredientId, false) : dose.how === 'in_place' ? -(dose.allOfIt ? there : asked) : asked
+        const more =
+          dose.how === 'in_all'
+            ? asked - pctOf(held, dose.ingredientId, false)
+            : dose.how === 'in_place'
+              ? -(dose.allOfIt ? there : asked)
+              : asked
         const insteadOf = dose.insteadOfId === null ? null : byId.get(dose.insteadOfId)
         if (insteadOf === undefined) fault(`${path}.insteadOfId`, 'wrong-choice')
         else if (outOf === null) return
         else if (dose.allOfIt && there < slackPct) fault(`${path}.insteadOfId`, 'control-has-none')
         else if (Math.abs(more) < slackPct) fault(`${path}.value`, 'dose-changes-nothing')
         else if (-more > there + slackPct) fault(`${path}.value`, 'control-has-less')
-        else if (insteadOf && dose.equalBy && !isStated(dose.equalBy, ingredient, insteadOf)) fault(`${path}.equalBy`, 'not-stated-by-both')
+        else if (insteadOf && dose.equalBy && !isStated(dose.equalBy, ingredient, insteadOf))
+          fault(`${path}.equalBy`, 'not-stated-by-both')
         else if (more < 0) left.set(outOf, there + more)
       }
     })
@@ -76,26 +124,44 @@ const slackPct = 1e-9
 type HeldLine = { ingredientId: string; pctFlour: number; isFinalDough: boolean }
 
 async function heldByControl(from: Db | Tx, bakeryId: string, versionId: string): Promise<HeldLine[]> {
-  const lines = await from.formulaLine.findMany({ where: { bakeryId, versionId }, select: { ingredientId: true, pctFlour: true, stage: { select: { kind: true } } } })
+  const lines = await from.formulaLine.findMany({
+    where: { bakeryId, versionId },
+    select: { ingredientId: true, pctFlour: true, stage: { select: { kind: true } } },
+  })
   return lines.map(({ stage, ...line }) => ({ ...line, isFinalDough: stage.kind === 'final_dough' }))
 }
 
 /** What the control has of an ingredient, % on flour: in all, or in its final dough, where alone lines can be lowered. */
 function pctOf(held: readonly HeldLine[], ingredientId: string, inFinalDough: boolean): number {
-  return held.reduce((sum, line) => sum + (line.ingredientId === ingredientId && (line.isFinalDough || !inFinalDough) ? line.pctFlour : 0), 0)
+  return held.reduce(
+    (sum, line) =>
+      sum + (line.ingredientId === ingredientId && (line.isFinalDough || !inFinalDough) ? line.pctFlour : 0),
+    0,
+  )
 }
 
 type Described = { kind: IngredientKind; activeShare: number | null; figures: { figure: Figure; gPer100G: number }[] }
 
 /** Whether both ingredients say how much they have of what is to stay equal, and have some. */
-function isStated(equalBy: NonNullable<TrialContent['arms'][number]['doses'][number]['equalBy']>, ...both: Described[]): boolean {
+function isStated(
+  equalBy: NonNullable<TrialContent['arms'][number]['doses'][number]['equalBy']>,
+  ...both: Described[]
+): boolean {
   if (equalBy === 'mass') return true
   return both.every(({ kind, activeShare, figures }) =>
-    equalBy === 'active' ? activeShare !== null : (nutrientShare(compositionOrWater({ kind, composition: compositionOf(figures) }), equalBy) ?? 0) > 0,
+    equalBy === 'active'
+      ? activeShare !== null
+      : (nutrientShare(compositionOrWater({ kind, composition: compositionOf(figures) }), equalBy) ?? 0) > 0,
   )
 }
 
-function pctFlour({ basis, value }: { basis: TrialContent['arms'][number]['doses'][number]['basis']; value: number }): number {
+function pctFlour({
+  basis,
+  value,
+}: {
+  basis: TrialContent['arms'][number]['doses'][number]['basis']
+  value: number
+}): number {
   switch (basis) {
     case 'pct_flour':
       return value

@@ -13,7 +13,11 @@ function addedBy(arm: PlanArm, control: PlanArm | undefined): string[] {
  * Order and codes of all doughs, from the seed alone: random within each mixing day, doughs with an added allergen
  * last. The first dough of a day is cleaned for when the day before ended with something added.
  */
-export function orderOfPlan(q: { seed: string; declared: Pick<PlanDeclared, 'mixingDays' | 'batchesPerArm'>; arms: readonly PlanArm[] }): {
+export function orderOfPlan(q: {
+  seed: string
+  declared: Pick<PlanDeclared, 'mixingDays' | 'batchesPerArm'>
+  arms: readonly PlanArm[]
+}): {
   plan: NonNullable<Plan['order']>
   isTiedToAllergen: boolean
 } {
@@ -23,7 +27,11 @@ export function orderOfPlan(q: { seed: string; declared: Pick<PlanDeclared, 'mix
   const order = batchOrder({
     seed,
     blocks: Array.from({ length: declared.mixingDays }, (_, i) => String(i + 1)),
-    arms: arms.map(({ position }) => ({ arm: String(position), batchesPerBlock: declared.batchesPerArm, addedAllergens: addedOf.get(position) ?? [] })),
+    arms: arms.map(({ position }) => ({
+      arm: String(position),
+      batchesPerBlock: declared.batchesPerArm,
+      addedAllergens: addedOf.get(position) ?? [],
+    })),
   })
   const codes = threeDigitCodes({ seed: `${seed}/codes`, count: order.batches.length })
   const leftAfter = new Map<number, string[]>()
@@ -34,8 +42,15 @@ export function orderOfPlan(q: { seed: string; declared: Pick<PlanDeclared, 'mix
   const batches = order.batches.map((batch, i) => {
     const day = Number(batch.block)
     const arm = Number(batch.arm)
-    const fromDayBefore = batch.place === 1 ? (leftAfter.get(day - 1) ?? []).filter((each) => !addedOf.get(arm)?.includes(each)) : []
-    return { day, place: batch.place, arm, code: codes[i] ?? '', cleanDownOf: [...new Set([...batch.cleanDownOf, ...fromDayBefore])].sort() }
+    const fromDayBefore =
+      batch.place === 1 ? (leftAfter.get(day - 1) ?? []).filter((each) => !addedOf.get(arm)?.includes(each)) : []
+    return {
+      day,
+      place: batch.place,
+      arm,
+      code: codes[i] ?? '',
+      cleanDownOf: [...new Set([...batch.cleanDownOf, ...fromDayBefore])].sort(),
+    }
   })
   return {
     plan: {

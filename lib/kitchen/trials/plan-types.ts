@@ -1,7 +1,21 @@
 import 'server-only'
 import type { PremixPlan } from '../../calc/weighing/types'
 import type { Composition } from '../../calc/formula/types'
-import type { Allergen, CountedPart, DoseBasis, DoseHow, DoseOf, EqualBy, GoodDirection, HeldTotal, IngredientKind, MarginUnit, MeasureLevel, StageKind, TrialKind } from '../../db/generated/enums'
+import type {
+  Allergen,
+  CountedPart,
+  DoseBasis,
+  DoseHow,
+  DoseOf,
+  EqualBy,
+  GoodDirection,
+  HeldTotal,
+  IngredientKind,
+  MarginUnit,
+  MeasureLevel,
+  StageKind,
+  TrialKind,
+} from '../../db/generated/enums'
 
 /* ---- What a plan is drawn up from ---- */
 
@@ -23,7 +37,14 @@ export type PlanIngredient = {
   bindsWater: boolean
 }
 
-export type PlanScale = { id: string; name: string; resolutionG: number; repeatabilityG: number | null; leastG: number | null; mostG: number }
+export type PlanScale = {
+  id: string
+  name: string
+  resolutionG: number
+  repeatabilityG: number | null
+  leastG: number | null
+  mostG: number
+}
 export type PlanMixer = { id: string; name: string; leastG: number; mostG: number; frictionCPerMin: number | null }
 
 export type PlanDeclared = {
@@ -61,7 +82,12 @@ export type PlanProcess = {
   bakeTimeS: number
 }
 
-export type PlanStage = { id: string; kind: StageKind; name: string; lines: { id: string; ingredientId: string; pctFlour: number }[] }
+export type PlanStage = {
+  id: string
+  kind: StageKind
+  name: string
+  lines: { id: string; ingredientId: string; pctFlour: number }[]
+}
 export type PlanDoseAsked = {
   ingredientId: string
   basis: DoseBasis
@@ -184,20 +210,45 @@ export type PlanDose = PlanDoseAsked & {
   weighing: { errorPct: number; leastG: number; premix: PremixPlan | null } | null
 }
 
-export type PlanTotal = { total: HeldTotal; isHeld: boolean; controlG: number | null; differenceG: number | null; differencePctFlour: number | null }
+export type PlanTotal = {
+  total: HeldTotal
+  isHeld: boolean
+  controlG: number | null
+  differenceG: number | null
+  differencePctFlour: number | null
+}
 
 export type PlanWater =
-  | { outcome: 'known'; waterTempC: number; waterG: number; /** Steps of its scale. */ resolutionG: number; way: WaterWay; isGuess: boolean; frictionC: number }
+  | {
+      outcome: 'known'
+      waterTempC: number
+      waterG: number /** Steps of its scale. */
+      resolutionG: number
+      way: WaterWay
+      isGuess: boolean
+      frictionC: number
+    }
   | { outcome: 'no-plain-water' | 'friction-too-high' }
 
 export type WaterFrom = 'tap' | 'hot' | 'chilled' | 'ice'
-export type WaterPart = { from: WaterFrom; massG: number; tempC: number; /** Nobody wrote it down; a usual value was taken. */ isUsual: boolean }
+export type WaterPart = {
+  from: WaterFrom
+  massG: number
+  tempC: number /** Nobody wrote it down; a usual value was taken. */
+  isUsual: boolean
+}
 
 /** What the mixing water is made of; parts are on the marks of its scale and add up to the line. */
 export type WaterWay =
   | { outcome: 'mix'; parts: WaterPart[] }
   /** No water does it. The nearest that can be had, the temperature that it stands for, and what the dough comes out at; null in a plan of the first form. */
-  | { outcome: 'not-possible'; reason: 'colder-than-all-ice' | 'hotter-than-allowed' | 'too-much-ice' | 'never-melts'; nearestTempC: number; parts: WaterPart[]; doughTempC: number | null }
+  | {
+      outcome: 'not-possible'
+      reason: 'colder-than-all-ice' | 'hotter-than-allowed' | 'too-much-ice' | 'never-melts'
+      nearestTempC: number
+      parts: WaterPart[]
+      doughTempC: number | null
+    }
 
 export type PlanArm = {
   position: number
@@ -251,7 +302,12 @@ export type Plan = {
   choices: (LineChoice & { ingredient: string })[]
   arms: PlanArm[]
   /** Null until it is proposed: the order is drawn then. */
-  order: { method: string; seed: string; batches: PlanBatch[]; cleanDownAfterDay: { day: number; of: string[] }[] } | null
+  order: {
+    method: string
+    seed: string
+    batches: PlanBatch[]
+    cleanDownAfterDay: { day: number; of: string[] }[]
+  } | null
   power: PlanPower
   warnings: PlanWarning[]
 }

@@ -15,7 +15,10 @@ const timesTheMargin = [1, 1.5, 2]
 
 /** The chance of the verdict 'better' when every arm truly gains so much, by simulation of the very rule. */
 export function powerOfPlan(
-  declared: Pick<PlanDeclared, 'kind' | 'marginUnit' | 'margin' | 'confidencePct' | 'mixingDays' | 'batchesPerArm' | 'piecesPerBatch' | 'measure'>,
+  declared: Pick<
+    PlanDeclared,
+    'kind' | 'marginUnit' | 'margin' | 'confidencePct' | 'mixingDays' | 'batchesPerArm' | 'piecesPerBatch' | 'measure'
+  >,
   armCount: number,
 ): PlanPower {
   const { measure } = declared
@@ -44,7 +47,10 @@ export function powerOfPlan(
         goodDirection: measure.direction === 'larger' ? 'larger' : 'smaller',
         confidence: declared.confidencePct / 100,
       })
-      return { residualDf: power.residualDf, row: { truePct, powerShare: power.arms[0]?.power ?? 0, powerSe: power.arms[0]?.powerSe ?? 0 } }
+      return {
+        residualDf: power.residualDf,
+        row: { truePct, powerShare: power.arms[0]?.power ?? 0, powerSe: power.arms[0]?.powerSe ?? 0 },
+      }
     })
     return {
       outcome: 'simulated',

@@ -27,7 +27,10 @@ export const proposePlan = command({
   input: proposePlanInput,
   right: 'propose-trial',
   async prepare({ actor: { bakeryId }, now, input: { trialId, seenRevision } }) {
-    const trial = await db().trial.findUnique({ where: { bakeryId_id: { bakeryId, id: trialId } }, select: { state: true, revision: true } })
+    const trial = await db().trial.findUnique({
+      where: { bakeryId_id: { bakeryId, id: trialId } },
+      select: { state: true, revision: true },
+    })
     // What is not there, or not as it was seen, is refused in its turn, with the words for it.
     if (trial?.state !== 'draft' || trial.revision !== seenRevision) return null
     const facts = await factsToPropose(db(), bakeryId, trialId, now)
@@ -42,11 +45,22 @@ export const proposePlan = command({
     if (prepared?.facts !== hashOfFacts(facts)) throw new Refusal('stale-moved-on')
     const { seed, plan } = prepared
     const { text, hash } = textOfPlan(plan)
-    await tx.trial.updateMany({ where: { bakeryId, id: trialId }, data: { controlVersionId: plan.declared.controlVersion.id } })
+    await tx.trial.updateMany({
+      where: { bakeryId, id: trialId },
+      data: { controlVersionId: plan.declared.controlVersion.id },
+    })
     await writePlan(tx, bakeryId, trialId, plan)
     const { count } = await tx.trial.updateMany({
       where: { bakeryId, id: trialId, state: 'draft', revision: seenRevision },
-      data: { state: 'proposed', seed, planText: text, planHash: hash, proposedById: actor.personId, proposedAt: now, revision: { increment: 1 } },
+      data: {
+        state: 'proposed',
+        seed,
+        planText: text,
+        planHash: hash,
+        proposedById: actor.personId,
+        proposedAt: now,
+        revision: { increment: 1 },
+      },
     })
     if (count !== 1) throw await staleRefusal(tx, actor, trialId)
     return {
@@ -90,7 +104,12 @@ async function writePlan(tx: Tx, bakeryId: string, trialId: string, plan: Plan):
       })),
     ),
   })
-  const days = Array.from({ length: plan.declared.mixingDays }, (_, i) => ({ bakeryId, id: uuid(), trialId, number: i + 1 }))
+  const days = Array.from({ length: plan.declared.mixingDays }, (_, i) => ({
+    bakeryId,
+    id: uuid(),
+    trialId,
+    number: i + 1,
+  }))
   await tx.mixingDay.createMany({ data: days })
   await tx.batch.createMany({
     data: (plan.order?.batches ?? []).map((batch) => ({

@@ -28,7 +28,23 @@ export async function readContent(from: Db | Tx, bakeryId: string, trialId: stri
       note: true,
       arms: {
         where: { position: { gt: 0 } },
-        select: { name: true, onTop: true, doses: { select: { ingredientId: true, basis: true, doseOf: true, value: true, how: true, insteadOfId: true, equalBy: true, allOfIt: true }, orderBy: { position: 'asc' } } },
+        select: {
+          name: true,
+          onTop: true,
+          doses: {
+            select: {
+              ingredientId: true,
+              basis: true,
+              doseOf: true,
+              value: true,
+              how: true,
+              insteadOfId: true,
+              equalBy: true,
+              allOfIt: true,
+            },
+            orderBy: { position: 'asc' },
+          },
+        },
         orderBy: { position: 'asc' },
       },
     },

@@ -29,9 +29,21 @@ const DUST = 1e-9
  *   'not-stated' where what is to stay equal is not stated by both ingredients
  * @example salt 18 g in the control, 'to 1.2 % in all' of 1000 g flour: 6 g go out
  */
-export function resolveDose(q: { dose: PlanDoseAsked; ingredient: PlanIngredient; insteadOf: PlanIngredient | null; control: ControlDough; leftG: Map<string, number> }): ResolvedDose {
+export function resolveDose(q: {
+  dose: PlanDoseAsked
+  ingredient: PlanIngredient
+  insteadOf: PlanIngredient | null
+  control: ControlDough
+  leftG: Map<string, number>
+}): ResolvedDose {
   const { dose, ingredient, insteadOf, control, leftG } = q
-  const askedG = Math.sign(dose.value) * doseMassG({ dose: { ...dose, value: Math.abs(dose.value) }, flourG: control.flourG, activeShare: ingredient.activeShare })
+  const askedG =
+    Math.sign(dose.value) *
+    doseMassG({
+      dose: { ...dose, value: Math.abs(dose.value) },
+      flourG: control.flourG,
+      activeShare: ingredient.activeShare,
+    })
   const controlG = control.lines.reduce((sum, line) => sum + (line.ingredient.id === ingredient.id ? line.massG : 0), 0)
   if (dose.how === 'in_place') {
     if (insteadOf === null || dose.equalBy === null) throw new Error('a replacement that does not say of what')
@@ -50,16 +62,21 @@ export function resolveDose(q: { dose: PlanDoseAsked; ingredient: PlanIngredient
 /** Grams of the new ingredient for each gram of the one that goes out. */
 function equalShare(out: PlanIngredient, into: PlanIngredient, by: NonNullable<PlanDoseAsked['equalBy']>): number {
   if (by === 'mass') return 1
-  const of = (ingredient: PlanIngredient) => (by === 'active' ? ingredient.activeShare : nutrientShare(compositionOrWater(ingredient), by))
+  const of = (ingredient: PlanIngredient) =>
+    by === 'active' ? ingredient.activeShare : nutrientShare(compositionOrWater(ingredient), by)
   const outShare = of(out)
   const intoShare = of(into)
-  if (!outShare || !intoShare) throw new CalcError('not-possible', { field: 'equalBy', value: by, reason: 'not-stated' })
+  if (!outShare || !intoShare)
+    throw new CalcError('not-possible', { field: 'equalBy', value: by, reason: 'not-stated' })
   return outShare / intoShare
 }
 
 /** What is left so far of an ingredient in the final dough, g. */
 function leftOf(ingredient: PlanIngredient, control: ControlDough, leftG: ReadonlyMap<string, number>): number {
-  return control.lines.reduce((sum, line) => sum + (line.isFinalDough && line.ingredient.id === ingredient.id ? (leftG.get(line.id) ?? 0) : 0), 0)
+  return control.lines.reduce(
+    (sum, line) => sum + (line.isFinalDough && line.ingredient.id === ingredient.id ? (leftG.get(line.id) ?? 0) : 0),
+    0,
+  )
 }
 
 function takeOut(ingredient: PlanIngredient, outG: number, control: ControlDough, leftG: Map<string, number>): void {

@@ -104,7 +104,10 @@ export function decisionBar(q: PlanHands & { personId: string }): 'own-plan' | '
 }
 
 /** What hand somebody had in a plan that they decide on. */
-export function handIn(q: Pick<PlanHands, 'proposedById' | 'authorIds'> & { personId: string }): { byProposer: boolean; byCoAuthor: boolean } {
+export function handIn(q: Pick<PlanHands, 'proposedById' | 'authorIds'> & { personId: string }): {
+  byProposer: boolean
+  byCoAuthor: boolean
+} {
   const byProposer = q.personId === q.proposedById
   return { byProposer, byCoAuthor: !byProposer && q.authorIds.includes(q.personId) }
 }
@@ -112,7 +115,11 @@ export function handIn(q: Pick<PlanHands, 'proposedById' | 'authorIds'> & { pers
 export type DecisionMeaning = 'approved' | 'approved-by-proposer' | 'approved-by-co-author' | 'sent_back' | 'declined'
 
 /** In what words a decision is given: the key of its meaning. */
-export function meaningOfDecision(q: { verdict: PlanVerdict; byProposer: boolean; byCoAuthor: boolean }): DecisionMeaning {
+export function meaningOfDecision(q: {
+  verdict: PlanVerdict
+  byProposer: boolean
+  byCoAuthor: boolean
+}): DecisionMeaning {
   if (q.verdict !== 'approved') return q.verdict
   if (q.byProposer) return 'approved-by-proposer'
   return q.byCoAuthor ? 'approved-by-co-author' : 'approved'

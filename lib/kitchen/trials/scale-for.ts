@@ -14,15 +14,26 @@ export const preferredErrorShare = 0.01
  * @param tellG the part of it that must be told apart: a dose within a larger line, g, 0 to massG
  * @returns null only where there are no scales
  */
-export function scaleFor(q: { scales: readonly PlanScale[]; preferredId: string | null; massG: number; tellG: number }): PlanScale | null {
+export function scaleFor(q: {
+  scales: readonly PlanScale[]
+  preferredId: string | null
+  massG: number
+  tellG: number
+}): PlanScale | null {
   const { massG, tellG } = q
   const preferred = q.scales.find(({ id }) => id === q.preferredId) ?? null
-  const finestFirst = [...q.scales].sort((a, b) => uncertaintyG(a) - uncertaintyG(b) || b.mostG - a.mostG || (a.id < b.id ? -1 : 1))
+  const finestFirst = [...q.scales].sort(
+    (a, b) => uncertaintyG(a) - uncertaintyG(b) || b.mostG - a.mostG || (a.id < b.id ? -1 : 1),
+  )
   const [finest = null] = finestFirst
   if (!(massG > 0)) return preferred ?? finest
   const carrying = finestFirst.filter(({ mostG }) => mostG >= massG)
   const able = carrying.filter(({ leastG }) => (leastG ?? 0) <= massG)
-  const isNearEnough = preferred !== null && able.includes(preferred) && tellG > 0 && relativeDoseErrorShare({ netMassG: tellG, ...spreadOf(preferred), coverageFactor: 2 }) <= preferredErrorShare
+  const isNearEnough =
+    preferred !== null &&
+    able.includes(preferred) &&
+    tellG > 0 &&
+    relativeDoseErrorShare({ netMassG: tellG, ...spreadOf(preferred), coverageFactor: 2 }) <= preferredErrorShare
   if (isNearEnough) return preferred
   return able[0] ?? carrying[0] ?? [...finestFirst].sort((a, b) => b.mostG - a.mostG)[0] ?? null
 }

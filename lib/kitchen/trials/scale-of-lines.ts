@@ -7,18 +7,30 @@ export type LinePlace = Pick<LineChoice, 'stageKind' | 'ingredientId'>
 type Together = readonly { dose: number | null; exactG: number }[]
 
 /** The scale on which lines of one ingredient stand together: the one that was chosen for them, otherwise by the rule. */
-export function scaleOfLines(facts: Pick<PlanFacts, 'scale' | 'scales' | 'choices'>, place: LinePlace, together: Together): PlanScale | null {
+export function scaleOfLines(
+  facts: Pick<PlanFacts, 'scale' | 'scales' | 'choices'>,
+  place: LinePlace,
+  together: Together,
+): PlanScale | null {
   return chosenScale(facts, place) ?? scaleByRule(facts, together)
 }
 
 /** The scale that somebody chose for these lines and that is in use; null where nobody did. */
-export function chosenScale({ scales, choices }: Pick<PlanFacts, 'scales' | 'choices'>, place: LinePlace): PlanScale | null {
-  const choice = choices.find(({ stageKind, ingredientId }) => stageKind === place.stageKind && ingredientId === place.ingredientId)
+export function chosenScale(
+  { scales, choices }: Pick<PlanFacts, 'scales' | 'choices'>,
+  place: LinePlace,
+): PlanScale | null {
+  const choice = choices.find(
+    ({ stageKind, ingredientId }) => stageKind === place.stageKind && ingredientId === place.ingredientId,
+  )
   return scales.find(({ id }) => id === choice?.scaleId) ?? null
 }
 
 /** The scale that the rule finds for lines that stand together. */
-export function scaleByRule({ scale, scales }: Pick<PlanFacts, 'scale' | 'scales'>, together: Together): PlanScale | null {
+export function scaleByRule(
+  { scale, scales }: Pick<PlanFacts, 'scale' | 'scales'>,
+  together: Together,
+): PlanScale | null {
   return scaleFor({ scales, preferredId: scale?.id ?? null, ...loadOf(together) })
 }
 

@@ -71,7 +71,9 @@ const factor = z.strictObject({
     .min(2)
     .max(12)
     .refine((levels) => levels.every((level) => line(40).safeParse(level).success), { params: { code: 'level-unfit' } })
-    .refine((levels) => new Set(levels.map((level) => level.toLowerCase())).size === levels.length, { params: { code: 'level-twice' } }),
+    .refine((levels) => new Set(levels.map((level) => level.toLowerCase())).size === levels.length, {
+      params: { code: 'level-twice' },
+    }),
 })
 
 /** Everything a draft of a trial says. */
@@ -112,6 +114,8 @@ function checkTogether(content: TrialContent, context: z.RefinementCtx): void {
   const fault = (path: string, code: string) => context.addIssue({ code: 'custom', path: [path], params: { code } })
   if (content.kind === 'gain' && content.arms.length === 0) fault('arms', 'arm-needed')
   if (content.arms.some((each) => !each.onTop) && content.heldTotals.length === 0) fault('heldTotals', 'hold-something')
-  if (content.mixingDays * content.batchesPerArm * (content.arms.length + 1) > mostDoughs) fault('mixingDays', 'too-many-doughs')
-  if (content.factor && content.piecesPerBatch % content.factor.levels.length !== 0) fault('piecesPerBatch', 'pieces-not-by-levels')
+  if (content.mixingDays * content.batchesPerArm * (content.arms.length + 1) > mostDoughs)
+    fault('mixingDays', 'too-many-doughs')
+  if (content.factor && content.piecesPerBatch % content.factor.levels.length !== 0)
+    fault('piecesPerBatch', 'pieces-not-by-levels')
 }

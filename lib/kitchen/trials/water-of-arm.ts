@@ -16,7 +16,13 @@ const mostRiseC = 40
 const mostGuessedShare = 0.05
 
 /** Specific heats where the composition does not give them, J/(g·K), from memory: flour about 1.8, salt 0.86, moist things about 3. */
-const usualSpecificHeats: Partial<Record<IngredientKind, number>> = { flour: 1.8, salt: 0.86, leaven: 3.2, dairy: 3.5, egg: 3.2 }
+const usualSpecificHeats: Partial<Record<IngredientKind, number>> = {
+  flour: 1.8,
+  salt: 0.86,
+  leaven: 3.2,
+  dairy: 3.5,
+  egg: 3.2,
+}
 const otherSpecificHeat = 2
 
 export type HeatLine = { ingredient: PlanIngredient; isFinalDough: boolean; massG: number; resolutionG: number }
@@ -48,7 +54,11 @@ export function waterOfArm(q: {
       const tempC = line.isFinalDough && line.ingredient.kind === 'flour' ? declared.flourTempC : declared.roomTempC
       const known = knownSpecificHeat(line.ingredient, tempC)
       if (known === null) guessedG += line.massG
-      return { massG: line.massG, tempC, specificHeatJPerGK: known ?? usualSpecificHeats[line.ingredient.kind] ?? otherSpecificHeat }
+      return {
+        massG: line.massG,
+        tempC,
+        specificHeatJPerGK: known ?? usualSpecificHeats[line.ingredient.kind] ?? otherSpecificHeat,
+      }
     })
   const doughG = q.lines.reduce((sum, line) => sum + line.massG, 0)
   const { waterTempC, heatCapacityJPerK } = requiredWaterTemp({
@@ -60,11 +70,18 @@ export function waterOfArm(q: {
     roomHeatJ: 0,
   })
   const resolutionG = Math.max(...mixingWater.map((line) => line.resolutionG))
-  const way = wayOfWater({ waterG, wantedTempC: waterTempC, tapTempC: declared.tapTempC, waters: q.waters, resolutionG })
+  const way = wayOfWater({
+    waterG,
+    wantedTempC: waterTempC,
+    tapTempC: declared.tapTempC,
+    waters: q.waters,
+    resolutionG,
+  })
   const isGuess = (mixer?.frictionCPerMin ?? null) === null || guessedG > mostGuessedShare * doughG
   const known = { outcome: 'known' as const, waterTempC, waterG, resolutionG, isGuess, frictionC }
   if (way.outcome === 'mix') return { ...known, way }
-  const doughTempC = process.doughTempC + ((way.nearestTempC - waterTempC) * waterG * WATER_SPECIFIC_HEAT_J_PER_G_K) / heatCapacityJPerK
+  const doughTempC =
+    process.doughTempC + ((way.nearestTempC - waterTempC) * waterG * WATER_SPECIFIC_HEAT_J_PER_G_K) / heatCapacityJPerK
   return { ...known, way: { ...way, doughTempC } }
 }
 

@@ -24,7 +24,13 @@ export function doseErrorShare(productG: number, scale: PlanScale): number {
  * @param carrierG flour of the line that gives way to the premix, g; 0 where there is none
  * @param flourG all flour of the dough, g
  */
-export function weighingOfDose(q: { productG: number; carrierG: number; flourG: number; scale: PlanScale; scales: readonly PlanScale[] }): NonNullable<PlanDose['weighing']> {
+export function weighingOfDose(q: {
+  productG: number
+  carrierG: number
+  flourG: number
+  scale: PlanScale
+  scales: readonly PlanScale[]
+}): NonNullable<PlanDose['weighing']> {
   const errorShare = doseErrorShare(q.productG, q.scale)
   const mostCarrierG = Math.min(q.carrierG, mostCarrierShare * q.flourG)
   return {
@@ -53,7 +59,8 @@ function premixOnScales(doseG: number, mostCarrierG: number, scales: readonly Pl
       { id: carrierScaleId, massG: carrierG },
     ]),
   ]
-  const isTooLight = ({ id, leastG }: PlanScale) => weighings.some((each) => each.id === id && each.massG < (leastG ?? 0))
+  const isTooLight = ({ id, leastG }: PlanScale) =>
+    weighings.some((each) => each.id === id && each.massG < (leastG ?? 0))
   const kept = scales.filter((scale) => !isTooLight(scale))
   return kept.length === scales.length ? plan : premixOnScales(doseG, mostCarrierG, kept)
 }

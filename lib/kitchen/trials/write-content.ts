@@ -12,10 +12,16 @@ export function columnsOf({ arms: _arms, factor, ...columns }: TrialContent) {
 /** Writes the control and the arms of a draft afresh, with their doses. */
 export async function writeArms(tx: Tx, bakeryId: string, trialId: string, arms: TrialContent['arms']): Promise<void> {
   await removeArms(tx, bakeryId, trialId)
-  const rows = [{ name: controlName, onTop: false, doses: [] as TrialContent['arms'][number]['doses'] }, ...arms].map((arm, position) => ({ ...arm, id: uuid(), position }))
-  await tx.arm.createMany({ data: rows.map(({ id, position, name, onTop }) => ({ bakeryId, id, trialId, position, name, onTop })) })
+  const rows = [{ name: controlName, onTop: false, doses: [] as TrialContent['arms'][number]['doses'] }, ...arms].map(
+    (arm, position) => ({ ...arm, id: uuid(), position }),
+  )
+  await tx.arm.createMany({
+    data: rows.map(({ id, position, name, onTop }) => ({ bakeryId, id, trialId, position, name, onTop })),
+  })
   await tx.armDose.createMany({
-    data: rows.flatMap((arm) => arm.doses.map((dose, position) => ({ bakeryId, id: uuid(), armId: arm.id, position, ...dose }))),
+    data: rows.flatMap((arm) =>
+      arm.doses.map((dose, position) => ({ bakeryId, id: uuid(), armId: arm.id, position, ...dose })),
+    ),
   })
 }
 

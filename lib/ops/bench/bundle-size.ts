@@ -8,6 +8,14 @@ import { build } from 'esbuild'
  */
 export async function bundleSizeKb(files: readonly string[], folder: string): Promise<number> {
   const contents = files.map((file, i) => `export * as of${i} from ${JSON.stringify(file)}`).join('\n')
-  const { outputFiles } = await build({ stdin: { contents, resolveDir: folder, loader: 'ts' }, bundle: true, minify: true, write: false, format: 'esm', platform: 'browser', logLevel: 'silent' })
+  const { outputFiles } = await build({
+    stdin: { contents, resolveDir: folder, loader: 'ts' },
+    bundle: true,
+    minify: true,
+    write: false,
+    format: 'esm',
+    platform: 'browser',
+    logLevel: 'silent',
+  })
   return gzipSync(outputFiles[0]?.contents ?? '').length / 1000
 }

@@ -65,7 +65,12 @@ async function openDemo(closing: Step[], asked: AbortSignal): Promise<Demo> {
   const database = await openDatabase({ port, dataFolder: folder, url }, secrets)
   closing.push(database.stop)
   asked.throwIfAborted()
-  const settings = { DATABASE_URL: database.appUrl, EVENDOUGH_WORKER: builtWorker, NEXTAUTH_SECRET: secrets.authSecret, NEXTAUTH_URL: url }
+  const settings = {
+    DATABASE_URL: database.appUrl,
+    EVENDOUGH_WORKER: builtWorker,
+    NEXTAUTH_SECRET: secrets.authSecret,
+    NEXTAUTH_URL: url,
+  }
   Object.assign(process.env, settings)
   closing.push(closeDb, closePool)
   const app = await serveApp(port, settings)

@@ -12,7 +12,8 @@ export type TimedPair = { subjectMs: number; referenceMs: number }
 export function ratioOf(pairs: readonly TimedPair[]): { subjectMs: number; referenceMs: number; ratio: number } {
   const subjectMs = median(pairs.map((pair) => pair.subjectMs))
   const referenceMs = median(pairs.map((pair) => pair.referenceMs))
-  if (!pairs.every((pair) => pair.subjectMs > 0 && pair.referenceMs > 0)) throw new Error('a time that is not above zero was not measured')
+  if (!pairs.every((pair) => pair.subjectMs > 0 && pair.referenceMs > 0))
+    throw new Error('a time that is not above zero was not measured')
   return { subjectMs, referenceMs, ratio: subjectMs / referenceMs }
 }
 

@@ -10,7 +10,10 @@ const mostTriesOfRoute = 12
  * @param open gives a page's HTML, or null when it does not open
  * @returns in the order of the routes; a route to which no link leads, or whose pages do not open, is not among them
  */
-export async function findPages(routes: readonly string[], open: (address: string) => Promise<string | null>): Promise<FoundPage[]> {
+export async function findPages(
+  routes: readonly string[],
+  open: (address: string) => Promise<string | null>,
+): Promise<FoundPage[]> {
   const longest = new Map<string, { address: string; length: number }>()
   const tries = new Map<string, number>()
   const seen = new Set<string>()
@@ -33,12 +36,17 @@ export function routeOf(address: string, routes: readonly string[]): string | un
   const parts = address.replace(/[?#].*$/, '').split('/')
   const fits = (route: string) => {
     const wanted = route.split('/')
-    return wanted.length === parts.length && wanted.every((part, i) => (part.startsWith('[') ? parts[i] !== '' : part === parts[i]))
+    return (
+      wanted.length === parts.length &&
+      wanted.every((part, i) => (part.startsWith('[') ? parts[i] !== '' : part === parts[i]))
+    )
   }
   const places = (route: string) => route.split('[').length
   return routes.filter(fits).sort((a, b) => places(a) - places(b))[0]
 }
 
 function linksOf(html: string): string[] {
-  return [...html.matchAll(/<a [^>]*href="(\/[^"]*)"/g)].map(([, href]) => href!.replaceAll('&amp;', '&').replace(/#.*$/, ''))
+  return [...html.matchAll(/<a [^>]*href="(\/[^"]*)"/g)].map(([, href]) =>
+    href!.replaceAll('&amp;', '&').replace(/#.*$/, ''),
+  )
 }

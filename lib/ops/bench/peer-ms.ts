@@ -11,7 +11,11 @@ const missingPackage = 3
  * @throws Error when the script fails otherwise
  */
 export function peerMs(script: string, input = ''): number | null {
-  const { error, status, stdout, stderr } = spawnSync('Rscript', ['--vanilla', path.join(import.meta.dirname, 'peers', script)], { input, encoding: 'utf8' })
+  const { error, status, stdout, stderr } = spawnSync(
+    'Rscript',
+    ['--vanilla', path.join(import.meta.dirname, 'peers', script)],
+    { input, encoding: 'utf8' },
+  )
   if ((error && 'code' in error && error.code === 'ENOENT') || status === missingPackage) return null
   const ms = Number(stdout.trim())
   if (error || status !== 0 || !(ms > 0)) throw new Error(`${script}: ${error?.message ?? stderr.trim()}`)

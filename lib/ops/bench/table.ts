@@ -18,7 +18,11 @@ export function setTable({ title, notes, columns, rows, leftColumns = 1 }: Table
   const odd = rows.find((row) => row.length !== columns.length)
   if (odd) throw new Error(`${title}: ${odd.length} cells under ${columns.length} headings (${odd.join(', ')})`)
   const widths = columns.map((heading, i) => Math.max(heading.length, ...rows.map((row) => row[i]!.length)))
-  const line = (cells: readonly string[]) => cells.map((cell, i) => (i < leftColumns ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!))).join(gap).trimEnd()
+  const line = (cells: readonly string[]) =>
+    cells
+      .map((cell, i) => (i < leftColumns ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!)))
+      .join(gap)
+      .trimEnd()
   const rule = widths.map((width) => '─'.repeat(width)).join(gap)
   return [`── ${title} ──`, ...notes, '', line(columns), rule, ...rows.map(line)].join('\n')
 }

@@ -13,11 +13,19 @@ const betweenLooksMs = 10
  */
 export async function timeStart(port: number, dataFolder: string, asked: AbortSignal): Promise<number> {
   const begun = performance.now()
-  const { child, ended, output } = spawnStart({ PORT: String(port), EVENDOUGH_DATA: dataFolder, EVENDOUGH_URL: undefined, EVENDOUGH_SECRET: undefined })
+  const { child, ended, output } = spawnStart({
+    PORT: String(port),
+    EVENDOUGH_DATA: dataFolder,
+    EVENDOUGH_URL: undefined,
+    EVENDOUGH_SECRET: undefined,
+  })
   const isRunning = () => child.exitCode === null && child.signalCode === null
   try {
     while (isRunning() && !asked.aborted && performance.now() - begun < longestStartMs) {
-      const status = await fetch(`http://127.0.0.1:${port}/sign-in`).then((response) => response.status, () => undefined)
+      const status = await fetch(`http://127.0.0.1:${port}/sign-in`).then(
+        (response) => response.status,
+        () => undefined,
+      )
       if (status === 200) return (performance.now() - begun) / 1000
       await wait(betweenLooksMs)
     }

@@ -4,7 +4,12 @@ import type { ChartMark, ChartPicture } from './chart-mark'
 /** Draws a list of marks as SVG. The picture has a name; what it says in numbers stands in a table beside it. */
 export function ChartDrawing({ picture, label }: { picture: ChartPicture; label: string }) {
   return (
-    <svg viewBox={`0 0 ${picture.width} ${picture.height}`} role="img" aria-label={label} className="block h-auto w-full overflow-visible">
+    <svg
+      viewBox={`0 0 ${picture.width} ${picture.height}`}
+      role="img"
+      aria-label={label}
+      className="block h-auto w-full overflow-visible"
+    >
       {picture.marks.map((mark) => (
         <Mark key={mark.key} mark={mark} />
       ))}
@@ -15,9 +20,25 @@ export function ChartDrawing({ picture, label }: { picture: ChartPicture; label:
 function Mark({ mark }: { mark: ChartMark }) {
   switch (mark.kind) {
     case 'band':
-      return <rect x={tenth(mark.x)} y={tenth(mark.y)} width={tenth(mark.width)} height={tenth(mark.height)} className="fill-band" />
+      return (
+        <rect
+          x={tenth(mark.x)}
+          y={tenth(mark.y)}
+          width={tenth(mark.width)}
+          height={tenth(mark.height)}
+          className="fill-band"
+        />
+      )
     case 'line':
-      return <line x1={tenth(mark.x1)} y1={tenth(mark.y1)} x2={tenth(mark.x2)} y2={tenth(mark.y2)} className={`${strokes[mark.ink]} ${weights[mark.weight]}`} />
+      return (
+        <line
+          x1={tenth(mark.x1)}
+          y1={tenth(mark.y1)}
+          x2={tenth(mark.x2)}
+          y2={tenth(mark.y2)}
+          className={`${strokes[mark.ink]} ${weights[mark.weight]}`}
+        />
+      )
     case 'text':
       return (
         <text x={tenth(mark.x)} y={tenth(mark.y)} textAnchor={mark.anchor} className={`text-small ${tones[mark.tone]}`}>

@@ -30,20 +30,62 @@ const axisHeight = 30
  * each arm its interval and estimate, below it its loaves and the means of its doughs.
  * @param rows the control first; @param band half its width on the axis, null without one
  */
-export function effectMarks(q: { rows: readonly EffectRow[]; band: number | null; size: 'wide' | 'narrow'; words: EffectWords }): ChartPicture {
+export function effectMarks(q: {
+  rows: readonly EffectRow[]
+  band: number | null
+  size: 'wide' | 'narrow'
+  words: EffectWords
+}): ChartPicture {
   const form = q.size === 'wide' ? wide : narrow
   const ticks = ticksFor(q.rows, q.band, form.ticks)
-  const x = linearScale({ domain: [ticks.values[0]!, ticks.values.at(-1)!], range: [form.left, form.width - form.right] })
+  const x = linearScale({
+    domain: [ticks.values[0]!, ticks.values.at(-1)!],
+    range: [form.left, form.width - form.right],
+  })
   const bottom = top + q.rows.length * form.rowHeight
   const marks: ChartMark[] = []
-  if (q.band !== null) marks.push({ kind: 'band', key: 'band', x: x(-q.band), y: top, width: x(q.band) - x(-q.band), height: bottom - top })
+  if (q.band !== null)
+    marks.push({
+      kind: 'band',
+      key: 'band',
+      x: x(-q.band),
+      y: top,
+      width: x(q.band) - x(-q.band),
+      height: bottom - top,
+    })
   for (const value of ticks.values) {
     const isZero = value === 0
-    marks.push({ kind: 'line', key: `tick ${value}`, x1: x(value), y1: bottom, x2: x(value), y2: bottom + 5, ink: 'rule', weight: 'fine' })
+    marks.push({
+      kind: 'line',
+      key: `tick ${value}`,
+      x1: x(value),
+      y1: bottom,
+      x2: x(value),
+      y2: bottom + 5,
+      ink: 'rule',
+      weight: 'fine',
+    })
     const text = isZero ? q.words.control : q.words.tick(value, ticks.digits)
-    marks.push({ kind: 'text', key: `tick text ${value}`, x: x(value), y: bottom + 20, text, anchor: anchorAt(value, ticks, q.size), tone: 'quiet' })
+    marks.push({
+      kind: 'text',
+      key: `tick text ${value}`,
+      x: x(value),
+      y: bottom + 20,
+      text,
+      anchor: anchorAt(value, ticks, q.size),
+      tone: 'quiet',
+    })
   }
-  marks.push({ kind: 'line', key: 'control', x1: x(0), y1: top - 6, x2: x(0), y2: bottom + 5, ink: 'ink', weight: 'plain' })
+  marks.push({
+    kind: 'line',
+    key: 'control',
+    x1: x(0),
+    y1: top - 6,
+    x2: x(0),
+    y2: bottom + 5,
+    ink: 'ink',
+    weight: 'plain',
+  })
   q.rows.forEach((row, i) => marks.push(...marksOfRow(row, top + i * form.rowHeight, x, q.size)))
   return { width: form.width, height: bottom + axisHeight, marks }
 }
@@ -72,25 +114,76 @@ function marksOfRow(row: EffectRow, y: number, x: (value: number) => number, siz
   const nameY = size === 'wide' ? y + 25 : y + 17
   const effectY = size === 'wide' ? y + 20 : y + 36
   const loavesY = effectY + 22
-  if (row.arm !== 'control') marks.push({ kind: 'text', key: key('letter'), x: 2, y: nameY, text: row.arm, anchor: 'start', tone: 'strong' })
-  marks.push({ kind: 'text', key: key('name'), x: row.arm === 'control' ? 2 : 18, y: nameY, text: name, anchor: 'start', tone: 'plain' })
+  if (row.arm !== 'control')
+    marks.push({ kind: 'text', key: key('letter'), x: 2, y: nameY, text: row.arm, anchor: 'start', tone: 'strong' })
+  marks.push({
+    kind: 'text',
+    key: key('name'),
+    x: row.arm === 'control' ? 2 : 18,
+    y: nameY,
+    text: name,
+    anchor: 'start',
+    tone: 'plain',
+  })
   if (row.word) {
-    const place = size === 'wide' ? ({ x: 18, y: nameY + 17, anchor: 'start' } as const) : ({ x: form.width - 2, y: nameY, anchor: 'end' } as const)
+    const place =
+      size === 'wide'
+        ? ({ x: 18, y: nameY + 17, anchor: 'start' } as const)
+        : ({ x: form.width - 2, y: nameY, anchor: 'end' } as const)
     marks.push({ kind: 'text', key: key('word'), ...place, text: row.word, tone: 'strong' })
   }
   row.batches.forEach(({ mean, loaves }, i) => {
-    marks.push({ kind: 'line', key: key(`mean ${i}`), x1: x(mean), y1: loavesY - 8, x2: x(mean), y2: loavesY + 8, ink: row.arm, weight: 'plain' })
-    if (loaves.length > 0) marks.push({ kind: 'arm', key: key(`loaves ${i}`), arm: row.arm, at: loaves.map((loaf, j) => ({ x: x(loaf), y: loavesY + ((j % 3) - 1) * 3 })), size: 7, look: 'faint' })
+    marks.push({
+      kind: 'line',
+      key: key(`mean ${i}`),
+      x1: x(mean),
+      y1: loavesY - 8,
+      x2: x(mean),
+      y2: loavesY + 8,
+      ink: row.arm,
+      weight: 'plain',
+    })
+    if (loaves.length > 0)
+      marks.push({
+        kind: 'arm',
+        key: key(`loaves ${i}`),
+        arm: row.arm,
+        at: loaves.map((loaf, j) => ({ x: x(loaf), y: loavesY + ((j % 3) - 1) * 3 })),
+        size: 7,
+        look: 'faint',
+      })
   })
   if (row.effect) {
     const { estimate, low, high } = row.effect
-    if (low !== null && high !== null) marks.push({ kind: 'line', key: key('interval'), x1: x(low), y1: effectY, x2: x(high), y2: effectY, ink: row.arm, weight: 'heavy' })
-    marks.push({ kind: 'arm', key: key('estimate'), arm: row.arm, at: [{ x: x(estimate), y: effectY }], size: 16, look: row.isHollow ? 'hollow' : 'full' })
+    if (low !== null && high !== null)
+      marks.push({
+        kind: 'line',
+        key: key('interval'),
+        x1: x(low),
+        y1: effectY,
+        x2: x(high),
+        y2: effectY,
+        ink: row.arm,
+        weight: 'heavy',
+      })
+    marks.push({
+      kind: 'arm',
+      key: key('estimate'),
+      arm: row.arm,
+      at: [{ x: x(estimate), y: effectY }],
+      size: 16,
+      look: row.isHollow ? 'hollow' : 'full',
+    })
   }
   return marks
 }
 
 function shortened(text: string, length: number): string {
   const letters = Array.from(text)
-  return letters.length <= length ? text : `${letters.slice(0, length - 1).join('').trimEnd()}…`
+  return letters.length <= length
+    ? text
+    : `${letters
+        .slice(0, length - 1)
+        .join('')
+        .trimEnd()}…`
 }

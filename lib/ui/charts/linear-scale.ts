@@ -4,7 +4,10 @@
  * @throws RangeError when the domain has no width
  * @example linearScale({ domain: [0, 10], range: [100, 200] })(5) // 150
  */
-export function linearScale(q: { domain: readonly [number, number]; range: readonly [number, number] }): (value: number) => number {
+export function linearScale(q: {
+  domain: readonly [number, number]
+  range: readonly [number, number]
+}): (value: number) => number {
   const [from, to] = q.domain
   const [start, end] = q.range
   if (!(Math.abs(to - from) > 0) || !Number.isFinite(to - from)) throw new RangeError(`no width: ${from} to ${to}`)

@@ -9,11 +9,14 @@ export const audit = {
   checkAll: 'Check the whole record',
   wholeNo: {
     gap: 'From entry {number} on the record does not fit together: an entry is missing. Tell whoever looks after this install, and change nothing.',
-    order: 'From entry {number} on the record does not fit together: an entry does not follow from the one before it. Tell whoever looks after this install, and change nothing.',
-    altered: 'From entry {number} on the record does not fit together: an entry was altered. Tell whoever looks after this install, and change nothing.',
+    order:
+      'From entry {number} on the record does not fit together: an entry does not follow from the one before it. Tell whoever looks after this install, and change nothing.',
+    altered:
+      'From entry {number} on the record does not fit together: an entry was altered. Tell whoever looks after this install, and change nothing.',
     head: 'From entry {number} on the record does not fit together: entries at the end are missing. Tell whoever looks after this install, and change nothing.',
   },
-  unknownFormat: 'Entry {number} is written in a form that this Evendough is too old to know, so it cannot follow the record beyond it. A newer Evendough can. Nothing shows that anything is wrong.',
+  unknownFormat:
+    'Entry {number} is written in a form that this Evendough is too old to know, so it cannot follow the record beyond it. A newer Evendough can. Nothing shows that anything is wrong.',
   jobs: {
     title: 'What the install does by itself',
     note: 'Once a day, while it runs.',
@@ -21,9 +24,16 @@ export const audit = {
     began: 'Last begun',
     ended: 'Ended',
     how: 'How',
-    names: { 'clear-run-out': 'Clears away sign-ins and links that ended long ago', 'check-records': 'Checks the whole record of each bakery' },
+    names: {
+      'clear-run-out': 'Clears away sign-ins and links that ended long ago',
+      'check-records': 'Checks the whole record of each bakery',
+    },
     never: 'not yet',
-    outcomes: { done: 'done', failed: 'failed; it is tried again within the hour', 'under-way': 'under way, or cut off and begun again soon' },
+    outcomes: {
+      done: 'done',
+      failed: 'failed; it is tried again within the hour',
+      'under-way': 'under way, or cut off and begun again soon',
+    },
   },
   lastCheck: 'Last checked whole',
   lastCheckNever: 'not yet',

@@ -5,7 +5,8 @@ export const decisions = {
   headline: { one: 'One decision waits for a signature', other: '{count} decisions wait for a signature' },
   headlineNone: 'No decision waits for a signature',
   how: 'How it goes',
-  howText: 'When a trial is over, somebody drafts the change from one of its doughs, or keeps the formula. A change is in production when it is signed.',
+  howText:
+    'When a trial is over, somebody drafts the change from one of its doughs, or keeps the formula. A change is in production when it is signed.',
   looking: 'Looking back',
   lookingText: 'What the trial showed is frozen with the decision, so that you can see years later why.',
   empty: 'Nothing has been decided yet. A trial that is over offers it on its result.',
@@ -61,11 +62,15 @@ export const decisions = {
   takenBackText: '{name} took it back at {at}: {why}',
   takenBackWord: 'Taken back.',
   mind: 'Mind this.',
-  notWhole: 'What is kept as the evidence is not what was frozen. Do not decide by it; tell whoever looks after this install.',
-  unknownFormat: 'What the trial showed is frozen in form {format}, and this Evendough is too old to know that, so it is not shown. It is kept as it is; a newer Evendough shows it.',
-  readingsChanged: 'Readings of this trial were corrected or added since this was frozen. What stands here is what was known then.',
+  notWhole:
+    'What is kept as the evidence is not what was frozen. Do not decide by it; tell whoever looks after this install.',
+  unknownFormat:
+    'What the trial showed is frozen in form {format}, and this Evendough is too old to know that, so it is not shown. It is kept as it is; a newer Evendough shows it.',
+  readingsChanged:
+    'Readings of this trial were corrected or added since this was frozen. What stands here is what was known then.',
   toResult: 'The result as it is now',
-  controlMoved: 'The trial’s control was version {control}; in production is version {now}. What is compared here is the control; the signatures go by what is in production.',
+  controlMoved:
+    'The trial’s control was version {control}; in production is version {now}. What is compared here is the control; the signatures go by what is in production.',
   controlMovedNone: 'The trial’s control was version {control}, which is no longer in production, and nothing else is.',
   notShownWord: 'What the trial did not show.',
   notShown: {
@@ -88,12 +93,15 @@ export const decisions = {
   costBeyondLimit: 'beyond the {limit} from which the owner signs',
   costUnknown: 'not known',
   costUnpriced: 'No price on that day for: {names}. A cost that is not known needs the owner’s signature.',
-  costMixed: 'The prices are in several currencies, so there is no sum. A cost that is not known needs the owner’s signature.',
-  costNote: 'Dough loss included, at the prices of {day}; the latest of them holds from {from}. Water without a price counts as nothing.',
+  costMixed:
+    'The prices are in several currencies, so there is no sum. A cost that is not known needs the owner’s signature.',
+  costNote:
+    'Dough loss included, at the prices of {day}; the latest of them holds from {from}. Water without a price counts as nothing.',
   costNoteNoPrice: 'At the prices of {day}.',
   label: 'Label',
   labelAllergens: 'The allergens change, so the label has to.',
-  labelText: 'Check whether the list of ingredients on the label still holds. The allergens and figures here are a draft for a competent person to check before anything is sold.',
+  labelText:
+    'Check whether the list of ingredients on the label still holds. The allergens and figures here are a draft for a competent person to check before anything is sold.',
 
   evidence: 'The evidence, as it was frozen',
   evidenceNote: '{at}, by {name}',
@@ -105,8 +113,10 @@ export const decisions = {
     look_only: 'Looked for: a look only.',
   },
   evidenceRule: {
-    larger: 'Declared before baking: {measure}, larger is better; worth having from {margin}, at {confidence} confidence.',
-    smaller: 'Declared before baking: {measure}, smaller is better; worth having from {margin}, at {confidence} confidence.',
+    larger:
+      'Declared before baking: {measure}, larger is better; worth having from {margin}, at {confidence} confidence.',
+    smaller:
+      'Declared before baking: {measure}, smaller is better; worth having from {margin}, at {confidence} confidence.',
     none: 'Declared before baking: {measure}, no good direction; worth having from {margin}, at {confidence} confidence.',
   },
   evidenceSize: {
@@ -135,9 +145,11 @@ export const decisions = {
     margin: 'About deciding',
     frozenText: 'What the trial shows at this moment is frozen with the decision, for good.',
     then: 'And then',
-    thenText: 'A change is a draft until it is signed: by a second person, and by the owner and the head baker when allergens or cost change.',
+    thenText:
+      'A change is a draft until it is signed: by a second person, and by the owner and the head baker when allergens or cost change.',
     change: 'Change the formula',
-    changeNote: 'The next version gets the lines of this dough exactly as it was planned; batch, process and method stay.',
+    changeNote:
+      'The next version gets the lines of this dough exactly as it was planned; batch, process and method stay.',
     arm: 'Which dough',
     armName: 'Dough {letter}: {name}',
     reason: 'Reason',
@@ -151,14 +163,16 @@ export const decisions = {
     notEnded: 'This trial is not over. Close it, or stop it early, then decide.',
     decided: '{name} has decided on this trial already.',
     toDecision: 'Decision {number}',
-    controlMoved: 'The trial’s control was version {control}; in production is version {now}. A change would be drafted from the control.',
+    controlMoved:
+      'The trial’s control was version {control}; in production is version {now}. A change would be drafted from the control.',
     back: 'The result',
   },
 
   /** On a trial's result, in lists, in a formula's history. */
   next: 'What now',
   nextDecide: 'Decide on it',
-  nextText: 'The trial is over. Change the formula to one of its doughs, or keep it as it is; what it showed is frozen with that.',
+  nextText:
+    'The trial is over. Change the formula to one of its doughs, or keep it as it is; what it showed is frozen with that.',
   nextNotYours: 'The owner or the head baker decides what comes of it.',
   nextChanged: 'The formula was changed by it, or is about to be.',
   nextKept: 'The formula was kept as it is.',

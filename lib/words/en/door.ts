@@ -21,7 +21,8 @@ export const door = {
     email: 'Your e-mail address',
     emailHint: 'You sign in with it. Nothing is sent to it.',
     password: 'Choose a password',
-    passwordHint: 'At least 15 characters, any you like. A short sentence works well. A password manager may fill it in.',
+    passwordHint:
+      'At least 15 characters, any you like. A short sentence works well. A password manager may fill it in.',
     bakery: 'The bakery',
     bakeryName: 'Name of the bakery',
     go: 'Set up the bakery',

@@ -1,6 +1,12 @@
 /** Formulas: list, history, specification sheet, editor, comparison. */
 export const formulas = {
-  states: { draft: 'draft', discarded: 'discarded', coming: 'coming', 'in-production': 'in production', withdrawn: 'withdrawn' },
+  states: {
+    draft: 'draft',
+    discarded: 'discarded',
+    coming: 'coming',
+    'in-production': 'in production',
+    withdrawn: 'withdrawn',
+  },
   partSigned: 'draft, signed in part',
   stages: { final_dough: 'Final dough', pre_ferment: 'Pre-ferment', scald: 'Scald', soaker: 'Soaker' },
   stageNamed: '{kind}: {name}',
@@ -99,7 +105,8 @@ export const formulas = {
     contains: 'Contains',
     containsNone: 'None of the fourteen is known to be in it.',
     unchecked: 'Not known',
-    uncheckedText: 'Nobody has checked the allergens of {names}. Until somebody does, treat this bread as if it may contain any of them.',
+    uncheckedText:
+      'Nobody has checked the allergens of {names}. Until somebody does, treat this bread as if it may contain any of them.',
     sinceSigned: 'Since this was signed the stores have changed.',
     sinceSignedText: 'So they say today. Check it, and draft a new version so that it is signed as it is.',
     rawDoughTerm: 'Raw dough',
@@ -121,7 +128,8 @@ export const formulas = {
     when: 'When',
     meaning: 'In the words that were shown',
     seal: 'Seal of the content',
-    notWhole: 'What is kept of this version is not what was signed. Do not bake from it; tell whoever looks after this install.',
+    notWhole:
+      'What is kept of this version is not what was signed. Do not bake from it; tell whoever looks after this install.',
     change: 'Change the draft',
     back: 'All versions of {name}',
     backToFormula: 'All versions',
@@ -143,7 +151,8 @@ export const formulas = {
     note: 'For what you bake today, or for a change whose reason stands above.',
     summary: 'What you sign',
     content: 'Content',
-    contentText: 'Version {number} of {name}, with all of its lines ({lines}) in all of its stages ({stages}), {dough} of dough for {pieces} pieces of {mass}, and the process, method and reason as they stand on this page.',
+    contentText:
+      'Version {number} of {name}, with all of its lines ({lines}) in all of its stages ({stages}), {dough} of dough for {pieces} pieces of {mass}, and the process, method and reason as they stand on this page.',
     change: 'Against production',
     first: 'Nothing of this formula is in production yet.',
     cost: 'Cost of a loaf',
@@ -159,7 +168,12 @@ export const formulas = {
     newlyUnchecked: 'Not known: {names}.',
     noLongerUnchecked: 'No longer unknown: {names}.',
     needed: 'Signatures needed',
-    needs: { 'second-person': 'a second person, owner or head baker', owner: 'the owner', head_baker: 'the head baker', both: 'the owner and the head baker' },
+    needs: {
+      'second-person': 'a second person, owner or head baker',
+      owner: 'the owner',
+      head_baker: 'the head baker',
+      both: 'the owner and the head baker',
+    },
     stillMissing: {
       'second-person': 'Still missing: a second person, owner or head baker.',
       owner: 'Still missing: the owner.',
@@ -195,25 +209,39 @@ export const formulas = {
       head_baker: 'It waits for the signature of the head baker.',
       both: 'It waits for the signatures of the owner and the head baker.',
     },
-    movedOn: 'An ingredient was changed in the stores after the first signature, so that signature is for something else. Draft a new version from this one and sign that.',
+    movedOn:
+      'An ingredient was changed in the stores after the first signature, so that signature is for something else. Draft a new version from this one and sign that.',
   },
   /** Kept with each signature, in these very words: changing them changes only later signatures. */
   meanings: {
     'second-person': 'I did not draft this version. I have read it whole and sign it off for production.',
-    'proposer-alone': 'Approved by its proposer: I drafted this version, work alone, have read it whole and sign it off for production.',
+    'proposer-alone':
+      'Approved by its proposer: I drafted this version, work alone, have read it whole and sign it off for production.',
     'proposer-beside': 'I drafted this version, have read it whole and sign it beside a second person’s signature.',
-    'allergens-owner': 'As the owner I have read this version whole, know that it changes the allergens, and sign it off for production.',
-    'allergens-head_baker': 'As the head baker I have read this version whole, know that it changes the allergens, and sign it off for production.',
-    'allergens-proposer': 'I drafted this version, know that it changes the allergens, and sign it beside a second person’s signature.',
-    'allergens-proposer-alone': 'Approved by its proposer: I drafted this version, work alone, know that it changes the allergens, have read it whole and sign it off for production.',
-    'cost-owner': 'As the owner I have read this version whole, know that it changes the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it off for production.',
-    'cost-head_baker': 'As the head baker I have read this version whole, know that it changes the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it off for production.',
-    'cost-proposer': 'I drafted this version, know that it changes the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it beside a second person’s signature.',
-    'cost-proposer-alone': 'Approved by its proposer: I drafted this version, work alone, know that it changes the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, have read it whole and sign it off for production.',
-    'both-owner': 'As the owner I have read this version whole, know that it changes the allergens, and the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it off for production.',
-    'both-head_baker': 'As the head baker I have read this version whole, know that it changes the allergens, and the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it off for production.',
-    'both-proposer': 'I drafted this version, know that it changes the allergens, and the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it beside a second person’s signature.',
-    'both-proposer-alone': 'Approved by its proposer: I drafted this version, work alone, know that it changes the allergens, and the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, have read it whole and sign it off for production.',
+    'allergens-owner':
+      'As the owner I have read this version whole, know that it changes the allergens, and sign it off for production.',
+    'allergens-head_baker':
+      'As the head baker I have read this version whole, know that it changes the allergens, and sign it off for production.',
+    'allergens-proposer':
+      'I drafted this version, know that it changes the allergens, and sign it beside a second person’s signature.',
+    'allergens-proposer-alone':
+      'Approved by its proposer: I drafted this version, work alone, know that it changes the allergens, have read it whole and sign it off for production.',
+    'cost-owner':
+      'As the owner I have read this version whole, know that it changes the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it off for production.',
+    'cost-head_baker':
+      'As the head baker I have read this version whole, know that it changes the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it off for production.',
+    'cost-proposer':
+      'I drafted this version, know that it changes the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it beside a second person’s signature.',
+    'cost-proposer-alone':
+      'Approved by its proposer: I drafted this version, work alone, know that it changes the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, have read it whole and sign it off for production.',
+    'both-owner':
+      'As the owner I have read this version whole, know that it changes the allergens, and the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it off for production.',
+    'both-head_baker':
+      'As the head baker I have read this version whole, know that it changes the allergens, and the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it off for production.',
+    'both-proposer':
+      'I drafted this version, know that it changes the allergens, and the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, and sign it beside a second person’s signature.',
+    'both-proposer-alone':
+      'Approved by its proposer: I drafted this version, work alone, know that it changes the allergens, and the ingredient cost of a loaf beyond the bakery’s limit or leaves it unknown, have read it whole and sign it off for production.',
   },
   compare: {
     headline: 'What differs between version {from} and version {to}',

@@ -20,7 +20,8 @@ export const importing = {
   day: 'Taken on',
   dayHint: 'For all lines that have no time of their own. They stand at noon of that day, or now.',
   outside: 'These doughs were baked and measured outside the shift',
-  outsideHint: 'A dough with all its readings is then marked measured, one that lacks some baked. Without the tick every dough must be begun in the shift.',
+  outsideHint:
+    'A dough with all its readings is then marked measured, one that lacks some baked. Without the tick every dough must be begun in the shift.',
   cleanDown: 'Bench, bowl and tools were cleaned down where the plan asks for it',
   cleanDownHint: 'Between doughs with an added allergen and doughs without.',
   orderWhy: 'Why were they baked in another order?',
@@ -63,9 +64,15 @@ export const importing = {
   oddRange: '{least} to {most} {unit}',
   previewNone: 'Put right what is marked above, then look again.',
   stored: { one: 'One reading from {rows} rows', other: '{count} readings from {rows} rows' },
-  already: { one: 'One reading is there already, just as it is here; it is not stored again.', other: '{count} readings are there already, just as they are here; they are not stored again.' },
+  already: {
+    one: 'One reading is there already, just as it is here; it is not stored again.',
+    other: '{count} readings are there already, just as they are here; they are not stored again.',
+  },
   rowsWithout: { one: 'One row brings no reading.', other: '{count} rows bring no reading.' },
-  faults: { one: 'One thing is at fault, so nothing can be stored', other: '{count} things are at fault, so nothing can be stored' },
+  faults: {
+    one: 'One thing is at fault, so nothing can be stored',
+    other: '{count} things are at fault, so nothing can be stored',
+  },
   faultsMore: 'The first {shown} are listed.',
   line: 'Line',
   columnName: 'Column',

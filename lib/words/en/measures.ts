@@ -5,9 +5,11 @@ export const measures = {
   headlineNone: 'The usual ones, and none of your own yet',
   about: 'About the measures',
   whatFor: 'What for',
-  whatForText: 'A measure is what the floor reads on a dough or a piece. One of them decides a trial; the others say what else differed.',
+  whatForText:
+    'A measure is what the floor reads on a dough or a piece. One of them decides a trial; the others say what else differed.',
   own: 'Our own',
-  ownNone: 'No measure of your own yet. Add one for what your bread is judged by: crumb score, breaking angle, slices without holes.',
+  ownNone:
+    'No measure of your own yet. Add one for what your bread is judged by: crumb score, breaking angle, slices without holes.',
   usual: 'In every bakery',
   add: 'Add a measure',
   name: 'Measure',
@@ -28,8 +30,16 @@ export const measures = {
   /** Those of every bakery, by code: as a name, within a sentence, and how they are read. */
   standard: {
     'water-added': { name: 'Water added', inText: 'water added', method: 'weighed' },
-    'dough-temp': { name: 'Dough temperature', inText: 'dough temperature', method: 'probe in the middle of the dough, at once after mixing' },
-    'proof-time': { name: 'Proof time', inText: 'proof time', method: 'from the last piece moulded to the first piece in the oven' },
+    'dough-temp': {
+      name: 'Dough temperature',
+      inText: 'dough temperature',
+      method: 'probe in the middle of the dough, at once after mixing',
+    },
+    'proof-time': {
+      name: 'Proof time',
+      inText: 'proof time',
+      method: 'from the last piece moulded to the first piece in the oven',
+    },
     'dough-mass': { name: 'Dough weight', inText: 'dough weight', method: 'piece as scaled' },
     'loaf-mass': { name: 'Loaf weight', inText: 'loaf weight', method: 'an hour out of the oven' },
     'loaf-volume': { name: 'Loaf volume', inText: 'loaf volume', method: 'seed displacement' },
@@ -43,7 +53,8 @@ export const measures = {
     lead: 'Once it is in use its name and unit stay as they are: readings rest on them.',
     facts: 'The measure',
     nameHint: 'What the team calls it, up to 80 characters.',
-    unitHint: 'As it is written behind the number: g, mL, °, points. Readings in g, mL, s and °C can be entered in their relatives too.',
+    unitHint:
+      'As it is written behind the number: g, mL, °, points. Readings in g, mL, s and °C can be entered in their relatives too.',
     digits: 'Digits after the decimal mark',
     level: 'Read on',
     direction: 'Good direction',
@@ -53,9 +64,11 @@ export const measures = {
     rangeHint: 'A reading outside is asked about. Make the range wide.',
     repeats: 'Readings of one thing',
     limit: 'Two readings may differ by',
-    limitHint: 'Beyond it another reading is asked for. Left empty it is 2 % of their mean: common practice, no source.',
+    limitHint:
+      'Beyond it another reading is asked for. Left empty it is 2 % of their mean: common practice, no source.',
     method: 'How it is read',
-    methodHint: 'So that everybody reads it alike: ‘bent over the edge until it breaks, an hour out of the oven’. Up to 200 characters.',
+    methodHint:
+      'So that everybody reads it alike: ‘bent over the edge until it breaks, an hour out of the oven’. Up to 200 characters.',
     go: 'Add the measure',
     back: 'Back without keeping',
   },

@@ -12,10 +12,13 @@ export const mixing = {
     one: 'Check, then add: {temp}.',
     ice: 'Ice in small pieces goes into the mixer with the water and melts there. Start at once.',
     not: {
-      'colder-than-all-ice': 'No water brings this dough to {dough}: it would have to be {temp}, colder than ice can make it.',
-      'too-much-ice': 'No water brings this dough to {dough}: {temp} would take more than half of the water as ice, and that does not melt in time.',
+      'colder-than-all-ice':
+        'No water brings this dough to {dough}: it would have to be {temp}, colder than ice can make it.',
+      'too-much-ice':
+        'No water brings this dough to {dough}: {temp} would take more than half of the water as ice, and that does not melt in time.',
       'never-melts': 'No water brings this dough to {dough}: {temp} would take more ice than melts in it.',
-      'hotter-than-allowed': 'No water brings this dough to {dough}: it would have to be {temp}, hotter than can be had or may go on a dough.',
+      'hotter-than-allowed':
+        'No water brings this dough to {dough}: it would have to be {temp}, hotter than can be had or may go on a dough.',
     },
     nearest: 'Nearest:',
     comesOut: 'The dough then comes out at {temp}.',
@@ -38,9 +41,13 @@ export const mixing = {
     why: 'The scales cannot weigh the dose itself closely enough.',
     first: 'Weigh {take} of {ingredient} and {carrier} of {flour}. Mix evenly.',
     further: 'Weigh {take} of that premix and {carrier} of {flour}. Mix evenly.',
-    portion: 'Weigh {portion} of the last premix into this dough. In the list it stands for the {ingredient}; the {less} of {flour} in it are already off the flour.',
+    portion:
+      'Weigh {portion} of the last premix into this dough. In the list it stands for the {ingredient}; the {less} of {flour} in it are already off the flour.',
     onScale: '{mass} (on: {scale})',
-    doughs: { one: 'It is enough for one dough. Write on it what it is and today’s date.', other: 'It is enough for {count} doughs. Write on it what it is and today’s date.' },
+    doughs: {
+      one: 'It is enough for one dough. Write on it what it is and today’s date.',
+      other: 'It is enough for {count} doughs. Write on it what it is and today’s date.',
+    },
     dust: 'Dust of flour and enzymes can harm the lungs for good. Cover the bowl, stir slowly, shake and tip nothing. The supplier’s safety sheet and your local rules come first.',
     line: '{ingredient}, as premix',
   },

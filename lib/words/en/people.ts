@@ -35,7 +35,8 @@ export const people = {
     inviteGo: 'Make the invitation',
     inviteOnly: 'You can invite shift bakers. Ask the owner for other roles.',
     link: 'Link for {name}',
-    linkCaution: 'Shown only now. It works once, for a day. Give it to {name} alone, by hand or by message: whoever opens it first comes in.',
+    linkCaution:
+      'Shown only now. It works once, for a day. Give it to {name} alone, by hand or by message: whoever opens it first comes in.',
     toRecord: 'What was done here',
     toSettings: 'Settings',
   },
@@ -49,7 +50,8 @@ export const people = {
     name: 'Name',
     role: 'Role',
     works: 'Works here',
-    worksHint: 'Without the tick they are signed out at once and cannot sign in. What they logged and signed keeps their name.',
+    worksHint:
+      'Without the tick they are signed out at once and cannot sign in. What they logged and signed keeps their name.',
     go: 'Keep the change',
     kept: 'The change is kept.',
     reset: 'New password',
@@ -57,7 +59,8 @@ export const people = {
     yourPassword: 'Your own password',
     yourPasswordHint: 'Asked again, because such a link opens the account.',
     resetGo: 'Make the link',
-    noChange: 'You cannot change this person. Nobody changes their own role; only the owner changes head bakers and owners.',
+    noChange:
+      'You cannot change this person. Nobody changes their own role; only the owner changes head bakers and owners.',
   },
   settings: {
     title: 'Settings',
@@ -78,7 +81,8 @@ export const people = {
     worksAlone: 'Somebody may approve what they proposed themselves',
     worksAloneHint: 'For a person who works alone. Each such record then says ‘approved by its proposer’.',
     costChangeLimit: 'Change of cost that the owner signs',
-    costChangeLimitHint: 'Of the ingredient cost of a loaf, more or less. Beyond it a new version needs the owner’s signature as well as the head baker’s.',
+    costChangeLimitHint:
+      'Of the ingredient cost of a loaf, more or less. Beyond it a new version needs the owner’s signature as well as the head baker’s.',
     go: 'Keep the settings',
     kept: 'The settings are kept.',
     regions: { eu: 'European Union', uk: 'United Kingdom', us: 'United States', other: 'elsewhere' },

@@ -6,13 +6,15 @@ export const planFigures = {
   masses: 'Look at the percentages in the formula, and the doses in the draft.',
   doses: 'Look at the doses in the draft, and what the formula has of those ingredients.',
   active: 'Look at the active substance of what is dosed, in the stores.',
-  'equal-by': 'Look at what stays equal where one ingredient takes the place of another, in the draft; the stores must state it for both.',
+  'equal-by':
+    'Look at what stays equal where one ingredient takes the place of another, in the draft; the stores must state it for both.',
   composition: 'Look at the composition of the ingredients, in the stores.',
   held: 'Look at the totals that are held equal, in the draft.',
   scales: 'Look at the scales, among the equipment.',
   'dough-temperature': 'Look at the dough temperature of the formula.',
   temperatures: 'Look at the temperatures of flour and room, in the draft.',
-  water: 'Look at the water in the formula and its temperatures: the tap’s in the draft, hot, chilled and ice among the equipment.',
+  water:
+    'Look at the water in the formula and its temperatures: the tap’s in the draft, hot, chilled and ice among the equipment.',
   mixing: 'Look at the mixing time of the formula, and how much the mixer warms the dough, among the equipment.',
   size: 'Look at the number of mixing days, doughs and pieces in the draft.',
   margin: 'Look at the smallest difference worth having, and how sure you want to be, in the draft.',

@@ -20,9 +20,12 @@ export const problems = {
   'list-length': 'There are {value} here, and {min} are needed.',
   'there-twice': 'This is there twice. Each may be there once.',
   'cannot-be-worked-out': 'This cannot be worked out from what is given.',
-  'did-not-settle': 'The search for the answer did not come to an end. Look whether the figures are as they were measured.',
-  'took-too-long': 'This was not worked out within {seconds} seconds, so it was stopped. Ask with fewer or smaller figures, or try again when less is going on.',
-  'not-worked-out': 'This could not be worked out just now. Try again in a moment; if it stays, ask with fewer or smaller figures.',
+  'did-not-settle':
+    'The search for the answer did not come to an end. Look whether the figures are as they were measured.',
+  'took-too-long':
+    'This was not worked out within {seconds} seconds, so it was stopped. Ask with fewer or smaller figures, or try again when less is going on.',
+  'not-worked-out':
+    'This could not be worked out just now. Try again in a moment; if it stays, ask with fewer or smaller figures.',
   'too-few': 'At least {min} are needed.',
   'too-many': 'At most {max} are possible.',
   unreadable: 'This has characters that cannot be kept. Type it again.',
@@ -46,16 +49,19 @@ export const problems = {
   'below-least': 'Must not be below the lower end of the range.',
   'range-without-room': 'The most must be above the least.',
   'not-below-most': 'Must be below the most it takes.',
-  'check-again': 'The list of allergens has changed since it was checked. Check it against the specification again, or say that it is not checked.',
+  'check-again':
+    'The list of allergens has changed since it was checked. Check it against the specification again, or say that it is not checked.',
   'day-far-away': 'Write a day between 2000 and 2100.',
   'not-an-amount': 'Write an amount such as 12.50: no sign, no currency, at most four digits after the mark.',
   'kind-not-yet': 'This kind of question cannot be planned here yet. Ask for a gain, or for a look only.',
   'arm-needed': 'A gain is found against something: add at least one test dough.',
   'hold-something': 'A balanced test dough needs at least one total to hold. Tick one, or add the dose on top.',
-  'too-many-doughs': 'That makes more than 900 doughs, which is more than there are codes. Take fewer days, doughs or test doughs.',
+  'too-many-doughs':
+    'That makes more than 900 doughs, which is more than there are codes. Take fewer days, doughs or test doughs.',
   'dose-too-large': 'This comes to more than twice the flour. Look at the unit of the dose.',
   'dose-of-nothing': 'A dose of nothing changes nothing. To leave an ingredient out, choose ‘left out’.',
-  'dose-below-zero': 'Must not be below zero. To take some out, choose ‘more than the control’ and write −, or ‘in all’ and less.',
+  'dose-below-zero':
+    'Must not be below zero. To take some out, choose ‘more than the control’ and write −, or ‘in all’ and less.',
   'dose-changes-nothing': 'The control has just that, so nothing would differ.',
   'control-has-less': 'The final dough of the control has less than that, so it cannot go out.',
   'control-has-none': 'The final dough of the control has none of it, so nothing can go out.',
@@ -64,14 +70,19 @@ export const problems = {
   'line-not-there': 'This line is not in the trial’s doughs any more. Open the page again.',
   'instead-of-itself': 'It cannot take its own place. Choose another ingredient.',
   'replace-by-product': 'What goes out is written as the product. What stays equal is chosen beside it.',
-  'not-stated-by-both': 'The stores do not say for both ingredients how much they have of it. State it there, or replace by mass.',
-  'no-active-stated': 'The stores do not say how much active substance this ingredient has. Dose the product, or state it there.',
+  'not-stated-by-both':
+    'The stores do not say for both ingredients how much they have of it. State it there, or replace by mass.',
+  'no-active-stated':
+    'The stores do not say how much active substance this ingredient has. Dose the product, or state it there.',
   'nothing-in-production': 'No version of this formula is in production, so there is no control. Sign one off first.',
-  'measure-without-direction': 'This measure has no good direction, so there is no better or worse. Choose another, or ask for a look only.',
+  'measure-without-direction':
+    'This measure has no good direction, so there is no better or worse. Choose another, or ask for a look only.',
   'level-unfit': 'A level has 1 to 40 characters, on one line.',
   'level-twice': 'The levels must differ from each other.',
-  'pieces-not-by-levels': 'Each level gets its own pieces, as many as any other: the pieces of a dough must be a multiple of the number of levels.',
-  'measure-not-of-pieces': 'This measure is of the whole dough, so it cannot show what differs within one. Choose a measure of pieces, or take the levels out.',
+  'pieces-not-by-levels':
+    'Each level gets its own pieces, as many as any other: the pieces of a dough must be a multiple of the number of levels.',
+  'measure-not-of-pieces':
+    'This measure is of the whole dough, so it cannot show what differs within one. Choose a measure of pieces, or take the levels out.',
   'not-its-level': 'This piece is of the level {level}.',
   'file-empty': 'There is nothing in it. Choose a file, or paste its lines.',
   'file-too-large': 'The file is larger than 1 MB. Send it in parts.',
@@ -82,16 +93,20 @@ export const problems = {
   'file-too-wide': 'The file has more than 60 columns. Leave out what is not needed.',
   'columns-moved-on': 'The columns are not those that were matched. Look at them again.',
   'column-twice': 'Another column says this already.',
-  'column-for-dough': 'No column says which dough a row is of. Match its code, or its mixing day and which dough of the trial it is.',
-  'column-for-which-dough': 'There are several doughs of a kind on a mixing day. Match a column that says which, or their codes.',
+  'column-for-dough':
+    'No column says which dough a row is of. Match its code, or its mixing day and which dough of the trial it is.',
+  'column-for-which-dough':
+    'There are several doughs of a kind on a mixing day. Match a column that says which, or their codes.',
   'column-for-reading': 'No column holds readings. Match at least one with a measure.',
-  'column-for-level': 'No column says of which level of ‘{factor}’ a piece is. Match the level, or the number of the piece.',
+  'column-for-level':
+    'No column says of which level of ‘{factor}’ a piece is. Match the level, or the number of the piece.',
   'row-quotes': 'A quotation mark is not closed, or something stands behind the closing one.',
   'row-too-wide': 'There are more cells than the {count} columns.',
   'row-code-unknown': 'No dough of this trial has the code {value}.',
   'row-day-unknown': 'The mixing days are numbered 1 to {days}. This says {value}.',
   'row-arm-unknown': 'It is not matched which dough ‘{value}’ stands for.',
-  'row-dough-unknown': 'There are {count} doughs of this kind on that mixing day, numbered from 1. This says ‘{value}’.',
+  'row-dough-unknown':
+    'There are {count} doughs of this kind on that mixing day, numbered from 1. This says ‘{value}’.',
   'row-dough-disagrees': 'This is not what dough {code} is.',
   'row-level-unknown': 'The levels are {levels}. This says ‘{value}’.',
   'row-too-many-pieces': 'There are more rows than the {max} pieces that are read of it in a dough.',
@@ -99,17 +114,21 @@ export const problems = {
   'row-in-the-future': 'This time is a day or more ahead.',
   'row-before-the-trial': 'This time is before the trial was there.',
   'row-good-differs': 'Another line says that {good} pieces of this dough were good.',
-  'row-decimal-mark': 'The decimal mark of this file is ‘{mark}’, with no mark for thousands. Change the mark, or the number.',
+  'row-decimal-mark':
+    'The decimal mark of this file is ‘{mark}’, with no mark for thousands. Change the mark, or the number.',
   'outside-usual': 'Outside what is usual here, {least} to {most} {unit}. Look again.',
-  'row-odd': '{value} is outside what is usual, {least} to {most} {unit}. Put it right, or say that such values were looked at.',
+  'row-odd':
+    '{value} is outside what is usual, {least} to {most} {unit}. Put it right, or say that such values were looked at.',
   'row-twice': 'Line {line} has a reading in this place already.',
   'row-another-value': 'Line {line} has another value for this dough.',
   'row-there': 'There is a reading in this place already: {value}. Correct that one in the shift.',
-  'clean-down-untold': 'The plan asks for a clean-down among these doughs. Tick this when it was done; if it was not, set those doughs aside in the shift, because they may carry an allergen.',
+  'clean-down-untold':
+    'The plan asks for a clean-down among these doughs. Tick this when it was done; if it was not, set those doughs aside in the shift, because they may carry an allergen.',
   'row-not-begun': 'This dough is not begun. Begin it in the shift, or say that it was baked outside it.',
   'control-is-no-change': 'The control is the formula as it is. Choose a test dough, or keep the formula.',
   'arm-not-measured': 'No dough of this kind was measured, so there is nothing to stand on. Choose another.',
-  'arm-ingredient-ended': 'No longer in use in the stores: {names}. Bring it back there first, or choose another dough.',
+  'arm-ingredient-ended':
+    'No longer in use in the stores: {names}. Bring it back there first, or choose another dough.',
   'say-why': 'Say why, for whoever proposed it.',
   'clean-down-needed': 'Clean down first, then tick this.',
   'more-than-made': 'More pieces cannot be good than were made.',

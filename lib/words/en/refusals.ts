@@ -8,34 +8,46 @@ export const refusals = {
   'stale-moved-on': 'This has moved on since you opened it. Look at how it stands now.',
   'wrong-password': 'That is not your password. Nothing was signed.',
   'too-many-tries': 'Too many wrong tries. Wait a quarter of an hour, or ask the owner for a new password link.',
-  'outcome-unknown': 'The connection broke at the last moment, and it is not certain whether this was kept. Look before you send it again.',
+  'outcome-unknown':
+    'The connection broke at the last moment, and it is not certain whether this was kept. Look before you send it again.',
   away: 'The bakery’s book does not answer. Nothing was kept; try again in a moment.',
-  'took-too-long': 'This was not worked out within {seconds} seconds, so it was stopped. Nothing was changed. Try again when less is going on.',
+  'took-too-long':
+    'This was not worked out within {seconds} seconds, so it was stopped. Nothing was changed. Try again when less is going on.',
   'not-worked-out': 'This could not be worked out just now. Nothing was changed; try again in a moment.',
   'link-dead': 'This link has been used, withdrawn or is over a day old. Ask for a new one.',
-  'wrong-sign-in': 'E-mail or password is wrong, or there were too many tries. After several wrong tries, wait a quarter of an hour.',
+  'wrong-sign-in':
+    'E-mail or password is wrong, or there were too many tries. After several wrong tries, wait a quarter of an hour.',
   'last-owner': 'A bakery needs an owner. Make somebody else an owner first.',
   'own-role': 'You cannot change your own role or switch yourself off. Another owner does that.',
-  'doughs-open': { one: 'One dough is still open. Measure it, or stop the trial early with a reason.', other: '{count} doughs are still open. Measure them, or stop the trial early with a reason.' },
+  'doughs-open': {
+    one: 'One dough is still open. Measure it, or stop the trial early with a reason.',
+    other: '{count} doughs are still open. Measure them, or stop the trial early with a reason.',
+  },
   discarded: 'This draft was dropped. Draft a new version, from it or from another.',
   'drafted-from-trial': 'This is the dough that was baked; draft a new version to change it.',
-  'decided-draft': 'This draft comes from a decision on a trial. Take the decision back, and the draft is dropped with it.',
+  'decided-draft':
+    'This draft comes from a decision on a trial. Take the decision back, and the draft is dropped with it.',
   'trial-not-ended': 'This trial is not ended. Close it, or stop it early, then decide.',
   'already-decided': '{who} has decided on this trial already: decision {number}. Take that back first.',
-  'unknown-format': 'This is written in form {format}, and this Evendough is too old to know that. It is kept as it is; a newer Evendough shows it.',
-  'damaged-text': 'What is kept here is not what was written: it does not fit its seal. Nothing of it is shown. Tell whoever looks after this install, and change nothing.',
+  'unknown-format':
+    'This is written in form {format}, and this Evendough is too old to know that. It is kept as it is; a newer Evendough shows it.',
+  'damaged-text':
+    'What is kept here is not what was written: it does not fit its seal. Nothing of it is shown. Tell whoever looks after this install, and change nothing.',
   signed: 'This version has been signed, so nothing of it changes any more. Draft a new version from it.',
   'own-proposal': 'You drafted this, so a second person signs it. Ask the owner or the head baker.',
   'already-signed': 'You have signed this version already. It waits for another signature.',
   'not-your-signature': 'Your signature is not the one that this version waits for.',
-  'content-moved-on': 'An ingredient of this version was changed in the stores since you opened it, or since the first signature. Nothing was signed; look at how it stands now.',
+  'content-moved-on':
+    'An ingredient of this version was changed in the stores since you opened it, or since the first signature. Nothing was signed; look at how it stands now.',
   'co-author': 'You wrote part of this plan, so somebody who did not decides on it.',
   'own-plan': 'You proposed this plan, so a second person decides on it. Ask the owner or the head baker.',
   'not-your-proposal': 'Only who proposed this plan can withdraw it. The head baker or the owner can send it back.',
   'plan-moved-on': 'This is not the plan that you had before you. Nothing was decided; look at how it stands now.',
   'plan-not-possible': 'The plan cannot be worked out.',
-  'no-tap': 'The plan cannot be worked out: nobody says how warm the tap is. Put it among the equipment, or write it in the draft.',
-  'dose-without-active': 'The plan cannot be worked out: a dose is of the active substance of {ingredient}, and the stores do not say how much it has. Change the dose, or state it in the stores.',
+  'no-tap':
+    'The plan cannot be worked out: nobody says how warm the tap is. Put it among the equipment, or write it in the draft.',
+  'dose-without-active':
+    'The plan cannot be worked out: a dose is of the active substance of {ingredient}, and the stores do not say how much it has. Change the dose, or state it in the stores.',
   'day-begun': 'A dough of mixing day {day} is begun already, so its date stands.',
   'trial-not-approved': 'This trial is not approved. Ask the head baker.',
   'trial-closed': 'This trial is closed. Nothing more is added to it; tell the head baker what is missing.',
@@ -44,7 +56,8 @@ export const refusals = {
     one: 'One thing is missing, not settled or outside what is usual. Put it right, or say why you go on.',
     other: '{count} things are missing, not settled or outside what is usual. Put them right, or say why you go on.',
   },
-  'clean-down-first': 'Clean down bench, bowl and tools before this batch: another dough brought an allergen that this one must not carry.',
+  'clean-down-first':
+    'Clean down bench, bowl and tools before this batch: another dough brought an allergen that this one must not carry.',
   'before-its-turn': 'Batch {code} comes first. The order was drawn at random; say why this one goes before it.',
   'not-the-next-step': 'The batch cannot go there from where it is. Look at how it stands now.',
   'nothing-to-undo': 'There is nothing here to take back.',
@@ -52,15 +65,24 @@ export const refusals = {
   'undo-too-late': 'This can be taken back for ten seconds, and they are over.',
   'undo-built-on': 'Something was written since, so this cannot be taken back any more.',
   'batch-not-begun': 'This batch is not begun yet. Begin it first.',
-  'rows-at-fault': { one: 'Nothing was stored: one thing in the file is at fault.', other: 'Nothing was stored: {count} things in the file are at fault.' },
+  'rows-at-fault': {
+    one: 'Nothing was stored: one thing in the file is at fault.',
+    other: 'Nothing was stored: {count} things in the file are at fault.',
+  },
   'odd-reading': 'Outside what is usual here, {least} to {most} {unit}. Look again. If it is right, send it confirmed.',
-  'reading-clash': 'Another reading is in the book under this one’s number. Nothing was overwritten; show both to the head baker.',
+  'reading-clash':
+    'Another reading is in the book under this one’s number. Nothing was overwritten; show both to the head baker.',
   'reading-there': 'There is a reading in this place already. Correct that one, or log this as the next repeat.',
-  'aside-place-taken': 'A reading is in this place already. This one is kept aside until the head baker settles it; do not send it again.',
-  'aside-corrected': 'Somebody corrected this reading meanwhile. Your correction is kept aside until the head baker settles it; do not send it again.',
-  'aside-id-taken': 'Another reading is in the book under this one’s number. This one is kept aside until the head baker settles it; do not send it again.',
-  'aside-of-aside': 'The reading that this corrects is kept aside. So is the correction, until the head baker settles both; do not send it again.',
+  'aside-place-taken':
+    'A reading is in this place already. This one is kept aside until the head baker settles it; do not send it again.',
+  'aside-corrected':
+    'Somebody corrected this reading meanwhile. Your correction is kept aside until the head baker settles it; do not send it again.',
+  'aside-id-taken':
+    'Another reading is in the book under this one’s number. This one is kept aside until the head baker settles it; do not send it again.',
+  'aside-of-aside':
+    'The reading that this corrects is kept aside. So is the correction, until the head baker settles both; do not send it again.',
   'settle-reading-first': 'The reading that this corrects is kept aside itself. Settle that one first.',
-  'entry-not-kept': 'The book could not keep this one and does not know why; the others are not held up. Tell whoever looks after this install.',
+  'entry-not-kept':
+    'The book could not keep this one and does not know why; the others are not held up. Tell whoever looks after this install.',
   'correction-not-yours': 'You can correct your own readings of this shift. Ask the head baker for others.',
 } as const

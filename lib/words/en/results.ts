@@ -25,7 +25,13 @@ export const results = {
     smaller: '{measure}, smaller is better; worth having from {margin}, at {confidence} confidence',
     none: '{measure}, no good direction; worth having from {margin}, at {confidence} confidence',
   },
-  kinds: { gain: 'a gain', no_worse: 'no worse than the control', same_as: 'the same as the control', which_dose: 'which dose', look_only: 'a look only' },
+  kinds: {
+    gain: 'a gain',
+    no_worse: 'no worse than the control',
+    same_as: 'the same as the control',
+    which_dose: 'which dose',
+    look_only: 'a look only',
+  },
   kind: 'Looked for',
   size: 'Unit',
   sizeText: {
@@ -119,7 +125,10 @@ export const results = {
     same: 'the same, but other things differed too',
     different: 'different, but other things differed too',
   },
-  doubtedClearVerdicts: { better: 'clearly better, but other things differed too', worse: 'clearly worse, but other things differed too' },
+  doubtedClearVerdicts: {
+    better: 'clearly better, but other things differed too',
+    worse: 'clearly worse, but other things differed too',
+  },
   noVerdict: 'no verdict',
   lookOnly: 'look only',
   notBaked: 'not in',
@@ -155,7 +164,8 @@ export const results = {
 
   cost: 'What it costs and gives',
   costOnly: 'What it costs',
-  costDay: 'Ingredients only, at the prices of {day}; the latest of them holds from {from}. Water counts as it was taken where every dough has that in the book, and as nothing without a price.',
+  costDay:
+    'Ingredients only, at the prices of {day}; the latest of them holds from {from}. Water counts as it was taken where every dough has that in the book, and as nothing without a price.',
   perLoaf: 'Per good loaf',
   perPlannedLoaf: 'Per planned loaf',
   good: 'Good loaves',
@@ -175,14 +185,16 @@ export const results = {
   toStores: 'Enter prices',
 
   else: 'What else differed',
-  elseNone: 'Nothing else was written down for these doughs: dough temperature, proof time, water. What they did to the loaves cannot be told.',
+  elseNone:
+    'Nothing else was written down for these doughs: dough temperature, proof time, water. What they did to the loaves cannot be told.',
   elseRule:
     'Spoken of from {temp} of dough temperature, {proof} of the control’s proof time, or {water} of its water beyond the plan: common practice, no source.',
   elseEven: 'The doughs were even in everything that was written down.',
   hydration: 'Water on flour, %',
   doughYield: 'Dough yield',
   asPlanned: 'planned {value}',
-  mixedNote: 'Water on flour is plain water, pre-ferments with it; dough yield is dough from 100 parts of flour. Both are of the water that was taken, where every dough has it in the book.',
+  mixedNote:
+    'Water on flour is plain water, pre-ferments with it; dough yield is dough from 100 parts of flour. Both are of the water that was taken, where every dough has it in the book.',
   conditionUnit: '{measure}, {unit}',
   minutes: 'min',
   recorded: '{mean} ({recorded} of {doughs} doughs)',
@@ -203,25 +215,35 @@ export const results = {
 
   concluded: 'What this trial can and cannot say',
   limits: {
-    'stopped-early': 'It was stopped before it was whole. What it shows is an indication, and nothing is decided by it.',
+    'stopped-early':
+      'It was stopped before it was whole. What it shows is an indication, and nothing is decided by it.',
     'fewer-days': '{counted} of {planned} planned mixing days count, so it says less than was planned.',
-    'one-day': 'All doughs are from one mixing day. It says how they differ on that day, not how they would on another.',
+    'one-day':
+      'All doughs are from one mixing day. It says how they differ on that day, not how they would on another.',
     'no-control': 'There is no measured dough of the control, so nothing can be compared.',
-    'one-batch-per-arm': 'One dough of each says how these doughs came out, not what the ingredient does: a look only, no verdict.',
-    'one-batch-in-control': 'There is one measured dough of the control only. Nothing can be compared with it but by a look.',
+    'one-batch-per-arm':
+      'One dough of each says how these doughs came out, not what the ingredient does: a look only, no verdict.',
+    'one-batch-in-control':
+      'There is one measured dough of the control only. Nothing can be compared with it but by a look.',
     'one-batch-in-arm': '{dough} has one measured dough: a look only. The others are compared without it.',
-    'arm-without-batches': '{dough} has no dough that counts, so nothing can be said of it. The others are compared without it.',
-    'arm-on-one-day': 'All doughs of {dough} that count are from one mixing day. It cannot be told from what else was special about that day.',
+    'arm-without-batches':
+      '{dough} has no dough that counts, so nothing can be said of it. The others are compared without it.',
+    'arm-on-one-day':
+      'All doughs of {dough} that count are from one mixing day. It cannot be told from what else was special about that day.',
     'no-arms-left': 'No test dough was measured at least twice, so there is nothing to compare with the control.',
     'confounded-with-days': 'The kinds of dough cannot be told from the mixing days, so nothing can be compared.',
-    'no-degrees': 'There are too few doughs to know how much doughs of one kind differ. The differences are shown without intervals.',
-    'zero-variance': 'All doughs of a kind have the very same value. That happens with copied or coarse readings; no interval can be worked out.',
+    'no-degrees':
+      'There are too few doughs to know how much doughs of one kind differ. The differences are shown without intervals.',
+    'zero-variance':
+      'All doughs of a kind have the very same value. That happens with copied or coarse readings; no interval can be worked out.',
     'too-many-doughs': 'Too many doughs and mixing days for one comparison. The means are shown without intervals.',
     'unequal-loaves': 'Not every dough has the same number of loaves. Each dough counts the same.',
-    'margin-unusable': 'The difference worth having cannot be put into the measure’s unit here, so there is no verdict.',
+    'margin-unusable':
+      'The difference worth having cannot be put into the measure’s unit here, so there is no verdict.',
     'no-direction': 'The measure has no good direction, so there is no verdict.',
     'look-only-asked': 'A look only was asked for, so there is no verdict.',
-    'levels-not-balanced': 'Not every kind of dough has exactly one complete dough on every mixing day, so what the levels do is shown without tests.',
+    'levels-not-balanced':
+      'Not every kind of dough has exactly one complete dough on every mixing day, so what the levels do is shown without tests.',
     'levels-one-day': 'With one mixing day what the levels do is shown without tests.',
     'not-computable': 'These readings cannot be brought into a comparison. The means are shown without intervals.',
   },
@@ -261,7 +283,8 @@ export const results = {
     outside: 'Dough {code}: {name}, {place}: {value}, outside what is usual, {least} to {most}',
     'to-settle': {
       one: 'Dough {code}: one entry came too late for its place; it is kept aside for the head baker to settle',
-      other: 'Dough {code}: {count} entries came too late for their places; they are kept aside for the head baker to settle',
+      other:
+        'Dough {code}: {count} entries came too late for their places; they are kept aside for the head baker to settle',
     },
   },
   ended: {
@@ -275,28 +298,36 @@ export const results = {
   },
   outOfOrder: 'On mixing day {day} the doughs were begun in another order than the drawn one.',
   flags: {
-    batch: 'Dough {code} lies far from what was expected of it (Grubbs, p {p}). It is kept in; look at how it was made.',
+    batch:
+      'Dough {code} lies far from what was expected of it (Grubbs, p {p}). It is kept in; look at how it was made.',
     loaf: 'Loaf {piece} of dough {code} lies far from its fellows (Grubbs, p {p}). It is kept in; look at it again.',
   },
 
   method: 'How it was worked out',
-  methodUnit: 'The dough is the unit: repeats are averaged in a loaf, loaves in a dough, and a dough counts once, however many loaves it has.',
+  methodUnit:
+    'The dough is the unit: repeats are averaged in a loaf, loaves in a dough, and a dough counts once, however many loaves it has.',
   methodModels: {
     arm: 'Differences are from a linear model of the kind of dough, without mixing days.',
-    'arm-and-block': 'Differences are from a linear model of the kind of dough and the mixing day, so that what a day does to all doughs falls out.',
+    'arm-and-block':
+      'Differences are from a linear model of the kind of dough and the mixing day, so that what a day does to all doughs falls out.',
   },
   methodAdjustments: {
     'student-t': 'One test dough against the control: Student’s t.',
-    'dunnett-product': 'Several test doughs against one control: Dunnett’s adjustment, so that the intervals hold all at once.',
-    'dunnett-lattice': 'Several test doughs against one control: Dunnett’s adjustment with the model’s own correlation, so that the intervals hold all at once.',
+    'dunnett-product':
+      'Several test doughs against one control: Dunnett’s adjustment, so that the intervals hold all at once.',
+    'dunnett-lattice':
+      'Several test doughs against one control: Dunnett’s adjustment with the model’s own correlation, so that the intervals hold all at once.',
   },
   methodLimits: {
     'two-sided': 'The intervals are two-sided at {confidence}.',
     'one-sided-pair': 'Each limit is one-sided at {confidence}, as the question asks for.',
   },
-  methodFigures: 'Doughs of one kind differ by {sd} {unit} (standard deviation, {df} degrees of freedom). Kinds of dough: F({df1}, {df2}) = {f}, p {p}.',
-  methodLoaves: 'Loaves of one dough differ by {sd} {unit} (standard deviation, {df} degrees of freedom). It informs and decides nothing.',
-  methodMargin: 'The difference worth having is {margin}, which is {units} {unit} on the control’s mean. A % is of that mean, taken as known.',
+  methodFigures:
+    'Doughs of one kind differ by {sd} {unit} (standard deviation, {df} degrees of freedom). Kinds of dough: F({df1}, {df2}) = {f}, p {p}.',
+  methodLoaves:
+    'Loaves of one dough differ by {sd} {unit} (standard deviation, {df} degrees of freedom). It informs and decides nothing.',
+  methodMargin:
+    'The difference worth having is {margin}, which is {units} {unit} on the control’s mean. A % is of that mean, taken as known.',
   methodMarginUnits: 'The difference worth having is {margin}.',
   methodRule:
     'Better: the whole interval is on the good side of the control, and the difference at least what was called worth having; clearly, when the whole interval is. Worse: the whole interval is on the bad side. No worthwhile difference: the whole interval is within it on both sides. Otherwise undecided.',
@@ -314,7 +345,8 @@ export const results = {
   close: 'End the baking',
   closeNote: { one: 'One dough is still open.', other: '{count} doughs are still open.' },
   closeNoteNone: 'Every dough is measured, lost or set aside. From then on the result stands as it is.',
-  closeGaps: 'These stay so once the trial is closed, and the result names them. Put them right in the shift, or say why you close all the same.',
+  closeGaps:
+    'These stay so once the trial is closed, and the result names them. Put them right in the shift, or say why you close all the same.',
   closeGapsReason: 'Why is it closed all the same?',
   closeGapsHint: 'It stands above the result, with what is missing below it.',
   closeAllTheSame: 'Close all the same',

@@ -4,7 +4,10 @@ export const shift = {
   rack: {
     headlineNext: { one: 'One batch waits; {code} comes next', other: '{count} batches wait; {code} comes next' },
     headlineWaiting: { one: 'One batch waits', other: '{count} batches wait' },
-    headlineUnderWay: { one: 'Nothing waits; one batch is under way', other: 'Nothing waits; {count} batches are under way' },
+    headlineUnderWay: {
+      one: 'Nothing waits; one batch is under way',
+      other: 'Nothing waits; {count} batches are under way',
+    },
     headlineDone: 'Nothing waits, and nothing is under way',
     empty: 'No approved trial is to be baked. When the head baker approves a plan, its batches stand here.',
     open: 'Trials to bake',
@@ -54,7 +57,8 @@ export const shift = {
     },
     undoNote: 'For ten seconds, if it was a slip.',
     cleanDownDone: 'Bench, bowl and tools are cleaned down',
-    cleanDownHint: 'Needed here: another dough brought an allergen that this one must not carry, or one that nobody has checked.',
+    cleanDownHint:
+      'Needed here: another dough brought an allergen that this one must not carry, or one that nobody has checked.',
     swapWhy: 'Why before batch {code}?',
     swapHint: 'Batch {code} comes first in the order that was drawn. What you write is kept with the batch.',
   },
@@ -63,7 +67,10 @@ export const shift = {
     missing: '{name}: {have} of {of} read',
     unsettled: '{name}, {place}: two readings disagree, and the third is not taken',
     outside: '{name}, {place}: {value}, outside what is usual, {least} to {most}',
-    'to-settle': { one: 'One entry came too late for its place; it is kept aside for the head baker to settle', other: '{count} entries came too late for their places; they are kept aside for the head baker to settle' },
+    'to-settle': {
+      one: 'One entry came too late for its place; it is kept aside for the head baker to settle',
+      other: '{count} entries came too late for their places; they are kept aside for the head baker to settle',
+    },
   },
   cautions: {
     title: 'Mind',
@@ -80,8 +87,10 @@ export const shift = {
     total: 'All together',
     onScale: 'on: {scale}',
     unread: {
-      'unknown-format': 'The weights are in form {format}, and this Evendough is too old to know that, so they cannot be shown. Do not mix from memory; ask the head baker. Readings can go on.',
-      damaged: 'What is kept as the plan is not what was approved, so no weights are shown. Do not mix this dough; tell the head baker. Readings can go on.',
+      'unknown-format':
+        'The weights are in form {format}, and this Evendough is too old to know that, so they cannot be shown. Do not mix from memory; ask the head baker. Readings can go on.',
+      damaged:
+        'What is kept as the plan is not what was approved, so no weights are shown. Do not mix this dough; tell the head baker. Readings can go on.',
     },
     stages: { final_dough: 'Final dough', pre_ferment: 'Pre-ferment', scald: 'Scald', soaker: 'Soaker' },
   },
@@ -121,7 +130,8 @@ export const shift = {
     keepOdd: 'It is right: keep {value}',
     emptyField: 'Nothing is typed yet. Type the reading, then keep it.',
     planned: 'planned {value}',
-    toConsistency: '{ingredients}: mix to the control’s consistency. The planned water is where to begin; write what it took.',
+    toConsistency:
+      '{ingredients}: mix to the control’s consistency. The planned water is where to begin; write what it took.',
     next: 'Next',
     allRead: 'Everything that the plan asks for is read.',
     lost: 'The batch is lost. Nothing more is read on it.',

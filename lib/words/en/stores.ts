@@ -29,7 +29,8 @@ export const stores = {
   allergensSome: '{list}; others not checked',
   uncheckedNotice: {
     one: 'The allergens of one ingredient are not checked: {names}. Not checked does not mean none. Compare it with the supplier’s specification before it goes into a dough.',
-    other: 'The allergens of {count} ingredients are not checked: {names}. Not checked does not mean none. Compare each with the supplier’s specification before it goes into a dough.',
+    other:
+      'The allergens of {count} ingredients are not checked: {names}. Not checked does not mean none. Compare each with the supplier’s specification before it goes into a dough.',
   },
   uncheckedMany:
     'The allergens of {count} ingredients are not checked, among them {names}. The list below says it of each. Not checked does not mean none. Compare each with the supplier’s specification before it goes into a dough.',
@@ -93,13 +94,16 @@ export const stores = {
     countsOwn: 'Chosen here, not what is usual for its kind.',
     bindsWater: 'It binds much water: test doughs with it are mixed to consistency.',
     dust: 'Handle without dust.',
-    dustText: 'Flour, malt and enzyme dust can sensitise the lungs when it is breathed in, for good. Weigh and tip it low and slowly, keep lids on, never blow it away with air. The supplier’s safety sheet and your local rules come first.',
+    dustText:
+      'Flour, malt and enzyme dust can sensitise the lungs when it is breathed in, for good. Weigh and tip it low and slowly, keep lids on, never blow it away with air. The supplier’s safety sheet and your local rules come first.',
     dustMissing: 'No dust caution is set.',
-    dustMissingText: 'Dust of flour, malt and enzymes can sensitise the lungs. Unless this one is a liquid, a paste or a coarse grain, set the caution.',
+    dustMissingText:
+      'Dust of flour, malt and enzymes can sensitise the lungs. Unless this one is a liquid, a paste or a coarse grain, set the caution.',
     raw: 'Not to be tasted raw.',
     rawText: 'Raw flour and raw egg can carry what makes people ill. Nobody tastes the dough.',
     allergensUnchecked: 'Allergens are not checked.',
-    allergensUncheckedText: 'What is not listed here may still be in it: not checked does not mean none. Compare it with the supplier’s specification before it goes into a dough.',
+    allergensUncheckedText:
+      'What is not listed here may still be in it: not checked does not mean none. Compare it with the supplier’s specification before it goes into a dough.',
     allergensChecked: 'Allergens',
     checkedOn: 'Checked against the specification on {day}',
     facts: 'Facts',
@@ -109,11 +113,13 @@ export const stores = {
     customary: 'Customary use',
     customaryText: '{least} to {most} on flour',
     customarySource: 'Source: {source}',
-    customaryCaution: 'A customary range is no legal limit. Limits differ by country and product: your local rules and the competent authority decide.',
+    customaryCaution:
+      'A customary range is no legal limit. Limits differ by country and product: your local rules and the competent authority decide.',
     note: 'Note',
     composition: 'Composition',
     compositionNote: 'as weighed, each figure with its source',
-    compositionUnknown: 'The composition is unknown. Until it is stated, this ingredient’s water, fat, sugar and salt cannot be balanced in a trial.',
+    compositionUnknown:
+      'The composition is unknown. Until it is stated, this ingredient’s water, fat, sugar and salt cannot be balanced in a trial.',
     figure: 'Constituent',
     gPer100G: 'g in 100 g',
     source: 'Source',
@@ -122,7 +128,8 @@ export const stores = {
     doubt: 'Look again.',
     doubts: {
       'above-100': 'Water, protein, fat and carbohydrate add up to more than 100 g in 100 g.',
-      'sugars-above-carbohydrate': 'Sugars are above carbohydrate. Tables have this for milk, where one is measured and the other is what remains; elsewhere it is a slip.',
+      'sugars-above-carbohydrate':
+        'Sugars are above carbohydrate. Tables have this for milk, where one is measured and the other is what remains; elsewhere it is a slip.',
       'fibre-above-carbohydrate': 'Fibre is above carbohydrate, which should hold it.',
     },
     prices: 'Prices',
@@ -166,7 +173,11 @@ export const stores = {
     allergensGroup: 'Contains',
     allergenCheck: 'Checked against the specification',
     allergenCheckHint: 'Unless it is checked, what is not ticked counts as unknown, not as absent.',
-    checks: { unknown: 'Not checked', 'checked-now': 'Checked today: what is not ticked is not in it', 'as-before': 'As it was checked on {day}' },
+    checks: {
+      unknown: 'Not checked',
+      'checked-now': 'Checked today: what is not ticked is not in it',
+      'as-before': 'As it was checked on {day}',
+    },
     composition: 'Composition',
     compositionNote: 'g in 100 g as weighed, 0 to 100; leave empty what you do not know',
     compositionSource: 'Source of the figures',
@@ -189,12 +200,14 @@ export const stores = {
     counts: 'What counts in a dough',
     countsNote: 'for the totals that test doughs hold',
     countsHow: 'Its water, fat, sugars and protein',
-    countsHint: 'Usual: water of everything but fruit, seeds, grains and improvers; fat of fats, dairy and egg; sugars of sugars, malt and dairy; protein of dairy and egg.',
+    countsHint:
+      'Usual: water of everything but fruit, seeds, grains and improvers; fat of fats, dairy and egg; sugars of sugars, malt and dairy; protein of dairy and egg.',
     countsUsual: 'count as is usual for its kind',
     countsOwn: 'only what is ticked counts',
     countsGroup: 'Counts',
     bindsWater: 'It binds much water',
-    bindsWaterHint: 'For vital gluten, fibre, wholemeal, flakes, pre-gelatinised starch: the plan then says to mix to consistency, because equal water is not equal dough.',
+    bindsWaterHint:
+      'For vital gluten, fibre, wholemeal, flakes, pre-gelatinised starch: the plan then says to mix to consistency, because equal water is not equal dough.',
     dust: 'Show the dust caution',
     dustHint: 'For flour, malt, enzymes and other fine powders: their dust can sensitise the lungs.',
     note: 'Note',
@@ -210,10 +223,12 @@ export const stores = {
     title: 'Equipment',
     headline: { one: 'One piece of equipment in use', other: '{count} pieces of equipment in use' },
     headlineEmpty: 'No equipment is written down yet',
-    emptyText: 'Scales say how small a dose can be weighed; mixers and ovens say how many doughs fit a day. Begin with the scales.',
+    emptyText:
+      'Scales say how small a dose can be weighed; mixers and ovens say how many doughs fit a day. Begin with the scales.',
     about: 'About the equipment',
     whatFor: 'What for',
-    whatForText: 'A plan looks here for what can be weighed, mixed and baked, and what mixing water is made of. Each reading names what it was taken with.',
+    whatForText:
+      'A plan looks here for what can be weighed, mixed and baked, and what mixing water is made of. Each reading names what it was taken with.',
     add: 'Add equipment',
     list: 'Equipment',
     name: 'Name',
@@ -295,7 +310,8 @@ export const stores = {
       volumeMl: 'Volume, more than 0',
       volumeHint: 'Fill it with water to the rim and weigh the water: 1 g is close to 1 mL.',
       hotTemp: 'How hot it comes, {least} to {most}',
-      hotTempHint: 'After it has run a while. Plans mix it with tap water. Water above 45 °C scalds in time, above 60 °C in seconds.',
+      hotTempHint:
+        'After it has run a while. Plans mix it with tap water. Water above 45 °C scalds in time, above 60 °C in seconds.',
       limit: 'The hottest that mixed water may go on a dough, {least} to {most}',
       limitHint: 'Left empty it is {usual}. Hot water harms yeast where it touches it: pour it on the flour.',
       chilledTemp: 'How cold it comes, {least} to {most}',
@@ -303,12 +319,14 @@ export const stores = {
       tapTemp: 'How cold it comes, {least} to {most}',
       tapTempHint: 'After it has run a minute. It changes with the season: measure it again in summer and winter.',
       iceTemp: 'How cold it is, {least} to {most}',
-      iceTempHint: 'Flake ice that drips is at 0 °C; cubes from a freezer are as cold as the freezer. Only ice made for food goes into a dough.',
+      iceTempHint:
+        'Flake ice that drips is at 0 °C; cubes from a freezer are as cold as the freezer. Only ice made for food goes into a dough.',
       note: 'Note',
       noteHint: 'Where it stands, when it was last tested. Up to 1,000 characters.',
       inUse: 'In use',
       inUseHint: 'Without the tick no plan counts on it. What was measured with it keeps its name.',
     },
-    scaleCaution: 'A scale of the bakery says how much goes into a dough. What is sold by weight is weighed on a scale that is verified for trade, under your local rules.',
+    scaleCaution:
+      'A scale of the bakery says how much goes into a dough. What is sold by weight is weighed on a scale that is verified for trade, under your local rules.',
   },
 } as const

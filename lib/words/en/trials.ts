@@ -7,7 +7,8 @@ export const trials = {
   how: 'How it goes',
   howText: 'Somebody asks, the plan is drawn up, the head baker or the owner approves it, and only then is it baked.',
   rights: 'Who may do what',
-  rightsText: 'Anybody who works here may propose. The head baker and the owner decide, but not on what they proposed themselves.',
+  rightsText:
+    'Anybody who works here may propose. The head baker and the owner decide, but not on what they proposed themselves.',
   add: 'Ask a question',
   waiting: 'Waiting for approval',
   waitingNone: 'Nothing waits.',
@@ -39,21 +40,40 @@ export const trials = {
   },
   control: 'Control',
   dough: 'Dough {letter}',
-  kinds: { gain: 'A gain', no_worse: 'No worse than', same_as: 'The same as', which_dose: 'Which dose', look_only: 'A look only' },
+  kinds: {
+    gain: 'A gain',
+    no_worse: 'No worse than',
+    same_as: 'The same as',
+    which_dose: 'Which dose',
+    look_only: 'A look only',
+  },
   kindHints: {
     gain: 'Is it better than what we bake now, by enough to matter?',
     look_only: 'To see what it does. No verdict comes of it.',
   },
-  totals: { dough_mass: 'dough weight', water: 'water', fat: 'fat', sugars: 'sugars', salt: 'salt', protein: 'protein', flour: 'flour' },
+  totals: {
+    dough_mass: 'dough weight',
+    water: 'water',
+    fat: 'fat',
+    sugars: 'sugars',
+    salt: 'salt',
+    protein: 'protein',
+    flour: 'flour',
+  },
   bases: { pct_flour: '% on flour', ppm_flour: 'ppm on flour (mg per kg)', g_per_kg_flour: 'g per kg of flour' },
-  doseValues: { pct_flour: '{value} % on flour', ppm_flour: '{value} ppm on flour', g_per_kg_flour: '{value} g/kg of flour' },
+  doseValues: {
+    pct_flour: '{value} % on flour',
+    ppm_flour: '{value} ppm on flour',
+    g_per_kg_flour: '{value} g/kg of flour',
+  },
   stages: { final_dough: 'Final dough', pre_ferment: 'Pre-ferment', scald: 'Scald', soaker: 'Soaker' },
   form: {
     titleNew: 'Ask a question',
     headlineNew: 'What is the bake to find out?',
     headline: 'Trial {number}, draft',
     lead: 'It stays a draft until you propose its plan. Nothing is baked for it before that plan is approved.',
-    noFormula: 'No formula is in production yet, so there is no control to bake beside. Sign one off under Formulas first.',
+    noFormula:
+      'No formula is in production yet, so there is no control to bake beside. Sign one off under Formulas first.',
     toFormulas: 'Formulas',
     ask: 'The question',
     question: 'Question',
@@ -80,16 +100,20 @@ export const trials = {
     mixingDays: 'Mixing days',
     mixingDaysHint: 'Every dough is mixed on each of them, so that a bad day hits all alike.',
     batches: 'Doughs of each kind on a day',
-    batchesHint: 'A dough is one mix. Loaves of one dough are not proof of each other: two or more doughs of each kind are needed for any verdict.',
+    batchesHint:
+      'A dough is one mix. Loaves of one dough are not proof of each other: two or more doughs of each kind are needed for any verdict.',
     pieces: 'Loaves or pieces from a dough',
     factor: 'Set apart within each dough',
     factorNote: 'for one thing that differs from piece to piece of one dough',
     factorName: 'What differs',
-    factorNameHint: 'Such as baking temperature, storage day or scaling weight. Leave it empty when all pieces of a dough are treated alike.',
+    factorNameHint:
+      'Such as baking temperature, storage day or scaling weight. Leave it empty when all pieces of a dough are treated alike.',
     factorLevels: 'Its levels (2 to 12)',
-    factorLevelsHint: 'One on a line, up to 40 characters each. Piece 1 of each dough is of the first level, piece 2 of the second, and round again, so the pieces of a dough are a multiple of the number of levels.',
+    factorLevelsHint:
+      'One on a line, up to 40 characters each. Piece 1 of each dough is of the first level, piece 2 of the second, and round again, so the pieces of a dough are a multiple of the number of levels.',
     arms: 'Test doughs',
-    armsNote: 'up to six, each different from the control in one thing: more of it, less, none, or something in its place',
+    armsNote:
+      'up to six, each different from the control in one thing: more of it, less, none, or something in its place',
     armName: 'Name',
     armNameHint: 'Short: ‘malt, 0.6 %’.',
     armHow: 'What gives way',
@@ -98,12 +122,26 @@ export const trials = {
     ingredient: 'Ingredient',
     dose: 'Dose',
     doseHow: 'How it is meant',
-    doseHowChoices: { more: 'more than the control (less: −)', in_all: 'in all', without: 'left out', in_place: 'in place of so much of another', in_place_all: 'in place of all of another' },
+    doseHowChoices: {
+      more: 'more than the control (less: −)',
+      in_all: 'in all',
+      without: 'left out',
+      in_place: 'in place of so much of another',
+      in_place_all: 'in place of all of another',
+    },
     insteadOf: 'In place of',
     insteadOfAllHint: 'All that the final dough has of it goes out.',
     insteadOfHint: 'The dose is what goes out of it. For gluten or another flour, choose the flour: flour gives way.',
     equalBy: 'So that this stays equal',
-    equalByChoices: { mass: 'the weight, gram for gram', active: 'the active content', water: 'water', fat: 'fat', sugars: 'sugars', protein: 'protein', salt: 'salt' },
+    equalByChoices: {
+      mass: 'the weight, gram for gram',
+      active: 'the active content',
+      water: 'water',
+      fat: 'fat',
+      sugars: 'sugars',
+      protein: 'protein',
+      salt: 'salt',
+    },
     basis: 'Per',
     doseOf: 'Of',
     doseOfChoices: { product: 'the product', active: 'its active' },
@@ -115,7 +153,8 @@ export const trials = {
     removeArm: 'Take {dough} out',
     noArms: 'Only the control is baked: that shows how much your own doughs vary.',
     held: 'Held as in the control',
-    heldHint: 'Totals that a balanced test dough keeps. Only what counts in a total gives way for it, as the stores say of each ingredient. Fruit, seeds, grains and improvers stay; flour and salt give way only for their own total. On the plan of the draft you can choose otherwise for each line. What a test dough is about is not held in it: without sugar, sugars are not made up.',
+    heldHint:
+      'Totals that a balanced test dough keeps. Only what counts in a total gives way for it, as the stores say of each ingredient. Fruit, seeds, grains and improvers stay; flour and salt give way only for their own total. On the plan of the draft you can choose otherwise for each line. What a test dough is about is not held in it: without sugar, sugars are not made up.',
     weighing: 'Weighing and mixing',
     scale: 'Scale',
     scaleNone: 'not chosen: written to {step}',
@@ -189,7 +228,8 @@ export const trials = {
     linesNever: 'stays: made once for all doughs',
     linesDosed: 'the test doughs’ own',
     linesRule: 'by the rule: {scale}',
-    linesHint: 'A line that may move gives way only for totals in which it counts, as the stores say of it. A scale that is too coarse, or carries too little, is named beside the dough.',
+    linesHint:
+      'A line that may move gives way only for totals in which it counts, as the stores say of it. A scale that is too coarse, or carries too little, is named beside the dough.',
     linesGo: 'Keep these choices',
     chosen: 'Chosen for lines',
     chosenMoves: '{ingredient}: may move',
@@ -267,7 +307,8 @@ export const trials = {
     waterNote: 'for a dough of {temp}; pre-ferments and everything but flour taken at room temperature',
     order: 'Order of baking',
     orderNote: 'drawn at random within each mixing day',
-    orderNoteCoded: 'drawn at random within each mixing day; which dough a code stands for is on the weigh-out sheet only, until the baking has ended',
+    orderNoteCoded:
+      'drawn at random within each mixing day; which dough a code stands for is on the weigh-out sheet only, until the baking has ended',
     orderLater: 'The order is drawn when the plan is proposed.',
     day: 'Mixing day {day}',
     dayDated: 'Mixing day {day}, {date}',
@@ -284,14 +325,17 @@ export const trials = {
     powerNote: 'simulated with the rule that decides; a guess until you have your own data',
     powerTrue: 'If the true difference is',
     powerChance: 'chance to find ‘better’',
-    powerText: 'From {runs} simulated trials, with doughs varying by {batch} and loaves of a dough by {loaf}: from memory, a guess.',
+    powerText:
+      'From {runs} simulated trials, with doughs varying by {batch} and loaves of a dough by {loaf}: from memory, a guess.',
     powerSe: '{chance} ± {se}',
-    powerHalf: 'Where the true difference is exactly the smallest worth having, no plan finds it much more often than every other time.',
+    powerHalf:
+      'Where the true difference is exactly the smallest worth having, no plan finds it much more often than every other time.',
     powerNone: {
       'not-gain': 'A look only: no verdict will be given.',
       'one-batch': 'One dough of each kind: no verdict will be given. It is shown as a look.',
       'no-degrees': 'With so few doughs nothing is left to tell the spread from: no verdict will be given.',
-      'margin-in-units': 'The chance cannot be worked out before your own mean is known, because the smallest difference is not in per cent.',
+      'margin-in-units':
+        'The chance cannot be worked out before your own mean is known, because the smallest difference is not in per cent.',
       'no-direction': 'The measure has no good direction: no verdict will be given.',
     },
     costs: 'What it costs',
@@ -305,8 +349,10 @@ export const trials = {
     costMixed: 'No sum: prices are in several currencies.',
     cautions: 'Cautions',
     cautionRaw: 'Nobody tastes raw dough: raw flour and raw egg can carry what makes people ill.',
-    cautionDust: 'Dust of flour, malt and enzymes can sensitise the lungs, for good. Weigh and tip low and slowly; the supplier’s safety sheet and your local rules come first.',
-    cautionLimits: 'A customary range is no legal limit. Limits differ by country and product: your local rules and the competent authority decide.',
+    cautionDust:
+      'Dust of flour, malt and enzymes can sensitise the lungs, for good. Weigh and tip low and slowly; the supplier’s safety sheet and your local rules come first.',
+    cautionLimits:
+      'A customary range is no legal limit. Limits differ by country and product: your local rules and the competent authority decide.',
     cautionCoded: 'Loaves that carry only a code are not for sale.',
     cautionAllergens: 'Tell everybody who handles or tastes a dough what is in it. Allergens are never kept blind.',
     decisions: 'What was decided',
@@ -317,13 +363,18 @@ export const trials = {
     proposedWord: 'Proposed.',
     proposedText: 'This is the plan as it was proposed. Its mark is {hash}.',
     propose: 'Propose this plan',
-    proposeNote: 'It goes to the head baker and the owner. Order and codes are drawn, and the plan stands until it is decided.',
+    proposeNote:
+      'It goes to the head baker and the owner. Order and codes are drawn, and the plan stands until it is decided.',
     proposeGo: 'Propose the plan',
     change: 'Change the draft',
     decide: 'Your decision',
     decideNote: 'It stands under your name, bound to exactly this plan.',
     verdict: 'Decision',
-    verdicts: { approved: 'Approve: it may be baked as it stands here', sent_back: 'Send back, to be changed', declined: 'Decline' },
+    verdicts: {
+      approved: 'Approve: it may be baked as it stands here',
+      sent_back: 'Send back, to be changed',
+      declined: 'Decline',
+    },
     decisionNote: 'Note to the proposer',
     decisionNoteHint: 'Needed when you send it back or decline.',
     password: 'Your password',
@@ -358,34 +409,49 @@ export const trials = {
     declined: 'I decline this plan: it is not to be baked.',
   },
   warnings: {
-    'above-customary': '{ingredient}: {pct} on flour is above the customary {leastPct} to {mostPct} ({source}). A customary range is no legal limit; limits differ by country.',
+    'above-customary':
+      '{ingredient}: {pct} on flour is above the customary {leastPct} to {mostPct} ({source}). A customary range is no legal limit; limits differ by country.',
     'below-customary': '{ingredient}: {pct} on flour is below the customary {leastPct} to {mostPct} ({source}).',
-    'composition-unknown': '{ingredient}: its composition is not known, or not in full, so what it brings cannot be counted.',
-    'allergen-added': 'Brings an allergen that the control does not have: {allergens}. This dough comes last on each day, and is cleaned down after.',
-    'allergen-unchecked': '{ingredient}: nobody has checked its allergens. Check the specification before it goes into a dough.',
-    'dose-coarse': '{ingredient}: this scale is off by up to {errorPct} of the dose. It weighs {leastG} or more within 5 %.',
+    'composition-unknown':
+      '{ingredient}: its composition is not known, or not in full, so what it brings cannot be counted.',
+    'allergen-added':
+      'Brings an allergen that the control does not have: {allergens}. This dough comes last on each day, and is cleaned down after.',
+    'allergen-unchecked':
+      '{ingredient}: nobody has checked its allergens. Check the specification before it goes into a dough.',
+    'dose-coarse':
+      '{ingredient}: this scale is off by up to {errorPct} of the dose. It weighs {leastG} or more within 5 %.',
     'rounded-to-nothing': '{ingredient}: less than half a mark of the scale, so nothing would be weighed.',
-    'below-scale': '{ingredient}: less than the scale’s least load of {leastG}, and no other scale here takes so little.',
+    'below-scale':
+      '{ingredient}: less than the scale’s least load of {leastG}, and no other scale here takes so little.',
     'above-scale': '{ingredient}: more than the {mostG} that the largest scale here carries; weigh it in parts.',
-    'chosen-scale-coarse': '{ingredient}: {scale}, which was chosen, is off by up to {errorPct}. {other} would be off by up to {otherErrorPct}.',
+    'chosen-scale-coarse':
+      '{ingredient}: {scale}, which was chosen, is off by up to {errorPct}. {other} would be off by up to {otherErrorPct}.',
     'chosen-scale-below': '{ingredient}: less than the least load of {leastG} of {scale}, which was chosen.',
-    'chosen-scale-above': '{ingredient}: more than the {mostG} that {scale} carries, which was chosen. Weigh it in parts, or choose another.',
+    'chosen-scale-above':
+      '{ingredient}: more than the {mostG} that {scale} carries, which was chosen. Weigh it in parts, or choose another.',
     'chosen-scale-gone': '{ingredient}: the scale that was chosen is no longer in use, so it goes by the rule.',
-    'no-scale': 'No scale is in the equipment: masses are written to {resolutionG}, and nobody has checked that the doses can be weighed.',
-    'balance-no-movable-line-carries-it': '{total} cannot be held here: {offG}, {offPct} of it. No line that may move brings enough of it to matter.',
-    'balance-dose-brings-more-than-can-go': '{total} cannot be held here: {offG}, {offPct} of it. The dose brings {broughtG}, more than the {removableG} that can be taken out.',
+    'no-scale':
+      'No scale is in the equipment: masses are written to {resolutionG}, and nobody has checked that the doses can be weighed.',
+    'balance-no-movable-line-carries-it':
+      '{total} cannot be held here: {offG}, {offPct} of it. No line that may move brings enough of it to matter.',
+    'balance-dose-brings-more-than-can-go':
+      '{total} cannot be held here: {offG}, {offPct} of it. The dose brings {broughtG}, more than the {removableG} that can be taken out.',
     'balance-totals-conflict': '{total} cannot be held here together with the other totals: {offG}, {offPct} of it.',
-    'balance-scale-too-coarse': '{total} cannot be held on this scale: {offG}, {offPct} of it. Weigh on a finer one, or mix more dough.',
+    'balance-scale-too-coarse':
+      '{total} cannot be held on this scale: {offG}, {offPct} of it. Weigh on a finer one, or mix more dough.',
     'line-emptied': 'Nothing of {ingredient} is left in this dough: all of it makes room for the dose.',
-    'composition-above-100': '{ingredient}: its composition makes more than 100 g in 100 g. Put it right in the stores.',
+    'composition-above-100':
+      '{ingredient}: its composition makes more than 100 g in 100 g. Put it right in the stores.',
     'looks-like-share': '{ingredient}: its composition looks like shares of 1. Write 82 for 82 % in the stores.',
     'balance-asked-about': '{total}: this dough is about that, so it is not held.',
-    'water-to-consistency': '{ingredient} changes how much water the flour takes up: equal water is not equal dough. Mix to the control’s consistency, and write the water that it took at ‘Water added’: the result goes by that.',
+    'water-to-consistency':
+      '{ingredient} changes how much water the flour takes up: equal water is not equal dough. Mix to the control’s consistency, and write the water that it took at ‘Water added’: the result goes by that.',
     'balance-not-stated': '{ingredient} does not say how much {total} it has, so that total is not held.',
     'mixer-below': 'The dough of {doughG} is less than the {leastG} that {mixer} needs to mix well.',
     'mixer-above': 'The dough of {doughG} is more than the {mostG} that {mixer} takes.',
     'one-batch-per-arm': 'One dough of each kind: no verdict will be given.',
-    'place-tied-to-allergen': 'Doughs with an added allergen come last on each day, so their place in the day is not random against the others.',
+    'place-tied-to-allergen':
+      'Doughs with an added allergen come last on each day, so their place in the day is not random against the others.',
     dust: '{ingredient}: handle without dust; it can sensitise the lungs.',
     'ingredient-ended': '{ingredient} is no longer in use in the stores.',
   },

@@ -3,7 +3,19 @@ import { plainNumber } from './plain-number'
 const most = 6
 const smallest = 1e-6
 const largest = 1e15
-const superscripts: Record<string, string> = { '-': '⁻', 0: '⁰', 1: '¹', 2: '²', 3: '³', 4: '⁴', 5: '⁵', 6: '⁶', 7: '⁷', 8: '⁸', 9: '⁹' }
+const superscripts: Record<string, string> = {
+  '-': '⁻',
+  0: '⁰',
+  1: '¹',
+  2: '²',
+  3: '³',
+  4: '⁴',
+  5: '⁵',
+  6: '⁶',
+  7: '⁷',
+  8: '⁸',
+  9: '⁹',
+}
 
 export type AnswerForm = {
   locale: string

@@ -25,15 +25,30 @@ const mostDigits = 15
  */
 export function massFigure(units: MassUnits): FieldFigure<MassUnit> {
   const unit = smallMassUnit(units)
-  return figure(unit, (typed) => massFromUnit(typed, unit), (massG) => massInUnit(massG, unit), units === 'metric')
+  return figure(
+    unit,
+    (typed) => massFromUnit(typed, unit),
+    (massG) => massInUnit(massG, unit),
+    units === 'metric',
+  )
 }
 
 /** A temperature, kept in °C. Degrees Fahrenheit are kept to 0.001 °C, so that 78 °F come back as 78. */
 export function temperatureFigure(units: TemperatureUnits): FieldFigure {
-  return figure(degreeSign[units], (typed) => temperatureFromUnit(typed, units), (tempC) => temperatureInUnit(tempC, units), units === 'celsius')
+  return figure(
+    degreeSign[units],
+    (typed) => temperatureFromUnit(typed, units),
+    (tempC) => temperatureInUnit(tempC, units),
+    units === 'celsius',
+  )
 }
 
-function figure<Unit extends string>(unit: Unit, fromUnit: (typed: number) => number, inUnit: (kept: number) => number, isKeptUnit: boolean): FieldFigure<Unit> {
+function figure<Unit extends string>(
+  unit: Unit,
+  fromUnit: (typed: number) => number,
+  inUnit: (kept: number) => number,
+  isKeptUnit: boolean,
+): FieldFigure<Unit> {
   const read = (typed: number) => (isKeptUnit ? typed : Math.round(fromUnit(typed) * milli) / milli)
   return {
     unit,

@@ -6,7 +6,10 @@ export type MassUnit = 'g' | 'kg' | 'oz' | 'lb'
  * Grams in one of each unit, exact. An avoirdupois ounce is 28.349523125 g, and 16 of them are a pound.
  * Source: NIST Handbook 44, Appendix C, units of mass.
  */
-export const gramsPerUnit = { g: 1, kg: 1000, oz: 28.349523125, lb: 453.59237 } as const satisfies Record<MassUnit, number>
+export const gramsPerUnit = { g: 1, kg: 1000, oz: 28.349523125, lb: 453.59237 } as const satisfies Record<
+  MassUnit,
+  number
+>
 
 /** The unit for what is weighed on a small scale: doses, a scale's steps. */
 export function smallMassUnit(units: MassUnits): MassUnit {

@@ -17,7 +17,10 @@ export type MoneyForm = {
  * Source: ECMA-402 (decimal texts are formatted exactly; digits by ISO 4217).
  * @example formatMoneyAmount('0.8125', { locale: 'en-GB', currency: 'EUR', mostDigits: 4 }) // '€0.8125'
  */
-export function formatMoneyAmount(amount: string, q: MoneyForm & { leastDigits?: number; mostDigits?: number }): string {
+export function formatMoneyAmount(
+  amount: string,
+  q: MoneyForm & { leastDigits?: number; mostDigits?: number },
+): string {
   if (!/^-?\d+(\.\d+)?$/.test(amount)) throw new RangeError(`not a decimal amount: ${amount}`)
   const least = q.leastDigits ?? minorDigits(q.currency)
   const form = numberFormOf(q.locale, {

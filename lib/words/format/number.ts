@@ -19,7 +19,11 @@ export type NumberForm = {
 export function formatNumber(value: number, { locale, digits, signed = false }: NumberForm): string {
   if (!Number.isFinite(value)) throw new RangeError(`not a finite number: ${String(value)}`)
   return writeNumber(
-    numberFormOf(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits, signDisplay: signed ? 'exceptZero' : 'negative' }),
+    numberFormOf(locale, {
+      minimumFractionDigits: digits,
+      maximumFractionDigits: digits,
+      signDisplay: signed ? 'exceptZero' : 'negative',
+    }),
     value,
   )
 }

@@ -11,5 +11,8 @@ import { writeNumber } from './write-number'
  */
 export function plainNumber(value: number, q: { locale: string; significant?: number; grouped?: boolean }): string {
   if (!Number.isFinite(value)) throw new RangeError(`not a finite number: ${String(value)}`)
-  return writeNumber(numberFormOf(q.locale, { maximumSignificantDigits: q.significant ?? 6, useGrouping: q.grouped ?? true }), value)
+  return writeNumber(
+    numberFormOf(q.locale, { maximumSignificantDigits: q.significant ?? 6, useGrouping: q.grouped ?? true }),
+    value,
+  )
 }

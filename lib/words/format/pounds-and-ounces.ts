@@ -12,7 +12,10 @@ const ouncesPerPound = 16
  * Source: NIST Handbook 44, Appendix C: 1 lb = 16 oz = 453.59237 g.
  * @example poundsAndOunces(2182.9, { locale: 'en-US', digits: 0 }) // '4\u00a0lb\u00a013\u00a0oz'
  */
-export function poundsAndOunces(massG: number, { locale, digits, signed = false }: { locale: string; digits: number; signed?: boolean }): string {
+export function poundsAndOunces(
+  massG: number,
+  { locale, digits, signed = false }: { locale: string; digits: number; signed?: boolean },
+): string {
   const unit = 10 ** digits
   const inAll = Math.round(massInUnit(Math.abs(massG), 'oz') * unit)
   const pounds = Math.floor(inAll / (ouncesPerPound * unit))

@@ -8,7 +8,10 @@ const minus = /^[-\u2212]/
  * @returns null when it is no such number
  */
 export function readDecimal(typed: string, locale: string): string | null {
-  const mark = numberFormOf(locale, {}).formatToParts(1.5).find((part) => part.type === 'decimal')?.value ?? '.'
+  const mark =
+    numberFormOf(locale, {})
+      .formatToParts(1.5)
+      .find((part) => part.type === 'decimal')?.value ?? '.'
   const [whole = '', part, ...rest] = typed.replace(minus, '').split(mark)
   const isNumber = rest.length === 0 && /^\d*$/.test(whole) && (part === undefined ? whole !== '' : /^\d+$/.test(part))
   if (!isNumber) return null

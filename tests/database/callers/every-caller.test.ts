@@ -28,18 +28,50 @@ const from = { address: 'test', device: 'test', now: () => testNow }
 /** Callers who can be looked up today, each as a route or the machine would have them. */
 const callers: Record<string, { party: PartyName | null; caller: () => Caller }> = {
   'a stranger': { party: null, caller: () => ({ ...from, kind: 'desk', sessionSecret: null }) },
-  'somebody with a made-up session': { party: null, caller: () => ({ ...from, kind: 'desk', sessionSecret: 'made-up' }) },
+  'somebody with a made-up session': {
+    party: null,
+    caller: () => ({ ...from, kind: 'desk', sessionSecret: 'made-up' }),
+  },
   'the owner': { party: 'desk owner', caller: () => bakery.owner.caller },
   'the head baker': { party: 'desk head_baker', caller: () => bakery.head.caller },
   'a shift baker': { party: 'desk shift_baker', caller: () => bakery.early.caller },
-  'the job for an owner’s link': { party: 'job owner-link', caller: () => ({ ...from, kind: 'job', job: 'owner-link', bakeryId: bakery.bakeryId }) },
-  'the job that checks records': { party: 'job check-records', caller: () => ({ ...from, kind: 'job', job: 'check-records', bakeryId: bakery.bakeryId }) },
-  'a job in a bakery that is not there': { party: null, caller: () => ({ ...from, kind: 'job', job: 'owner-link', bakeryId: '00000000-0000-7000-8000-000000000000' }) },
-  'a job that is not known': { party: null, caller: () => ({ ...from, kind: 'job', job: 'everything' as 'owner-link', bakeryId: bakery.bakeryId }) },
-  'a station': { party: null, caller: () => ({ ...from, kind: 'station', stationSecret: bakery.owner.sessionSecret, shiftToken: bakery.owner.sessionSecret }) },
-  'a taster': { party: null, caller: () => ({ ...from, kind: 'taster', panelSecret: bakery.owner.sessionSecret, code: '417' }) },
-  'a kind that is not known, with the owner’s session': { party: null, caller: () => ({ ...bakery.owner.caller, kind: 'office' }) as never },
-  'a kind that every object has, with the owner’s session': { party: null, caller: () => ({ ...bakery.owner.caller, kind: 'constructor' }) as never },
+  'the job for an owner’s link': {
+    party: 'job owner-link',
+    caller: () => ({ ...from, kind: 'job', job: 'owner-link', bakeryId: bakery.bakeryId }),
+  },
+  'the job that checks records': {
+    party: 'job check-records',
+    caller: () => ({ ...from, kind: 'job', job: 'check-records', bakeryId: bakery.bakeryId }),
+  },
+  'a job in a bakery that is not there': {
+    party: null,
+    caller: () => ({ ...from, kind: 'job', job: 'owner-link', bakeryId: '00000000-0000-7000-8000-000000000000' }),
+  },
+  'a job that is not known': {
+    party: null,
+    caller: () => ({ ...from, kind: 'job', job: 'everything' as 'owner-link', bakeryId: bakery.bakeryId }),
+  },
+  'a station': {
+    party: null,
+    caller: () => ({
+      ...from,
+      kind: 'station',
+      stationSecret: bakery.owner.sessionSecret,
+      shiftToken: bakery.owner.sessionSecret,
+    }),
+  },
+  'a taster': {
+    party: null,
+    caller: () => ({ ...from, kind: 'taster', panelSecret: bakery.owner.sessionSecret, code: '417' }),
+  },
+  'a kind that is not known, with the owner’s session': {
+    party: null,
+    caller: () => ({ ...bakery.owner.caller, kind: 'office' }) as never,
+  },
+  'a kind that every object has, with the owner’s session': {
+    party: null,
+    caller: () => ({ ...bakery.owner.caller, kind: 'constructor' }) as never,
+  },
 }
 
 /** No command and no query takes nothing at all, so whoever gets past the door is stopped behind it. */
@@ -69,7 +101,9 @@ describe('what cannot be looked up yet', () => {
     for (const party of parties.filter((name) => /station|taster/.test(name))) {
       expect(await inTransaction((tx) => isStillActor(tx, actorOf(party, bakery.bakeryId), testNow))).toBe(false)
     }
-    expect(await inTransaction((tx) => isStillActor(tx, { ...actorOf('desk owner'), kind: 'office' } as never, testNow))).toBe(false)
+    expect(
+      await inTransaction((tx) => isStillActor(tx, { ...actorOf('desk owner'), kind: 'office' } as never, testNow)),
+    ).toBe(false)
   })
 })
 
@@ -84,9 +118,18 @@ describe('a job', () => {
 
   it('works as itself: its entry has no person and says which job, and a no to it is in the record alike', async () => {
     expect(await touch.call(job(), {})).toMatchObject({ ok: true, value: 'en' })
-    const refused = command({ name: 'test.refused', input: z.strictObject({}), right: 'change-settings', run: async () => ({ value: null, audit: {} }) })
+    const refused = command({
+      name: 'test.refused',
+      input: z.strictObject({}),
+      right: 'change-settings',
+      run: async () => ({ value: null, audit: {} }),
+    })
     expect(refusalOf(await refused.call(job(), {}))).toBe('not-allowed')
-    const entries = await db().auditEntry.findMany({ where: { bakeryId: bakery.bakeryId, action: { in: ['test.touch', 'refused.right'] } }, orderBy: { number: 'desc' }, take: 2 })
+    const entries = await db().auditEntry.findMany({
+      where: { bakeryId: bakery.bakeryId, action: { in: ['test.touch', 'refused.right'] } },
+      orderBy: { number: 'desc' },
+      take: 2,
+    })
     for (const { by, personId, entryText } of entries) {
       expect({ by, personId }).toEqual({ by: 'job', personId: null })
       expect(readAuditEntry(entryText)).toMatchObject({ format: 2, entry: { who: { kind: 'job', job: 'owner-link' } } })
@@ -95,7 +138,13 @@ describe('a job', () => {
   })
 
   it('has no password to sign with', async () => {
-    const signs = command({ name: 'test.signs', input: z.strictObject({}), right: 'make-owner-link', askPassword: true, run: async () => ({ value: null, audit: {} }) })
+    const signs = command({
+      name: 'test.signs',
+      input: z.strictObject({}),
+      right: 'make-owner-link',
+      askPassword: true,
+      run: async () => ({ value: null, audit: {} }),
+    })
     expect(refusalOf(await signs.call(job(), {}))).toBe('not-allowed')
     expect(await db().auditEntry.count({ where: { bakeryId: bakery.bakeryId, action: 'test.signs' } })).toBe(0)
   })
@@ -119,5 +168,9 @@ describe('the database', () => {
 it('every right of the table is asked by something, or is of what is not built yet', () => {
   const asked = new Set<string>(guarded.map(({ right }) => right))
   const behindTheDoor: Right[] = ['see-costs', 'taste']
-  expect(Object.keys(whoMay).filter((right) => !asked.has(right)).sort()).toEqual(behindTheDoor)
+  expect(
+    Object.keys(whoMay)
+      .filter((right) => !asked.has(right))
+      .sort(),
+  ).toEqual(behindTheDoor)
 })

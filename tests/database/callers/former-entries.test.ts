@@ -11,7 +11,10 @@ it('entries from before there were kinds are of the desk where they have a perso
   const database = await freshDatabase('nothing')
   await connected(database.ownerUrl, async (owner) => {
     const apply = (name: string) => owner.query(fs.readFileSync(path.join(folder, name, 'migration.sql'), 'utf8'))
-    const names = fs.readdirSync(folder).filter((name) => /^\d/.test(name)).sort()
+    const names = fs
+      .readdirSync(folder)
+      .filter((name) => /^\d/.test(name))
+      .sort()
     for (const name of names.filter((each) => each < own)) await apply(name)
     const bakeryId = '01a22670-a9c1-7116-b164-c0fb2379cbc7'
     await owner.query(
@@ -19,7 +22,10 @@ it('entries from before there were kinds are of the desk where they have a perso
        VALUES ($1, 'Osier Lane', 'UTC', 'en-GB', 'EUR', 'eu', 'metric', 'celsius', false, 1, 1, $2)`,
       [bakeryId, testNow],
     )
-    for (const [number, personId] of [[1, '01a22670-aa21-7300-8705-8d13bfb3f6e3'], [2, null]]) {
+    for (const [number, personId] of [
+      [1, '01a22670-aa21-7300-8705-8d13bfb3f6e3'],
+      [2, null],
+    ]) {
       await owner.query(
         `INSERT INTO audit_entry (bakery_id, number, at, person_id, action, entry_text, previous_hash, hash) VALUES ($1, $2, $3, $4, 'people.sign-in', 'kept as it was', repeat('0', 64), repeat('1', 64))`,
         [bakeryId, number, testNow, personId],

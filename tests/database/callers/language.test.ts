@@ -23,7 +23,17 @@ beforeAll(async () => {
 })
 afterAll(() => database.drop())
 
-const settings = { bakeryName: 'Mill Row', worksAlone: false, costChangeLimitPct: 1, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius' }
+const settings = {
+  bakeryName: 'Mill Row',
+  worksAlone: false,
+  costChangeLimitPct: 1,
+  timeZone: 'Europe/Berlin',
+  locale: 'en-GB',
+  currency: 'EUR',
+  region: 'eu',
+  massUnits: 'metric',
+  temperatureUnits: 'celsius',
+}
 const chosenBy = async () => (await findCaller(bakery.early.caller, testNow))?.language
 
 describe('a language that is chosen', () => {
@@ -43,15 +53,25 @@ describe('a language that is chosen', () => {
     expect(await chosenBy()).toBeNull()
   })
 
-  it.each(['en-XA', 'tlh', '', 'EN', 'constructor'])('is never %j: there are no words in it, or they are for screens alone', async (language) => {
-    expect(refusalOf(await chooseLanguage.call(bakery.early.caller, { language }))).toMatch(/^invalid language:/)
-    expect(refusalOf(await changeSettings.call(bakery.owner.caller, { ...settings, language, seenRevision: 3 }))).toMatch(/^invalid language:/)
-  })
+  it.each(['en-XA', 'tlh', '', 'EN', 'constructor'])(
+    'is never %j: there are no words in it, or they are for screens alone',
+    async (language) => {
+      expect(refusalOf(await chooseLanguage.call(bakery.early.caller, { language }))).toMatch(/^invalid language:/)
+      expect(
+        refusalOf(await changeSettings.call(bakery.owner.caller, { ...settings, language, seenRevision: 3 })),
+      ).toMatch(/^invalid language:/)
+    },
+  )
 
   it('is refused by the database as well when it is the pseudo-language', async () => {
     const key = { bakery: bakery.bakeryId, person: bakery.early.personId }
-    await expect(db().$executeRaw`UPDATE person SET language = 'en-XA'::language WHERE bakery_id = ${key.bakery}::uuid AND id = ${key.person}::uuid`).rejects.toThrow('en-XA')
-    await expect(db().$executeRaw`UPDATE bakery SET language = 'en-XA'::language WHERE bakery_id = ${key.bakery}::uuid`).rejects.toThrow('en-XA')
+    await expect(
+      db()
+        .$executeRaw`UPDATE person SET language = 'en-XA'::language WHERE bakery_id = ${key.bakery}::uuid AND id = ${key.person}::uuid`,
+    ).rejects.toThrow('en-XA')
+    await expect(
+      db().$executeRaw`UPDATE bakery SET language = 'en-XA'::language WHERE bakery_id = ${key.bakery}::uuid`,
+    ).rejects.toThrow('en-XA')
   })
 })
 
@@ -63,9 +83,12 @@ describe('words that are kept', () => {
     run: async ({ language }) => ({ value: language, audit: {} }),
   })
 
-  it.each(['en-XA', 'en', undefined, 'tlh', 'constructor'])('are in a language that exists when the browser asks for %j', async (browserLanguage) => {
-    expect(valueOf(await keeps.call({ ...bakery.early.caller, browserLanguage } as never, {}))).toBe('en')
-  })
+  it.each(['en-XA', 'en', undefined, 'tlh', 'constructor'])(
+    'are in a language that exists when the browser asks for %j',
+    async (browserLanguage) => {
+      expect(valueOf(await keeps.call({ ...bakery.early.caller, browserLanguage } as never, {}))).toBe('en')
+    },
+  )
 
   it('are English in a decision that was made on a screen in the pseudo-language, and no field can ask otherwise', async () => {
     const stores = await makeTrialStores(bakery, testNow)
@@ -73,11 +96,15 @@ describe('words that are kept', () => {
     const { revision, planHash } = valueOf(await proposePlan.call(bakery.early.caller, { trialId, seenRevision: 1 }))
     const pseudo = { ...bakery.head.caller, browserLanguage: 'en-XA' } as const
     const decision = { trialId, seenRevision: revision, planHash, verdict: 'approved', note: '' }
-    expect(refusalOf(await decidePlan.call(pseudo, { ...decision, language: 'en-XA' }))).toBe('invalid language:unknown-field')
+    expect(refusalOf(await decidePlan.call(pseudo, { ...decision, language: 'en-XA' }))).toBe(
+      'invalid language:unknown-field',
+    )
     valueOf(await decidePlan.call(pseudo, decision))
     const { meaning } = await db().planDecision.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, trialId } })
     expect(meaning).toBe('I have checked this plan and approve it: it may be baked as it stands.')
-    const entry = await db().auditEntry.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, action: 'trials.decide-plan' } })
+    const entry = await db().auditEntry.findFirstOrThrow({
+      where: { bakeryId: bakery.bakeryId, action: 'trials.decide-plan' },
+    })
     expect(entry.entryText).toContain(meaning)
     expect(entry.entryText).not.toContain('⟦')
   })

@@ -51,12 +51,31 @@ async function propose(by: TestPerson, content: object) {
   const { trialId } = valueOf(await draftTrial.call(by.caller, { content }))
   return valueOf(await proposePlan.call(by.caller, { trialId, seenRevision: 1 }))
 }
-const decide = (by: TestPerson, { trialId, revision, planHash }: Awaited<ReturnType<typeof propose>>, verdict = 'approved') =>
-  decidePlan.call(by.caller, { trialId, seenRevision: revision, planHash, verdict, note: verdict === 'approved' ? '' : 'Too few loaves.' })
+const decide = (
+  by: TestPerson,
+  { trialId, revision, planHash }: Awaited<ReturnType<typeof propose>>,
+  verdict = 'approved',
+) =>
+  decidePlan.call(by.caller, {
+    trialId,
+    seenRevision: revision,
+    planHash,
+    verdict,
+    note: verdict === 'approved' ? '' : 'Too few loaves.',
+  })
 
 describe('what waits', () => {
   it('is nothing in a bakery where nothing does, and only what a role may do is asked at all', async () => {
-    const all = { brokenRecord: null, underWay: nothing, toMix: nothing, sentBack: nothing, toApprove: nothing, toSign: nothing, toClose: nothing, toDecide: nothing }
+    const all = {
+      brokenRecord: null,
+      underWay: nothing,
+      toMix: nothing,
+      sentBack: nothing,
+      toApprove: nothing,
+      toSign: nothing,
+      toClose: nothing,
+      toDecide: nothing,
+    }
     expect(await waits(bakery.owner)).toEqual(all)
     expect(await waits(bakery.head)).toEqual(all)
     expect(await waits(bakery.early)).toEqual({ ...all, toApprove: null, toSign: null, toClose: null, toDecide: null })
@@ -66,7 +85,15 @@ describe('what waits', () => {
     const content = trialContentOf(await makeTrialStores(bakery))
     const proposed = await propose(bakery.early, content)
     expect(await counts('toApprove')).toEqual([1, 1, null, null])
-    expect((await waits(bakery.head)).toApprove?.rows).toEqual([{ trialId: proposed.trialId, number: 1, question: content.question, formula: expect.stringMatching(/^Tin loaf/), since: testNow }])
+    expect((await waits(bakery.head)).toApprove?.rows).toEqual([
+      {
+        trialId: proposed.trialId,
+        number: 1,
+        question: content.question,
+        formula: expect.stringMatching(/^Tin loaf/),
+        since: testNow,
+      },
+    ])
     valueOf(await decide(bakery.head, proposed))
     expect(await counts('toApprove')).toEqual([0, 0, null, null])
   })
@@ -76,9 +103,17 @@ describe('what waits', () => {
     const own = await propose(bakery.head, content)
     expect(await counts('toApprove')).toEqual([1, 0, null, null])
     expect(refusalOf(await decide(bakery.head, own))).toBe('own-plan')
-    const { revision } = valueOf(await withdrawPlan.call(bakery.head.caller, { trialId: own.trialId, seenRevision: own.revision }))
+    const { revision } = valueOf(
+      await withdrawPlan.call(bakery.head.caller, { trialId: own.trialId, seenRevision: own.revision }),
+    )
     expect(await counts('toApprove')).toEqual([0, 0, null, null])
-    valueOf(await changeDraftTrial.call(bakery.owner.caller, { trialId: own.trialId, seenRevision: revision, content: { ...content, question: 'And with less?' } }))
+    valueOf(
+      await changeDraftTrial.call(bakery.owner.caller, {
+        trialId: own.trialId,
+        seenRevision: revision,
+        content: { ...content, question: 'And with less?' },
+      }),
+    )
     valueOf(await proposePlan.call(bakery.head.caller, { trialId: own.trialId, seenRevision: revision + 1 }))
     // Proposed by one and written by the other of the only two who may: the writer is let, for want of a second.
     expect(await counts('toApprove')).toEqual([1, 0, null, null])
@@ -97,7 +132,9 @@ describe('what waits', () => {
     valueOf(await decide(bakery.owner, proposed, 'sent_back'))
     expect(await counts('sentBack')).toEqual([0, 0, 1, 0])
     expect(await counts('toApprove')).toEqual([0, 0, null, null])
-    valueOf(await proposePlan.call(bakery.early.caller, { trialId: proposed.trialId, seenRevision: proposed.revision + 1 }))
+    valueOf(
+      await proposePlan.call(bakery.early.caller, { trialId: proposed.trialId, seenRevision: proposed.revision + 1 }),
+    )
     expect(await counts('sentBack')).toEqual([0, 0, 0, 0])
     expect(await counts('toApprove')).toEqual([1, 1, null, null])
   })
@@ -105,17 +142,35 @@ describe('what waits', () => {
   it('is a mixing day that is due and has doughs left, and no day to come', async () => {
     const proposed = await propose(bakery.early, trialContentOf(await makeTrialStores(bakery)))
     valueOf(await decide(bakery.head, proposed))
-    const days = [[1, '2026-03-02'], [2, '2026-03-03']] as const
-    valueOf(await dateMixingDays.call(bakery.head.caller, { trialId: proposed.trialId, days: days.map(([number, day]) => ({ number, seen: null, day })) }))
+    const days = [
+      [1, '2026-03-02'],
+      [2, '2026-03-03'],
+    ] as const
+    valueOf(
+      await dateMixingDays.call(bakery.head.caller, {
+        trialId: proposed.trialId,
+        days: days.map(([number, day]) => ({ number, seen: null, day })),
+      }),
+    )
     expect(await counts('toMix')).toEqual([1, 1, 1, 1])
-    expect((await waits(bakery.early)).toMix?.rows).toEqual([{ dayNumber: 1, day: '2026-03-02', doughs: 3, number: 1, formula: expect.any(String) }])
+    expect((await waits(bakery.early)).toMix?.rows).toEqual([
+      { dayNumber: 1, day: '2026-03-02', doughs: 3, number: 1, formula: expect.any(String) },
+    ])
     // Where the bakery is, it is still the day before.
     const moved = { bakeryId: bakery.bakeryId }
     await db().bakery.update({ where: moved, data: { timeZone: 'Pacific/Honolulu' } })
     expect(await counts('toMix')).toEqual([0, 0, 0, 0])
     await db().bakery.update({ where: moved, data: { timeZone: 'Europe/Berlin' } })
-    const { revision } = await db().trial.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: proposed.trialId } } })
-    valueOf(await stopTrial.call(bakery.head.caller, { trialId: proposed.trialId, seenRevision: revision, reason: 'No flour.' }))
+    const { revision } = await db().trial.findUniqueOrThrow({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: proposed.trialId } },
+    })
+    valueOf(
+      await stopTrial.call(bakery.head.caller, {
+        trialId: proposed.trialId,
+        seenRevision: revision,
+        reason: 'No flour.',
+      }),
+    )
     expect(await counts('toMix')).toEqual([0, 0, 0, 0])
     // It was called off before anything was baked, so there is nothing to decide on.
     expect(await counts('toDecide')).toEqual([0, 0, null, null])
@@ -129,13 +184,31 @@ describe('what waits', () => {
     valueOf(await beginBatch.call(bakery.early.caller, { ...key, seenRevision: 1, cleanDownDone: false }))
     expect(await counts('underWay')).toEqual([1, 1, 1, 1])
     const missing = (await waits(bakery.late)).underWay?.rows[0]?.missing ?? 0
-    expect((await waits(bakery.late)).underWay?.rows).toMatchObject([{ ...key, code: batch!.code, state: 'weighing', number: 1 }])
-    const log = (more: object) => logReading.call(bakery.early.caller, { id: uuid(), ...key, measureId: trial.measures['dough-temp'], repeat: 1, value: '26', unit: '°C', takenAt: testNow.toISOString(), ...more })
+    expect((await waits(bakery.late)).underWay?.rows).toMatchObject([
+      { ...key, code: batch!.code, state: 'weighing', number: 1 },
+    ])
+    const log = (more: object) =>
+      logReading.call(bakery.early.caller, {
+        id: uuid(),
+        ...key,
+        measureId: trial.measures['dough-temp'],
+        repeat: 1,
+        value: '26',
+        unit: '°C',
+        takenAt: testNow.toISOString(),
+        ...more,
+      })
     valueOf(await log({}))
     expect((await waits(bakery.late)).underWay?.rows[0]?.missing).toBe(missing - 1)
-    for (const [at, to] of [[2, 'in_work'], [3, 'baked']] as const) valueOf(await moveBatch.call(bakery.early.caller, { ...key, seenRevision: at, to }))
+    for (const [at, to] of [
+      [2, 'in_work'],
+      [3, 'baked'],
+    ] as const)
+      valueOf(await moveBatch.call(bakery.early.caller, { ...key, seenRevision: at, to }))
     expect(await counts('underWay')).toEqual([1, 1, 1, 1])
-    valueOf(await moveBatch.call(bakery.early.caller, { ...key, seenRevision: 4, to: 'measured', why: 'the scale broke' }))
+    valueOf(
+      await moveBatch.call(bakery.early.caller, { ...key, seenRevision: 4, to: 'measured', why: 'the scale broke' }),
+    )
     expect(await counts('underWay')).toEqual([0, 0, 0, 0])
   })
 
@@ -143,28 +216,61 @@ describe('what waits', () => {
     const trial = await makeEndedTrial(bakery, { state: 'baking', unmeasured: 2 })
     expect(await counts('toClose')).toEqual([1, 1, null, null])
     expect(await counts('toDecide')).toEqual([0, 0, null, null])
-    valueOf(await closeTrial.call(bakery.head.caller, { trialId: trial.trialId, seenRevision: trial.revision, early: false, reason: 'Nobody weighed the water.' }))
+    valueOf(
+      await closeTrial.call(bakery.head.caller, {
+        trialId: trial.trialId,
+        seenRevision: trial.revision,
+        early: false,
+        reason: 'Nobody weighed the water.',
+      }),
+    )
     expect(await counts('toClose')).toEqual([0, 0, null, null])
     expect(await counts('toDecide')).toEqual([1, 1, null, null])
-    valueOf(await keepFormula.call(bakery.head.caller, { trialId: trial.trialId, seenRevision: trial.revision + 1, reason: 'Not worth it.' }))
+    valueOf(
+      await keepFormula.call(bakery.head.caller, {
+        trialId: trial.trialId,
+        seenRevision: trial.revision + 1,
+        reason: 'Not worth it.',
+      }),
+    )
     expect(await counts('toDecide')).toEqual([0, 0, null, null])
   })
 
   it('is no trial with a dough left to bake', async () => {
     const trial = await makeApprovedTrial(bakery)
-    valueOf(await beginBatch.call(bakery.early.caller, { batchId: trial.batches[0]!.batchId, seenRevision: 1, cleanDownDone: false }))
+    valueOf(
+      await beginBatch.call(bakery.early.caller, {
+        batchId: trial.batches[0]!.batchId,
+        seenRevision: 1,
+        cleanDownDone: false,
+      }),
+    )
     expect(await counts('toClose')).toEqual([0, 0, null, null])
   })
 
   it('is a draft for those whose signature it wants, and for the other one only when the first has signed', async () => {
     const trial = await makeEndedTrial(bakery)
     // Yoghurt brings milk, so the owner's and the head baker's are needed; the head baker drafted it.
-    const { decisionId, formulaId, versionId } = valueOf(await draftChange.call(bakery.head.caller, { trialId: trial.trialId, seenRevision: trial.revision, reason: 'Softer.', armId: trial.armIds[2] }))
+    const { decisionId, formulaId, versionId } = valueOf(
+      await draftChange.call(bakery.head.caller, {
+        trialId: trial.trialId,
+        seenRevision: trial.revision,
+        reason: 'Softer.',
+        armId: trial.armIds[2],
+      }),
+    )
     expect(await counts('toSign')).toEqual([1, 1, null, null])
-    expect((await waits(bakery.owner)).toSign?.rows).toEqual([{ versionId, formulaId, decisionId, formula: expect.any(String), number: 2, reason: 'Softer.', since: testNow }])
+    expect((await waits(bakery.owner)).toSign?.rows).toEqual([
+      { versionId, formulaId, decisionId, formula: expect.any(String), number: 2, reason: 'Softer.', since: testNow },
+    ])
     const sign = async (by: TestPerson) => {
       const { revision, contentHash } = valueOf(await getVersion.call(by.caller, { formulaId, versionId }))
-      return signOffVersion.call(by.caller, { versionId, seenRevision: revision, seenHash: contentHash, effectiveAt: null })
+      return signOffVersion.call(by.caller, {
+        versionId,
+        seenRevision: revision,
+        seenHash: contentHash,
+        effectiveAt: null,
+      })
     }
     valueOf(await sign(bakery.head))
     expect(await counts('toSign')).toEqual([1, 0, null, null])
@@ -178,12 +284,34 @@ describe('what waits', () => {
     expect(await counts('toSign')).toEqual([1, 0, null, null])
     const { revision, contentHash } = valueOf(await getVersion.call(bakery.owner.caller, draft))
     // An allergen comes in by the stores: both signatures are needed, and the owner gives the first one.
-    await db().ingredient.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: ids.oil } }, data: { allergens: ['sesame'] } })
-    expect(refusalOf(await signOffVersion.call(bakery.owner.caller, { versionId: draft.versionId, seenRevision: revision, seenHash: contentHash, effectiveAt: null }))).toBe('content-moved-on')
+    await db().ingredient.update({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: ids.oil } },
+      data: { allergens: ['sesame'] },
+    })
+    expect(
+      refusalOf(
+        await signOffVersion.call(bakery.owner.caller, {
+          versionId: draft.versionId,
+          seenRevision: revision,
+          seenHash: contentHash,
+          effectiveAt: null,
+        }),
+      ),
+    ).toBe('content-moved-on')
     const again = valueOf(await getVersion.call(bakery.owner.caller, draft))
-    valueOf(await signOffVersion.call(bakery.owner.caller, { versionId: draft.versionId, seenRevision: again.revision, seenHash: again.contentHash, effectiveAt: null }))
+    valueOf(
+      await signOffVersion.call(bakery.owner.caller, {
+        versionId: draft.versionId,
+        seenRevision: again.revision,
+        seenHash: again.contentHash,
+        effectiveAt: null,
+      }),
+    )
     expect(await counts('toSign')).toEqual([0, 1, null, null])
-    await db().ingredient.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: ids.oil } }, data: { allergens: [] } })
+    await db().ingredient.update({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: ids.oil } },
+      data: { allergens: [] },
+    })
     expect(await counts('toSign')).toEqual([0, 0, null, null])
   })
 
@@ -193,7 +321,10 @@ describe('what waits', () => {
     valueOf(await draftVersion.call(bakery.head.caller, { fromVersionId: stores.versionId, reason: 'As before.' }))
     await connected(database.superUrl, async (client) => {
       await client.query('SET session_replication_role = replica')
-      await client.query(`UPDATE formula_version SET content_text = '{"format":99}' WHERE bakery_id = $1 AND id = $2`, [bakery.bakeryId, stores.versionId])
+      await client.query(`UPDATE formula_version SET content_text = '{"format":99}' WHERE bakery_id = $1 AND id = $2`, [
+        bakery.bakeryId,
+        stores.versionId,
+      ])
     })
     expect(await counts('toSign')).toEqual([0, 0, null, null])
     expect(await counts('toApprove')).toEqual([1, 1, null, null])
@@ -203,7 +334,16 @@ describe('what waits', () => {
     await propose(bakery.early, trialContentOf(await makeTrialStores(bakery)))
     const other = await makeBakery('Third')
     await makeEndedTrial(other, { state: 'baking' })
-    expect(await waits(neighbour.owner)).toEqual({ brokenRecord: null, underWay: nothing, toMix: nothing, sentBack: nothing, toApprove: nothing, toSign: nothing, toClose: nothing, toDecide: nothing })
+    expect(await waits(neighbour.owner)).toEqual({
+      brokenRecord: null,
+      underWay: nothing,
+      toMix: nothing,
+      sentBack: nothing,
+      toApprove: nothing,
+      toSign: nothing,
+      toClose: nothing,
+      toDecide: nothing,
+    })
   })
 })
 
@@ -213,14 +353,30 @@ describe('in a bakery where much waits', () => {
     const content = trialContentOf(stores)
     await propose(bakery.early, content)
     const { trialId, batches } = await makeApprovedTrial(bakery)
-    valueOf(await beginBatch.call(bakery.early.caller, { batchId: batches[0]!.batchId, seenRevision: 1, cleanDownDone: false }))
-    await db().mixingDay.updateMany({ where: { bakeryId: bakery.bakeryId, trialId }, data: { day: new Date('2026-03-01') } })
+    valueOf(
+      await beginBatch.call(bakery.early.caller, {
+        batchId: batches[0]!.batchId,
+        seenRevision: 1,
+        cleanDownDone: false,
+      }),
+    )
+    await db().mixingDay.updateMany({
+      where: { bakeryId: bakery.bakeryId, trialId },
+      data: { day: new Date('2026-03-01') },
+    })
     await makeEndedTrial(bakery, { stores })
     await makeEndedTrial(bakery, { stores, state: 'baking' })
     valueOf(await draftVersion.call(bakery.head.caller, { fromVersionId: stores.versionId, reason: 'As before.' }))
     await double(0, 1)
     const few = await statementsOf(() => waits(bakery.owner))
-    expect(few.answer).toMatchObject({ underWay: { count: 4 }, toMix: { count: 4 }, toApprove: { count: 4 }, toSign: { count: 4 }, toClose: { count: 4 }, toDecide: { count: 4 } })
+    expect(few.answer).toMatchObject({
+      underWay: { count: 4 },
+      toMix: { count: 4 },
+      toApprove: { count: 4 },
+      toSign: { count: 4 },
+      toClose: { count: 4 },
+      toDecide: { count: 4 },
+    })
     expect(few.statements).toBeGreaterThan(7)
     expect(few.statements).toBeLessThanOrEqual(28)
 
@@ -248,13 +404,18 @@ const doubling = [
   copied('batch', `'id', ${again('id')}, 'trial_id', ${again('trial_id')}, 'mixing_day_id', ${again('mixing_day_id')}`),
   copied('mixing_day', `'id', ${again('id')}, 'trial_id', ${again('trial_id')}`),
   copied('trial', `'id', ${again('id')}, 'number', old.number + (SELECT max(number) FROM trial WHERE bakery_id = $1)`),
-  copied('formula_version', `'id', ${again('id')}, 'number', old.number + (SELECT max(number) FROM formula_version WHERE bakery_id = $1)`, 'old.signed_at IS NULL'),
+  copied(
+    'formula_version',
+    `'id', ${again('id')}, 'number', old.number + (SELECT max(number) FROM formula_version WHERE bakery_id = $1)`,
+    'old.signed_at IS NULL',
+  ),
 ]
 
 const double = (...rounds: number[]) =>
   connected(database.superUrl, async (client) => {
     await client.query('SET session_replication_role = replica')
-    for (const round of rounds) for (const statement of doubling) await client.query(statement, [bakery.bakeryId, String(round)])
+    for (const round of rounds)
+      for (const statement of doubling) await client.query(statement, [bakery.bakeryId, String(round)])
   })
 
 /** How many statements some work sends to the database. */

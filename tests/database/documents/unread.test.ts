@@ -64,11 +64,17 @@ describe('a plan that cannot be read', () => {
   })
 
   it('is said to be damaged when it does not fit its hash, or not its format', async () => {
-    for (const change of [(text: string) => ({ text, hash: 'b'.repeat(64) }), (text: string) => later(text.replace('"onTop"', '"atop"'), 3), () => ({ text: 'eaten', hash: hashOfText('eaten') })]) {
+    for (const change of [
+      (text: string) => ({ text, hash: 'b'.repeat(64) }),
+      (text: string) => later(text.replace('"onTop"', '"atop"'), 3),
+      () => ({ text: 'eaten', hash: hashOfText('eaten') }),
+    ]) {
       const { trialId, batches } = await trialWith(change)
       expect(await getPlan.call(bakery.owner.caller, { trialId })).toMatchObject(damaged)
       expect(await getWeighOut.call(bakery.early.caller, { trialId })).toMatchObject(damaged)
-      expect(valueOf(await getBatch.call(bakery.early.caller, { batchId: batches[0]!.batchId })).mixing).toEqual({ outcome: 'damaged' })
+      expect(valueOf(await getBatch.call(bakery.early.caller, { batchId: batches[0]!.batchId })).mixing).toEqual({
+        outcome: 'damaged',
+      })
     }
   })
 
@@ -79,7 +85,17 @@ describe('a plan that cannot be read', () => {
     expect(shown.mixing).toEqual({ outcome: 'unknown-format', format: 1000 })
     expect(shown.lines.flatMap(({ ingredient }) => ingredient.allergens)).toContain('gluten')
     valueOf(await beginBatch.call(bakery.early.caller, { batchId, seenRevision: shown.revision, cleanDownDone: true }))
-    valueOf(await logReading.call(bakery.early.caller, { id: uuid(), batchId, measureId: measures['dough-temp'], repeat: 1, value: '26', unit: '°C', takenAt: testNow.toISOString() }))
+    valueOf(
+      await logReading.call(bakery.early.caller, {
+        id: uuid(),
+        batchId,
+        measureId: measures['dough-temp'],
+        repeat: 1,
+        value: '26',
+        unit: '°C',
+        takenAt: testNow.toISOString(),
+      }),
+    )
   })
 })
 
@@ -87,24 +103,48 @@ describe('evidence that cannot be read', () => {
   const decisionWith = async (change: (text: string) => { text: string; hash: string }) => {
     const { trialId, revision } = await makeEndedTrial(bakery)
     valueOf(await keepFormula.call(bakery.head.caller, { trialId, seenRevision: revision, reason: 'Good as it is.' }))
-    const kept = await db().decision.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, trialId }, include: { evidence: true } })
+    const kept = await db().decision.findFirstOrThrow({
+      where: { bakeryId: bakery.bakeryId, trialId },
+      include: { evidence: true },
+    })
     const { text, hash } = change(kept.evidence.text)
-    const { evidence: { id: _, ...evidence }, ...decision } = kept
+    const {
+      evidence: { id: _, ...evidence },
+      ...decision
+    } = kept
     const [evidenceId, decisionId] = [uuid(), uuid()]
     await db().evidence.create({ data: { ...evidence, id: evidenceId, text, hash } })
-    await db().decision.create({ data: { ...decision, id: decisionId, number: decision.number + 1, evidenceId, takenBackAt: testNow, takenBackById: bakery.head.personId, takenBackWhy: 'to try again' } })
+    await db().decision.create({
+      data: {
+        ...decision,
+        id: decisionId,
+        number: decision.number + 1,
+        evidenceId,
+        takenBackAt: testNow,
+        takenBackById: bakery.head.personId,
+        takenBackWhy: 'to try again',
+      },
+    })
     return decisionId
   }
 
   it('is left out of its decision, which says why and is else as it was', async () => {
     const decisionId = await decisionWith((text) => later(text))
     const shown = valueOf(await getDecision.call(bakery.owner.caller, { decisionId }))
-    expect(shown).toMatchObject({ evidence: null, unread: { outcome: 'unknown-format', format: 1000 }, reason: 'Good as it is.', haveReadingsChanged: false })
+    expect(shown).toMatchObject({
+      evidence: null,
+      unread: { outcome: 'unknown-format', format: 1000 },
+      reason: 'Good as it is.',
+      haveReadingsChanged: false,
+    })
   })
 
   it('is not shown when it is damaged', async () => {
     const decisionId = await decisionWith((text) => ({ text: `${text} `, hash: hashOfText(text) }))
-    expect(valueOf(await getDecision.call(bakery.owner.caller, { decisionId }))).toMatchObject({ evidence: null, unread: { outcome: 'damaged' } })
+    expect(valueOf(await getDecision.call(bakery.owner.caller, { decisionId }))).toMatchObject({
+      evidence: null,
+      unread: { outcome: 'damaged' },
+    })
   })
 })
 
@@ -112,17 +152,27 @@ describe('a version that cannot be read', () => {
   /** A formula of which the second version is signed, with a text that became something else. */
   const formulaWith = async (change: (text: string) => { text: string; hash: string }) => {
     const { formulaId, versionId: firstId } = await makeTrialStores(bakery)
-    const { versionId } = valueOf(await draftVersion.call(bakery.head.caller, { fromVersionId: firstId, reason: 'Softer.' }))
-    const { contentText } = await db().formulaVersion.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: firstId } }, select: { contentText: true } })
+    const { versionId } = valueOf(
+      await draftVersion.call(bakery.head.caller, { fromVersionId: firstId, reason: 'Softer.' }),
+    )
+    const { contentText } = await db().formulaVersion.findUniqueOrThrow({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: firstId } },
+      select: { contentText: true },
+    })
     const { text, hash } = change(contentText!)
-    await db().formulaVersion.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: versionId } }, data: { contentText: text, contentHash: hash, signedAt: testNow, effectiveAt: testNow } })
+    await db().formulaVersion.update({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: versionId } },
+      data: { contentText: text, contentHash: hash, signedAt: testNow, effectiveAt: testNow },
+    })
     return { formulaId, firstId, versionId }
   }
 
   it('is said to be in a format that is not known, by itself and beside another, and its formula is there', async () => {
     const { formulaId, firstId, versionId } = await formulaWith((text) => later(text))
     expect(await getVersion.call(bakery.owner.caller, { formulaId, versionId })).toMatchObject(unknown)
-    expect(await compareVersions.call(bakery.owner.caller, { formulaId, fromId: firstId, toId: versionId })).toMatchObject(unknown)
+    expect(
+      await compareVersions.call(bakery.owner.caller, { formulaId, fromId: firstId, toId: versionId }),
+    ).toMatchObject(unknown)
     expect(valueOf(await getFormula.call(bakery.owner.caller, { formulaId })).versions).toHaveLength(2)
     expect(valueOf(await getVersion.call(bakery.owner.caller, { formulaId, versionId: firstId })).isWhole).toBe(true)
   })
@@ -133,7 +183,12 @@ describe('a version that cannot be read', () => {
     expect(await getVersion.call(bakery.owner.caller, { formulaId, versionId: next.versionId })).toMatchObject(unknown)
     const before = await db().signature.count({ where: { bakeryId: bakery.bakeryId } })
     const row = await readVersion(db(), bakery.bakeryId, next.versionId)
-    const sent = { versionId: next.versionId, seenRevision: row!.revision, seenHash: contentAsItIsNow(row!).hash, effectiveAt: null }
+    const sent = {
+      versionId: next.versionId,
+      seenRevision: row!.revision,
+      seenHash: contentAsItIsNow(row!).hash,
+      effectiveAt: null,
+    }
     expect(await signOffVersion.call(bakery.owner.caller, sent)).toMatchObject(unknown)
     expect(await db().signature.count({ where: { bakeryId: bakery.bakeryId } })).toBe(before)
   })
@@ -154,7 +209,9 @@ describe('an entry of the record that cannot be read', () => {
     valueOf(await rename('Mill Row East'))
     const last = await db().auditEntry.findFirstOrThrow({ where: { bakeryId }, orderBy: { number: 'desc' } })
     const { text, hash } = later(last.entryText.replace(`"number":"${last.number}"`, `"number":"${last.number + 1n}"`))
-    await db().auditEntry.create({ data: { ...last, number: last.number + 1n, entryText: text, previousHash: last.hash, hash } })
+    await db().auditEntry.create({
+      data: { ...last, number: last.number + 1n, entryText: text, previousHash: last.hash, hash },
+    })
     await db().auditHead.update({ where: { bakeryId }, data: { number: last.number + 1n, hash } })
     valueOf(await rename('Mill Row West'))
 

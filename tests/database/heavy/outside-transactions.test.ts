@@ -55,7 +55,10 @@ async function traces() {
     db().formulaVersion.count({ where: { bakeryId } }),
     db().armLine.count({ where: { bakeryId, arm: { trialId: draft.trialId } } }),
     db().auditEntry.count({ where: { bakeryId } }),
-    db().trial.findFirstOrThrow({ where: { bakeryId, id: draft.trialId }, select: { state: true, revision: true, planText: true, seed: true } }),
+    db().trial.findFirstOrThrow({
+      where: { bakeryId, id: draft.trialId },
+      select: { state: true, revision: true, planText: true, seed: true },
+    }),
   ])
   return { decisions, evidence, versions, lines, record, trial }
 }
@@ -68,7 +71,11 @@ const works: readonly [string, () => Promise<Result<unknown>>, () => string][] =
 
 describe('what was worked out before the transaction is kept only if everything that it rests on is still the same', () => {
   /** Calls a command that works something out and then waits for its trial; meanwhile somebody else changes something. */
-  async function overtaken(call: () => Promise<Result<unknown>>, trialId: string, byThen: (tx: Tx) => Promise<unknown>): Promise<Result<unknown>> {
+  async function overtaken(
+    call: () => Promise<Result<unknown>>,
+    trialId: string,
+    byThen: (tx: Tx) => Promise<unknown>,
+  ): Promise<Result<unknown>> {
     const { called } = await inTransaction(async (tx) => {
       await lockTrial(tx, bakery.bakeryId, trialId)
       const called = call()
@@ -80,8 +87,17 @@ describe('what was worked out before the transaction is kept only if everything 
   }
 
   async function measureOnceMore(tx: Tx) {
-    const reading = await tx.reading.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, trialId: ended.trialId, measureId: stores.measureIds['loaf-volume'], repeat: 2 } })
-    await tx.reading.create({ data: { ...reading, id: uuid(), repeat: 3, value: reading.value + 8, contentHash: 'c'.repeat(64) } })
+    const reading = await tx.reading.findFirstOrThrow({
+      where: {
+        bakeryId: bakery.bakeryId,
+        trialId: ended.trialId,
+        measureId: stores.measureIds['loaf-volume'],
+        repeat: 2,
+      },
+    })
+    await tx.reading.create({
+      data: { ...reading, id: uuid(), repeat: 3, value: reading.value + 8, contentHash: 'c'.repeat(64) },
+    })
   }
 
   it.each(works.slice(0, 2))('%s, and a loaf is measured once more', async (_, call, trialId) => {
@@ -94,14 +110,26 @@ describe('what was worked out before the transaction is kept only if everything 
 
   it('a plan is proposed, and the stores say otherwise what an ingredient is made of', async () => {
     const before = await traces()
-    const result = await overtaken(propose, draft.trialId, (tx) => tx.ingredientFigure.updateMany({ where: { bakeryId: bakery.bakeryId, ingredientId: stores.ids.yoghurt, figure: 'water' }, data: { gPer100G: 80 } }))
+    const result = await overtaken(propose, draft.trialId, (tx) =>
+      tx.ingredientFigure.updateMany({
+        where: { bakeryId: bakery.bakeryId, ingredientId: stores.ids.yoghurt, figure: 'water' },
+        data: { gPer100G: 80 },
+      }),
+    )
     expect(refusalOf(result)).toBe('stale-moved-on')
     expect(await traces()).toEqual(before)
     valueOf(await propose())
   })
 
   it.each(works)('%s, and nothing that it rests on changes', async (_, call, trialId) => {
-    valueOf(await overtaken(call, trialId(), (tx) => tx.ingredient.updateMany({ where: { bakeryId: bakery.bakeryId, id: stores.ids.oil }, data: { revision: { increment: 1 } } })))
+    valueOf(
+      await overtaken(call, trialId(), (tx) =>
+        tx.ingredient.updateMany({
+          where: { bakeryId: bakery.bakeryId, id: stores.ids.oil },
+          data: { revision: { increment: 1 } },
+        }),
+      ),
+    )
   })
 })
 
@@ -120,18 +148,33 @@ describe('while a worker is at it', () => {
   })
 
   const views: typeof works = [
-    ['a result is looked at', () => getResult.call(bakery.early.caller, { trialId: ended.trialId }), () => ended.trialId],
-    ['the plan of a draft is looked at', () => getPlan.call(bakery.early.caller, { trialId: draft.trialId }), () => draft.trialId],
+    [
+      'a result is looked at',
+      () => getResult.call(bakery.early.caller, { trialId: ended.trialId }),
+      () => ended.trialId,
+    ],
+    [
+      'the plan of a draft is looked at',
+      () => getPlan.call(bakery.early.caller, { trialId: draft.trialId }),
+      () => draft.trialId,
+    ],
   ]
 
-  it.each([...works, ...views])('no transaction is open, and at its limit nothing is kept and words say why: %s', async (_, call) => {
-    const before = await traces()
-    const called = call()
-    await vi.waitFor(() => expect(AbortSignal.timeout).toHaveBeenCalled(), { timeout: 10_000 })
-    const open = await connected(database.superUrl, (client) => client.query(`SELECT query FROM pg_stat_activity WHERE datname = $1 AND state LIKE 'idle in transaction%'`, [database.name]))
-    expect(open.rows).toEqual([])
-    limit.abort()
-    expect(refusalOf(await called)).toBe('took-too-long')
-    expect(await traces()).toEqual(before)
-  })
+  it.each([...works, ...views])(
+    'no transaction is open, and at its limit nothing is kept and words say why: %s',
+    async (_, call) => {
+      const before = await traces()
+      const called = call()
+      await vi.waitFor(() => expect(AbortSignal.timeout).toHaveBeenCalled(), { timeout: 10_000 })
+      const open = await connected(database.superUrl, (client) =>
+        client.query(`SELECT query FROM pg_stat_activity WHERE datname = $1 AND state LIKE 'idle in transaction%'`, [
+          database.name,
+        ]),
+      )
+      expect(open.rows).toEqual([])
+      limit.abort()
+      expect(refusalOf(await called)).toBe('took-too-long')
+      expect(await traces()).toEqual(before)
+    },
+  )
 })

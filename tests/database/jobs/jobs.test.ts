@@ -59,7 +59,12 @@ describe('the jobs of an install', () => {
     await run([job])
     await run([job], later(dayMs - 1))
     expect(seen.runs).toBe(1)
-    expect(await runOf('check-records')).toEqual({ name: 'check-records', beganAt: testNow, endedAt: testNow, outcome: 'done' })
+    expect(await runOf('check-records')).toEqual({
+      name: 'check-records',
+      beganAt: testNow,
+      endedAt: testNow,
+      outcome: 'done',
+    })
     await run([job], later(dayMs))
     expect(seen.runs).toBe(2)
   })
@@ -101,7 +106,11 @@ describe('the jobs of an install', () => {
     const next = counting('clear-run-out')
     const running = run([cut.job, next.job])
     await held.somebodyWaits
-    await connected(database.superUrl, (admin) => admin.query(`SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE application_name = 'evendough-jobs' AND datname = current_database()`))
+    await connected(database.superUrl, (admin) =>
+      admin.query(
+        `SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE application_name = 'evendough-jobs' AND datname = current_database()`,
+      ),
+    )
     await told.somebodyWaits
     held.open()
     await expect(running).rejects.toThrow()
@@ -130,7 +139,10 @@ describe('the jobs of an install', () => {
     const bad = counting('check-records', () => Promise.reject(new Error('no')))
     const good = counting('clear-run-out')
     await run([bad.job, good.job])
-    expect([await runOf('check-records'), await runOf('clear-run-out')]).toMatchObject([{ outcome: 'failed', endedAt: testNow }, { outcome: 'done' }])
+    expect([await runOf('check-records'), await runOf('clear-run-out')]).toMatchObject([
+      { outcome: 'failed', endedAt: testNow },
+      { outcome: 'done' },
+    ])
     await run([bad.job, good.job], later(60 * 60_000 - 1))
     expect(bad.seen.runs).toBe(1)
     await run([bad.job, good.job], later(60 * 60_000))
@@ -144,17 +156,42 @@ describe('clearing away what has run out', () => {
   async function addSession({ openedAt, endedAt = null }: { openedAt: Date; endedAt?: Date | null }) {
     const id = uuid()
     const whose = { bakeryId: bakery.bakeryId, personId: bakery.late.personId }
-    await db().session.create({ data: { ...whose, id, openedAt, lastSeenAt: openedAt, endsAt: new Date(openedAt.getTime() + dayMs / 2), endedAt, device: 'test' } })
-    await db().signInPointer.create({ data: { hash: hashSecret('session', id), kind: 'session', bakeryId: bakery.bakeryId, targetId: id } })
+    await db().session.create({
+      data: {
+        ...whose,
+        id,
+        openedAt,
+        lastSeenAt: openedAt,
+        endsAt: new Date(openedAt.getTime() + dayMs / 2),
+        endedAt,
+        device: 'test',
+      },
+    })
+    await db().signInPointer.create({
+      data: { hash: hashSecret('session', id), kind: 'session', bakeryId: bakery.bakeryId, targetId: id },
+    })
     return id
   }
   async function addLink(more: { createdAt: Date; endsAt?: Date; usedAt?: Date; withdrawnAt?: Date }) {
     const id = uuid()
     const { createdAt, endsAt = new Date(createdAt.getTime() + dayMs) } = more
     await db().invitation.create({
-      data: { bakeryId: bakery.bakeryId, id, purpose: 'join', name: 'Nia', email: `${id}@mill-row.example`, role: 'shift_baker', invitedById: bakery.owner.personId, onMachine: false, ...more, endsAt },
+      data: {
+        bakeryId: bakery.bakeryId,
+        id,
+        purpose: 'join',
+        name: 'Nia',
+        email: `${id}@mill-row.example`,
+        role: 'shift_baker',
+        invitedById: bakery.owner.personId,
+        onMachine: false,
+        ...more,
+        endsAt,
+      },
     })
-    await db().signInPointer.create({ data: { hash: hashSecret('invitation', id), kind: 'invitation', bakeryId: bakery.bakeryId, targetId: id } })
+    await db().signInPointer.create({
+      data: { hash: hashSecret('invitation', id), kind: 'invitation', bakeryId: bakery.bakeryId, targetId: id },
+    })
     return id
   }
   const there = async (ids: readonly string[]) => {
@@ -167,7 +204,13 @@ describe('clearing away what has run out', () => {
     expect(pointers.map(({ targetId }) => targetId).sort()).toEqual([...rows].sort())
     return ids.map((id) => rows.includes(id))
   }
-  const kept = async () => Promise.all([db().auditEntry.count(), db().answeredForm.count(), db().person.count(), db().signInPointer.count({ where: { kind: 'email' } })])
+  const kept = async () =>
+    Promise.all([
+      db().auditEntry.count(),
+      db().answeredForm.count(),
+      db().person.count(),
+      db().signInPointer.count({ where: { kind: 'email' } }),
+    ])
 
   it('takes sessions and links that ended more than ninety days ago, with their pointers, and nothing else', async () => {
     const ids = [
@@ -193,7 +236,12 @@ describe('clearing away what has run out', () => {
       await db().signInLimit.create({ data: { keyHash, failures, lastAt } })
       return keyHash
     }
-    const keys = [await add(3, daysAgo(1.1)), await add(3, daysAgo(0.9)), await add(0, daysAgo(31)), await add(0, daysAgo(29))]
+    const keys = [
+      await add(3, daysAgo(1.1)),
+      await add(3, daysAgo(0.9)),
+      await add(0, daysAgo(31)),
+      await add(0, daysAgo(29)),
+    ]
     await clearRunOut.run({ now: testNow, signal: never })
     const left = await db().signInLimit.findMany({ select: { keyHash: true } })
     expect(keys.map((key) => left.some(({ keyHash }) => keyHash === key))).toEqual([false, true, false, true])
@@ -209,7 +257,11 @@ describe('clearing away what has run out', () => {
         [bakery.bakeryId, bakery.late.personId, daysAgo(100)],
       ),
     )
-    const count = () => Promise.all([db().session.count({ where: { openedAt: daysAgo(100) } }), db().signInPointer.count({ where: { kind: 'session', bakeryId: bakery.bakeryId } })])
+    const count = () =>
+      Promise.all([
+        db().session.count({ where: { openedAt: daysAgo(100) } }),
+        db().signInPointer.count({ where: { kind: 'session', bakeryId: bakery.bakeryId } }),
+      ])
     const [, pointersBefore] = await count()
     let steps = 0
     const cutOff = Object.assign(new AbortController().signal, {
@@ -240,15 +292,28 @@ describe('checking the records', () => {
     // Past the triggers, as somebody with the owner's password might.
     await connected(database.superUrl, async (admin) => {
       await admin.query('SET session_replication_role = replica')
-      await admin.query(`UPDATE audit_entry SET entry_text = replace(entry_text, 'list-jobs', 'something') WHERE bakery_id = $1 AND number = 1`, [bakery.bakeryId])
+      await admin.query(
+        `UPDATE audit_entry SET entry_text = replace(entry_text, 'list-jobs', 'something') WHERE bakery_id = $1 AND number = 1`,
+        [bakery.bakeryId],
+      )
     })
     expect(await waiting(bakery.owner)).toBeNull()
     await checkRecords.run({ now: later(dayMs), signal: never })
     const broken = { at: later(dayMs), number: 1, why: 'altered' }
-    expect([await waiting(bakery.owner), await waiting(bakery.head), await waiting(bakery.early)]).toEqual([broken, broken, null])
+    expect([await waiting(bakery.owner), await waiting(bakery.head), await waiting(bakery.early)]).toEqual([
+      broken,
+      broken,
+      null,
+    ])
     expect(await waiting(neighbour.owner)).toBeNull()
-    expect(valueOf(await listJobs.call(neighbour.owner.caller, {})).lastCheck).toEqual({ at: later(dayMs), fault: null })
-    expect(valueOf(await listJobs.call(bakery.owner.caller, {})).lastCheck).toEqual({ at: later(dayMs), fault: { number: 1, isUnknownFormat: false } })
+    expect(valueOf(await listJobs.call(neighbour.owner.caller, {})).lastCheck).toEqual({
+      at: later(dayMs),
+      fault: null,
+    })
+    expect(valueOf(await listJobs.call(bakery.owner.caller, {})).lastCheck).toEqual({
+      at: later(dayMs),
+      fault: { number: 1, isUnknownFormat: false },
+    })
   })
 
   it('writes nothing to the record, and comes to the same when it is cut off and run again', async () => {
@@ -272,11 +337,21 @@ describe('checking the records', () => {
   })
 
   it('is shown with the other jobs: when each began, ended, and how', async () => {
-    expect(valueOf(await listJobs.call(bakery.owner.caller, {})).jobs).toEqual([{ name: 'clear-run-out', run: null }, { name: 'check-records', run: null }])
+    expect(valueOf(await listJobs.call(bakery.owner.caller, {})).jobs).toEqual([
+      { name: 'clear-run-out', run: null },
+      { name: 'check-records', run: null },
+    ])
     await run([clearRunOut, checkRecords])
     const done = { beganAt: testNow, endedAt: testNow, how: 'done' }
-    expect(valueOf(await listJobs.call(bakery.owner.caller, {})).jobs).toEqual([{ name: 'clear-run-out', run: done }, { name: 'check-records', run: done }])
+    expect(valueOf(await listJobs.call(bakery.owner.caller, {})).jobs).toEqual([
+      { name: 'clear-run-out', run: done },
+      { name: 'check-records', run: done },
+    ])
     await db().jobRun.update({ where: { name: 'clear-run-out' }, data: { endedAt: null, outcome: null } })
-    expect(valueOf(await listJobs.call(bakery.owner.caller, {})).jobs[0]?.run).toEqual({ beganAt: testNow, endedAt: null, how: 'under-way' })
+    expect(valueOf(await listJobs.call(bakery.owner.caller, {})).jobs[0]?.run).toEqual({
+      beganAt: testNow,
+      endedAt: null,
+      how: 'under-way',
+    })
   })
 })

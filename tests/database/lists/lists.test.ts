@@ -44,7 +44,10 @@ afterAll(async () => {
 })
 
 /** Walks a list to its end by its own cursors. */
-async function walk<Row extends { id: string }>(pageAfter: (after: string | undefined) => Promise<Page<Row>>, betweenPages?: () => Promise<unknown>): Promise<string[]> {
+async function walk<Row extends { id: string }>(
+  pageAfter: (after: string | undefined) => Promise<Page<Row>>,
+  betweenPages?: () => Promise<unknown>,
+): Promise<string[]> {
   const seen: string[] = []
   let after: string | undefined
   for (let pages = 0; pages < 2 * many; pages++) {
@@ -76,7 +79,9 @@ const hostile = (list: string): [string, unknown][] => [
 /** Copies an approved trial, past the triggers that watch over how one comes about. */
 async function copyTrial(trialId: string, count: number, state: TrialState): Promise<void> {
   await owner.query('ALTER TABLE trial DISABLE TRIGGER USER')
-  const { rows } = await owner.query<{ column_name: string }>(`SELECT column_name FROM information_schema.columns WHERE table_name = 'trial' AND column_name NOT IN ('id', 'number', 'state')`)
+  const { rows } = await owner.query<{ column_name: string }>(
+    `SELECT column_name FROM information_schema.columns WHERE table_name = 'trial' AND column_name NOT IN ('id', 'number', 'state')`,
+  )
   const columns = rows.map(({ column_name }) => pg.escapeIdentifier(column_name)).join(', ')
   await owner.query(
     `INSERT INTO trial (id, number, state, ${columns})
@@ -90,7 +95,14 @@ describe('the open trials of the shift', () => {
   let trialId: string
   const shift = async (after?: unknown) => valueOf(await getShift.call(bakery.early.caller, { after }))
   const page = async (after: string | undefined) => (await shift(after)).trials
-  const stored = async () => (await db().trial.findMany({ where: { bakeryId: bakery.bakeryId, state: { in: ['approved', 'baking'] } }, select: { id: true }, orderBy: { number: 'asc' } })).map(({ id }) => id)
+  const stored = async () =>
+    (
+      await db().trial.findMany({
+        where: { bakeryId: bakery.bakeryId, state: { in: ['approved', 'baking'] } },
+        select: { id: true },
+        orderBy: { number: 'asc' },
+      })
+    ).map(({ id }) => id)
 
   beforeAll(async () => {
     ;({ trialId } = await makeApprovedTrial(bakery))
@@ -131,17 +143,31 @@ describe('the trials by where they stand', () => {
   it('are each once over the pages of their own section; the other sections stay at their first page', async () => {
     const { trialId } = await makeApprovedTrial(bakery, { isUndecided: true })
     await copyTrial(trialId, many, 'closed')
-    const past = await db().trial.findMany({ where: { bakeryId: bakery.bakeryId, state: 'closed' }, select: { id: true }, orderBy: { number: 'desc' } })
+    const past = await db().trial.findMany({
+      where: { bakeryId: bakery.bakeryId, state: 'closed' },
+      select: { id: true },
+      orderBy: { number: 'desc' },
+    })
     expect(await walk(async (after) => (await lists(after)).past)).toEqual(past.map(({ id }) => id))
     const first = await lists()
-    expect(first).toMatchObject({ past: { count: many }, waiting: { count: 1, after: null }, sentBack: { count: 0 }, drafts: { count: 0 } })
+    expect(first).toMatchObject({
+      past: { count: many },
+      waiting: { count: 1, after: null },
+      sentBack: { count: 0 },
+      drafts: { count: 0 },
+    })
     expect((await lists(first.past.after)).baking).toEqual(first.baking)
   })
 
   it('stay each once while others end', async () => {
-    const before = (await db().trial.findMany({ where: { bakeryId: bakery.bakeryId, state: 'closed' }, select: { id: true } })).map(({ id }) => id)
+    const before = (
+      await db().trial.findMany({ where: { bakeryId: bakery.bakeryId, state: 'closed' }, select: { id: true } })
+    ).map(({ id }) => id)
     const end = async () => {
-      const { id } = await db().trial.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, state: 'closed' }, select: { id: true } })
+      const { id } = await db().trial.findFirstOrThrow({
+        where: { bakeryId: bakery.bakeryId, state: 'closed' },
+        select: { id: true },
+      })
       await copyTrial(id, 1, 'stopped')
     }
     const seen = await walk(async (after) => (await lists(after)).past, end)
@@ -179,7 +205,11 @@ describe('the decisions by where they stand', () => {
     house = await makeBakery('Ferry Road')
     const kept = await makeEndedTrial(house)
     const waiting = await makeEndedTrial(house, { stores: kept.stores })
-    const decided = ({ trialId, revision }: EndedTrial) => ({ trialId, seenRevision: revision, reason: 'As it showed.' })
+    const decided = ({ trialId, revision }: EndedTrial) => ({
+      trialId,
+      seenRevision: revision,
+      reason: 'As it showed.',
+    })
     valueOf(await keepFormula.call(house.head.caller, decided(kept)))
     valueOf(await draftChange.call(house.head.caller, { ...decided(waiting), armId: waiting.armIds[1] }))
     await takeBackMany(many)
@@ -187,7 +217,12 @@ describe('the decisions by where they stand', () => {
 
   it('are in the section that their rows say, and none is in no section', async () => {
     const sections = await lists()
-    expect([sections.waiting, sections.signed, sections.kept, sections.takenBack].map(({ count }) => count)).toEqual([1, 0, 1, many])
+    expect([sections.waiting, sections.signed, sections.kept, sections.takenBack].map(({ count }) => count)).toEqual([
+      1,
+      0,
+      1,
+      many,
+    ])
     expect(sections.waiting.rows.map(({ state }) => state)).toEqual(['waiting'])
     expect(sections.kept.rows.map(({ state }) => state)).toEqual(['kept'])
     expect(sections.takenBack.rows.every(({ state }) => state === 'taken-back')).toBe(true)
@@ -195,7 +230,13 @@ describe('the decisions by where they stand', () => {
 
   it('are each once over the pages of their section, also while more are taken back', async () => {
     const page = async (after: string | undefined) => (await lists(after)).takenBack
-    const before = (await db().decision.findMany({ where: { bakeryId: house.bakeryId, takenBackAt: { not: null } }, select: { id: true }, orderBy: { number: 'desc' } })).map(({ id }) => id)
+    const before = (
+      await db().decision.findMany({
+        where: { bakeryId: house.bakeryId, takenBackAt: { not: null } },
+        select: { id: true },
+        orderBy: { number: 'desc' },
+      })
+    ).map(({ id }) => id)
     expect(await walk(page)).toEqual(before)
     expect(await walk(page, () => takeBackMany(1))).toEqual(before)
   })
@@ -212,13 +253,29 @@ describe('the people', () => {
     db().person.createMany({
       data: Array.from({ length: count }, () => {
         const id = uuid()
-        return { bakeryId: bakery.bakeryId, id, name: 'Twin', email: `${id}@mill-row.example`, role: 'shift_baker' as const, activeAt: testNow, revision: 1, createdAt: testNow, endedAt: testNow }
+        return {
+          bakeryId: bakery.bakeryId,
+          id,
+          name: 'Twin',
+          email: `${id}@mill-row.example`,
+          role: 'shift_baker' as const,
+          activeAt: testNow,
+          revision: 1,
+          createdAt: testNow,
+          endedAt: testNow,
+        }
       }),
     })
 
   it('who came in at one moment are each once over the pages, also while more come in', async () => {
     await joinAtOneMoment(many)
-    const before = (await db().person.findMany({ where: { bakeryId: bakery.bakeryId }, select: { id: true }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] })).map(({ id }) => id)
+    const before = (
+      await db().person.findMany({
+        where: { bakeryId: bakery.bakeryId },
+        select: { id: true },
+        orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+      })
+    ).map(({ id }) => id)
     expect(await walk(async (after) => (await team(after)).people)).toEqual(before)
     const seen = await walk(
       async (after) => (await team(after)).people,
@@ -230,7 +287,10 @@ describe('the people', () => {
 
   it('are counted over all pages, those who work here apart', async () => {
     const { people } = await team()
-    expect(await team(people.after)).toMatchObject({ workingCount: 4, people: { count: await db().person.count({ where: { bakeryId: bakery.bakeryId } }) } })
+    expect(await team(people.after)).toMatchObject({
+      workingCount: 4,
+      people: { count: await db().person.count({ where: { bakeryId: bakery.bakeryId } }) },
+    })
   })
 
   it('begin at the first page with any cursor that is none', async () => {
@@ -244,11 +304,27 @@ describe('open invitations', () => {
     await db().invitation.createMany({
       data: Array.from({ length: many }, () => {
         const id = uuid()
-        return { bakeryId: bakery.bakeryId, id, purpose: 'join' as const, name: 'Twin', email: `${id}@mill-row.example`, role: 'shift_baker' as const, invitedById: bakery.owner.personId, createdAt: testNow, endsAt: new Date(testNow.getTime() + 3_600_000), onMachine: false }
+        return {
+          bakeryId: bakery.bakeryId,
+          id,
+          purpose: 'join' as const,
+          name: 'Twin',
+          email: `${id}@mill-row.example`,
+          role: 'shift_baker' as const,
+          invitedById: bakery.owner.personId,
+          createdAt: testNow,
+          endsAt: new Date(testNow.getTime() + 3_600_000),
+          onMachine: false,
+        }
       }),
     })
-    const stored = await db().invitation.findMany({ where: { bakeryId: bakery.bakeryId }, select: { id: true }, orderBy: { id: 'asc' } })
-    const page = async (after: string | undefined) => valueOf(await getTeam.call(bakery.owner.caller, { after })).invitations
+    const stored = await db().invitation.findMany({
+      where: { bakeryId: bakery.bakeryId },
+      select: { id: true },
+      orderBy: { id: 'asc' },
+    })
+    const page = async (after: string | undefined) =>
+      valueOf(await getTeam.call(bakery.owner.caller, { after })).invitations
     expect(await walk(page)).toEqual(stored.map(({ id }) => id))
     expect((await page(undefined)).count).toBe(many)
   })
@@ -259,12 +335,23 @@ describe('the formulas', () => {
   const names = ['Rye', 'rye', 'Röggeli', 'Élan', 'éclair', '10 seeds', 'Ωmega', 'Zopf', 'zopf']
   const write = (count: number, from = 0) =>
     db().formula.createMany({
-      data: Array.from({ length: count }, (_, i) => ({ bakeryId: bakery.bakeryId, id: uuid(), name: `${names[(from + i) % names.length]} ${from + i}`, createdAt: testNow })),
+      data: Array.from({ length: count }, (_, i) => ({
+        bakeryId: bakery.bakeryId,
+        id: uuid(),
+        name: `${names[(from + i) % names.length]} ${from + i}`,
+        createdAt: testNow,
+      })),
     })
 
   it('are each once over the pages, in the order of their names, also while more are written', async () => {
     await write(many)
-    const before = (await db().formula.findMany({ where: { bakeryId: bakery.bakeryId }, select: { id: true }, orderBy: [{ name: 'asc' }, { id: 'asc' }] })).map(({ id }) => id)
+    const before = (
+      await db().formula.findMany({
+        where: { bakeryId: bakery.bakeryId },
+        select: { id: true },
+        orderBy: [{ name: 'asc' }, { id: 'asc' }],
+      })
+    ).map(({ id }) => id)
     expect(before.length).toBeGreaterThanOrEqual(many)
     expect(await walk(formulas)).toEqual(before)
     let written = many
@@ -276,7 +363,8 @@ describe('the formulas', () => {
   it('begin at the first page with any cursor that is none', async () => {
     const first = await formulas()
     // What is no moment is a name as good as any.
-    for (const [what, after] of hostile('formulas').filter(([what]) => !what.includes('moment'))) expect(await formulas(after), what).toEqual(first)
+    for (const [what, after] of hostile('formulas').filter(([what]) => !what.includes('moment')))
+      expect(await formulas(after), what).toEqual(first)
   })
 })
 
@@ -286,7 +374,19 @@ describe('the ingredients', () => {
     db().ingredient.createMany({
       data: Array.from({ length: count }, (_, i) => {
         const id = uuid()
-        return { bakeryId: bakery.bakeryId, id, name: `Grain ${id}`, kind: kindAt(i), labelName: 'Grain', allergens: [], dustCaution: false, note: '', revision: 1, createdAt: testNow, endedAt }
+        return {
+          bakeryId: bakery.bakeryId,
+          id,
+          name: `Grain ${id}`,
+          kind: kindAt(i),
+          labelName: 'Grain',
+          allergens: [],
+          dustCaution: false,
+          note: '',
+          revision: 1,
+          createdAt: testNow,
+          endedAt,
+        }
       }),
     })
   const kindAt = (i: number) => Object.values(IngredientKind)[i % 12] ?? 'other'
@@ -295,17 +395,22 @@ describe('the ingredients', () => {
   it.each([
     ['in use', null],
     ['no longer in use', testNow],
-  ] as const)('%s are each once over the pages, kind by kind as the database orders them, also while more come in', async (_, endedAt) => {
-    await add(many, endedAt)
-    const where = { bakeryId: bakery.bakeryId, endedAt: endedAt && { not: null } }
-    const page = async (after: string | undefined) => (await stores(after))[endedAt ? 'ended' : 'inUse']
-    const before = (await db().ingredient.findMany({ where, select: { id: true }, orderBy: [...order] })).map(({ id }) => id)
-    expect(await walk(page)).toEqual(before)
-    expect((await page(undefined)).count).toBe(before.length)
-    const seen = await walk(page, () => add(12, endedAt))
-    expect(new Set(seen).size).toBe(seen.length)
-    expect(seen.filter((id) => before.includes(id))).toEqual(before)
-  })
+  ] as const)(
+    '%s are each once over the pages, kind by kind as the database orders them, also while more come in',
+    async (_, endedAt) => {
+      await add(many, endedAt)
+      const where = { bakeryId: bakery.bakeryId, endedAt: endedAt && { not: null } }
+      const page = async (after: string | undefined) => (await stores(after))[endedAt ? 'ended' : 'inUse']
+      const before = (await db().ingredient.findMany({ where, select: { id: true }, orderBy: [...order] })).map(
+        ({ id }) => id,
+      )
+      expect(await walk(page)).toEqual(before)
+      expect((await page(undefined)).count).toBe(before.length)
+      const seen = await walk(page, () => add(12, endedAt))
+      expect(new Set(seen).size).toBe(seen.length)
+      expect(seen.filter((id) => before.includes(id))).toEqual(before)
+    },
+  )
 
   it('that lack something are counted over all that are in use, and some of those unchecked are named', async () => {
     const inUse = { bakeryId: bakery.bakeryId, endedAt: null }
@@ -314,15 +419,29 @@ describe('the ingredients', () => {
     expect(page.isFirst).toBe(false)
     expect(seen.unchecked.count).toBe(unchecked)
     expect(seen.unchecked.names).toHaveLength(12)
-    const withFigures = await db().ingredientFigure.groupBy({ by: ['ingredientId'], where: { bakeryId: bakery.bakeryId, ingredient: { endedAt: null } } })
+    const withFigures = await db().ingredientFigure.groupBy({
+      by: ['ingredientId'],
+      where: { bakeryId: bakery.bakeryId, ingredient: { endedAt: null } },
+    })
     expect(seen.unknownCompositionCount).toBe(page.count - withFigures.length)
-    expect(seen.costs?.unpricedCount).toBe(page.count - (await priceOn(db(), bakery.bakeryId, await idsInUse(), '2026-03-02')).size)
+    expect(seen.costs?.unpricedCount).toBe(
+      page.count - (await priceOn(db(), bakery.bakeryId, await idsInUse(), '2026-03-02')).size,
+    )
   })
-  const idsInUse = async () => (await db().ingredient.findMany({ where: { bakeryId: bakery.bakeryId, endedAt: null }, select: { id: true } })).map(({ id }) => id)
+  const idsInUse = async () =>
+    (await db().ingredient.findMany({ where: { bakeryId: bakery.bakeryId, endedAt: null }, select: { id: true } })).map(
+      ({ id }) => id,
+    )
 
   it('begin at the first page with any cursor that is none', async () => {
     const first = await stores()
-    const cursors = [...hostile('ingredients.in-use'), ['a kind that is none', writeCursor({ bakeryId: bakery.bakeryId, list: 'ingredients.in-use' }, ['concrete', 'x', uuid()])] as const]
+    const cursors = [
+      ...hostile('ingredients.in-use'),
+      [
+        'a kind that is none',
+        writeCursor({ bakeryId: bakery.bakeryId, list: 'ingredients.in-use' }, ['concrete', 'x', uuid()]),
+      ] as const,
+    ]
     for (const [what, after] of cursors) expect(await stores(after), what).toEqual(first)
   })
 })
@@ -347,7 +466,8 @@ describe('the record', () => {
   it('begins at the first page with any cursor that is none', async () => {
     const first = await record()
     // The record counts in 64 bits.
-    for (const [what, after] of hostile('record').filter(([what]) => !what.includes('number'))) expect(await record(after), what).toEqual(first)
+    for (const [what, after] of hostile('record').filter(([what]) => !what.includes('number')))
+      expect(await record(after), what).toEqual(first)
   })
 })
 
@@ -357,7 +477,10 @@ describe('a cursor of another bakery or another list', () => {
   const lists: [string, (after?: string) => Promise<Page<unknown>>][] = [
     ['open trials of the shift', async (after) => valueOf(await getShift.call(in1(), { after })).trials],
     ['past trials', async (after) => valueOf(await listTrials.call(in1(), { after })).past],
-    ['decisions taken back', async (after) => valueOf(await listDecisions.call(house.owner.caller, { after })).takenBack],
+    [
+      'decisions taken back',
+      async (after) => valueOf(await listDecisions.call(house.owner.caller, { after })).takenBack,
+    ],
     ['people', async (after) => valueOf(await getTeam.call(in1(), { after })).people],
     ['invitations', async (after) => valueOf(await getTeam.call(in1(), { after })).invitations],
     ['formulas', async (after) => valueOf(await listFormulas.call(in1(), { after })).formulas],
@@ -369,7 +492,11 @@ describe('a cursor of another bakery or another list', () => {
   it.each(lists)('with a key that is right for the %s is as good as none', async (_, page) => {
     const first = await page()
     expect(first.after).not.toBeNull()
-    const [bakeryId, list, ...key] = JSON.parse(Buffer.from(first.after ?? '', 'base64url').toString()) as [string, string, ...(string | number)[]]
+    const [bakeryId, list, ...key] = JSON.parse(Buffer.from(first.after ?? '', 'base64url').toString()) as [
+      string,
+      string,
+      ...(string | number)[],
+    ]
     // The same key of the very list does lead on, so it is whose it is that counts.
     expect(writeCursor({ bakeryId, list }, key)).toBe(first.after)
     expect((await page(first.after ?? '')).isFirst).toBe(false)

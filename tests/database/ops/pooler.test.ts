@@ -17,10 +17,17 @@ describe.skipIf(program === undefined)('behind PgBouncer', () => {
   let database: FreshDatabase
   let pooler: Pooler | undefined
 
-  async function throughPooler(from: 'template' | 'nothing', settings: Record<string, string>): Promise<{ DATABASE_URL: string; OWNER_DATABASE_URL: string }> {
+  async function throughPooler(
+    from: 'template' | 'nothing',
+    settings: Record<string, string>,
+  ): Promise<{ DATABASE_URL: string; OWNER_DATABASE_URL: string }> {
     database = await freshDatabase(from)
     const { port, appPassword, ownerPassword } = inject('testServer')
-    pooler = await startPooler(program!, { port, users: { [appRole]: appPassword, [ownerRole]: ownerPassword } }, settings)
+    pooler = await startPooler(
+      program!,
+      { port, users: { [appRole]: appPassword, [ownerRole]: ownerPassword } },
+      settings,
+    )
     const through = (url: string) => Object.assign(new URL(url), { port: String(pooler!.port) }).href
     const urls = { DATABASE_URL: through(database.appUrl), OWNER_DATABASE_URL: through(database.ownerUrl) }
     process.env.DATABASE_URL = urls.DATABASE_URL
@@ -53,11 +60,17 @@ describe.skipIf(program === undefined)('behind PgBouncer', () => {
   })
 
   it.each<[string, RegExp]>([
-    ['transaction', /^DATABASE_URL leads through a pooler in transaction mode, which mixes sessions up\. Set the pooler to session mode \(PgBouncer: pool_mode = session\), or give the address of PostgreSQL itself\.$/],
+    [
+      'transaction',
+      /^DATABASE_URL leads through a pooler in transaction mode, which mixes sessions up\. Set the pooler to session mode \(PgBouncer: pool_mode = session\), or give the address of PostgreSQL itself\.$/,
+    ],
     ['statement', /^DATABASE_URL does not lead .*transaction blocks not allowed in statement pooling mode\. Check .*$/],
   ])('in %s mode it is refused in one line', async (mode, line) => {
     const urls = await throughPooler('template', { pool_mode: mode })
-    const fault = await mustLeadToDatabase('DATABASE_URL', urls.DATABASE_URL).then(() => 'none', (error: unknown) => (error as Error).message)
+    const fault = await mustLeadToDatabase('DATABASE_URL', urls.DATABASE_URL).then(
+      () => 'none',
+      (error: unknown) => (error as Error).message,
+    )
     expect(fault).toMatch(line)
   })
 })

@@ -40,23 +40,66 @@ beforeEach(async () => {
 
 type Sent = { kind: string; id: string; [field: string]: unknown }
 
-const begin = async (at: number) => void valueOf(await beginBatch.call(bakery.early.caller, { batchId: trial.batches[at]!.batchId, seenRevision: 1, cleanDownDone: true }))
+const begin = async (at: number) =>
+  void valueOf(
+    await beginBatch.call(bakery.early.caller, {
+      batchId: trial.batches[at]!.batchId,
+      seenRevision: 1,
+      cleanDownDone: true,
+    }),
+  )
 /** A reading of the loaf weight of the first piece, changed as the test says. */
-const reading = (change: Record<string, unknown> = {}): Sent => ({ kind: 'reading', id: uuid(), batchId, measureId: trial.measures['loaf-mass'], piece: 1, repeat: 1, value: '412.5', unit: 'g', takenAt: testNow.toISOString(), ...change })
-const correction = (supersedesId: string, change: Record<string, unknown> = {}): Sent => ({ kind: 'correction', id: uuid(), supersedesId, piece: 1, repeat: 1, value: '421.5', unit: 'g', reason: 'typed it wrong', ...change })
-const send = async (entries: readonly unknown[], caller: Caller = bakery.early.caller) => valueOf(await takeEntries.call(caller, { entries })).entries
-const told = (answers: readonly EntryAnswer[]) => answers.map((each) => (each.outcome === 'kept' ? (each.isAgain ? 'again' : 'kept') : refusedWith(each.refusal)))
-const refusedWith = ({ code, problems }: { code: string; problems: readonly { path: string; code: string }[] }) => [code, ...problems.map((each) => `${each.path}:${each.code}`)].join(' ')
-const readings = () => db().reading.findMany({ where: { bakeryId: bakery.bakeryId, trialId: trial.trialId }, orderBy: { id: 'asc' } })
-const aside = () => db().entryToSettle.findMany({ where: { bakeryId: bakery.bakeryId, trialId: trial.trialId }, orderBy: { entryId: 'asc' } })
-const entries = () => db().auditEntry.findMany({ where: { bakeryId: bakery.bakeryId, action: 'intake.take-entries' }, orderBy: { number: 'asc' } })
+const reading = (change: Record<string, unknown> = {}): Sent => ({
+  kind: 'reading',
+  id: uuid(),
+  batchId,
+  measureId: trial.measures['loaf-mass'],
+  piece: 1,
+  repeat: 1,
+  value: '412.5',
+  unit: 'g',
+  takenAt: testNow.toISOString(),
+  ...change,
+})
+const correction = (supersedesId: string, change: Record<string, unknown> = {}): Sent => ({
+  kind: 'correction',
+  id: uuid(),
+  supersedesId,
+  piece: 1,
+  repeat: 1,
+  value: '421.5',
+  unit: 'g',
+  reason: 'typed it wrong',
+  ...change,
+})
+const send = async (entries: readonly unknown[], caller: Caller = bakery.early.caller) =>
+  valueOf(await takeEntries.call(caller, { entries })).entries
+const told = (answers: readonly EntryAnswer[]) =>
+  answers.map((each) => (each.outcome === 'kept' ? (each.isAgain ? 'again' : 'kept') : refusedWith(each.refusal)))
+const refusedWith = ({ code, problems }: { code: string; problems: readonly { path: string; code: string }[] }) =>
+  [code, ...problems.map((each) => `${each.path}:${each.code}`)].join(' ')
+const readings = () =>
+  db().reading.findMany({ where: { bakeryId: bakery.bakeryId, trialId: trial.trialId }, orderBy: { id: 'asc' } })
+const aside = () =>
+  db().entryToSettle.findMany({
+    where: { bakeryId: bakery.bakeryId, trialId: trial.trialId },
+    orderBy: { entryId: 'asc' },
+  })
+const entries = () =>
+  db().auditEntry.findMany({
+    where: { bakeryId: bakery.bakeryId, action: 'intake.take-entries' },
+    orderBy: { number: 'asc' },
+  })
 
 /** How many rows each table of the database has. */
 async function rowsOfAllTables(): Promise<Record<string, number>> {
   return connected(database.superUrl, async (client) => {
-    const { rows } = await client.query<{ name: string }>(`SELECT tablename AS name FROM pg_tables WHERE schemaname = 'public' ORDER BY 1`)
+    const { rows } = await client.query<{ name: string }>(
+      `SELECT tablename AS name FROM pg_tables WHERE schemaname = 'public' ORDER BY 1`,
+    )
     const counted: Record<string, number> = {}
-    for (const { name } of rows) counted[name] = (await client.query<{ n: number }>(`SELECT count(*)::int AS n FROM "${name}"`)).rows[0]!.n
+    for (const { name } of rows)
+      counted[name] = (await client.query<{ n: number }>(`SELECT count(*)::int AS n FROM "${name}"`)).rows[0]!.n
     return counted
   })
 }
@@ -68,16 +111,28 @@ describe('a request of entries', () => {
     const answers = await send(sent)
     expect(told(answers)).toEqual(sent.map(() => 'kept'))
     expect(answers.map(({ id }) => id)).toEqual(sent.map(({ id }) => id))
-    expect((await readings()).map(({ id, contentHash }) => [id, contentHash])).toEqual(answers.map((each) => [each.id, each.outcome === 'kept' && each.hash]).sort())
+    expect((await readings()).map(({ id, contentHash }) => [id, contentHash])).toEqual(
+      answers.map((each) => [each.id, each.outcome === 'kept' && each.hash]).sort(),
+    )
     const record = (await entries()).slice(before)
     expect(record).toHaveLength(1)
-    expect((JSON.parse(record[0]!.entryText) as { after: { kept: { id: string; hash: string }[] } }).after.kept.map(({ id, hash }) => [id, hash])).toEqual(answers.map((each) => [each.id, each.outcome === 'kept' && each.hash]))
+    expect(
+      (JSON.parse(record[0]!.entryText) as { after: { kept: { id: string; hash: string }[] } }).after.kept.map(
+        ({ id, hash }) => [id, hash],
+      ),
+    ).toEqual(answers.map((each) => [each.id, each.outcome === 'kept' && each.hash]))
   })
 
   it('answers what comes again the same and writes no row of any table', async () => {
     await begin(1)
     const first = reading()
-    const sent = [first, correction(first.id), reading({ piece: 2 }), reading({ piece: 2, value: '500' }), ...Array.from({ length: 18 }, (_, i) => reading({ batchId: trial.batches[1]!.batchId, piece: i + 1 }))]
+    const sent = [
+      first,
+      correction(first.id),
+      reading({ piece: 2 }),
+      reading({ piece: 2, value: '500' }),
+      ...Array.from({ length: 18 }, (_, i) => reading({ batchId: trial.batches[1]!.batchId, piece: i + 1 })),
+    ]
     const answers = await send(sent)
     expect(told(answers).slice(0, 4)).toEqual(['kept', 'kept', 'kept', 'aside-place-taken'])
     const before = await rowsOfAllTables()
@@ -89,9 +144,31 @@ describe('a request of entries', () => {
 
   it('refuses by itself what is at fault and keeps the rest', async () => {
     const there = reading()
-    const answers = await send([there, reading({ piece: 99 }), reading({ value: 'about 400', piece: 2 }), { kind: 'photo', id: uuid() }, { kind: '__proto__' }, {}, reading({ piece: 3, cost: 1 }), reading({ piece: 4, value: '9999' }), reading({ piece: 5 }), there, correction(uuid())])
+    const answers = await send([
+      there,
+      reading({ piece: 99 }),
+      reading({ value: 'about 400', piece: 2 }),
+      { kind: 'photo', id: uuid() },
+      { kind: '__proto__' },
+      {},
+      reading({ piece: 3, cost: 1 }),
+      reading({ piece: 4, value: '9999' }),
+      reading({ piece: 5 }),
+      there,
+      correction(uuid()),
+    ])
     expect(told(answers)).toEqual([
-      'kept', 'invalid piece:too-big', 'invalid value:not-a-number', 'invalid kind:wrong-choice', 'invalid kind:wrong-choice', 'invalid kind:wrong-choice', 'invalid cost:unknown-field', 'odd-reading value:outside-usual', 'kept', 'again', 'not-found',
+      'kept',
+      'invalid piece:too-big',
+      'invalid value:not-a-number',
+      'invalid kind:wrong-choice',
+      'invalid kind:wrong-choice',
+      'invalid kind:wrong-choice',
+      'invalid cost:unknown-field',
+      'odd-reading value:outside-usual',
+      'kept',
+      'again',
+      'not-found',
     ])
     expect(await readings()).toHaveLength(2)
   })
@@ -99,14 +176,21 @@ describe('a request of entries', () => {
   it('follows its entries in their order: a reading, its correction, and the place that this leaves free', async () => {
     const first = reading()
     const moved = correction(first.id, { piece: 2 })
-    const answers = await send([first, moved, reading({ value: '400' }), correction(moved.id, { piece: 3 }), reading({ piece: 2, value: '401' })])
+    const answers = await send([
+      first,
+      moved,
+      reading({ value: '400' }),
+      correction(moved.id, { piece: 3 }),
+      reading({ piece: 2, value: '401' }),
+    ])
     expect(told(answers)).toEqual(['kept', 'kept', 'kept', 'kept', 'kept'])
     const { byTable, byReadings } = await placesTwice()
     expect(byTable).toEqual(byReadings)
   })
 
   it('asks for another repeat and for a third as a reading alone does', async () => {
-    const volume = (repeat: number, value: string) => reading({ measureId: trial.measures['loaf-volume'], unit: 'mL', repeat, value })
+    const volume = (repeat: number, value: string) =>
+      reading({ measureId: trial.measures['loaf-volume'], unit: 'mL', repeat, value })
     const answers = await send([volume(1, '1880'), volume(2, '1940'), volume(3, '1890')])
     expect(answers.map((each) => each.outcome === 'kept' && each.about.needs)).toEqual(['repeat', 'third', null])
   })
@@ -123,8 +207,12 @@ describe('a request of entries', () => {
 
   it('takes 1 to 100 of them and nothing beside', async () => {
     expect(refusalOf(await takeEntries.call(bakery.early.caller, { entries: [] }))).toMatch(/^invalid entries:/)
-    expect(refusalOf(await takeEntries.call(bakery.early.caller, { entries: Array.from({ length: 101 }, () => reading()) }))).toMatch(/^invalid entries:/)
-    expect(refusalOf(await takeEntries.call(bakery.early.caller, { entries: [reading()], more: 1 }))).toBe('invalid more:unknown-field')
+    expect(
+      refusalOf(await takeEntries.call(bakery.early.caller, { entries: Array.from({ length: 101 }, () => reading()) })),
+    ).toMatch(/^invalid entries:/)
+    expect(refusalOf(await takeEntries.call(bakery.early.caller, { entries: [reading()], more: 1 }))).toBe(
+      'invalid more:unknown-field',
+    )
   })
 })
 
@@ -168,17 +256,37 @@ describe('an entry that cannot go where it belongs', () => {
     const there = reading()
     const right = correction(there.id)
     await send([there, right])
-    const [late, second, clash] = [reading({ value: '500' }), correction(there.id, { value: '430' }), { ...there, value: '413' }]
+    const [late, second, clash] = [
+      reading({ value: '500' }),
+      correction(there.id, { value: '430' }),
+      { ...there, value: '413' },
+    ]
     const ofAside = correction(late.id, { value: '501' })
     const answers = await send([late, second, clash, ofAside, late], bakery.head.caller)
-    expect(told(answers)).toEqual(['aside-place-taken', 'aside-corrected', 'aside-id-taken', 'aside-of-aside', 'aside-place-taken'])
+    expect(told(answers)).toEqual([
+      'aside-place-taken',
+      'aside-corrected',
+      'aside-id-taken',
+      'aside-of-aside',
+      'aside-place-taken',
+    ])
     const rows = await aside()
     expect(rows).toHaveLength(4)
-    for (const [entry, why] of [[late, 'place_taken'], [second, 'corrected_meanwhile'], [clash, 'id_taken'], [ofAside, 'reading_aside']] as const) {
+    for (const [entry, why] of [
+      [late, 'place_taken'],
+      [second, 'corrected_meanwhile'],
+      [clash, 'id_taken'],
+      [ofAside, 'reading_aside'],
+    ] as const) {
       const row = rows.find(({ entryId, why: given }) => entryId === entry.id && given === why)!
       expect(row).toMatchObject({ kind: entry.kind, batchId, sentById: bakery.head.personId, receivedAt: testNow })
-      expect(readReading(row.text, row.hash)).toMatchObject({ outcome: 'read', reading: { value: entry.value, unit: 'g', piece: 1, repeat: 1 } })
-      expect(answers).toContainEqual(expect.objectContaining({ outcome: 'aside', id: entry.id, hash: hashOfText(row.text) }))
+      expect(readReading(row.text, row.hash)).toMatchObject({
+        outcome: 'read',
+        reading: { value: entry.value, unit: 'g', piece: 1, repeat: 1 },
+      })
+      expect(answers).toContainEqual(
+        expect.objectContaining({ outcome: 'aside', id: entry.id, hash: hashOfText(row.text) }),
+      )
     }
     expect(await readings()).toHaveLength(2)
   })
@@ -196,20 +304,40 @@ describe('an entry that cannot go where it belongs', () => {
     await send([reading(), reading({ value: '500' }), reading({ value: '501' })])
     const kept = { kind: 'to-settle', count: 2 }
     expect(valueOf(await getBatch.call(bakery.early.caller, { batchId })).gaps.at(-1)).toEqual(kept)
-    await db().batch.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: batchId } }, data: { state: 'baked' } })
-    expect(refusalOf(await moveBatch.call(bakery.early.caller, { batchId, seenRevision: 2, to: 'measured' }))).toBe('gaps-without-reason why:missing')
-    valueOf(await moveBatch.call(bakery.early.caller, { batchId, seenRevision: 2, to: 'measured', why: 'nobody knows which is right' }))
-    const moved = await db().auditEntry.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, action: 'shifts.move-batch', targetId: batchId }, orderBy: { number: 'desc' } })
+    await db().batch.update({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: batchId } },
+      data: { state: 'baked' },
+    })
+    expect(refusalOf(await moveBatch.call(bakery.early.caller, { batchId, seenRevision: 2, to: 'measured' }))).toBe(
+      'gaps-without-reason why:missing',
+    )
+    valueOf(
+      await moveBatch.call(bakery.early.caller, {
+        batchId,
+        seenRevision: 2,
+        to: 'measured',
+        why: 'nobody knows which is right',
+      }),
+    )
+    const moved = await db().auditEntry.findFirstOrThrow({
+      where: { bakeryId: bakery.bakeryId, action: 'shifts.move-batch', targetId: batchId },
+      orderBy: { number: 'desc' },
+    })
     expect(moved.entryText).toContain('entries kept aside and not settled: 2')
-    expect(valueOf(await getResult.call(bakery.head.caller, { trialId: trial.trialId })).gaps).toMatchObject([{ batchId, gaps: expect.arrayContaining([kept]) as unknown }])
-    expect(await gapsOfTrial(db(), bakery.bakeryId, trial.trialId)).toMatchObject([{ batchId, gaps: expect.arrayContaining([kept]) as unknown }])
+    expect(valueOf(await getResult.call(bakery.head.caller, { trialId: trial.trialId })).gaps).toMatchObject([
+      { batchId, gaps: expect.arrayContaining([kept]) as unknown },
+    ])
+    expect(await gapsOfTrial(db(), bakery.bakeryId, trial.trialId)).toMatchObject([
+      { batchId, gaps: expect.arrayContaining([kept]) as unknown },
+    ])
   })
 
   it('can be neither changed nor taken out, not by the app and not by the owner of the tables', async () => {
     await send([reading(), reading({ value: '500' })])
     for (const url of [database.appUrl, database.ownerUrl]) {
       await connected(url, async (client) => {
-        for (const table of ['entry_to_settle', 'settled_entry']) await expect(client.query(`TRUNCATE ${table} CASCADE`)).rejects.toThrow()
+        for (const table of ['entry_to_settle', 'settled_entry'])
+          await expect(client.query(`TRUNCATE ${table} CASCADE`)).rejects.toThrow()
         await expect(client.query(`UPDATE entry_to_settle SET why = 'id_taken'`)).rejects.toThrow()
         await expect(client.query('DELETE FROM entry_to_settle')).rejects.toThrow()
       })
@@ -226,21 +354,44 @@ describe('an entry that the database refuses', () => {
     )
     try {
       const bad = [reading({ piece: 3, value: '411' }), reading({ piece: 14, value: '411' })]
-      const sent = Array.from({ length: 20 }, (_, i) => bad.find(({ piece }) => piece === i + 1) ?? reading({ piece: i + 1 }))
+      const sent = Array.from(
+        { length: 20 },
+        (_, i) => bad.find(({ piece }) => piece === i + 1) ?? reading({ piece: i + 1 }),
+      )
       const answers = await send([...sent, bad[0], correction(bad[0]!.id, { piece: 3 })])
-      expect(told(answers)).toEqual([...sent.map((entry) => (bad.includes(entry) ? 'entry-not-kept' : 'kept')), 'entry-not-kept', 'entry-not-kept'])
-      expect((await readings()).map(({ id }) => id)).toEqual(sent.filter((entry) => !bad.includes(entry)).map(({ id }) => id).sort())
+      expect(told(answers)).toEqual([
+        ...sent.map((entry) => (bad.includes(entry) ? 'entry-not-kept' : 'kept')),
+        'entry-not-kept',
+        'entry-not-kept',
+      ])
+      expect((await readings()).map(({ id }) => id)).toEqual(
+        sent
+          .filter((entry) => !bad.includes(entry))
+          .map(({ id }) => id)
+          .sort(),
+      )
       // Nothing of it is in the book, so a device goes on sending it.
       expect(JSON.stringify(JSON.parse((await entries()).at(-1)!.entryText))).not.toContain(bad[0]!.id)
     } finally {
-      await connected(database.superUrl, (client) => client.query('DROP TRIGGER refuse_411 ON reading; DROP FUNCTION refuse_411'))
+      await connected(database.superUrl, (client) =>
+        client.query('DROP TRIGGER refuse_411 ON reading; DROP FUNCTION refuse_411'),
+      )
     }
   })
 
   it('is kept aside when another batch got its id at the same moment', async () => {
     await begin(1)
     const contested = uuid()
-    const both = (await Promise.all([0, 1].map((at) => send([reading({ piece: 2, batchId: trial.batches[at]!.batchId }), reading({ id: contested, batchId: trial.batches[at]!.batchId })])))).map(told)
+    const both = (
+      await Promise.all(
+        [0, 1].map((at) =>
+          send([
+            reading({ piece: 2, batchId: trial.batches[at]!.batchId }),
+            reading({ id: contested, batchId: trial.batches[at]!.batchId }),
+          ]),
+        ),
+      )
+    ).map(told)
     expect(both.map(([first]) => first)).toEqual(['kept', 'kept'])
     expect(both.map(([, second]) => second).sort()).toEqual(['aside-id-taken', 'kept'])
     expect([(await readings()).length, (await aside()).length]).toEqual([3, 1])
@@ -249,8 +400,15 @@ describe('an entry that the database refuses', () => {
 
 it('two requests at one moment with the same entries keep each once', async () => {
   const there = reading()
-  const sent = [there, correction(there.id), ...Array.from({ length: 18 }, (_, i) => reading({ piece: i + 2 })), reading({ value: '500' })]
-  const answers = (await Promise.all([send(sent), send(sent), send([...sent].reverse(), bakery.early.caller)])).map(told)
+  const sent = [
+    there,
+    correction(there.id),
+    ...Array.from({ length: 18 }, (_, i) => reading({ piece: i + 2 })),
+    reading({ value: '500' }),
+  ]
+  const answers = (await Promise.all([send(sent), send(sent), send([...sent].reverse(), bakery.early.caller)])).map(
+    told,
+  )
   expect(answers[0]!.filter((each, i) => each === 'kept' && answers[1]![i] === 'kept')).toEqual([])
   const kept = await readings()
   expect(new Set(kept.map(({ id }) => id)).size).toBe(kept.length)
@@ -263,14 +421,22 @@ it('two requests at one moment with the same entries keep each once', async () =
  * and corrections of what stands before them in the outbox, also twice.
  */
 const outbox = fc.array(
-  fc.record({ piece: fc.integer({ min: 1, max: 3 }), value: fc.integer({ min: 400, max: 402 }), dough: fc.integer({ min: 0, max: 1 }), corrects: fc.option(fc.nat(9), { freq: 2 }), reuses: fc.option(fc.nat(9), { freq: 8 }) }),
+  fc.record({
+    piece: fc.integer({ min: 1, max: 3 }),
+    value: fc.integer({ min: 400, max: 402 }),
+    dough: fc.integer({ min: 0, max: 1 }),
+    corrects: fc.option(fc.nat(9), { freq: 2 }),
+    reuses: fc.option(fc.nat(9), { freq: 8 }),
+  }),
   { minLength: 2, maxLength: 10 },
 )
 /** Which entries a request brings, by their place in the outbox. */
 const requests = fc.array(fc.array(fc.nat(9), { minLength: 1, maxLength: 6 }), { maxLength: 6 })
 
 /** Begins a trial and draws up what is in the outbox, over two of its doughs. */
-async function fillOutbox(drawn: readonly { piece: number; value: number; dough: number; corrects: number | null; reuses: number | null }[]): Promise<Sent[]> {
+async function fillOutbox(
+  drawn: readonly { piece: number; value: number; dough: number; corrects: number | null; reuses: number | null }[],
+): Promise<Sent[]> {
   trial = await makeApprovedTrial(bakery)
   batchId = trial.batches[0]!.batchId
   await begin(0)
@@ -280,15 +446,28 @@ async function fillOutbox(drawn: readonly { piece: number; value: number; dough:
     const id = reuses !== null && sent.length > 0 ? sent[reuses % sent.length]!.id : uuid()
     const wrong = corrects === null || sent.length === 0 ? null : sent[corrects % sent.length]!.id
     const change = { id, piece, value: String(value) }
-    sent.push(wrong === null || wrong === id ? reading({ ...change, batchId: trial.batches[dough]!.batchId }) : correction(wrong, change))
+    sent.push(
+      wrong === null || wrong === id
+        ? reading({ ...change, batchId: trial.batches[dough]!.batchId })
+        : correction(wrong, change),
+    )
   }
   return sent
 }
 
 /** Each entry that was answered as kept or aside is in the book or aside, once, and nothing else is; and places are told as they are. */
 async function mustBeThereOnce(answers: readonly EntryAnswer[]): Promise<void> {
-  const there = [...(await readings()).map(({ id, contentHash }) => `${id} ${contentHash}`), ...(await aside()).map(({ entryId, hash }) => `${entryId} ${hash}`)]
-  expect(new Set(there)).toEqual(new Set(answers.map((answer) => (answer.outcome === 'refused' ? refusedWith(answer.refusal) : `${answer.id} ${answer.hash}`))))
+  const there = [
+    ...(await readings()).map(({ id, contentHash }) => `${id} ${contentHash}`),
+    ...(await aside()).map(({ entryId, hash }) => `${entryId} ${hash}`),
+  ]
+  expect(new Set(there)).toEqual(
+    new Set(
+      answers.map((answer) =>
+        answer.outcome === 'refused' ? refusedWith(answer.refusal) : `${answer.id} ${answer.hash}`,
+      ),
+    ),
+  )
   expect(there).toHaveLength(new Set(there).size)
   const { byTable, byReadings } = await placesTwice()
   expect(byTable).toEqual(byReadings)
@@ -303,7 +482,13 @@ it('any order and any repetition of entries ends with each of them in the book o
         for (const [at, answer] of (await send(places.map((place) => sent[place]))).entries()) {
           const earlier = answered.get(places[at]!)
           // What was answered once is answered the same from then on; what a correction rests on may still come.
-          if (earlier && earlier.outcome !== 'refused') expect(answer).toEqual({ ...earlier, ...(earlier.outcome === 'kept' && answer.outcome === 'kept' ? { isAgain: true, about: answer.about } : {}) })
+          if (earlier && earlier.outcome !== 'refused')
+            expect(answer).toEqual({
+              ...earlier,
+              ...(earlier.outcome === 'kept' && answer.outcome === 'kept'
+                ? { isAgain: true, about: answer.about }
+                : {}),
+            })
           answered.set(places[at]!, answer)
         }
       }
@@ -322,7 +507,14 @@ it('so do requests of several devices at one moment', async () => {
       const sent = await fillOutbox(drawn)
       const callers = [bakery.early.caller, bakery.head.caller, bakery.owner.caller]
       // A shift baker corrects only their own, so the head baker empties the outbox.
-      await Promise.all(split.map((places, at) => send(places.map((place) => sent[place % sent.length]), callers[at % callers.length])))
+      await Promise.all(
+        split.map((places, at) =>
+          send(
+            places.map((place) => sent[place % sent.length]),
+            callers[at % callers.length],
+          ),
+        ),
+      )
       await mustBeThereOnce(await send(sent, bakery.head.caller))
     }),
     { numRuns: forLong(8, 150), seed: 20261201 },

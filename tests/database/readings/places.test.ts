@@ -62,12 +62,45 @@ async function mustAgree(): Promise<void> {
 it('goes with each reading that is logged or corrected, to another piece and back', async () => {
   const { batchId } = trial.batches[0]!
   valueOf(await beginBatch.call(bakery.early.caller, { batchId, seenRevision: 1, cleanDownDone: false }))
-  const { readingId } = valueOf(await logReading.call(bakery.early.caller, { id: uuid(), batchId, measureId: trial.measures['loaf-mass'], piece: 1, repeat: 1, value: '412.5', unit: 'g', takenAt: testNow.toISOString() }))
+  const { readingId } = valueOf(
+    await logReading.call(bakery.early.caller, {
+      id: uuid(),
+      batchId,
+      measureId: trial.measures['loaf-mass'],
+      piece: 1,
+      repeat: 1,
+      value: '412.5',
+      unit: 'g',
+      takenAt: testNow.toISOString(),
+    }),
+  )
   await mustAgree()
-  const moved = valueOf(await correctReading.call(bakery.head.caller, { id: uuid(), supersedesId: readingId, piece: 2, repeat: 1, value: '412.5', unit: 'g', reason: 'other piece' })).readingId
+  const moved = valueOf(
+    await correctReading.call(bakery.head.caller, {
+      id: uuid(),
+      supersedesId: readingId,
+      piece: 2,
+      repeat: 1,
+      value: '412.5',
+      unit: 'g',
+      reason: 'other piece',
+    }),
+  ).readingId
   await mustAgree()
-  expect(await db().readingPlace.findMany({ where: { batchId }, select: { readingId: true, piece: true } })).toEqual([{ readingId: moved, piece: 2 }])
-  valueOf(await correctReading.call(bakery.head.caller, { id: uuid(), supersedesId: moved, piece: 1, repeat: 1, value: '412.5', unit: 'g', reason: 'it was right' }))
+  expect(await db().readingPlace.findMany({ where: { batchId }, select: { readingId: true, piece: true } })).toEqual([
+    { readingId: moved, piece: 2 },
+  ])
+  valueOf(
+    await correctReading.call(bakery.head.caller, {
+      id: uuid(),
+      supersedesId: moved,
+      piece: 1,
+      repeat: 1,
+      value: '412.5',
+      unit: 'g',
+      reason: 'it was right',
+    }),
+  )
   await mustAgree()
 })
 
@@ -82,11 +115,22 @@ it('lets no second reading hold at a place, nor one of the whole batch, and keep
 it('is written by readings and by nobody else, whatever their rights', async () => {
   const { id } = row()
   await keep(row({ id, piece: 4 }))
-  const tries = ['UPDATE reading_place SET repeat = 9', 'DELETE FROM reading_place', 'TRUNCATE reading_place', `INSERT INTO reading_place SELECT bakery_id, reading_id, batch_id, measure_id, 9, NULL, 9 FROM reading_place LIMIT 1`]
-  for (const [url, code] of [[database.appUrl, '42501'], [database.ownerUrl, 'EV006']] as const) {
+  const tries = [
+    'UPDATE reading_place SET repeat = 9',
+    'DELETE FROM reading_place',
+    'TRUNCATE reading_place',
+    `INSERT INTO reading_place SELECT bakery_id, reading_id, batch_id, measure_id, 9, NULL, 9 FROM reading_place LIMIT 1`,
+  ]
+  for (const [url, code] of [
+    [database.appUrl, '42501'],
+    [database.ownerUrl, 'EV006'],
+  ] as const) {
     await connected(url, async (client) => {
       for (const statement of tries) {
-        const error: unknown = await client.query(statement).then(() => null, (thrown: unknown) => thrown)
+        const error: unknown = await client.query(statement).then(
+          () => null,
+          (thrown: unknown) => thrown,
+        )
         expect(error instanceof pg.DatabaseError ? error.code : error, `${url} ${statement}`).toBe(code)
       }
     })
@@ -97,11 +141,23 @@ it('is written by readings and by nobody else, whatever their rights', async () 
 it('is filled by its migration from the readings that are there, corrected ones among them', async () => {
   const batchId = trial.batches[1]!.batchId
   const [first, second, third] = [uuid(), uuid(), uuid()]
-  await keep(row({ id: first, batchId }), row({ id: second, batchId, piece: 2, supersedesId: first, reason: 'slip' }), row({ id: third, batchId, supersedesId: second, reason: 'slip' }), row({ batchId, piece: 2 }))
+  await keep(
+    row({ id: first, batchId }),
+    row({ id: second, batchId, piece: 2, supersedesId: first, reason: 'slip' }),
+    row({ id: third, batchId, supersedesId: second, reason: 'slip' }),
+    row({ batchId, piece: 2 }),
+  )
   const before = await placesTwice()
   await connected(database.ownerUrl, async (client) => {
-    await client.query('DROP TRIGGER reading_takes_place ON reading; DROP TABLE reading_place; DROP FUNCTION reading_takes_place, refuse_place_by_hand')
-    await client.query(fs.readFileSync(path.join(import.meta.dirname, '../../../prisma/migrations/20261130020000_readings_have_places/migration.sql'), 'utf8'))
+    await client.query(
+      'DROP TRIGGER reading_takes_place ON reading; DROP TABLE reading_place; DROP FUNCTION reading_takes_place, refuse_place_by_hand',
+    )
+    await client.query(
+      fs.readFileSync(
+        path.join(import.meta.dirname, '../../../prisma/migrations/20261130020000_readings_have_places/migration.sql'),
+        'utf8',
+      ),
+    )
     await client.query(`GRANT SELECT ON reading_place TO ${appRole}`)
   })
   expect(await placesTwice()).toEqual(before)
@@ -112,7 +168,14 @@ it('is filled by its migration from the readings that are there, corrected ones 
  * A statement of several readings and corrections: of a random one that is there, or of one of the same statement.
  * Numbers are drawn small, so that places are taken and readings corrected twice again and again.
  */
-const statement = fc.array(fc.record({ piece: fc.integer({ min: 1, max: 3 }), repeat: fc.integer({ min: 1, max: 2 }), corrects: fc.option(fc.nat(9)) }), { minLength: 1, maxLength: 4 })
+const statement = fc.array(
+  fc.record({
+    piece: fc.integer({ min: 1, max: 3 }),
+    repeat: fc.integer({ min: 1, max: 2 }),
+    corrects: fc.option(fc.nat(9)),
+  }),
+  { minLength: 1, maxLength: 4 },
+)
 
 it('says after any history of statements, refused ones among them, what following the corrections says', async () => {
   await fc.assert(
@@ -128,7 +191,10 @@ it('says after any history of statements, refused ones among them, what followin
           return row({ id: ids[at]!, trialId, batchId, piece, repeat, supersedesId, reason: supersedesId && 'slip' })
         })
         const before = await db().readingPlace.count()
-        const isKept = await keep(...rows).then(() => true, () => false)
+        const isKept = await keep(...rows).then(
+          () => true,
+          () => false,
+        )
         if (isKept) kept.push(...ids)
         else expect(await db().readingPlace.count()).toBe(before)
         await mustAgree()

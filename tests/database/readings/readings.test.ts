@@ -42,17 +42,37 @@ const entry = (change: Record<string, unknown> = {}) => ({
   takenAt: testNow.toISOString(),
   ...change,
 })
-const log = (change: Record<string, unknown> = {}, caller = bakery.early.caller) => logReading.call(caller, entry(change))
-const rows = () => db().reading.findMany({ where: { bakeryId: bakery.bakeryId, batchId }, orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }] })
-const entriesOf = (action: string, targetId: string) => db().auditEntry.count({ where: { bakeryId: bakery.bakeryId, action, targetId } })
+const log = (change: Record<string, unknown> = {}, caller = bakery.early.caller) =>
+  logReading.call(caller, entry(change))
+const rows = () =>
+  db().reading.findMany({
+    where: { bakeryId: bakery.bakeryId, batchId },
+    orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
+  })
+const entriesOf = (action: string, targetId: string) =>
+  db().auditEntry.count({ where: { bakeryId: bakery.bakeryId, action, targetId } })
 
 describe('logging a reading', () => {
   it('keeps what was entered and what it comes to, with one entry in the record', async () => {
     const taken = after(-30)
     const answer = valueOf(await log({ value: '0.425', unit: 'kg', takenAt: taken.toISOString() }))
-    expect(answer).toMatchObject({ isAgain: false, outOfRange: false, needs: null, hash: expect.stringMatching(/^[0-9a-f]{64}$/) })
+    expect(answer).toMatchObject({
+      isAgain: false,
+      outOfRange: false,
+      needs: null,
+      hash: expect.stringMatching(/^[0-9a-f]{64}$/),
+    })
     expect(await rows()).toMatchObject([
-      { id: answer.readingId, value: 425, valueEntered: '0.425', unitEntered: 'kg', personId: bakery.early.personId, takenAt: taken, receivedAt: testNow, contentHash: answer.hash },
+      {
+        id: answer.readingId,
+        value: 425,
+        valueEntered: '0.425',
+        unitEntered: 'kg',
+        personId: bakery.early.personId,
+        takenAt: taken,
+        receivedAt: testNow,
+        contentHash: answer.hash,
+      },
     ])
     expect(await entriesOf('readings.log-reading', answer.readingId)).toBe(1)
   })
@@ -80,7 +100,9 @@ describe('logging a reading', () => {
       expect(refusalOf(await logReading.call(bakery.early.caller, { ...first, ...change }))).toBe('reading-clash')
     }
     const [, other] = trial.batches
-    valueOf(await beginBatch.call(bakery.early.caller, { batchId: other!.batchId, seenRevision: 1, cleanDownDone: true }))
+    valueOf(
+      await beginBatch.call(bakery.early.caller, { batchId: other!.batchId, seenRevision: 1, cleanDownDone: true }),
+    )
     const contested = uuid()
     const both = await Promise.all([batchId, other!.batchId].map((id) => log({ id: contested, batchId: id, piece: 3 })))
     expect(both.filter(({ ok }) => ok)).toHaveLength(1)
@@ -110,7 +132,12 @@ describe('logging a reading', () => {
     const answer = valueOf(await log({ value: '9999', confirmed: true }))
     expect(answer.outOfRange).toBe(true)
     expect(await rows()).toMatchObject([{ value: 9999, plausibleLeast: 240, plausibleMost: 720 }])
-    expect(JSON.parse((await db().auditEntry.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, targetId: answer.readingId } })).entryText)).toMatchObject({
+    expect(
+      JSON.parse(
+        (await db().auditEntry.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, targetId: answer.readingId } }))
+          .entryText,
+      ),
+    ).toMatchObject({
       after: { outsideAndConfirmed: { least: 240, most: 720 } },
     })
   })
@@ -122,7 +149,9 @@ describe('logging a reading', () => {
     ['water for ten doughs', 'water-added', '7216', { piece: null }],
     ['a piece of a third of its weight', 'dough-mass', '160', {}],
   ])('does not take %s in one tap', async (_, code, value, change) => {
-    expect(refusalOf(await log({ measureId: trial.measures[code], value, ...change }))).toBe('odd-reading value:outside-usual')
+    expect(refusalOf(await log({ measureId: trial.measures[code], value, ...change }))).toBe(
+      'odd-reading value:outside-usual',
+    )
     expect(await rows()).toEqual([])
   })
 
@@ -130,14 +159,20 @@ describe('logging a reading', () => {
     const sent = ['239.9', '240', '480', '720', '720.1']
     for (const [i, value] of sent.entries()) valueOf(await log({ value, repeat: i + 1, confirmed: true }))
     const shown = valueOf(await getBatch.call(bakery.early.caller, { batchId }))
-    expect(shown.readings.filter(({ outside }) => outside).map(({ valueEntered }) => valueEntered)).toEqual(['239.9', '720.1'])
+    expect(shown.readings.filter(({ outside }) => outside).map(({ valueEntered }) => valueEntered)).toEqual([
+      '239.9',
+      '720.1',
+    ])
   })
 
   it('keeps a confirmed one once, whether it is sent again with its confirmation or without', async () => {
     const odd = entry({ value: '9999', confirmed: true })
     const first = valueOf(await logReading.call(bakery.early.caller, odd))
     for (const confirmed of [true, false, undefined]) {
-      expect(valueOf(await logReading.call(bakery.early.caller, { ...odd, confirmed }))).toEqual({ ...first, isAgain: true })
+      expect(valueOf(await logReading.call(bakery.early.caller, { ...odd, confirmed }))).toEqual({
+        ...first,
+        isAgain: true,
+      })
     }
     expect(await rows()).toHaveLength(1)
   })
@@ -148,12 +183,22 @@ describe('logging a reading', () => {
     const measured = async (at: number, values: string[]) => {
       const dough = trial.batches[at]!.batchId
       valueOf(await beginBatch.call(bakery.early.caller, { batchId: dough, seenRevision: 1, cleanDownDone: true }))
-      for (const [i, value] of values.entries()) valueOf(await log({ ...volume, batchId: dough, piece: i + 1, value, confirmed: true }))
-      await db().batch.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: dough } }, data: { state: 'measured' } })
+      for (const [i, value] of values.entries())
+        valueOf(await log({ ...volume, batchId: dough, piece: i + 1, value, confirmed: true }))
+      await db().batch.update({
+        where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: dough } },
+        data: { state: 'measured' },
+      })
     }
     await measured(0, ['1900', '2000', '99999'])
     await measured(1, ['2000', '2000', '2100'])
-    valueOf(await beginBatch.call(bakery.early.caller, { batchId: trial.batches[2]!.batchId, seenRevision: 1, cleanDownDone: true }))
+    valueOf(
+      await beginBatch.call(bakery.early.caller, {
+        batchId: trial.batches[2]!.batchId,
+        seenRevision: 1,
+        cleanDownDone: true,
+      }),
+    )
     const next = { ...volume, batchId: trial.batches[2]!.batchId }
     valueOf(await log({ ...next, piece: 1, value: '9000' }))
     await measured(3, ['2000', '50'])
@@ -188,8 +233,12 @@ describe('logging a reading', () => {
   it('takes measures of the batch without a piece, and none that is worked out', async () => {
     valueOf(await log({ measureId: trial.measures['dough-temp'], piece: undefined, value: '78.8', unit: '°F' }))
     expect(await rows()).toMatchObject([{ value: 26, piece: null }])
-    expect(refusalOf(await log({ measureId: trial.measures['dough-temp'], value: '26', unit: '°C' }))).toBe('invalid piece:not-of-a-piece')
-    expect(refusalOf(await log({ measureId: trial.measures['specific-volume'], value: '4', unit: 'mL/g' }))).toBe('invalid measureId:measure-worked-out')
+    expect(refusalOf(await log({ measureId: trial.measures['dough-temp'], value: '26', unit: '°C' }))).toBe(
+      'invalid piece:not-of-a-piece',
+    )
+    expect(refusalOf(await log({ measureId: trial.measures['specific-volume'], value: '4', unit: 'mL/g' }))).toBe(
+      'invalid measureId:measure-worked-out',
+    )
   })
 
   it('asks for the level where the trial sets something apart within a batch', async () => {
@@ -202,16 +251,32 @@ describe('logging a reading', () => {
     expect(refusalOf(await log({ factorLevel: 'day 3' }))).toBe('invalid factorLevel:not-its-level')
     const second = valueOf(await log({ factorLevel: 'day 3', piece: 2 }))
     // A piece of another level: the correction moves the reading to that level.
-    const moved = { id: uuid(), supersedesId: second.readingId, piece: 3, repeat: 1, value: '410', unit: 'g', reason: 'other piece' }
+    const moved = {
+      id: uuid(),
+      supersedesId: second.readingId,
+      piece: 3,
+      repeat: 1,
+      value: '410',
+      unit: 'g',
+      reason: 'other piece',
+    }
     valueOf(await correctReading.call(bakery.head.caller, moved))
-    expect(await rows()).toMatchObject([{ piece: 1, factorLevel: 'day 1' }, { piece: 2, factorLevel: 'day 3' }, { piece: 3, factorLevel: 'day 1' }])
+    expect(await rows()).toMatchObject([
+      { piece: 1, factorLevel: 'day 1' },
+      { piece: 2, factorLevel: 'day 3' },
+      { piece: 3, factorLevel: 'day 1' },
+    ])
   })
 
   it('is not for batches that nobody began, nor for trials that are over', async () => {
     expect(refusalOf(await log({ batchId: trial.batches[1]!.batchId }))).toBe('batch-not-begun')
     const kept = entry()
     valueOf(await logReading.call(bakery.early.caller, kept))
-    const state = (to: 'closed' | 'stopped') => db().trial.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } }, data: { state: to } })
+    const state = (to: 'closed' | 'stopped') =>
+      db().trial.update({
+        where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } },
+        data: { state: to },
+      })
     await state('closed')
     expect(refusalOf(await log({ piece: 2 }))).toBe('trial-closed')
     // What is in the book already is answered the same, or a device would never let go of it.
@@ -234,7 +299,16 @@ describe('logging a reading', () => {
 
 describe('correcting a reading', () => {
   const correct = (supersedesId: string, change: Record<string, unknown> = {}, caller = bakery.early.caller) =>
-    correctReading.call(caller, { id: uuid(), supersedesId, piece: 1, repeat: 1, value: '421.5', unit: 'g', reason: 'typed it wrong', ...change })
+    correctReading.call(caller, {
+      id: uuid(),
+      supersedesId,
+      piece: 1,
+      repeat: 1,
+      value: '421.5',
+      unit: 'g',
+      reason: 'typed it wrong',
+      ...change,
+    })
   const logged = async (change: Record<string, unknown> = {}) => valueOf(await log(change)).readingId
 
   it('puts a new one in its place, keeps the wrong one, and says why in the record', async () => {
@@ -246,7 +320,10 @@ describe('correcting a reading', () => {
     ])
     expect(await entriesOf('readings.correct-reading', wrong)).toBe(1)
     const { readings, figures } = valueOf(await getBatch.call(bakery.early.caller, { batchId }))
-    expect(readings.map(({ id, holds, mayCorrect }) => [id, holds, mayCorrect])).toEqual([[wrong, false, false], [right, true, true]])
+    expect(readings.map(({ id, holds, mayCorrect }) => [id, holds, mayCorrect])).toEqual([
+      [wrong, false, false],
+      [right, true, true],
+    ])
     expect(figures?.means['loaf-mass']?.mean).toBe(421.5)
   })
 
@@ -275,7 +352,10 @@ describe('correcting a reading', () => {
     const late = (person: 'early' | 'late', minutes: number) => callerOf(bakery[person].sessionSecret, after(minutes))
     expect(refusalOf(await correct(wrong, {}, late('late', 0)))).toBe('correction-not-yours')
     // Signed in all the while: a session idles out after half an hour.
-    await db().session.updateMany({ where: { bakeryId: bakery.bakeryId }, data: { lastSeenAt: after(11 * 60), endsAt: after(48 * 60) } })
+    await db().session.updateMany({
+      where: { bakeryId: bakery.bakeryId },
+      data: { lastSeenAt: after(11 * 60), endsAt: after(48 * 60) },
+    })
     const early = late('early', 11 * 60 + 5)
     valueOf(await correct(wrong, {}, early))
     const taken = after(-2 * 60)
@@ -309,7 +389,10 @@ describe('correcting a reading', () => {
 
   it('is refused once the trial is over', async () => {
     const wrong = await logged()
-    await db().trial.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } }, data: { state: 'closed' } })
+    await db().trial.update({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } },
+      data: { state: 'closed' },
+    })
     expect(refusalOf(await correct(wrong, {}, bakery.owner.caller))).toBe('trial-closed')
   })
 })

@@ -30,8 +30,29 @@ beforeEach(async () => {
   valueOf(await beginBatch.call(bakery.early.caller, { batchId, seenRevision: 1, cleanDownDone: false }))
 })
 
-const reading = (change: Record<string, unknown> = {}) => ({ kind: 'reading', id: uuid(), batchId, measureId: trial.measures['loaf-mass'], piece: 1, repeat: 1, value: '412.5', unit: 'g', takenAt: testNow.toISOString(), ...change })
-const correction = (supersedesId: string, change: Record<string, unknown> = {}) => ({ kind: 'correction', id: uuid(), supersedesId, piece: 1, repeat: 1, value: '421.5', unit: 'g', reason: 'typed it wrong', ...change })
+const reading = (change: Record<string, unknown> = {}) => ({
+  kind: 'reading',
+  id: uuid(),
+  batchId,
+  measureId: trial.measures['loaf-mass'],
+  piece: 1,
+  repeat: 1,
+  value: '412.5',
+  unit: 'g',
+  takenAt: testNow.toISOString(),
+  ...change,
+})
+const correction = (supersedesId: string, change: Record<string, unknown> = {}) => ({
+  kind: 'correction',
+  id: uuid(),
+  supersedesId,
+  piece: 1,
+  repeat: 1,
+  value: '421.5',
+  unit: 'g',
+  reason: 'typed it wrong',
+  ...change,
+})
 const send = async (...entries: object[]) => valueOf(await takeEntries.call(bakery.head.caller, { entries })).entries
 /** Sends entries of which the last one is kept aside, and names it. */
 async function sendAside(...entries: object[]): Promise<{ entryId: string; hash: string }> {
@@ -39,9 +60,14 @@ async function sendAside(...entries: object[]): Promise<{ entryId: string; hash:
   if (last?.outcome !== 'aside') throw new Error(`not aside: ${last?.outcome}`)
   return { entryId: last.id, hash: last.hash }
 }
-const settle = (which: { entryId: string; hash: string }, take: boolean, caller: Caller = bakery.head.caller) => settleEntry.call(caller, { ...which, take, reason: 'weighed again' })
-const holding = async () => currentReadings(await db().reading.findMany({ where: { bakeryId: bakery.bakeryId, batchId } })).map(({ piece, value }) => [piece, value]).sort()
-const toSettle = async () => valueOf(await getBatch.call(bakery.early.caller, { batchId })).gaps.filter(({ kind }) => kind === 'to-settle')
+const settle = (which: { entryId: string; hash: string }, take: boolean, caller: Caller = bakery.head.caller) =>
+  settleEntry.call(caller, { ...which, take, reason: 'weighed again' })
+const holding = async () =>
+  currentReadings(await db().reading.findMany({ where: { bakeryId: bakery.bakeryId, batchId } }))
+    .map(({ piece, value }) => [piece, value])
+    .sort()
+const toSettle = async () =>
+  valueOf(await getBatch.call(bakery.early.caller, { batchId })).gaps.filter(({ kind }) => kind === 'to-settle')
 
 async function mustAgree(): Promise<void> {
   const { byTable, byReadings } = await placesTwice()
@@ -56,10 +82,23 @@ describe('an entry that is taken', () => {
     expect(await toSettle()).toEqual([{ kind: 'to-settle', count: 1 }])
     const { readingId } = valueOf(await settle(aside, true))
     expect(await holding()).toEqual([[1, 430]])
-    expect(await db().reading.findFirstOrThrow({ where: { id: readingId! } })).toMatchObject({ supersedesId: there.id, reason: 'weighed again', personId: bakery.head.personId, valueEntered: '430' })
-    expect(await db().settledEntry.findMany({ where: { entryId: aside.entryId } })).toMatchObject([{ hash: aside.hash, readingId, reason: 'weighed again', settledById: bakery.head.personId, at: testNow }])
-    const record = await db().auditEntry.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, action: 'readings.settle-entry', targetId: aside.entryId } })
-    expect(JSON.parse(record.entryText)).toMatchObject({ before: { hash: aside.hash, sentBy: 'Henk', value: '430' }, after: { reading: readingId }, reason: 'weighed again' })
+    expect(await db().reading.findFirstOrThrow({ where: { id: readingId! } })).toMatchObject({
+      supersedesId: there.id,
+      reason: 'weighed again',
+      personId: bakery.head.personId,
+      valueEntered: '430',
+    })
+    expect(await db().settledEntry.findMany({ where: { entryId: aside.entryId } })).toMatchObject([
+      { hash: aside.hash, readingId, reason: 'weighed again', settledById: bakery.head.personId, at: testNow },
+    ])
+    const record = await db().auditEntry.findFirstOrThrow({
+      where: { bakeryId: bakery.bakeryId, action: 'readings.settle-entry', targetId: aside.entryId },
+    })
+    expect(JSON.parse(record.entryText)).toMatchObject({
+      before: { hash: aside.hash, sentBy: 'Henk', value: '430' },
+      after: { reading: readingId },
+      reason: 'weighed again',
+    })
     expect(await toSettle()).toEqual([])
     await mustAgree()
     // A device that gives it back after a restore is answered as before.
@@ -73,14 +112,23 @@ describe('an entry that is taken', () => {
     valueOf(await settle(aside, true))
     const clash = await sendAside({ ...there, piece: 3, value: '440' })
     valueOf(await settle(clash, true))
-    expect(await holding()).toEqual([[1, 430], [2, 421.5], [3, 440]])
+    expect(await holding()).toEqual([
+      [1, 430],
+      [2, 421.5],
+      [3, 440],
+    ])
     await mustAgree()
   })
 
   it('corrects the last of a chain when its reading was corrected meanwhile', async () => {
     const there = reading()
     const second = correction(there.id)
-    const aside = await sendAside(there, second, correction(second.id, { value: '422' }), correction(there.id, { value: '450', piece: 4 }))
+    const aside = await sendAside(
+      there,
+      second,
+      correction(second.id, { value: '422' }),
+      correction(there.id, { value: '450', piece: 4 }),
+    )
     valueOf(await settle(aside, true))
     expect(await holding()).toEqual([[4, 450]])
     await mustAgree()
@@ -92,7 +140,10 @@ describe('an entry that is taken', () => {
     valueOf(await settle(clash, true))
     const aside = await sendAside(correction(there.id), correction(there.id, { value: '423' }))
     valueOf(await settle(aside, true))
-    expect(await holding()).toEqual([[1, 423], [3, 440]])
+    expect(await holding()).toEqual([
+      [1, 423],
+      [3, 440],
+    ])
   })
 
   it('waits for the reading that it corrects, when that is aside itself', async () => {
@@ -110,12 +161,19 @@ describe('an entry that is taken', () => {
     const aside = await sendAside(reading(), reading({ value: '9999' }))
     valueOf(await settle(aside, true))
     expect(await holding()).toEqual([[1, 9999]])
-    expect(valueOf(await getBatch.call(bakery.early.caller, { batchId })).gaps).toContainEqual(expect.objectContaining({ kind: 'outside', value: 9999 }))
+    expect(valueOf(await getBatch.call(bakery.early.caller, { batchId })).gaps).toContainEqual(
+      expect.objectContaining({ kind: 'outside', value: 9999 }),
+    )
   })
 
   it('does not push another reading out of the place that it moves to', async () => {
     const there = reading()
-    const aside = await sendAside(there, correction(there.id, { piece: 2 }), reading({ piece: 3 }), correction(there.id, { piece: 3 }))
+    const aside = await sendAside(
+      there,
+      correction(there.id, { piece: 2 }),
+      reading({ piece: 3 }),
+      correction(there.id, { piece: 3 }),
+    )
     expect(refusalOf(await settle(aside, true))).toBe('reading-there')
     expect(await toSettle()).toEqual([{ kind: 'to-settle', count: 1 }])
   })
@@ -142,13 +200,18 @@ it('is for whoever may correct any reading of this bakery, and needs a reason', 
   expect(refusalOf(await settle(aside, true, bakery.early.caller))).toBe('not-allowed')
   expect(refusalOf(await settle(aside, true, neighbour.owner.caller))).toBe('not-found')
   expect(refusalOf(await settle({ ...aside, hash: 'a'.repeat(64) }, true))).toBe('not-found')
-  expect(refusalOf(await settleEntry.call(bakery.head.caller, { ...aside, take: true, reason: ' ' }))).toBe('invalid reason:missing')
+  expect(refusalOf(await settleEntry.call(bakery.head.caller, { ...aside, take: true, reason: ' ' }))).toBe(
+    'invalid reason:missing',
+  )
   expect(await toSettle()).toEqual([{ kind: 'to-settle', count: 1 }])
 })
 
 it('nothing is taken into a trial that is over, but what waits can be left', async () => {
   const aside = await sendAside(reading(), reading({ value: '430' }))
-  await db().trial.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } }, data: { state: 'closed' } })
+  await db().trial.update({
+    where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } },
+    data: { state: 'closed' },
+  })
   expect(refusalOf(await settle(aside, true))).toBe('trial-closed')
   valueOf(await settle(aside, false))
 })
@@ -156,7 +219,9 @@ it('nothing is taken into a trial that is over, but what waits can be left', asy
 it('an entry that is not what was sent is not taken', async () => {
   const aside = await sendAside(reading(), reading({ value: '430' }))
   await connected(database.superUrl, (client) =>
-    client.query(`ALTER TABLE entry_to_settle DISABLE TRIGGER USER; UPDATE entry_to_settle SET text = replace(text, '"430"', '"530"') WHERE entry_id = '${aside.entryId}'; ALTER TABLE entry_to_settle ENABLE TRIGGER USER`),
+    client.query(
+      `ALTER TABLE entry_to_settle DISABLE TRIGGER USER; UPDATE entry_to_settle SET text = replace(text, '"430"', '"530"') WHERE entry_id = '${aside.entryId}'; ALTER TABLE entry_to_settle ENABLE TRIGGER USER`,
+    ),
   )
   expect(refusalOf(await settle(aside, true))).toBe('damaged-text')
   expect(await holding()).toEqual([[1, 412.5]])

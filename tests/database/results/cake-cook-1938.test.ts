@@ -25,8 +25,14 @@ import { makeTrialStores, trialContentOf } from '../../support/trials'
 const bytes = readFileSync(path.join(import.meta.dirname, '../../published/data/cake-cook-1938.csv'))
 const levels = ['175', '185', '195', '205', '215', '225']
 const recipes = ['A', 'B', 'C']
-const rows = bytes.toString('utf8').trim().split('\n').slice(1).map((line) => line.split(','))
-const angles = (isRight: (row: readonly string[]) => boolean) => rows.filter(isRight).map(([, , , angle]) => Number(angle))
+const rows = bytes
+  .toString('utf8')
+  .trim()
+  .split('\n')
+  .slice(1)
+  .map((line) => line.split(','))
+const angles = (isRight: (row: readonly string[]) => boolean) =>
+  rows.filter(isRight).map(([, , , angle]) => Number(angle))
 const meanOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length
 
 let database: FreshDatabase
@@ -40,9 +46,24 @@ async function bakeAndRead() {
   const bakery = await makeBakery('Mill Row')
   const { early, head, owner } = bakery
   const stores = await makeTrialStores(bakery)
-  const breakingAngle = { name: 'Breaking angle', unit: '°', digits: 0, level: 'piece', direction: 'larger', plausibleLeast: 10, plausibleMost: 90, repeats: 1, repeatLimit: null, method: 'bent until it breaks' }
+  const breakingAngle = {
+    name: 'Breaking angle',
+    unit: '°',
+    digits: 0,
+    level: 'piece',
+    direction: 'larger',
+    plausibleLeast: 10,
+    plausibleMost: 90,
+    repeats: 1,
+    repeatLimit: null,
+    method: 'bent until it breaks',
+  }
   const { measureId } = valueOf(await addMeasure.call(head.caller, breakingAngle))
-  const arm = (name: string, value: number) => ({ name, onTop: true, doses: [{ ingredientId: stores.ids.malt, basis: 'pct_flour', doseOf: 'product', value }] })
+  const arm = (name: string, value: number) => ({
+    name,
+    onTop: true,
+    doses: [{ ingredientId: stores.ids.malt, basis: 'pct_flour', doseOf: 'product', value }],
+  })
   const content = {
     ...trialContentOf(stores),
     question: 'Does another recipe bend farther?',
@@ -55,17 +76,35 @@ async function bakeAndRead() {
   }
   const { trialId } = valueOf(await draftTrial.call(early.caller, { content }))
   const proposed = valueOf(await proposePlan.call(early.caller, { trialId, seenRevision: 1 }))
-  valueOf(await decidePlan.call(head.caller, { trialId, seenRevision: proposed.revision, planHash: proposed.planHash, verdict: 'approved', note: '' }))
+  valueOf(
+    await decidePlan.call(head.caller, {
+      trialId,
+      seenRevision: proposed.revision,
+      planHash: proposed.planHash,
+      verdict: 'approved',
+      note: '',
+    }),
+  )
 
-  const look = { file: { name: 'cake-cook-1938.csv', bytes }, day: '2026-03-02', keepOdd: false, outside: { cleanDownDone: true } }
-  const { seen } = valueOf(await previewImport.call(head.caller, { trialId, look: { ...look, match: null, matched: '' } }))
+  const look = {
+    file: { name: 'cake-cook-1938.csv', bytes },
+    day: '2026-03-02',
+    keepOdd: false,
+    outside: { cleanDownDone: true },
+  }
+  const { seen } = valueOf(
+    await previewImport.call(head.caller, { trialId, look: { ...look, match: null, matched: '' } }),
+  )
   expect(seen!.match!.columns.map(({ as }) => as)).toEqual(['arm', 'day', 'level', 'measure'])
   expect(seen!.armTexts).toEqual(recipes)
   // The file's recipe A is the control here, and the letters of a trial's arms begin after the control.
   const match = { ...seen!.match!, arms: recipes.map((text, position) => ({ text, arm: position })) }
   imported = valueOf(await importReadings.call(head.caller, { trialId, ...look, match }))
   again = valueOf(await importReadings.call(owner.caller, { trialId, ...look, match }))
-  return { result: valueOf(await getResult.call(early.caller, { trialId })), stored: await loadEvidence(db(), bakery.bakeryId, trialId) }
+  return {
+    result: valueOf(await getResult.call(early.caller, { trialId })),
+    stored: await loadEvidence(db(), bakery.bakeryId, trialId),
+  }
 }
 
 beforeAll(async () => {
@@ -78,7 +117,15 @@ afterAll(() => database.drop())
 
 const [{ expected, source, computedWith }] = cases as [(typeof cases)[number]]
 const figure = (what: string, name: keyof typeof expected, got: () => number) =>
-  publishedCheck({ what, source, status: `computed with ${computedWith}`, expected: expected[name], got, tolerance: 1e-8, why: 'double precision with room for another order of summing' })
+  publishedCheck({
+    what,
+    source,
+    status: `computed with ${computedWith}`,
+    expected: expected[name],
+    got,
+    tolerance: 1e-8,
+    why: 'double precision with room for another order of summing',
+  })
 
 describe('the result of a trial on the cakes', () => {
   test('all 270 cakes of the file come in, every dough is measured, and the file sent again brings nothing', () => {
@@ -92,7 +139,11 @@ describe('the result of a trial on the cakes', () => {
   figure('recipes against batches, by the split plot', 'F_arm', () => comparison().levels!.tests!.arm.f)
   figure('baking temperature against pieces', 'F_sub', () => comparison().levels!.tests!.level.f)
   figure('interaction', 'F_arm_sub', () => comparison().levels!.tests!.armByLevel.f)
-  figure('error of the recipes, batch means of six cakes', 'ss_whole_error', () => 6 * 28 * comparison().method!.batchSd ** 2)
+  figure(
+    'error of the recipes, batch means of six cakes',
+    'ss_whole_error',
+    () => 6 * 28 * comparison().method!.batchSd ** 2,
+  )
 
   test('means per recipe, and per recipe and temperature, are those of the raw numbers', () => {
     recipes.forEach((recipe, arm) => {
@@ -106,7 +157,11 @@ describe('the result of a trial on the cakes', () => {
 
   test('270 cakes are 45 doughs: 28 degrees of freedom, and no recipe is told from the first', () => {
     expect(comparison().method!.df).toBe(28)
-    expect(comparison().arms.slice(1).every(({ effect }) => effect!.low! < 0 && effect!.high! > 0)).toBe(true)
+    expect(
+      comparison()
+        .arms.slice(1)
+        .every(({ effect }) => effect!.low! < 0 && effect!.high! > 0),
+    ).toBe(true)
     expect(result.analysis.limits).toEqual([])
   })
 })

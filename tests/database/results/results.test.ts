@@ -6,7 +6,13 @@ import { getResult } from '@/lib/kitchen/results/get-result'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
-import { plantTrial, plantedMasses, plantedPrices, type PlantedDough, type PlantedTrial } from '../../support/planted-trial'
+import {
+  plantTrial,
+  plantedMasses,
+  plantedPrices,
+  type PlantedDough,
+  type PlantedTrial,
+} from '../../support/planted-trial'
 
 let database: FreshDatabase
 let bakery: TestBakery
@@ -25,14 +31,16 @@ const volumes = [
   { control: [1580, 1590], arm: [1745, 1735] },
   { control: [1630, 1640], arm: [1770, 1790] },
 ]
-const loaves = (volumesMl: readonly number[]) => volumesMl.map((volume) => ({ massG: 400, volumesMl: [volume, volume + 4] as const }))
+const loaves = (volumesMl: readonly number[]) =>
+  volumesMl.map((volume) => ({ massG: 400, volumesMl: [volume, volume + 4] as const }))
 const wholeTrial: PlantedDough[] = volumes.flatMap(({ control, arm }, i) => [
   { arm: 0, day: i + 1, loaves: loaves(control), doughTempC: 25 },
   { arm: 1, day: i + 1, loaves: loaves(arm), doughTempC: 26.5, piecesGood: i === 0 ? 3 : 4 },
 ])
 /** The costs in an answer, which whoever sees them got. */
 const costsOf = (result: Awaited<ReturnType<typeof getResult.call>>) => valueOf(result).costs!
-const plant = (doughs: readonly PlantedDough[], state: 'closed' | 'baking' = 'closed') => plantTrial(bakery, { state, mixingDays: 3, doughs, at: testNow })
+const plant = (doughs: readonly PlantedDough[], state: 'closed' | 'baking' = 'closed') =>
+  plantTrial(bakery, { state, mixingDays: 3, doughs, at: testNow })
 
 describe('the result of a trial', () => {
   it('has the figures that follow from the raw numbers', async () => {
@@ -55,10 +63,29 @@ describe('the result of a trial', () => {
   it('takes the correction of a reading and not what it corrects, also where somebody looked before', async () => {
     const { trialId, batchIds, measureIds } = await plant(wholeTrial)
     const looked = valueOf(await getResult.call(bakery.early.caller, { trialId }))
-    const key = { bakeryId: bakery.bakeryId, trialId, batchId: batchIds.get('1-1')!, measureId: measureIds.get('loaf-mass')!, piece: 1 }
+    const key = {
+      bakeryId: bakery.bakeryId,
+      trialId,
+      batchId: batchIds.get('1-1')!,
+      measureId: measureIds.get('loaf-mass')!,
+      piece: 1,
+    }
     const wrong = await db().reading.findFirstOrThrow({ where: key, select: { id: true } })
     await db().reading.create({
-      data: { ...key, id: uuid(), repeat: 1, value: 410, valueEntered: '410', unitEntered: 'g', personId: bakery.head.personId, takenAt: testNow, receivedAt: testNow, contentHash: 'a'.repeat(64), supersedesId: wrong.id, reason: 'misread' },
+      data: {
+        ...key,
+        id: uuid(),
+        repeat: 1,
+        value: 410,
+        valueEntered: '410',
+        unitEntered: 'g',
+        personId: bakery.head.personId,
+        takenAt: testNow,
+        receivedAt: testNow,
+        contentHash: 'a'.repeat(64),
+        supersedesId: wrong.id,
+        reason: 'misread',
+      },
     })
     const { batches } = valueOf(await getResult.call(bakery.early.caller, { trialId }))
     const meanIn = (of: typeof batches) => of.find(({ id }) => id === key.batchId)!.mean
@@ -67,17 +94,30 @@ describe('the result of a trial', () => {
   })
 
   it('says nothing of any arm before every dough is in', async () => {
-    const { trialId } = await plant(wholeTrial.map((dough, i) => (i === 5 ? { ...dough, state: 'baked' as const } : dough)), 'baking')
+    const { trialId } = await plant(
+      wholeTrial.map((dough, i) => (i === 5 ? { ...dough, state: 'baked' as const } : dough)),
+      'baking',
+    )
     const result = valueOf(await getResult.call(bakery.early.caller, { trialId }))
     expect(result.analysis).toMatchObject({ stage: 'in-progress', comparison: null, open: 1 })
-    expect(result.batches.every(({ arm, mean, uncounted }) => arm === null && mean === null && uncounted === null)).toBe(true)
+    expect(
+      result.batches.every(({ arm, mean, uncounted }) => arm === null && mean === null && uncounted === null),
+    ).toBe(true)
     const costs = costsOf(await getResult.call(bakery.owner.caller, { trialId }))
-    expect(costs.arms.every(({ perGoodPiece, good, perLitre }) => perGoodPiece === null && good === null && perLitre === null)).toBe(true)
+    expect(
+      costs.arms.every(
+        ({ perGoodPiece, good, perLitre }) => perGoodPiece === null && good === null && perLitre === null,
+      ),
+    ).toBe(true)
     expect(costs.arms[0]!.perPlannedPiece).toBe('0.207925')
   })
 
   it('names what went wrong, and leaves a day without its control out', async () => {
-    const { trialId } = await plant(wholeTrial.map((dough, i) => (i === 4 ? { ...dough, state: 'lost' as const, stateWhy: 'dropped the tins' } : dough)))
+    const { trialId } = await plant(
+      wholeTrial.map((dough, i) =>
+        i === 4 ? { ...dough, state: 'lost' as const, stateWhy: 'dropped the tins' } : dough,
+      ),
+    )
     const { analysis, batches } = valueOf(await getResult.call(bakery.early.caller, { trialId }))
     expect(batches.map(({ uncounted }) => uncounted)).toEqual([null, null, null, null, 'lost', 'day-without-control'])
     expect(batches[4]!.stateWhy).toBe('dropped the tins')
@@ -90,7 +130,8 @@ describe('what it costs and gives', () => {
     const { trialId } = await plant(wholeTrial)
     const costs = costsOf(await getResult.call(bakery.head.caller, { trialId }))
     // Control: 1,000 g at 0.8317 a kg over 4 loaves. Arm: 994 g of flour and 6 g of malt, 3 doughs, 11 good loaves.
-    const armDough = (plantedMasses[1].flour * Number(plantedPrices.flour) + plantedMasses[1].malt * Number(plantedPrices.malt)) / 1000
+    const armDough =
+      (plantedMasses[1].flour * Number(plantedPrices.flour) + plantedMasses[1].malt * Number(plantedPrices.malt)) / 1000
     expect(costs).toMatchObject({ day: '2026-03-02', currency: 'EUR', latestPriceFrom: '2026-01-01' })
     expect(costs.arms[0]).toMatchObject({ perBatch: '0.8317', perGoodPiece: '0.207925', unpriced: [] })
     expect(Number(costs.arms[1]!.perBatch)).toBeCloseTo(armDough, 12)
@@ -101,15 +142,33 @@ describe('what it costs and gives', () => {
   })
 
   describe('with the water that was really taken', () => {
-    const took = (waterG: readonly (number | undefined)[]) => wholeTrial.map((dough) => ({ ...dough, waterG: dough.arm === 0 ? 600 : waterG[dough.day - 1] }))
+    const took = (waterG: readonly (number | undefined)[]) =>
+      wholeTrial.map((dough) => ({ ...dough, waterG: dough.arm === 0 ? 600 : waterG[dough.day - 1] }))
     /** Water at 2 euro a kg, so that it shows in the cost. */
     async function plantPriced(doughs: readonly PlantedDough[]) {
       const { trialId } = await plant(doughs)
-      const { ingredientId } = await db().armLine.findFirstOrThrow({ where: { arm: { trialId }, ingredient: { kind: 'water' } }, select: { ingredientId: true } })
-      await db().price.create({ data: { bakeryId: bakery.bakeryId, id: uuid(), ingredientId, holdsFrom: new Date('2026-01-01'), packMassG: 1000, packPrice: '2', currency: 'EUR', supplier: 'Spring', enteredById: bakery.head.personId, enteredAt: testNow } })
+      const { ingredientId } = await db().armLine.findFirstOrThrow({
+        where: { arm: { trialId }, ingredient: { kind: 'water' } },
+        select: { ingredientId: true },
+      })
+      await db().price.create({
+        data: {
+          bakeryId: bakery.bakeryId,
+          id: uuid(),
+          ingredientId,
+          holdsFrom: new Date('2026-01-01'),
+          packMassG: 1000,
+          packPrice: '2',
+          currency: 'EUR',
+          supplier: 'Spring',
+          enteredById: bakery.head.personId,
+          enteredAt: testNow,
+        },
+      })
       return trialId
     }
-    const dry = (plantedMasses[1].flour * Number(plantedPrices.flour) + plantedMasses[1].malt * Number(plantedPrices.malt)) / 1000
+    const dry =
+      (plantedMasses[1].flour * Number(plantedPrices.flour) + plantedMasses[1].malt * Number(plantedPrices.malt)) / 1000
 
     it('costs that water and says its share of the flour and the yield: 630 g on average where 600 were planned', async () => {
       const trialId = await plantPriced(took([620, 630, 640]))
@@ -127,9 +186,15 @@ describe('what it costs and gives', () => {
     })
 
     it('goes by the plan where one dough has none in the book', async () => {
-      const result = await getResult.call(bakery.head.caller, { trialId: await plantPriced(took([620, undefined, 640])) })
+      const result = await getResult.call(bakery.head.caller, {
+        trialId: await plantPriced(took([620, undefined, 640])),
+      })
       expect(Number(costsOf(result).arms[1]!.perBatch)).toBeCloseTo(dry + 2 * 0.6, 12)
-      expect(valueOf(result).mixed[1]).toMatchObject({ waterTakenG: null, hydrationPct: { taken: null }, doughYield: { taken: null } })
+      expect(valueOf(result).mixed[1]).toMatchObject({
+        waterTakenG: null,
+        hydrationPct: { taken: null },
+        doughYield: { taken: null },
+      })
     })
   })
 
@@ -137,8 +202,14 @@ describe('what it costs and gives', () => {
     const { trialId } = await plant(wholeTrial)
     const costs = costsOf(await getResult.call(bakery.owner.caller, { trialId, pricesOn: '2025-12-31' }))
     expect(costs.arms.map(({ unpriced }) => unpriced.length)).toEqual([1, 2])
-    expect(costs.arms.every(({ perBatch, perGoodPiece, breakEven }) => perBatch === null && perGoodPiece === null && breakEven === null)).toBe(true)
-    expect(refusalOf(await getResult.call(bakery.owner.caller, { trialId, pricesOn: '2026-02-30' }))).toBe('invalid pricesOn:wrong-form')
+    expect(
+      costs.arms.every(
+        ({ perBatch, perGoodPiece, breakEven }) => perBatch === null && perGoodPiece === null && breakEven === null,
+      ),
+    ).toBe(true)
+    expect(refusalOf(await getResult.call(bakery.owner.caller, { trialId, pricesOn: '2026-02-30' }))).toBe(
+      'invalid pricesOn:wrong-form',
+    )
   })
 
   it('is not for a shift baker, and no figure of it is in what they get', async () => {
@@ -165,11 +236,39 @@ describe('what it costs and gives', () => {
 
 describe('ending the baking', () => {
   const open = wholeTrial.map((dough, i) => (i === 5 ? { ...dough, state: 'in_work' as const } : dough))
-  const asked = (trialId: string, change: object = {}) => ({ trialId, seenRevision: 1, early: false, reason: '', ...change })
-  const read = async ({ trialId, batchIds, measureIds }: PlantedTrial, dough: string, code: string, value: number, piece: number | null = null, repeat = 1) => {
+  const asked = (trialId: string, change: object = {}) => ({
+    trialId,
+    seenRevision: 1,
+    early: false,
+    reason: '',
+    ...change,
+  })
+  const read = async (
+    { trialId, batchIds, measureIds }: PlantedTrial,
+    dough: string,
+    code: string,
+    value: number,
+    piece: number | null = null,
+    repeat = 1,
+  ) => {
     const batchId = batchIds.get(dough)!
     await db().reading.create({
-      data: { bakeryId: bakery.bakeryId, id: uuid(), trialId, batchId, measureId: measureIds.get(code)!, piece, repeat, value, valueEntered: String(value), unitEntered: 'g', personId: bakery.head.personId, takenAt: testNow, receivedAt: testNow, contentHash: 'a'.repeat(64) },
+      data: {
+        bakeryId: bakery.bakeryId,
+        id: uuid(),
+        trialId,
+        batchId,
+        measureId: measureIds.get(code)!,
+        piece,
+        repeat,
+        value,
+        valueEntered: String(value),
+        unitEntered: 'g',
+        personId: bakery.head.personId,
+        takenAt: testNow,
+        receivedAt: testNow,
+        contentHash: 'a'.repeat(64),
+      },
     })
   }
   /** Two loaves are planted of the four that the plan reads; here the others and what else is read of a dough are as well. */
@@ -189,43 +288,85 @@ describe('ending the baking', () => {
     const { trialId } = planted
     await makeWhole(planted)
     expect(refusalOf(await closeTrial.call(bakery.early.caller, asked(trialId)))).toBe('not-allowed')
-    expect(refusalOf(await closeTrial.call(bakery.head.caller, asked(trialId, { seenRevision: 2 })))).toBe('stale-moved-on')
+    expect(refusalOf(await closeTrial.call(bakery.head.caller, asked(trialId, { seenRevision: 2 })))).toBe(
+      'stale-moved-on',
+    )
     const both = await Promise.all([1, 2].map(() => closeTrial.call(bakery.head.caller, asked(trialId))))
     expect(both.filter(({ ok }) => ok)).toHaveLength(1)
-    expect(await db().trial.findFirst({ where: { id: trialId }, select: { state: true, closedAt: true, closedWhy: true, revision: true } })).toEqual({ state: 'closed', closedAt: testNow, closedWhy: null, revision: 2 })
-    const entry = await db().auditEntry.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, targetId: trialId, action: 'results.close-trial' }, select: { entryText: true } })
+    expect(
+      await db().trial.findFirst({
+        where: { id: trialId },
+        select: { state: true, closedAt: true, closedWhy: true, revision: true },
+      }),
+    ).toEqual({ state: 'closed', closedAt: testNow, closedWhy: null, revision: 2 })
+    const entry = await db().auditEntry.findFirstOrThrow({
+      where: { bakeryId: bakery.bakeryId, targetId: trialId, action: 'results.close-trial' },
+      select: { entryText: true },
+    })
     expect(JSON.parse(entry.entryText)).toMatchObject({ before: 'baking', after: 'closed' })
     expect(refusalOf(await closeTrial.call(bakery.owner.caller, asked(trialId, { seenRevision: 2 })))).toBe('stale')
   })
 
   it('asks for a reason while something is missing, odd or not settled, lists it in the record, and the result names it', async () => {
-    const planted = await plant(wholeTrial.map((dough, i) => (i === 1 ? { ...dough, doughTempC: 60 } : dough)), 'baking')
+    const planted = await plant(
+      wholeTrial.map((dough, i) => (i === 1 ? { ...dough, doughTempC: 60 } : dough)),
+      'baking',
+    )
     const { trialId } = planted
     await makeWhole(planted)
-    await db().batch.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: planted.batchIds.get('2-0')! } }, data: { piecesMade: 3, piecesGood: 3 } })
+    await db().batch.update({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: planted.batchIds.get('2-0')! } },
+      data: { piecesMade: 3, piecesGood: 3 },
+    })
     await read(planted, '3-1', 'dough-mass', 470, 1, 1)
     await read(planted, '3-1', 'dough-mass', 520, 1, 2)
-    const named = async () => valueOf(await getResult.call(bakery.early.caller, { trialId })).gaps.map(({ code, gaps }) => `${code} ${gaps.map(({ kind }) => kind).join(' ')}`)
+    const named = async () =>
+      valueOf(await getResult.call(bakery.early.caller, { trialId })).gaps.map(
+        ({ code, gaps }) => `${code} ${gaps.map(({ kind }) => kind).join(' ')}`,
+      )
     expect(await named()).toEqual(['308 outside', '315 fewer-pieces', '336 unsettled'])
 
     const refused = await closeTrial.call(bakery.head.caller, asked(trialId))
     expect(refusalOf(refused)).toBe('gaps-without-reason reason:missing')
     expect(refused).toMatchObject({ refusal: { facts: { count: 3 } } })
-    expect(refusalOf(await closeTrial.call(bakery.head.caller, asked(trialId, { reason: ' \n ' })))).toBe('gaps-without-reason reason:missing')
-    expect(valueOf(await closeTrial.call(bakery.head.caller, asked(trialId, { reason: 'The probe was broken.' })))).toEqual({ state: 'closed' })
-    const entry = await db().auditEntry.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId, targetId: trialId, action: 'results.close-trial' }, select: { entryText: true } })
+    expect(refusalOf(await closeTrial.call(bakery.head.caller, asked(trialId, { reason: ' \n ' })))).toBe(
+      'gaps-without-reason reason:missing',
+    )
+    expect(
+      valueOf(await closeTrial.call(bakery.head.caller, asked(trialId, { reason: 'The probe was broken.' }))),
+    ).toEqual({ state: 'closed' })
+    const entry = await db().auditEntry.findFirstOrThrow({
+      where: { bakeryId: bakery.bakeryId, targetId: trialId, action: 'results.close-trial' },
+      select: { entryText: true },
+    })
     expect(JSON.parse(entry.entryText)).toMatchObject({
       reason: 'The probe was broken.',
-      after: { state: 'closed', gaps: [{ dough: '308', gaps: ['Dough temperature: 60 °C, outside 10 to 40'] }, { dough: '315', gaps: ['pieces made: 3 of 4'] }, { dough: '336', gaps: ['Dough weight of piece 1: not settled'] }] },
+      after: {
+        state: 'closed',
+        gaps: [
+          { dough: '308', gaps: ['Dough temperature: 60 °C, outside 10 to 40'] },
+          { dough: '315', gaps: ['pieces made: 3 of 4'] },
+          { dough: '336', gaps: ['Dough weight of piece 1: not settled'] },
+        ],
+      },
     })
     expect(await named()).toHaveLength(3)
   })
 
   it('refuses while a dough is open, unless it is stopped early with a reason; then it is an indication', async () => {
     const { trialId } = await plant(open, 'baking')
-    expect(await closeTrial.call(bakery.head.caller, asked(trialId))).toMatchObject({ ok: false, refusal: { code: 'doughs-open', facts: { count: 1 } } })
-    expect(refusalOf(await closeTrial.call(bakery.head.caller, asked(trialId, { early: true, reason: '  ' })))).toBe('invalid reason:missing')
-    expect(valueOf(await closeTrial.call(bakery.head.caller, asked(trialId, { early: true, reason: 'The oven is broken.' })))).toEqual({ state: 'stopped' })
+    expect(await closeTrial.call(bakery.head.caller, asked(trialId))).toMatchObject({
+      ok: false,
+      refusal: { code: 'doughs-open', facts: { count: 1 } },
+    })
+    expect(refusalOf(await closeTrial.call(bakery.head.caller, asked(trialId, { early: true, reason: '  ' })))).toBe(
+      'invalid reason:missing',
+    )
+    expect(
+      valueOf(
+        await closeTrial.call(bakery.head.caller, asked(trialId, { early: true, reason: 'The oven is broken.' })),
+      ),
+    ).toEqual({ state: 'stopped' })
     const { analysis, trial } = valueOf(await getResult.call(bakery.early.caller, { trialId }))
     expect(trial).toMatchObject({ state: 'stopped', closedWhy: 'The oven is broken.' })
     expect(analysis).toMatchObject({ stage: 'stopped-early', comparison: { isIndication: true } })
@@ -234,7 +375,9 @@ describe('ending the baking', () => {
 
   it('is a plain end when nothing was open any more', async () => {
     const { trialId } = await plant(wholeTrial, 'baking')
-    expect(valueOf(await closeTrial.call(bakery.head.caller, asked(trialId, { early: true, reason: 'Enough.' })))).toEqual({ state: 'closed' })
+    expect(
+      valueOf(await closeTrial.call(bakery.head.caller, asked(trialId, { early: true, reason: 'Enough.' }))),
+    ).toEqual({ state: 'closed' })
   })
 
   it('is not for a trial that is not being baked', async () => {
@@ -248,7 +391,11 @@ describe('the neighbour', () => {
     const { trialId } = await plant(wholeTrial, 'baking')
     for (const id of [trialId, uuid()]) {
       expect(refusalOf(await getResult.call(neighbour.owner.caller, { trialId: id }))).toBe('not-found')
-      expect(refusalOf(await closeTrial.call(neighbour.owner.caller, { trialId: id, seenRevision: 1, early: false, reason: '' }))).toBe('not-found')
+      expect(
+        refusalOf(
+          await closeTrial.call(neighbour.owner.caller, { trialId: id, seenRevision: 1, early: false, reason: '' }),
+        ),
+      ).toBe('not-found')
     }
     expect((await db().trial.findFirst({ where: { id: trialId }, select: { state: true } }))!.state).toBe('baking')
   })

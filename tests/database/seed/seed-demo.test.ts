@@ -38,12 +38,16 @@ describe.each(moments)('the demo as it is made at %s', (moment) => {
 
   const trialAbout = async (formula: string, standing: string) => {
     const { waiting, baking, drafts, past } = valueOf(await listTrials.call(owner, {}))
-    const found = [waiting, baking, drafts, past].flatMap(({ rows }) => rows).filter((trial) => trial.formula.includes(formula) && trial.standing === standing)
+    const found = [waiting, baking, drafts, past]
+      .flatMap(({ rows }) => rows)
+      .filter((trial) => trial.formula.includes(formula) && trial.standing === standing)
     expect(found).toHaveLength(1)
     return found[0]!.id
   }
-  const resultOf = async (formula: string) => valueOf(await getResult.call(owner, { trialId: await trialAbout(formula, 'closed') }))
-  const verdicts = ({ analysis }: Awaited<ReturnType<typeof resultOf>>) => analysis.comparison!.arms.map(({ verdict }) => verdict?.verdict ?? null)
+  const resultOf = async (formula: string) =>
+    valueOf(await getResult.call(owner, { trialId: await trialAbout(formula, 'closed') }))
+  const verdicts = ({ analysis }: Awaited<ReturnType<typeof resultOf>>) =>
+    analysis.comparison!.arms.map(({ verdict }) => verdict?.verdict ?? null)
 
   it('has two closed trials, each with an arm that is better and one of which nothing is claimed', async () => {
     const [wholemeal, oat] = [await resultOf('wholemeal'), await resultOf('oat')]
@@ -59,13 +63,25 @@ describe.each(moments)('the demo as it is made at %s', (moment) => {
 
   it('has one decision that both signed, with the new version in production, and one that waits for the owner', async () => {
     const { signed, waiting, kept, takenBack } = valueOf(await listDecisions.call(owner, {}))
-    expect(signed.rows.map(({ formula, version }) => [formula, version?.number])).toEqual([['Towpath wholemeal tin', 2]])
-    expect(waiting.rows.map(({ formula, missing }) => [formula, missing])).toEqual([['Lock-keeper’s oat loaf', ['owner']]])
+    expect(signed.rows.map(({ formula, version }) => [formula, version?.number])).toEqual([
+      ['Towpath wholemeal tin', 2],
+    ])
+    expect(waiting.rows.map(({ formula, missing }) => [formula, missing])).toEqual([
+      ['Lock-keeper’s oat loaf', ['owner']],
+    ])
     expect([kept.count, takenBack.count]).toEqual([0, 0])
-    const signatures = await db().signature.findMany({ where: { versionId: signed.rows[0]!.version!.id }, select: { role: true }, orderBy: { at: 'asc' } })
+    const signatures = await db().signature.findMany({
+      where: { versionId: signed.rows[0]!.version!.id },
+      select: { role: true },
+      orderBy: { at: 'asc' },
+    })
     expect(signatures.map(({ role }) => role)).toEqual(['head_baker', 'owner'])
     const { rows: formulas } = valueOf(await listFormulas.call(owner, {})).formulas
-    expect(formulas.map(({ name, inProduction }) => [name, inProduction?.number])).toEqual([['Lock-keeper’s oat loaf', 1], ['Osier white tin', 2], ['Towpath wholemeal tin', 2]])
+    expect(formulas.map(({ name, inProduction }) => [name, inProduction?.number])).toEqual([
+      ['Lock-keeper’s oat loaf', 1],
+      ['Osier white tin', 2],
+      ['Towpath wholemeal tin', 2],
+    ])
   })
 
   it('says of every reading whether it holds, and where', async () => {
@@ -75,14 +91,23 @@ describe.each(moments)('the demo as it is made at %s', (moment) => {
   })
 
   it('has one reading that was corrected by whoever took it, for a reason', async () => {
-    const corrections = await db().reading.findMany({ where: { supersedesId: { not: null } }, include: { supersedes: true } })
+    const corrections = await db().reading.findMany({
+      where: { supersedesId: { not: null } },
+      include: { supersedes: true },
+    })
     expect(corrections).toHaveLength(1)
-    expect(corrections[0]).toMatchObject({ personId: corrections[0]!.supersedes!.personId, reason: expect.stringContaining('Last digit') as string })
+    expect(corrections[0]).toMatchObject({
+      personId: corrections[0]!.supersedes!.personId,
+      reason: expect.stringContaining('Last digit') as string,
+    })
     expect(Math.floor(corrections[0]!.value / 10)).toBe(corrections[0]!.supersedes!.value)
   })
 
   it('has a third reading of volume wherever two disagree, and only there', async () => {
-    const volumes = await db().reading.findMany({ where: { measure: { code: 'loaf-volume' } }, orderBy: { repeat: 'asc' } })
+    const volumes = await db().reading.findMany({
+      where: { measure: { code: 'loaf-volume' } },
+      orderBy: { repeat: 'asc' },
+    })
     const firsts = volumes.filter(({ repeat }) => repeat === 1)
     let thirds = 0
     for (const { batchId, piece, value } of firsts) {
@@ -102,7 +127,8 @@ describe.each(moments)('the demo as it is made at %s', (moment) => {
     const statesOf = (day: number) => ofDay(day).map(({ state }) => state)
     const today = whiteTinTrial.shifts.length + 1
     const doughs = ofDay(today).length
-    for (let day = 1; day < today; day++) expect(statesOf(day)).toEqual(Array.from({ length: doughs }, () => 'measured'))
+    for (let day = 1; day < today; day++)
+      expect(statesOf(day)).toEqual(Array.from({ length: doughs }, () => 'measured'))
     expect(statesOf(today)).toEqual(['measured', 'measured', 'baked', 'in_work', 'waiting', 'waiting'])
     expect(ofDay(today).map(({ isNext }) => isNext)).toEqual([false, false, false, false, true, false])
     expect(ofDay(today)[2]!.missing.map(({ name }) => name)).toEqual(['Loaf weight', 'Loaf volume'])
@@ -117,7 +143,9 @@ describe.each(moments)('the demo as it is made at %s', (moment) => {
     const { fault, entries } = valueOf(await verifyRecord.call(owner, {}))
     expect(fault).toBeNull()
     expect(entries).toBeGreaterThan(500)
-    const times = (await db().auditEntry.findMany({ orderBy: { number: 'asc' }, select: { at: true } })).map(({ at }) => at.getTime())
+    const times = (await db().auditEntry.findMany({ orderBy: { number: 'asc' }, select: { at: true } })).map(({ at }) =>
+      at.getTime(),
+    )
     expect(times.filter((time, i) => i > 0 && time < times[i - 1]!)).toEqual([])
     expect(times.at(-1)).toBeLessThanOrEqual(now.getTime())
   })
@@ -131,12 +159,20 @@ describe.each(moments)('the demo as it is made at %s', (moment) => {
   ])('has rows that say what the frozen text says, of every %s', async (_, saidTwice, least) => {
     const all = await saidTwice()
     expect(all.length).toBeGreaterThanOrEqual(least)
-    expect(all.map(({ of, byRows }) => ({ of, said: byRows }))).toEqual(all.map(({ of, byText }) => ({ of, said: byText })))
+    expect(all.map(({ of, byRows }) => ({ of, said: byRows }))).toEqual(
+      all.map(({ of, byText }) => ({ of, said: byText })),
+    )
   })
 
   it('bakes in the mornings of the days that it says', async () => {
     const begun = await db().batch.findMany({ where: { trial: { state: 'closed' } }, select: { begunAt: true } })
-    const hours = begun.map(({ begunAt }) => Number(new Intl.DateTimeFormat('en-GB', { timeZone: demoBakery.timeZone, hour: 'numeric', hourCycle: 'h23' }).format(begunAt!)))
+    const hours = begun.map(({ begunAt }) =>
+      Number(
+        new Intl.DateTimeFormat('en-GB', { timeZone: demoBakery.timeZone, hour: 'numeric', hourCycle: 'h23' }).format(
+          begunAt!,
+        ),
+      ),
+    )
     expect(new Set(hours)).toEqual(new Set([4, 5]))
     const days = new Set(begun.map(({ begunAt }) => dayInZone(begunAt!, demoBakery.timeZone)))
     expect(days.size).toBe(wholemealTrial.mixingDays + oatTrial.mixingDays)

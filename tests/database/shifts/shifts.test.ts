@@ -29,12 +29,20 @@ beforeEach(async () => {
 const batchAt = (at: number) => trial.batches[at]!.batchId
 const begin = (at: number, more: Record<string, unknown> = {}, who = bakery.early) =>
   beginBatch.call(who.caller, { batchId: batchAt(at), seenRevision: 1, cleanDownDone: false, ...more })
-const move = (at: number, seenRevision: number, to: string, why?: string) => moveBatch.call(bakery.early.caller, { batchId: batchAt(at), seenRevision, to, ...(why && { why }) })
-const rowOf = (at: number) => db().batch.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: batchAt(at) } } })
-const stateOfTrial = async () => (await db().trial.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } } })).state
-const setTrial = (state: 'closed' | 'stopped') => db().trial.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } }, data: { state } })
+const move = (at: number, seenRevision: number, to: string, why?: string) =>
+  moveBatch.call(bakery.early.caller, { batchId: batchAt(at), seenRevision, to, ...(why && { why }) })
+const rowOf = (at: number) =>
+  db().batch.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: batchAt(at) } } })
+const stateOfTrial = async () =>
+  (await db().trial.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } } }))
+    .state
+const setTrial = (state: 'closed' | 'stopped') =>
+  db().trial.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } }, data: { state } })
 const lastEntry = async () =>
-  JSON.parse((await db().auditEntry.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId }, orderBy: { number: 'desc' } })).entryText) as Record<string, unknown>
+  JSON.parse(
+    (await db().auditEntry.findFirstOrThrow({ where: { bakeryId: bakery.bakeryId }, orderBy: { number: 'desc' } }))
+      .entryText,
+  ) as Record<string, unknown>
 
 describe('beginning a batch', () => {
   it('begins the trial with the first, and stands in the record', async () => {
@@ -42,7 +50,12 @@ describe('beginning a batch', () => {
     valueOf(await begin(0))
     expect(await stateOfTrial()).toBe('baking')
     expect(await rowOf(0)).toMatchObject({ state: 'weighing', begunAt: testNow, revision: 2 })
-    expect(await lastEntry()).toMatchObject({ action: 'shifts.begin-batch', target: batchAt(0), before: 'waiting', after: { state: 'weighing', trialBegins: true } })
+    expect(await lastEntry()).toMatchObject({
+      action: 'shifts.begin-batch',
+      target: batchAt(0),
+      before: 'waiting',
+      after: { state: 'weighing', trialBegins: true },
+    })
     valueOf(await begin(1))
     expect(await lastEntry()).toMatchObject({ after: { trialBegins: false } })
   })
@@ -105,7 +118,11 @@ describe('moving a batch', () => {
     expect((await rowOf(0)).doneAt).toBeNull()
     valueOf(await move(0, 4, 'measured', 'the scale broke'))
     expect(await rowOf(0)).toMatchObject({ state: 'measured', doneAt: testNow, revision: 5 })
-    expect(await lastEntry()).toMatchObject({ action: 'shifts.move-batch', before: 'baked', after: { state: 'measured' } })
+    expect(await lastEntry()).toMatchObject({
+      action: 'shifts.move-batch',
+      before: 'baked',
+      after: { state: 'measured' },
+    })
     expect(refusalOf(await move(0, 5, 'lost', 'why'))).toBe('not-the-next-step')
   })
 
@@ -114,12 +131,24 @@ describe('moving a batch', () => {
     valueOf(await move(0, 2, 'in_work'))
     valueOf(await move(0, 3, 'baked'))
     const log = async (code: string, value: string, unit: string, place: object = {}) =>
-      valueOf(await logReading.call(bakery.early.caller, { id: uuid(), batchId: batchAt(0), measureId: trial.measures[code], repeat: 1, value, unit, takenAt: testNow.toISOString(), ...place }))
+      valueOf(
+        await logReading.call(bakery.early.caller, {
+          id: uuid(),
+          batchId: batchAt(0),
+          measureId: trial.measures[code],
+          repeat: 1,
+          value,
+          unit,
+          takenAt: testNow.toISOString(),
+          ...place,
+        }),
+      )
     await log('water-added', '721', 'g')
     await log('proof-time', '55', 'min')
     for (const piece of [1, 2, 3, 4]) {
       if (piece > 1) await log('loaf-mass', '420', 'g', { piece })
-      for (const repeat of [1, 2]) await log('loaf-volume', piece === 2 && repeat === 2 ? '1700' : '1900', 'mL', { piece, repeat })
+      for (const repeat of [1, 2])
+        await log('loaf-volume', piece === 2 && repeat === 2 ? '1700' : '1900', 'mL', { piece, repeat })
     }
     await log('dough-temp', '60', '°C', { confirmed: true })
     const refused = await move(0, 4, 'measured')
@@ -131,7 +160,13 @@ describe('moving a batch', () => {
     expect(await rowOf(0)).toMatchObject({ state: 'measured', stateWhy: 'the first loaf was eaten' })
     expect(await lastEntry()).toMatchObject({
       reason: 'the first loaf was eaten',
-      after: { gaps: ['Loaf weight: 3 of 4 read', 'Dough temperature: 60 °C, outside 10 to 40', 'Loaf volume of piece 2: not settled'] },
+      after: {
+        gaps: [
+          'Loaf weight: 3 of 4 read',
+          'Dough temperature: 60 °C, outside 10 to 40',
+          'Loaf volume of piece 2: not settled',
+        ],
+      },
     })
   })
 
@@ -139,9 +174,30 @@ describe('moving a batch', () => {
     valueOf(await begin(0))
     valueOf(await move(0, 2, 'in_work'))
     valueOf(await move(0, 3, 'baked'))
-    valueOf(await countPieces.call(bakery.early.caller, { batchId: batchAt(0), seenRevision: 4, piecesMade: 0, piecesGood: 0 }))
-    for (const [code, value, unit] of [['water-added', '721', 'g'], ['dough-temp', '26', '°C'], ['proof-time', '55', 'min']] as const) {
-      valueOf(await logReading.call(bakery.early.caller, { id: uuid(), batchId: batchAt(0), measureId: trial.measures[code], repeat: 1, value, unit, takenAt: testNow.toISOString() }))
+    valueOf(
+      await countPieces.call(bakery.early.caller, {
+        batchId: batchAt(0),
+        seenRevision: 4,
+        piecesMade: 0,
+        piecesGood: 0,
+      }),
+    )
+    for (const [code, value, unit] of [
+      ['water-added', '721', 'g'],
+      ['dough-temp', '26', '°C'],
+      ['proof-time', '55', 'min'],
+    ] as const) {
+      valueOf(
+        await logReading.call(bakery.early.caller, {
+          id: uuid(),
+          batchId: batchAt(0),
+          measureId: trial.measures[code],
+          repeat: 1,
+          value,
+          unit,
+          takenAt: testNow.toISOString(),
+        }),
+      )
     }
     const refused = await move(0, 5, 'measured')
     expect(refused).toMatchObject({ refusal: { code: 'gaps-without-reason', facts: { count: 1 } } })
@@ -168,7 +224,16 @@ describe('moving a batch', () => {
   })
 
   it('is refused on trials that are over, and next door', async () => {
-    expect(refusalOf(await moveBatch.call(neighbour.owner.caller, { batchId: batchAt(0), seenRevision: 1, to: 'lost', why: 'not mine' }))).toBe('not-found')
+    expect(
+      refusalOf(
+        await moveBatch.call(neighbour.owner.caller, {
+          batchId: batchAt(0),
+          seenRevision: 1,
+          to: 'lost',
+          why: 'not mine',
+        }),
+      ),
+    ).toBe('not-found')
     await setTrial('closed')
     expect(refusalOf(await move(0, 1, 'lost', 'late'))).toBe('trial-closed')
   })
@@ -203,14 +268,20 @@ describe('what the floor sees', () => {
     valueOf(await begin(0))
     const [shown] = valueOf(await getShift.call(bakery.early.caller, {})).trials.rows
     expect(shown).toMatchObject({ id: trial.trialId, state: 'baking' })
-    expect(shown?.batches.map(({ code, dayNumber, isNext, cleanDownFirst }) => [code, dayNumber, isNext, cleanDownFirst])).toEqual([
+    expect(
+      shown?.batches.map(({ code, dayNumber, isNext, cleanDownFirst }) => [code, dayNumber, isNext, cleanDownFirst]),
+    ).toEqual([
       [trial.batches[0]!.code, 1, false, false],
       [trial.batches[1]!.code, 1, true, false],
       [trial.batches[2]!.code, 2, false, true],
       [trial.batches[3]!.code, 2, false, false],
     ])
     await setTrial('closed')
-    expect(valueOf(await getShift.call(bakery.early.caller, {}))).toMatchObject({ trials: { rows: [], count: 0 }, waiting: 0, underWay: 0 })
+    expect(valueOf(await getShift.call(bakery.early.caller, {}))).toMatchObject({
+      trials: { rows: [], count: 0 },
+      waiting: 0,
+      underWay: 0,
+    })
     expect(valueOf(await getShift.call(neighbour.owner.caller, {})).trials).toMatchObject({ rows: [], count: 0 })
   })
 
@@ -219,7 +290,18 @@ describe('what the floor sees', () => {
     valueOf(await move(0, 2, 'in_work'))
     valueOf(await move(0, 3, 'baked'))
     const takenAt = testNow.toISOString()
-    valueOf(await logReading.call(bakery.early.caller, { id: uuid(), batchId: batchAt(0), measureId: trial.measures['loaf-mass'], piece: 1, repeat: 1, value: '420', unit: 'g', takenAt }))
+    valueOf(
+      await logReading.call(bakery.early.caller, {
+        id: uuid(),
+        batchId: batchAt(0),
+        measureId: trial.measures['loaf-mass'],
+        piece: 1,
+        repeat: 1,
+        value: '420',
+        unit: 'g',
+        takenAt,
+      }),
+    )
     const [shown] = valueOf(await getShift.call(bakery.early.caller, {})).trials.rows
     expect(shown?.batches[0]?.missing.map(({ name, have, of }) => `${name} ${have}/${of}`)).toEqual([
       'Water added 0/1',

@@ -9,7 +9,15 @@ import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
 import { undoMs } from '@/lib/kitchen/batches/rules'
 import { undoMove } from '@/lib/kitchen/shifts/undo-move'
 import { makeApprovedTrial, type ApprovedTrial } from '../../support/approved-trial'
-import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery, type TestPerson } from '../../support/bakery'
+import {
+  callerOf,
+  makeBakery,
+  refusalOf,
+  testNow,
+  valueOf,
+  type TestBakery,
+  type TestPerson,
+} from '../../support/bakery'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
 
 let database: FreshDatabase
@@ -28,16 +36,36 @@ beforeEach(async () => {
 })
 
 const batchAt = (at: number) => trial.batches[at]!.batchId
-const whenMs = (ms: number, who: TestPerson = bakery.early) => callerOf(who.sessionSecret, new Date(testNow.getTime() + ms))
-const begin = (at: number, more: object = {}, ms = 0) => beginBatch.call(whenMs(ms), { batchId: batchAt(at), seenRevision: 1, cleanDownDone: true, ...more })
-const move = (at: number, seenRevision: number, to: string, why?: string, ms = 0) => moveBatch.call(whenMs(ms), { batchId: batchAt(at), seenRevision, to, ...(why && { why }) })
-const undo = (at: number, seenRevision: number, ms = 1000, who?: TestPerson) => undoMove.call(whenMs(ms, who), { batchId: batchAt(at), seenRevision })
-const rowOf = (at: number) => db().batch.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: batchAt(at) } } })
-const stateOfTrial = async () => (await db().trial.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } } })).state
+const whenMs = (ms: number, who: TestPerson = bakery.early) =>
+  callerOf(who.sessionSecret, new Date(testNow.getTime() + ms))
+const begin = (at: number, more: object = {}, ms = 0) =>
+  beginBatch.call(whenMs(ms), { batchId: batchAt(at), seenRevision: 1, cleanDownDone: true, ...more })
+const move = (at: number, seenRevision: number, to: string, why?: string, ms = 0) =>
+  moveBatch.call(whenMs(ms), { batchId: batchAt(at), seenRevision, to, ...(why && { why }) })
+const undo = (at: number, seenRevision: number, ms = 1000, who?: TestPerson) =>
+  undoMove.call(whenMs(ms, who), { batchId: batchAt(at), seenRevision })
+const rowOf = (at: number) =>
+  db().batch.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: batchAt(at) } } })
+const stateOfTrial = async () =>
+  (await db().trial.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } } }))
+    .state
 const log = (at: number, ms: number) =>
-  logReading.call(whenMs(ms), { id: uuid(), batchId: batchAt(at), measureId: trial.measures['dough-temp'], repeat: 1, value: '26', unit: '°C', takenAt: testNow.toISOString() })
+  logReading.call(whenMs(ms), {
+    id: uuid(),
+    batchId: batchAt(at),
+    measureId: trial.measures['dough-temp'],
+    repeat: 1,
+    value: '26',
+    unit: '°C',
+    takenAt: testNow.toISOString(),
+  })
 const entries = async () =>
-  (await db().auditEntry.findMany({ where: { bakeryId: bakery.bakeryId, targetId: batchAt(0) }, orderBy: { number: 'asc' } })).map(({ action }) => action)
+  (
+    await db().auditEntry.findMany({
+      where: { bakeryId: bakery.bakeryId, targetId: batchAt(0) },
+      orderBy: { number: 'asc' },
+    })
+  ).map(({ action }) => action)
 
 describe('a move that was a slip', () => {
   it('goes back where it came from, step by step, and both stand in the record', async () => {
@@ -89,7 +117,8 @@ describe('taking a move back is refused', () => {
 
   it('to everybody who did not make it, and next door', async () => {
     valueOf(await begin(0))
-    for (const who of [bakery.late, bakery.head, bakery.owner]) expect(refusalOf(await undo(0, 2, 1000, who))).toBe('undo-not-yours')
+    for (const who of [bakery.late, bakery.head, bakery.owner])
+      expect(refusalOf(await undo(0, 2, 1000, who))).toBe('undo-not-yours')
     expect(refusalOf(await undo(0, 2, 1000, neighbour.owner))).toBe('not-found')
   })
 
@@ -115,7 +144,10 @@ describe('taking a move back is refused', () => {
 
   it('on a trial that was ended meanwhile', async () => {
     valueOf(await begin(0))
-    await db().trial.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } }, data: { state: 'stopped' } })
+    await db().trial.update({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } },
+      data: { state: 'stopped' },
+    })
     expect(refusalOf(await undo(0, 2))).toBe('trial-stopped')
   })
 
@@ -129,7 +161,8 @@ describe('taking a move back is refused', () => {
 
 it('is offered to whoever made the move, for what is left of the ten seconds', async () => {
   valueOf(await begin(0))
-  const seen = async (ms: number, who?: TestPerson) => valueOf(await getBatch.call(whenMs(ms, who), { batchId: batchAt(0) })).undo
+  const seen = async (ms: number, who?: TestPerson) =>
+    valueOf(await getBatch.call(whenMs(ms, who), { batchId: batchAt(0) })).undo
   expect(await seen(4000)).toEqual({ to: 'waiting', forMs: 6000 })
   expect(await seen(undoMs + 1)).toBeNull()
   expect(await seen(0, bakery.late)).toBeNull()

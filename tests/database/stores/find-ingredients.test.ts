@@ -19,23 +19,45 @@ afterAll(() => database.drop())
 
 /** Invented names, put in as they are. */
 async function add(names: readonly string[], to: TestBakery, endedAt: Date | null = null): Promise<string[]> {
-  const rows = names.map((name) => ({ bakeryId: to.bakeryId, id: uuid(), name, kind: 'other' as const, labelName: name, allergens: [], dustCaution: false, note: '', revision: 1, createdAt: testNow, endedAt }))
+  const rows = names.map((name) => ({
+    bakeryId: to.bakeryId,
+    id: uuid(),
+    name,
+    kind: 'other' as const,
+    labelName: name,
+    allergens: [],
+    dustCaution: false,
+    note: '',
+    revision: 1,
+    createdAt: testNow,
+    endedAt,
+  }))
   await db().ingredient.createMany({ data: rows })
   return rows.map(({ id }) => id)
 }
-const find = async (part: unknown, ids: readonly string[] = [], by = bakery) => valueOf(await findIngredients.call(by.early.caller, { part, ids }))
-const namesOf = async (part: string, ids: readonly string[] = []) => (await find(part, ids)).options.map(({ name }) => name)
+const find = async (part: unknown, ids: readonly string[] = [], by = bakery) =>
+  valueOf(await findIngredients.call(by.early.caller, { part, ids }))
+const namesOf = async (part: string, ids: readonly string[] = []) =>
+  (await find(part, ids)).options.map(({ name }) => name)
 
 it('are shown by name before anything is typed, twenty of them, and how many there are is said', async () => {
   const house = await makeBakery('Thirty Loaves')
-  await add(Array.from({ length: 30 }, (_, i) => `Grain ${String(30 - i).padStart(2, '0')}`), house)
+  await add(
+    Array.from({ length: 30 }, (_, i) => `Grain ${String(30 - i).padStart(2, '0')}`),
+    house,
+  )
   const found = await find('', [], house)
-  expect(found.options.map(({ name }) => name)).toEqual(Array.from({ length: 20 }, (_, i) => `Grain ${String(i + 1).padStart(2, '0')}`))
+  expect(found.options.map(({ name }) => name)).toEqual(
+    Array.from({ length: 20 }, (_, i) => `Grain ${String(i + 1).padStart(2, '0')}`),
+  )
   expect(found).toMatchObject({ count: 30, named: null })
 })
 
 it('are found by any part of a name, whatever its accents and capitals: first who is called so, then who begins so', async () => {
-  await add(['Crème fraîche', 'Sour crème', 'CREME', 'Weißmehl', 'Rødhvede', 'Żytnia mąka', 'Ωmega seed', 'Milk powder'], bakery)
+  await add(
+    ['Crème fraîche', 'Sour crème', 'CREME', 'Weißmehl', 'Rødhvede', 'Żytnia mąka', 'Ωmega seed', 'Milk powder'],
+    bakery,
+  )
   expect(await namesOf('creme')).toEqual(['CREME', 'Crème fraîche', 'Sour crème'])
   expect(await namesOf('  CRÈME ')).toEqual(['CREME', 'Crème fraîche', 'Sour crème'])
   expect(await namesOf('cre\u0300me fr')).toEqual(['Crème fraîche'])
@@ -89,30 +111,60 @@ it('are left out once they are ended, unless the form holds them already', async
   expect(await namesOf('teff')).toEqual(['Teff'])
   expect((await find('Teff, the former')).named).toBeNull()
   const held = await find('teff', [ended])
-  expect(held.options.map(({ name, isEnded }) => [name, isEnded])).toEqual([['Teff', false], ['Teff, the former', true]])
+  expect(held.options.map(({ name, isEnded }) => [name, isEnded])).toEqual([
+    ['Teff', false],
+    ['Teff, the former', true],
+  ])
   expect(held.count).toBe(2)
 })
 
 it('come by their ids as they stand now, in that order, each once, with kind and composition', async () => {
   const [first = '', second = ''] = await add(['Amaranth', 'Buckwheat'], bakery)
-  await db().ingredientFigure.create({ data: { bakeryId: bakery.bakeryId, ingredientId: second, figure: 'water', gPer100G: 12, source: 'invented' } })
-  const facts = { labelName: 'Amaranth', kind: 'seed_or_grain', active: null, customary: null, allergens: [], dustCaution: false, note: '', figures: {}, name: 'Amaranth, popped', allergenCheck: 'unknown', inUse: true }
+  await db().ingredientFigure.create({
+    data: { bakeryId: bakery.bakeryId, ingredientId: second, figure: 'water', gPer100G: 12, source: 'invented' },
+  })
+  const facts = {
+    labelName: 'Amaranth',
+    kind: 'seed_or_grain',
+    active: null,
+    customary: null,
+    allergens: [],
+    dustCaution: false,
+    note: '',
+    figures: {},
+    name: 'Amaranth, popped',
+    allergenCheck: 'unknown',
+    inUse: true,
+  }
   valueOf(await changeIngredient.call(bakery.head.caller, { ...facts, ingredientId: first, seenRevision: 1 }))
   const found = await find(null, [second, first, second])
   expect(found.options).toEqual([
-    { id: second, name: 'Buckwheat', kind: 'other', activeName: null, isEnded: false, composition: expect.objectContaining({ waterPct: 12, fatPct: null }) },
+    {
+      id: second,
+      name: 'Buckwheat',
+      kind: 'other',
+      activeName: null,
+      isEnded: false,
+      composition: expect.objectContaining({ waterPct: 12, fatPct: null }),
+    },
     { id: first, name: 'Amaranth, popped', kind: 'seed_or_grain', activeName: null, isEnded: false, composition: null },
   ])
 })
 
 it('are refused to strangers, and to a question of another shape', async () => {
-  expect(refusalOf(await findIngredients.call({ ...bakery.early.caller, sessionSecret: null }, { part: '' }))).toBe('not-signed-in')
-  for (const asked of [{ part: 7 }, { ids: ['x'] }, { part: '', bakeryId: neighbour.bakeryId }]) expect(refusalOf(await findIngredients.call(bakery.early.caller, asked))).toMatch(/^invalid/)
+  expect(refusalOf(await findIngredients.call({ ...bakery.early.caller, sessionSecret: null }, { part: '' }))).toBe(
+    'not-signed-in',
+  )
+  for (const asked of [{ part: 7 }, { ids: ['x'] }, { part: '', bakeryId: neighbour.bakeryId }])
+    expect(refusalOf(await findIngredients.call(bakery.early.caller, asked))).toMatch(/^invalid/)
 })
 
 it('are found in a bakery of 2,500, the last one too', async () => {
   const house = await makeBakery('Great Mill')
-  await add(Array.from({ length: 2500 }, (_, i) => `Grain ${i + 1}`), house)
+  await add(
+    Array.from({ length: 2500 }, (_, i) => `Grain ${i + 1}`),
+    house,
+  )
   expect(await find('grain', [], house)).toMatchObject({ count: 2500, options: { length: 20 } })
   expect(await find('grain 2500', [], house)).toMatchObject({ count: 1, named: { name: 'Grain 2500' } })
 })

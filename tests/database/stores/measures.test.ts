@@ -19,7 +19,18 @@ beforeAll(async () => {
 })
 afterAll(() => database.drop())
 
-const score = { name: 'Crumb score', unit: 'points', digits: 1, level: 'piece', direction: 'larger', plausibleLeast: 0, plausibleMost: 10, repeats: 2, repeatLimit: 1, method: 'two bakers, apart' }
+const score = {
+  name: 'Crumb score',
+  unit: 'points',
+  digits: 1,
+  level: 'piece',
+  direction: 'larger',
+  plausibleLeast: 0,
+  plausibleMost: 10,
+  repeats: 2,
+  repeatLimit: 1,
+  method: 'two bakers, apart',
+}
 
 describe('a measure of the bakery’s own', () => {
   it('stands behind the others, with an entry in the record, and can decide a trial', async () => {
@@ -27,8 +38,14 @@ describe('a measure of the bakery’s own', () => {
     const { measureId } = valueOf(await addMeasure.call(bakery.head.caller, score))
     const { measures } = valueOf(await listMeasures.call(bakery.early.caller, {}))
     expect(measures.at(-1)).toEqual({ id: measureId, code: null, derivation: null, ...score })
-    expect(await db().auditEntry.count({ where: { bakeryId: bakery.bakeryId, action: 'stores.add-measure', targetId: measureId } })).toBe(1)
-    expect(valueOf(await getTrial.call(bakery.early.caller, { trialId: null })).measures.map(({ id }) => id)).toContain(measureId)
+    expect(
+      await db().auditEntry.count({
+        where: { bakeryId: bakery.bakeryId, action: 'stores.add-measure', targetId: measureId },
+      }),
+    ).toBe(1)
+    expect(valueOf(await getTrial.call(bakery.early.caller, { trialId: null })).measures.map(({ id }) => id)).toContain(
+      measureId,
+    )
     valueOf(await draftTrial.call(bakery.early.caller, { content: { ...trialContentOf(stores), measureId } }))
     const { measures: theirs } = valueOf(await listMeasures.call(neighbour.owner.caller, {}))
     expect(theirs.map(({ id }) => id)).not.toContain(measureId)
@@ -46,7 +63,9 @@ describe('a measure of the bakery’s own', () => {
     ['repeatLimit:not-above', { repeatLimit: 0 }],
     ['method:missing', { method: '' }],
   ])('is refused with %s', async (problem, change) => {
-    expect(refusalOf(await addMeasure.call(bakery.head.caller, { ...score, name: 'Another', ...change }))).toBe(`invalid ${problem}`)
+    expect(refusalOf(await addMeasure.call(bakery.head.caller, { ...score, name: 'Another', ...change }))).toBe(
+      `invalid ${problem}`,
+    )
   })
 
   it('is added by those who keep the stores', async () => {

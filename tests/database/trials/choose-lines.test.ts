@@ -28,40 +28,99 @@ afterAll(() => database.drop())
 
 async function equip(kind: EquipmentKind, facts: object, of = bakery): Promise<string> {
   const id = randomUUID()
-  await db().equipment.create({ data: { bakeryId: of.bakeryId, id, kind, name: `${kind} ${id.slice(0, 4)}`, note: '', revision: 1, createdAt: testNow, ...facts } })
+  await db().equipment.create({
+    data: {
+      bakeryId: of.bakeryId,
+      id,
+      kind,
+      name: `${kind} ${id.slice(0, 4)}`,
+      note: '',
+      revision: 1,
+      createdAt: testNow,
+      ...facts,
+    },
+  })
   return id
 }
 
 type Content = ReturnType<typeof trialContentOf>
-const draft = async (more: object = {}) => valueOf(await draftTrial.call(bakery.early.caller, { content: { ...trialContentOf(stores), ...more } })).trialId
-const choose = (trialId: string, lines: object[], seenRevision = 1, who = bakery.early) => chooseLines.call(who.caller, { trialId, seenRevision, lines })
-const line = (ingredientId: string, more: object = {}) => ({ stageKind: 'final_dough', ingredientId, mayMove: null, scaleId: null, ...more })
-const propose = async (trialId: string, seenRevision: number) => valueOf(await proposePlan.call(bakery.early.caller, { trialId, seenRevision }))
+const draft = async (more: object = {}) =>
+  valueOf(await draftTrial.call(bakery.early.caller, { content: { ...trialContentOf(stores), ...more } })).trialId
+const choose = (trialId: string, lines: object[], seenRevision = 1, who = bakery.early) =>
+  chooseLines.call(who.caller, { trialId, seenRevision, lines })
+const line = (ingredientId: string, more: object = {}) => ({
+  stageKind: 'final_dough',
+  ingredientId,
+  mayMove: null,
+  scaleId: null,
+  ...more,
+})
+const propose = async (trialId: string, seenRevision: number) =>
+  valueOf(await proposePlan.call(bakery.early.caller, { trialId, seenRevision }))
 const planOf = async (trialId: string) => valueOf(await getPlan.call(bakery.early.caller, { trialId }))
-const arm = (name: string, dose: object) => ({ name, onTop: false, doses: [{ ingredientId: stores.ids.malt, basis: 'pct_flour', doseOf: 'product', value: 0, how: 'in_place', allOfIt: true, insteadOfId: stores.ids.oil, equalBy: 'mass', ...dose }] })
+const arm = (name: string, dose: object) => ({
+  name,
+  onTop: false,
+  doses: [
+    {
+      ingredientId: stores.ids.malt,
+      basis: 'pct_flour',
+      doseOf: 'product',
+      value: 0,
+      how: 'in_place',
+      allOfIt: true,
+      insteadOfId: stores.ids.oil,
+      equalBy: 'mass',
+      ...dose,
+    },
+  ],
+})
 
 describe('what is chosen for lines of a draft', () => {
   it('is kept, in the plan that is proposed, and on the sheets; what is left as usual is not', async () => {
     const fine = await equip('scale', { resolutionG: 0.01, mostG: 600 })
     const trialId = await draft()
-    const lines = [line(stores.ids.oil, { mayMove: false }), line(stores.ids.salt, { scaleId: fine }), line(stores.ids.malt, { scaleId: fine }), line(stores.ids.water)]
+    const lines = [
+      line(stores.ids.oil, { mayMove: false }),
+      line(stores.ids.salt, { scaleId: fine }),
+      line(stores.ids.malt, { scaleId: fine }),
+      line(stores.ids.water),
+    ]
     expect(valueOf(await choose(trialId, lines))).toEqual({ revision: 2 })
     const { choosing } = await planOf(trialId)
-    expect(choosing?.lines.find(({ ingredientId, stageKind }) => ingredientId === stores.ids.oil && stageKind === 'final_dough')).toMatchObject({ movesAsUsual: true, mayMove: false })
+    expect(
+      choosing?.lines.find(
+        ({ ingredientId, stageKind }) => ingredientId === stores.ids.oil && stageKind === 'final_dough',
+      ),
+    ).toMatchObject({ movesAsUsual: true, mayMove: false })
     await propose(trialId, 2)
     const { plan, choosing: none } = await planOf(trialId)
     expect(none).toBeNull()
-    expect(plan.choices.map(({ ingredient, mayMove, scaleId }) => [ingredient, mayMove, scaleId]).sort()).toEqual([['Malt powder', null, fine], ['Salt', null, fine], ['Sunflower oil', false, null]])
+    expect(plan.choices.map(({ ingredient, mayMove, scaleId }) => [ingredient, mayMove, scaleId]).sort()).toEqual([
+      ['Malt powder', null, fine],
+      ['Salt', null, fine],
+      ['Sunflower oil', false, null],
+    ])
     const sheets = valueOf(await getWeighOut.call(bakery.early.caller, { trialId }))
     expect(sheets.chosen.choices).toEqual(plan.choices)
-    const oilOf = (arm: number) => plan.arms[arm]!.lines.find(({ ingredientId }) => ingredientId === stores.ids.oil)?.exactG
+    const oilOf = (arm: number) =>
+      plan.arms[arm]!.lines.find(({ ingredientId }) => ingredientId === stores.ids.oil)?.exactG
     expect(oilOf(2)).toBe(oilOf(0))
   })
 
   it('outlives another look at the draft, and a version of the formula without that line', async () => {
     const trialId = await draft()
     valueOf(await choose(trialId, [line(stores.ids.oil, { mayMove: false })]))
-    await db().trialLine.create({ data: { bakeryId: bakery.bakeryId, trialId, stageKind: 'soaker', ingredientId: stores.ids.potatoFlakes, mayMove: null, scaleId: stores.scaleId } })
+    await db().trialLine.create({
+      data: {
+        bakeryId: bakery.bakeryId,
+        trialId,
+        stageKind: 'soaker',
+        ingredientId: stores.ids.potatoFlakes,
+        mayMove: null,
+        scaleId: stores.scaleId,
+      },
+    })
     expect((await planOf(trialId)).plan.choices.map(({ ingredient }) => ingredient)).toEqual(['Sunflower oil'])
   })
 
@@ -78,7 +137,10 @@ describe('what is chosen for lines of a draft', () => {
       [[line(stores.ids.salt, { scaleId: theirs.scaleId })], 'invalid lines.0.scaleId:wrong-choice'],
       [[line(stores.ids.salt, { scaleId: ended })], 'invalid lines.0.scaleId:wrong-choice'],
       [[line(stores.ids.salt, { scaleId: stores.mixerId })], 'invalid lines.0.scaleId:wrong-choice'],
-      [[line(stores.ids.salt, { mayMove: true }), line(stores.ids.salt, { mayMove: false })], 'invalid lines:wrong-choice'],
+      [
+        [line(stores.ids.salt, { mayMove: true }), line(stores.ids.salt, { mayMove: false })],
+        'invalid lines:wrong-choice',
+      ],
     ]
     for (const [lines, expected] of tries) expect(refusalOf(await choose(trialId, lines))).toBe(expected)
     expect(await db().trialLine.count({ where: { trialId } })).toBe(0)
@@ -91,7 +153,9 @@ describe('what is chosen for lines of a draft', () => {
     expect(refusalOf(await choose(trialId, [line(stores.ids.oil, { mayMove: true })]))).toMatch(/^stale/)
     await propose(trialId, 2)
     expect(refusalOf(await choose(trialId, [], 3))).toMatch(/^stale/)
-    expect(await db().trialLine.findMany({ where: { trialId }, select: { mayMove: true } })).toEqual([{ mayMove: false }])
+    expect(await db().trialLine.findMany({ where: { trialId }, select: { mayMove: true } })).toEqual([
+      { mayMove: false },
+    ])
   })
 
   it('makes whoever chose an author, who does not approve it while somebody else can; a choice of nothing makes none', async () => {
@@ -110,10 +174,20 @@ describe('what is chosen for lines of a draft', () => {
     const trialId = await draft()
     valueOf(await choose(trialId, [line(stores.ids.oil, { mayMove: false })]))
     const { planHash, revision } = await propose(trialId, 2)
-    valueOf(await decidePlan.call(bakery.head.caller, { trialId, seenRevision: revision, planHash, verdict: 'approved', note: '' }))
+    valueOf(
+      await decidePlan.call(bakery.head.caller, {
+        trialId,
+        seenRevision: revision,
+        planHash,
+        verdict: 'approved',
+        note: '',
+      }),
+    )
     const { bakeryId } = bakery
     const added = { bakeryId, trialId, stageKind: 'final_dough', ingredientId: stores.ids.salt, mayMove: true } as const
-    await expect(db().trialLine.updateMany({ where: { trialId }, data: { mayMove: true } })).rejects.toThrow(/the plan is approved/)
+    await expect(db().trialLine.updateMany({ where: { trialId }, data: { mayMove: true } })).rejects.toThrow(
+      /the plan is approved/,
+    )
     await expect(db().trialLine.deleteMany({ where: { trialId } })).rejects.toThrow(/the plan is approved/)
     await expect(db().trialLine.create({ data: added })).rejects.toThrow(/the plan is approved/)
   })
@@ -121,22 +195,36 @@ describe('what is chosen for lines of a draft', () => {
 
 describe('all of an ingredient', () => {
   it('goes out without its amount, and is read back as it was said', async () => {
-    const arms = [arm('malt for oil', {}), arm('no oil', { ingredientId: stores.ids.oil, how: 'in_all', allOfIt: false, insteadOfId: null, equalBy: null })] as unknown as Content['arms']
+    const arms = [
+      arm('malt for oil', {}),
+      arm('no oil', { ingredientId: stores.ids.oil, how: 'in_all', allOfIt: false, insteadOfId: null, equalBy: null }),
+    ] as unknown as Content['arms']
     const trialId = await draft({ arms })
     expect(valueOf(await getTrial.call(bakery.early.caller, { trialId })).trial?.content.arms).toEqual(arms)
     await propose(trialId, 1)
     const { plan } = await planOf(trialId)
-    const of = (position: number, ingredientId: string) => plan.arms[position]!.lines.filter((each) => each.ingredientId === ingredientId).reduce((sum, { exactG }) => sum + exactG, 0)
+    const of = (position: number, ingredientId: string) =>
+      plan.arms[position]!.lines.filter((each) => each.ingredientId === ingredientId).reduce(
+        (sum, { exactG }) => sum + exactG,
+        0,
+      )
     expect(of(1, stores.ids.oil)).toBe(0)
     expect(of(2, stores.ids.oil)).toBe(0)
     expect(of(1, stores.ids.malt)).toBeCloseTo(of(0, stores.ids.oil), 9)
   })
 
   it('is refused beside an amount, for another way of dosing, and where there is none', async () => {
-    const fault = async (dose: object) => refusalOf(await draftTrial.call(bakery.early.caller, { content: { ...trialContentOf(stores), arms: [arm('a', dose)] } }))
+    const fault = async (dose: object) =>
+      refusalOf(
+        await draftTrial.call(bakery.early.caller, { content: { ...trialContentOf(stores), arms: [arm('a', dose)] } }),
+      )
     expect(await fault({ value: 1 })).toBe('invalid content.arms.0.doses.0.value:amount-beside-all')
-    expect(await fault({ how: 'in_all', insteadOfId: null, equalBy: null })).toBe('invalid content.arms.0.doses.0.allOfIt:wrong-choice')
-    expect(await fault({ insteadOfId: stores.ids.potatoFlakes })).toBe('invalid content.arms.0.doses.0.insteadOfId:control-has-none')
+    expect(await fault({ how: 'in_all', insteadOfId: null, equalBy: null })).toBe(
+      'invalid content.arms.0.doses.0.allOfIt:wrong-choice',
+    )
+    expect(await fault({ insteadOfId: stores.ids.potatoFlakes })).toBe(
+      'invalid content.arms.0.doses.0.insteadOfId:control-has-none',
+    )
   })
 })
 
@@ -161,7 +249,10 @@ describe('the tap', () => {
     expect(refusalOf(await draftTrial.call(bakery.early.caller, { content }))).toBe('invalid content.tapTempC:no-tap')
     const tap = await equip('tap_water', { tempC: 9.5 })
     const trialId = await draft({ tapTempC: null })
-    await db().equipment.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: tap } }, data: { endedAt: testNow } })
+    await db().equipment.update({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: tap } },
+      data: { endedAt: testNow },
+    })
     expect(refusalOf(await getPlan.call(bakery.early.caller, { trialId }))).toMatch(/^no-tap/)
     expect(refusalOf(await proposePlan.call(bakery.early.caller, { trialId, seenRevision: 1 }))).toMatch(/no-tap/)
     expect(valueOf(await getTrial.call(bakery.early.caller, { trialId })).tapTempC).toBeNull()

@@ -36,11 +36,15 @@ beforeAll(async () => {
 })
 afterAll(() => database.drop())
 
-const draft = async (by: Caller = bakery.early.caller, content: object = trialContentOf(stores)) => valueOf(await draftTrial.call(by, { content })).trialId
+const draft = async (by: Caller = bakery.early.caller, content: object = trialContentOf(stores)) =>
+  valueOf(await draftTrial.call(by, { content })).trialId
 
 async function propose(by: Caller = bakery.early.caller, trialId?: string) {
   const id = trialId ?? (await draft(by))
-  const { revision } = await db().trial.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id } }, select: { revision: true } })
+  const { revision } = await db().trial.findUniqueOrThrow({
+    where: { bakeryId_id: { bakeryId: bakery.bakeryId, id } },
+    select: { revision: true },
+  })
   return valueOf(await proposePlan.call(by, { trialId: id, seenRevision: revision }))
 }
 
@@ -60,7 +64,13 @@ async function approve(): Promise<Proposed> {
   return proposed
 }
 
-const stateOf = async (trialId: string) => (await db().trial.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trialId } }, select: { state: true } })).state
+const stateOf = async (trialId: string) =>
+  (
+    await db().trial.findUniqueOrThrow({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trialId } },
+      select: { state: true },
+    })
+  ).state
 
 describe('a draft', () => {
   it('keeps what was written, numbers trials one after another, and is changed as a whole', async () => {
@@ -69,10 +79,22 @@ describe('a draft', () => {
     expect(second.number).toBe(first.number + 1)
     const form = valueOf(await getTrial.call(bakery.early.caller, { trialId: first.trialId }))
     expect(form.trial?.content).toEqual(trialContentOf(stores))
-    const changed = { ...trialContentOf(stores), question: 'Another question?', arms: trialContentOf(stores).arms.slice(0, 1) }
-    valueOf(await changeDraftTrial.call(bakery.early.caller, { trialId: first.trialId, seenRevision: 1, content: changed }))
-    expect(valueOf(await getTrial.call(bakery.early.caller, { trialId: first.trialId })).trial?.content).toEqual(changed)
-    expect(refusalOf(await changeDraftTrial.call(bakery.early.caller, { trialId: first.trialId, seenRevision: 1, content: changed }))).toBe('stale')
+    const changed = {
+      ...trialContentOf(stores),
+      question: 'Another question?',
+      arms: trialContentOf(stores).arms.slice(0, 1),
+    }
+    valueOf(
+      await changeDraftTrial.call(bakery.early.caller, { trialId: first.trialId, seenRevision: 1, content: changed }),
+    )
+    expect(valueOf(await getTrial.call(bakery.early.caller, { trialId: first.trialId })).trial?.content).toEqual(
+      changed,
+    )
+    expect(
+      refusalOf(
+        await changeDraftTrial.call(bakery.early.caller, { trialId: first.trialId, seenRevision: 1, content: changed }),
+      ),
+    ).toBe('stale')
   })
 
   it('keeps what is set apart within each dough, and freezes it in the plan', async () => {
@@ -82,11 +104,15 @@ describe('a draft', () => {
     expect(valueOf(await getPlan.call(bakery.early.caller, { trialId })).plan.declared.factor).toEqual(content.factor)
     await propose(bakery.early.caller, trialId)
     expect(valueOf(await getPlan.call(bakery.early.caller, { trialId })).plan.declared.factor).toEqual(content.factor)
-    expect(valueOf(await getPlan.call(bakery.early.caller, { trialId: await draft() })).plan.declared).not.toHaveProperty('factor')
+    expect(
+      valueOf(await getPlan.call(bakery.early.caller, { trialId: await draft() })).plan.declared,
+    ).not.toHaveProperty('factor')
   })
 
   it('gets its own number when two are drafted at once', async () => {
-    const drafts = await Promise.all([1, 2, 3].map(() => draftTrial.call(bakery.early.caller, { content: trialContentOf(stores) })))
+    const drafts = await Promise.all(
+      [1, 2, 3].map(() => draftTrial.call(bakery.early.caller, { content: trialContentOf(stores) })),
+    )
     expect(new Set(drafts.map((each) => valueOf(each).number)).size).toBe(3)
   })
 
@@ -99,7 +125,9 @@ describe('a draft', () => {
       question: '',
       margin: 0,
       mixingDays: 31,
-      arms: [{ ...malt, doses: [{ ingredientId: stores.ids.malt, basis: 'pct_flour', doseOf: 'product', value: 201 }] }],
+      arms: [
+        { ...malt, doses: [{ ingredientId: stores.ids.malt, basis: 'pct_flour', doseOf: 'product', value: 201 }] },
+      ],
     }
     expect(refusalOf(await draftTrial.call(bakery.early.caller, { content }))).toBe(
       'invalid content.kind:kind-not-yet content.question:missing content.margin:not-above content.mixingDays:too-big content.arms.0.doses.0.value:dose-too-large',
@@ -111,7 +139,10 @@ describe('a draft', () => {
     const [malt, yoghurt] = good.arms
     const tries: [object, string][] = [
       [{ measureId: stores.measureIds['dough-temp'] }, 'content.measureId:measure-without-direction'],
-      [{ arms: [malt, { ...yoghurt, doses: [{ ...yoghurt?.doses[0], doseOf: 'active' }] }] }, 'content.arms.1.doses.0.doseOf:no-active-stated'],
+      [
+        { arms: [malt, { ...yoghurt, doses: [{ ...yoghurt?.doses[0], doseOf: 'active' }] }] },
+        'content.arms.1.doses.0.doseOf:no-active-stated',
+      ],
       [{ arms: [] }, 'content.arms:arm-needed'],
       [{ heldTotals: [] }, 'content.heldTotals:hold-something'],
       [{ mixingDays: 30, batchesPerArm: 12 }, 'content.mixingDays:too-many-doughs'],
@@ -121,13 +152,22 @@ describe('a draft', () => {
       [{ factor: { name: 'Oven', levels: ['180', '\n'] } }, 'content.factor.levels:level-unfit'],
       [{ factor: { name: 'Oven', levels: ['180', '200', '220'] } }, 'content.piecesPerBatch:pieces-not-by-levels'],
     ]
-    for (const [more, expected] of tries) expect(refusalOf(await draftTrial.call(bakery.early.caller, { content: { ...good, ...more } }))).toBe(`invalid ${expected}`)
+    for (const [more, expected] of tries)
+      expect(refusalOf(await draftTrial.call(bakery.early.caller, { content: { ...good, ...more } }))).toBe(
+        `invalid ${expected}`,
+      )
   })
 
   it('refuses doses that change nothing, take out more than is there or replace by what nobody stated', async () => {
     const good = trialContentOf(stores)
     const { ids } = stores
-    const dose = (ingredientId: string, value: number, more: object = {}) => ({ ingredientId, basis: 'pct_flour', doseOf: 'product', value, ...more })
+    const dose = (ingredientId: string, value: number, more: object = {}) => ({
+      ingredientId,
+      basis: 'pct_flour',
+      doseOf: 'product',
+      value,
+      ...more,
+    })
     const inPlace = (insteadOfId: string | null, equalBy: string | null) => ({ how: 'in_place', insteadOfId, equalBy })
     const tries: [object, string][] = [
       [dose(ids.malt, 0), 'value:dose-of-nothing'],
@@ -145,7 +185,9 @@ describe('a draft', () => {
     ]
     for (const [asked, expected] of tries) {
       const arms = [{ name: 'a', onTop: false, doses: [asked] }]
-      expect(refusalOf(await draftTrial.call(bakery.early.caller, { content: { ...good, arms } }))).toBe(`invalid content.arms.0.doses.0.${expected}`)
+      expect(refusalOf(await draftTrial.call(bakery.early.caller, { content: { ...good, arms } }))).toBe(
+        `invalid content.arms.0.doses.0.${expected}`,
+      )
     }
   })
 
@@ -153,15 +195,64 @@ describe('a draft', () => {
     const good = trialContentOf(stores)
     const { ids } = stores
     const arms = [
-      { name: 'less salt', onTop: false, doses: [{ ingredientId: ids.salt, basis: 'pct_flour', doseOf: 'product', value: 1.2, how: 'in_all', insteadOfId: null, equalBy: null, allOfIt: false }] },
-      { name: 'no oil', onTop: false, doses: [{ ingredientId: ids.oil, basis: 'pct_flour', doseOf: 'product', value: -3, how: 'more', insteadOfId: null, equalBy: null, allOfIt: false }] },
-      { name: 'yoghurt for oil', onTop: false, doses: [{ ingredientId: ids.yoghurt, basis: 'pct_flour', doseOf: 'product', value: 0.35, how: 'in_place', insteadOfId: ids.oil, equalBy: 'fat', allOfIt: false }] },
+      {
+        name: 'less salt',
+        onTop: false,
+        doses: [
+          {
+            ingredientId: ids.salt,
+            basis: 'pct_flour',
+            doseOf: 'product',
+            value: 1.2,
+            how: 'in_all',
+            insteadOfId: null,
+            equalBy: null,
+            allOfIt: false,
+          },
+        ],
+      },
+      {
+        name: 'no oil',
+        onTop: false,
+        doses: [
+          {
+            ingredientId: ids.oil,
+            basis: 'pct_flour',
+            doseOf: 'product',
+            value: -3,
+            how: 'more',
+            insteadOfId: null,
+            equalBy: null,
+            allOfIt: false,
+          },
+        ],
+      },
+      {
+        name: 'yoghurt for oil',
+        onTop: false,
+        doses: [
+          {
+            ingredientId: ids.yoghurt,
+            basis: 'pct_flour',
+            doseOf: 'product',
+            value: 0.35,
+            how: 'in_place',
+            insteadOfId: ids.oil,
+            equalBy: 'fat',
+            allOfIt: false,
+          },
+        ],
+      },
     ]
     const { trialId } = valueOf(await draftTrial.call(bakery.early.caller, { content: { ...good, arms } }))
     expect(valueOf(await getTrial.call(bakery.early.caller, { trialId })).trial?.content.arms).toEqual(arms)
     valueOf(await proposePlan.call(bakery.early.caller, { trialId, seenRevision: 1 }))
     const { plan } = valueOf(await getPlan.call(bakery.owner.caller, { trialId }))
-    const of = (arm: number, ingredientId: string) => plan.arms[arm]!.lines.filter((line) => line.ingredientId === ingredientId).reduce((sum, line) => sum + line.exactG, 0)
+    const of = (arm: number, ingredientId: string) =>
+      plan.arms[arm]!.lines.filter((line) => line.ingredientId === ingredientId).reduce(
+        (sum, line) => sum + line.exactG,
+        0,
+      )
     const flourG = of(0, ids.flour)
     expect(of(1, ids.salt)).toBeCloseTo(0.012 * flourG, 6)
     expect(of(2, ids.oil)).toBe(0)
@@ -178,14 +269,18 @@ describe('a draft', () => {
     )
   })
 
-  it("is not there for a neighbour, by any command or query", async () => {
+  it('is not there for a neighbour, by any command or query', async () => {
     const trialId = await draft()
     const proposed = await propose()
     const by = neighbour.owner.caller
     expect(refusalOf(await getTrial.call(by, { trialId }))).toBe('not-found')
     expect(refusalOf(await getPlan.call(by, { trialId }))).toBe('not-found')
     expect(refusalOf(await getWeighOut.call(by, { trialId: proposed.trialId }))).toBe('not-found')
-    expect(refusalOf(await changeDraftTrial.call(by, { trialId, seenRevision: 1, content: trialContentOf(neighbourStores) }))).toBe('not-found')
+    expect(
+      refusalOf(
+        await changeDraftTrial.call(by, { trialId, seenRevision: 1, content: trialContentOf(neighbourStores) }),
+      ),
+    ).toBe('not-found')
     expect(refusalOf(await proposePlan.call(by, { trialId, seenRevision: 1 }))).toBe('not-found')
     expect(refusalOf(await decidePlan.call(by, decision(proposed)))).toBe('not-found')
     expect(refusalOf(await stopTrial.call(by, { trialId, seenRevision: 1, reason: 'no' }))).toBe('not-found')
@@ -197,17 +292,43 @@ describe('a draft', () => {
 describe('a proposed plan', () => {
   it('has every dough once, in an order and with codes that the stored seed gives again', async () => {
     const { trialId } = await propose()
-    const trial = await db().trial.findUniqueOrThrow({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trialId } }, select: { seed: true } })
+    const trial = await db().trial.findUniqueOrThrow({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trialId } },
+      select: { seed: true },
+    })
     const rows = await db().batch.findMany({
       where: { bakeryId: bakery.bakeryId, trialId },
-      select: { code: true, plannedOrder: true, cleanDownBefore: true, arm: { select: { position: true } }, mixingDay: { select: { number: true } } },
+      select: {
+        code: true,
+        plannedOrder: true,
+        cleanDownBefore: true,
+        arm: { select: { position: true } },
+        mixingDay: { select: { number: true } },
+      },
     })
     const facts = await loadPlanFacts(db(), bakery.bakeryId, trialId)
     const again = drawUpPlan(facts!, trial.seed).order!.batches
-    const asText = (batch: { day: number; place: number; arm: number; code: string; clean: boolean }) => JSON.stringify(batch)
+    const asText = (batch: { day: number; place: number; arm: number; code: string; clean: boolean }) =>
+      JSON.stringify(batch)
     expect(
-      rows.map((row) => asText({ day: row.mixingDay.number, place: row.plannedOrder, arm: row.arm.position, code: row.code, clean: row.cleanDownBefore })).sort(),
-    ).toEqual(again.map(({ day, place, arm, code, cleanDownOf }) => asText({ day, place, arm, code, clean: cleanDownOf.length > 0 })).sort())
+      rows
+        .map((row) =>
+          asText({
+            day: row.mixingDay.number,
+            place: row.plannedOrder,
+            arm: row.arm.position,
+            code: row.code,
+            clean: row.cleanDownBefore,
+          }),
+        )
+        .sort(),
+    ).toEqual(
+      again
+        .map(({ day, place, arm, code, cleanDownOf }) =>
+          asText({ day, place, arm, code, clean: cleanDownOf.length > 0 }),
+        )
+        .sort(),
+    )
     expect(new Set(rows.map(({ code }) => code)).size).toBe(9)
     for (const day of [1, 2, 3]) {
       const ofDay = rows.filter((row) => row.mixingDay.number === day).sort((a, b) => a.plannedOrder - b.plannedOrder)
@@ -243,10 +364,23 @@ describe('a proposed plan', () => {
     const proposed = await propose()
     const content = trialContentOf(stores)
     const change = { trialId: proposed.trialId, content }
-    expect(refusalOf(await changeDraftTrial.call(bakery.early.caller, { ...change, seenRevision: proposed.revision }))).toBe('stale')
-    expect(refusalOf(await proposePlan.call(bakery.early.caller, { trialId: proposed.trialId, seenRevision: proposed.revision }))).toBe('stale')
-    expect(refusalOf(await decidePlan.call(bakery.head.caller, decision(proposed, { verdict: 'sent_back' })))).toBe('invalid note:say-why')
-    valueOf(await decidePlan.call(bakery.head.caller, decision(proposed, { verdict: 'sent_back', note: 'Take four loaves more.' })))
+    expect(
+      refusalOf(await changeDraftTrial.call(bakery.early.caller, { ...change, seenRevision: proposed.revision })),
+    ).toBe('stale')
+    expect(
+      refusalOf(
+        await proposePlan.call(bakery.early.caller, { trialId: proposed.trialId, seenRevision: proposed.revision }),
+      ),
+    ).toBe('stale')
+    expect(refusalOf(await decidePlan.call(bakery.head.caller, decision(proposed, { verdict: 'sent_back' })))).toBe(
+      'invalid note:say-why',
+    )
+    valueOf(
+      await decidePlan.call(
+        bakery.head.caller,
+        decision(proposed, { verdict: 'sent_back', note: 'Take four loaves more.' }),
+      ),
+    )
     expect(await stateOf(proposed.trialId)).toBe('draft')
     expect(await db().batch.count({ where: { bakeryId: bakery.bakeryId, trialId: proposed.trialId } })).toBe(0)
     expect(refusalOf(await getWeighOut.call(bakery.early.caller, { trialId: proposed.trialId }))).toBe('not-found')
@@ -254,19 +388,28 @@ describe('a proposed plan', () => {
     const again = await propose(bakery.early.caller, proposed.trialId)
     expect(again.planHash).not.toBe(proposed.planHash)
     const { trial } = valueOf(await getPlan.call(bakery.head.caller, { trialId: proposed.trialId }))
-    expect(trial.decisions.map(({ verdict, note, planHash }) => ({ verdict, note, planHash }))).toEqual([{ verdict: 'sent_back', note: 'Take four loaves more.', planHash: proposed.planHash }])
+    expect(trial.decisions.map(({ verdict, note, planHash }) => ({ verdict, note, planHash }))).toEqual([
+      { verdict: 'sent_back', note: 'Take four loaves more.', planHash: proposed.planHash },
+    ])
   })
 
   it('that was sent back stands so in the list, apart from the drafts that nobody has asked for', async () => {
     const proposed = await propose()
-    valueOf(await decidePlan.call(bakery.head.caller, decision(proposed, { verdict: 'sent_back', note: 'Name the oven.' })))
+    valueOf(
+      await decidePlan.call(bakery.head.caller, decision(proposed, { verdict: 'sent_back', note: 'Name the oven.' })),
+    )
     const fresh = await draft()
     const { sentBack, drafts } = valueOf(await listTrials.call(bakery.early.caller, {}))
-    expect(sentBack.rows.find(({ id }) => id === proposed.trialId)).toMatchObject({ standing: 'sent_back', opensOn: 'plan' })
+    expect(sentBack.rows.find(({ id }) => id === proposed.trialId)).toMatchObject({
+      standing: 'sent_back',
+      opensOn: 'plan',
+    })
     expect(sentBack.rows.every(({ standing }) => standing === 'sent_back')).toBe(true)
     expect(drafts.rows.find(({ id }) => id === fresh)?.standing).toBe('draft')
     expect(drafts.rows.every(({ standing }) => standing === 'draft')).toBe(true)
-    expect(valueOf(await getPlan.call(bakery.early.caller, { trialId: proposed.trialId })).trial.standing).toBe('sent_back')
+    expect(valueOf(await getPlan.call(bakery.early.caller, { trialId: proposed.trialId })).trial.standing).toBe(
+      'sent_back',
+    )
   })
 
   it('is withdrawn by its proposer alone, and only before it is decided on', async () => {
@@ -284,7 +427,14 @@ describe('a proposed plan', () => {
     expect(refusalOf(await withdrawPlan.call(bakery.early.caller, seen))).toBe('stale')
     expect(refusalOf(await decidePlan.call(bakery.head.caller, decision(proposed)))).toBe('stale')
     const approved = await approve()
-    expect(refusalOf(await withdrawPlan.call(bakery.early.caller, { trialId: approved.trialId, seenRevision: approved.revision + 1 }))).toBe('stale')
+    expect(
+      refusalOf(
+        await withdrawPlan.call(bakery.early.caller, {
+          trialId: approved.trialId,
+          seenRevision: approved.revision + 1,
+        }),
+      ),
+    ).toBe('stale')
   })
 
   it('is withdrawn or decided on, never both, when two press at the same moment', async () => {
@@ -299,10 +449,33 @@ describe('a proposed plan', () => {
 
   it('that can no longer be worked out says which dose is at fault, and can be changed', async () => {
     const sample = trialContentOf(stores)
-    const content = { ...sample, arms: [{ name: 'malt sugars', onTop: false, doses: [{ ingredientId: stores.ids.malt, basis: 'pct_flour', doseOf: 'active', value: 0.3, how: 'more', insteadOfId: null, equalBy: null, allOfIt: false }] }] }
+    const content = {
+      ...sample,
+      arms: [
+        {
+          name: 'malt sugars',
+          onTop: false,
+          doses: [
+            {
+              ingredientId: stores.ids.malt,
+              basis: 'pct_flour',
+              doseOf: 'active',
+              value: 0.3,
+              how: 'more',
+              insteadOfId: null,
+              equalBy: null,
+              allOfIt: false,
+            },
+          ],
+        },
+      ],
+    }
     const trialId = await draft(bakery.early.caller, content)
     const where = { bakeryId_id: { bakeryId: bakery.bakeryId, id: stores.ids.malt } }
-    const { activeName, activeShare, name } = await db().ingredient.findUniqueOrThrow({ where, select: { activeName: true, activeShare: true, name: true } })
+    const { activeName, activeShare, name } = await db().ingredient.findUniqueOrThrow({
+      where,
+      select: { activeName: true, activeShare: true, name: true },
+    })
     await db().ingredient.update({ where, data: { activeName: null, activeShare: null } })
     const result = await getPlan.call(bakery.early.caller, { trialId })
     expect(result).toMatchObject({ ok: false, refusal: { code: 'dose-without-active', facts: { ingredient: name } } })
@@ -314,9 +487,15 @@ describe('a proposed plan', () => {
   it('stays as it was proposed when the stores change under it', async () => {
     const proposed = await propose()
     const before = valueOf(await getPlan.call(bakery.early.caller, { trialId: proposed.trialId })).plan
-    await db().ingredient.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: stores.ids.oil } }, data: { allergens: ['soya'] } })
+    await db().ingredient.update({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: stores.ids.oil } },
+      data: { allergens: ['soya'] },
+    })
     expect(valueOf(await getPlan.call(bakery.early.caller, { trialId: proposed.trialId })).plan).toEqual(before)
-    await db().ingredient.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: stores.ids.oil } }, data: { allergens: [] } })
+    await db().ingredient.update({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: stores.ids.oil } },
+      data: { allergens: [] },
+    })
   })
 
   it('shows costs to those who see costs, and not to the shift baker who proposed it', async () => {
@@ -333,55 +512,98 @@ describe('the decision', () => {
   it('is bound to the plan that was seen, and needs the right and the password', async () => {
     const proposed = await propose()
     expect(refusalOf(await decidePlan.call(bakery.late.caller, decision(proposed)))).toBe('not-allowed')
-    expect(refusalOf(await decidePlan.call(callerOf(bakery.head.sessionSecret, testNow, 'wrong'), decision(proposed)))).toBe('wrong-password password:not-your-password')
-    expect(refusalOf(await decidePlan.call(callerOf(bakery.head.sessionSecret, testNow), decision(proposed)))).toBe('wrong-password password:not-your-password')
-    expect(refusalOf(await decidePlan.call(bakery.head.caller, decision(proposed, { planHash: 'f'.repeat(64) })))).toBe('plan-moved-on')
-    expect(refusalOf(await decidePlan.call(bakery.head.caller, decision(proposed, { seenRevision: proposed.revision - 1 })))).toBe('stale')
+    expect(
+      refusalOf(await decidePlan.call(callerOf(bakery.head.sessionSecret, testNow, 'wrong'), decision(proposed))),
+    ).toBe('wrong-password password:not-your-password')
+    expect(refusalOf(await decidePlan.call(callerOf(bakery.head.sessionSecret, testNow), decision(proposed)))).toBe(
+      'wrong-password password:not-your-password',
+    )
+    expect(refusalOf(await decidePlan.call(bakery.head.caller, decision(proposed, { planHash: 'f'.repeat(64) })))).toBe(
+      'plan-moved-on',
+    )
+    expect(
+      refusalOf(await decidePlan.call(bakery.head.caller, decision(proposed, { seenRevision: proposed.revision - 1 }))),
+    ).toBe('stale')
     expect(await stateOf(proposed.trialId)).toBe('proposed')
     valueOf(await decidePlan.call(bakery.head.caller, decision(proposed)))
     expect(await stateOf(proposed.trialId)).toBe('approved')
     const { trial } = valueOf(await getPlan.call(bakery.early.caller, { trialId: proposed.trialId }))
-    expect(trial.decisions).toMatchObject([{ verdict: 'approved', personName: 'Henk', byProposer: false, planHash: proposed.planHash }])
+    expect(trial.decisions).toMatchObject([
+      { verdict: 'approved', personName: 'Henk', byProposer: false, planHash: proposed.planHash },
+    ])
   })
 
   it('is not for whoever proposed it, unless the bakery lets them work alone; then the record says so', async () => {
     const proposed = await propose(bakery.head.caller)
     expect(refusalOf(await decidePlan.call(bakery.head.caller, decision(proposed)))).toBe('own-plan')
-    const settings = { bakeryName: 'Mill Row', costChangeLimitPct: 1, language: null, timeZone: 'Europe/Berlin', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius' }
+    const settings = {
+      bakeryName: 'Mill Row',
+      costChangeLimitPct: 1,
+      language: null,
+      timeZone: 'Europe/Berlin',
+      locale: 'en-GB',
+      currency: 'EUR',
+      region: 'eu',
+      massUnits: 'metric',
+      temperatureUnits: 'celsius',
+    }
     const allow = async (worksAlone: boolean) => {
-      const { revision } = await db().bakery.findUniqueOrThrow({ where: { bakeryId: bakery.bakeryId }, select: { revision: true } })
+      const { revision } = await db().bakery.findUniqueOrThrow({
+        where: { bakeryId: bakery.bakeryId },
+        select: { revision: true },
+      })
       valueOf(await changeSettings.call(bakery.owner.caller, { ...settings, seenRevision: revision, worksAlone }))
     }
     await allow(true)
     valueOf(await decidePlan.call(bakery.head.caller, decision(proposed)))
     await allow(false)
     const { trial } = valueOf(await getPlan.call(bakery.early.caller, { trialId: proposed.trialId }))
-    expect(trial.decisions).toMatchObject([{ byProposer: true, meaning: expect.stringContaining('Approved by its proposer') as string }])
+    expect(trial.decisions).toMatchObject([
+      { byProposer: true, meaning: expect.stringContaining('Approved by its proposer') as string },
+    ])
   })
 
   it('is not for whoever wrote the draft that somebody else proposed, as long as there is a second person', async () => {
     const trialId = await draft(bakery.head.caller)
     const proposed = await propose(bakery.early.caller, trialId)
     expect(refusalOf(await decidePlan.call(bakery.head.caller, decision(proposed)))).toBe('co-author')
-    expect(valueOf(await getPlan.call(bakery.head.caller, { trialId })).may).toMatchObject({ decide: false, decisionBar: 'co-author' })
+    expect(valueOf(await getPlan.call(bakery.head.caller, { trialId })).may).toMatchObject({
+      decide: false,
+      decisionBar: 'co-author',
+    })
     valueOf(await decidePlan.call(bakery.owner.caller, decision(proposed)))
-    expect(await db().planDecision.findMany({ where: { trialId }, select: { byProposer: true, byCoAuthor: true } })).toEqual([{ byProposer: false, byCoAuthor: false }])
+    expect(
+      await db().planDecision.findMany({ where: { trialId }, select: { byProposer: true, byCoAuthor: true } }),
+    ).toEqual([{ byProposer: false, byCoAuthor: false }])
   })
 
   it('is by a co-author, and says so, when everybody who may approve wrote part of the draft', async () => {
     const trialId = await draft(bakery.head.caller)
     const content = trialContentOf(stores)
-    valueOf(await changeDraftTrial.call(bakery.owner.caller, { trialId, seenRevision: 1, content: { ...content, margin: content.margin + 1 } }))
+    valueOf(
+      await changeDraftTrial.call(bakery.owner.caller, {
+        trialId,
+        seenRevision: 1,
+        content: { ...content, margin: content.margin + 1 },
+      }),
+    )
     const proposed = await propose(bakery.early.caller, trialId)
     valueOf(await decidePlan.call(bakery.head.caller, decision(proposed)))
     const { trial } = valueOf(await getPlan.call(bakery.early.caller, { trialId }))
-    expect(trial.decisions).toMatchObject([{ byProposer: false, byCoAuthor: true, meaning: expect.stringContaining('Approved by a co-author') as string }])
+    expect(trial.decisions).toMatchObject([
+      { byProposer: false, byCoAuthor: true, meaning: expect.stringContaining('Approved by a co-author') as string },
+    ])
   })
 
   it('stays open to whoever mended the wording of a draft only', async () => {
     const trialId = await draft(bakery.early.caller)
     const content = trialContentOf(stores)
-    const worded = { ...content, question: 'Is it worth its price?', note: 'Read twice.', arms: content.arms.map((arm) => ({ ...arm, name: `${arm.name}!` })) }
+    const worded = {
+      ...content,
+      question: 'Is it worth its price?',
+      note: 'Read twice.',
+      arms: content.arms.map((arm) => ({ ...arm, name: `${arm.name}!` })),
+    }
     valueOf(await changeDraftTrial.call(bakery.head.caller, { trialId, seenRevision: 1, content: worded }))
     const proposed = await propose(bakery.early.caller, trialId)
     valueOf(await decidePlan.call(bakery.head.caller, decision(proposed)))
@@ -420,21 +642,35 @@ describe('the decision', () => {
     ]
     for (const url of [database.appUrl, database.ownerUrl]) {
       await connected(url, async (client) => {
-        for (const change of changes) await expect(client.query(change), change).rejects.toMatchObject({ code: 'EV003' })
+        for (const change of changes)
+          await expect(client.query(change), change).rejects.toMatchObject({ code: 'EV003' })
       })
     }
   })
 
   it('holds its batches: they keep place, dough and code, and a measured one goes back by one step alone', async () => {
     const { trialId } = await approve()
-    const refused = [`code = '999'`, `planned_order = 99`, `state = 'waiting'`, `state = 'in_work'`, `state = 'lost'`, `state = 'set_aside'`, `revision = 0`].map((change) => `UPDATE batch SET ${change} WHERE trial_id = '${trialId}'`)
+    const refused = [
+      `code = '999'`,
+      `planned_order = 99`,
+      `state = 'waiting'`,
+      `state = 'in_work'`,
+      `state = 'lost'`,
+      `state = 'set_aside'`,
+      `revision = 0`,
+    ].map((change) => `UPDATE batch SET ${change} WHERE trial_id = '${trialId}'`)
     await connected(database.appUrl, async (client) => {
       await client.query(`UPDATE batch SET state = 'measured' WHERE trial_id = '${trialId}'`)
-      for (const change of [...refused, `DELETE FROM batch WHERE trial_id = '${trialId}'`]) await expect(client.query(change), change).rejects.toMatchObject({ code: 'EV005' })
+      for (const change of [...refused, `DELETE FROM batch WHERE trial_id = '${trialId}'`])
+        await expect(client.query(change), change).rejects.toMatchObject({ code: 'EV005' })
       await client.query(`UPDATE batch SET state = 'baked' WHERE trial_id = '${trialId}'`)
       await client.query(`UPDATE trial SET state = 'closed' WHERE id = '${trialId}'`)
-      await expect(client.query(`UPDATE batch SET state = 'measured' WHERE trial_id = '${trialId}'`)).rejects.toMatchObject({ code: 'EV005' })
-      await expect(client.query(`UPDATE trial SET state = 'stopped' WHERE id = '${trialId}'`)).rejects.toMatchObject({ code: 'EV003' })
+      await expect(
+        client.query(`UPDATE batch SET state = 'measured' WHERE trial_id = '${trialId}'`),
+      ).rejects.toMatchObject({ code: 'EV005' })
+      await expect(client.query(`UPDATE trial SET state = 'stopped' WHERE id = '${trialId}'`)).rejects.toMatchObject({
+        code: 'EV003',
+      })
     })
   })
 
@@ -450,37 +686,76 @@ describe('the decision', () => {
 
   it('does not call off a trial that is being baked: that one ends with its result', async () => {
     const { trialId, revision } = await approve()
-    await db().trial.update({ where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trialId } }, data: { state: 'baking' } })
-    expect(refusalOf(await stopTrial.call(bakery.head.caller, { trialId, seenRevision: revision + 1, reason: 'Enough.' }))).toMatch(/^stale/)
+    await db().trial.update({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trialId } },
+      data: { state: 'baking' },
+    })
+    expect(
+      refusalOf(await stopTrial.call(bakery.head.caller, { trialId, seenRevision: revision + 1, reason: 'Enough.' })),
+    ).toMatch(/^stale/)
   })
 
   it('leaves the dates of mixing days open, until the first dough of the day is begun', async () => {
     const { trialId } = await approve()
     const seen = async () => valueOf(await getPlan.call(bakery.head.caller, { trialId })).days
-    expect(await seen()).toEqual([1, 2, 3].slice(0, (await seen()).length).map((number) => ({ number, day: null, isBegun: false })))
+    expect(await seen()).toEqual(
+      [1, 2, 3].slice(0, (await seen()).length).map((number) => ({ number, day: null, isBegun: false })),
+    )
     const date = (days: object[], by: Caller = bakery.head.caller) => dateMixingDays.call(by, { trialId, days })
-    expect(refusalOf(await date([{ number: 1, seen: null, day: '2026-03-10' }], bakery.early.caller))).toBe('not-allowed')
-    expect(refusalOf(await date([{ number: 1, seen: null, day: '9999-03-10' }]))).toBe('invalid days.0.day:day-far-away')
+    expect(refusalOf(await date([{ number: 1, seen: null, day: '2026-03-10' }], bakery.early.caller))).toBe(
+      'not-allowed',
+    )
+    expect(refusalOf(await date([{ number: 1, seen: null, day: '9999-03-10' }]))).toBe(
+      'invalid days.0.day:day-far-away',
+    )
     expect(refusalOf(await date([{ number: 30, seen: null, day: '2026-03-10' }]))).toBe('not-found')
     valueOf(await date([{ number: 1, seen: null, day: '2026-03-10' }]))
     expect((await seen())[0]).toEqual({ number: 1, day: '2026-03-10', isBegun: false })
     expect(refusalOf(await date([{ number: 1, seen: null, day: '2026-03-11' }]))).toBe('stale')
     valueOf(await date([{ number: 1, seen: '2026-03-10', day: null }]))
-    const [first] = await db().batch.findMany({ where: { bakeryId: bakery.bakeryId, trialId, mixingDay: { number: 1 }, plannedOrder: 1 }, select: { id: true, revision: true } })
-    valueOf(await beginBatch.call(bakery.early.caller, { batchId: first?.id, seenRevision: first?.revision, cleanDownDone: true }))
+    const [first] = await db().batch.findMany({
+      where: { bakeryId: bakery.bakeryId, trialId, mixingDay: { number: 1 }, plannedOrder: 1 },
+      select: { id: true, revision: true },
+    })
+    valueOf(
+      await beginBatch.call(bakery.early.caller, {
+        batchId: first?.id,
+        seenRevision: first?.revision,
+        cleanDownDone: true,
+      }),
+    )
     expect((await seen())[0]).toEqual({ number: 1, day: null, isBegun: true })
     expect(refusalOf(await date([{ number: 1, seen: null, day: '2026-03-12' }]))).toBe('day-begun')
     const draftId = await draft()
-    expect(refusalOf(await dateMixingDays.call(bakery.head.caller, { trialId: draftId, days: [{ number: 1, seen: null, day: '2026-03-10' }] }))).toBe('trial-not-approved')
-    const [neighbourDraft] = [await draftTrial.call(neighbour.head.caller, { content: trialContentOf(neighbourStores) })]
-    expect(refusalOf(await dateMixingDays.call(bakery.head.caller, { trialId: valueOf(neighbourDraft).trialId, days: [{ number: 1, seen: null, day: '2026-03-10' }] }))).toBe('not-found')
+    expect(
+      refusalOf(
+        await dateMixingDays.call(bakery.head.caller, {
+          trialId: draftId,
+          days: [{ number: 1, seen: null, day: '2026-03-10' }],
+        }),
+      ),
+    ).toBe('trial-not-approved')
+    const [neighbourDraft] = [
+      await draftTrial.call(neighbour.head.caller, { content: trialContentOf(neighbourStores) }),
+    ]
+    expect(
+      refusalOf(
+        await dateMixingDays.call(bakery.head.caller, {
+          trialId: valueOf(neighbourDraft).trialId,
+          days: [{ number: 1, seen: null, day: '2026-03-10' }],
+        }),
+      ),
+    ).toBe('not-found')
   })
 
   it('tells which dough a code stands for until the plan is approved, and again when the baking has ended', async () => {
     const { trialId, revision } = await approve()
-    const arms = async () => valueOf(await getPlan.call(bakery.owner.caller, { trialId })).plan.order?.batches.map(({ arm }) => arm)
+    const arms = async () =>
+      valueOf(await getPlan.call(bakery.owner.caller, { trialId })).plan.order?.batches.map(({ arm }) => arm)
     expect(new Set(await arms())).toEqual(new Set([null]))
-    valueOf(await stopTrial.call(bakery.head.caller, { trialId, seenRevision: revision + 1, reason: 'The flour is gone.' }))
+    valueOf(
+      await stopTrial.call(bakery.head.caller, { trialId, seenRevision: revision + 1, reason: 'The flour is gone.' }),
+    )
     expect((await arms())?.every((arm) => arm !== null)).toBe(true)
   })
 

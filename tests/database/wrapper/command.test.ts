@@ -45,14 +45,32 @@ describe('the command wrapper', () => {
     valueOf(await rename().call(bakery.owner.caller, { name: 'Kept' }))
     expect(await nameNow()).toBe('Kept')
     const { rows: record } = valueOf(await listRecord.call(bakery.owner.caller, {})).entries
-    expect(record[0]).toMatchObject({ at: testNow, said: { outcome: 'read', action: 'test.rename', after: 'Kept', who: { kind: 'desk', name: 'Olga', role: 'owner' } } })
+    expect(record[0]).toMatchObject({
+      at: testNow,
+      said: {
+        outcome: 'read',
+        action: 'test.rename',
+        after: 'Kept',
+        who: { kind: 'desk', name: 'Olga', role: 'owner' },
+      },
+    })
     expect(await entries()).toBe(1)
   })
 
   it('keeps nothing when the work refuses, or breaks', async () => {
     const before = [await nameNow(), await entries()]
-    expect(refusalOf(await rename(() => { throw new Refusal('stale-moved-on') }).call(bakery.owner.caller, { name: 'Lost' }))).toBe('stale-moved-on')
-    await expect(rename(() => { throw new Error('a bug') }).call(bakery.owner.caller, { name: 'Lost' })).rejects.toThrow('a bug')
+    expect(
+      refusalOf(
+        await rename(() => {
+          throw new Refusal('stale-moved-on')
+        }).call(bakery.owner.caller, { name: 'Lost' }),
+      ),
+    ).toBe('stale-moved-on')
+    await expect(
+      rename(() => {
+        throw new Error('a bug')
+      }).call(bakery.owner.caller, { name: 'Lost' }),
+    ).rejects.toThrow('a bug')
     expect([await nameNow(), await entries()]).toEqual(before)
   })
 
@@ -61,7 +79,9 @@ describe('the command wrapper', () => {
     const found = await findCaller(owner, testNow)
     const asOwner = { ...bakery.early.caller, actor: found?.kind === 'desk' ? found : null }
     expect(refusalOf(await rename().call(asOwner, { name: 'Stolen' }))).toBe('not-allowed')
-    expect(refusalOf(await rename().call({ ...asOwner, sessionSecret: 'nobody' }, { name: 'Stolen' }))).toBe('not-signed-in')
+    expect(refusalOf(await rename().call({ ...asOwner, sessionSecret: 'nobody' }, { name: 'Stolen' }))).toBe(
+      'not-signed-in',
+    )
     // A query takes who was found, and somebody who was looked for and not found is nobody.
     expect(valueOf(await listRecord.call(asOwner, {})).entries.count).toBeGreaterThan(0)
     expect(refusalOf(await listRecord.call({ ...owner, actor: null }, {}))).toBe('not-signed-in')
@@ -70,7 +90,10 @@ describe('the command wrapper', () => {
   it('is looked up, and its use noted, once for all queries of a page', async () => {
     const house = await makeBakery('Once A Page')
     const caller = callerOf(house.owner.sessionSecret, new Date(testNow.getTime() + 90_000))
-    const seenAt = async () => (await db().session.findFirstOrThrow({ where: { bakeryId: house.bakeryId, personId: house.owner.personId } })).lastSeenAt.getTime() - testNow.getTime()
+    const seenAt = async () =>
+      (
+        await db().session.findFirstOrThrow({ where: { bakeryId: house.bakeryId, personId: house.owner.personId } })
+      ).lastSeenAt.getTime() - testNow.getTime()
     const found = await findCaller(caller, caller.now!())
     expect(await seenAt()).toBe(90_000)
     await db().session.updateMany({ where: { bakeryId: house.bakeryId }, data: { lastSeenAt: testNow } })
@@ -98,7 +121,9 @@ describe('the command wrapper', () => {
   })
 
   it('refuses an unknown key, and an object where text belongs, before anything is touched', async () => {
-    expect(refusalOf(await rename().call(bakery.owner.caller, { name: 'x', bakeryId: bakery.bakeryId }))).toBe('invalid bakeryId:unknown-field')
+    expect(refusalOf(await rename().call(bakery.owner.caller, { name: 'x', bakeryId: bakery.bakeryId }))).toBe(
+      'invalid bakeryId:unknown-field',
+    )
     expect(refusalOf(await rename().call(bakery.owner.caller, { name: { set: 'x' } }))).toBe('invalid name:wrong-form')
     expect(refusalOf(await rename().call(bakery.owner.caller, null))).toBe('invalid :missing')
   })
@@ -118,21 +143,42 @@ describe('the command wrapper', () => {
       input: z.strictObject({}),
       right: 'change-settings',
       prepare: async ({ actor }) => {
-        await owner.query(`UPDATE person SET role = 'shift_baker' WHERE bakery_id = $1 AND id = $2`, [actor.bakeryId, actor.personId])
+        await owner.query(`UPDATE person SET role = 'shift_baker' WHERE bakery_id = $1 AND id = $2`, [
+          actor.bakeryId,
+          actor.personId,
+        ])
       },
       run: async () => ({ value: null, audit: {} }),
     })
     expect(refusalOf(await late.call(bakery.owner.caller, {}))).toBe('not-allowed')
-    await owner.query(`UPDATE person SET role = 'owner' WHERE bakery_id = $1 AND id = $2`, [bakery.bakeryId, bakery.owner.personId])
+    await owner.query(`UPDATE person SET role = 'owner' WHERE bakery_id = $1 AND id = $2`, [
+      bakery.bakeryId,
+      bakery.owner.personId,
+    ])
     await owner.end()
   })
 
   it.each([
-    ['switched off', 'UPDATE person SET ended_at = now() WHERE bakery_id = $1 AND id = $2', 'UPDATE person SET ended_at = NULL WHERE bakery_id = $1 AND id = $2'],
-    ['given another role', `UPDATE person SET role = 'shift_baker' WHERE bakery_id = $1 AND id = $2`, `UPDATE person SET role = 'owner' WHERE bakery_id = $1 AND id = $2`],
-    ['signed out', 'UPDATE session SET ended_at = now() WHERE bakery_id = $1 AND person_id = $2', 'UPDATE session SET ended_at = NULL WHERE bakery_id = $1 AND person_id = $2'],
+    [
+      'switched off',
+      'UPDATE person SET ended_at = now() WHERE bakery_id = $1 AND id = $2',
+      'UPDATE person SET ended_at = NULL WHERE bakery_id = $1 AND id = $2',
+    ],
+    [
+      'given another role',
+      `UPDATE person SET role = 'shift_baker' WHERE bakery_id = $1 AND id = $2`,
+      `UPDATE person SET role = 'owner' WHERE bakery_id = $1 AND id = $2`,
+    ],
+    [
+      'signed out',
+      'UPDATE session SET ended_at = now() WHERE bakery_id = $1 AND person_id = $2',
+      'UPDATE session SET ended_at = NULL WHERE bakery_id = $1 AND person_id = $2',
+    ],
   ])('keeps nothing of somebody who is %s while they wait for a lock', async (_, revoke, restore) => {
-    const [holder, watcher] = [new pg.Client({ connectionString: database.ownerUrl }), new pg.Client({ connectionString: database.superUrl })]
+    const [holder, watcher] = [
+      new pg.Client({ connectionString: database.ownerUrl }),
+      new pg.Client({ connectionString: database.superUrl }),
+    ]
     await Promise.all([holder.connect(), watcher.connect()])
     const whose = [bakery.bakeryId, bakery.owner.personId]
     const before = [await nameNow(), await entries()]
@@ -141,7 +187,12 @@ describe('the command wrapper', () => {
     await holder.query('SELECT 1 FROM audit_head WHERE bakery_id = $1 FOR UPDATE', [bakery.bakeryId])
     const waiting = rename().call(bakery.owner.caller, { name: 'Too late' })
     const isWaiting = async () =>
-      (await watcher.query(`SELECT 1 FROM pg_stat_activity WHERE datname = $1 AND wait_event_type = 'Lock' AND query LIKE '%audit_head%'`, [database.name])).rowCount === 1
+      (
+        await watcher.query(
+          `SELECT 1 FROM pg_stat_activity WHERE datname = $1 AND wait_event_type = 'Lock' AND query LIKE '%audit_head%'`,
+          [database.name],
+        )
+      ).rowCount === 1
     while (!(await isWaiting()));
     await watcher.query(revoke, whose)
     await holder.query('COMMIT')
@@ -155,7 +206,9 @@ describe('the command wrapper', () => {
   it('answers what was kept, whatever goes wrong after the commit', async () => {
     const owner = new pg.Client({ connectionString: database.superUrl })
     await owner.connect()
-    await owner.query(`ALTER TABLE session ADD CONSTRAINT broken CHECK (last_seen_at < '2026-03-02T04:00:30Z') NOT VALID`)
+    await owner.query(
+      `ALTER TABLE session ADD CONSTRAINT broken CHECK (last_seen_at < '2026-03-02T04:00:30Z') NOT VALID`,
+    )
     const later = callerOf(bakery.owner.sessionSecret, new Date(testNow.getTime() + 90_000))
     expect(valueOf(await rename().call(later, { name: 'Kept all the same' }))).toBe('Kept all the same')
     expect(await nameNow()).toBe('Kept all the same')
@@ -188,14 +241,19 @@ describe('the command wrapper', () => {
     const admin = new pg.Client({ connectionString: database.superUrl })
     await admin.connect()
     const cut = async () => {
-      await admin.query(`SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = $1 AND application_name = 'evendough'`, [database.name])
+      await admin.query(
+        `SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = $1 AND application_name = 'evendough'`,
+        [database.name],
+      )
     }
     const before = await entries()
     expect(refusalOf(await rename(cut).call(bakery.owner.caller, { name: 'Cut each time' }))).toBe('away')
     let cuts = 0
-    valueOf(await rename(async () => {
-      if (cuts++ === 0) await cut()
-    }).call(bakery.owner.caller, { name: 'Cut once' }))
+    valueOf(
+      await rename(async () => {
+        if (cuts++ === 0) await cut()
+      }).call(bakery.owner.caller, { name: 'Cut once' }),
+    )
     await cut()
     valueOf(await listRecord.call(bakery.owner.caller, {}))
     expect(await nameNow()).toBe('Cut once')
@@ -207,7 +265,9 @@ describe('the command wrapper', () => {
 describe('the record of a bakery', () => {
   it('is whole after many writers at once, with every entry there once', async () => {
     const before = await db().auditEntry.count({ where: { bakeryId: bakery.bakeryId } })
-    const results = await Promise.all(Array.from({ length: 30 }, (_, at) => rename().call(bakery.owner.caller, { name: `Writer ${at}` })))
+    const results = await Promise.all(
+      Array.from({ length: 30 }, (_, at) => rename().call(bakery.owner.caller, { name: `Writer ${at}` })),
+    )
     expect(results.filter((result) => result.ok)).toHaveLength(30)
     expect(await db().auditEntry.count({ where: { bakeryId: bakery.bakeryId } })).toBe(before + 30)
     expect(valueOf(await verifyRecord.call(bakery.owner.caller, {})).fault).toBeNull()
@@ -215,11 +275,15 @@ describe('the record of a bakery', () => {
 
   it('shows an edit, a removal and a cut tail that were made past the guards', async () => {
     const watched = await makeBakery('Watched')
-    for (let at = 0; at < 5; at++) await inTransaction((tx) => appendAudit(tx, watched.bakeryId, testNow, null, 'test', { action: `step ${at}` }))
+    for (let at = 0; at < 5; at++)
+      await inTransaction((tx) => appendAudit(tx, watched.bakeryId, testNow, null, 'test', { action: `step ${at}` }))
     const owner = new pg.Client({ connectionString: database.ownerUrl })
     await owner.connect()
     const both = async () => {
-      const [page, whole] = [valueOf(await listRecord.call(watched.owner.caller, {})), valueOf(await verifyRecord.call(watched.owner.caller, {}))]
+      const [page, whole] = [
+        valueOf(await listRecord.call(watched.owner.caller, {})),
+        valueOf(await verifyRecord.call(watched.owner.caller, {})),
+      ]
       expect(page.fault).toEqual(whole.fault)
       return whole.fault
     }
@@ -232,26 +296,46 @@ describe('the record of a bakery', () => {
       await owner.query('COMMIT')
       return both()
     }
-    expect(await faultAfter(`DELETE FROM audit_entry WHERE bakery_id = $1 AND number = 5`)).toEqual({ number: 5, why: 'head' })
-    expect(await faultAfter(`UPDATE audit_entry SET entry_text = replace(entry_text, 'step 2', 'step x') WHERE bakery_id = $1 AND number = 3`)).toEqual({ number: 3, why: 'altered' })
-    expect(await faultAfter(`DELETE FROM audit_entry WHERE bakery_id = $1 AND number = 2`)).toEqual({ number: 2, why: 'gap' })
+    expect(await faultAfter(`DELETE FROM audit_entry WHERE bakery_id = $1 AND number = 5`)).toEqual({
+      number: 5,
+      why: 'head',
+    })
+    expect(
+      await faultAfter(
+        `UPDATE audit_entry SET entry_text = replace(entry_text, 'step 2', 'step x') WHERE bakery_id = $1 AND number = 3`,
+      ),
+    ).toEqual({ number: 3, why: 'altered' })
+    expect(await faultAfter(`DELETE FROM audit_entry WHERE bakery_id = $1 AND number = 2`)).toEqual({
+      number: 2,
+      why: 'gap',
+    })
     await owner.end()
   })
 
   it('is followed page by page: a page shows a fault of its own, and only the whole check one further back', async () => {
     const long = await makeBakery('Long Record')
-    for (let at = 0; at < 60; at++) await inTransaction((tx) => appendAudit(tx, long.bakeryId, testNow, null, 'test', { action: `step ${at}` }))
+    for (let at = 0; at < 60; at++)
+      await inTransaction((tx) => appendAudit(tx, long.bakeryId, testNow, null, 'test', { action: `step ${at}` }))
     const owner = new pg.Client({ connectionString: database.ownerUrl })
     await owner.connect()
     await owner.query('ALTER TABLE audit_entry DISABLE TRIGGER USER')
-    await owner.query(`UPDATE audit_entry SET entry_text = replace(entry_text, 'step 4', 'step x') WHERE bakery_id = $1 AND number = 5`, [long.bakeryId])
+    await owner.query(
+      `UPDATE audit_entry SET entry_text = replace(entry_text, 'step 4', 'step x') WHERE bakery_id = $1 AND number = 5`,
+      [long.bakeryId],
+    )
     await owner.query('ALTER TABLE audit_entry ENABLE TRIGGER USER')
     await owner.end()
     const newest = valueOf(await listRecord.call(long.owner.caller, {}))
     expect(newest).toMatchObject({ entries: { count: 60 }, fault: null })
     expect(newest.entries.rows.at(-1)?.number).toBe(11)
-    expect(valueOf(await listRecord.call(long.owner.caller, { after: newest.entries.after }))).toMatchObject({ fault: { number: 5, why: 'altered' }, entries: { count: 60, after: null } })
-    expect(valueOf(await verifyRecord.call(long.owner.caller, {}))).toEqual({ entries: 60, fault: { number: 5, why: 'altered' } })
+    expect(valueOf(await listRecord.call(long.owner.caller, { after: newest.entries.after }))).toMatchObject({
+      fault: { number: 5, why: 'altered' },
+      entries: { count: 60, after: null },
+    })
+    expect(valueOf(await verifyRecord.call(long.owner.caller, {}))).toEqual({
+      entries: 60,
+      fault: { number: 5, why: 'altered' },
+    })
   })
 
   it('goes on from entries of the former format, which stay as they were and are shown as before', async () => {

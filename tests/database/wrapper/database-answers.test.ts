@@ -37,7 +37,11 @@ test('a database that goes away is noticed though it answered a moment before, a
 
 test('a database that ends the connection by order is asked anew', async () => {
   expect(await databaseAnswers()).toBe(true)
-  const ended = await connected(database.superUrl, (client) => client.query(`SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = current_database() AND application_name = 'evendough'`))
+  const ended = await connected(database.superUrl, (client) =>
+    client.query(
+      `SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = current_database() AND application_name = 'evendough'`,
+    ),
+  )
   expect(ended.rowCount).toBe(1)
   await expect.poll(async () => [await databaseAnswers(), gate.connections()], { interval: 10 }).toEqual([true, 2])
 })

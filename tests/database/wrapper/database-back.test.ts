@@ -24,7 +24,13 @@ afterAll(async () => {
 })
 
 async function ask(sql: string): Promise<unknown[]> {
-  const client = new pg.Client({ host: '127.0.0.1', port: server.port, user: 'postgres', password: 'secret-of-the-test', database: 'postgres' })
+  const client = new pg.Client({
+    host: '127.0.0.1',
+    port: server.port,
+    user: 'postgres',
+    password: 'secret-of-the-test',
+    database: 'postgres',
+  })
   client.on('error', () => undefined)
   try {
     await client.connect()
@@ -38,8 +44,14 @@ test('a database that was killed is started again on its port, with everything t
   await ask('CREATE TABLE kept (number int); INSERT INTO kept VALUES (7)').catch(() => [])
   const events: string[] = []
   server.keepUp((event) => events.push(event))
-  const pidFile = path.join(server.movedTo ? path.join(server.movedTo, 'postgres') : path.join(folder, 'postgres'), 'data', 'postmaster.pid')
+  const pidFile = path.join(
+    server.movedTo ? path.join(server.movedTo, 'postgres') : path.join(folder, 'postgres'),
+    'data',
+    'postmaster.pid',
+  )
   process.kill(Number(fs.readFileSync(pidFile, 'utf8').split('\n')[0]), 'SIGKILL')
-  await expect.poll(() => ask('SELECT number FROM kept').catch(() => 'away'), { timeout: 25_000 }).toEqual([{ number: 7 }])
+  await expect
+    .poll(() => ask('SELECT number FROM kept').catch(() => 'away'), { timeout: 25_000 })
+    .toEqual([{ number: 7 }])
   expect(events[0]).toBe('database-down')
 })

@@ -79,7 +79,9 @@ describe('a form that is sent', () => {
 
   it('leaves no secret behind', async () => {
     const formId = randomUUID()
-    const { secret } = valueOf(await invitePerson.call(sentForm(formId), { name: 'Zoe', email: 'zoe@example.org', role: 'shift_baker' }))
+    const { secret } = valueOf(
+      await invitePerson.call(sentForm(formId), { name: 'Zoe', email: 'zoe@example.org', role: 'shift_baker' }),
+    )
     expect(secret.length).toBeGreaterThan(10)
     expect(await db().answeredForm.count({ where: { formId } })).toBe(0)
   })

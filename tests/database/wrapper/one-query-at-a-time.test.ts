@@ -18,7 +18,14 @@ test('a transaction sends one query at a time over its connection, also when it 
   process.on('warning', listen)
   const { bakeryId } = await makeBakery()
   const people = await inTransaction((tx) =>
-    tx.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { people: { select: { name: true } }, measures: { select: { code: true } }, auditHead: { select: { number: true } } } }),
+    tx.bakery.findUniqueOrThrow({
+      where: { bakeryId },
+      select: {
+        people: { select: { name: true } },
+        measures: { select: { code: true } },
+        auditHead: { select: { number: true } },
+      },
+    }),
   )
   // Warnings are given at the end of the turn.
   await promisify(turn)()

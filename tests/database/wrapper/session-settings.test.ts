@@ -10,9 +10,13 @@ afterAll(() => database.drop())
 
 test('every connection has its zone and time limits before its first query', async () => {
   const connections = await Promise.all(
-    Array.from({ length: 4 }, () =>
-      db().$queryRaw`SELECT current_setting('timezone') AS zone, current_setting('statement_timeout') AS statement, current_setting('lock_timeout') AS lock, current_setting('idle_in_transaction_session_timeout') AS idle`,
+    Array.from(
+      { length: 4 },
+      () =>
+        db()
+          .$queryRaw`SELECT current_setting('timezone') AS zone, current_setting('statement_timeout') AS statement, current_setting('lock_timeout') AS lock, current_setting('idle_in_transaction_session_timeout') AS idle`,
     ),
   )
-  for (const rows of connections) expect(rows).toMatchObject([{ zone: 'UTC', statement: '15s', lock: '3s', idle: '15s' }])
+  for (const rows of connections)
+    expect(rows).toMatchObject([{ zone: 'UTC', statement: '15s', lock: '3s', idle: '15s' }])
 })

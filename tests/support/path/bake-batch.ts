@@ -22,14 +22,16 @@ export async function bakeBatch(page: Page, code: string, readings: BatchRead): 
   await expect(page.getByRole('button', { name: 'Out of the oven' })).toBeVisible()
   await read(page, 'Water added', 'Batch', 1, readings.waterG)
   await read(page, 'Dough temperature', 'Batch', 1, readings.doughTempC)
-  for (const [at, { doughG }] of readings.pieces.entries()) await read(page, 'Dough weight', `Piece ${at + 1}`, 1, doughG)
+  for (const [at, { doughG }] of readings.pieces.entries())
+    await read(page, 'Dough weight', `Piece ${at + 1}`, 1, doughG)
   await page.getByLabel('Unit of Proof time, Batch').selectOption('min')
   await read(page, 'Proof time', 'Batch', 1, readings.proofMin)
   await page.getByRole('button', { name: 'Out of the oven' }).click()
   await expect(page.getByRole('button', { name: 'Measured all the same' })).toBeVisible()
   for (const [at, { loafG, volumesMl }] of readings.pieces.entries()) {
     await read(page, 'Loaf weight', `Piece ${at + 1}`, 1, loafG)
-    for (const [repeat, volumeMl] of volumesMl.entries()) await read(page, 'Loaf volume', `Piece ${at + 1}`, repeat + 1, volumeMl)
+    for (const [repeat, volumeMl] of volumesMl.entries())
+      await read(page, 'Loaf volume', `Piece ${at + 1}`, repeat + 1, volumeMl)
   }
   await page.getByLabel('Pieces made').fill(String(readings.pieces.length))
   await page.getByLabel('Of them good').fill(String(readings.pieces.length))

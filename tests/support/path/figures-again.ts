@@ -14,7 +14,11 @@ const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + 
  * Source: randomized complete blocks, any textbook of design; common practice, no source.
  */
 export function figuresAgain(batches: readonly BakedBatch[]) {
-  const means = batches.map(({ arm, day, readings }) => ({ arm, day, value: mean(readings.pieces.map(({ loafG, volumesMl }) => mean(volumesMl) / loafG)) }))
+  const means = batches.map(({ arm, day, readings }) => ({
+    arm,
+    day,
+    value: mean(readings.pieces.map(({ loafG, volumesMl }) => mean(volumesMl) / loafG)),
+  }))
   const all = mean(means.map(({ value }) => value))
   const armMean = (arm: number) => mean(means.filter((each) => each.arm === arm).map(({ value }) => value))
   const dayMean = (day: number) => mean(means.filter((each) => each.day === day).map(({ value }) => value))

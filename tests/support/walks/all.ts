@@ -10,5 +10,24 @@ import { storesActions, storesPages } from './stores'
 import { trialsActions, trialsPages } from './trials'
 
 /** Every server action and page there is; the first test of the walk fails when one is missing. */
-export const everyAction: readonly ActionWalk[] = [...peopleActions, ...storesActions, ...formulasActions, ...trialsActions, ...shiftActions, ...resultsActions, ...decisionsActions, ...importingActions]
-export const everyPage: readonly PageWalk[] = [...peoplePages, ...storesPages, ...formulasPages, ...trialsPages, ...shiftPages, ...resultsPages, ...decisionsPages, ...importingPages, ...calculatorsPages]
+export const everyAction: readonly ActionWalk[] = [
+  ...peopleActions,
+  ...storesActions,
+  ...formulasActions,
+  ...trialsActions,
+  ...shiftActions,
+  ...resultsActions,
+  ...decisionsActions,
+  ...importingActions,
+]
+export const everyPage: readonly PageWalk[] = [
+  ...peoplePages,
+  ...storesPages,
+  ...formulasPages,
+  ...trialsPages,
+  ...shiftPages,
+  ...resultsPages,
+  ...decisionsPages,
+  ...importingPages,
+  ...calculatorsPages,
+]

@@ -9,11 +9,20 @@ const plantEnded = ({ bakery }: WalkContext) => makeEndedTrial(bakery, { now: ne
 async function plantDecision(context: WalkContext) {
   const { trialId, revision, armIds } = await plantEnded(context)
   const owner = callerOf(context.bakery.owner.sessionSecret, new Date())
-  return valueOf(await draftChange.call(owner, { trialId, seenRevision: revision, armId: armIds[1], reason: 'Walked to.' }))
+  return valueOf(
+    await draftChange.call(owner, { trialId, seenRevision: revision, armId: armIds[1], reason: 'Walked to.' }),
+  )
 }
 
-const isDecided = ({ look }: WalkContext, trialId: string, outcome: string) => async () =>
-  (await look.query(`SELECT 1 FROM decision WHERE trial_id = $1 AND outcome = $2::decision_outcome`, [trialId, outcome])).rowCount === 1
+const isDecided =
+  ({ look }: WalkContext, trialId: string, outcome: string) =>
+  async () =>
+    (
+      await look.query(`SELECT 1 FROM decision WHERE trial_id = $1 AND outcome = $2::decision_outcome`, [
+        trialId,
+        outcome,
+      ])
+    ).rowCount === 1
 
 const decide = 'app/(desk)/trials/[trialId]/decide/actions.ts'
 
@@ -24,7 +33,12 @@ export const decisionsActions: readonly ActionWalk[] = [
     right: 'draft-formula',
     async aim(context) {
       const { trialId, revision, armIds } = await plantEnded(context)
-      return { page: `/trials/${trialId}/decide`, bound: [trialId, revision], fields: { armId: armIds[1]!, reason: 'Walked.' }, happened: isDecided(context, trialId, 'change') }
+      return {
+        page: `/trials/${trialId}/decide`,
+        bound: [trialId, revision],
+        fields: { armId: armIds[1]!, reason: 'Walked.' },
+        happened: isDecided(context, trialId, 'change'),
+      }
     },
   },
   {
@@ -33,7 +47,12 @@ export const decisionsActions: readonly ActionWalk[] = [
     right: 'sign-off-formula',
     async aim(context) {
       const { trialId, revision } = await plantEnded(context)
-      return { page: `/trials/${trialId}/decide`, bound: [trialId, revision], fields: { reason: 'Walked.' }, happened: isDecided(context, trialId, 'keep') }
+      return {
+        page: `/trials/${trialId}/decide`,
+        bound: [trialId, revision],
+        fields: { reason: 'Walked.' },
+        happened: isDecided(context, trialId, 'keep'),
+      }
     },
   },
   {
@@ -46,7 +65,12 @@ export const decisionsActions: readonly ActionWalk[] = [
         page: `/decisions/${decisionId}`,
         bound: [decisionId, 1],
         fields: { reason: 'Walked.' },
-        happened: async () => (await context.look.query(`SELECT 1 FROM decision WHERE id = $1 AND taken_back_why = 'Walked.'`, [decisionId])).rowCount === 1,
+        happened: async () =>
+          (
+            await context.look.query(`SELECT 1 FROM decision WHERE id = $1 AND taken_back_why = 'Walked.'`, [
+              decisionId,
+            ])
+          ).rowCount === 1,
       }
     },
   },

@@ -7,7 +7,17 @@ import type { ActionWalk, PageWalk, WalkContext } from '../rights-walk'
 
 const units = { locale: 'en-GB', massUnits: 'metric', temperatureUnits: 'celsius' }
 
-const figures = { pieces: 4, scalingMassG: 880, doughLossPct: 1, doughTempC: 26, mixTimeMin: 11, bulkTimeMin: 45, proofTimeMin: 55, bakeTempC: 225, bakeTimeMin: 34 }
+const figures = {
+  pieces: 4,
+  scalingMassG: 880,
+  doughLossPct: 1,
+  doughTempC: 26,
+  mixTimeMin: 11,
+  bulkTimeMin: 45,
+  proofTimeMin: 55,
+  bakeTempC: 225,
+  bakeTimeMin: 34,
+}
 const content = { ...figures, reason: 'What we bake today.', method: '' }
 
 async function lines({ bakery }: WalkContext) {
@@ -24,19 +34,36 @@ async function plantDraft(context: WalkContext) {
   const owner = callerOf(bakery.owner.sessionSecret, new Date(), bakery.owner.password)
   const stages = [{ kind: 'final_dough', name: '', lines: await lines(context) }]
   const drafted = valueOf(await draftFormula.call(owner, { name: 'Walked tin', ...content, stages }))
-  await look.query('UPDATE formula_version SET drafted_by_id = $1 WHERE id = $2', [bakery.late.personId, drafted.versionId])
+  await look.query('UPDATE formula_version SET drafted_by_id = $1 WHERE id = $2', [
+    bakery.late.personId,
+    drafted.versionId,
+  ])
   const { revision, contentHash } = valueOf(await getVersion.call(owner, drafted))
   return { ...drafted, revision, contentHash }
 }
 
 /** The editor's form, as the page sends it. */
-function typed(rows: { ingredientId: string; pctFlour: number }[], others: Record<string, string>): Record<string, string> {
+function typed(
+  rows: { ingredientId: string; pctFlour: number }[],
+  others: Record<string, string>,
+): Record<string, string> {
   const numbers = Object.fromEntries(Object.entries(figures).map(([name, value]) => [name, String(value)]))
-  const sent = rows.map(({ ingredientId, pctFlour }, key) => ({ key, ingredientId, ingredientName: '', pctFlour: String(pctFlour) }))
-  return { method: '', ...numbers, stages: JSON.stringify([{ key: 100, kind: 'final_dough', name: '', lines: sent }]), ...others }
+  const sent = rows.map(({ ingredientId, pctFlour }, key) => ({
+    key,
+    ingredientId,
+    ingredientName: '',
+    pctFlour: String(pctFlour),
+  }))
+  return {
+    method: '',
+    ...numbers,
+    stages: JSON.stringify([{ key: 100, kind: 'final_dough', name: '', lines: sent }]),
+    ...others,
+  }
 }
 
-const finds = async ({ look }: WalkContext, sql: string, values: unknown[]) => (await look.query(sql, values)).rowCount === 1
+const finds = async ({ look }: WalkContext, sql: string, values: unknown[]) =>
+  (await look.query(sql, values)).rowCount === 1
 
 export const formulasActions: readonly ActionWalk[] = [
   {
@@ -47,7 +74,8 @@ export const formulasActions: readonly ActionWalk[] = [
       page: '/formulas/new',
       bound: [units],
       fields: typed(await lines(context), { name: 'Walked tin', reason: content.reason }),
-      happened: () => finds(context, `SELECT 1 FROM formula WHERE bakery_id = $1 AND name = 'Walked tin'`, [context.bakery.bakeryId]),
+      happened: () =>
+        finds(context, `SELECT 1 FROM formula WHERE bakery_id = $1 AND name = 'Walked tin'`, [context.bakery.bakeryId]),
     }),
   },
   {
@@ -60,7 +88,8 @@ export const formulasActions: readonly ActionWalk[] = [
         page: `/formulas/${formulaId}/versions/${versionId}`,
         bound: [versionId],
         fields: { reason: 'Walked.' },
-        happened: () => finds(context, `SELECT 1 FROM formula_version WHERE formula_id = $1 AND number = 2`, [formulaId]),
+        happened: () =>
+          finds(context, `SELECT 1 FROM formula_version WHERE formula_id = $1 AND number = 2`, [formulaId]),
       }
     },
   },
@@ -74,7 +103,8 @@ export const formulasActions: readonly ActionWalk[] = [
         page: `/formulas/${formulaId}/versions/${versionId}`,
         bound: [versionId, revision],
         fields: {},
-        happened: () => finds(context, `SELECT 1 FROM formula_version WHERE id = $1 AND discarded_at IS NOT NULL`, [versionId]),
+        happened: () =>
+          finds(context, `SELECT 1 FROM formula_version WHERE id = $1 AND discarded_at IS NOT NULL`, [versionId]),
       }
     },
   },
@@ -92,7 +122,8 @@ export const formulasActions: readonly ActionWalk[] = [
         page: `/formulas/${formulaId}/versions/${versionId}/edit`,
         bound: [{ versionId, seenRevision: revision, units }],
         fields: typed(rows, { reason: 'Walked.' }),
-        happened: () => finds(context, `SELECT 1 FROM formula_version WHERE id = $1 AND reason = 'Walked.'`, [versionId]),
+        happened: () =>
+          finds(context, `SELECT 1 FROM formula_version WHERE id = $1 AND reason = 'Walked.'`, [versionId]),
       }
     },
   },
@@ -127,7 +158,13 @@ export const formulasPages: readonly PageWalk[] = [
     address: async (context) => `/formulas/${(await plantDraft(context)).formulaId}`,
     named: true,
   },
-  { route: '/formulas/[formulaId]/versions/[versionId]', queries: ['formulas.get-version'], right: 'read-work', address: versionAddress, named: true },
+  {
+    route: '/formulas/[formulaId]/versions/[versionId]',
+    queries: ['formulas.get-version'],
+    right: 'read-work',
+    address: versionAddress,
+    named: true,
+  },
   {
     route: '/formulas/[formulaId]/versions/[versionId]/edit',
     queries: ['formulas.get-editor'],

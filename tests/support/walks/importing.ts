@@ -25,7 +25,9 @@ export const importingActions: readonly ActionWalk[] = [
         'columns.2': `measure:${measures['loaf-mass']}:g`,
       }
       const happened = async () => {
-        const { rows } = await context.look.query<{ n: string }>('SELECT count(*) n FROM reading WHERE trial_id = $1', [trialId])
+        const { rows } = await context.look.query<{ n: string }>('SELECT count(*) n FROM reading WHERE trial_id = $1', [
+          trialId,
+        ])
         return Number(rows[0]?.n) === 1
       }
       return { page: page.replace('[trialId]', trialId), bound: [trialId], fields, happened }

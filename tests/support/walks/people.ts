@@ -12,14 +12,21 @@ const settings = {
 }
 const goodPassword = 'rye sours slowly in june'
 
-const count = async ({ look }: WalkContext, sql: string, values: unknown[]) => Number((await look.query<{ n: string }>(sql, values)).rows[0]?.n)
+const count = async ({ look }: WalkContext, sql: string, values: unknown[]) =>
+  Number((await look.query<{ n: string }>(sql, values)).rows[0]?.n)
 
 /** A shift baker whom the head baker and the owner may change, and whom no walker is: the second one of the bakery. */
 const target = ({ bakery }: WalkContext) => bakery.late.personId
 
 async function openInvitation({ bakery }: WalkContext) {
   const email = `walk-${bakery.bakeryId}@mill-row.example`
-  return valueOf(await invitePerson.call(callerOf(bakery.owner.sessionSecret, new Date()), { name: 'Walk', email, role: 'shift_baker' }))
+  return valueOf(
+    await invitePerson.call(callerOf(bakery.owner.sessionSecret, new Date()), {
+      name: 'Walk',
+      email,
+      role: 'shift_baker',
+    }),
+  )
 }
 
 export const peopleActions: readonly ActionWalk[] = [
@@ -31,7 +38,9 @@ export const peopleActions: readonly ActionWalk[] = [
       page: '/team',
       bound: [],
       fields: { name: 'Walk', email: `walk-${context.bakery.bakeryId}@mill-row.example`, role: 'shift_baker' },
-      happened: async () => (await count(context, 'SELECT count(*) n FROM invitation WHERE bakery_id = $1', [context.bakery.bakeryId])) === 1,
+      happened: async () =>
+        (await count(context, 'SELECT count(*) n FROM invitation WHERE bakery_id = $1', [context.bakery.bakeryId])) ===
+        1,
     }),
   },
   {
@@ -40,12 +49,17 @@ export const peopleActions: readonly ActionWalk[] = [
     right: 'manage-people',
     async aim(context) {
       await openInvitation(context)
-      const { rows } = await context.look.query<{ id: string }>('SELECT id FROM invitation WHERE bakery_id = $1', [context.bakery.bakeryId])
+      const { rows } = await context.look.query<{ id: string }>('SELECT id FROM invitation WHERE bakery_id = $1', [
+        context.bakery.bakeryId,
+      ])
       return {
         page: '/team',
         bound: [rows[0]?.id],
         fields: {},
-        happened: async () => (await count(context, 'SELECT count(*) n FROM invitation WHERE bakery_id = $1 AND withdrawn_at IS NOT NULL', [context.bakery.bakeryId])) === 1,
+        happened: async () =>
+          (await count(context, 'SELECT count(*) n FROM invitation WHERE bakery_id = $1 AND withdrawn_at IS NOT NULL', [
+            context.bakery.bakeryId,
+          ])) === 1,
       }
     },
   },
@@ -57,7 +71,10 @@ export const peopleActions: readonly ActionWalk[] = [
       page: `/team/people/${target(context)}`,
       bound: [target(context), 1],
       fields: { name: 'Walked', role: 'shift_baker', works: 'on' },
-      happened: async () => (await count(context, `SELECT count(*) n FROM person WHERE bakery_id = $1 AND name = 'Walked'`, [context.bakery.bakeryId])) === 1,
+      happened: async () =>
+        (await count(context, `SELECT count(*) n FROM person WHERE bakery_id = $1 AND name = 'Walked'`, [
+          context.bakery.bakeryId,
+        ])) === 1,
     }),
   },
   {
@@ -68,7 +85,10 @@ export const peopleActions: readonly ActionWalk[] = [
       page: `/team/people/${target(context)}`,
       bound: [target(context), 'Lars'],
       fields: { password: '{own}' },
-      happened: async () => (await count(context, `SELECT count(*) n FROM invitation WHERE bakery_id = $1 AND purpose = 'reset'`, [context.bakery.bakeryId])) === 1,
+      happened: async () =>
+        (await count(context, `SELECT count(*) n FROM invitation WHERE bakery_id = $1 AND purpose = 'reset'`, [
+          context.bakery.bakeryId,
+        ])) === 1,
     }),
   },
   {
@@ -79,7 +99,10 @@ export const peopleActions: readonly ActionWalk[] = [
       page: '/team/settings',
       bound: [1, 'en-GB'],
       fields: { ...settings, bakeryName: 'Walked', costChangeLimitPct: '2.5' },
-      happened: async () => (await count(context, `SELECT count(*) n FROM bakery WHERE bakery_id = $1 AND name = 'Walked'`, [context.bakery.bakeryId])) === 1,
+      happened: async () =>
+        (await count(context, `SELECT count(*) n FROM bakery WHERE bakery_id = $1 AND name = 'Walked'`, [
+          context.bakery.bakeryId,
+        ])) === 1,
     }),
   },
   {
@@ -87,9 +110,21 @@ export const peopleActions: readonly ActionWalk[] = [
     command: 'people.change-own-password',
     right: 'own-account',
     async aim(context) {
-      const hashes = async () => JSON.stringify((await context.look.query('SELECT person_id, hash FROM password WHERE bakery_id = $1 ORDER BY 1', [context.bakery.bakeryId])).rows)
+      const hashes = async () =>
+        JSON.stringify(
+          (
+            await context.look.query('SELECT person_id, hash FROM password WHERE bakery_id = $1 ORDER BY 1', [
+              context.bakery.bakeryId,
+            ])
+          ).rows,
+        )
       const before = await hashes()
-      return { page: '/account', bound: [], fields: { password: '{own}', newPassword: goodPassword }, happened: async () => (await hashes()) !== before }
+      return {
+        page: '/account',
+        bound: [],
+        fields: { password: '{own}', newPassword: goodPassword },
+        happened: async () => (await hashes()) !== before,
+      }
     },
   },
   {
@@ -100,7 +135,10 @@ export const peopleActions: readonly ActionWalk[] = [
       page: '/account',
       bound: [],
       fields: { language: 'en' },
-      happened: async () => (await count(context, `SELECT count(*) n FROM person WHERE bakery_id = $1 AND language = 'en'`, [context.bakery.bakeryId])) === 1,
+      happened: async () =>
+        (await count(context, `SELECT count(*) n FROM person WHERE bakery_id = $1 AND language = 'en'`, [
+          context.bakery.bakeryId,
+        ])) === 1,
     }),
   },
   {
@@ -112,7 +150,11 @@ export const peopleActions: readonly ActionWalk[] = [
       bound: [],
       fields: {},
       happened: async () =>
-        (await count(context, `SELECT count(*) n FROM audit_entry WHERE bakery_id = $1 AND action = 'people.end-other-sessions'`, [context.bakery.bakeryId])) === 1,
+        (await count(
+          context,
+          `SELECT count(*) n FROM audit_entry WHERE bakery_id = $1 AND action = 'people.end-other-sessions'`,
+          [context.bakery.bakeryId],
+        )) === 1,
     }),
   },
   {
@@ -125,18 +167,42 @@ export const peopleActions: readonly ActionWalk[] = [
         page: `/join/${secret}`,
         bound: [secret],
         fields: { password: goodPassword },
-        happened: async () => (await count(context, `SELECT count(*) n FROM person WHERE bakery_id = $1 AND name = 'Walk'`, [context.bakery.bakeryId])) === 1,
+        happened: async () =>
+          (await count(context, `SELECT count(*) n FROM person WHERE bakery_id = $1 AND name = 'Walk'`, [
+            context.bakery.bakeryId,
+          ])) === 1,
       }
     },
   },
 ]
 
 export const peoplePages: readonly PageWalk[] = [
-  { route: '/account', queries: ['people.get-account', 'people.get-desk'], right: 'own-account', address: () => '/account' },
+  {
+    route: '/account',
+    queries: ['people.get-account', 'people.get-desk'],
+    right: 'own-account',
+    address: () => '/account',
+  },
   { route: '/team', queries: ['people.get-team'], right: 'read-work', address: () => '/team' },
-  { route: '/team/people/[personId]', queries: ['people.get-person'], right: 'manage-people', address: (context) => `/team/people/${target(context)}`, named: true },
-  { route: '/team/record', queries: ['audit.list-record', 'audit.verify-record', 'jobs.list-jobs'], right: 'read-record', address: () => '/team/record' },
-  { route: '/team/settings', queries: ['people.get-settings'], right: 'change-settings', address: () => '/team/settings' },
+  {
+    route: '/team/people/[personId]',
+    queries: ['people.get-person'],
+    right: 'manage-people',
+    address: (context) => `/team/people/${target(context)}`,
+    named: true,
+  },
+  {
+    route: '/team/record',
+    queries: ['audit.list-record', 'audit.verify-record', 'jobs.list-jobs'],
+    right: 'read-record',
+    address: () => '/team/record',
+  },
+  {
+    route: '/team/settings',
+    queries: ['people.get-settings'],
+    right: 'change-settings',
+    address: () => '/team/settings',
+  },
   {
     route: '/join/[secret]',
     queries: ['people.get-invitation'],

@@ -9,17 +9,22 @@ const doughs: readonly PlantedDough[] = [0, 1, 2, 3].map((i) => ({
   day: 1 + Math.floor(i / 2),
   doughTempC: 25 + 1.5 * (i % 2),
   piecesGood: i === 3 ? 3 : 4,
-  loaves: [0, 1].map((loaf) => ({ massG: 400, volumesMl: [1600 + 130 * (i % 2) + 7 * i + 5 * loaf, 1604 + 130 * (i % 2) + 7 * i + 5 * loaf] as const })),
+  loaves: [0, 1].map((loaf) => ({
+    massG: 400,
+    volumesMl: [1600 + 130 * (i % 2) + 7 * i + 5 * loaf, 1604 + 130 * (i % 2) + 7 * i + 5 * loaf] as const,
+  })),
 }))
 const withOneOpen = doughs.map((dough, i) => (i === 3 ? { ...dough, state: 'in_work' as const } : dough))
 
 const plant = async ({ bakery }: WalkContext, state: 'closed' | 'baking', of: readonly PlantedDough[]) =>
   (await plantTrial(bakery, { state, mixingDays: 2, doughs: of, at: new Date() })).trialId
 
-const isInState = ({ look }: WalkContext, trialId: string, state: string) => async () => {
-  const { rows } = await look.query<{ state: string }>('SELECT state FROM trial WHERE id = $1', [trialId])
-  return rows[0]?.state === state
-}
+const isInState =
+  ({ look }: WalkContext, trialId: string, state: string) =>
+  async () => {
+    const { rows } = await look.query<{ state: string }>('SELECT state FROM trial WHERE id = $1', [trialId])
+    return rows[0]?.state === state
+  }
 
 export const resultsActions: readonly ActionWalk[] = [
   {
@@ -28,7 +33,12 @@ export const resultsActions: readonly ActionWalk[] = [
     right: 'approve-plan',
     async aim(context) {
       const trialId = await plant(context, 'baking', withOneOpen)
-      return { page: page.replace('[trialId]', trialId), bound: [trialId, 1, true], fields: { reason: 'Walked' }, happened: isInState(context, trialId, 'stopped') }
+      return {
+        page: page.replace('[trialId]', trialId),
+        bound: [trialId, 1, true],
+        fields: { reason: 'Walked' },
+        happened: isInState(context, trialId, 'stopped'),
+      }
     },
   },
 ]

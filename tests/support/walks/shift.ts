@@ -10,12 +10,22 @@ async function firstBatch({ bakery }: WalkContext, begun = false): Promise<strin
   const now = new Date()
   const { batches } = await makeApprovedTrial(bakery, { now })
   const batchId = batches[0]!.batchId
-  if (begun) valueOf(await beginBatch.call(callerOf(bakery.owner.sessionSecret, now), { batchId, seenRevision: 1, cleanDownDone: false }))
+  if (begun)
+    valueOf(
+      await beginBatch.call(callerOf(bakery.owner.sessionSecret, now), {
+        batchId,
+        seenRevision: 1,
+        cleanDownDone: false,
+      }),
+    )
   return batchId
 }
 
 const isNow = async ({ look }: WalkContext, batchId: string, condition: string) =>
-  Number((await look.query<{ n: string }>(`SELECT count(*) n FROM batch WHERE id = $1 AND ${condition}`, [batchId])).rows[0]?.n) === 1
+  Number(
+    (await look.query<{ n: string }>(`SELECT count(*) n FROM batch WHERE id = $1 AND ${condition}`, [batchId])).rows[0]
+      ?.n,
+  ) === 1
 
 const file = 'app/(desk)/shift/[batchId]/actions.ts'
 
@@ -26,7 +36,12 @@ export const shiftActions: readonly ActionWalk[] = [
     right: 'log-reading',
     async aim(context) {
       const batchId = await firstBatch(context)
-      return { page: `/shift/${batchId}`, bound: [batchId, 1], fields: {}, happened: () => isNow(context, batchId, `state = 'weighing'`) }
+      return {
+        page: `/shift/${batchId}`,
+        bound: [batchId, 1],
+        fields: {},
+        happened: () => isNow(context, batchId, `state = 'weighing'`),
+      }
     },
   },
   {
@@ -35,7 +50,12 @@ export const shiftActions: readonly ActionWalk[] = [
     right: 'log-reading',
     async aim(context) {
       const batchId = await firstBatch(context, true)
-      return { page: `/shift/${batchId}`, bound: [batchId, 2, 'in_work'], fields: {}, happened: () => isNow(context, batchId, `state = 'in_work'`) }
+      return {
+        page: `/shift/${batchId}`,
+        bound: [batchId, 2, 'in_work'],
+        fields: {},
+        happened: () => isNow(context, batchId, `state = 'in_work'`),
+      }
     },
   },
   {
@@ -48,8 +68,19 @@ export const shiftActions: readonly ActionWalk[] = [
       const batchId = await firstBatch(context)
       // Begun a little ahead of now, so that a slow machine has more than the ten seconds.
       const begun = new Date(Date.now() + undoMs - 1000)
-      valueOf(await beginBatch.call(callerOf(context.bakery.owner.sessionSecret, begun), { batchId, seenRevision: 1, cleanDownDone: false }))
-      return { page: `/shift/${batchId}`, bound: [batchId, 2], fields: {}, happened: () => isNow(context, batchId, `state = 'waiting' AND revision = 3`) }
+      valueOf(
+        await beginBatch.call(callerOf(context.bakery.owner.sessionSecret, begun), {
+          batchId,
+          seenRevision: 1,
+          cleanDownDone: false,
+        }),
+      )
+      return {
+        page: `/shift/${batchId}`,
+        bound: [batchId, 2],
+        fields: {},
+        happened: () => isNow(context, batchId, `state = 'waiting' AND revision = 3`),
+      }
     },
   },
   {
@@ -58,7 +89,12 @@ export const shiftActions: readonly ActionWalk[] = [
     right: 'log-reading',
     async aim(context) {
       const batchId = await firstBatch(context)
-      return { page: `/shift/${batchId}`, bound: [batchId, 1], fields: { to: 'lost', why: 'walked' }, happened: () => isNow(context, batchId, `state = 'lost'`) }
+      return {
+        page: `/shift/${batchId}`,
+        bound: [batchId, 1],
+        fields: { to: 'lost', why: 'walked' },
+        happened: () => isNow(context, batchId, `state = 'lost'`),
+      }
     },
   },
   {
@@ -67,19 +103,41 @@ export const shiftActions: readonly ActionWalk[] = [
     right: 'log-reading',
     async aim(context) {
       const batchId = await firstBatch(context, true)
-      return { page: `/shift/${batchId}`, bound: [batchId, 2], fields: { piecesMade: '4', piecesGood: '3' }, happened: () => isNow(context, batchId, 'pieces_good = 3') }
+      return {
+        page: `/shift/${batchId}`,
+        bound: [batchId, 2],
+        fields: { piecesMade: '4', piecesGood: '3' },
+        happened: () => isNow(context, batchId, 'pieces_good = 3'),
+      }
     },
   },
 ]
 
 export const shiftPages: readonly PageWalk[] = [
   { route: '/shift', queries: ['shifts.get-shift'], right: 'read-shift', address: () => '/shift' },
-  { route: '/shift/[batchId]', queries: ['shifts.get-batch'], right: 'read-shift', address: async (context) => `/shift/${await firstBatch(context, true)}`, named: true },
+  {
+    route: '/shift/[batchId]',
+    queries: ['shifts.get-batch'],
+    right: 'read-shift',
+    address: async (context) => `/shift/${await firstBatch(context, true)}`,
+    named: true,
+  },
 ]
 
 /** A reading to send to a batch that was begun just now. */
 export async function walkReading(context: WalkContext) {
   const batchId = await firstBatch(context, true)
-  const { rows } = await context.look.query<{ id: string }>(`SELECT id FROM measure WHERE bakery_id = $1 AND code = 'dough-temp'`, [context.bakery.bakeryId])
-  return { id: uuid(), batchId, measureId: rows[0]!.id, repeat: 1, value: '26.4', unit: '°C', takenAt: new Date().toISOString() }
+  const { rows } = await context.look.query<{ id: string }>(
+    `SELECT id FROM measure WHERE bakery_id = $1 AND code = 'dough-temp'`,
+    [context.bakery.bakeryId],
+  )
+  return {
+    id: uuid(),
+    batchId,
+    measureId: rows[0]!.id,
+    repeat: 1,
+    value: '26.4',
+    unit: '°C',
+    takenAt: new Date().toISOString(),
+  }
 }

@@ -6,15 +6,42 @@ import type { ActionWalk, PageWalk, WalkContext } from '../rights-walk'
 const units = { locale: 'en-GB', massUnits: 'metric', temperatureUnits: 'celsius' }
 const typedIngredient = { name: 'Walked', labelName: 'Walked', kind: 'flour', allergenCheck: 'unknown', note: '' }
 const typedScale = { name: 'Walked', resolutionG: '0.1', mostG: '3', note: '' }
-const typedMeasure = { name: 'Walked', unit: 'points', digits: '0', level: 'piece', direction: 'larger', plausibleLeast: '0', plausibleMost: '10', repeats: '1', repeatLimit: '', method: 'looked at' }
-
-const happens = (context: WalkContext, table: 'ingredient' | 'equipment' | 'price' | 'measure', column: 'name' | 'supplier') => async () => {
-  const { rows } = await context.look.query<{ n: string }>(`SELECT count(*) n FROM ${table} WHERE bakery_id = $1 AND ${column} = 'Walked'`, [context.bakery.bakeryId])
-  return Number(rows[0]?.n) === 1
+const typedMeasure = {
+  name: 'Walked',
+  unit: 'points',
+  digits: '0',
+  level: 'piece',
+  direction: 'larger',
+  plausibleLeast: '0',
+  plausibleMost: '10',
+  repeats: '1',
+  repeatLimit: '',
+  method: 'looked at',
 }
 
+const happens =
+  (context: WalkContext, table: 'ingredient' | 'equipment' | 'price' | 'measure', column: 'name' | 'supplier') =>
+  async () => {
+    const { rows } = await context.look.query<{ n: string }>(
+      `SELECT count(*) n FROM ${table} WHERE bakery_id = $1 AND ${column} = 'Walked'`,
+      [context.bakery.bakeryId],
+    )
+    return Number(rows[0]?.n) === 1
+  }
+
 async function plantIngredient({ bakery }: WalkContext): Promise<string> {
-  const facts = { name: 'Planted flour', labelName: 'Wheat flour', kind: 'flour', active: null, customary: null, allergens: [], allergenCheck: 'unknown', dustCaution: true, note: '', figures: {} }
+  const facts = {
+    name: 'Planted flour',
+    labelName: 'Wheat flour',
+    kind: 'flour',
+    active: null,
+    customary: null,
+    allergens: [],
+    allergenCheck: 'unknown',
+    dustCaution: true,
+    note: '',
+    figures: {},
+  }
   return valueOf(await addIngredient.call(callerOf(bakery.owner.sessionSecret, new Date()), facts)).ingredientId
 }
 
@@ -28,7 +55,12 @@ export const storesActions: readonly ActionWalk[] = [
     action: 'app/(desk)/stores/ingredients/new/actions.ts#add',
     command: 'stores.add-ingredient',
     right: 'edit-stores',
-    aim: async (context) => ({ page: '/stores/ingredients/new', bound: ['en-GB'], fields: typedIngredient, happened: happens(context, 'ingredient', 'name') }),
+    aim: async (context) => ({
+      page: '/stores/ingredients/new',
+      bound: ['en-GB'],
+      fields: typedIngredient,
+      happened: happens(context, 'ingredient', 'name'),
+    }),
   },
   {
     action: 'app/(desk)/stores/ingredients/[ingredientId]/change/actions.ts#change',
@@ -36,7 +68,12 @@ export const storesActions: readonly ActionWalk[] = [
     right: 'edit-stores',
     async aim(context) {
       const id = await plantIngredient(context)
-      return { page: `/stores/ingredients/${id}/change`, bound: [id, 1, 'en-GB'], fields: { ...typedIngredient, inUse: 'on' }, happened: happens(context, 'ingredient', 'name') }
+      return {
+        page: `/stores/ingredients/${id}/change`,
+        bound: [id, 1, 'en-GB'],
+        fields: { ...typedIngredient, inUse: 'on' },
+        happened: happens(context, 'ingredient', 'name'),
+      }
     },
   },
   {
@@ -46,14 +83,24 @@ export const storesActions: readonly ActionWalk[] = [
     async aim(context) {
       const id = await plantIngredient(context)
       const fields = { packMassG: '25', packPrice: '18.75', supplier: 'Walked', holdsFrom: '2026-03-02' }
-      return { page: `/stores/ingredients/${id}`, bound: [id, 'en-GB', 'kg'], fields, happened: happens(context, 'price', 'supplier') }
+      return {
+        page: `/stores/ingredients/${id}`,
+        bound: [id, 'en-GB', 'kg'],
+        fields,
+        happened: happens(context, 'price', 'supplier'),
+      }
     },
   },
   {
     action: 'app/(desk)/stores/equipment/new/actions.ts#add',
     command: 'stores.add-equipment',
     right: 'edit-stores',
-    aim: async (context) => ({ page: '/stores/equipment/new?kind=scale', bound: ['scale', units], fields: typedScale, happened: happens(context, 'equipment', 'name') }),
+    aim: async (context) => ({
+      page: '/stores/equipment/new?kind=scale',
+      bound: ['scale', units],
+      fields: typedScale,
+      happened: happens(context, 'equipment', 'name'),
+    }),
   },
   {
     action: 'app/(desk)/stores/equipment/[equipmentId]/actions.ts#change',
@@ -62,20 +109,35 @@ export const storesActions: readonly ActionWalk[] = [
     async aim(context) {
       const equipmentId = await plantEquipment(context)
       const bound = [{ equipmentId, seenRevision: 1, kind: 'scale' }, units]
-      return { page: `/stores/equipment/${equipmentId}`, bound, fields: { ...typedScale, inUse: 'on' }, happened: happens(context, 'equipment', 'name') }
+      return {
+        page: `/stores/equipment/${equipmentId}`,
+        bound,
+        fields: { ...typedScale, inUse: 'on' },
+        happened: happens(context, 'equipment', 'name'),
+      }
     },
   },
   {
     action: 'app/(desk)/stores/measures/new/actions.ts#add',
     command: 'stores.add-measure',
     right: 'edit-stores',
-    aim: async (context) => ({ page: '/stores/measures/new', bound: ['en-GB'], fields: typedMeasure, happened: happens(context, 'measure', 'name') }),
+    aim: async (context) => ({
+      page: '/stores/measures/new',
+      bound: ['en-GB'],
+      fields: typedMeasure,
+      happened: happens(context, 'measure', 'name'),
+    }),
   },
 ]
 
 export const storesPages: readonly PageWalk[] = [
   { route: '/stores', queries: ['stores.list-ingredients'], right: 'read-work', address: () => '/stores' },
-  { route: '/stores/ingredients/new', queries: ['stores.get-form-units'], right: 'edit-stores', address: () => '/stores/ingredients/new' },
+  {
+    route: '/stores/ingredients/new',
+    queries: ['stores.get-form-units'],
+    right: 'edit-stores',
+    address: () => '/stores/ingredients/new',
+  },
   {
     route: '/stores/ingredients/[ingredientId]',
     queries: ['stores.get-ingredient'],
@@ -90,8 +152,18 @@ export const storesPages: readonly PageWalk[] = [
     address: async (context) => `/stores/ingredients/${await plantIngredient(context)}/change`,
     named: true,
   },
-  { route: '/stores/equipment', queries: ['stores.list-equipment'], right: 'read-work', address: () => '/stores/equipment' },
-  { route: '/stores/equipment/new', queries: ['stores.get-form-units'], right: 'edit-stores', address: () => '/stores/equipment/new?kind=scale' },
+  {
+    route: '/stores/equipment',
+    queries: ['stores.list-equipment'],
+    right: 'read-work',
+    address: () => '/stores/equipment',
+  },
+  {
+    route: '/stores/equipment/new',
+    queries: ['stores.get-form-units'],
+    right: 'edit-stores',
+    address: () => '/stores/equipment/new?kind=scale',
+  },
   {
     route: '/stores/equipment/[equipmentId]',
     queries: ['stores.get-equipment'],
@@ -99,6 +171,16 @@ export const storesPages: readonly PageWalk[] = [
     address: async (context) => `/stores/equipment/${await plantEquipment(context)}`,
     named: true,
   },
-  { route: '/stores/measures', queries: ['stores.list-measures'], right: 'read-work', address: () => '/stores/measures' },
-  { route: '/stores/measures/new', queries: ['stores.get-form-units'], right: 'edit-stores', address: () => '/stores/measures/new' },
+  {
+    route: '/stores/measures',
+    queries: ['stores.list-measures'],
+    right: 'read-work',
+    address: () => '/stores/measures',
+  },
+  {
+    route: '/stores/measures/new',
+    queries: ['stores.get-form-units'],
+    right: 'edit-stores',
+    address: () => '/stores/measures/new',
+  },
 ]

@@ -25,13 +25,27 @@ async function plantProposed(context: WalkContext, by = context.bakery.late) {
 async function plantApproved(context: WalkContext) {
   const proposed = await plantProposed(context)
   const { trialId, planHash, revision } = proposed
-  valueOf(await decidePlan.call(as(context.bakery.owner), { trialId, seenRevision: revision, planHash, verdict: 'approved', note: '' }))
+  valueOf(
+    await decidePlan.call(as(context.bakery.owner), {
+      trialId,
+      seenRevision: revision,
+      planHash,
+      verdict: 'approved',
+      note: '',
+    }),
+  )
   return { trialId, revision: revision + 1 }
 }
 
-const count = async ({ look }: WalkContext, sql: string, values: unknown[]) => Number((await look.query<{ n: string }>(sql, values)).rows[0]?.n)
-const isInState = (context: WalkContext, trialId: string, state: string) => async () => (await count(context, 'SELECT count(*) n FROM trial WHERE id = $1 AND state = $2::trial_state', [trialId, state])) === 1
-const isAsked = (context: WalkContext) => async () => (await count(context, `SELECT count(*) n FROM trial WHERE bakery_id = $1 AND question = 'Walked?'`, [context.bakery.bakeryId])) === 1
+const count = async ({ look }: WalkContext, sql: string, values: unknown[]) =>
+  Number((await look.query<{ n: string }>(sql, values)).rows[0]?.n)
+const isInState = (context: WalkContext, trialId: string, state: string) => async () =>
+  (await count(context, 'SELECT count(*) n FROM trial WHERE id = $1 AND state = $2::trial_state', [trialId, state])) ===
+  1
+const isAsked = (context: WalkContext) => async () =>
+  (await count(context, `SELECT count(*) n FROM trial WHERE bakery_id = $1 AND question = 'Walked?'`, [
+    context.bakery.bakeryId,
+  ])) === 1
 
 const typed = (stores: TrialStores): Record<string, string> => ({
   'content.kind': 'look_only',
@@ -75,7 +89,12 @@ export const trialsActions: readonly ActionWalk[] = [
     right: 'propose-trial',
     async aim(context) {
       const { stores, trialId } = await plantDraft(context)
-      return { page: `/trials/${trialId}/edit`, bound: [trialId, 1, units], fields: typed(stores), happened: isAsked(context) }
+      return {
+        page: `/trials/${trialId}/edit`,
+        bound: [trialId, 1, units],
+        fields: typed(stores),
+        happened: isAsked(context),
+      }
     },
   },
   {
@@ -84,9 +103,19 @@ export const trialsActions: readonly ActionWalk[] = [
     right: 'propose-trial',
     async aim(context) {
       const { stores, trialId } = await plantDraft(context)
-      const happened = async () => (await count(context, 'SELECT count(*) n FROM trial_line WHERE trial_id = $1 AND may_move AND scale_id IS NULL', [trialId])) === 1
+      const happened = async () =>
+        (await count(
+          context,
+          'SELECT count(*) n FROM trial_line WHERE trial_id = $1 AND may_move AND scale_id IS NULL',
+          [trialId],
+        )) === 1
       const place = { stageKind: 'final_dough', ingredientId: stores.ids.salt }
-      return { page: `/trials/${trialId}`, bound: [trialId, 1, [place]], fields: { 'lines.0.mayMove': 'moves', 'lines.0.scaleId': '' }, happened }
+      return {
+        page: `/trials/${trialId}`,
+        bound: [trialId, 1, [place]],
+        fields: { 'lines.0.mayMove': 'moves', 'lines.0.scaleId': '' },
+        happened,
+      }
     },
   },
   {
@@ -95,7 +124,12 @@ export const trialsActions: readonly ActionWalk[] = [
     right: 'propose-trial',
     async aim(context) {
       const { trialId } = await plantDraft(context)
-      return { page: `/trials/${trialId}`, bound: [trialId, 1], fields: {}, happened: isInState(context, trialId, 'proposed') }
+      return {
+        page: `/trials/${trialId}`,
+        bound: [trialId, 1],
+        fields: {},
+        happened: isInState(context, trialId, 'proposed'),
+      }
     },
   },
   {
@@ -105,7 +139,12 @@ export const trialsActions: readonly ActionWalk[] = [
     async aim(context) {
       const { trialId, planHash, revision } = await plantProposed(context)
       const fields = { verdict: 'approved', note: '', password: '{own}' }
-      return { page: `/trials/${trialId}`, bound: [{ trialId, planHash, seenRevision: revision }], fields, happened: isInState(context, trialId, 'approved') }
+      return {
+        page: `/trials/${trialId}`,
+        bound: [{ trialId, planHash, seenRevision: revision }],
+        fields,
+        happened: isInState(context, trialId, 'approved'),
+      }
     },
   },
   {
@@ -116,7 +155,12 @@ export const trialsActions: readonly ActionWalk[] = [
     narrowedFor: ['owner', 'head_baker'],
     async aim(context) {
       const { trialId, revision } = await plantProposed(context, context.bakery.early)
-      return { page: `/trials/${trialId}`, bound: [trialId, revision], fields: {}, happened: isInState(context, trialId, 'draft') }
+      return {
+        page: `/trials/${trialId}`,
+        bound: [trialId, revision],
+        fields: {},
+        happened: isInState(context, trialId, 'draft'),
+      }
     },
   },
   {
@@ -125,8 +169,18 @@ export const trialsActions: readonly ActionWalk[] = [
     right: 'approve-plan',
     async aim(context) {
       const { trialId } = await plantApproved(context)
-      const happened = async () => (await count(context, `SELECT count(*) n FROM mixing_day WHERE trial_id = $1 AND number = 1 AND day = '2030-05-04'`, [trialId])) === 1
-      return { page: `/trials/${trialId}`, bound: [trialId, [{ number: 1, seen: null }]], fields: { 'days.0.day': '2030-05-04' }, happened }
+      const happened = async () =>
+        (await count(
+          context,
+          `SELECT count(*) n FROM mixing_day WHERE trial_id = $1 AND number = 1 AND day = '2030-05-04'`,
+          [trialId],
+        )) === 1
+      return {
+        page: `/trials/${trialId}`,
+        bound: [trialId, [{ number: 1, seen: null }]],
+        fields: { 'days.0.day': '2030-05-04' },
+        happened,
+      }
     },
   },
   {
@@ -135,15 +189,43 @@ export const trialsActions: readonly ActionWalk[] = [
     right: 'approve-plan',
     async aim(context) {
       const { trialId, revision } = await plantApproved(context)
-      return { page: `/trials/${trialId}`, bound: [trialId, revision], fields: { reason: 'Walked.' }, happened: isInState(context, trialId, 'stopped') }
+      return {
+        page: `/trials/${trialId}`,
+        bound: [trialId, revision],
+        fields: { reason: 'Walked.' },
+        happened: isInState(context, trialId, 'stopped'),
+      }
     },
   },
 ]
 
 export const trialsPages: readonly PageWalk[] = [
-  { route: '/trials', queries: ['trials.list-trials', 'desk.list-waiting'], right: 'read-work', address: () => '/trials' },
+  {
+    route: '/trials',
+    queries: ['trials.list-trials', 'desk.list-waiting'],
+    right: 'read-work',
+    address: () => '/trials',
+  },
   { route: '/trials/new', queries: ['trials.get-trial'], right: 'propose-trial', address: () => '/trials/new' },
-  { route: '/trials/[trialId]', queries: ['trials.get-plan'], right: 'read-work', address: async (context) => `/trials/${(await plantProposed(context)).trialId}`, named: true },
-  { route: '/trials/[trialId]/edit', queries: ['trials.get-trial'], right: 'propose-trial', address: async (context) => `/trials/${(await plantDraft(context)).trialId}/edit`, named: true },
-  { route: '/trials/[trialId]/weigh-out', queries: ['trials.get-weigh-out'], right: 'read-work', address: async (context) => `/trials/${(await plantApproved(context)).trialId}/weigh-out`, named: true },
+  {
+    route: '/trials/[trialId]',
+    queries: ['trials.get-plan'],
+    right: 'read-work',
+    address: async (context) => `/trials/${(await plantProposed(context)).trialId}`,
+    named: true,
+  },
+  {
+    route: '/trials/[trialId]/edit',
+    queries: ['trials.get-trial'],
+    right: 'propose-trial',
+    address: async (context) => `/trials/${(await plantDraft(context)).trialId}/edit`,
+    named: true,
+  },
+  {
+    route: '/trials/[trialId]/weigh-out',
+    queries: ['trials.get-weigh-out'],
+    right: 'read-work',
+    address: async (context) => `/trials/${(await plantApproved(context)).trialId}/weigh-out`,
+    named: true,
+  },
 ]

@@ -19,9 +19,16 @@ describe('what a request is answered before any action sees it', () => {
   })
 
   it('lets a write of our own page through, also behind a proxy', () => {
-    expect(answerEarly('POST', new Headers({ host, origin: 'http://localhost:3000', 'sec-fetch-site': 'same-origin' }))).toBeNull()
+    expect(
+      answerEarly('POST', new Headers({ host, origin: 'http://localhost:3000', 'sec-fetch-site': 'same-origin' })),
+    ).toBeNull()
     expect(answerEarly('POST', new Headers({ host, origin: 'http://localhost:3000' }))).toBeNull()
-    expect(answerEarly('POST', new Headers({ host, 'x-forwarded-host': 'kitchen.example', origin: 'https://kitchen.example' }))).toBeNull()
+    expect(
+      answerEarly(
+        'POST',
+        new Headers({ host, 'x-forwarded-host': 'kitchen.example', origin: 'https://kitchen.example' }),
+      ),
+    ).toBeNull()
   })
 
   it('lets reading through, wherever the link was', () => {

@@ -12,10 +12,21 @@ describe('what a form asks of its fields', () => {
   it('is what the command’s own schema asks', () => {
     const settings = rulesOf(changeSettingsInput)
     expect(settings.bakeryName).toEqual({ isRequired: true, mostLength: 120 })
-    expect(settings.costChangeLimitPct).toEqual({ isRequired: true, least: 0, isAboveLeast: false, most: 100, isBelowMost: false })
+    expect(settings.costChangeLimitPct).toEqual({
+      isRequired: true,
+      least: 0,
+      isAboveLeast: false,
+      most: 100,
+      isBelowMost: false,
+    })
     expect(settings.timeZone).toMatchObject({ isRequired: true, mostLength: 60 })
     expect(rulesOf(invitePersonInput).email).toMatchObject({ isRequired: true, mostLength: 254 })
-    expect(rulesOf(draftFormulaInput).doughLossPct).toMatchObject({ least: 0, most: 50, isBelowMost: true, isAboveLeast: false })
+    expect(rulesOf(draftFormulaInput).doughLossPct).toMatchObject({
+      least: 0,
+      most: 50,
+      isBelowMost: true,
+      isAboveLeast: false,
+    })
     expect(rulesOf(draftFormulaInput).scalingMassG).toMatchObject({ least: 0, isAboveLeast: true, most: 50_000 })
     expect(rulesOf(addIngredientInput).name).toMatchObject({ isRequired: true })
   })
@@ -36,11 +47,20 @@ describe('what a form asks of its fields', () => {
         gone: z.string().min(1).nullable(),
         usual: z.number().default(3),
         away: z.string().min(1).optional(),
-        either: z.union([z.strictObject({ both: z.string().min(1), first: z.string().min(1) }), z.strictObject({ both: z.string().min(1).max(9) })]),
+        either: z.union([
+          z.strictObject({ both: z.string().min(1), first: z.string().min(1) }),
+          z.strictObject({ both: z.string().min(1).max(9) }),
+        ]),
       }),
     )
     expect(Object.fromEntries(Object.entries(rules).map(([name, { isRequired }]) => [name, isRequired]))).toEqual({
-      password: true, empty: false, gone: false, usual: false, away: false, 'either.both': true, 'either.first': true,
+      password: true,
+      empty: false,
+      gone: false,
+      usual: false,
+      away: false,
+      'either.both': true,
+      'either.first': true,
     })
     expect(rules.password).toEqual({ isRequired: true, mostLength: 256 })
   })

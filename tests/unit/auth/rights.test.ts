@@ -25,20 +25,29 @@ describe('who may do what', () => {
   })
 
   it.each([...forged, undefined, null, 1, {}, ['desk']])('a kind %j, which is not known, may nothing', (kind) => {
-    for (const party of parties) for (const right of everyRight) expect(mayTry({ ...actorOf(party), kind } as never, right)).toBe(false)
+    for (const party of parties)
+      for (const right of everyRight) expect(mayTry({ ...actorOf(party), kind } as never, right)).toBe(false)
   })
 
-  it.each([...forged, undefined, null, 'nobody', 'alone'])('a role or a job %j, which is not known, may nothing', (name) => {
-    for (const right of everyRight) {
-      for (const kind of ['desk', 'station'] as const) expect(levelOf({ kind, role: name } as Party, right)).toBe('no')
-      expect(levelOf({ kind: 'job', job: name } as Party, right)).toBe('no')
-    }
-  })
+  it.each([...forged, undefined, null, 'nobody', 'alone'])(
+    'a role or a job %j, which is not known, may nothing',
+    (name) => {
+      for (const right of everyRight) {
+        for (const kind of ['desk', 'station'] as const)
+          expect(levelOf({ kind, role: name } as Party, right)).toBe('no')
+        expect(levelOf({ kind: 'job', job: name } as Party, right)).toBe('no')
+      }
+    },
+  )
 
   it('does not let a kind in by what another kind has', () => {
     for (const right of everyRight) {
-      expect(levelOf({ kind: 'taster', role: 'owner', personId: 'p' } as Party, right)).toBe(levelByHand('taster', right))
-      expect(levelOf({ kind: 'job', job: 'owner-link', role: 'owner' } as Party, right)).toBe(levelByHand('job owner-link', right))
+      expect(levelOf({ kind: 'taster', role: 'owner', personId: 'p' } as Party, right)).toBe(
+        levelByHand('taster', right),
+      )
+      expect(levelOf({ kind: 'job', job: 'owner-link', role: 'owner' } as Party, right)).toBe(
+        levelByHand('job owner-link', right),
+      )
     }
   })
 })

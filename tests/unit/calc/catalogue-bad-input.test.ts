@@ -19,11 +19,13 @@ function* spoiled(value: Json, path: string): Generator<[string, Json]> {
     yield [`${path} all alike`, value.map(() => structuredClone(value[0]!))]
     yield [`${path} with ${MANY}`, Array.from({ length: MANY }, (_, i) => numbered(value[i % value.length]!, i))]
     for (const [i, one] of value.slice(0, 2).entries()) {
-      for (const [what, bad] of spoiled(one, `${path}[${i}]`)) yield [what, value.map((other, j) => (j === i ? bad : other))]
+      for (const [what, bad] of spoiled(one, `${path}[${i}]`))
+        yield [what, value.map((other, j) => (j === i ? bad : other))]
     }
   } else if (typeof value === 'object') {
     for (const [key, one] of Object.entries(value)) {
-      for (const [what, bad] of spoiled(one, path === '' ? key : `${path}.${key}`)) yield [what, { ...value, [key]: bad }]
+      for (const [what, bad] of spoiled(one, path === '' ? key : `${path}.${key}`))
+        yield [what, { ...value, [key]: bad }]
     }
   } else if (typeof value === 'string') {
     yield [`${path} = ''`, '']
@@ -35,7 +37,10 @@ function numbered(value: Json, i: number): Json {
   if (typeof value === 'number') return value * (1 + 1e-6 * (i % 97))
   if (typeof value !== 'object' || Array.isArray(value)) return value
   return Object.fromEntries(
-    Object.entries(value).map(([key, one]) => [key, typeof one === 'string' && ['id', 'loaf', 'name'].includes(key) ? `${one} ${i}` : one]),
+    Object.entries(value).map(([key, one]) => [
+      key,
+      typeof one === 'string' && ['id', 'loaf', 'name'].includes(key) ? `${one} ${i}` : one,
+    ]),
   )
 }
 
@@ -47,12 +52,16 @@ describe.each(entries)('$id', (entry) => {
       if (!input.success) continue
       try {
         const output = entry.output.safeParse(entry.run(input.data))
-        if (!output.success) odd.push(`${what}: answers what is no answer, ${output.error.issues[0]?.path.join('.')}: ${output.error.issues[0]?.message}`)
+        if (!output.success)
+          odd.push(
+            `${what}: answers what is no answer, ${output.error.issues[0]?.path.join('.')}: ${output.error.issues[0]?.message}`,
+          )
       } catch (error) {
         if (!(error instanceof CalcError)) odd.push(`${what}: ${String(error)}`)
-        else if (!((/^\w+/.exec(error.facts.field)?.[0] ?? '') in entry.input.shape)) odd.push(`${what}: refused at '${error.facts.field}', which is not asked for`)
+        else if (!((/^\w+/.exec(error.facts.field)?.[0] ?? '') in entry.input.shape))
+          odd.push(`${what}: refused at '${error.facts.field}', which is not asked for`)
       }
     }
-    expect(odd, odd.join("\n")).toEqual([])
+    expect(odd, odd.join('\n')).toEqual([])
   })
 })

@@ -6,7 +6,10 @@ test('an answer in finite numbers is handed on as it is', () => {
   expect(finiteAnswer({ waterMassG: 1 }, answer)).toBe(answer)
 })
 
-test.each([Number.NaN, Infinity, -Infinity])('%s, however deep, is refused at the field with the largest figure', (bad) =>
-  expect(() => finiteAnswer({ seed: 'x', waterMassG: 1, parts: [{ massG: -1e300 }] }, { lines: [{ massG: bad }] })).toThrow(
-    expect.objectContaining({ code: 'not-possible', facts: { field: 'parts', reason: 'beyond-numbers' } }),
-  ))
+test.each([Number.NaN, Infinity, -Infinity])(
+  '%s, however deep, is refused at the field with the largest figure',
+  (bad) =>
+    expect(() =>
+      finiteAnswer({ seed: 'x', waterMassG: 1, parts: [{ massG: -1e300 }] }, { lines: [{ massG: bad }] }),
+    ).toThrow(expect.objectContaining({ code: 'not-possible', facts: { field: 'parts', reason: 'beyond-numbers' } })),
+)

@@ -28,11 +28,19 @@ test('a field can be named by the first word of what is refused', () => {
       return (error as CalcError).facts.field
     }
   }
-  expect(['x', 'x[0][1]', 'xy', 'confidence', 'constructor'].map(fieldOf)).toEqual(['readings', 'readings', 'xy', 'confidence', 'constructor'])
+  expect(['x', 'x[0][1]', 'xy', 'confidence', 'constructor'].map(fieldOf)).toEqual([
+    'readings',
+    'readings',
+    'xy',
+    'confidence',
+    'constructor',
+  ])
 })
 
 test('other faults stay as they are', () => {
-  expect(() => atFlatFields(['design.'], refuse('runs'))).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'runs' }) }))
+  expect(() => atFlatFields(['design.'], refuse('runs'))).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'runs' }) }),
+  )
   const bug = () => {
     throw new TypeError('a bug')
   }

@@ -21,5 +21,7 @@ test('what is given stays in its order', () => {
 test('there is no median of nothing, nor of what is no number', () => {
   expect(() => median([])).toThrow('empty')
   expect(() => median([1, Number.NaN])).toThrow('not-finite')
-  expect(() => median([1, Infinity], 'y')).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'y[1]' }) }))
+  expect(() => median([1, Infinity], 'y')).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'y[1]' }) }),
+  )
 })

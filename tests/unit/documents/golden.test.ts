@@ -23,7 +23,12 @@ import { sourceFilesIn } from '@/tests/support/source-files'
 import { pathsOfSchema, pathsOfValue, withoutKeys, withStrayKeys } from './paths'
 
 type Golden = { what: string; hash: string; text: string }
-type Kind = { name: string; schema: z.ZodType; read: (text: string, hash: string) => { outcome: string; format?: number }; optional?: string }
+type Kind = {
+  name: string
+  schema: z.ZodType
+  read: (text: string, hash: string) => { outcome: string; format?: number }
+  optional?: string
+}
 
 /** Every kind and format that was ever frozen. `optional` is the one field that may be left out. */
 const documents: Kind[] = [
@@ -39,7 +44,11 @@ const documents: Kind[] = [
 
 const folder = path.resolve(import.meta.dirname, '..', '..', 'fixtures', 'documents')
 const jsonOf = (file: string): unknown => JSON.parse(fs.readFileSync(path.join(folder, file), 'utf8'))
-const goldenOf = (name: string) => z.array(z.strictObject({ what: z.string(), hash: z.string(), text: z.string() })).min(1).parse(jsonOf(`${name}.json`)) satisfies Golden[]
+const goldenOf = (name: string) =>
+  z
+    .array(z.strictObject({ what: z.string(), hash: z.string(), text: z.string() }))
+    .min(1)
+    .parse(jsonOf(`${name}.json`)) satisfies Golden[]
 const formatOf = (name: string) => Number(name.split('-').at(-1))
 
 describe.each(documents)('$name', ({ name, schema, read, optional = '' }) => {
@@ -84,10 +93,20 @@ describe.each(documents)('$name', ({ name, schema, read, optional = '' }) => {
   it('is answered, whatever text is kept in its place', () => {
     const { hash, text } = golden[0]!
     fc.assert(
-      fc.property(fc.oneof(fc.string(), fc.json(), fc.nat(text.length).map((length) => text.slice(0, length)), fc.nat(text.length - 1).map((at) => `${text.slice(0, at)}${text[at] === '1' ? '2' : '1'}${text.slice(at + 1)}`)), (other) => {
-        expect(['read', 'damaged', 'unknown-format']).toContain(read(other, hashOfText(other)).outcome)
-        if (other !== text && readsByHash.has(read)) expect(read(other, hash)).toEqual({ outcome: 'damaged' })
-      }),
+      fc.property(
+        fc.oneof(
+          fc.string(),
+          fc.json(),
+          fc.nat(text.length).map((length) => text.slice(0, length)),
+          fc
+            .nat(text.length - 1)
+            .map((at) => `${text.slice(0, at)}${text[at] === '1' ? '2' : '1'}${text.slice(at + 1)}`),
+        ),
+        (other) => {
+          expect(['read', 'damaged', 'unknown-format']).toContain(read(other, hashOfText(other)).outcome)
+          if (other !== text && readsByHash.has(read)) expect(read(other, hash)).toEqual({ outcome: 'damaged' })
+        },
+      ),
       { seed: 29, numRuns: 200 },
     )
   })
@@ -103,5 +122,7 @@ it('looks at every format that the code has, and at every file here', () => {
   })
   const names = documents.map(({ name }) => name)
   expect(formats.sort()).toEqual([...names].sort())
-  expect(fs.readdirSync(folder).sort()).toEqual(['README.md', ...names.flatMap((name) => [`${name}.json`, `${name}.schema.json`])].sort())
+  expect(fs.readdirSync(folder).sort()).toEqual(
+    ['README.md', ...names.flatMap((name) => [`${name}.json`, `${name}.schema.json`])].sort(),
+  )
 })

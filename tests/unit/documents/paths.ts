@@ -16,18 +16,30 @@ export function pathsOfSchema(schema: unknown, at = ''): string[] {
   if (!isNode(schema) || open.test(at)) return []
   const branches = [schema.anyOf, schema.oneOf].flatMap((some) => (Array.isArray(some) ? some : []))
   const properties = isNode(schema.properties) ? Object.entries(schema.properties) : []
-  return [...new Set([...branches.flatMap((branch) => pathsOfSchema(branch, at)), ...pathsOfSchema(schema.items, `${at}[]`), ...properties.flatMap(([key, each]) => [inside(at, key), ...pathsOfSchema(each, inside(at, key))])])]
+  return [
+    ...new Set([
+      ...branches.flatMap((branch) => pathsOfSchema(branch, at)),
+      ...pathsOfSchema(schema.items, `${at}[]`),
+      ...properties.flatMap(([key, each]) => [inside(at, key), ...pathsOfSchema(each, inside(at, key))]),
+    ]),
+  ]
 }
 
 /** The value with a key more in one object of each kind. */
 export function withStrayKeys(value: unknown): { at: string; value: unknown }[] {
-  return nodesOf(value).map(({ at, steps }) => ({ at: `${at}.stray`, value: changed(value, steps, (node) => ({ ...node, stray: 1 })) }))
+  return nodesOf(value).map(({ at, steps }) => ({
+    at: `${at}.stray`,
+    value: changed(value, steps, (node) => ({ ...node, stray: 1 })),
+  }))
 }
 
 /** The value with a key less in one object of each kind. */
 export function withoutKeys(value: unknown): { at: string; value: unknown }[] {
   return nodesOf(value).flatMap(({ at, steps, node }) =>
-    Object.keys(node).map((key) => ({ at: inside(at, key), value: changed(value, steps, (all) => Object.fromEntries(Object.entries(all).filter(([name]) => name !== key))) })),
+    Object.keys(node).map((key) => ({
+      at: inside(at, key),
+      value: changed(value, steps, (all) => Object.fromEntries(Object.entries(all).filter(([name]) => name !== key))),
+    })),
   )
 }
 

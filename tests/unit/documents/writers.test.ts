@@ -68,28 +68,41 @@ describe.each(Object.entries(rewrites))('the writer of a %s', (_, { golden, rewr
     const [kept] = golden
     expect(() => rewrite(kept!, { stray: 1 })).toThrow(/stray/)
     expect(() => rewrite(kept!, { bakery: undefined, declared: undefined })).toThrow()
-    expect(() => rewrite(kept!, { process: { doughTempC: Number.NaN }, after: { at: new Date(0) }, controlMean: Infinity })).toThrow()
+    expect(() =>
+      rewrite(kept!, { process: { doughTempC: Number.NaN }, after: { at: new Date(0) }, controlMean: Infinity }),
+    ).toThrow()
   })
 })
 
 describe('a plan of a former format', () => {
-  it.each([...plansOfFormat1, ...plansOfFormat2])('is filled up to one that the format of today can say: $what', ({ text, hash }) => {
-    const read = readPlan(text, hash)
-    if (read.outcome !== 'read') throw new Error(read.outcome)
-    const again = textOfPlan(read.plan)
-    expect(readPlan(again.text, again.hash)).toEqual({ ...read, format: 3 })
-  })
+  it.each([...plansOfFormat1, ...plansOfFormat2])(
+    'is filled up to one that the format of today can say: $what',
+    ({ text, hash }) => {
+      const read = readPlan(text, hash)
+      if (read.outcome !== 'read') throw new Error(read.outcome)
+      const again = textOfPlan(read.plan)
+      expect(readPlan(again.text, again.hash)).toEqual({ ...read, format: 3 })
+    },
+  )
 })
 
 describe('an entry of the former format', () => {
   it.each(entriesOfFormat1)('is read as of somebody at the desk, with all that it said: $what', ({ text }) => {
     const { format: _, who, ...said } = JSON.parse(text)
-    expect(readAuditEntry(text)).toEqual({ outcome: 'read', format: 1, entry: { ...said, who: { kind: 'desk', ...who } } })
+    expect(readAuditEntry(text)).toEqual({
+      outcome: 'read',
+      format: 1,
+      entry: { ...said, who: { kind: 'desk', ...who } },
+    })
   })
 
   it('is read as of nobody where nobody was let in', () => {
     const { format: _, ...said } = JSON.parse(entriesOfFormat1[0]!.text)
-    expect(readAuditEntry(JSON.stringify({ ...said, format: 1, who: null }))).toEqual({ outcome: 'read', format: 1, entry: { ...said, who: null } })
+    expect(readAuditEntry(JSON.stringify({ ...said, format: 1, who: null }))).toEqual({
+      outcome: 'read',
+      format: 1,
+      entry: { ...said, who: null },
+    })
   })
 })
 
@@ -99,8 +112,16 @@ it('the text of a reading is read back as what was entered, and gives its text a
     expect(read.outcome === 'read' && textOfReading(read.reading)).toBe(text)
   }
   const entered = fc.record<ReadingContent>({
-    batch: fc.option(fc.uuid()), factorLevel: fc.option(fc.string()), measure: fc.option(fc.uuid()), piece: fc.option(fc.integer({ min: 1, max: 10_000 })), reason: fc.option(fc.string({ unit: 'binary' })),
-    repeat: fc.integer({ min: 1, max: 20 }), supersedes: fc.option(fc.uuid()), takenAt: fc.option(fc.string()), unit: fc.string(), value: fc.string({ unit: 'grapheme' }),
+    batch: fc.option(fc.uuid()),
+    factorLevel: fc.option(fc.string()),
+    measure: fc.option(fc.uuid()),
+    piece: fc.option(fc.integer({ min: 1, max: 10_000 })),
+    reason: fc.option(fc.string({ unit: 'binary' })),
+    repeat: fc.integer({ min: 1, max: 20 }),
+    supersedes: fc.option(fc.uuid()),
+    takenAt: fc.option(fc.string()),
+    unit: fc.string(),
+    value: fc.string({ unit: 'grapheme' }),
   })
   fc.assert(
     fc.property(entered, (reading) => {

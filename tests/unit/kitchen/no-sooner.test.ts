@@ -9,7 +9,13 @@ function heldWait() {
   return { asked, end, waiting: (ms: number) => (asked.push(ms), over) }
 }
 const settled = async (promise: Promise<unknown>) => {
-  const state = await Promise.race([promise.then(() => 'given', () => 'given'), new Promise((resolve) => setImmediate(() => resolve('held')))])
+  const state = await Promise.race([
+    promise.then(
+      () => 'given',
+      () => 'given',
+    ),
+    new Promise((resolve) => setImmediate(() => resolve('held'))),
+  ])
   return state
 }
 

@@ -12,7 +12,15 @@ const schema = z.strictObject({
   text: note(5),
   lines: z.array(z.strictObject({ massG: z.number() })).min(1),
 })
-const good = { name: 'Ayo', email: 'a@b.example', role: 'owner', pieces: 4, massG: 500, text: '', lines: [{ massG: 1 }] }
+const good = {
+  name: 'Ayo',
+  email: 'a@b.example',
+  role: 'owner',
+  pieces: 4,
+  massG: 500,
+  text: '',
+  lines: [{ massG: 1 }],
+}
 
 function problems(change: Record<string, unknown>) {
   const read = schema.safeParse({ ...good, ...change }, { reportInput: true })

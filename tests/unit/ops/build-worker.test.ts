@@ -21,7 +21,9 @@ test('it is one file, alone in its folder, that imports nothing but what Node br
 
 test('nothing in it reaches the database, who asks, or the environment', () => {
   expect(sources).toContain('lib/kitchen/results/analyse-trial.ts')
-  expect(sources.filter((source) => /^lib\/(db|auth|ops)\/|node_modules\/(pg|@prisma|next|pino)/.test(source))).toEqual([])
+  expect(sources.filter((source) => /^lib\/(db|auth|ops)\/|node_modules\/(pg|@prisma|next|pino)/.test(source))).toEqual(
+    [],
+  )
 })
 
 test('built again it is the same to the byte', () => {

@@ -27,17 +27,37 @@ test('lists every calculation, a line each: its id and its title', async () => {
   expect({ status, complained }).toEqual({ status: 0, complained: '' })
   const lines = said.trimEnd().split('\n')
   expect(lines.map((line) => line.split(/ {2,}/)[0])).toEqual(catalogue.map(({ id }) => id))
-  expect(lines).toContainEqual(expect.stringMatching(/^weighing\/least-net-mass +Least mass a scale weighs well enough$/))
+  expect(lines).toContainEqual(
+    expect.stringMatching(/^weighing\/least-net-mass +Least mass a scale weighs well enough$/),
+  )
 })
 
 test.each([
   ['REML', ['mixed-model/fit-mixed-model', 'mixed-model/compare-mixed-model-arms'], 'formula/hydration'],
-  ['tukey', ['comparison/tukey-kramer', 'distributions/studentized-range-tail', 'distributions/studentized-range-quantile'], 'comparison/t-test'],
-  ['Dunnett', ['analysis/analyse-batches', 'analysis/adjust-against-control', 'mixed-model/compare-mixed-model-arms', 'distributions/dunnett-quantile', 'plan/dunnett-size', 'panel/liking'], 'comparison/t-test'],
+  [
+    'tukey',
+    ['comparison/tukey-kramer', 'distributions/studentized-range-tail', 'distributions/studentized-range-quantile'],
+    'comparison/t-test',
+  ],
+  [
+    'Dunnett',
+    [
+      'analysis/analyse-batches',
+      'analysis/adjust-against-control',
+      'mixed-model/compare-mixed-model-arms',
+      'distributions/dunnett-quantile',
+      'plan/dunnett-size',
+      'panel/liking',
+    ],
+    'comparison/t-test',
+  ],
   ['kenward roger', ['mixed-model/fit-mixed-model', 'mixed-model/compare-mixed-model-arms'], 'comparison/ancova'],
 ])('a list is narrowed by words of fields and choices too: %s', async (find, wanted, unwanted) => {
   const { status, said } = await calc(['list', ...find.split(' ')], '')
-  const ids = said.trimEnd().split('\n').map((line) => line.split(/ {2,}/)[0])
+  const ids = said
+    .trimEnd()
+    .split('\n')
+    .map((line) => line.split(/ {2,}/)[0])
   expect(status).toBe(0)
   for (const id of wanted) expect(ids).toContain(id)
   expect(ids).not.toContain(unwanted)
@@ -55,8 +75,12 @@ test('--help tells each field, its unit, choices and range, and the example', as
   expect(said).toMatch(/^ +errorShare +number, of 1 +above 0 below 1 /m)
   expect(said).toMatch(/^ +repeatabilityG +number, g +from 0 /m)
   expect(said).toMatch(/^ +leastNetMassG +number, g /m)
-  expect(JSON.parse(said.trimEnd().split('\n').at(-1) ?? '')).toEqual((catalogue as readonly CalcEntry[]).find(({ id }) => id === weighing[0])?.example)
-  expect((await calc(['mixed-model/fit-mixed-model', '--help'], '')).said).toMatch(/^ +blocks +one of none, fixed, random /m)
+  expect(JSON.parse(said.trimEnd().split('\n').at(-1) ?? '')).toEqual(
+    (catalogue as readonly CalcEntry[]).find(({ id }) => id === weighing[0])?.example,
+  )
+  expect((await calc(['mixed-model/fit-mixed-model', '--help'], '')).said).toMatch(
+    /^ +blocks +one of none, fixed, random /m,
+  )
 })
 
 test('--example is a question that can be put back as it is', async () => {
@@ -68,11 +92,24 @@ test('--example is a question that can be put back as it is', async () => {
 })
 
 test('with --lines each line gets a line, and a bad one costs no other', async () => {
-  const lines = [JSON.stringify(example), '', 'rubbish', JSON.stringify({ ...example, errorShare: 7 }), '[]', JSON.stringify({ ...example, resolutionG: 0.2 })]
+  const lines = [
+    JSON.stringify(example),
+    '',
+    'rubbish',
+    JSON.stringify({ ...example, errorShare: 7 }),
+    '[]',
+    JSON.stringify({ ...example, resolutionG: 0.2 }),
+  ]
   const { status, said, complained } = await calc([...weighing, '--lines'], lines.join('\r\n'))
   expect({ status, complained }).toEqual({ status: 2, complained: '' })
-  const answers = said.trimEnd().split('\n').map((line) => JSON.parse(line) as unknown)
-  const faultAt = (line: number, field: string) => ({ line, faults: [{ field, words: expect.stringMatching(/./) as unknown }] })
+  const answers = said
+    .trimEnd()
+    .split('\n')
+    .map((line) => JSON.parse(line) as unknown)
+  const faultAt = (line: number, field: string) => ({
+    line,
+    faults: [{ field, words: expect.stringMatching(/./) as unknown }],
+  })
   expect(answers).toEqual([
     { line: 1, answer: { leastNetMassG: expect.closeTo(200 * Math.sqrt(0.02 / 12), 10) as unknown } },
     faultAt(3, 'question'),
@@ -91,7 +128,10 @@ test('answers JSON with JSON, and prints nothing beside it', async () => {
   const { status, said, complained } = await calc(weighing, JSON.stringify(example))
   expect({ status, complained }).toEqual({ status: 0, complained: '' })
   // Source: JCGM 100:2008 (GUM), 6.2.1: k · √(2 · d²/12) / e, worked by hand.
-  expect((JSON.parse(said) as { leastNetMassG: number }).leastNetMassG).toBeCloseTo((2 * Math.sqrt((2 * 0.01) / 12)) / 0.01, 10)
+  expect((JSON.parse(said) as { leastNetMassG: number }).leastNetMassG).toBeCloseTo(
+    (2 * Math.sqrt((2 * 0.01) / 12)) / 0.01,
+    10,
+  )
 })
 
 describe('a question that cannot be answered ends with status 2, and with field and reason on standard error alone', () => {
@@ -103,14 +143,44 @@ describe('a question that cannot be answered ends with status 2, and with field 
     ['an id that every object has', ['constructor'], '{}', /no calculation/],
     ['nothing on standard input', weighing, '', /not JSON: it is empty/],
     ['an unknown option', [...weighing, '--fast'], '', /no option ‘--fast’/],
-    ['a choice that is none', ['comparison/t-test'], '{"kind":"z","control":[1,2],"treated":[2,3],"confidence":0.9}', /kind: .* one of: student, welch, paired/],
+    [
+      'a choice that is none',
+      ['comparison/t-test'],
+      '{"kind":"z","control":[1,2],"treated":[2,3],"confidence":0.9}',
+      /kind: .* one of: student, welch, paired/,
+    ],
     ['no JSON', weighing, '{ errorShare: 1 }', /not JSON/],
     ['no object', weighing, '[1, 2]', /question: /],
-    ['a field too few and one too many', weighing, JSON.stringify({ ...example, errorShare: undefined, tare: 1 }), /errorShare: This is needed\.\n.*tare: This field is not known/s],
-    ['a text for a number', weighing, JSON.stringify({ ...example, resolutionG: '0.1' }), /resolutionG: Write a number/],
-    ['a number too large for any', weighing, JSON.stringify(example).replace('0.1', '1e999'), /resolutionG: Write a number/],
-    ['a value on an open end of its range', weighing, JSON.stringify({ ...example, errorShare: 1 }), /errorShare: Must be less than 1\./],
-    ['a value outside its range', weighing, JSON.stringify({ ...example, repeatabilityG: -0.5 }), /repeatabilityG: Must not be below 0\./],
+    [
+      'a field too few and one too many',
+      weighing,
+      JSON.stringify({ ...example, errorShare: undefined, tare: 1 }),
+      /errorShare: This is needed\.\n.*tare: This field is not known/s,
+    ],
+    [
+      'a text for a number',
+      weighing,
+      JSON.stringify({ ...example, resolutionG: '0.1' }),
+      /resolutionG: Write a number/,
+    ],
+    [
+      'a number too large for any',
+      weighing,
+      JSON.stringify(example).replace('0.1', '1e999'),
+      /resolutionG: Write a number/,
+    ],
+    [
+      'a value on an open end of its range',
+      weighing,
+      JSON.stringify({ ...example, errorShare: 1 }),
+      /errorShare: Must be less than 1\./,
+    ],
+    [
+      'a value outside its range',
+      weighing,
+      JSON.stringify({ ...example, repeatabilityG: -0.5 }),
+      /repeatabilityG: Must not be below 0\./,
+    ],
   ])('%s', async (_, args, given, expected) => {
     const { status, said, complained } = await calc(args, given)
     expect(complained).toMatch(expected)

@@ -9,7 +9,8 @@ let folder: string
 /** A project of two files and an npm that writes down what it is asked for, `ci` taking away what was there as the real one does. */
 beforeEach(() => {
   folder = fs.mkdtempSync(path.join(os.tmpdir(), 'evendough-install-'))
-  for (const made of ['lib/ops', 'lib/db/generated', 'prisma', 'bin']) fs.mkdirSync(path.join(folder, made), { recursive: true })
+  for (const made of ['lib/ops', 'lib/db/generated', 'prisma', 'bin'])
+    fs.mkdirSync(path.join(folder, made), { recursive: true })
   fs.copyFileSync('lib/ops/bootstrap.mjs', path.join(folder, 'lib/ops/bootstrap.mjs'))
   write('prisma/schema.prisma', '')
   write('package-lock.json', '{}')
@@ -34,11 +35,19 @@ function write(file: string, text: string): void {
 }
 
 function prepare(withTests: boolean) {
-  const { status, stderr } = spawnSync(process.execPath, ['--input-type=module', '-e', `import('./lib/ops/bootstrap.mjs').then(({ prepare }) => prepare({ withTests: ${String(withTests)} }))`], {
-    cwd: folder,
-    encoding: 'utf8',
-    env: { ...process.env, PATH: `${path.join(folder, 'bin')}${path.delimiter}${process.env.PATH ?? ''}` },
-  })
+  const { status, stderr } = spawnSync(
+    process.execPath,
+    [
+      '--input-type=module',
+      '-e',
+      `import('./lib/ops/bootstrap.mjs').then(({ prepare }) => prepare({ withTests: ${String(withTests)} }))`,
+    ],
+    {
+      cwd: folder,
+      encoding: 'utf8',
+      env: { ...process.env, PATH: `${path.join(folder, 'bin')}${path.delimiter}${process.env.PATH ?? ''}` },
+    },
+  )
   const log = path.join(folder, 'asked.txt')
   const asked = fs.existsSync(log) ? fs.readFileSync(log, 'utf8').trim().split('\n') : []
   fs.rmSync(log, { force: true })
@@ -67,7 +76,10 @@ it('installs all at once for tests in a new clone, and all anew when the list ha
 
 it('says so when it could not, and tries again the next time', () => {
   write('offline', '')
-  expect(prepare(false)).toMatchObject({ status: 1, stderr: expect.stringContaining('Check the network and run this again.') })
+  expect(prepare(false)).toMatchObject({
+    status: 1,
+    stderr: expect.stringContaining('Check the network and run this again.'),
+  })
   fs.rmSync(path.join(folder, 'offline'))
   expect(prepare(false)).toMatchObject({ status: 0, asked: ['ci --omit=dev --ignore-scripts'] })
 })

@@ -29,13 +29,17 @@ test('a child ends when its parent is killed without a chance to say so', async 
 })
 
 test('a child that is done ends although its parent lives on', async () => {
-  const child = spawn(process.execPath, ['--import', preload, '-e', ''], { stdio: ['ignore', 'ignore', 'ignore', 'ipc'] })
+  const child = spawn(process.execPath, ['--import', preload, '-e', ''], {
+    stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
+  })
   const [status] = (await once(child, 'exit')) as [number]
   expect(status).toBe(0)
 })
 
 test("a program's own workers do not inherit it", async () => {
-  const child = spawn(process.execPath, ['--import', preload, '-p', 'process.execArgv.join()'], { stdio: ['ignore', 'pipe', 'ignore', 'ipc'] })
+  const child = spawn(process.execPath, ['--import', preload, '-p', 'process.execArgv.join()'], {
+    stdio: ['ignore', 'pipe', 'ignore', 'ipc'],
+  })
   let said = ''
   child.stdout?.on('data', (chunk: Buffer) => (said += chunk.toString()))
   await once(child, 'close')

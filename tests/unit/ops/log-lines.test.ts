@@ -5,7 +5,11 @@ import { logLines } from '@/lib/ops/log-lines'
 const at = new Date('2026-03-02T04:00:00Z')
 function linesOf(...chunks: string[]): Record<string, unknown>[] {
   const said: string[] = []
-  const lines = logLines((line) => said.push(line), 'kept', () => at)
+  const lines = logLines(
+    (line) => said.push(line),
+    'kept',
+    () => at,
+  )
   for (const chunk of chunks) lines.take(chunk)
   lines.end()
   for (const line of said) expect(line).not.toMatch(/[\n\r]/)
@@ -21,7 +25,11 @@ test('a line of the log goes on as it is, also in pieces', () => {
 
 test('a stack over many lines is one line, between those before and after it', () => {
   const stack = 'Error: broken\n    at page (page.js:1:2)\n  [cause]: Error: deeper'
-  expect(linesOf(`{"event":"before"}\n⨯ ${stack}\n{"event":"after"}\n`)).toEqual([{ event: 'before' }, { level: 50, time: at.toISOString(), event: 'app-said', text: `⨯ ${stack}` }, { event: 'after' }])
+  expect(linesOf(`{"event":"before"}\n⨯ ${stack}\n{"event":"after"}\n`)).toEqual([
+    { event: 'before' },
+    { level: 50, time: at.toISOString(), event: 'app-said', text: `⨯ ${stack}` },
+    { event: 'after' },
+  ])
 })
 
 test('what is no line of the log can be dropped', () => {

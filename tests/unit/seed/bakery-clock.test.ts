@@ -16,6 +16,8 @@ describe('the invented bakery’s clock', () => {
   })
 
   test('has no time that the spring night skips', () => {
-    expect(() => bakeryClock(new Date('2026-03-30T10:00:00.000Z')).on(1, '01:30')).toThrow('there is no 01:30 on 2026-03-29')
+    expect(() => bakeryClock(new Date('2026-03-30T10:00:00.000Z')).on(1, '01:30')).toThrow(
+      'there is no 01:30 on 2026-03-29',
+    )
   })
 })

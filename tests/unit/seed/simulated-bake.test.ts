@@ -16,8 +16,10 @@ const designs = forLong(
   [2, 3, 4].flatMap((days) => [1, 2].map((batches) => ({ mixingDays: days, batchesPerArm: batches }))),
 )
 
-const analysed = (trial: BakedTrial, doughs: readonly MeasuredBatch[]): TrialAnalysis => analyseTrial(declaredOf(trial), doughs)
-const isCalled = (analysis: TrialAnalysis, arm: number) => ['better', 'worse'].includes(analysis.comparison!.arms[arm]!.verdict!.verdict)
+const analysed = (trial: BakedTrial, doughs: readonly MeasuredBatch[]): TrialAnalysis =>
+  analyseTrial(declaredOf(trial), doughs)
+const isCalled = (analysis: TrialAnalysis, arm: number) =>
+  ['better', 'worse'].includes(analysis.comparison!.arms[arm]!.verdict!.verdict)
 
 function holdsTruth(trial: BakedTrial, analysis: TrialAnalysis): boolean {
   return analysis.comparison!.arms.slice(1).every(({ arm, effect }) => {
@@ -28,16 +30,21 @@ function holdsTruth(trial: BakedTrial, analysis: TrialAnalysis): boolean {
 
 /** Each loaf as if it had been mixed by itself. */
 const loafAsUnit = (doughs: readonly MeasuredBatch[]) =>
-  doughs.flatMap((dough) => dough.pieces.map((piece) => ({ ...dough, id: `${dough.id} ${piece.piece}`, pieces: [piece] })))
+  doughs.flatMap((dough) =>
+    dough.pieces.map((piece) => ({ ...dough, id: `${dough.id} ${piece.piece}`, pieces: [piece] })),
+  )
 
 describe.each(designs)('the bake of the oat loaf over many seeds, $mixingDays days of $batchesPerArm', (design) => {
   const trial: BakedTrial = { ...oatTrial, ...design }
   const wrongShare = 1 - trial.confidencePct / 100
   const mostWrong = mostInNinetyNine(seeds.length, wrongShare)
   let analyses: TrialAnalysis[]
-  beforeAll(() => {
-    analyses = seeds.map((seed) => analysed(trial, measuredDoughs(trial, seed)))
-  }, forLong(60_000, 600_000))
+  beforeAll(
+    () => {
+      analyses = seeds.map((seed) => analysed(trial, measuredDoughs(trial, seed)))
+    },
+    forLong(60_000, 600_000),
+  )
 
   test('calls the arm without effect better or worse no more often than declared', () => {
     expect(trial.truth.gainShares[noEffect]).toBe(0)
@@ -96,7 +103,9 @@ describe('one bake', () => {
   ])('finds the gain of the first arm of the $name', ({ trial }) => {
     const lost = trial.mishaps.filter(({ is }) => is === 'lost')
     const baked = measuredDoughs(trial, trial.seed).map((dough) =>
-      lost.some(({ day, arm }) => day === dough.day && arm === dough.arm) ? { ...dough, state: 'lost' as const, pieces: [] } : dough,
+      lost.some(({ day, arm }) => day === dough.day && arm === dough.arm)
+        ? { ...dough, state: 'lost' as const, pieces: [] }
+        : dough,
     )
     const { arms } = analysed(trial, baked).comparison!
     expect(arms[1]!.verdict!.verdict).toBe('better')

@@ -2,7 +2,14 @@ import { expect, test } from 'vitest'
 import { sourceFilesIn, textOf } from '../../support/source-files'
 
 /** Not for a person to set: the start or npm test sets them for its own children, or the machine has them anyway. */
-const notSettings = new Set(['EVENDOUGH_LONG', 'EVENDOUGH_WORKER', 'NEXTAUTH_SECRET', 'NEXTAUTH_URL', 'NODE_ENV', 'PATH'])
+const notSettings = new Set([
+  'EVENDOUGH_LONG',
+  'EVENDOUGH_WORKER',
+  'NEXTAUTH_SECRET',
+  'NEXTAUTH_URL',
+  'NODE_ENV',
+  'PATH',
+])
 
 /** Names read from the environment as `process.env.NAME` or `env.NAME`, and the fields of schemas that it is parsed by. */
 function settingsOf(file: string): string[] {
@@ -13,7 +20,11 @@ function settingsOf(file: string): string[] {
 }
 
 test('.env.example names each setting that the start and the app read, and no other', () => {
-  const read = new Set(sourceFilesIn('lib').flatMap(settingsOf).filter((name) => !notSettings.has(name)))
+  const read = new Set(
+    sourceFilesIn('lib')
+      .flatMap(settingsOf)
+      .filter((name) => !notSettings.has(name)),
+  )
   const named = [...textOf('.env.example').matchAll(/^# ([A-Z][A-Z\d_]*)=/gm)].map(([, name]) => name)
   expect(named.toSorted()).toEqual([...read].sort())
 })

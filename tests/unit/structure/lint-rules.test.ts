@@ -15,12 +15,21 @@ function reportedIn(file: string, code: string): string[] {
     {
       files: ['**/*.{ts,tsx}'],
       plugins: { evendough: { rules: everyRule } },
-      languageOptions: { parser: tseslint.parser as Linter.Parser, parserOptions: { ecmaFeatures: { jsx: file.endsWith('x') } } },
+      languageOptions: {
+        parser: tseslint.parser as Linter.Parser,
+        parserOptions: { ecmaFeatures: { jsx: file.endsWith('x') } },
+      },
       rules: { 'evendough/import-directions': 'error' as const },
     },
-    ...Object.entries(bans).map(([name, { files, except = [] }]) => ({ files, ignores: except, rules: { [`evendough/${name}`]: 'error' as const } })),
+    ...Object.entries(bans).map(([name, { files, except = [] }]) => ({
+      files,
+      ignores: except,
+      rules: { [`evendough/${name}`]: 'error' as const },
+    })),
   ]
-  const found = linter.verify(code, config, path.join(root, file)).map(({ ruleId, message }) => ruleId?.replace('evendough/', '') ?? message)
+  const found = linter
+    .verify(code, config, path.join(root, file))
+    .map(({ ruleId, message }) => ruleId?.replace('evendough/', '') ?? message)
   return [...new Set(found)]
 }
 

@@ -12,6 +12,9 @@ test('no file hands on everything of another', () => {
 })
 
 test('files are named in lower case with hyphens', () => {
-  const odd = files.filter((file) => !/^[a-z0-9.-]+\.(ts|tsx)$/.test(file.split('/').at(-1) ?? '') || (file.startsWith('lib/') && /[A-Z]/.test(file)))
+  const odd = files.filter(
+    (file) =>
+      !/^[a-z0-9.-]+\.(ts|tsx)$/.test(file.split('/').at(-1) ?? '') || (file.startsWith('lib/') && /[A-Z]/.test(file)),
+  )
   expect(odd).toEqual([])
 })

@@ -17,7 +17,8 @@ const outside = [
   'lib/db/schema-engine',
   'lib/db/tables-without-bakery',
 ]
-const runsOutside = (file: string) => outside.some((start) => file === start || file === `${start}.ts` || (start.endsWith('/') && file.startsWith(start)))
+const runsOutside = (file: string) =>
+  outside.some((start) => file === start || file === `${start}.ts` || (start.endsWith('/') && file.startsWith(start)))
 
 const guarded = ['lib/db', 'lib/auth', 'lib/documents', 'lib/kitchen'].flatMap(sourceFilesIn)
 const shared = guarded.filter((file) => sharedNames.test(file))
@@ -33,7 +34,9 @@ test.each(marked)('%s is kept out of the browser by its first import', (file) =>
 })
 
 test.each(shared)('%s brings nothing of the server into the browser', (file) => {
-  const ofServer = importsOf(file).filter((wanted) => wanted === 'server-only' || wanted.startsWith('node:') || marked.includes(`${wanted}.ts`))
+  const ofServer = importsOf(file).filter(
+    (wanted) => wanted === 'server-only' || wanted.startsWith('node:') || marked.includes(`${wanted}.ts`),
+  )
   expect(ofServer).toEqual([])
 })
 

@@ -9,7 +9,11 @@ const arms: Arm[] = ['control', 'A', 'B', 'C', 'D', 'E', 'F']
 function markOf(props: ArmMarkProps) {
   const elements = elementsOf(createElement(ArmMark, props))
   const svg = elements.find(({ tag }) => tag === 'svg')
-  return { className: String(svg?.props.className), props: svg?.props, title: elements.find(({ tag }) => tag === 'title')?.props.children }
+  return {
+    className: String(svg?.props.className),
+    props: svg?.props,
+    title: elements.find(({ tag }) => tag === 'title')?.props.children,
+  }
 }
 
 it('no two arms share a shape or a colour, so that either is enough', () => {

@@ -65,7 +65,10 @@ describe.each(['light', 'dark'] as const)('in the %s theme', (theme) => {
     expect(contrast(colour(text, theme), colour(ground, theme))).toBeGreaterThanOrEqual(4.5)
   })
 
-  it.each(marks.flatMap((mark) => grounds.map((ground) => [mark, ground])))('%s stands out on %s', (mark = '', ground = '') => {
-    expect(contrast(colour(mark, theme), colour(ground, theme))).toBeGreaterThanOrEqual(3)
-  })
+  it.each(marks.flatMap((mark) => grounds.map((ground) => [mark, ground])))(
+    '%s stands out on %s',
+    (mark = '', ground = '') => {
+      expect(contrast(colour(mark, theme), colour(ground, theme))).toBeGreaterThanOrEqual(3)
+    },
+  )
 })

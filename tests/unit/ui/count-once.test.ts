@@ -5,13 +5,16 @@ import { emptyFormState, formIdName, type FormState } from '@/lib/ui/form-state'
 /** Sends one form several times, with the answers that the server gives. @returns the ids under which it was sent */
 async function idsOf(answers: (FormState | Error)[]): Promise<string[]> {
   const ids: string[] = []
-  const action = countOnce(async (_, form) => {
-    const id = form.get(formIdName)
-    ids.push(typeof id === 'string' ? id : '')
-    const answer = answers[ids.length - 1]
-    if (answer instanceof Error) throw answer
-    return answer!
-  }, { current: null })
+  const action = countOnce(
+    async (_, form) => {
+      const id = form.get(formIdName)
+      ids.push(typeof id === 'string' ? id : '')
+      const answer = answers[ids.length - 1]
+      if (answer instanceof Error) throw answer
+      return answer!
+    },
+    { current: null },
+  )
   for (let i = 0; i < answers.length; i++) await action(emptyFormState, new FormData()).catch(() => undefined)
   return ids
 }

@@ -32,7 +32,9 @@ describe.each([
   })
 
   it('is described by its fault and its hint, and by nothing that is not there', () => {
-    const named = elements.flatMap(({ props }) => typeof props['aria-describedby'] === 'string' ? props['aria-describedby'].split(' ') : [])
+    const named = elements.flatMap(({ props }) =>
+      typeof props['aria-describedby'] === 'string' ? props['aria-describedby'].split(' ') : [],
+    )
     expect(named).toEqual(expect.arrayContaining(['dose-error', 'dose-hint']))
     expect(ids).toEqual(expect.arrayContaining(named))
   })
@@ -51,6 +53,8 @@ it('a field without hint, fault and unit is described by nothing and not called 
 })
 
 it('a number is typed as text with a number keypad, so that a comma survives', () => {
-  const input = elementsOf(createElement(Field, { name: 'dose', type: 'number', label: 'Dose' })).find(({ tag }) => tag === 'input')
+  const input = elementsOf(createElement(Field, { name: 'dose', type: 'number', label: 'Dose' })).find(
+    ({ tag }) => tag === 'input',
+  )
   expect(input?.props).toMatchObject({ type: 'text', inputMode: 'decimal' })
 })

@@ -18,7 +18,12 @@ function newStore(): Storage {
 }
 
 const now = new Date('2031-03-04T05:00:00Z')
-const draft: KeptDraft = { at: now.toISOString(), formId: null, given: '{}', values: { question: 'Does malt raise the loaf?' } }
+const draft: KeptDraft = {
+  at: now.toISOString(),
+  formId: null,
+  given: '{}',
+  values: { question: 'Does malt raise the loaf?' },
+}
 const key = draftKey('ida', '/trials/new', '')
 const later = (days: number) => new Date(now.getTime() + days * 24 * 60 * 60_000)
 
@@ -36,14 +41,20 @@ describe('drafts in the browser', () => {
   it('are of one person, one page and one form', () => {
     const store = newStore()
     keepDraft(store, key, draft)
-    for (const other of [draftKey('jon', '/trials/new', ''), draftKey('ida', '/trials', ''), draftKey('ida', '/trials/new', 'stop-')]) expect(readDraft(store, other, now)).toBeNull()
+    for (const other of [
+      draftKey('jon', '/trials/new', ''),
+      draftKey('ida', '/trials', ''),
+      draftKey('ida', '/trials/new', 'stop-'),
+    ])
+      expect(readDraft(store, other, now)).toBeNull()
   })
 
   it('are gone when they are dropped, and all of a person’s when that person signs out, others’ and other things left', () => {
     const store = newStore()
     const others = [draftKey('jon', '/trials/new', ''), draftKey('idamay', '/trials/new', '')]
     store.setItem('something else', 'stays')
-    for (const each of [key, draftKey('ida', '/account', ''), draftKey('ida', '/team', ''), ...others]) keepDraft(store, each, draft)
+    for (const each of [key, draftKey('ida', '/account', ''), draftKey('ida', '/team', ''), ...others])
+      keepDraft(store, each, draft)
     dropDraft(store, key)
     expect(readDraft(store, key, now)).toBeNull()
     dropDraftsOf(store, 'ida')
@@ -55,7 +66,9 @@ describe('drafts in the browser', () => {
     dropDraftsOf(store, 'ida')
     keepDraft(store, key, draft)
     keepDraft(store, draftKey('idamay', '/trials/new', ''), draft)
-    expect(Array.from({ length: store.length }, (_, i) => store.key(i))).toEqual([draftKey('idamay', '/trials/new', '')])
+    expect(Array.from({ length: store.length }, (_, i) => store.key(i))).toEqual([
+      draftKey('idamay', '/trials/new', ''),
+    ])
   })
 
   it('of over thirty days do not come back', () => {
@@ -65,7 +78,17 @@ describe('drafts in the browser', () => {
     expect(readDraft(store, key, later(31))).toBeNull()
   })
 
-  it.each(['', 'no draft', 'null', '[]', '{}', JSON.stringify({ ...draft, values: { question: 7 } }), JSON.stringify({ ...draft, values: null }), JSON.stringify({ ...draft, formId: 7 }), JSON.stringify({ ...draft, at: 'once' })])('that cannot be read are none: %s', (text) => {
+  it.each([
+    '',
+    'no draft',
+    'null',
+    '[]',
+    '{}',
+    JSON.stringify({ ...draft, values: { question: 7 } }),
+    JSON.stringify({ ...draft, values: null }),
+    JSON.stringify({ ...draft, formId: 7 }),
+    JSON.stringify({ ...draft, at: 'once' }),
+  ])('that cannot be read are none: %s', (text) => {
     const store = newStore()
     store.setItem(key, text)
     expect(readDraft(store, key, now)).toBeNull()
@@ -75,7 +98,14 @@ describe('drafts in the browser', () => {
     const refuse = () => {
       throw new DOMException('no room', 'QuotaExceededError')
     }
-    const store: Storage = { length: 1, getItem: refuse, setItem: refuse, removeItem: refuse, key: refuse, clear: refuse }
+    const store: Storage = {
+      length: 1,
+      getItem: refuse,
+      setItem: refuse,
+      removeItem: refuse,
+      key: refuse,
+      clear: refuse,
+    }
     keepDraft(store, key, draft)
     dropDraft(store, key)
     dropDraftsOf(store, 'ida')

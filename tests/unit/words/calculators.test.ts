@@ -26,7 +26,10 @@ for (const file of sourceFilesIn(folder)) {
 function namesIn(schema: z.core.$ZodType): { fields: string[]; choices: string[] } {
   if (schema instanceof z.ZodObject) {
     const inner = Object.values(schema.shape as Record<string, z.core.$ZodType>).map(namesIn)
-    return { fields: [...Object.keys(schema.shape), ...inner.flatMap(({ fields }) => fields)], choices: inner.flatMap(({ choices }) => choices) }
+    return {
+      fields: [...Object.keys(schema.shape), ...inner.flatMap(({ fields }) => fields)],
+      choices: inner.flatMap(({ choices }) => choices),
+    }
   }
   if (schema instanceof z.ZodArray) return namesIn(schema.element)
   if (schema instanceof z.ZodOptional || schema instanceof z.ZodNullable) return namesIn(schema.unwrap())
@@ -46,7 +49,9 @@ describe.each(subjects)('%s', (subject) => {
     const missing = {
       titles: own.map(({ id }) => id).filter((id) => named?.titles[id] === undefined),
       fields: [...new Set(names.flatMap(({ fields }) => fields))].filter((field) => named?.fields[field] === undefined),
-      choices: [...new Set(names.flatMap(({ choices }) => choices))].filter((choice) => named?.choices[choice] === undefined),
+      choices: [...new Set(names.flatMap(({ choices }) => choices))].filter(
+        (choice) => named?.choices[choice] === undefined,
+      ),
     }
     expect(missing).toEqual({ titles: [], fields: [], choices: [] })
   })

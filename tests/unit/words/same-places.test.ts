@@ -10,9 +10,15 @@ const first = {
   kinds: { salt: 'salt', other: 'other' },
 } as const
 type First = typeof first
-const inLanguage = <const T extends object>(texts: T & SamePlaces<First, NoInfer<T>>) => texts as unknown as WordsOf<First>
+const inLanguage = <const T extends object>(texts: T & SamePlaces<First, NoInfer<T>>) =>
+  texts as unknown as WordsOf<First>
 
-const whole = { title: 'T', from: 'aus {place}: {name}', loaves: { few: '{name}: {count} b', other: '{name}: {count} B' }, kinds: { salt: 's', other: 'a' } } as const
+const whole = {
+  title: 'T',
+  from: 'aus {place}: {name}',
+  loaves: { few: '{name}: {count} b', other: '{name}: {count} B' },
+  kinds: { salt: 's', other: 'a' },
+} as const
 
 test('a language puts the places in its own order and has its own forms', () => {
   const words = inLanguage(whole)
@@ -36,7 +42,9 @@ test('what was said is no part of another sentence; a name is', () => {
   const sentence = say(words.from, 'de', { name: 'Ayo', place: 'Ulm' })
   // @ts-expect-error a sentence as a fact
   say(words.from, 'de', { name: sentence, place: 'Ulm' })
-  expect(say(words.from, 'de', { name: sayName('Teig {letter}', 'de', { letter: 'A' }), place: 'Ulm' })).toBe('aus Ulm: Teig A')
+  expect(say(words.from, 'de', { name: sayName('Teig {letter}', 'de', { letter: 'A' }), place: 'Ulm' })).toBe(
+    'aus Ulm: Teig A',
+  )
 })
 
 test('a missing key, a missing or invented place and an invented form do not compile, at the text', () => {

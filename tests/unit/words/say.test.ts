@@ -8,7 +8,12 @@ describe('texts with places', () => {
 
   it('chooses the form by number', () => {
     const text = { one: '{count} loaf', other: '{count} loaves' } as const
-    expect([0, 1, 2, 11].map((count) => say(text, 'en', { count }))).toEqual(['0 loaves', '1 loaf', '2 loaves', '11 loaves'])
+    expect([0, 1, 2, 11].map((count) => say(text, 'en', { count }))).toEqual([
+      '0 loaves',
+      '1 loaf',
+      '2 loaves',
+      '11 loaves',
+    ])
   })
 
   // Unicode CLDR, plural rules of cardinals: Polish has one, few, many and other; Welsh zero, one, two, few, many, other.

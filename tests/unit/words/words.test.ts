@@ -19,19 +19,42 @@ import { stores } from '@/lib/words/en/stores'
 import { trials } from '@/lib/words/en/trials'
 import { readLanguage, translation, wordsIn } from '@/lib/words/words'
 
-const everyEnglish = { audit, calculators, calculations, decisions, desk, door, formulas, importing, measures, mixing, people, planFigures, problems, refusals, results, shift, stores, trials }
+const everyEnglish = {
+  audit,
+  calculators,
+  calculations,
+  decisions,
+  desk,
+  door,
+  formulas,
+  importing,
+  measures,
+  mixing,
+  people,
+  planFigures,
+  problems,
+  refusals,
+  results,
+  shift,
+  stores,
+  trials,
+}
 
 type Tree = { [key: string]: string | Tree }
 
 function texts(tree: Tree, path = ''): [string, string][] {
-  return Object.entries(tree).flatMap(([key, value]) => (typeof value === 'string' ? [[`${path}${key}`, value] as [string, string]] : texts(value, `${path}${key}.`)))
+  return Object.entries(tree).flatMap(([key, value]) =>
+    typeof value === 'string' ? [[`${path}${key}`, value] as [string, string]] : texts(value, `${path}${key}.`),
+  )
 }
 
 describe('the words', () => {
   const english = texts(wordsIn('en'))
 
   it('are all there: none is empty, none has a stray brace or blank', () => {
-    const odd = english.filter(([, text]) => text.trim() !== text || text === '' || /[{}]/.test(text.replace(/\{\w+\}/g, '')))
+    const odd = english.filter(
+      ([, text]) => text.trim() !== text || text === '' || /[{}]/.test(text.replace(/\{\w+\}/g, '')),
+    )
     expect(odd).toEqual([])
   })
 
@@ -47,13 +70,16 @@ describe('the words', () => {
     const single = english.filter(([key]) => pseudo.has(key))
 
     it('have the same keys, but for the forms of another grammar', () => {
-      const group = (keys: Iterable<string>) => [...new Set([...keys].map((key) => key.replace(/\.(one|few|other)$/, '')))].sort()
+      const group = (keys: Iterable<string>) =>
+        [...new Set([...keys].map((key) => key.replace(/\.(one|few|other)$/, '')))].sort()
       expect(group(pseudo.keys())).toEqual(group(english.map(([key]) => key)))
       expect(english.filter(([key]) => !pseudo.has(key)).every(([key]) => key.endsWith('.one'))).toBe(true)
     })
 
     it('have the same places, the last one first', () => {
-      const wrong = single.filter(([key, text]) => JSON.stringify(placesOf(pseudo.get(key))) !== JSON.stringify(placesOf(text).reverse()))
+      const wrong = single.filter(
+        ([key, text]) => JSON.stringify(placesOf(pseudo.get(key))) !== JSON.stringify(placesOf(text).reverse()),
+      )
       expect(wrong).toEqual([])
       expect(single.filter(([, text]) => placesOf(text).length > 1).length).toBeGreaterThan(100)
     })

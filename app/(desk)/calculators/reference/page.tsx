@@ -25,7 +25,11 @@ export default async function ReferencePage() {
   const { calculations } = await ask(listCalculations)
   const subjects = [...new Set(calculations.map(({ id }) => id.split('/')[0] ?? ''))]
   return (
-    <Sheet kicker={text.reference.title} headline={say(text.reference.headline, language, { count: calculations.length })} margin={aboutReference(text)}>
+    <Sheet
+      kicker={text.reference.title}
+      headline={say(text.reference.headline, language, { count: calculations.length })}
+      margin={aboutReference(text)}
+    >
       <Section id="subjects" title={text.list.subjects}>
         <SheetTable
           caption={text.list.subjects}
@@ -40,7 +44,9 @@ export default async function ReferencePage() {
             return (
               <tr key={subject}>
                 <Cell head>
-                  <Link href={`/calculators/reference/${subject}`}>{calculationWords(own[0]?.id ?? subject, language).subject}</Link>
+                  <Link href={`/calculators/reference/${subject}`}>
+                    {calculationWords(own[0]?.id ?? subject, language).subject}
+                  </Link>
                 </Cell>
                 <Cell numeric>{own.length}</Cell>
               </tr>

@@ -19,7 +19,9 @@ export function ChangeShown({ decision, bakery, language }: ChangePartProps) {
   const numbers = { from: control.number, to: version.number }
   return (
     <>
-      {change.cost ? <CostSection cost={change.cost} {...numbers} text={text} locale={bakery.locale} language={language} /> : null}
+      {change.cost ? (
+        <CostSection cost={change.cost} {...numbers} text={text} locale={bakery.locale} language={language} />
+      ) : null}
       <VersionDifferences compared={change} {...numbers} words={words} units={bakery} language={language} />
       <Section id="label" title={text.label}>
         {changesAllergens(change.allergens) ? <p className="max-w-measure font-bold">{text.labelAllergens}</p> : null}
@@ -30,7 +32,11 @@ export function ChangeShown({ decision, bakery, language }: ChangePartProps) {
 }
 
 /** Who signed the version of a change, and the form for whoever may sign it now. */
-export function ChangeSigned({ version, bakery, language }: Omit<ChangePartProps, 'decision'> & { version: VersionSeen }) {
+export function ChangeSigned({
+  version,
+  bakery,
+  language,
+}: Omit<ChangePartProps, 'decision'> & { version: VersionSeen }) {
   const words = wordsIn(language)
   const { decisions: text, formulas } = words
   return (
@@ -39,7 +45,14 @@ export function ChangeSigned({ version, bakery, language }: Omit<ChangePartProps
         <Signatures version={version} words={words} bakery={bakery} language={language} />
       </Section>
       {version.signing ? (
-        <SignForm title={{ text: text.sign, note: text.signNote }} version={version} signing={version.signing} words={words} bakery={bakery} language={language} />
+        <SignForm
+          title={{ text: text.sign, note: text.signNote }}
+          version={version}
+          signing={version.signing}
+          words={words}
+          bakery={bakery}
+          language={language}
+        />
       ) : null}
     </>
   )

@@ -7,14 +7,24 @@ import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { costChangeForms } from '../../formulas/cost-change-words'
 
-type CostSectionProps = { cost: ShownCostChange; from: number; to: number; text: Words['decisions']; locale: string; language: Language }
+type CostSectionProps = {
+  cost: ShownCostChange
+  from: number
+  to: number
+  text: Words['decisions']
+  locale: string
+  language: Language
+}
 
 /** What a loaf costs in ingredients before and after; only for those who see costs. */
 export function CostSection({ cost, from, to, text, locale, language }: CostSectionProps) {
   const { before, after, difference, differencePct, limit } = costChangeForms(cost, locale)
   const day = formatDay(cost.day, locale)
   const limitText = say(cost.isBeyondLimit ? text.costBeyondLimit : text.costWithinLimit, language, { limit })
-  const note = cost.latestPriceFrom === null ? say(text.costNoteNoPrice, language, { day }) : say(text.costNote, language, { day, from: formatDay(cost.latestPriceFrom, locale) })
+  const note =
+    cost.latestPriceFrom === null
+      ? say(text.costNoteNoPrice, language, { day })
+      : say(text.costNote, language, { day, from: formatDay(cost.latestPriceFrom, locale) })
   return (
     <Section id="cost" title={text.cost} note={note}>
       {cost.unpriced.length > 0 || cost.mixedCurrencies ? (

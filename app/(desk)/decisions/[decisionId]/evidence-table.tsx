@@ -10,7 +10,15 @@ import { verdictText } from '../../trials/[trialId]/result/say-result'
 import type { EvidenceSeen } from './decision-seen'
 
 /** The arms against the control as the evidence has them, with good loaves, and costs for whoever sees them. */
-export function EvidenceTable({ evidence, forms, text }: { evidence: EvidenceSeen; forms: ResultForms; text: Words['decisions'] }) {
+export function EvidenceTable({
+  evidence,
+  forms,
+  text,
+}: {
+  evidence: EvidenceSeen
+  forms: ResultForms
+  text: Words['decisions']
+}) {
   const { text: result, language, unit } = forms
   const { costs, declared } = evidence
   const byGood = costs !== null && isByGoodLoaf(costs)
@@ -42,9 +50,22 @@ export function EvidenceTable({ evidence, forms, text }: { evidence: EvidenceSee
             </Cell>
             <Cell numeric>{forms.plain(arm.batches)}</Cell>
             <Cell numeric>{arm.mean === null ? '–' : forms.value(arm.mean)}</Cell>
-            <Cell numeric>{arm.effect ? <WithInterval {...forms.onAxis(arm.effect)} form={forms.bound} forms={forms} /> : '–'}</Cell>
-            <Cell numeric>{arm.good ? say(result.goodOf, language, { pieces: arm.good.pieces, planned: arm.good.batches * declared.piecesPerBatch }) : result.notCounted}</Cell>
-            {costs ? <Cell numeric>{cost === null || costs.currency === null ? '–' : forms.loafMoney(cost, costs.currency)}</Cell> : null}
+            <Cell numeric>
+              {arm.effect ? <WithInterval {...forms.onAxis(arm.effect)} form={forms.bound} forms={forms} /> : '–'}
+            </Cell>
+            <Cell numeric>
+              {arm.good
+                ? say(result.goodOf, language, {
+                    pieces: arm.good.pieces,
+                    planned: arm.good.batches * declared.piecesPerBatch,
+                  })
+                : result.notCounted}
+            </Cell>
+            {costs ? (
+              <Cell numeric>
+                {cost === null || costs.currency === null ? '–' : forms.loafMoney(cost, costs.currency)}
+              </Cell>
+            ) : null}
           </tr>
         )
       })}

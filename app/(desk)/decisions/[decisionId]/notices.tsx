@@ -20,7 +20,11 @@ export function Notices({ decision, bakery, language }: NoticesProps) {
     <>
       {takenBackAt && decision.takenBackBy !== null ? (
         <Notice tone="plain" word={text.takenBackWord}>
-          {say(text.takenBackText, language, { name: decision.takenBackBy, at: formatDateTime(takenBackAt, bakery), why: decision.takenBackWhy ?? '' })}
+          {say(text.takenBackText, language, {
+            name: decision.takenBackBy,
+            at: formatDateTime(takenBackAt, bakery),
+            why: decision.takenBackWhy ?? '',
+          })}
         </Notice>
       ) : null}
       {decision.unread?.outcome === 'damaged' ? (
@@ -35,7 +39,9 @@ export function Notices({ decision, bakery, language }: NoticesProps) {
       ) : null}
       {gap && arm ? (
         <Notice tone="warn" word={text.notShownWord}>
-          {say(text.notShown[gap], language, { dough: sayName(text.decide.armName, language, { letter: armLetter(arm.position), name: arm.name }) })}
+          {say(text.notShown[gap], language, {
+            dough: sayName(text.decide.armName, language, { letter: armLetter(arm.position), name: arm.name }),
+          })}
         </Notice>
       ) : null}
       {decision.haveReadingsChanged ? (

@@ -29,7 +29,15 @@ export default async function DecisionPage({ params }: { params: Promise<{ decis
   const words = wordsIn(language)
   const { decisions: text } = words
   const [{ bakery }, asked] = await Promise.all([ask(getDesk), askToRead(getDecision, { decisionId })])
-  if (!asked.ok) return <UnreadDocument kicker={text.title} refusal={asked.refusal} ways={[{ href: '/decisions', label: text.back }]} language={language} />
+  if (!asked.ok)
+    return (
+      <UnreadDocument
+        kicker={text.title}
+        refusal={asked.refusal}
+        ways={[{ href: '/decisions', label: text.back }]}
+        language={language}
+      />
+    )
   const decision = asked.value
   const { version, drafted, control, formula, trial, evidence } = decision
   const versionHref = version && `/formulas/${formula.id}/versions/${version.id}`
@@ -42,8 +50,18 @@ export default async function DecisionPage({ params }: { params: Promise<{ decis
         label: text.aboutThis,
         entries: [
           { term: text.state, detail: <DecisionState state={decision.state} text={text} />, strong: true },
-          { term: text.decidedBy, detail: say(text.byText, language, { name: decision.decidedBy, at: formatDate(decision.at, bakery) }) },
-          { term: text.trial, detail: <Link href={`/trials/${trial.id}/result`}>{say(text.trialLink, language, { number: trial.number, question: trial.question })}</Link> },
+          {
+            term: text.decidedBy,
+            detail: say(text.byText, language, { name: decision.decidedBy, at: formatDate(decision.at, bakery) }),
+          },
+          {
+            term: text.trial,
+            detail: (
+              <Link href={`/trials/${trial.id}/result`}>
+                {say(text.trialLink, language, { number: trial.number, question: trial.question })}
+              </Link>
+            ),
+          },
           { term: text.formula, detail: <Link href={`/formulas/${formula.id}`}>{formula.name}</Link> },
           ...(version ? [{ term: text.control, detail: say(text.version, language, { number: control.number }) }] : []),
         ],
@@ -51,7 +69,9 @@ export default async function DecisionPage({ params }: { params: Promise<{ decis
     >
       <Notices decision={decision} bakery={bakery} language={language} />
       <ChangeShown decision={decision} bakery={bakery} language={language} />
-      {evidence ? <EvidenceSection decision={decision} evidence={evidence} bakery={bakery} language={language} /> : null}
+      {evidence ? (
+        <EvidenceSection decision={decision} evidence={evidence} bakery={bakery} language={language} />
+      ) : null}
       {drafted ? <ChangeSigned version={drafted} bakery={bakery} language={language} /> : null}
       {decision.mayTakeBack ? <TakeBackForm decision={decision} text={text} /> : null}
       <ActionRow>

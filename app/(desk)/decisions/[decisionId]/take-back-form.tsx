@@ -9,10 +9,25 @@ import { takeItBack } from './actions'
 import type { DecisionSeen } from './decision-seen'
 
 /** Takes a decision back, for a reason. */
-export function TakeBackForm({ decision, text }: { decision: Pick<DecisionSeen, 'id' | 'revision' | 'outcome'>; text: Words['decisions'] }) {
+export function TakeBackForm({
+  decision,
+  text,
+}: {
+  decision: Pick<DecisionSeen, 'id' | 'revision' | 'outcome'>
+  text: Words['decisions']
+}) {
   return (
-    <Section id="take-back" title={text.takeBack} note={decision.outcome === 'keep' ? text.takeBackNoteKept : text.takeBackNote} screenOnly>
-      <ActionForm rules={rulesOf(takeBackInput)} action={takeItBack.bind(null, decision.id, decision.revision)} idPrefix="back-">
+    <Section
+      id="take-back"
+      title={text.takeBack}
+      note={decision.outcome === 'keep' ? text.takeBackNoteKept : text.takeBackNote}
+      screenOnly
+    >
+      <ActionForm
+        rules={rulesOf(takeBackInput)}
+        action={takeItBack.bind(null, decision.id, decision.revision)}
+        idPrefix="back-"
+      >
         <FormTextArea name="reason" label={text.takeBackReason} rows={2} />
         <div className="mt-4">
           <SubmitButton tone="stop-quiet">{text.takeBackGo}</SubmitButton>

@@ -17,10 +17,22 @@ export function CompareForm({ formulaId, versions, text, language }: CompareForm
   return (
     <form action={`/formulas/${formulaId}/compare`} method="get" className="flex flex-wrap items-end gap-x-8 gap-y-4">
       <div className="w-short">
-        <SelectField name="from" label={text.history.compareOlder} options={options} defaultValue={versions[1]?.id} width="short" />
+        <SelectField
+          name="from"
+          label={text.history.compareOlder}
+          options={options}
+          defaultValue={versions[1]?.id}
+          width="short"
+        />
       </div>
       <div className="w-short">
-        <SelectField name="to" label={text.history.compareNewer} options={options} defaultValue={versions[0]?.id} width="short" />
+        <SelectField
+          name="to"
+          label={text.history.compareNewer}
+          options={options}
+          defaultValue={versions[0]?.id}
+          width="short"
+        />
       </div>
       <Button tone="plain">{text.history.compareGo}</Button>
     </form>

@@ -29,7 +29,9 @@ export default async function FormulaPage({ params }: { params: Promise<{ formul
   const formula = await ask(getFormula, { formulaId })
   const { inProduction, versions } = formula
   const first = versions.at(-1)
-  const headline = inProduction?.since ? say(text.headline, language, { number: inProduction.number, at: formatDate(inProduction.since, bakery) }) : text.headlineNone
+  const headline = inProduction?.since
+    ? say(text.headline, language, { number: inProduction.number, at: formatDate(inProduction.since, bakery) })
+    : text.headlineNone
 
   return (
     <Sheet
@@ -69,17 +71,29 @@ export default async function FormulaPage({ params }: { params: Promise<{ formul
               <Cell>
                 <p className="whitespace-pre-line">{version.reason}</p>
                 {version.decision === null ? null : (
-                  <Link href={`/decisions/${version.decision.id}`}>{say(words.sheet.decisionLink, language, { number: version.decision.number })}</Link>
+                  <Link href={`/decisions/${version.decision.id}`}>
+                    {say(words.sheet.decisionLink, language, { number: version.decision.number })}
+                  </Link>
                 )}
-                {version.fromNumber === null ? null : <p className="text-small text-ink-2">{say(text.from, language, { number: version.fromNumber })}</p>}
+                {version.fromNumber === null ? null : (
+                  <p className="text-small text-ink-2">{say(text.from, language, { number: version.fromNumber })}</p>
+                )}
               </Cell>
-              <Cell>{say(text.by, language, { name: version.draftedBy, at: formatDate(version.createdAt, bakery) })}</Cell>
+              <Cell>
+                {say(text.by, language, { name: version.draftedBy, at: formatDate(version.createdAt, bakery) })}
+              </Cell>
               <Cell>
                 {version.signatures.map((signature) => (
                   <p key={signature.at.toISOString()}>
-                    {say(text.signedBy, language, { name: signature.personName, role: desk.roles[signature.role], at: formatDate(signature.at, bakery) })}
+                    {say(text.signedBy, language, {
+                      name: signature.personName,
+                      role: desk.roles[signature.role],
+                      at: formatDate(signature.at, bakery),
+                    })}
                     {signature.byProposer ? (
-                      <span className="block text-small text-ink-2">{version.signedAt && version.signatures.length === 1 ? text.byProposer : text.byDrafter}</span>
+                      <span className="block text-small text-ink-2">
+                        {version.signedAt && version.signatures.length === 1 ? text.byProposer : text.byDrafter}
+                      </span>
                     ) : null}
                   </p>
                 ))}

@@ -11,11 +11,14 @@ type Forms = { text: Words['formulas']; format: FormulaFormat; language: Languag
 /** Totals of both sides, each under the name of its convention; alike when they read alike. */
 export function totalsRows({ from, to }: Figures, { text, format, language }: Forms): DifferenceRow[] {
   const { sheet } = text
-  const row = (label: string, of: (side: FormulaFigures) => string) => rowOf(label, from && of(from), to && of(to), text)
+  const row = (label: string, of: (side: FormulaFigures) => string) =>
+    rowOf(label, from && of(from), to && of(to), text)
   return [
     row(sheet.total, (side) => format.pct(side.totalPct)),
     row(sheet.hydration, (side) => format.pctShort(side.plainWaterPct)),
-    row(sheet.trueWater, ({ waterBesideFlour: water }) => atLeast(format.pctShort(water.pctFlour), water.unknownIngredientIds, { text, language })),
+    row(sheet.trueWater, ({ waterBesideFlour: water }) =>
+      atLeast(format.pctShort(water.pctFlour), water.unknownIngredientIds, { text, language }),
+    ),
     row(sheet.preFermented, (side) => format.pctShort(side.preFermentedFlourPct)),
     row(sheet.yieldWater, (side) => format.parts(side.doughYield.flourAndWater)),
     row(sheet.yieldAll, (side) => format.parts(side.doughYield.everything)),
@@ -36,7 +39,10 @@ export function nutrientRows({ from, to }: Figures, { text, format, language }: 
 }
 
 /** Batch and process of both sides. */
-export function processRows(measured: ContentDifferences['measured'], { text, format }: Omit<Forms, 'language'>): DifferenceRow[] {
+export function processRows(
+  measured: ContentDifferences['measured'],
+  { text, format }: Omit<Forms, 'language'>,
+): DifferenceRow[] {
   const { compare, sheet } = text
   const forms: Record<(typeof measured)[number]['name'], { label: string; of: (value: number) => string }> = {
     pieces: { label: compare.pieces, of: format.count },
@@ -49,7 +55,13 @@ export function processRows(measured: ContentDifferences['measured'], { text, fo
     bakeTempC: { label: sheet.bakeTemp, of: format.temp },
     bakeTimeS: { label: sheet.bakeTime, of: format.minutes },
   }
-  return measured.map(({ name, from, to, isSame }) => ({ key: name, label: forms[name].label, from: forms[name].of(from), to: forms[name].of(to), isSame }))
+  return measured.map(({ name, from, to, isSame }) => ({
+    key: name,
+    label: forms[name].label,
+    from: forms[name].of(from),
+    to: forms[name].of(to),
+    isSame,
+  }))
 }
 
 function rowOf(label: string, before: string | null, after: string | null, text: Words['formulas']): DifferenceRow {
@@ -57,6 +69,10 @@ function rowOf(label: string, before: string | null, after: string | null, text:
 }
 
 /** An ingredient that does not say makes the figure a least one. */
-function atLeast(quantity: string, unknownIngredientIds: readonly string[], { text, language }: Omit<Forms, 'format'>): string {
+function atLeast(
+  quantity: string,
+  unknownIngredientIds: readonly string[],
+  { text, language }: Omit<Forms, 'format'>,
+): string {
   return unknownIngredientIds.length > 0 ? say(text.sheet.atLeast, language, { quantity }) : quantity
 }

@@ -4,7 +4,12 @@ import { SheetTable } from '@/lib/ui/sheet-table'
 import type { Words } from '@/lib/words/words'
 import type { FormulaFormat } from '../formula-format'
 
-type LinesDifferenceProps = { lines: ContentDifferences['lines']; sides: { from: string; to: string }; text: Words['formulas']; format: FormulaFormat }
+type LinesDifferenceProps = {
+  lines: ContentDifferences['lines']
+  sides: { from: string; to: string }
+  text: Words['formulas']
+  format: FormulaFormat
+}
 
 /** Two versions line by line, in % on flour; a line that is alike is light. */
 export function LinesDifference({ lines, sides, text, format }: LinesDifferenceProps) {
@@ -22,7 +27,10 @@ export function LinesDifference({ lines, sides, text, format }: LinesDifferenceP
       ]}
     >
       {lines.map((line) => (
-        <tr key={`${line.stageKind}.${line.stageNumber}.${line.ingredientId}`} className={line.isSame ? 'text-ink-2' : undefined}>
+        <tr
+          key={`${line.stageKind}.${line.stageNumber}.${line.ingredientId}`}
+          className={line.isSame ? 'text-ink-2' : undefined}
+        >
           <Cell head>
             <span className={line.isSame ? 'font-normal' : undefined}>{line.ingredientName}</span>
           </Cell>
@@ -30,7 +38,13 @@ export function LinesDifference({ lines, sides, text, format }: LinesDifferenceP
           <Cell numeric>{line.fromPct === null ? text.notThere : format.pct(line.fromPct)}</Cell>
           <Cell numeric>{line.toPct === null ? text.notThere : format.pct(line.toPct)}</Cell>
           <Cell numeric>
-            {line.isSame ? text.notThere : line.fromPct === null ? compare.added : line.toPct === null ? compare.gone : format.pctDifference(line.toPct - line.fromPct)}
+            {line.isSame
+              ? text.notThere
+              : line.fromPct === null
+                ? compare.added
+                : line.toPct === null
+                  ? compare.gone
+                  : format.pctDifference(line.toPct - line.fromPct)}
           </Cell>
         </tr>
       ))}

@@ -13,7 +13,10 @@ import { DifferenceTable } from './difference-table'
 import { LinesDifference } from './lines-difference'
 
 export type VersionDifferencesProps = {
-  compared: ContentDifferences & { figures: { from: FormulaFigures | null; to: FormulaFigures | null }; allergens: AllergenChange }
+  compared: ContentDifferences & {
+    figures: { from: FormulaFigures | null; to: FormulaFigures | null }
+    allergens: AllergenChange
+  }
   /** Numbers of the two versions. */
   from: number
   to: number
@@ -28,7 +31,10 @@ export function VersionDifferences({ compared, from, to, words, units, language 
   const { compare, sheet } = text
   const { lines, measured, method, figures, allergens } = compared
   const format = formulaFormat(units, text.units)
-  const sides = { from: say(text.versionTitle, language, { number: from }), to: say(text.versionTitle, language, { number: to }) }
+  const sides = {
+    from: say(text.versionTitle, language, { number: from }),
+    to: say(text.versionTitle, language, { number: to }),
+  }
   const forms = { text, format, language }
   return (
     <>
@@ -37,18 +43,37 @@ export function VersionDifferences({ compared, from, to, words, units, language 
       </Section>
       <SideBySide>
         <Section id="totals" title={compare.totals}>
-          <DifferenceTable caption={compare.totals} what={compare.total} sides={sides} rows={totalsRows(figures, forms)} />
+          <DifferenceTable
+            caption={compare.totals}
+            what={compare.total}
+            sides={sides}
+            rows={totalsRows(figures, forms)}
+          />
         </Section>
         <Section id="process" title={compare.process}>
-          <DifferenceTable caption={compare.process} what={compare.total} sides={sides} rows={processRows(measured, forms)} />
+          <DifferenceTable
+            caption={compare.process}
+            what={compare.total}
+            sides={sides}
+            rows={processRows(measured, forms)}
+          />
         </Section>
       </SideBySide>
       <SideBySide>
         <Section id="holds" title={compare.holds} note={compare.holdsNote}>
-          <DifferenceTable caption={compare.holds} what={sheet.nutrient} sides={sides} rows={nutrientRows(figures, forms)} />
+          <DifferenceTable
+            caption={compare.holds}
+            what={sheet.nutrient}
+            sides={sides}
+            rows={nutrientRows(figures, forms)}
+          />
         </Section>
         <Section id="allergens" title={compare.allergens} note={sheet.allergensNote}>
-          {changesAllergens(allergens) ? <p className="font-bold">{paragraph(allergenChangeWords(allergens, text, stores, language), language)}</p> : <p>{compare.allergensSame}</p>}
+          {changesAllergens(allergens) ? (
+            <p className="font-bold">{paragraph(allergenChangeWords(allergens, text, stores, language), language)}</p>
+          ) : (
+            <p>{compare.allergensSame}</p>
+          )}
         </Section>
       </SideBySide>
       <Section id="method" title={compare.methodTitle}>

@@ -18,7 +18,19 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).formulas.editor.newTitle }
 }
 
-const empty = { pieces: '', scalingMassG: '', doughLossPct: '', doughTempC: '', mixTimeMin: '', bulkTimeMin: '', proofTimeMin: '', bakeTempC: '', bakeTimeMin: '', method: '', reason: '' }
+const empty = {
+  pieces: '',
+  scalingMassG: '',
+  doughLossPct: '',
+  doughTempC: '',
+  mixTimeMin: '',
+  bulkTimeMin: '',
+  proofTimeMin: '',
+  bakeTempC: '',
+  bakeTimeMin: '',
+  method: '',
+  reason: '',
+}
 
 export default async function NewFormulaPage() {
   const language = await currentLanguage()
@@ -46,7 +58,10 @@ export default async function NewFormulaPage() {
       kicker={text.list.title}
       headline={text.editor.newHeadline}
       hasName
-      values={{ ...empty, stages: [{ kind: 'final_dough', name: '', lines: [blankLine, blankLine, blankLine, blankLine] }] }}
+      values={{
+        ...empty,
+        stages: [{ kind: 'final_dough', name: '', lines: [blankLine, blankLine, blankLine, blankLine] }],
+      }}
       ingredients={[]}
       text={text}
       units={units}

@@ -51,7 +51,12 @@ export function SignForm({ title, version, signing, words, bakery, language }: S
         mass: format.massShort(content.batch.scalingMassG),
       }),
     },
-    { term: sign.change, detail: signing.change ? paragraph(allergenChangeWords(signing.change, text, words.stores, language), language) : sign.first },
+    {
+      term: sign.change,
+      detail: signing.change
+        ? paragraph(allergenChangeWords(signing.change, text, words.stores, language), language)
+        : sign.first,
+    },
     ...(signing.cost
       ? [
           {
@@ -59,7 +64,11 @@ export function SignForm({ title, version, signing, words, bakery, language }: S
             detail: (
               <>
                 {costChangeWords(signing.cost, words, bakery, language)}
-                {signing.cost.against.isOwners ? <span className="block">{say(sign.costSinceOwner, language, { number: signing.cost.against.number })}</span> : null}
+                {signing.cost.against.isOwners ? (
+                  <span className="block">
+                    {say(sign.costSinceOwner, language, { number: signing.cost.against.number })}
+                  </span>
+                ) : null}
               </>
             ),
           },
@@ -96,8 +105,14 @@ export function SignForm({ title, version, signing, words, bakery, language }: S
         </Notice>
       ) : (
         <div className="mt-5">
-          <ActionForm rules={rulesOf(signOffVersionInput)}
-            action={signOff.bind(null, { versionId: version.id, seenRevision: version.revision, seenHash: version.contentHash, timeZone: bakery.timeZone })}
+          <ActionForm
+            rules={rulesOf(signOffVersionInput)}
+            action={signOff.bind(null, {
+              versionId: version.id,
+              seenRevision: version.revision,
+              seenHash: version.contentHash,
+              timeZone: bakery.timeZone,
+            })}
             idPrefix="sign-"
           >
             <FieldStack>
@@ -115,11 +130,25 @@ export function SignForm({ title, version, signing, words, bakery, language }: S
                   />
                   <div className="flex flex-wrap gap-x-8 gap-y-4">
                     <FormField name="effectiveAt" type="date" label={sign.day} width="short" />
-                    <FormField name="time" type="text" label={sign.time} hint={sign.timeHint} width="short" maxLength={5} autoComplete="off" />
+                    <FormField
+                      name="time"
+                      type="text"
+                      label={sign.time}
+                      hint={sign.timeHint}
+                      width="short"
+                      maxLength={5}
+                      autoComplete="off"
+                    />
                   </div>
                 </>
               ) : null}
-              <FormField name="password" type="password" label={sign.password} hint={sign.passwordHint} autoComplete="current-password" />
+              <FormField
+                name="password"
+                type="password"
+                label={sign.password}
+                hint={sign.passwordHint}
+                autoComplete="current-password"
+              />
             </FieldStack>
             <div className="mt-6">
               <SubmitButton tone="go">{say(signing.isLast ? sign.go : sign.goPart, language, { number })}</SubmitButton>

@@ -5,7 +5,12 @@ import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import type { VersionSeen } from './version-seen'
 
-type SignaturesProps = { version: Pick<VersionSeen, 'signatures' | 'draftedBy' | 'createdAt' | 'contentHash' | 'signedAt'>; words: Words; bakery: DateForm; language: Language }
+type SignaturesProps = {
+  version: Pick<VersionSeen, 'signatures' | 'draftedBy' | 'createdAt' | 'contentHash' | 'signedAt'>
+  words: Words
+  bakery: DateForm
+  language: Language
+}
 
 /** Who drafted and who signed, in the words that were shown, and the seal of what was signed. */
 export function Signatures({ version, words, bakery, language }: SignaturesProps) {
@@ -14,7 +19,9 @@ export function Signatures({ version, words, bakery, language }: SignaturesProps
   const isAlone = version.signedAt !== null && version.signatures.length === 1
   return (
     <>
-      <p className="mb-3">{say(sheet.draftedBy, language, { name: version.draftedBy, at: formatDate(version.createdAt, bakery) })}</p>
+      <p className="mb-3">
+        {say(sheet.draftedBy, language, { name: version.draftedBy, at: formatDate(version.createdAt, bakery) })}
+      </p>
       {version.signatures.length === 0 ? (
         <p>{sheet.noSignatures}</p>
       ) : (
@@ -35,7 +42,11 @@ export function Signatures({ version, words, bakery, language }: SignaturesProps
               <Cell whole>{formatDateTime(signature.at, bakery)}</Cell>
               <Cell>
                 {signature.meaning}
-                {signature.byProposer ? <span className="block text-small text-ink-2">{isAlone ? history.byProposer : history.byDrafter}</span> : null}
+                {signature.byProposer ? (
+                  <span className="block text-small text-ink-2">
+                    {isAlone ? history.byProposer : history.byDrafter}
+                  </span>
+                ) : null}
               </Cell>
             </tr>
           ))}

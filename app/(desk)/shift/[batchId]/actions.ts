@@ -7,31 +7,77 @@ import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
 import { undoMove } from '@/lib/kitchen/shifts/undo-move'
 import type { FormState } from '@/lib/ui/form-state'
 
-export async function begin(batchId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
+export async function begin(
+  batchId: string,
+  seenRevision: number,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
   const swapWhy = textOf(form, 'swapWhy').trim()
-  const input = { batchId, seenRevision, cleanDownDone: form.has('cleanDownDone'), swapWhy: swapWhy === '' ? undefined : swapWhy }
+  const input = {
+    batchId,
+    seenRevision,
+    cleanDownDone: form.has('cleanDownDone'),
+    swapWhy: swapWhy === '' ? undefined : swapWhy,
+  }
   const acted = await act(beginBatch, input, form, former)
   return acted.ok ? acted.done() : acted.state
 }
 
-export async function moveOn(batchId: string, seenRevision: number, to: string, former: FormState, form: FormData): Promise<FormState> {
+export async function moveOn(
+  batchId: string,
+  seenRevision: number,
+  to: string,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
   const why = textOf(form, 'why').trim()
-  const acted = await act(moveBatch, { batchId, seenRevision, to, ...(to === 'measured' && why !== '' ? { why } : {}) }, form, former)
+  const acted = await act(
+    moveBatch,
+    { batchId, seenRevision, to, ...(to === 'measured' && why !== '' ? { why } : {}) },
+    form,
+    former,
+  )
   return acted.ok ? acted.done() : acted.state
 }
 
-export async function undo(batchId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
+export async function undo(
+  batchId: string,
+  seenRevision: number,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
   const acted = await act(undoMove, { batchId, seenRevision }, form, former)
   return acted.ok ? acted.done() : acted.state
 }
 
-export async function takeOut(batchId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
-  const acted = await act(moveBatch, { batchId, seenRevision, to: textOf(form, 'to'), why: textOf(form, 'why') }, form, former)
+export async function takeOut(
+  batchId: string,
+  seenRevision: number,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const acted = await act(
+    moveBatch,
+    { batchId, seenRevision, to: textOf(form, 'to'), why: textOf(form, 'why') },
+    form,
+    former,
+  )
   return acted.ok ? acted.done() : acted.state
 }
 
-export async function count(batchId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
-  const input = { batchId, seenRevision, piecesMade: wholeNumberOf(form, 'piecesMade'), piecesGood: wholeNumberOf(form, 'piecesGood') }
+export async function count(
+  batchId: string,
+  seenRevision: number,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const input = {
+    batchId,
+    seenRevision,
+    piecesMade: wholeNumberOf(form, 'piecesMade'),
+    piecesGood: wholeNumberOf(form, 'piecesGood'),
+  }
   const acted = await act(countPieces, input, form, former)
   return acted.ok ? acted.done() : acted.state
 }

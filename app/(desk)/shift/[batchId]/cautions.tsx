@@ -7,7 +7,9 @@ import type { BatchPart } from './batch-view'
 export function Cautions({ batch, words: { cautions: words }, language }: Omit<BatchPart, 'bakery'>) {
   const allergenNames = wordsIn(language).stores.allergens
   const ingredients = batch.lines.map(({ ingredient }) => ingredient)
-  const allergens = [...new Set(ingredients.flatMap(({ allergens }) => allergens))].map((allergen) => allergenNames[allergen])
+  const allergens = [...new Set(ingredients.flatMap(({ allergens }) => allergens))].map(
+    (allergen) => allergenNames[allergen],
+  )
   const unchecked = ingredients.filter(({ allergensChecked }) => !allergensChecked).map(({ name }) => name)
   return (
     <CautionList

@@ -11,7 +11,18 @@ import { isAtFault, useReadingDraft } from './use-reading-draft'
 type CorrectFormProps = Omit<ReadingPlaceProps, 'kept' | 'needs' | 'mayKeep'> & { reading: KeptReading; onDone(): void }
 
 /** What a reading should have been, of which piece, and why it was wrong. */
-export function CorrectForm({ reading, measure, label, pieces, words, language, onKept, onDraft, onDone, nowByline }: CorrectFormProps) {
+export function CorrectForm({
+  reading,
+  measure,
+  label,
+  pieces,
+  words,
+  language,
+  onKept,
+  onDraft,
+  onDone,
+  nowByline,
+}: CorrectFormProps) {
   const [value, setValue] = useState(reading.valueEntered)
   const [unit, setUnit] = useState(reading.unitEntered)
   const [piece, setPiece] = useState(reading.piece)
@@ -42,7 +53,16 @@ export function CorrectForm({ reading, measure, label, pieces, words, language, 
       document.getElementById(id)?.focus()
       return
     }
-    void send((entryId) => ({ id: entryId, supersedesId: reading.id, piece, repeat: reading.repeat, value: value.trim(), unit, reason: reason.trim().normalize('NFC'), confirmed }))
+    void send((entryId) => ({
+      id: entryId,
+      supersedesId: reading.id,
+      piece,
+      repeat: reading.repeat,
+      value: value.trim(),
+      unit,
+      reason: reason.trim().normalize('NFC'),
+      confirmed,
+    }))
   }
   const touch = (set: () => void) => {
     set()
@@ -59,7 +79,9 @@ export function CorrectForm({ reading, measure, label, pieces, words, language, 
         correct()
       }}
     >
-      <p className="font-semibold">{say(words.correctTitle, language, { value: `${reading.valueEntered}\u00a0${reading.unitEntered}` })}</p>
+      <p className="font-semibold">
+        {say(words.correctTitle, language, { value: `${reading.valueEntered}\u00a0${reading.unitEntered}` })}
+      </p>
       <div className="mt-2 grid gap-3">
         <div className="flex gap-2">
           <input
@@ -75,7 +97,13 @@ export function CorrectForm({ reading, measure, label, pieces, words, language, 
             aria-describedby={`${id}-status`}
             className={floorControlClass('number')}
           />
-          <select value={unit} onChange={(event) => touch(() => setUnit(event.target.value))} disabled={isFixed} aria-label={say(words.unit, language, { measure: measure.name, place: label })} className={floorControlClass('unit')}>
+          <select
+            value={unit}
+            onChange={(event) => touch(() => setUnit(event.target.value))}
+            disabled={isFixed}
+            aria-label={say(words.unit, language, { measure: measure.name, place: label })}
+            className={floorControlClass('unit')}
+          >
             {[...new Set([reading.unitEntered, ...measure.units])].map((each) => (
               <option key={each}>{each}</option>
             ))}
@@ -84,7 +112,12 @@ export function CorrectForm({ reading, measure, label, pieces, words, language, 
         {reading.piece === null ? null : (
           <label className="flex items-center gap-3">
             {words.correctPiece}
-            <select value={String(piece)} onChange={(event) => touch(() => setPiece(Number(event.target.value)))} disabled={isFixed} className={floorControlClass('unit')}>
+            <select
+              value={String(piece)}
+              onChange={(event) => touch(() => setPiece(Number(event.target.value)))}
+              disabled={isFixed}
+              className={floorControlClass('unit')}
+            >
               {Array.from({ length: Math.max(pieces, reading.piece) }, (_, i) => (
                 <option key={i}>{i + 1}</option>
               ))}
@@ -93,7 +126,14 @@ export function CorrectForm({ reading, measure, label, pieces, words, language, 
         )}
         <label className="block font-semibold">
           {words.correctReason}
-          <input value={reason} onChange={(event) => touch(() => setReason(event.target.value))} readOnly={isFixed} autoComplete="off" maxLength={300} className={`mt-1 block font-normal ${floorControlClass('line')}`} />
+          <input
+            value={reason}
+            onChange={(event) => touch(() => setReason(event.target.value))}
+            readOnly={isFixed}
+            autoComplete="off"
+            maxLength={300}
+            className={`mt-1 block font-normal ${floorControlClass('line')}`}
+          />
         </label>
         <div className="flex flex-wrap gap-3">
           <FloorButton tone="plain" disabled={state.step === 'sending' || state.step === 'aside'}>
@@ -106,7 +146,15 @@ export function CorrectForm({ reading, measure, label, pieces, words, language, 
           )}
         </div>
       </div>
-      <DraftStatus id={id} state={state} measure={measure} words={words} language={language} value={`${value.trim()}\u00a0${unit}`} onConfirm={() => correct(true)} />
+      <DraftStatus
+        id={id}
+        state={state}
+        measure={measure}
+        words={words}
+        language={language}
+        value={`${value.trim()}\u00a0${unit}`}
+        onConfirm={() => correct(true)}
+      />
     </form>
   )
 }

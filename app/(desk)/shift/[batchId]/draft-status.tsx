@@ -25,12 +25,19 @@ export function DraftStatus({ id, state, measure, words, language, onConfirm, va
     <div aria-live="polite">
       {state.step === 'empty' ? <ErrorLine id={`${id}-status`} text={words.emptyField} /> : null}
       {state.step === 'sending' ? <p className="mt-1">{words.sending}</p> : null}
-      {state.step === 'unsent' ? <ErrorLine id={`${id}-status`} text={state.why === 'not-answered' ? words.notSent : words.wrongEcho} /> : null}
-      {state.step === 'refused' ? <ErrorLine id={`${id}-status`} text={paragraph([words.notKept, ...faultsOf(state)], language)} /> : null}
+      {state.step === 'unsent' ? (
+        <ErrorLine id={`${id}-status`} text={state.why === 'not-answered' ? words.notSent : words.wrongEcho} />
+      ) : null}
+      {state.step === 'refused' ? (
+        <ErrorLine id={`${id}-status`} text={paragraph([words.notKept, ...faultsOf(state)], language)} />
+      ) : null}
       {state.step === 'aside' ? <ErrorLine id={`${id}-status`} text={state.words} /> : null}
       {state.step === 'odd' ? (
         <>
-          <ErrorLine id={`${id}-status`} text={say(words.askOdd, language, { least: measure.least, most: measure.most })} />
+          <ErrorLine
+            id={`${id}-status`}
+            text={say(words.askOdd, language, { least: measure.least, most: measure.most })}
+          />
           <div className="mt-2">
             <FloorButton tone="stop" onPress={onConfirm}>
               {say(words.keepOdd, language, { value })}

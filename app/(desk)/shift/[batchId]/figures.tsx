@@ -19,15 +19,26 @@ export function Figures({ batch, bakery, words, language }: BatchPart) {
   const { figures: text, readings } = words
   const { measures } = wordsIn(language)
   const { figures } = batch
-  if (!figures || figures.pieces.length === 0) return batch.state === 'waiting' ? null : <Section id="figures" title={text.title}>{text.none}</Section>
-  const oddPieces = new Set(batch.readings.flatMap(({ piece, holds, outside }) => (holds && outside && piece !== null ? [piece] : [])))
-  const shown = (value: number | null | undefined, unit: string, digits: number) => (value === null || value === undefined ? '–' : amountInUnits(value, unit, digits, bakery))
+  if (!figures || figures.pieces.length === 0)
+    return batch.state === 'waiting' ? null : (
+      <Section id="figures" title={text.title}>
+        {text.none}
+      </Section>
+    )
+  const oddPieces = new Set(
+    batch.readings.flatMap(({ piece, holds, outside }) => (holds && outside && piece !== null ? [piece] : [])),
+  )
+  const shown = (value: number | null | undefined, unit: string, digits: number) =>
+    value === null || value === undefined ? '–' : amountInUnits(value, unit, digits, bakery)
   return (
     <Section id="figures" title={text.title} note={text.note}>
       <SheetTable
         caption={text.title}
         captionHidden
-        columns={[{ key: 'piece', label: text.piece }, ...columns.map(({ code }) => ({ key: code, label: measures.standard[code].name, numeric: true }))]}
+        columns={[
+          { key: 'piece', label: text.piece },
+          ...columns.map(({ code }) => ({ key: code, label: measures.standard[code].name, numeric: true })),
+        ]}
       >
         {figures.pieces.map(({ piece, factorLevel, figures: ofPiece, settled }) => (
           <tr key={`${piece} ${factorLevel ?? ''}`}>
@@ -48,7 +59,11 @@ export function Figures({ batch, bakery, words, language }: BatchPart) {
           {columns.map(({ code, unit, digits }) => (
             <Cell key={code} numeric>
               <b>{shown(figures.means[code]?.mean, unit, digits)}</b>
-              {figures.means[code] ? <span className="block text-small text-ink-2">{say(text.of, language, { n: figures.means[code].n })}</span> : null}
+              {figures.means[code] ? (
+                <span className="block text-small text-ink-2">
+                  {say(text.of, language, { n: figures.means[code].n })}
+                </span>
+              ) : null}
             </Cell>
           ))}
         </tr>

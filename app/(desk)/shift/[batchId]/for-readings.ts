@@ -14,16 +14,61 @@ type Reading = BatchShown['readings'][number]
 const masses = { metric: ['g', 'kg'], ounces: ['oz', 'lb'] }
 
 /** A measure as the fields need it, with the units that this bakery types. Nobody counts a proof in seconds. */
-export function asMeasureToRead(measure: Measure, isWanted: boolean, mind: string | null, bakery: BakeryShown, words: Words): MeasureToRead {
+export function asMeasureToRead(
+  measure: Measure,
+  isWanted: boolean,
+  mind: string | null,
+  bakery: BakeryShown,
+  words: Words,
+): MeasureToRead {
   const { id, unit, level, repeats, digits, range, planned } = measure
-  const units = unit === 'g' ? masses[bakery.massUnits] : unit === 's' ? ['min', 's', 'h'] : unit === '°C' ? [ownUnit(unit, bakery)] : measure.units
+  const units =
+    unit === 'g'
+      ? masses[bakery.massUnits]
+      : unit === 's'
+        ? ['min', 's', 'h']
+        : unit === '°C'
+          ? [ownUnit(unit, bakery)]
+          : measure.units
   const shown = (value: number) => amountInUnits(value, unit, digits, bakery)
-  return { id, name: measureName(measure, words), level, method: measureMethod(measure, words), repeats, units, least: shown(range.least), most: shown(range.most), planned: planned === null ? null : shown(planned), mind, isWanted }
+  return {
+    id,
+    name: measureName(measure, words),
+    level,
+    method: measureMethod(measure, words),
+    repeats,
+    units,
+    least: shown(range.least),
+    most: shown(range.most),
+    planned: planned === null ? null : shown(planned),
+    mind,
+    isWanted,
+  }
 }
 
 /** A reading as the fields show it. */
-export function asKeptReading(reading: Reading, measures: readonly Measure[], bakery: BakeryShown, words: ReadingWords, language: Language): KeptReading {
-  const { id, measureId, piece, factorLevel, repeat, outside, valueEntered, unitEntered, supersedesId, reason, person, takenAt, mayCorrect } = reading
+export function asKeptReading(
+  reading: Reading,
+  measures: readonly Measure[],
+  bakery: BakeryShown,
+  words: ReadingWords,
+  language: Language,
+): KeptReading {
+  const {
+    id,
+    measureId,
+    piece,
+    factorLevel,
+    repeat,
+    outside,
+    valueEntered,
+    unitEntered,
+    supersedesId,
+    reason,
+    person,
+    takenAt,
+    mayCorrect,
+  } = reading
   const measure = measures.find((each) => each.id === measureId)
   const by = { who: person.name, at: formatDateTime(takenAt, bakery) }
   return {
@@ -34,9 +79,16 @@ export function asKeptReading(reading: Reading, measures: readonly Measure[], ba
     repeat,
     valueEntered,
     unitEntered,
-    byline: reason === null ? say(words.inTheBook, language, by) : say(words.inTheBookCorrected, language, { ...by, reason }),
+    byline:
+      reason === null ? say(words.inTheBook, language, by) : say(words.inTheBookCorrected, language, { ...by, reason }),
     supersedesId,
-    outside: outside && measure ? { least: amountInUnits(outside.least, measure.unit, measure.digits, bakery), most: amountInUnits(outside.most, measure.unit, measure.digits, bakery) } : null,
+    outside:
+      outside && measure
+        ? {
+            least: amountInUnits(outside.least, measure.unit, measure.digits, bakery),
+            most: amountInUnits(outside.most, measure.unit, measure.digits, bakery),
+          }
+        : null,
     mayCorrect,
   }
 }
@@ -45,6 +97,8 @@ export function asKeptReading(reading: Reading, measures: readonly Measure[], ba
 export function needsByPlace(figures: BatchShown['figures']): Record<string, Needs> {
   const places = figures ? [{ piece: null, factorLevel: null, read: figures.read }, ...figures.pieces] : []
   return Object.fromEntries(
-    places.flatMap(({ piece, factorLevel, read }) => [...read].map(([measureId, { needs }]) => [keyOfPlace({ measureId, piece, factorLevel }), needs])),
+    places.flatMap(({ piece, factorLevel, read }) =>
+      [...read].map(([measureId, { needs }]) => [keyOfPlace({ measureId, piece, factorLevel }), needs]),
+    ),
   )
 }

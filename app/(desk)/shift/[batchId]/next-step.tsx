@@ -21,9 +21,16 @@ export function NextStep({ batch, bakery, words, language }: BatchPart) {
   return (
     <section id="next" aria-label={text.nextStep} className="mt-6 print:hidden">
       {to === null ? (
-        <ActionForm rules={rulesOf(beginBatchInput)} key="begin" action={begin.bind(null, batch.id, batch.revision)} idPrefix="begin-">
+        <ActionForm
+          rules={rulesOf(beginBatchInput)}
+          key="begin"
+          action={begin.bind(null, batch.id, batch.revision)}
+          idPrefix="begin-"
+        >
           <div className="grid gap-5">
-            {batch.cleanDownFirst ? <FloorCheck name="cleanDownDone" label={text.cleanDownDone} hint={text.cleanDownHint} /> : null}
+            {batch.cleanDownFirst ? (
+              <FloorCheck name="cleanDownDone" label={text.cleanDownDone} hint={text.cleanDownHint} />
+            ) : null}
             {batch.firstCode ? (
               <FloorField
                 name="swapWhy"
@@ -39,7 +46,12 @@ export function NextStep({ batch, bakery, words, language }: BatchPart) {
           </div>
         </ActionForm>
       ) : (
-        <ActionForm rules={rulesOf(moveBatchInput)} key={to} action={moveOn.bind(null, batch.id, batch.revision, to)} idPrefix="move-">
+        <ActionForm
+          rules={rulesOf(moveBatchInput)}
+          key={to}
+          action={moveOn.bind(null, batch.id, batch.revision, to)}
+          idPrefix="move-"
+        >
           {gaps.length > 0 ? (
             <div className="mb-4 grid gap-4">
               <p className="max-w-measure font-semibold text-warn">{text.gapsTitle}</p>
@@ -52,7 +64,9 @@ export function NextStep({ batch, bakery, words, language }: BatchPart) {
               <FloorField name="why" type="text" label={text.gapsWhy} hint={text.gapsHint} required />
             </div>
           ) : null}
-          <FloorButton tone={gaps.length > 0 ? 'plain' : 'go'}>{gaps.length > 0 ? text.measuredWithGaps : text.steps[to]}</FloorButton>
+          <FloorButton tone={gaps.length > 0 ? 'plain' : 'go'}>
+            {gaps.length > 0 ? text.measuredWithGaps : text.steps[to]}
+          </FloorButton>
         </ActionForm>
       )}
     </section>

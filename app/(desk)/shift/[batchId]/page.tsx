@@ -41,10 +41,23 @@ export default async function BatchPage({ params }: Params) {
   const batch = await ask(getBatch, await params)
   const isOver = batch.state === 'measured' || batch.state === 'lost' || batch.state === 'set_aside'
   const shared = { batch, bakery, words, language }
-  const wanted = new Set(batch.gaps.flatMap((gap) => (gap.kind === 'missing' || gap.kind === 'unsettled' ? [gap.measure.id] : [])))
+  const wanted = new Set(
+    batch.gaps.flatMap((gap) => (gap.kind === 'missing' || gap.kind === 'unsettled' ? [gap.measure.id] : [])),
+  )
   const toConsistency = batch.mixing.outcome === 'read' ? batch.mixing.toConsistency : []
-  const consistency = toConsistency.length > 0 ? say(words.readings.toConsistency, language, { ingredients: toConsistency }) : null
-  const toRead = batch.measures.filter(({ derivation }) => derivation === null).map((measure) => asMeasureToRead(measure, wanted.has(measure.id), measure.code === 'water-added' ? consistency : null, bakery, allWords))
+  const consistency =
+    toConsistency.length > 0 ? say(words.readings.toConsistency, language, { ingredients: toConsistency }) : null
+  const toRead = batch.measures
+    .filter(({ derivation }) => derivation === null)
+    .map((measure) =>
+      asMeasureToRead(
+        measure,
+        wanted.has(measure.id),
+        measure.code === 'water-added' ? consistency : null,
+        bakery,
+        allWords,
+      ),
+    )
   const isLost = batch.state === 'lost'
   const plan = (
     <div key="plan">
@@ -63,7 +76,9 @@ export default async function BatchPage({ params }: Params) {
           measures={toRead}
           pieces={batch.pieces}
           factorLevels={batch.trial.factorName === null ? [] : batch.trial.factorLevels}
-          inTheBook={batch.readings.map((reading) => asKeptReading(reading, batch.measures, bakery, words.readings, language))}
+          inTheBook={batch.readings.map((reading) =>
+            asKeptReading(reading, batch.measures, bakery, words.readings, language),
+          )}
           needs={needsByPlace(batch.figures)}
           isOpen={batch.isOpen}
           mayKeep={batch.isOpen && !isLost}
@@ -79,13 +94,24 @@ export default async function BatchPage({ params }: Params) {
   // With something missing or odd the step to 'measured' asks for a reason, which comes after what can still be read.
   const stepIsLast = batch.state === 'baked' && batch.gaps.length > 0
   const step = batch.isOpen && !isOver ? <NextStep key="step" {...shared} /> : null
-  const parts = batch.state === 'waiting' ? [step, plan, readings] : batch.state === 'weighing' ? [step, readings] : stepIsLast ? [readings, step, plan] : [step, readings, plan]
+  const parts =
+    batch.state === 'waiting'
+      ? [step, plan, readings]
+      : batch.state === 'weighing'
+        ? [step, readings]
+        : stepIsLast
+          ? [readings, step, plan]
+          : [step, readings, plan]
 
   return (
     <FloorSheet
       headline={say(text.headline, language, { code: batch.code })}
       state={<BatchStateWord state={batch.state} words={words} />}
-      under={say(text.under, language, { number: batch.trial.number, formula: batch.trial.formulaName, day: batch.dayNumber })}
+      under={say(text.under, language, {
+        number: batch.trial.number,
+        formula: batch.trial.formulaName,
+        day: batch.dayNumber,
+      })}
       rack={
         <>
           <Rack

@@ -12,13 +12,29 @@ import type { BatchPart } from './batch-view'
 export function PieceCount({ batch, words: { pieces: text } }: BatchPart) {
   return (
     <Section id="pieces" title={text.title} screenOnly>
-      <ActionForm rules={rulesOf(countPiecesInput)} action={count.bind(null, batch.id, batch.revision)} idPrefix="count-">
+      <ActionForm
+        rules={rulesOf(countPiecesInput)}
+        action={count.bind(null, batch.id, batch.revision)}
+        idPrefix="count-"
+      >
         <div className="flex max-w-column flex-wrap items-end gap-4">
           <div className="w-36">
-            <FloorField name="piecesMade" type="count" label={text.made} defaultValue={batch.piecesMade?.toString()} maxLength={5} />
+            <FloorField
+              name="piecesMade"
+              type="count"
+              label={text.made}
+              defaultValue={batch.piecesMade?.toString()}
+              maxLength={5}
+            />
           </div>
           <div className="w-36">
-            <FloorField name="piecesGood" type="count" label={text.good} defaultValue={batch.piecesGood?.toString()} maxLength={5} />
+            <FloorField
+              name="piecesGood"
+              type="count"
+              label={text.good}
+              defaultValue={batch.piecesGood?.toString()}
+              maxLength={5}
+            />
           </div>
           <FloorButton tone="plain">{text.keep}</FloorButton>
         </div>

@@ -20,7 +20,14 @@ export function Process({ batch, bakery, words, language }: BatchPart) {
             { term: text.bulk, detail: minutes(bulkTimeS), strong: true },
             { term: text.scaling, detail: amountInUnits(scalingMassG, 'g', 0, bakery), strong: true },
             { term: text.proof, detail: minutes(proofTimeS), strong: true },
-            { term: text.bake, detail: say(text.bakeAt, language, { time: minutes(bakeTimeS), temp: amountInUnits(bakeTempC, '°C', 0, bakery) }), strong: true },
+            {
+              term: text.bake,
+              detail: say(text.bakeAt, language, {
+                time: minutes(bakeTimeS),
+                temp: amountInUnits(bakeTempC, '°C', 0, bakery),
+              }),
+              strong: true,
+            },
             ...(method ? [{ term: text.method, detail: <span className="whitespace-pre-line">{method}</span> }] : []),
           ]}
         />

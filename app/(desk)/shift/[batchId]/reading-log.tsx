@@ -17,7 +17,10 @@ export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
   const names = new Map(batch.measures.map((measure) => [measure.id, measureName(measure, wordsIn(language))]))
   const oddOf = (measureId: string, { least, most }: { least: number; most: number }) => {
     const { unit, digits } = batch.measures.find(({ id }) => id === measureId) ?? { unit: '', digits: 0 }
-    return say(text.odd, language, { least: amountInUnits(least, unit, digits, bakery), most: amountInUnits(most, unit, digits, bakery) })
+    return say(text.odd, language, {
+      least: amountInUnits(least, unit, digits, bakery),
+      most: amountInUnits(most, unit, digits, bakery),
+    })
   }
   return (
     <div className="mt-9 border-t-2 border-rule">
@@ -34,24 +37,46 @@ export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
             { key: 'remark', label: text.remark },
           ]}
         >
-          {batch.readings.map(({ id, takenAt, person, measureId, piece, factorLevel, valueEntered, unitEntered, holds, reason, outside }) => (
-            <tr key={id}>
-              <Cell whole>{formatDateTime(takenAt, bakery)}</Cell>
-              <Cell>{person.name}</Cell>
-              <Cell>{names.get(measureId)}</Cell>
-              <Cell whole>
-                {piece === null
-                  ? readingWords.batch
-                  : factorLevel === null
-                    ? say(readingWords.piece, language, { piece })
-                    : say(readingWords.pieceLevel, language, { piece, level: factorLevel })}
-              </Cell>
-              <Cell numeric>{holds ? withUnit(valueEntered, unitEntered) : <s>{withUnit(valueEntered, unitEntered)}</s>}</Cell>
-              <Cell>
-                <Lines texts={[...(reason ? [say(text.reason, language, { reason })] : []), ...(outside ? [oddOf(measureId, outside)] : []), holds ? text.holds : text.gaveWay]} />
-              </Cell>
-            </tr>
-          ))}
+          {batch.readings.map(
+            ({
+              id,
+              takenAt,
+              person,
+              measureId,
+              piece,
+              factorLevel,
+              valueEntered,
+              unitEntered,
+              holds,
+              reason,
+              outside,
+            }) => (
+              <tr key={id}>
+                <Cell whole>{formatDateTime(takenAt, bakery)}</Cell>
+                <Cell>{person.name}</Cell>
+                <Cell>{names.get(measureId)}</Cell>
+                <Cell whole>
+                  {piece === null
+                    ? readingWords.batch
+                    : factorLevel === null
+                      ? say(readingWords.piece, language, { piece })
+                      : say(readingWords.pieceLevel, language, { piece, level: factorLevel })}
+                </Cell>
+                <Cell numeric>
+                  {holds ? withUnit(valueEntered, unitEntered) : <s>{withUnit(valueEntered, unitEntered)}</s>}
+                </Cell>
+                <Cell>
+                  <Lines
+                    texts={[
+                      ...(reason ? [say(text.reason, language, { reason })] : []),
+                      ...(outside ? [oddOf(measureId, outside)] : []),
+                      holds ? text.holds : text.gaveWay,
+                    ]}
+                  />
+                </Cell>
+              </tr>
+            ),
+          )}
         </SheetTable>
       </FloorDisclosure>
     </div>

@@ -22,17 +22,31 @@ export function ReadingPlace(props: ReadingPlaceProps) {
   const repeat = firstFree(kept.map((reading) => reading.repeat))
   const asksFor = asksForAt(kept.length, measure, needs)
 
-  const { state, send, empty, typed } = useReadingDraft((entry, sent) => {
-    props.onKept(
-      { id: entry.id, ...place, repeat: entry.repeat, valueEntered: entry.value, unitEntered: entry.unit, byline: props.nowByline(), supersedesId: null, outside: sent.outOfRange ? { least: measure.least, most: measure.most } : null, mayCorrect: true },
-      sent.needs,
-    )
-    change('')
-  }, props.onRefused, () => {
-    // It is the book's now; left in the field it would be sent as another one.
-    setValue('')
-    props.onDraft(key, false)
-  })
+  const { state, send, empty, typed } = useReadingDraft(
+    (entry, sent) => {
+      props.onKept(
+        {
+          id: entry.id,
+          ...place,
+          repeat: entry.repeat,
+          valueEntered: entry.value,
+          unitEntered: entry.unit,
+          byline: props.nowByline(),
+          supersedesId: null,
+          outside: sent.outOfRange ? { least: measure.least, most: measure.most } : null,
+          mayCorrect: true,
+        },
+        sent.needs,
+      )
+      change('')
+    },
+    props.onRefused,
+    () => {
+      // It is the book's now; left in the field it would be sent as another one.
+      setValue('')
+      props.onDraft(key, false)
+    },
+  )
 
   function change(next: string): void {
     setValue(next)
@@ -93,7 +107,9 @@ export function ReadingPlace(props: ReadingPlaceProps) {
                   </button>
                 ) : null}
               </div>
-              {reading.outside ? <p className="max-w-column font-semibold text-warn">{say(words.odd, language, reading.outside)}</p> : null}
+              {reading.outside ? (
+                <p className="max-w-column font-semibold text-warn">{say(words.odd, language, reading.outside)}</p>
+              ) : null}
               {correcting === reading.id ? (
                 <CorrectForm
                   {...props}
@@ -137,7 +153,13 @@ export function ReadingPlace(props: ReadingPlaceProps) {
               className={floorControlClass('number')}
             />
             {measure.units.length > 1 ? (
-              <select value={unit} onChange={(event) => changeUnit(event.target.value)} disabled={isFixed} aria-label={say(words.unit, language, facts)} className={floorControlClass('unit')}>
+              <select
+                value={unit}
+                onChange={(event) => changeUnit(event.target.value)}
+                disabled={isFixed}
+                aria-label={say(words.unit, language, facts)}
+                className={floorControlClass('unit')}
+              >
                 {measure.units.map((each) => (
                   <option key={each}>{each}</option>
                 ))}
@@ -145,11 +167,23 @@ export function ReadingPlace(props: ReadingPlaceProps) {
             ) : (
               <span className="flex min-w-[2.5rem] items-center text-lead text-ink-2">{unit}</span>
             )}
-            <FloorButton tone="plain" disabled={state.step === 'sending'} fullLabel={state.step === 'unsent' ? undefined : say(words.keepFull, language, facts)}>
+            <FloorButton
+              tone="plain"
+              disabled={state.step === 'sending'}
+              fullLabel={state.step === 'unsent' ? undefined : say(words.keepFull, language, facts)}
+            >
               {state.step === 'unsent' ? words.sendAgain : words.keep}
             </FloorButton>
           </div>
-          <DraftStatus id={id} state={state} measure={measure} words={words} language={language} value={`${value.trim()}\u00a0${unit}`} onConfirm={() => keep(true)} />
+          <DraftStatus
+            id={id}
+            state={state}
+            measure={measure}
+            words={words}
+            language={language}
+            value={`${value.trim()}\u00a0${unit}`}
+            onConfirm={() => keep(true)}
+          />
         </form>
       ) : null}
     </div>

@@ -8,7 +8,16 @@ import { Lines } from '@/lib/ui/lines'
 import { formatDateTime, type DateForm } from '@/lib/words/format/date'
 import { say, sayName } from '@/lib/words/say'
 import { ReadingPlace } from './reading-place'
-import { asksForAt, idOfField, keyOfPlace, type KeptReading, type MeasureToRead, type Needs, type Place, type ReadingWords } from './reading-types'
+import {
+  asksForAt,
+  idOfField,
+  keyOfPlace,
+  type KeptReading,
+  type MeasureToRead,
+  type Needs,
+  type Place,
+  type ReadingWords,
+} from './reading-types'
 
 export type ReadingsProps = {
   batchId: string
@@ -37,7 +46,21 @@ export type ReadingsProps = {
  * What is kept here is added to what the page brought, and the next open field gets the focus.
  */
 export function Readings(props: ReadingsProps) {
-  const { batchId, measures, pieces, factorLevels, inTheBook, needs, isOpen, mayKeep, between, me, dateForm, words, language } = props
+  const {
+    batchId,
+    measures,
+    pieces,
+    factorLevels,
+    inTheBook,
+    needs,
+    isOpen,
+    mayKeep,
+    between,
+    me,
+    dateForm,
+    words,
+    language,
+  } = props
   const { refresh } = useRouter()
   const [added, setAdded] = useState<readonly KeptReading[]>([])
   const [needsNow, setNeedsNow] = useState<Readonly<Record<string, Needs>>>({})
@@ -50,12 +73,15 @@ export function Readings(props: ReadingsProps) {
     return all.filter(({ id }) => !gone.has(id)).sort((a, b) => a.repeat - b.repeat)
   }, [inTheBook, added])
 
-  const onKept = useCallback((reading: KeptReading, needs: Needs) => {
-    setAdded((before) => [...before, reading])
-    setNeedsNow((before) => ({ ...before, [keyOfPlace(reading)]: needs }))
-    // What the page says of the batch, such as what is missing, follows; what is typed here stays.
-    refresh()
-  }, [refresh])
+  const onKept = useCallback(
+    (reading: KeptReading, needs: Needs) => {
+      setAdded((before) => [...before, reading])
+      setNeedsNow((before) => ({ ...before, [keyOfPlace(reading)]: needs }))
+      // What the page says of the batch, such as what is missing, follows; what is typed here stays.
+      refresh()
+    },
+    [refresh],
+  )
   const onDraft = useCallback((key: string, isUnsent: boolean) => {
     setUnsent((before) => {
       if (before.has(key) === isUnsent) return before
@@ -70,17 +96,33 @@ export function Readings(props: ReadingsProps) {
   const parts = useMemo(() => {
     const asks = (place: Place, measure: MeasureToRead) => {
       const key = keyOfPlace(place)
-      return asksForAt(holding.filter((reading) => keyOfPlace(reading) === key).length, measure, needsNow[key] ?? needs[key] ?? null) !== null
+      return (
+        asksForAt(
+          holding.filter((reading) => keyOfPlace(reading) === key).length,
+          measure,
+          needsNow[key] ?? needs[key] ?? null,
+        ) !== null
+      )
     }
     const all = measures.map((measure) => {
       const places = measure.level === 'batch' ? [null] : Array.from({ length: pieces }, (_, i) => i + 1)
       const each = places
-        .map((piece): Place => ({ measureId: measure.id, piece, factorLevel: piece === null ? null : levelOfPiece(piece, factorLevels) }))
+        .map(
+          (piece): Place => ({
+            measureId: measure.id,
+            piece,
+            factorLevel: piece === null ? null : levelOfPiece(piece, factorLevels),
+          }),
+        )
         .map((place) => ({ place, isAsking: asks(place, measure) }))
       return { measure, places: openFirst(each), isAsking: each.some(({ isAsking }) => isAsking) }
     })
     const wanted = all.filter(({ measure, isAsking }) => isAsking && measure.isWanted)
-    return [...wanted, ...all.filter(({ measure, isAsking }) => isAsking && !measure.isWanted), ...all.filter(({ isAsking }) => !isAsking)]
+    return [
+      ...wanted,
+      ...all.filter(({ measure, isAsking }) => isAsking && !measure.isWanted),
+      ...all.filter(({ isAsking }) => !isAsking),
+    ]
   }, [measures, pieces, factorLevels, holding, needs, needsNow])
 
   const [first] = parts
@@ -95,7 +137,9 @@ export function Readings(props: ReadingsProps) {
 
   const byline = (reason?: string) => {
     const facts = { who: me, at: formatDateTime(new Date(), dateForm) }
-    return reason === undefined ? say(words.inTheBook, language, facts) : say(words.inTheBookCorrected, language, { ...facts, reason })
+    return reason === undefined
+      ? say(words.inTheBook, language, facts)
+      : say(words.inTheBookCorrected, language, { ...facts, reason })
   }
   const show = (measure: MeasureToRead, place: Place) => {
     const key = keyOfPlace(place)
@@ -106,7 +150,13 @@ export function Readings(props: ReadingsProps) {
         batchId={batchId}
         place={place}
         measure={measure}
-        label={piece === null ? words.batch : factorLevel === null ? sayName(words.piece, language, { piece }) : sayName(words.pieceLevel, language, { piece, level: factorLevel })}
+        label={
+          piece === null
+            ? words.batch
+            : factorLevel === null
+              ? sayName(words.piece, language, { piece })
+              : sayName(words.pieceLevel, language, { piece, level: factorLevel })
+        }
         kept={holding.filter((reading) => keyOfPlace(reading) === key)}
         needs={needsNow[key] ?? needs[key] ?? null}
         pieces={pieces}
@@ -131,11 +181,19 @@ export function Readings(props: ReadingsProps) {
       {mayKeep && !isNext ? <p className="py-2 font-semibold">{words.allRead}</p> : null}
       {parts.map(({ measure, places, isAsking }, at) => {
         const of = measure.repeats * places.length
-        const have = holding.filter(({ measureId, repeat }) => measureId === measure.id && repeat <= measure.repeats).length
+        const have = holding.filter(
+          ({ measureId, repeat }) => measureId === measure.id && repeat <= measure.repeats,
+        ).length
         return (
           <Fragment key={measure.id}>
-            <FloorDisclosure title={measure.name} note={<Lines texts={[say(words.done, language, { have, of }), measure.method]} />} open={mayKeep && isAsking}>
-              <div className={measure.level === 'batch' ? 'max-w-column' : 'grid gap-x-8 mid:grid-cols-2'}>{places.map(({ place }) => show(measure, place))}</div>
+            <FloorDisclosure
+              title={measure.name}
+              note={<Lines texts={[say(words.done, language, { have, of }), measure.method]} />}
+              open={mayKeep && isAsking}
+            >
+              <div className={measure.level === 'batch' ? 'max-w-column' : 'grid gap-x-8 mid:grid-cols-2'}>
+                {places.map(({ place }) => show(measure, place))}
+              </div>
             </FloorDisclosure>
             {at === 0 ? between : null}
           </Fragment>

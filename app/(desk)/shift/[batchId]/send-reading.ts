@@ -25,12 +25,20 @@ export async function sendReading(entry: ReadingEntry): Promise<Sending> {
     })
     if (response.status >= 500) return { outcome: 'not-answered' }
     const body = (await response.json()) as SentAnswers
-    if ('refusal' in body) return body.words === undefined ? { outcome: 'wrong-echo' } : { outcome: 'refused', words: body.words, problems: {} }
+    if ('refusal' in body)
+      return body.words === undefined
+        ? { outcome: 'wrong-echo' }
+        : { outcome: 'refused', words: body.words, problems: {} }
     const [sent] = body.entries
     if (sent?.id !== entry.id) return { outcome: 'wrong-echo' }
-    if (sent.outcome === 'refused') return sent.refusal === 'odd-reading' ? { outcome: 'odd' } : { outcome: 'refused', words: sent.words, problems: sent.problems }
+    if (sent.outcome === 'refused')
+      return sent.refusal === 'odd-reading'
+        ? { outcome: 'odd' }
+        : { outcome: 'refused', words: sent.words, problems: sent.problems }
     if (sent.hash !== (await hashOf(readingContentText(entry)))) return { outcome: 'wrong-echo' }
-    return sent.outcome === 'aside' ? { outcome: 'aside', words: sent.words } : { outcome: 'kept', outOfRange: sent.outOfRange, needs: sent.needs }
+    return sent.outcome === 'aside'
+      ? { outcome: 'aside', words: sent.words }
+      : { outcome: 'kept', outOfRange: sent.outOfRange, needs: sent.needs }
   } catch {
     // The network is away, or what came back is not the book's.
     return { outcome: 'not-answered' }

@@ -12,7 +12,11 @@ export function TakeOut({ batch, words: { out: text } }: BatchPart) {
   return (
     <div className="mt-9 border-t-2 border-rule print:hidden">
       <FloorDisclosure title={text.title}>
-        <ActionForm rules={rulesOf(moveBatchInput)} action={takeOut.bind(null, batch.id, batch.revision)} idPrefix="out-">
+        <ActionForm
+          rules={rulesOf(moveBatchInput)}
+          action={takeOut.bind(null, batch.id, batch.revision)}
+          idPrefix="out-"
+        >
           <FloorField name="why" type="text" label={text.why} hint={text.hint} required />
           <div className="mt-4 flex flex-wrap gap-4">
             <FloorButton tone="stop" name="to" value="lost">

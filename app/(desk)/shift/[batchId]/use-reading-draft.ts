@@ -22,7 +22,11 @@ export type DraftState =
  * arrived, so that sending again cannot keep it twice. A refused one was not kept and gets a new id, and so does one
  * that is outside what is usual, when it is sent again confirmed. One that is kept aside is the book's from then on.
  */
-export function useReadingDraft(onKept: (entry: ReadingEntry, sent: Extract<Sending, { outcome: 'kept' }>) => void, onRefused?: () => void, onAside?: () => void) {
+export function useReadingDraft(
+  onKept: (entry: ReadingEntry, sent: Extract<Sending, { outcome: 'kept' }>) => void,
+  onRefused?: () => void,
+  onAside?: () => void,
+) {
   const [state, setState] = useState<DraftState>({ step: 'typing' })
   const entry = useRef<ReadingEntry | null>(null)
 

@@ -17,7 +17,9 @@ export function WeighOut({ batch, bakery, words, language }: BatchPart) {
     return (
       <Section id="weigh-out" title={text.title}>
         <Notice tone="stop" word={desk.attention}>
-          {planned.outcome === 'damaged' ? text.unread.damaged : say(text.unread['unknown-format'], language, { format: planned.format })}
+          {planned.outcome === 'damaged'
+            ? text.unread.damaged
+            : say(text.unread['unknown-format'], language, { format: planned.format })}
         </Notice>
       </Section>
     )
@@ -29,11 +31,21 @@ export function WeighOut({ batch, bakery, words, language }: BatchPart) {
       <Section id="weigh-out" title={text.title}>
         <div className="text-lead">
           {premixes.map((premix, p) => (
-            <PremixSteps key={p} premix={premix} namesScales={hasSeveralScales} words={mixing} format={format} language={language} />
+            <PremixSteps
+              key={p}
+              premix={premix}
+              namesScales={hasSeveralScales}
+              words={mixing}
+              format={format}
+              language={language}
+            />
           ))}
         </div>
         {stages.map((stage) => (
-          <table key={stage.id} className="mb-5 w-full max-w-column border-t-2 border-ink text-lead print:break-inside-avoid">
+          <table
+            key={stage.id}
+            className="mb-5 w-full max-w-column border-t-2 border-ink text-lead print:break-inside-avoid"
+          >
             <caption className="py-1 text-left text-body text-ink-2">{stage.name || text.stages[stage.kind]}</caption>
             <thead className="sr-only">
               <tr>
@@ -46,12 +58,18 @@ export function WeighOut({ batch, bakery, words, language }: BatchPart) {
                 <tr key={line.key} className="border-b border-rule">
                   <th scope="row" className="py-3 pr-4 text-left font-normal print:py-1">
                     {lineName(line, mixing, language)}
-                    {hasSeveralScales && line.scale ? <span className="block text-body text-ink-2 print:ml-2 print:inline">{say(text.onScale, language, { scale: line.scale.name })}</span> : null}
+                    {hasSeveralScales && line.scale ? (
+                      <span className="block text-body text-ink-2 print:ml-2 print:inline">
+                        {say(text.onScale, language, { scale: line.scale.name })}
+                      </span>
+                    ) : null}
                   </th>
                   <td className="py-3 text-right font-bold whitespace-nowrap print:py-1">
                     {format.weighedInUnit(line.weighedG, line.resolutionG)}
                     {line.parts.length > 0 ? (
-                      <span className="block text-body font-normal text-ink-2">{line.parts.map(({ massG }) => format.weighedInUnit(massG, line.resolutionG)).join(' + ')}</span>
+                      <span className="block text-body font-normal text-ink-2">
+                        {line.parts.map(({ massG }) => format.weighedInUnit(massG, line.resolutionG)).join(' + ')}
+                      </span>
                     ) : null}
                   </td>
                 </tr>
@@ -66,7 +84,13 @@ export function WeighOut({ batch, bakery, words, language }: BatchPart) {
       </Section>
       <Section id="mixing-water" title={mixing.water.title}>
         <div className="text-lead print:break-inside-avoid">
-          <MixingWater water={planned.water} doughTempC={batch.process.doughTempC} words={mixing} format={format} language={language} />
+          <MixingWater
+            water={planned.water}
+            doughTempC={batch.process.doughTempC}
+            words={mixing}
+            format={format}
+            language={language}
+          />
         </div>
       </Section>
     </>

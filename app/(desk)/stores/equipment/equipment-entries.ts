@@ -38,15 +38,22 @@ export function equipmentEntries(
   const small = smallMassUnit(bakery.massUnits)
   const large = largeMassUnit(bakery.massUnits)
   const degree = degreeSign[bakery.temperatureUnits]
-  const degrees = (differenceC: number) => plainNumber(differenceInUnit(differenceC, bakery.temperatureUnits), { locale, significant: 3 })
-  const temp = (tempC: number) => withUnit(plainNumber(temperatureInUnit(tempC, bakery.temperatureUnits), { locale, significant: 3 }), degree)
-  const entry = <Value>(term: string, value: Value | null, detail: (value: Value) => string) => (value === null ? [] : [{ term, detail: detail(value) }])
+  const degrees = (differenceC: number) =>
+    plainNumber(differenceInUnit(differenceC, bakery.temperatureUnits), { locale, significant: 3 })
+  const temp = (tempC: number) =>
+    withUnit(plainNumber(temperatureInUnit(tempC, bakery.temperatureUnits), { locale, significant: 3 }), degree)
+  const entry = <Value>(term: string, value: Value | null, detail: (value: Value) => string) =>
+    value === null ? [] : [{ term, detail: detail(value) }]
   return [
     ...entry(terms.steps, row.resolutionG, (massG) => massText(massG, small, locale)),
-    ...entry(isMixer ? terms.leastDough : terms.least, row.leastG, (massG) => massText(massG, isMixer ? large : small, locale)),
+    ...entry(isMixer ? terms.leastDough : terms.least, row.leastG, (massG) =>
+      massText(massG, isMixer ? large : small, locale),
+    ),
     ...entry(isMixer ? terms.mostDough : terms.most, row.mostG, (massG) => massText(massG, large, locale)),
     ...entry(terms.repeatability, row.repeatabilityG, (massG) => massText(massG, small, locale)),
-    ...entry(terms.friction, row.frictionCPerMin, (perMin) => say(text.perMin, language, { degree: withUnit(degrees(perMin), degree) })),
+    ...entry(terms.friction, row.frictionCPerMin, (perMin) =>
+      say(text.perMin, language, { degree: withUnit(degrees(perMin), degree) }),
+    ),
     ...entry(terms.steps, row.resolutionC, (stepC) => withUnit(degrees(stepC), degree)),
     ...entry(terms.temp, row.tempC, temp),
     ...entry(terms.limit, row.limitC, temp),

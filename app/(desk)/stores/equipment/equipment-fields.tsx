@@ -23,29 +23,55 @@ type EquipmentFieldsProps = {
   children?: ReactNode
 }
 
-type NumberField = { name: string; label: string; hint?: string; unit?: string; value: number | null | undefined; optional?: true }
+type NumberField = {
+  name: string
+  label: string
+  hint?: string
+  unit?: string
+  value: number | null | undefined
+  optional?: true
+}
 
 /** The fields of the form for a piece of equipment of one kind. */
 export function EquipmentFields({ kind, units, present, words, language, children }: EquipmentFieldsProps) {
   const { fields: text } = words.stores.equipment
   return (
     <FieldStack>
-      <FormField name="name" type="text" label={text.name} hint={text.nameHint} defaultValue={present?.name} autoComplete="off" />
-      {numberFields(kind, units, present, words.stores.equipment, language).map(({ name, label, hint, unit, value, optional }) => (
-        <FormField
-          key={name}
-          name={name}
-          type="number"
-          label={label}
-          hint={hint}
-          unit={unit}
-          width="short"
-          required={!optional}
-          optionalWord={optional ? words.desk.optional : undefined}
-          defaultValue={value === null || value === undefined ? undefined : plainNumber(value, { locale: units.locale, significant: 12, grouped: false })}
-        />
-      ))}
-      <FormTextArea name="note" label={text.note} optionalWord={words.desk.optional} hint={text.noteHint} defaultValue={present?.note} />
+      <FormField
+        name="name"
+        type="text"
+        label={text.name}
+        hint={text.nameHint}
+        defaultValue={present?.name}
+        autoComplete="off"
+      />
+      {numberFields(kind, units, present, words.stores.equipment, language).map(
+        ({ name, label, hint, unit, value, optional }) => (
+          <FormField
+            key={name}
+            name={name}
+            type="number"
+            label={label}
+            hint={hint}
+            unit={unit}
+            width="short"
+            required={!optional}
+            optionalWord={optional ? words.desk.optional : undefined}
+            defaultValue={
+              value === null || value === undefined
+                ? undefined
+                : plainNumber(value, { locale: units.locale, significant: 12, grouped: false })
+            }
+          />
+        ),
+      )}
+      <FormTextArea
+        name="note"
+        label={text.note}
+        optionalWord={words.desk.optional}
+        hint={text.noteHint}
+        defaultValue={present?.note}
+      />
       {children}
     </FieldStack>
   )
@@ -62,19 +88,37 @@ function numberFields(
   const small = smallMassUnit(units.massUnits)
   const large = largeMassUnit(units.massUnits)
   const degree = degreeSign[units.temperatureUnits]
-  const mass = (massG: number | null | undefined, unit: MassUnit) => (massG === null || massG === undefined ? massG : massInUnit(massG, unit))
+  const mass = (massG: number | null | undefined, unit: MassUnit) =>
+    massG === null || massG === undefined ? massG : massInUnit(massG, unit)
   const degrees = (differenceC: number | null | undefined) =>
-    differenceC === null || differenceC === undefined ? differenceC : differenceInUnit(differenceC, units.temperatureUnits)
-  const temp = (tempC: number | null | undefined) => (tempC === null || tempC === undefined ? tempC : temperatureInUnit(tempC, units.temperatureUnits))
-  const written = (tempC: number) => plainNumber(temperatureInUnit(tempC, units.temperatureUnits), { locale: units.locale, significant: 3 })
+    differenceC === null || differenceC === undefined
+      ? differenceC
+      : differenceInUnit(differenceC, units.temperatureUnits)
+  const temp = (tempC: number | null | undefined) =>
+    tempC === null || tempC === undefined ? tempC : temperatureInUnit(tempC, units.temperatureUnits)
+  const written = (tempC: number) =>
+    plainNumber(temperatureInUnit(tempC, units.temperatureUnits), { locale: units.locale, significant: 3 })
   const range = (leastC: number, mostC: number) => ({ least: written(leastC), most: written(mostC) })
   switch (kind) {
     case 'scale':
       return [
-        { name: 'resolutionG', label: text.resolutionG, hint: text.resolutionGHint, unit: small, value: mass(present?.resolutionG, small) },
+        {
+          name: 'resolutionG',
+          label: text.resolutionG,
+          hint: text.resolutionGHint,
+          unit: small,
+          value: mass(present?.resolutionG, small),
+        },
         { name: 'mostG', label: text.mostG, unit: large, value: mass(present?.mostG, large) },
         { name: 'leastG', label: text.leastG, unit: small, value: mass(present?.leastG, small), optional: true },
-        { name: 'repeatabilityG', label: text.repeatabilityG, hint: text.repeatabilityGHint, unit: small, value: mass(present?.repeatabilityG, small), optional: true },
+        {
+          name: 'repeatabilityG',
+          label: text.repeatabilityG,
+          hint: text.repeatabilityGHint,
+          unit: small,
+          value: mass(present?.repeatabilityG, small),
+          optional: true,
+        },
       ]
     case 'thermometer':
       return [{ name: 'resolutionC', label: text.resolutionC, unit: degree, value: degrees(present?.resolutionC) }]
@@ -103,15 +147,52 @@ function numberFields(
       return [{ name: 'volumeMl', label: text.volumeMl, hint: text.volumeHint, unit: 'mL', value: present?.volumeMl }]
     case 'hot_water':
       return [
-        { name: 'tempC', label: say(text.hotTemp, language, range(20, 95)), hint: text.hotTempHint, unit: degree, value: temp(present?.tempC) },
-        { name: 'limitC', label: say(text.limit, language, range(20, 95)), hint: say(text.limitHint, language, { usual: written(60) }), unit: degree, value: temp(present?.limitC), optional: true },
+        {
+          name: 'tempC',
+          label: say(text.hotTemp, language, range(20, 95)),
+          hint: text.hotTempHint,
+          unit: degree,
+          value: temp(present?.tempC),
+        },
+        {
+          name: 'limitC',
+          label: say(text.limit, language, range(20, 95)),
+          hint: say(text.limitHint, language, { usual: written(60) }),
+          unit: degree,
+          value: temp(present?.limitC),
+          optional: true,
+        },
       ]
     case 'chilled_water':
-      return [{ name: 'tempC', label: say(text.chilledTemp, language, range(0, 20)), hint: text.chilledTempHint, unit: degree, value: temp(present?.tempC) }]
+      return [
+        {
+          name: 'tempC',
+          label: say(text.chilledTemp, language, range(0, 20)),
+          hint: text.chilledTempHint,
+          unit: degree,
+          value: temp(present?.tempC),
+        },
+      ]
     case 'tap_water':
-      return [{ name: 'tempC', label: say(text.tapTemp, language, range(0, 40)), hint: text.tapTempHint, unit: degree, value: temp(present?.tempC) }]
+      return [
+        {
+          name: 'tempC',
+          label: say(text.tapTemp, language, range(0, 40)),
+          hint: text.tapTempHint,
+          unit: degree,
+          value: temp(present?.tempC),
+        },
+      ]
     case 'ice':
-      return [{ name: 'tempC', label: say(text.iceTemp, language, range(-40, 0)), hint: text.iceTempHint, unit: degree, value: temp(present?.tempC) }]
+      return [
+        {
+          name: 'tempC',
+          label: say(text.iceTemp, language, range(-40, 0)),
+          hint: text.iceTempHint,
+          unit: degree,
+          value: temp(present?.tempC),
+        },
+      ]
     default:
       return kind satisfies never
   }

@@ -28,7 +28,9 @@ export function EquipmentTable({ equipment, caption, bakery, text, language }: E
     <SheetTable caption={caption} captionHidden columns={columns}>
       {equipment.map((one, index) => (
         <Fragment key={one.id}>
-          {equipment[index - 1]?.kind === one.kind ? null : <GroupRow label={text.kinds[one.kind]} columns={columns.length} />}
+          {equipment[index - 1]?.kind === one.kind ? null : (
+            <GroupRow label={text.kinds[one.kind]} columns={columns.length} />
+          )}
           <tr>
             <Cell head>
               <Link href={`/stores/equipment/${one.id}`}>{one.name}</Link>

@@ -25,7 +25,13 @@ export function readEquipmentForm(form: FormData, kind: EquipmentKind, units: Fo
   const shared = { kind, name: textOf(form, 'name'), note: textOf(form, 'note') }
   switch (kind) {
     case 'scale':
-      return { ...shared, resolutionG: small('resolutionG'), mostG: large('mostG'), leastG: small('leastG'), repeatabilityG: small('repeatabilityG') }
+      return {
+        ...shared,
+        resolutionG: small('resolutionG'),
+        mostG: large('mostG'),
+        leastG: small('leastG'),
+        repeatabilityG: small('repeatabilityG'),
+      }
     case 'thermometer':
       return { ...shared, resolutionC: degrees('resolutionC') }
     case 'mixer':

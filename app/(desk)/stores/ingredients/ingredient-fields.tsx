@@ -1,5 +1,13 @@
 import type { ReactNode } from 'react'
-import { allergen, countedPart, figure, ingredientKind, type Allergen, type Figure, type IngredientKind } from '@/lib/kitchen/stores/ingredient-facts.input'
+import {
+  allergen,
+  countedPart,
+  figure,
+  ingredientKind,
+  type Allergen,
+  type Figure,
+  type IngredientKind,
+} from '@/lib/kitchen/stores/ingredient-facts.input'
 import { CheckGroup } from '@/lib/ui/check-group'
 import { FieldPair } from '@/lib/ui/field-pair'
 import { FieldStack } from '@/lib/ui/field-stack'
@@ -54,7 +62,14 @@ export function IngredientFields({ words, language, locale, present, checks, chi
     <>
       <Section id="what" title={text.what}>
         <FieldStack>
-          <FormField name="name" type="text" label={text.name} hint={text.nameHint} defaultValue={present?.name} autoComplete="off" />
+          <FormField
+            name="name"
+            type="text"
+            label={text.name}
+            hint={text.nameHint}
+            defaultValue={present?.name}
+            autoComplete="off"
+          />
           <FormField
             name="labelName"
             type="text"
@@ -77,7 +92,12 @@ export function IngredientFields({ words, language, locale, present, checks, chi
         <FieldStack>
           <CheckGroup id="allergens-ticks" label={text.allergensGroup}>
             {allergen.options.map((each) => (
-              <FormCheck key={each} name={`allergens.${each}`} label={stores.allergens[each]} defaultChecked={present?.allergens.includes(each)} />
+              <FormCheck
+                key={each}
+                name={`allergens.${each}`}
+                label={stores.allergens[each]}
+                defaultChecked={present?.allergens.includes(each)}
+              />
             ))}
           </CheckGroup>
           <FormRadioGroup
@@ -143,11 +163,21 @@ export function IngredientFields({ words, language, locale, present, checks, chi
           <div className="hidden group-has-[input[value=own]:checked]:block">
             <CheckGroup id="counts-ticks" label={text.countsGroup}>
               {countedPart.options.map((each) => (
-                <FormCheck key={each} name={`counts.${each}`} label={stores.figures[each]} defaultChecked={present?.counts.includes(each)} />
+                <FormCheck
+                  key={each}
+                  name={`counts.${each}`}
+                  label={stores.figures[each]}
+                  defaultChecked={present?.counts.includes(each)}
+                />
               ))}
             </CheckGroup>
           </div>
-          <FormCheck name="bindsWater" label={text.bindsWater} hint={text.bindsWaterHint} defaultChecked={present?.bindsWater} />
+          <FormCheck
+            name="bindsWater"
+            label={text.bindsWater}
+            hint={text.bindsWaterHint}
+            defaultChecked={present?.bindsWater}
+          />
         </div>
       </Section>
 
@@ -170,7 +200,9 @@ export function IngredientFields({ words, language, locale, present, checks, chi
             optionalWord={optionalWord}
             unit={text.pctUnit}
             width="short"
-            defaultValue={number(present?.activeShare === null || present === undefined ? null : present.activeShare * 100)}
+            defaultValue={number(
+              present?.activeShare === null || present === undefined ? null : present.activeShare * 100,
+            )}
           />
         </FieldStack>
       </Section>
@@ -208,7 +240,13 @@ export function IngredientFields({ words, language, locale, present, checks, chi
       <Section id="handling" title={text.handling}>
         <FieldStack>
           <FormCheck name="dustCaution" label={text.dust} hint={text.dustHint} defaultChecked={present?.dustCaution} />
-          <FormTextArea name="note" label={text.note} optionalWord={optionalWord} hint={text.noteHint} defaultValue={present?.note} />
+          <FormTextArea
+            name="note"
+            label={text.note}
+            optionalWord={optionalWord}
+            hint={text.noteHint}
+            defaultValue={present?.note}
+          />
         </FieldStack>
       </Section>
       {children}

@@ -22,7 +22,13 @@ type Measure = {
   method: string
 }
 
-type MeasureTableProps = { measures: readonly Measure[]; caption: string; words: Pick<Words, 'measures'>; locale: string; language: Language }
+type MeasureTableProps = {
+  measures: readonly Measure[]
+  caption: string
+  words: Pick<Words, 'measures'>
+  locale: string
+  language: Language
+}
 
 /** Measures with what is read, how often and what is usual, in the measures' own units. */
 export function MeasureTable({ measures, caption, words, locale, language }: MeasureTableProps) {
@@ -31,7 +37,9 @@ export function MeasureTable({ measures, caption, words, locale, language }: Mea
   const times = ({ repeats, repeatLimit, unit, derivation }: Measure) => {
     if (derivation !== null) return text.workedOut
     if (repeats === 1) return text.once
-    return repeatLimit === null ? say(text.times, language, { count: repeats }) : say(text.limit, language, { count: repeats, limit: withUnit(number(repeatLimit), unit) })
+    return repeatLimit === null
+      ? say(text.times, language, { count: repeats })
+      : say(text.limit, language, { count: repeats, limit: withUnit(number(repeatLimit), unit) })
   }
   return (
     <SheetTable
@@ -49,7 +57,12 @@ export function MeasureTable({ measures, caption, words, locale, language }: Mea
       {measures.map((measure) => (
         <tr key={measure.id}>
           <Cell head>{measureName(measure, words)}</Cell>
-          <Cell whole>{say(text.range, language, { least: number(measure.plausibleLeast), most: withUnit(number(measure.plausibleMost), measure.unit) })}</Cell>
+          <Cell whole>
+            {say(text.range, language, {
+              least: number(measure.plausibleLeast),
+              most: withUnit(number(measure.plausibleMost), measure.unit),
+            })}
+          </Cell>
           <Cell>{text.levels[measure.level]}</Cell>
           <Cell>{text.directions[measure.direction]}</Cell>
           <Cell>{times(measure)}</Cell>

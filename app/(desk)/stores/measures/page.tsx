@@ -43,7 +43,11 @@ export default async function MeasuresPage() {
       margin={{ label: text.about, entries: [{ term: text.whatFor, detail: text.whatForText }] }}
     >
       <Section id="own" title={text.own}>
-        {own.length === 0 ? <EmptyState sentence={text.ownNone} /> : <MeasureTable measures={own} caption={text.own} {...shared} />}
+        {own.length === 0 ? (
+          <EmptyState sentence={text.ownNone} />
+        ) : (
+          <MeasureTable measures={own} caption={text.own} {...shared} />
+        )}
       </Section>
       <Section id="usual" title={text.usual}>
         <MeasureTable measures={usual} caption={text.usual} {...shared} />

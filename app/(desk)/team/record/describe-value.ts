@@ -6,6 +6,9 @@ type Json = z.core.util.JSONType
 export function describeValue(value: Json): string {
   if (value === null) return '–'
   if (Array.isArray(value)) return value.map(describeValue).join('; ')
-  if (typeof value === 'object') return Object.entries(value).map(([name, part]) => `${name} ${describeValue(part)}`).join(', ')
+  if (typeof value === 'object')
+    return Object.entries(value)
+      .map(([name, part]) => `${name} ${describeValue(part)}`)
+      .join(', ')
   return String(value)
 }

@@ -6,12 +6,17 @@ import type { Language, Words } from '@/lib/words/words'
 import { describeValue } from './describe-value'
 import { sayWho } from './say-who'
 
-type EntryCellsProps = { said: AnswerOf<typeof listRecord>['entries']['rows'][number]['said']; words: Words; language: Language }
+type EntryCellsProps = {
+  said: AnswerOf<typeof listRecord>['entries']['rows'][number]['said']
+  words: Words
+  language: Language
+}
 
 /** Who, what, and before and after of one entry; of one that cannot be read, that. */
 export function EntryCells({ said, words, language }: EntryCellsProps) {
   const { audit: text } = words
-  if (said.outcome === 'unknown-format') return <Unreadable sentence={say(text.unread['unknown-format'], language, { format: said.format })} />
+  if (said.outcome === 'unknown-format')
+    return <Unreadable sentence={say(text.unread['unknown-format'], language, { format: said.format })} />
   if (said.outcome === 'damaged') return <Unreadable sentence={text.unread.damaged} />
   const { who, action, before, after, reason } = said
   const actions: Record<string, string> = text.actions

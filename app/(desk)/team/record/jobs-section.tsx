@@ -6,7 +6,11 @@ import { SheetTable } from '@/lib/ui/sheet-table'
 import { formatDateTime } from '@/lib/words/format/date'
 import type { Words } from '@/lib/words/words'
 
-type JobsSectionProps = { jobs: AnswerOf<typeof listJobs>['jobs']; text: Words['audit']; bakery: { locale: string; timeZone: string } }
+type JobsSectionProps = {
+  jobs: AnswerOf<typeof listJobs>['jobs']
+  text: Words['audit']
+  bakery: { locale: string; timeZone: string }
+}
 
 /** What the install does by itself, and how that went the last time. */
 export function JobsSection({ jobs, text: { jobs: text }, bakery }: JobsSectionProps) {

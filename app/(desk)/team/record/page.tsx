@@ -24,13 +24,20 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).audit.title }
 }
 
-export default async function RecordPage({ searchParams }: { searchParams: Promise<Record<string, string | string[] | undefined>> }) {
+export default async function RecordPage({
+  searchParams,
+}: {
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}) {
   const { after, check } = await searchParams
   const language = await currentLanguage()
   const words = wordsIn(language)
   const { audit: text, desk, people } = words
   const { bakery } = await ask(getDesk)
-  const [{ entries, fault: faultOfPage }, { jobs, lastCheck }] = await Promise.all([ask(listRecord, { after }), ask(listJobs)])
+  const [{ entries, fault: faultOfPage }, { jobs, lastCheck }] = await Promise.all([
+    ask(listRecord, { after }),
+    ask(listJobs),
+  ])
   // The whole chain takes the longer the older the bakery is, so it is followed when somebody asks for it.
   const whole = check === 'all' ? await ask(verifyRecord) : null
   const fault = whole?.fault ?? faultOfPage
@@ -39,7 +46,13 @@ export default async function RecordPage({ searchParams }: { searchParams: Promi
     <Sheet
       kicker={text.title}
       headline={say(text.headline, language, { count: entries.count })}
-      margin={{ label: text.about, entries: [{ term: text.kept, detail: text.keptText }, { term: text.lastCheck, detail: sayLastCheck(lastCheck, text, bakery, language) }] }}
+      margin={{
+        label: text.about,
+        entries: [
+          { term: text.kept, detail: text.keptText },
+          { term: text.lastCheck, detail: sayLastCheck(lastCheck, text, bakery, language) },
+        ],
+      }}
     >
       {fault?.why === 'unknown-format' ? (
         <Notice tone="warn" word={desk.attention}>
@@ -74,7 +87,14 @@ export default async function RecordPage({ searchParams }: { searchParams: Promi
             </tr>
           ))}
         </SheetTable>
-        <ListFoot page={entries} list={text.entries} address="/team/record" anchor="entries" words={desk} language={language} />
+        <ListFoot
+          page={entries}
+          list={text.entries}
+          address="/team/record"
+          anchor="entries"
+          words={desk}
+          language={language}
+        />
       </Section>
       <JobsSection jobs={jobs} text={text} bakery={bakery} />
       <ActionRow>

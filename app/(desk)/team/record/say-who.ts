@@ -22,6 +22,9 @@ export function sayWho(who: Who, { audit, desk }: Words, language: Language): st
     case 'taster':
       return say(callers.taster, language, { code: who.code })
     case 'job':
-      return Object.entries(callers.jobs).find(([job]) => job === who.job)?.[1] ?? say(callers.job, language, { job: who.job })
+      return (
+        Object.entries(callers.jobs).find(([job]) => job === who.job)?.[1] ??
+        say(callers.job, language, { job: who.job })
+      )
   }
 }

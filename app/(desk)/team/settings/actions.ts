@@ -6,7 +6,12 @@ import { settingsOf } from '@/app/settings-of'
 import { changeSettings as changeSettingsCommand } from '@/lib/kitchen/people/change-settings'
 import type { FormState } from '@/lib/ui/form-state'
 
-export async function changeSettings(seenRevision: number, locale: string, former: FormState, form: FormData): Promise<FormState> {
+export async function changeSettings(
+  seenRevision: number,
+  locale: string,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
   const input = {
     seenRevision,
     bakeryName: textOf(form, 'bakeryName'),

@@ -33,13 +33,34 @@ export default async function SettingsPage() {
   return (
     <Sheet kicker={text.title} headline={text.headline}>
       <Section id="bakery" title={text.form}>
-        <ActionForm rules={rulesOf(changeSettingsInput)} action={changeSettings.bind(null, settings.revision, settings.locale)}>
+        <ActionForm
+          rules={rulesOf(changeSettingsInput)}
+          action={changeSettings.bind(null, settings.revision, settings.locale)}
+        >
           <FormDone word={desk.done} text={text.kept} />
           <FieldStack>
-            <FormField name="bakeryName" type="text" label={text.bakeryName} defaultValue={settings.name} autoComplete="off" />
-            <FormSelect name="language" label={text.language} hint={text.languageHint} emptyLabel={text.languageOfBrowser} options={languageOptions(words)} defaultValue={settings.language ?? ''} />
+            <FormField
+              name="bakeryName"
+              type="text"
+              label={text.bakeryName}
+              defaultValue={settings.name}
+              autoComplete="off"
+            />
+            <FormSelect
+              name="language"
+              label={text.language}
+              hint={text.languageHint}
+              emptyLabel={text.languageOfBrowser}
+              options={languageOptions(words)}
+              defaultValue={settings.language ?? ''}
+            />
             <SettingsFields words={text} choices={settingsChoices()} present={settings} />
-            <FormCheck name="worksAlone" label={text.worksAlone} hint={text.worksAloneHint} defaultChecked={settings.worksAlone} />
+            <FormCheck
+              name="worksAlone"
+              label={text.worksAlone}
+              hint={text.worksAloneHint}
+              defaultChecked={settings.worksAlone}
+            />
             <FormField
               name="costChangeLimitPct"
               type="number"

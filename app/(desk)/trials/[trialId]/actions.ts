@@ -10,28 +10,52 @@ import { withdrawPlan } from '@/lib/kitchen/trials/withdraw-plan'
 import type { LinePlace } from '@/lib/kitchen/trials/scale-of-lines'
 import type { FormState } from '@/lib/ui/form-state'
 
-export async function propose(trialId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
+export async function propose(
+  trialId: string,
+  seenRevision: number,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
   const acted = await act(proposePlan, { trialId, seenRevision }, form, former)
   return acted.ok ? acted.done() : acted.state
 }
 
-export async function decide(seen: { trialId: string; seenRevision: number; planHash: string }, former: FormState, form: FormData): Promise<FormState> {
+export async function decide(
+  seen: { trialId: string; seenRevision: number; planHash: string },
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
   const input = { ...seen, verdict: textOf(form, 'verdict') || undefined, note: textOf(form, 'note') }
   const acted = await act(decidePlan, input, form, former)
   return acted.ok ? acted.done() : acted.state
 }
 
-export async function stop(trialId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
+export async function stop(
+  trialId: string,
+  seenRevision: number,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
   const acted = await act(stopTrial, { trialId, seenRevision, reason: textOf(form, 'reason') }, form, former)
   return acted.ok ? acted.done() : acted.state
 }
 
-export async function withdraw(trialId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
+export async function withdraw(
+  trialId: string,
+  seenRevision: number,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
   const acted = await act(withdrawPlan, { trialId, seenRevision }, form, former)
   return acted.ok ? acted.done() : acted.state
 }
 
-export async function dateDays(trialId: string, seen: { number: number; seen: string | null }[], former: FormState, form: FormData): Promise<FormState> {
+export async function dateDays(
+  trialId: string,
+  seen: { number: number; seen: string | null }[],
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
   const days = seen.map((day, i) => ({ ...day, day: textOf(form, `days.${i}.day`) || null }))
   const acted = await act(dateMixingDays, { trialId, days }, form, former)
   return acted.ok ? acted.done() : acted.state
@@ -40,10 +64,20 @@ export async function dateDays(trialId: string, seen: { number: number; seen: st
 /** What is left as usual is sent empty. */
 const moves: Record<string, boolean | undefined> = { moves: true, stays: false }
 
-export async function chooseForLines(trialId: string, seenRevision: number, places: LinePlace[], former: FormState, form: FormData): Promise<FormState> {
+export async function chooseForLines(
+  trialId: string,
+  seenRevision: number,
+  places: LinePlace[],
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
   const lines = places.map((place, l) => {
     const typed = textOf(form, `lines.${l}.mayMove`)
-    return { ...place, mayMove: typed === '' ? null : (moves[typed] ?? typed), scaleId: textOf(form, `lines.${l}.scaleId`) || null }
+    return {
+      ...place,
+      mayMove: typed === '' ? null : (moves[typed] ?? typed),
+      scaleId: textOf(form, `lines.${l}.scaleId`) || null,
+    }
   })
   const acted = await act(chooseLines, { trialId, seenRevision, lines }, form, former)
   return acted.ok ? acted.done() : acted.state

@@ -19,7 +19,11 @@ export function CostsSection({ plan, costs, words, language, locale }: CostsSect
       {'mixedCurrencies' in costs ? (
         <p>{text.costMixed}</p>
       ) : 'unpriced' in costs ? (
-        <p className="max-w-measure">{costs.unpriced.length === 0 ? say(text.costNoPrices, language, { day }) : say(text.costUnpriced, language, { day, list: costs.unpriced })}</p>
+        <p className="max-w-measure">
+          {costs.unpriced.length === 0
+            ? say(text.costNoPrices, language, { day })
+            : say(text.costUnpriced, language, { day, list: costs.unpriced })}
+        </p>
       ) : (
         <Sums costs={costs} />
       )}
@@ -27,7 +31,8 @@ export function CostsSection({ plan, costs, words, language, locale }: CostsSect
   )
 
   function Sums({ costs: sums }: { costs: Extract<NonNullable<PlanSeen['costs']>, { currency: string }> }) {
-    const money = (amount: string, mostDigits?: number) => formatMoneyAmount(amount, { locale, currency: sums.currency, mostDigits })
+    const money = (amount: string, mostDigits?: number) =>
+      formatMoneyAmount(amount, { locale, currency: sums.currency, mostDigits })
     return (
       <div className="max-w-measure">
         <SheetTable

@@ -17,10 +17,24 @@ export function DatesForm({ trialId, days, text, language }: DatesFormProps) {
   if (open.length === 0) return null
   return (
     <Section id="dates" title={text.dates} note={text.datesNote} screenOnly>
-      <ActionForm action={dateDays.bind(null, trialId, open.map(({ number, day }) => ({ number, seen: day })))} idPrefix="dates-">
+      <ActionForm
+        action={dateDays.bind(
+          null,
+          trialId,
+          open.map(({ number, day }) => ({ number, seen: day })),
+        )}
+        idPrefix="dates-"
+      >
         <FieldStack>
           {open.map(({ number, day }, i) => (
-            <FormField key={number} name={`days.${i}.day`} type="date" label={say(text.day, language, { day: number })} width="medium" defaultValue={day ?? ''} />
+            <FormField
+              key={number}
+              name={`days.${i}.day`}
+              type="date"
+              label={say(text.day, language, { day: number })}
+              width="medium"
+              defaultValue={day ?? ''}
+            />
           ))}
         </FieldStack>
         <ActionRow>

@@ -55,19 +55,33 @@ export function DecisionSection({ trial, may, words }: DecisionSectionProps) {
               {text.coAuthorText}
             </Notice>
           ) : null}
-          <ActionForm rules={rulesOf(decidePlanInput)} action={decide.bind(null, { trialId: trial.id, seenRevision: trial.revision, planHash: trial.planHash })} idPrefix="decide-">
+          <ActionForm
+            rules={rulesOf(decidePlanInput)}
+            action={decide.bind(null, { trialId: trial.id, seenRevision: trial.revision, planHash: trial.planHash })}
+            idPrefix="decide-"
+          >
             <FieldStack>
               <FormRadioGroup
                 name="verdict"
                 label={text.verdict}
                 options={[
-                  { value: 'approved', label: text.verdicts.approved, hint: meanings[meaningOfDecision({ verdict: 'approved', ...may })] },
+                  {
+                    value: 'approved',
+                    label: text.verdicts.approved,
+                    hint: meanings[meaningOfDecision({ verdict: 'approved', ...may })],
+                  },
                   { value: 'sent_back', label: text.verdicts.sent_back, hint: meanings.sent_back },
                   { value: 'declined', label: text.verdicts.declined, hint: meanings.declined },
                 ]}
               />
               <FormTextArea name="note" label={text.decisionNote} hint={text.decisionNoteHint} />
-              <FormField name="password" type="password" label={text.password} autoComplete="current-password" width="medium" />
+              <FormField
+                name="password"
+                type="password"
+                label={text.password}
+                autoComplete="current-password"
+                width="medium"
+              />
             </FieldStack>
             <ActionRow>
               <SubmitButton tone="go">{text.decideGo}</SubmitButton>
@@ -88,7 +102,11 @@ export function DecisionSection({ trial, may, words }: DecisionSectionProps) {
 
       {may.stop ? (
         <Section id="stop" title={text.stop} note={text.stopNote} screenOnly>
-          <ActionForm rules={rulesOf(stopTrialInput)} action={stop.bind(null, trial.id, trial.revision)} idPrefix="stop-">
+          <ActionForm
+            rules={rulesOf(stopTrialInput)}
+            action={stop.bind(null, trial.id, trial.revision)}
+            idPrefix="stop-"
+          >
             <FieldStack>
               <FormTextArea name="reason" label={text.stopReason} />
             </FieldStack>

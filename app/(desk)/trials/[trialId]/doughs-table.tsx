@@ -23,7 +23,11 @@ export function DoughsTable({ plan, words, format, language }: PlanPart) {
       captionHidden
       columns={[
         { key: 'ingredient', label: format.massHead(text.plan.ingredient) },
-        ...plan.arms.map((arm) => ({ key: String(arm.position), label: arm.position === 0 ? text.control : say(text.dough, language, { letter: armLetter(arm.position) }), numeric: true })),
+        ...plan.arms.map((arm) => ({
+          key: String(arm.position),
+          label: arm.position === 0 ? text.control : say(text.dough, language, { letter: armLetter(arm.position) }),
+          numeric: true,
+        })),
       ]}
     >
       <tr>
@@ -35,9 +39,15 @@ export function DoughsTable({ plan, words, format, language }: PlanPart) {
         ))}
       </tr>
       {plan.stages.map((stage) => {
-        const rows = new Map(plan.arms.flatMap((arm) => linesOf(arm, stage.id).map(({ ingredientId, ingredient }) => [ingredientId, ingredient] as const)))
+        const rows = new Map(
+          plan.arms.flatMap((arm) =>
+            linesOf(arm, stage.id).map(({ ingredientId, ingredient }) => [ingredientId, ingredient] as const),
+          ),
+        )
         return [
-          plan.stages.length > 1 ? <GroupRow key={stage.id} label={stage.name || text.stages[stage.kind]} columns={width} /> : null,
+          plan.stages.length > 1 ? (
+            <GroupRow key={stage.id} label={stage.name || text.stages[stage.kind]} columns={width} />
+          ) : null,
           ...[...rows].map(([ingredientId, ingredient]) => {
             const ofControl = linesOf(control, stage.id).filter((line) => line.ingredientId === ingredientId)
             return (
@@ -50,7 +60,13 @@ export function DoughsTable({ plan, words, format, language }: PlanPart) {
                 </Cell>
                 {plan.arms.map((arm) => (
                   <Cell key={arm.position} numeric>
-                    <Masses lines={linesOf(arm, stage.id).filter((line) => line.ingredientId === ingredientId)} ofControl={ofControl} text={text} format={format} language={language} />
+                    <Masses
+                      lines={linesOf(arm, stage.id).filter((line) => line.ingredientId === ingredientId)}
+                      ofControl={ofControl}
+                      text={text}
+                      format={format}
+                      language={language}
+                    />
                   </Cell>
                 ))}
               </tr>
@@ -72,15 +88,27 @@ export function DoughsTable({ plan, words, format, language }: PlanPart) {
 
 type Lines = ArmShown['toWeigh']['stages'][number]['lines']
 
-function Masses({ lines, ofControl, text, format, language }: { lines: Lines; ofControl: Lines; text: Words['trials'] } & Pick<PlanPart, 'format' | 'language'>) {
+function Masses({
+  lines,
+  ofControl,
+  text,
+  format,
+  language,
+}: { lines: Lines; ofControl: Lines; text: Words['trials'] } & Pick<PlanPart, 'format' | 'language'>) {
   const [was] = ofControl
   return lines.map((line) => {
     const mass = format.weighed(line.weighedG, line.resolutionG)
     const isAsControl = ofControl.some(({ key, weighedG }) => key === line.key && weighedG === line.weighedG)
     const small = [
       ...(line.isPremix ? [text.plan.asPremix] : []),
-      ...line.parts.map(({ isDose, massG }) => say(isDose ? text.weighOut.partDose : text.weighOut.partFormula, language, { mass: format.weighed(massG, line.resolutionG) })),
-      ...(was && !isAsControl && !line.isPremix && line.parts.length === 0 ? [say(text.plan.was, language, { mass: format.weighed(was.weighedG, was.resolutionG) })] : []),
+      ...line.parts.map(({ isDose, massG }) =>
+        say(isDose ? text.weighOut.partDose : text.weighOut.partFormula, language, {
+          mass: format.weighed(massG, line.resolutionG),
+        }),
+      ),
+      ...(was && !isAsControl && !line.isPremix && line.parts.length === 0
+        ? [say(text.plan.was, language, { mass: format.weighed(was.weighedG, was.resolutionG) })]
+        : []),
     ]
     return (
       <span key={line.key} className="block">

@@ -20,11 +20,15 @@ export function LinesForm({ trial, choosing, words, format, language }: LinesFor
       <ActionForm action={chooseForLines.bind(null, trial.id, trial.revision, places)} idPrefix="lines-">
         {choosing.lines.map((line, l) => (
           <fieldset key={`${line.stageKind}.${line.ingredientId}`} className="border-t border-rule py-3">
-            <legend className="sr-only">{say(plan.linesOf, language, { ingredient: line.ingredient, stage: text.stages[line.stageKind] })}</legend>
+            <legend className="sr-only">
+              {say(plan.linesOf, language, { ingredient: line.ingredient, stage: text.stages[line.stageKind] })}
+            </legend>
             <div className="grid items-start gap-x-8 gap-y-3 mid:grid-cols-[minmax(0,1fr)_minmax(0,1fr)_minmax(0,1fr)]">
               <p>
                 <b>{line.ingredient}</b> {format.mass(line.massG)}
-                {line.stageKind === 'final_dough' ? null : <span className="block text-small text-ink-2">{text.stages[line.stageKind]}</span>}
+                {line.stageKind === 'final_dough' ? null : (
+                  <span className="block text-small text-ink-2">{text.stages[line.stageKind]}</span>
+                )}
               </p>
               {line.whyNoMove === null ? (
                 <FormSelect
@@ -39,7 +43,9 @@ export function LinesForm({ trial, choosing, words, format, language }: LinesFor
                   defaultValue={line.mayMove === null ? '' : line.mayMove ? 'moves' : 'stays'}
                 />
               ) : (
-                <p className="text-small text-ink-2 mid:pt-7">{line.whyNoMove === 'dosed' ? plan.linesDosed : plan.linesNever}</p>
+                <p className="text-small text-ink-2 mid:pt-7">
+                  {line.whyNoMove === 'dosed' ? plan.linesDosed : plan.linesNever}
+                </p>
               )}
               {scales.length > 0 ? (
                 <FormSelect

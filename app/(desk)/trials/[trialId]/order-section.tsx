@@ -10,7 +10,14 @@ import type { PlanPart, PlanSeen } from './plan-seen'
 import { WarningList } from './warning-list'
 
 /** Which dough when, under which code, and where to clean down; or that the order is still to be drawn. */
-export function OrderSection({ plan, days: dated, words, format, language, locale }: PlanPart & { days: PlanSeen['days']; locale: string }) {
+export function OrderSection({
+  plan,
+  days: dated,
+  words,
+  format,
+  language,
+  locale,
+}: PlanPart & { days: PlanSeen['days']; locale: string }) {
   const { trials: text, stores } = words
   const { order } = plan
   if (!order) {
@@ -23,12 +30,19 @@ export function OrderSection({ plan, days: dated, words, format, language, local
   const columns = order.isKeyOpen ? 4 : 3
   const dayLabel = (day: number) => {
     const date = dated.find(({ number }) => number === day)?.day ?? null
-    return date === null ? say(text.plan.day, language, { day }) : say(text.plan.dayDated, language, { day, date: formatDay(date, locale) })
+    return date === null
+      ? say(text.plan.day, language, { day })
+      : say(text.plan.dayDated, language, { day, date: formatDay(date, locale) })
   }
   const days = [...new Set(order.batches.map(({ day }) => day))]
   return (
     <Section id="order" title={text.plan.order} note={order.isKeyOpen ? text.plan.orderNote : text.plan.orderNoteCoded}>
-      <WarningList warnings={plan.warnings.filter(({ code }) => code === 'place-tied-to-allergen')} words={words} format={format} language={language} />
+      <WarningList
+        warnings={plan.warnings.filter(({ code }) => code === 'place-tied-to-allergen')}
+        words={words}
+        format={format}
+        language={language}
+      />
       <SheetTable
         caption={text.plan.order}
         captionHidden
@@ -54,13 +68,19 @@ export function OrderSection({ plan, days: dated, words, format, language, local
                       <DoughName position={batch.arm} name={plan.arms[batch.arm]?.name} text={text} />
                     </Cell>
                   )}
-                  <Cell>{batch.cleanDownOf.length > 0 ? say(text.plan.cleanDown, language, { list: allergenList(batch.cleanDownOf, stores, language) }) : null}</Cell>
+                  <Cell>
+                    {batch.cleanDownOf.length > 0
+                      ? say(text.plan.cleanDown, language, { list: allergenList(batch.cleanDownOf, stores, language) })
+                      : null}
+                  </Cell>
                 </tr>
               )),
             ...(after
               ? [
                   <tr key={`after-${day}`}>
-                    <td colSpan={columns}>{say(text.plan.cleanAfter, language, { list: allergenList(after.of, stores, language) })}</td>
+                    <td colSpan={columns}>
+                      {say(text.plan.cleanAfter, language, { list: allergenList(after.of, stores, language) })}
+                    </td>
                   </tr>,
                 ]
               : []),

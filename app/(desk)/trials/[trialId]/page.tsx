@@ -39,7 +39,14 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
   const { trials, desk } = words
   const { plan: text } = trials
   const { bakery } = await ask(getDesk)
-  const asked = await askUnless(getPlan, { trialId }, ['plan-not-possible', 'dose-without-active', 'no-tap', 'unknown-format', 'damaged-text', ...notWorkedOutCodes])
+  const asked = await askUnless(getPlan, { trialId }, [
+    'plan-not-possible',
+    'dose-without-active',
+    'no-tap',
+    'unknown-format',
+    'damaged-text',
+    ...notWorkedOutCodes,
+  ])
   if (!asked.ok && (asked.refusal.code === 'unknown-format' || asked.refusal.code === 'damaged-text')) {
     const ways = [
       { href: `/trials/${trialId}/result`, label: text.result },
@@ -47,7 +54,16 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
     ]
     return <UnreadDocument kicker={trials.title} refusal={asked.refusal} ways={ways} language={language} />
   }
-  if (!asked.ok && notWorkedOutCodes.includes(asked.refusal.code)) return <NotWorkedOut title={trials.title} back={{ href: '/trials', label: text.back }} refusal={asked.refusal} words={words} language={language} />
+  if (!asked.ok && notWorkedOutCodes.includes(asked.refusal.code))
+    return (
+      <NotWorkedOut
+        title={trials.title}
+        back={{ href: '/trials', label: text.back }}
+        refusal={asked.refusal}
+        words={words}
+        language={language}
+      />
+    )
   if (!asked.ok) return <PlanFault trialId={trialId} refusal={asked.refusal} words={words} language={language} />
   const { trial, plan, may, days, ...rest } = asked.value
   const format = planFormat(bakery)
@@ -64,7 +80,13 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
         label: text.about,
         entries: [
           { term: text.stateTerm, detail: <TrialState standing={trial.standing} text={trials} />, strong: true },
-          { term: text.formula, detail: say(text.formulaText, language, { name: plan.declared.formula.name, number: plan.declared.controlVersion.number }) },
+          {
+            term: text.formula,
+            detail: say(text.formulaText, language, {
+              name: plan.declared.formula.name,
+              number: plan.declared.controlVersion.number,
+            }),
+          },
           { term: trial.proposedAt ? text.proposedBy : text.draftedBy, detail: trial.proposedBy },
           ...(trial.proposedAt ? [{ term: text.proposedAt, detail: formatDateTime(trial.proposedAt, bakery) }] : []),
           { term: text.doughsInAll, detail: plan.size.doughs },
@@ -74,7 +96,11 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
     >
       {trial.standing === 'sent_back' && last ? (
         <Notice tone="warn" word={text.sentBackWord}>
-          {say(text.sentBackText, language, { name: last.personName, at: formatDateTime(last.at, bakery), note: last.note })}
+          {say(text.sentBackText, language, {
+            name: last.personName,
+            at: formatDateTime(last.at, bakery),
+            note: last.note,
+          })}
         </Notice>
       ) : null}
       {trial.state === 'draft' ? (
@@ -99,21 +125,37 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
         <p className="mt-2 max-w-measure text-small text-ink-2">{text.totalsNote}</p>
       </Section>
       {plan.arms.map((arm) => (
-        <ArmSection key={arm.position} arm={arm} doughTempC={plan.process.doughTempC} words={words} format={format} language={language} locale={bakery.locale} />
+        <ArmSection
+          key={arm.position}
+          arm={arm}
+          doughTempC={plan.process.doughTempC}
+          words={words}
+          format={format}
+          language={language}
+          locale={bakery.locale}
+        />
       ))}
-      <p className="mt-3 max-w-measure text-small text-ink-2">{say(text.waterNote, language, { temp: format.temp(plan.process.doughTempC) })}</p>
-      {rest.choosing ? <LinesForm trial={trial} choosing={rest.choosing} words={words} format={format} language={language} /> : null}
+      <p className="mt-3 max-w-measure text-small text-ink-2">
+        {say(text.waterNote, language, { temp: format.temp(plan.process.doughTempC) })}
+      </p>
+      {rest.choosing ? (
+        <LinesForm trial={trial} choosing={rest.choosing} words={words} format={format} language={language} />
+      ) : null}
       <OrderSection {...part} days={days} locale={bakery.locale} />
       {may.date ? <DatesForm trialId={trial.id} days={days} text={text} language={language} /> : null}
       <PowerSection {...part} />
-      {rest.costs ? <CostsSection plan={plan} costs={rest.costs} words={words} language={language} locale={bakery.locale} /> : null}
+      {rest.costs ? (
+        <CostsSection plan={plan} costs={rest.costs} words={words} language={language} locale={bakery.locale} />
+      ) : null}
       <Section id="cautions" title={text.cautions}>
         <ul className="max-w-measure list-disc pl-5">
-          {[text.cautionAllergens, text.cautionRaw, text.cautionDust, text.cautionLimits, text.cautionCoded].map((caution) => (
-            <li key={caution} className="py-0.5">
-              {caution}
-            </li>
-          ))}
+          {[text.cautionAllergens, text.cautionRaw, text.cautionDust, text.cautionLimits, text.cautionCoded].map(
+            (caution) => (
+              <li key={caution} className="py-0.5">
+                {caution}
+              </li>
+            ),
+          )}
         </ul>
       </Section>
       {trial.decisions.length > 0 || trial.closedWhy !== null ? (
@@ -125,12 +167,21 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
                 detail: (
                   <>
                     <span className="block">{decision.meaning}</span>
-                    <span className="block text-ink-2">{say(text.decisionBy, language, { name: decision.personName, role: desk.roles[decision.role] })}</span>
+                    <span className="block text-ink-2">
+                      {say(text.decisionBy, language, { name: decision.personName, role: desk.roles[decision.role] })}
+                    </span>
                     {decision.note ? <span className="block whitespace-pre-line">{decision.note}</span> : null}
                   </>
                 ),
               })),
-              ...(trial.state === 'stopped' && trial.closedAt ? [{ term: text.stopped, detail: `${formatDateTime(trial.closedAt, bakery)}: ${trial.closedWhy ?? ''}` }] : []),
+              ...(trial.state === 'stopped' && trial.closedAt
+                ? [
+                    {
+                      term: text.stopped,
+                      detail: `${formatDateTime(trial.closedAt, bakery)}: ${trial.closedWhy ?? ''}`,
+                    },
+                  ]
+                : []),
             ]}
           />
         </Section>

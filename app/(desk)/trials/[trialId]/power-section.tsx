@@ -29,12 +29,22 @@ export function PowerSection({ plan, words, format, language }: PlanPart) {
           {power.rows.map((row) => (
             <tr key={row.truePct}>
               <Cell numeric>{format.pct(row.truePct)}</Cell>
-              <Cell numeric>{say(text.powerSe, language, { chance: format.pctWhole(row.powerShare), se: format.pctFine(row.powerSe) })}</Cell>
+              <Cell numeric>
+                {say(text.powerSe, language, {
+                  chance: format.pctWhole(row.powerShare),
+                  se: format.pctFine(row.powerSe),
+                })}
+              </Cell>
             </tr>
           ))}
         </SheetTable>
         <p className="mt-2 text-small text-ink-2">
-          {say(text.powerText, language, { runs: format.count(power.runs), batch: format.pct(power.batchCvPct), loaf: format.pct(power.loafCvPct) })} {text.powerHalf}
+          {say(text.powerText, language, {
+            runs: format.count(power.runs),
+            batch: format.pct(power.batchCvPct),
+            loaf: format.pct(power.loafCvPct),
+          })}{' '}
+          {text.powerHalf}
         </p>
       </div>
     </Section>

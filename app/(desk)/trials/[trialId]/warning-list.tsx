@@ -13,7 +13,9 @@ export function WarningList({ warnings, words, format, language }: WarningListPr
       {warnings.map((warning, i) => (
         <li key={i} className="flex items-baseline gap-2 py-0.5 text-warn">
           <ToneMark tone="warn" />
-          <span>{fill(words.trials.warnings[warning.code], language, warningFacts(warning.facts, format, words, language))}</span>
+          <span>
+            {fill(words.trials.warnings[warning.code], language, warningFacts(warning.facts, format, words, language))}
+          </span>
         </li>
       ))}
     </ul>

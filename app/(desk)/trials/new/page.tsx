@@ -32,7 +32,15 @@ export default async function NewTrialPage() {
           </EmptyState>
         </div>
       ) : (
-        <TrialForm action={draft.bind(null, units)} present={null} choices={choices} units={units} words={words} language={language} backHref="/trials" />
+        <TrialForm
+          action={draft.bind(null, units)}
+          present={null}
+          choices={choices}
+          units={units}
+          words={words}
+          language={language}
+          backHref="/trials"
+        />
       )}
     </Sheet>
   )

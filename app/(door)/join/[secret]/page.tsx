@@ -36,14 +36,24 @@ export default async function JoinPage({ params }: { params: Promise<{ secret: s
     <PlainPage
       productName={desk.product}
       headline={isReset ? text.resetTitle : say(text.joinTitle, language, { bakery: bakeryName })}
-      lead={isReset ? say(text.resetLead, language, { name, bakery: bakeryName }) : say(text.joinLead, language, { name, role: desk.roles[role] })}
+      lead={
+        isReset
+          ? say(text.resetLead, language, { name, bakery: bakeryName })
+          : say(text.joinLead, language, { name, role: desk.roles[role] })
+      }
     >
       <ActionForm rules={rulesOf(acceptInvitationInput)} action={join.bind(null, secret)}>
         <FieldStack>
           <p>{say(text.email, language, { email })}</p>
           {/* For password managers, which keep a password beside a name. */}
           <input type="hidden" name="username" autoComplete="username" value={email} />
-          <FormField name="password" type="password" label={text.password} hint={door.setUp.passwordHint} autoComplete="new-password" />
+          <FormField
+            name="password"
+            type="password"
+            label={text.password}
+            hint={door.setUp.passwordHint}
+            autoComplete="new-password"
+          />
         </FieldStack>
         <ActionRow>
           <SubmitButton tone="go">{text.go}</SubmitButton>

@@ -21,7 +21,14 @@ export default async function SetUpPage({ params }: { params: Promise<{ secret: 
   const words = wordsIn(await currentLanguage())
   const { setUp: text } = words.door
   if (!(await askOpenly(getFirstRun, { secret }))) {
-    return <ErrorSheet productName={words.desk.product} headline={text.deadTitle} happened={text.dead} todo={text.deadTodo} />
+    return (
+      <ErrorSheet
+        productName={words.desk.product}
+        headline={text.deadTitle}
+        happened={text.dead}
+        todo={text.deadTodo}
+      />
+    )
   }
   return (
     <PlainPage productName={words.desk.product} headline={text.title} lead={text.lead}>
@@ -30,7 +37,13 @@ export default async function SetUpPage({ params }: { params: Promise<{ secret: 
           <FieldStack>
             <FormField name="name" type="text" label={text.name} autoComplete="name" />
             <FormField name="email" type="email" label={text.email} hint={text.emailHint} autoComplete="username" />
-            <FormField name="password" type="password" label={text.password} hint={text.passwordHint} autoComplete="new-password" />
+            <FormField
+              name="password"
+              type="password"
+              label={text.password}
+              hint={text.passwordHint}
+              autoComplete="new-password"
+            />
           </FieldStack>
         </Section>
         <Section id="bakery" title={text.bakery}>
@@ -39,7 +52,14 @@ export default async function SetUpPage({ params }: { params: Promise<{ secret: 
             <SettingsFields
               words={words.people.settings}
               choices={settingsChoices()}
-              present={{ timeZone: 'Europe/London', locale: 'en-GB', currency: 'EUR', region: 'eu', massUnits: 'metric', temperatureUnits: 'celsius' }}
+              present={{
+                timeZone: 'Europe/London',
+                locale: 'en-GB',
+                currency: 'EUR',
+                region: 'eu',
+                massUnits: 'metric',
+                temperatureUnits: 'celsius',
+              }}
             />
           </FieldStack>
         </Section>

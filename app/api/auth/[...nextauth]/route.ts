@@ -21,9 +21,14 @@ async function handle(request: Request, context: unknown): Promise<Response> {
     },
   })
   const answer = NextAuth(options) as (request: Request, context: unknown) => Promise<Response>
-  const answered = await answer(new NextRequest(request.url, { method: request.method, headers: request.headers, body }), context)
+  const answered = await answer(
+    new NextRequest(request.url, { method: request.method, headers: request.headers, body }),
+    context,
+  )
   // The library knows only of a wrong password, which would be untrue.
-  return isAway ? Response.json({ refusal: 'away' }, { status: 503, headers: { 'Cache-Control': 'no-store', 'Retry-After': '5' } }) : answered
+  return isAway
+    ? Response.json({ refusal: 'away' }, { status: 503, headers: { 'Cache-Control': 'no-store', 'Retry-After': '5' } })
+    : answered
 }
 
 export { handle as GET, handle as POST }

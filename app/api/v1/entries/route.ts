@@ -39,10 +39,18 @@ export async function POST(request: Request): Promise<Response> {
   if (!frame.success) return reply(422, { refusal: 'wrong-shape' })
   const language = await currentLanguage()
   const result = await takeEntries.call(await currentCaller(), frame.data)
-  if (!result.ok) return reply(statusOf(result.refusal.code), { refusal: result.refusal.code, words: wordsOfRefusal(result.refusal, language).sentence })
-  const statuses = new Set(result.value.entries.map((each) => (each.outcome === 'kept' ? 200 : statusOf(each.refusal.code))))
+  if (!result.ok)
+    return reply(statusOf(result.refusal.code), {
+      refusal: result.refusal.code,
+      words: wordsOfRefusal(result.refusal, language).sentence,
+    })
+  const statuses = new Set(
+    result.value.entries.map((each) => (each.outcome === 'kept' ? 200 : statusOf(each.refusal.code))),
+  )
   const [status = 200] = statuses
-  return reply(statuses.size === 1 ? status : 200, { entries: result.value.entries.map((each) => inWords(each, language)) })
+  return reply(statuses.size === 1 ? status : 200, {
+    entries: result.value.entries.map((each) => inWords(each, language)),
+  })
 }
 
 const frameRefusals = { 400: 'not-json', 413: 'too-large', 415: 'not-json' } as const
@@ -58,10 +66,18 @@ function inWords(answer: EntryAnswer, language: Language) {
 }
 
 function reply(status: number, body: object): Response {
-  return Response.json(body, { status, headers: { 'Cache-Control': 'no-store', ...(status === 503 ? { 'Retry-After': '5' } : {}) } })
+  return Response.json(body, {
+    status,
+    headers: { 'Cache-Control': 'no-store', ...(status === 503 ? { 'Retry-After': '5' } : {}) },
+  })
 }
 
-const statuses: Partial<Record<RefusalCode, number>> = { 'not-signed-in': 401, 'not-allowed': 403, away: 503, 'outcome-unknown': 503 }
+const statuses: Partial<Record<RefusalCode, number>> = {
+  'not-signed-in': 401,
+  'not-allowed': 403,
+  away: 503,
+  'outcome-unknown': 503,
+}
 
 function statusOf(refusal: RefusalCode): number {
   return statuses[refusal] ?? 422

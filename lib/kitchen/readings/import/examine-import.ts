@@ -6,7 +6,12 @@ import { momentOf } from '../../moment-of'
 import type { Problem } from '../../refusal'
 import type { MixedBatch } from '../../batches/rules'
 import { guessArms, guessMatch, textsOfArms } from './guess-match'
-import { mostImported, type ImportMatch, type importReadingsInput, type previewImportInput } from './import-readings.input'
+import {
+  mostImported,
+  type ImportMatch,
+  type importReadingsInput,
+  type previewImportInput,
+} from './import-readings.input'
 import type { ImportFacts } from './load-import-facts'
 import { matchProblems } from './match-problems'
 import { matchedOf } from './matched-of'
@@ -32,23 +37,43 @@ export type Examined = {
  * anew, so that what is stored never rests on what was shown.
  * @param mixed all batches of the trial
  */
-export function examineImport(q: { facts: ImportFacts; mixed: readonly (MixedBatch & { code: string })[]; look: Preview | Import; now: Date }): Examined {
+export function examineImport(q: {
+  facts: ImportFacts
+  mixed: readonly (MixedBatch & { code: string })[]
+  look: Preview | Import
+  now: Date
+}): Examined {
   const { facts, look, now } = q
   const { bytes, name } = look.file
   const file = { name, sha256: createHash('sha256').update(bytes).digest('hex') }
-  const failed = (code: Problem['code']): Examined => ({ file, table: null, match: null, problems: [{ path: 'file', code, facts: {} }], rows: null })
+  const failed = (code: Problem['code']): Examined => ({
+    file,
+    table: null,
+    match: null,
+    problems: [{ path: 'file', code, facts: {} }],
+    rows: null,
+  })
   const decoded = decodeImport(bytes)
   if ('fault' in decoded) return failed(decoded.fault)
   const told = 'matched' in look ? tableToLookAt(decoded.text, look, facts) : tableOf(decoded.text, look.match)
   if ('fault' in told) return failed(told.fault)
   const { table, match } = told
   const problems = matchProblems(match, table.header.length, look.day, facts)
-  if (table.rows.length * match.columns.filter(({ as }) => as === 'measure').length > mostImported.readings) problems.push({ path: 'file', code: 'file-too-many-readings', facts: {} })
+  if (table.rows.length * match.columns.filter(({ as }) => as === 'measure').length > mostImported.readings)
+    problems.push({ path: 'file', code: 'file-too-many-readings', facts: {} })
   if (problems.length > 0) return { file, table, match, problems, rows: null }
-  const { placed, doughs, faults } = placeRows({ facts, table, match, dayMoment: look.day === null ? null : middleOf(look.day, facts.timeZone, now), isOutside: look.outside !== null, now })
+  const { placed, doughs, faults } = placeRows({
+    facts,
+    table,
+    match,
+    dayMoment: look.day === null ? null : middleOf(look.day, facts.timeZone, now),
+    isOutside: look.outside !== null,
+    now,
+  })
   const read = readImport({ facts, match, placed, keepOdd: look.keepOdd })
   const outside = look.outside && outsideMoves({ facts, doughs, fresh: read.fresh, mixed: q.mixed })
-  if (outside && outside.cleanDown.length > 0 && !look.outside?.cleanDownDone) problems.push({ path: 'cleanDownDone', code: 'clean-down-untold', facts: {} })
+  if (outside && outside.cleanDown.length > 0 && !look.outside?.cleanDownDone)
+    problems.push({ path: 'cleanDownDone', code: 'clean-down-untold', facts: {} })
   if (outside?.skipped && !look.outside?.orderWhy) problems.push({ path: 'orderWhy', code: 'missing', facts: {} })
   // What is wrong with a row's place is found at each of its readings, and told once.
   const each = new Map([...faults, ...read.faults].map((fault) => [JSON.stringify(fault), fault]))
@@ -68,7 +93,9 @@ function tableOf(text: string, match: ImportMatch) {
 function tableToLookAt(text: string, { match, matched }: Preview, facts: ImportFacts) {
   const asMatched = match && readRows(text, match.separator)
   if (match && asMatched && !('fault' in asMatched) && matchedOf(asMatched.header, match.separator) === matched) {
-    const open = textsOfArms(match.columns, asMatched.rows).filter((each) => !match.arms.some((arm) => arm.text === each))
+    const open = textsOfArms(match.columns, asMatched.rows).filter(
+      (each) => !match.arms.some((arm) => arm.text === each),
+    )
     return { table: asMatched, match: { ...match, arms: [...match.arms, ...guessArms(open, facts.trial.arms)] } }
   }
   const separator = match && !matched.startsWith(match.separator) ? match.separator : guessSeparator(text)

@@ -4,7 +4,9 @@ import type { ColumnUse, ImportMatch } from './import-readings.input'
 import type { ImportFacts } from './load-import-facts'
 import type { ImportTable } from './read-rows'
 
-type Facts = Pick<ImportFacts, 'batches' | 'measures'> & { trial: Pick<ImportFacts['trial'], 'arms' | 'factorName' | 'factorLevels'> }
+type Facts = Pick<ImportFacts, 'batches' | 'measures'> & {
+  trial: Pick<ImportFacts['trial'], 'arms' | 'factorName' | 'factorLevels'>
+}
 type PlainUse = Exclude<ColumnUse['as'], 'measure'>
 
 /** Names that columns commonly have, without blanks and marks. Common practice, no source. */
@@ -21,10 +23,17 @@ const usualNames: readonly (readonly [PlainUse, readonly string[]])[] = [
 
 /** A guess at how a table is to be read, from its header and its cells, for a person to look at and change. */
 export function guessMatch({ header, rows }: ImportTable, by: ImportMatch['separator'], facts: Facts): ImportMatch {
-  const decimal = guessDecimal(rows.map(({ cells }) => cells), by)
+  const decimal = guessDecimal(
+    rows.map(({ cells }) => cells),
+    by,
+  )
   const taken = new Set<ColumnUse['as']>()
   const columns = header.map((name, column): ColumnUse => {
-    const use = guessColumn(name, rows.map(({ cells }) => cells[column] ?? ''), facts)
+    const use = guessColumn(
+      name,
+      rows.map(({ cells }) => cells[column] ?? ''),
+      facts,
+    )
     // A measure may have several columns, its repeats; anything else has one.
     if (use.as === 'measure') return use
     if (taken.has(use.as)) return { as: 'nothing' }
@@ -44,7 +53,9 @@ export function textsOfArms(columns: readonly ColumnUse[], rows: ImportTable['ro
 export function guessArms(texts: readonly string[], arms: Facts['trial']['arms']): ImportMatch['arms'] {
   return texts.flatMap((text) => {
     const plain = plainName(text)
-    const arm = arms.find(({ name }) => plainName(name) === plain) ?? arms.find(({ position }) => plainName(armLetters[position] ?? '') === plain || String(position) === plain)
+    const arm =
+      arms.find(({ name }) => plainName(name) === plain) ??
+      arms.find(({ position }) => plainName(armLetters[position] ?? '') === plain || String(position) === plain)
     return arm ? [{ text, arm: arm.position }] : []
   })
 }
@@ -77,8 +88,12 @@ function isFactor(header: string, written: readonly string[], { factorName, fact
 
 /** The measure whose name or code stands in the header, of several the longest; else the only one that ends with it. */
 function measureOf(header: string, measures: Facts['measures']) {
-  const named = measures.filter(({ derivation }) => derivation === null).flatMap((measure) => [measure.name, measure.code ?? ''].map((name) => ({ measure, name: plainName(name) })))
-  const [within] = named.filter(({ name }) => name.length > 2 && header.includes(name)).sort((a, b) => b.name.length - a.name.length)
+  const named = measures
+    .filter(({ derivation }) => derivation === null)
+    .flatMap((measure) => [measure.name, measure.code ?? ''].map((name) => ({ measure, name: plainName(name) })))
+  const [within] = named
+    .filter(({ name }) => name.length > 2 && header.includes(name))
+    .sort((a, b) => b.name.length - a.name.length)
   if (within || header.length < 3) return within?.measure
   const ending = new Set(named.filter(({ name }) => name.endsWith(header)).map(({ measure }) => measure))
   return ending.size === 1 ? [...ending][0] : undefined
@@ -86,7 +101,11 @@ function measureOf(header: string, measures: Facts['measures']) {
 
 /** The unit that ends a header, 'loaf weight (kg)' or 'loaf_weight_kg'; the base unit where none does. */
 function unitIn(header: string, units: readonly string[]): string {
-  const [last = ''] = header.replace(/[()[\]]/g, ' ').trim().split(/[\s,_]+/).slice(-1)
+  const [last = ''] = header
+    .replace(/[()[\]]/g, ' ')
+    .trim()
+    .split(/[\s,_]+/)
+    .slice(-1)
   return units.find((unit) => unit.toLowerCase() === last.toLowerCase()) ?? units[0] ?? ''
 }
 

@@ -29,44 +29,90 @@ export const importReadings = command({
     // Alone: whoever logs a reading or moves a batch of this trial waits.
     await lockTrial(tx, bakeryId, trialId)
     const facts = await loadImportFacts(tx, bakeryId, trialId)
-    const { file, table, problems, rows } = examineImport({ facts, mixed: await mixedBatches(tx, bakeryId, trialId), look, now })
+    const { file, table, problems, rows } = examineImport({
+      facts,
+      mixed: await mixedBatches(tx, bakeryId, trialId),
+      look,
+      now,
+    })
     if (!table || !rows || problems.length > 0) throw new Refusal('invalid', {}, problems)
     if (rows.faults.length > 0) {
-      throw new Refusal('rows-at-fault', { count: rows.faults.length }, rows.faults.map(({ line, column, code, facts: about }) => ({ path: `lines.${line}.${column ?? ''}`, code, facts: about })))
+      throw new Refusal(
+        'rows-at-fault',
+        { count: rows.faults.length },
+        rows.faults.map(({ line, column, code, facts: about }) => ({
+          path: `lines.${line}.${column ?? ''}`,
+          code,
+          facts: about,
+        })),
+      )
     }
     const moves = rows.outside?.moves ?? []
     const { fresh, already } = rows
     const value = { stored: fresh.length, already, measured: moves.filter(({ to }) => to === 'measured').length }
     const ofFile = { file: file.name, sha256: file.sha256, rows: table.rows.length }
-    if (fresh.length === 0 && moves.length === 0) return { value, audit: { target: trialId, after: { ...ofFile, stored: 'nothing, all of it is there already' } } }
+    if (fresh.length === 0 && moves.length === 0)
+      return { value, audit: { target: trialId, after: { ...ofFile, stored: 'nothing, all of it is there already' } } }
 
     mustBeOpen(facts.trial.state)
     await keepReadings(
       tx,
-      fresh.map(({ id, batchId, measureId, piece, factorLevel, repeat, valueEntered, unitEntered, value: inBase, range, takenAt }) => ({
-        bakeryId,
-        id,
-        trialId,
-        batchId,
-        measureId,
-        piece,
-        factorLevel,
-        repeat,
-        value: inBase,
-        valueEntered,
-        unitEntered,
-        personId: actor.personId,
-        takenAt,
-        receivedAt: now,
-        supersedesId: null,
-        reason: null,
-        contentHash: hashOfContent({ id, batchId, measureId, piece, factorLevel, repeat, value: valueEntered, unit: unitEntered, takenAt: takenAt.toISOString() }),
-        plausibleLeast: range.least,
-        plausibleMost: range.most,
-      })),
+      fresh.map(
+        ({
+          id,
+          batchId,
+          measureId,
+          piece,
+          factorLevel,
+          repeat,
+          valueEntered,
+          unitEntered,
+          value: inBase,
+          range,
+          takenAt,
+        }) => ({
+          bakeryId,
+          id,
+          trialId,
+          batchId,
+          measureId,
+          piece,
+          factorLevel,
+          repeat,
+          value: inBase,
+          valueEntered,
+          unitEntered,
+          personId: actor.personId,
+          takenAt,
+          receivedAt: now,
+          supersedesId: null,
+          reason: null,
+          contentHash: hashOfContent({
+            id,
+            batchId,
+            measureId,
+            piece,
+            factorLevel,
+            repeat,
+            value: valueEntered,
+            unit: unitEntered,
+            takenAt: takenAt.toISOString(),
+          }),
+          plausibleLeast: range.least,
+          plausibleMost: range.most,
+        }),
+      ),
     )
     for (const move of moves) if (!(await moveOn(tx, bakeryId, move))) throw await staleRefusal(tx, actor, move.batchId)
-    const begins = moves.length > 0 ? (await tx.trial.updateMany({ where: { bakeryId, id: trialId, state: 'approved' }, data: { state: 'baking', revision: { increment: 1 } } })).count : 0
+    const begins =
+      moves.length > 0
+        ? (
+            await tx.trial.updateMany({
+              where: { bakeryId, id: trialId, state: 'approved' },
+              data: { state: 'baking', revision: { increment: 1 } },
+            })
+          ).count
+        : 0
     return {
       value,
       audit: {
@@ -75,8 +121,16 @@ export const importReadings = command({
           ...ofFile,
           stored: fresh.length,
           already,
-          ...(rows.odd.length > 0 ? { outsideAndConfirmed: rows.odd.map(({ line, value: odd }) => `line ${line}: ${odd}`) } : {}),
-          ...(look.outside ? { outsideTheShift: moves.map(({ code, to }) => `${code} ${to}`), cleanDown: rows.outside?.cleanDown ?? [], trialBegins: begins === 1 } : {}),
+          ...(rows.odd.length > 0
+            ? { outsideAndConfirmed: rows.odd.map(({ line, value: odd }) => `line ${line}: ${odd}`) }
+            : {}),
+          ...(look.outside
+            ? {
+                outsideTheShift: moves.map(({ code, to }) => `${code} ${to}`),
+                cleanDown: rows.outside?.cleanDown ?? [],
+                trialBegins: begins === 1,
+              }
+            : {}),
         },
         reason: rows.outside?.skipped ? look.outside?.orderWhy : undefined,
       },
@@ -84,7 +138,11 @@ export const importReadings = command({
   },
 })
 
-async function moveOn(tx: Tx, bakeryId: string, { batchId, revision, from, to, begunAt, doneAt, piecesMade, piecesGood }: OutsideMove): Promise<boolean> {
+async function moveOn(
+  tx: Tx,
+  bakeryId: string,
+  { batchId, revision, from, to, begunAt, doneAt, piecesMade, piecesGood }: OutsideMove,
+): Promise<boolean> {
   const { count } = await tx.batch.updateMany({
     where: { bakeryId, id: batchId, state: from, revision },
     data: { state: to, begunAt, doneAt, piecesMade, piecesGood, revision: { increment: 1 } },

@@ -70,7 +70,10 @@ export async function loadImportFacts(from: Db | Tx, bakeryId: string, trialId: 
       plausibleMost: true,
     },
   })
-  const measures = (await measuresToRead(from, bakeryId)).map((measure) => ({ ...measure, units: unitsOfBase(measure.unit) }))
+  const measures = (await measuresToRead(from, bakeryId)).map((measure) => ({
+    ...measure,
+    units: unitsOfBase(measure.unit),
+  }))
   const ranges = await loadRangeFacts(from, bakeryId, trialId, measures)
   const toSettle = await countToSettle(from, bakeryId, trialId)
   return { trial, timeZone, batches, readings, measures, ranges, toSettle }

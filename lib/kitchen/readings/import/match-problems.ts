@@ -8,13 +8,20 @@ import { columnOf } from './row-place'
  * What is wrong with the way in which a file is to be read, before any row is: a column used twice, nothing that says
  * the dough, nothing that is a reading, or a piece that could be any. Empty when it can be read.
  */
-export function matchProblems(match: ImportMatch, width: number, day: string | null, { trial, batches, measures }: ImportFacts): Problem[] {
+export function matchProblems(
+  match: ImportMatch,
+  width: number,
+  day: string | null,
+  { trial, batches, measures }: ImportFacts,
+): Problem[] {
   const problems: Problem[] = []
-  const fault = (path: string, code: Problem['code'], facts: Problem['facts'] = {}) => problems.push({ path, code, facts })
+  const fault = (path: string, code: Problem['code'], facts: Problem['facts'] = {}) =>
+    problems.push({ path, code, facts })
   const has = (as: ColumnUse['as']) => columnOf(match, as) >= 0
   if (match.columns.length !== width) fault('columns', 'columns-moved-on')
   match.columns.forEach((column, at) => {
-    if (column.as !== 'nothing' && column.as !== 'measure' && columnOf(match, column.as) !== at) fault(`columns.${at}`, 'column-twice')
+    if (column.as !== 'nothing' && column.as !== 'measure' && columnOf(match, column.as) !== at)
+      fault(`columns.${at}`, 'column-twice')
     if (column.as !== 'measure') return
     const measure = measures.find(({ id }) => id === column.measureId)
     if (!measure) fault(`columns.${at}`, 'wrong-choice')
@@ -22,11 +29,14 @@ export function matchProblems(match: ImportMatch, width: number, day: string | n
     else if (!measure.units.includes(column.unit)) fault(`columns.${at}`, 'unit-not-of-measure', { unit: measure.unit })
   })
   if (!has('code') && !(has('day') && has('arm'))) fault('columns', 'column-for-dough')
-  else if (!has('code') && !has('dough') && batches.some(({ number }) => number > 1)) fault('columns', 'column-for-which-dough')
+  else if (!has('code') && !has('dough') && batches.some(({ number }) => number > 1))
+    fault('columns', 'column-for-which-dough')
   if (!has('measure')) fault('columns', 'column-for-reading')
   if (has('level') && trial.factorName === null) fault(`columns.${columnOf(match, 'level')}`, 'no-factor')
-  if (trial.factorName !== null && !has('level') && !has('piece')) fault('columns', 'column-for-level', { factor: trial.factorName })
+  if (trial.factorName !== null && !has('level') && !has('piece'))
+    fault('columns', 'column-for-level', { factor: trial.factorName })
   if (!has('time') && day === null) fault('day', 'missing')
-  for (const { arm, text } of match.arms) if (!trial.arms.some(({ position }) => position === arm)) fault(`arms.${text}`, 'wrong-choice')
+  for (const { arm, text } of match.arms)
+    if (!trial.arms.some(({ position }) => position === arm)) fault(`arms.${text}`, 'wrong-choice')
   return problems
 }

@@ -36,7 +36,11 @@ type Asked = {
 export function placeRows(q: Asked): { placed: PlacedRow[]; doughs: ImportedDough[]; faults: RowFault[] } {
   const { facts, table, match, now } = q
   const [timeAt, goodAt] = [columnOf(match, 'time'), columnOf(match, 'good')]
-  const pieceColumns = match.columns.flatMap((column, at) => (column.as === 'measure' && facts.measures.some(({ id, level }) => id === column.measureId && level === 'piece') ? [at] : []))
+  const pieceColumns = match.columns.flatMap((column, at) =>
+    column.as === 'measure' && facts.measures.some(({ id, level }) => id === column.measureId && level === 'piece')
+      ? [at]
+      : [],
+  )
   const nextPiece = pieceCounter(match, facts.trial)
   const doughs = new Map<string, ImportedDough>()
   const placed: PlacedRow[] = []
@@ -44,12 +48,14 @@ export function placeRows(q: Asked): { placed: PlacedRow[]; doughs: ImportedDoug
 
   for (const row of table.rows) {
     const { line, cells } = row
-    const fault = (column: number | null, code: ProblemCode, about: RowFault['facts'] = {}) => void faults.push({ line, column, code, facts: about })
+    const fault = (column: number | null, code: ProblemCode, about: RowFault['facts'] = {}) =>
+      void faults.push({ line, column, code, facts: about })
     if (row.isBroken) {
       fault(null, 'row-quotes')
       continue
     }
-    if (cells.slice(table.header.length).some((cell) => cell !== '')) fault(null, 'row-too-wide', { count: table.header.length })
+    if (cells.slice(table.header.length).some((cell) => cell !== ''))
+      fault(null, 'row-too-wide', { count: table.header.length })
     const told = doughOfRow(row, match, facts)
     if ('fault' in told) {
       faults.push({ line, ...told.fault })
@@ -69,9 +75,24 @@ export function placeRows(q: Asked): { placed: PlacedRow[]; doughs: ImportedDoug
     if (!known && !q.isOutside && batch.state === 'waiting') fault(null, 'row-not-begun')
     const good = goodOf(cells[goodAt] ?? '', batch.piecesMade ?? facts.trial.piecesPerBatch)
     if (good !== null && typeof good !== 'number') fault(goodAt, good.code, good.facts)
-    else if (known && known.good !== null && good !== null && good !== known.good) fault(goodAt, 'row-good-differs', { good: known.good })
-    doughs.set(batch.id, widened(known ?? { batch, first: takenAt ?? now, last: takenAt ?? now, good: null }, takenAt, typeof good === 'number' ? good : null))
-    placed.push({ line, cells, batchId: batch.id, arm: batch.arm, piece: asked && 'value' in asked ? asked.value : null, takenAt: takenAt ?? now })
+    else if (known && known.good !== null && good !== null && good !== known.good)
+      fault(goodAt, 'row-good-differs', { good: known.good })
+    doughs.set(
+      batch.id,
+      widened(
+        known ?? { batch, first: takenAt ?? now, last: takenAt ?? now, good: null },
+        takenAt,
+        typeof good === 'number' ? good : null,
+      ),
+    )
+    placed.push({
+      line,
+      cells,
+      batchId: batch.id,
+      arm: batch.arm,
+      piece: asked && 'value' in asked ? asked.value : null,
+      takenAt: takenAt ?? now,
+    })
   }
   return { placed, doughs: [...doughs.values()], faults }
 }
@@ -83,5 +104,10 @@ function goodOf(cell: string, made: number): number | null | { code: ProblemCode
 }
 
 function widened(dough: ImportedDough, at: Date | null, good: number | null): ImportedDough {
-  return { ...dough, first: at && at < dough.first ? at : dough.first, last: at && at > dough.last ? at : dough.last, good: dough.good ?? good }
+  return {
+    ...dough,
+    first: at && at < dough.first ? at : dough.first,
+    last: at && at > dough.last ? at : dough.last,
+    good: dough.good ?? good,
+  }
 }

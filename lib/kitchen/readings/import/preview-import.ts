@@ -38,7 +38,9 @@ export const previewImport = query({
         hasSeveralDoughs: facts.batches.some(({ number }) => number > 1),
       },
       today: dayInZone(now, facts.timeZone),
-      measures: measures.filter(({ derivation }) => derivation === null).map(({ id, code, name, units }) => ({ id, code, name, units })),
+      measures: measures
+        .filter(({ derivation }) => derivation === null)
+        .map(({ id, code, name, units }) => ({ id, code, name, units })),
       seen: examined && shownOf(examined, facts),
     }
   },
@@ -69,18 +71,23 @@ function shownOf({ table, match, problems, rows }: Examined, facts: ImportFacts)
       faults: rows.faults.slice(0, mostShown.faults),
       oddCount: rows.odd.length,
       odd: rows.odd.slice(0, mostShown.faults),
-      byMeasure: [...tally(rows.fresh.map(({ measureId }) => measureId))].map(([id, count]) => ({ measure: measureOf(id), count })),
-      doughs: doughsOf(rows, doughOf),
-      first: rows.fresh.slice(0, mostShown.rows).map(({ id, line, batchId, measureId, piece, factorLevel, valueEntered, unitEntered }) => ({
-        id,
-        line,
-        dough: doughOf(batchId),
-        measure: measureOf(measureId),
-        piece,
-        factorLevel,
-        value: valueEntered,
-        unit: unitEntered,
+      byMeasure: [...tally(rows.fresh.map(({ measureId }) => measureId))].map(([id, count]) => ({
+        measure: measureOf(id),
+        count,
       })),
+      doughs: doughsOf(rows, doughOf),
+      first: rows.fresh
+        .slice(0, mostShown.rows)
+        .map(({ id, line, batchId, measureId, piece, factorLevel, valueEntered, unitEntered }) => ({
+          id,
+          line,
+          dough: doughOf(batchId),
+          measure: measureOf(measureId),
+          piece,
+          factorLevel,
+          value: valueEntered,
+          unit: unitEntered,
+        })),
       cleanDown: rows.outside?.cleanDown ?? [],
       skipped: rows.outside?.skipped ?? null,
     },
@@ -90,7 +97,12 @@ function shownOf({ table, match, problems, rows }: Examined, facts: ImportFacts)
 function doughsOf<Dough>(rows: NonNullable<Examined['rows']>, doughOf: (batchId: string) => Dough) {
   const counts = tally(rows.fresh.map(({ batchId }) => batchId))
   const moves = new Map(rows.outside?.moves.map(({ batchId, to }) => [batchId, to]))
-  return rows.doughs.map(({ batch: { id } }) => ({ id, dough: doughOf(id), readings: counts.get(id) ?? 0, becomes: moves.get(id) ?? null }))
+  return rows.doughs.map(({ batch: { id } }) => ({
+    id,
+    dough: doughOf(id),
+    readings: counts.get(id) ?? 0,
+    becomes: moves.get(id) ?? null,
+  }))
 }
 
 function tally(keys: readonly string[]): Map<string, number> {

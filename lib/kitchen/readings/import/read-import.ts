@@ -52,7 +52,12 @@ export function idOfImported(trialId: string, { batchId, measureId, piece, facto
  * Reads the cells of rows that have their places: every reading that they bring and every fault. Several columns of one
  * measure are its repeats. Values, units and places are checked by the very functions that check a single reading.
  */
-export function readImport(q: { facts: ImportFacts; match: ImportMatch; placed: readonly PlacedRow[]; keepOdd: boolean }): ImportRead {
+export function readImport(q: {
+  facts: ImportFacts
+  match: ImportMatch
+  placed: readonly PlacedRow[]
+  keepOdd: boolean
+}): ImportRead {
   const { facts, match } = q
   const columns = match.columns.flatMap((column, at) => {
     const measure = column.as === 'measure' ? facts.measures.find(({ id }) => id === column.measureId) : undefined
@@ -69,17 +74,28 @@ export function readImport(q: { facts: ImportFacts; match: ImportMatch; placed: 
     for (const { at, unit, measure } of filled) {
       const ofPiece = measure.level === 'piece'
       if (ofPiece && !row.piece) continue
-      const fault = (code: ProblemCode, about: RowFault['facts'] = {}, column = at) => void read.faults.push({ line: row.line, column, code, facts: about })
+      const fault = (code: ProblemCode, about: RowFault['facts'] = {}, column = at) =>
+        void read.faults.push({ line: row.line, column, code, facts: about })
       const repeat = (repeats.get(measure.id) ?? 0) + 1
       repeats.set(measure.id, repeat)
-      const place: Place = { batchId: row.batchId, measureId: measure.id, piece: ofPiece ? row.piece!.piece : null, factorLevel: ofPiece ? row.piece!.factorLevel : null, repeat }
+      const place: Place = {
+        batchId: row.batchId,
+        measureId: measure.id,
+        piece: ofPiece ? row.piece!.piece : null,
+        factorLevel: ofPiece ? row.piece!.factorLevel : null,
+        repeat,
+      }
       const valueEntered = row.cells[at]!
       const entered = `${valueEntered} ${unit}`
-      const problem = (path: string) => (path === 'piece' ? columnOf(match, 'piece') : path === 'factorLevel' ? columnOf(match, 'level') : at)
-      const value = checked(() => {
-        mustBePlace(place, measure, facts.trial)
-        return enteredValue({ value: plainValue(valueEntered, match.decimal), unit }, measure)
-      }, (path, code, about) => fault(code, about, problem(path)))
+      const problem = (path: string) =>
+        path === 'piece' ? columnOf(match, 'piece') : path === 'factorLevel' ? columnOf(match, 'level') : at
+      const value = checked(
+        () => {
+          mustBePlace(place, measure, facts.trial)
+          return enteredValue({ value: plainValue(valueEntered, match.decimal), unit }, measure)
+        },
+        (path, code, about) => fault(code, about, problem(path)),
+      )
       if (value === null) continue
       const range = plausibleRange(measure, row.arm, facts.ranges)
       const id = idOfImported(facts.trial.id, place)
@@ -96,7 +112,17 @@ export function readImport(q: { facts: ImportFacts; match: ImportMatch; placed: 
         const isOdd = value < range.least || value > range.most
         if (isOdd) read.odd.push({ line: row.line, column: at, value: entered, unit: measure.unit, ...range })
         if (isOdd && !q.keepOdd) fault('row-odd', { value: entered, ...range, unit: measure.unit })
-        else read.fresh.push({ id, line: row.line, ...place, valueEntered, unitEntered: unit, value, range, takenAt: row.takenAt })
+        else
+          read.fresh.push({
+            id,
+            line: row.line,
+            ...place,
+            valueEntered,
+            unitEntered: unit,
+            value,
+            range,
+            takenAt: row.takenAt,
+          })
       } else if (there.id === id && `${there.valueEntered} ${there.unitEntered}` === entered) read.already += 1
       else fault('row-there', { value: `${there.valueEntered} ${there.unitEntered}` })
     }
@@ -105,7 +131,10 @@ export function readImport(q: { facts: ImportFacts; match: ImportMatch; placed: 
 }
 
 /** Runs the checks of a single reading; what they refuse is told instead. */
-function checked(run: () => number, tell: (path: string, code: ProblemCode, facts: RowFault['facts']) => void): number | null {
+function checked(
+  run: () => number,
+  tell: (path: string, code: ProblemCode, facts: RowFault['facts']) => void,
+): number | null {
   try {
     return run()
   } catch (error) {

@@ -11,7 +11,13 @@ export type ImportRow = {
 }
 
 export type ImportTable = { header: string[]; rows: ImportRow[] }
-export type FileFault = 'file-empty' | 'file-too-large' | 'file-not-utf8' | 'file-without-rows' | 'file-too-many-rows' | 'file-too-wide'
+export type FileFault =
+  | 'file-empty'
+  | 'file-too-large'
+  | 'file-not-utf8'
+  | 'file-without-rows'
+  | 'file-too-many-rows'
+  | 'file-too-wide'
 
 /** The text of a file: UTF-8, with or without a byte order mark, its line ends brought to one form. */
 export function decodeImport(bytes: Uint8Array): { text: string } | { fault: FileFault } {
@@ -31,10 +37,17 @@ export function decodeImport(bytes: Uint8Array): { text: string } | { fault: Fil
 /** By what the cells are parted: what parts the first lines into as many cells each, and most of them. A comma where nothing does. */
 export function guessSeparator(text: string): ImportMatch['separator'] {
   const scored = separator.options.map((by) => {
-    const [header = [], ...rows] = Papa.parse<string[]>(text, { delimiter: by, newline: '\n', preview: 20, skipEmptyLines: true }).data
+    const [header = [], ...rows] = Papa.parse<string[]>(text, {
+      delimiter: by,
+      newline: '\n',
+      preview: 20,
+      skipEmptyLines: true,
+    }).data
     return { by, cells: header.length, isEven: rows.every((cells) => cells.length === header.length) }
   })
-  const [best] = scored.filter(({ cells }) => cells > 1).sort((a, b) => Number(b.isEven) - Number(a.isEven) || b.cells - a.cells)
+  const [best] = scored
+    .filter(({ cells }) => cells > 1)
+    .sort((a, b) => Number(b.isEven) - Number(a.isEven) || b.cells - a.cells)
   return best?.by ?? ','
 }
 

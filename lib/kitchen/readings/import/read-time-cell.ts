@@ -17,7 +17,8 @@ export function readTimeCell(text: string, timeZone: string): Date | null {
     const at = new Date(text)
     return !isOfCalendar || Number.isNaN(at.getTime()) ? null : at
   }
-  const parts = /^(?:(\d{4})-(\d{2})-(\d{2})|(\d{1,2})\.(\d{1,2})\.(\d{4}))(?:[ T]+(\d{1,2}:\d{2})(?::(\d{2}))?)?$/.exec(text)
+  const parts =
+    /^(?:(\d{4})-(\d{2})-(\d{2})|(\d{1,2})\.(\d{1,2})\.(\d{4}))(?:[ T]+(\d{1,2}:\d{2})(?::(\d{2}))?)?$/.exec(text)
   if (!parts) return null
   const [, year = parts[6], month = parts[5], day = parts[4], , , , time = noon, seconds = '0'] = parts
   const two = (digits: string | undefined) => (digits ?? '').padStart(2, '0')

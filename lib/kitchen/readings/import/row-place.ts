@@ -23,8 +23,17 @@ export function columnOf(match: Pick<ImportMatch, 'columns'>, as: ColumnUse['as'
  * Says of a row which dough it is of: by its code, or by mixing day, arm and which of that arm's doughs it is; by both
  * when both are there and agree.
  */
-export function doughOfRow({ cells }: ImportRow, match: ImportMatch, { batches, trial }: Pick<ImportFacts, 'batches' | 'trial'>): Told<ImportBatch> {
-  const [code, day, arm, dough] = (['code', 'day', 'arm', 'dough'] as const).map((as) => columnOf(match, as)) as [number, number, number, number]
+export function doughOfRow(
+  { cells }: ImportRow,
+  match: ImportMatch,
+  { batches, trial }: Pick<ImportFacts, 'batches' | 'trial'>,
+): Told<ImportBatch> {
+  const [code, day, arm, dough] = (['code', 'day', 'arm', 'dough'] as const).map((as) => columnOf(match, as)) as [
+    number,
+    number,
+    number,
+    number,
+  ]
   const text = (column: number) => cells[column] ?? ''
   const of = (column: number, isRight: (batch: ImportBatch) => boolean) => (column < 0 ? () => true : isRight)
   if (code >= 0) {
@@ -35,13 +44,16 @@ export function doughOfRow({ cells }: ImportRow, match: ImportMatch, { batches, 
     const isArm = of(arm, (each) => each.arm === armOf(text(arm), match))
     return isArm(batch) ? { value: batch } : wrong(arm, 'row-dough-disagrees', { code: batch.code })
   }
-  if (!isWhole(text(day)) || Number(text(day)) < 1 || Number(text(day)) > trial.mixingDays) return wrong(day, text(day) === '' ? 'missing' : 'row-day-unknown', { value: text(day), days: trial.mixingDays })
+  if (!isWhole(text(day)) || Number(text(day)) < 1 || Number(text(day)) > trial.mixingDays)
+    return wrong(day, text(day) === '' ? 'missing' : 'row-day-unknown', { value: text(day), days: trial.mixingDays })
   const position = armOf(text(arm), match)
   if (position === undefined) return wrong(arm, text(arm) === '' ? 'missing' : 'row-arm-unknown', { value: text(arm) })
   const ofDay = batches.filter((batch) => batch.dayNumber === Number(text(day)) && batch.arm === position)
   if (dough < 0 && ofDay.length === 1) return { value: ofDay[0]! }
   const batch = ofDay.find(({ number }) => String(number) === text(dough))
-  return batch ? { value: batch } : wrong(dough < 0 ? arm : dough, 'row-dough-unknown', { value: text(dough), count: ofDay.length })
+  return batch
+    ? { value: batch }
+    : wrong(dough < 0 ? arm : dough, 'row-dough-unknown', { value: text(dough), count: ofDay.length })
 }
 
 function armOf(text: string, match: ImportMatch): number | undefined {
@@ -59,17 +71,24 @@ export function pieceCounter(match: ImportMatch, { factorName, factorLevels, pie
   return ({ cells }: ImportRow, batchId: string): Told<{ piece: number; factorLevel: string | null }> => {
     const [numbered, levelText] = [cells[piece] ?? '', cells[level] ?? '']
     const named = level < 0 ? null : levels.findIndex((each) => isSameLevel(each, levelText))
-    if (named === -1) return wrong(level, levelText === '' ? 'missing' : 'row-level-unknown', { value: levelText, levels })
+    if (named === -1)
+      return wrong(level, levelText === '' ? 'missing' : 'row-level-unknown', { value: levelText, levels })
     if (piece >= 0) {
       if (!isWhole(numbered) || Number(numbered) < 1) return wrong(piece, numbered === '' ? 'missing' : 'not-whole')
-      return { value: { piece: Number(numbered), factorLevel: named === null ? levelOfPiece(Number(numbered), levels) : levels[named]! } }
+      return {
+        value: {
+          piece: Number(numbered),
+          factorLevel: named === null ? levelOfPiece(Number(numbered), levels) : levels[named]!,
+        },
+      }
     }
     const key = `${batchId} ${String(named)}`
     const nth = counts.get(key) ?? 0
     counts.set(key, nth + 1)
     const step = Math.max(1, levels.length)
     const next = (named ?? 0) + 1 + nth * step
-    if (next > piecesPerBatch) return wrong(level < 0 ? null : level, 'row-too-many-pieces', { max: piecesPerBatch / step })
+    if (next > piecesPerBatch)
+      return wrong(level < 0 ? null : level, 'row-too-many-pieces', { max: piecesPerBatch / step })
     return { value: { piece: next, factorLevel: named === null ? null : levels[named]! } }
   }
 }

@@ -18,9 +18,35 @@ type Timed = { what: string; mostMs: number; run(round: number): unknown; peer?:
 
 /** A calculation with a target is a row here; the figures differ a little from round to round, so that none is foreseen. */
 const timed: readonly Timed[] = [
-  { what: 'balanced arms: four lines may move, four totals held', mostMs: 1, run: (round) => balanceArm({ control, added: [cream(50 + (round % 20))], hold: ['water', 'fat', 'sugars', 'dough-mass'], moves, how: 'balanced' }) },
-  { what: 'Dunnett quantile: four arms, 15 degrees of freedom', mostMs: 2, run: (round) => dunnettQuantile({ p: 0.05 + (round % 20) / 1000, df: 15, loadings: new Array<number>(4).fill(Math.SQRT1_2), sides: 'two' }), peer: 'dunnett-quantile.R' },
-  { what: 'search for the cheapest design: two arms, up to 12 days', mostMs: 200, run: (round) => search.run({ ...search.example, trueDifference: 7 + (round % 20) / 20 }) },
+  {
+    what: 'balanced arms: four lines may move, four totals held',
+    mostMs: 1,
+    run: (round) =>
+      balanceArm({
+        control,
+        added: [cream(50 + (round % 20))],
+        hold: ['water', 'fat', 'sugars', 'dough-mass'],
+        moves,
+        how: 'balanced',
+      }),
+  },
+  {
+    what: 'Dunnett quantile: four arms, 15 degrees of freedom',
+    mostMs: 2,
+    run: (round) =>
+      dunnettQuantile({
+        p: 0.05 + (round % 20) / 1000,
+        df: 15,
+        loadings: new Array<number>(4).fill(Math.SQRT1_2),
+        sides: 'two',
+      }),
+    peer: 'dunnett-quantile.R',
+  },
+  {
+    what: 'search for the cheapest design: two arms, up to 12 days',
+    mostMs: 200,
+    run: (round) => search.run({ ...search.example, trueDifference: 7 + (round % 20) / 20 }),
+  },
 ]
 
 /** How long single calculations take. */
@@ -29,11 +55,19 @@ export const calculations: Subject = {
   async measure() {
     return setTable({
       title: 'Calculations',
-      notes: [`Milliseconds of one call, median of ${rounds} after ${warmUps} to warm up. Peer: R with mvtnorm, where it is installed and computes the same.`],
+      notes: [
+        `Milliseconds of one call, median of ${rounds} after ${warmUps} to warm up. Peer: R with mvtnorm, where it is installed and computes the same.`,
+      ],
       columns: ['calculation', 'ms', 'target ms', 'target', 'peer ms', 'ratio'],
       rows: timed.map(({ what, mostMs, run, peer }) => {
         const ms = timeOf(run)
-        return [what, ms.toFixed(3), String(mostMs), within(ms, mostMs), ...besidePeer(ms, peer === undefined ? null : peerMs(peer))]
+        return [
+          what,
+          ms.toFixed(3),
+          String(mostMs),
+          within(ms, mostMs),
+          ...besidePeer(ms, peer === undefined ? null : peerMs(peer)),
+        ]
       }),
     })
   },
@@ -49,8 +83,22 @@ function timeOf(run: (round: number) => unknown): number {
   return median(times)
 }
 
-const stated = { proteinPct: 0, fatPct: 0, carbohydratePct: 0, sugarsPct: 0, fibrePct: 0, ashPct: 0, sodiumMgPer100g: 0 }
-const line = (id: string, massG: number, kind: ArmLine['kind'], waterPct: number, rest: Partial<NonNullable<ArmLine['composition']>> = {}): ArmLine => ({
+const stated = {
+  proteinPct: 0,
+  fatPct: 0,
+  carbohydratePct: 0,
+  sugarsPct: 0,
+  fibrePct: 0,
+  ashPct: 0,
+  sodiumMgPer100g: 0,
+}
+const line = (
+  id: string,
+  massG: number,
+  kind: ArmLine['kind'],
+  waterPct: number,
+  rest: Partial<NonNullable<ArmLine['composition']>> = {},
+): ArmLine => ({
   id,
   massG,
   kind,
@@ -60,6 +108,12 @@ const line = (id: string, massG: number, kind: ArmLine['kind'], waterPct: number
   resolutionG: 0,
 })
 /** Invented figures. */
-const control = [line('flour', 1000, 'flour', 14), line('water', 560, 'water', 100), line('butter', 80, 'fat', 16, { fatPct: 82 }), line('sugar', 60, 'sugar', 0, { sugarsPct: 100 }), line('salt', 18, 'salt', 0)]
+const control = [
+  line('flour', 1000, 'flour', 14),
+  line('water', 560, 'water', 100),
+  line('butter', 80, 'fat', 16, { fatPct: 82 }),
+  line('sugar', 60, 'sugar', 0, { sugarsPct: 100 }),
+  line('salt', 18, 'salt', 0),
+]
 const cream = (massG: number) => line('cream', massG, 'dairy', 58, { fatPct: 36, sugarsPct: 3 })
 const moves = ['flour', 'water', 'butter', 'sugar'].map((lineId) => ({ lineId, minG: 0, maxG: null }))

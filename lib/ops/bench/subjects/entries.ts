@@ -25,9 +25,21 @@ export const entries: Subject = {
   name: 'entries',
   async measure(openDemo) {
     const { owner } = await openDemo()
-    const [trialId] = await plantLargeTrials(1, { mixingDays: warmUps + rounds, batchesPerArm: 1, arms: 1, loaves: perRequest, isOpen: true })
-    const trial = await db().trial.findFirstOrThrow({ where: { id: trialId }, select: { bakeryId: true, id: true, proposedById: true, batches: { select: { id: true } } } })
-    const measures = await db().measure.findMany({ where: { bakeryId: trial.bakeryId, code: { in: ['dough-mass', 'loaf-mass', 'loaf-volume'] } }, select: { id: true, code: true } })
+    const [trialId] = await plantLargeTrials(1, {
+      mixingDays: warmUps + rounds,
+      batchesPerArm: 1,
+      arms: 1,
+      loaves: perRequest,
+      isOpen: true,
+    })
+    const trial = await db().trial.findFirstOrThrow({
+      where: { id: trialId },
+      select: { bakeryId: true, id: true, proposedById: true, batches: { select: { id: true } } },
+    })
+    const measures = await db().measure.findMany({
+      where: { bakeryId: trial.bakeryId, code: { in: ['dough-mass', 'loaf-mass', 'loaf-volume'] } },
+      select: { id: true, code: true },
+    })
     const measureId = (code: string) => measures.find((measure) => measure.code === code)?.id ?? ''
     const client = new pg.Client({ connectionString: databaseSettings().url })
     await client.connect()
@@ -35,13 +47,17 @@ export const entries: Subject = {
     try {
       for (const [round, { id: batchId }] of trial.batches.entries()) {
         const referenceMs = await timeOf(() => insertRows(client, trial, batchId, measureId('dough-mass')))
-        const sent = Array.from({ length: perRequest }, (_, i) => ({ kind: 'reading', ...entry(batchId, measureId('loaf-mass'), i + 1, '400', 'g') }))
+        const sent = Array.from({ length: perRequest }, (_, i) => ({
+          kind: 'reading',
+          ...entry(batchId, measureId('loaf-mass'), i + 1, '400', 'g'),
+        }))
         const firstMs = await timeOf(() => mustKeep(owner, sent, false))
         const rows = await rowsOfAllTables(client)
         const againMs = await timeOf(() => mustKeep(owner, sent, true))
         if ((await rowsOfAllTables(client)) !== rows) throw new Error('a request that came again wrote a row')
         const eachMs = await timeOf(async () => {
-          for (let i = 0; i < byCommand; i++) must(await logReading.call(owner, entry(batchId, measureId('loaf-volume'), i + 1, '1600', 'mL')))
+          for (let i = 0; i < byCommand; i++)
+            must(await logReading.call(owner, entry(batchId, measureId('loaf-volume'), i + 1, '1600', 'mL')))
         })
         if (round < warmUps) continue
         first.push({ subjectMs: firstMs, referenceMs })
@@ -53,7 +69,13 @@ export const entries: Subject = {
     }
     const row = (what: string, pairs: readonly TimedPair[], hasTarget: boolean) => {
       const { subjectMs, referenceMs, ratio } = ratioOf(pairs)
-      return [what, subjectMs.toFixed(1), referenceMs.toFixed(1), ratio.toFixed(2), hasTarget ? within(ratio, mostRatio) : '']
+      return [
+        what,
+        subjectMs.toFixed(1),
+        referenceMs.toFixed(1),
+        ratio.toFixed(2),
+        hasTarget ? within(ratio, mostRatio) : '',
+      ]
     }
     return setTable({
       title: 'Entries from outside',
@@ -62,35 +84,63 @@ export const entries: Subject = {
         `Target: a request at most ${mostRatio} times the inserts; the same again writes no row of any table (counted).`,
       ],
       columns: ['what', 'median', 'inserts', 'ratio', 'target'],
-      rows: [row('one request', first, true), row('the same again', again, true), row(`a command each (${byCommand}, times ${perRequest / byCommand})`, each, false)],
+      rows: [
+        row('one request', first, true),
+        row('the same again', again, true),
+        row(`a command each (${byCommand}, times ${perRequest / byCommand})`, each, false),
+      ],
     })
   },
 }
 
 function entry(batchId: string, measureId: string, piece: number, value: string, unit: string) {
-  return { id: uuid(), batchId, measureId, piece, repeat: 1, value, unit, takenAt: new Date().toISOString(), confirmed: true }
+  return {
+    id: uuid(),
+    batchId,
+    measureId,
+    piece,
+    repeat: 1,
+    value,
+    unit,
+    takenAt: new Date().toISOString(),
+    confirmed: true,
+  }
 }
 
 async function mustKeep(owner: Caller, sent: readonly object[], isAgain: boolean): Promise<void> {
   const answered = must(await takeEntries.call(owner, { entries: sent })).entries
-  if (!answered.every((each) => each.outcome === 'kept' && each.isAgain === isAgain)) throw new Error('a reading was not kept as it should be')
+  if (!answered.every((each) => each.outcome === 'kept' && each.isAgain === isAgain))
+    throw new Error('a reading was not kept as it should be')
 }
 
-async function insertRows(client: pg.Client, { bakeryId, id: trialId, proposedById }: { bakeryId: string; id: string; proposedById: string }, batchId: string, measureId: string): Promise<void> {
+async function insertRows(
+  client: pg.Client,
+  { bakeryId, id: trialId, proposedById }: { bakeryId: string; id: string; proposedById: string },
+  batchId: string,
+  measureId: string,
+): Promise<void> {
   const text = `INSERT INTO reading (bakery_id, id, trial_id, batch_id, measure_id, piece, repeat, value, value_entered, unit_entered, person_id, taken_at, received_at, content_hash, plausible_least, plausible_most)
     VALUES ($1, $2, $3, $4, $5, $6, 1, 480, '480', 'g', $7, $8, $8, $9, 240, 720)`
   const at = new Date()
   await client.query('BEGIN')
   for (let piece = 1; piece <= perRequest; piece++) {
     const hash = createHash('sha256').update(`${batchId} ${piece}`).digest('hex')
-    await client.query({ name: 'insert-reading', text, values: [bakeryId, uuid(), trialId, batchId, measureId, piece, proposedById, at, hash] })
+    await client.query({
+      name: 'insert-reading',
+      text,
+      values: [bakeryId, uuid(), trialId, batchId, measureId, piece, proposedById, at, hash],
+    })
   }
   await client.query('COMMIT')
 }
 
 async function rowsOfAllTables(client: pg.Client): Promise<string> {
-  const { rows } = await client.query<{ name: string }>(`SELECT quote_ident(tablename) AS name FROM pg_tables WHERE schemaname = 'public' ORDER BY 1`)
-  const counts = await client.query<{ n: string }>(rows.map(({ name }) => `SELECT count(*) AS n FROM ${name}`).join(' UNION ALL '))
+  const { rows } = await client.query<{ name: string }>(
+    `SELECT quote_ident(tablename) AS name FROM pg_tables WHERE schemaname = 'public' ORDER BY 1`,
+  )
+  const counts = await client.query<{ n: string }>(
+    rows.map(({ name }) => `SELECT count(*) AS n FROM ${name}`).join(' UNION ALL '),
+  )
   return counts.rows.map(({ n }) => n).join(' ')
 }
 

@@ -53,9 +53,22 @@ async function rowsOf(demo: Demo, what: string, size: TrialSize): Promise<string
 
   const row = (page: string, times: readonly number[], hasTarget = false) => {
     const ratio = median(times) / median(alone)
-    return [page, String(times.length), median(times).toFixed(1), atShare(times, 0.95).toFixed(1), Math.max(...times).toFixed(1), ratio.toFixed(2), hasTarget ? within(ratio, mostRatio) : '']
+    return [
+      page,
+      String(times.length),
+      median(times).toFixed(1),
+      atShare(times, 0.95).toFixed(1),
+      Math.max(...times).toFixed(1),
+      ratio.toFixed(2),
+      hasTarget ? within(ratio, mostRatio) : '',
+    ]
   }
-  return [row('trivial page, alone', alone), row(`trivial page, beside ${results} of ${what}`, beside, true), row(`result of ${what}, worked out`, first), row('the same, looked at again', again)]
+  return [
+    row('trivial page, alone', alone),
+    row(`trivial page, beside ${results} of ${what}`, beside, true),
+    row(`result of ${what}, worked out`, first),
+    row('the same, looked at again', again),
+  ]
 }
 
 /** Times of the trivial page, asked for again and again until that is over. */

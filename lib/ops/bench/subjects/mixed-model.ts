@@ -35,7 +35,13 @@ export const mixedModel: Subject = {
         rows: rows.map(([name, own], i) => {
           const first = timeOf(own)
           const ms = median(Array.from({ length: rounds }, () => timeOf(own)))
-          return [name, first.toFixed(1), ms.toFixed(1), i < 2 ? within(ms, mostMs) : '', ...besidePeer(ms, peerMs('mixed-model.R', asCsv(own)))]
+          return [
+            name,
+            first.toFixed(1),
+            ms.toFixed(1),
+            i < 2 ? within(ms, mostMs) : '',
+            ...besidePeer(ms, peerMs('mixed-model.R', asCsv(own))),
+          ]
         }),
       }),
     )
@@ -50,7 +56,10 @@ function timeOf(rows: readonly MixedRow[]): number {
 }
 
 function asCsv(rows: readonly MixedRow[]): string {
-  return ['arm,block,batch,y', ...rows.map(({ arm, factors, y }) => [arm, factors.block, factors.batch, y].join(','))].join('\n')
+  return [
+    'arm,block,batch,y',
+    ...rows.map(({ arm, factors, y }) => [arm, factors.block, factors.batch, y].join(',')),
+  ].join('\n')
 }
 
 /** Made-up values; batches differ about twice as much as their loaves. */

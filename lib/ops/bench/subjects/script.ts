@@ -19,7 +19,9 @@ export const script: Subject = {
     }
     return setTable({
       title: 'Script',
-      notes: [`Script of a first visit, kB (1000 bytes), each file compressed with gzip. A bare page loads ${bareKb.toFixed(1)} kB. Target: at most ${mostAboveBareKb} kB above it.`],
+      notes: [
+        `Script of a first visit, kB (1000 bytes), each file compressed with gzip. A bare page loads ${bareKb.toFixed(1)} kB. Target: at most ${mostAboveBareKb} kB above it.`,
+      ],
       columns: ['page', 'kB', 'above bare', 'target'],
       rows,
     })

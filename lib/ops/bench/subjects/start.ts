@@ -13,7 +13,9 @@ export const start: Subject = {
     const laterS = median(laterStartsS)
     return setTable({
       title: 'Start',
-      notes: [`Seconds from npm start until /sign-in answers 200, with packages and build there. Target: a later start in at most ${mostLaterStartS} s.`],
+      notes: [
+        `Seconds from npm start until /sign-in answers 200, with packages and build there. Target: a later start in at most ${mostLaterStartS} s.`,
+      ],
       columns: ['start', 's', 'target'],
       rows: [
         ['first, in an empty data folder, filling the demo bakery', firstStartS.toFixed(1), ''],

@@ -23,8 +23,10 @@ export const acidityWords = {
     warnings: 'Mind',
   },
   choices: {
-    'same-end-point-only': 'Compare only with acidities that were titrated to the same pH: to another one they are other figures',
-    'not-the-usual-end-point': 'Dough and bread are titrated to pH 8.5 in most laboratories. This is not that figure, so write the pH beside it',
+    'same-end-point-only':
+      'Compare only with acidities that were titrated to the same pH: to another one they are other figures',
+    'not-the-usual-end-point':
+      'Dough and bread are titrated to pH 8.5 in most laboratories. This is not that figure, so write the pH beside it',
     'above-saturation': 'More salt than that water dissolves',
     'no-proof-of-keeping': 'No proof that it keeps: shelf life is tested, and a competent person judges it',
   },

@@ -36,11 +36,15 @@ export const calculators = {
   invented: 'Invented example.',
   inventedText: 'These figures are made up, to show how it works. Put yours in their place.',
   go: 'Work it out',
-  wrong: { one: 'Nothing is worked out yet: one thing is to be put right.', other: 'Nothing is worked out yet: {count} things are to be put right.' },
+  wrong: {
+    one: 'Nothing is worked out yet: one thing is to be put right.',
+    other: 'Nothing is worked out yet: {count} things are to be put right.',
+  },
   headlineWrong: 'Not worked out yet',
   headlineAnswer: '{name} {value}',
   tooLong: 'That is too much for one address.',
-  tooLongText: 'An address here holds at most {most} characters, some {values} values, and this one has {length}. Nothing was worked out. The command line takes any number: {call}',
+  tooLongText:
+    'An address here holds at most {most} characters, some {values} values, and this one has {length}. Nothing was worked out. The command line takes any number: {call}',
   longLink: 'This link has {length} characters. Some programs cut long links off; keep the figures as well.',
   link: 'Link to this question and its answer',
   example: 'Start from the example',
@@ -102,8 +106,14 @@ Status: 0 all answered; 2 a question refused, or a call that means nothing; 1 so
   },
   reference: {
     title: 'Reference',
-    headline: { one: 'One calculation, with what it asks, gives and rests on', other: '{count} calculations, with what each asks, gives and rests on' },
-    headlineOf: { one: '{subject}: one calculation, with what it asks, gives and rests on', other: '{subject}: {count} calculations, with what each asks, gives and rests on' },
+    headline: {
+      one: 'One calculation, with what it asks, gives and rests on',
+      other: '{count} calculations, with what each asks, gives and rests on',
+    },
+    headlineOf: {
+      one: '{subject}: one calculation, with what it asks, gives and rests on',
+      other: '{subject}: {count} calculations, with what each asks, gives and rests on',
+    },
     allSubjects: 'All subjects',
     count: 'Calculations',
     about: 'About the reference',

@@ -113,7 +113,8 @@ export const costWords = {
     weeks: 'it pays back',
     'at-once': 'at once: nothing was spent',
     'proposal-to-bake': 'A proposal to bake, not a result: nobody has baked it at that weight yet',
-    'declared-weight': 'Sold by declared weight: the average-weight rules must still hold. Check production’s own weights, and ask your weights and measures office',
+    'declared-weight':
+      'Sold by declared weight: the average-weight rules must still hold. Check production’s own weights, and ask your weights and measures office',
     'ratio-below-one': 'The test dough may not be larger at all: its interval reaches down to the control',
   },
 } as const

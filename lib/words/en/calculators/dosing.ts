@@ -97,8 +97,10 @@ export const dosingWords = {
     productLeftG: 'Product weighed and not used',
   },
   choices: {
-    'more-than-a-tenth-of-flour': 'That is more than a tenth of the flour: a flour in place of a flour, or a slip of units',
-    'dust-can-sensitise': 'Dust of flour, malt, gluten and enzymes can sensitise the lungs for good: weigh without raising dust, follow the supplier’s handling note',
+    'more-than-a-tenth-of-flour':
+      'That is more than a tenth of the flour: a flour in place of a flour, or a slip of units',
+    'dust-can-sensitise':
+      'Dust of flour, malt, gluten and enzymes can sensitise the lungs for good: weigh without raising dust, follow the supplier’s handling note',
     eu: 'European Union',
     us: 'United States',
     ca: 'Canada',
@@ -136,7 +138,8 @@ export const dosingWords = {
     'plain-bread': 'plain bread of flour, water, yeast and salt (07.1.1, 07.1.2)',
     'bread-but-plain': 'bread other than plain (07.1 without 07.1.1, 07.1.2)',
     'sliced-or-rye-prepacked': 'prepacked sliced bread and rye bread',
-    'part-baked-or-reduced-prepacked': 'energy-reduced bread; prepacked: part-baked bread, rolls, pitta, pølsebrød, boller, dansk flutes',
+    'part-baked-or-reduced-prepacked':
+      'energy-reduced bread; prepacked: part-baked bread, rolls, pitta, pølsebrød, boller, dansk flutes',
     'other-prepacked-bread': 'other prepacked bread',
     'unpacked-bread': 'bread that is not prepacked',
     'listed-prepacked-bread': 'prepacked sliced, rye, part-baked and energy-reduced bread',
@@ -150,7 +153,8 @@ export const dosingWords = {
     'form-not-stated': 'not stated: read the text in force',
     read: 'read in the source',
     'from-memory': 'not looked up, from memory',
-    'ask-competent-authority': 'No advice: limits differ by country, food and form, and change. Ask the competent authority',
+    'ask-competent-authority':
+      'No advice: limits differ by country, food and form, and change. Ask the competent authority',
     'never-compared-with-the-text': 'Nobody has compared these with the text in force',
     'some-from-memory': 'Some are from memory and were never looked up',
     'fermentation-brings-some': 'A fermented dough brings some of it by itself: find out how much before more is added',

@@ -64,7 +64,8 @@ export const fermentationWords = {
   },
   choices: {
     'q10-of-2': 'twice as fast for 10 °C more',
-    'rules-differ-in-the-cold': 'Below about 8 °C the rules differ up to forty-fold: do not take one number, try a dough',
+    'rules-differ-in-the-cold':
+      'Below about 8 °C the rules differ up to forty-fold: do not take one number, try a dough',
     'long-time': 'Long, or far from the time that is known: yeast times time no longer holds. Try a dough',
     gompertz: 'Gompertz: slow to end',
     logistic: 'logistic: as slow to start as to end',

@@ -44,7 +44,8 @@ export const flourWords = {
     cautions: 'Mind',
   },
   choices: {
-    'dust-can-sensitise': 'Dust of flour, malt, gluten and enzymes can sensitise the lungs for good: weigh without raising dust, follow the supplier’s handling note',
+    'dust-can-sensitise':
+      'Dust of flour, malt, gluten and enzymes can sensitise the lungs for good: weigh without raising dust, follow the supplier’s handling note',
     'as-is': 'as they are',
     moisture: 'at one moisture',
     'beyond-tried-dose': 'This is more malt than was tried: the rule is drawn on, not measured',

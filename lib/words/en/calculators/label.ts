@@ -117,8 +117,10 @@ export const labelWords = {
     'fibre-above-carbohydrate': 'More fibre than the carbohydrate that it is said to be in',
     'more-than-100': 'The parts come to more than 100 g in 100 g',
     'egg-is-an-allergen': 'Egg is an allergen: it must be declared besides, whatever the name says',
-    'solids-of-egg-alone': 'Only whole egg counts: leave out sugar, salt or anything else that a bought egg product holds',
-    'average-adult': 'Beside it must stand: ‘Reference intake of an average adult (8400 kJ / 2000 kcal)’, and how many portions are in the package',
+    'solids-of-egg-alone':
+      'Only whole egg counts: leave out sugar, salt or anything else that a bought egg product holds',
+    'average-adult':
+      'Beside it must stand: ‘Reference intake of an average adult (8400 kJ / 2000 kcal)’, and how many portions are in the package',
     'rule-of-2016': 'The guide behind this is older than the rule of 2016: check the rule in force',
     calories: 'calories',
     'total-fat': 'total fat',
@@ -192,7 +194,8 @@ export const labelWords = {
     fibre: 'fibre',
     protein: 'protein',
     salt: 'salt',
-    'draft-for-competent-person': 'This is a draft. A competent person must check it before it goes on bread that is sold',
+    'draft-for-competent-person':
+      'This is a draft. A competent person must check it before it goes on bread that is sold',
     'local-rules-decide': 'Rules differ by country and change: those in force where you sell decide',
     'traces-not-covered': 'Traces from shared machines, trays and dust are not in it: judge them yourself',
     'milk-most-often-missed':
@@ -202,9 +205,11 @@ export const labelWords = {
     'fermentation-not-counted': 'What the yeast eats is not taken off: sugars are a little too high',
     'not-everything-stated': 'Some ingredients do not state everything: those figures are too low',
     'no-allergens-given': 'Nobody has said which allergens are in it. That is not the same as none',
-    'some-allergens-not-given': 'Nobody has judged some of the ingredients for allergens: ask for each, and say ‘none’ where there is none',
+    'some-allergens-not-given':
+      'Nobody has judged some of the ingredients for allergens: ask for each, and say ‘none’ where there is none',
     'species-not-given': 'The United States ask for the kind of fish or shellfish: say which',
-    'not-on-us-list': 'An allergen is in it that this region does not list: whoever must avoid it learns nothing from this label',
+    'not-on-us-list':
+      'An allergen is in it that this region does not list: whoever must avoid it learns nothing from this label',
     'one-way-for-us-allergens':
       'In the United States use one way for all: the sources in brackets in the list, or the sentence after it. A source need not stand in brackets where the name itself says it',
     name: 'its name',

@@ -91,7 +91,8 @@ export const mixedModelWords = {
     'student-t': 'Student’s t, one comparison',
     'dunnett-product': 'Dunnett, exact',
     'dunnett-lattice': 'Dunnett with the model’s own correlation, by a fixed lattice',
-    'variance-at-zero-use-batch-means': 'A variance came out at zero. The verdict rests on batch means: loaves of one batch are not repeats of the kind.',
+    'variance-at-zero-use-batch-means':
+      'A variance came out at zero. The verdict rests on batch means: loaves of one batch are not repeats of the kind.',
     'variance-at-zero-left-out': 'A variance came out at zero, and was left out. The rest is tested without it.',
     'kenward-roger-undefined': 'Too few batches for the degrees of freedom after Kenward and Roger.',
   },

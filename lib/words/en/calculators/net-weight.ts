@@ -97,6 +97,7 @@ export const netWeightWords = {
       'Flour may have dried out by 3 % since it was packed. Whether that counts where it was packed, ask your weights and measures office',
     'no-drying-allowance-for-bread': 'No allowance for drying out is printed for bread, so none is made',
     'scale-must-be-verified': 'A scale for trade must also be approved and verified where you are',
-    'from-memory-check-handbook': 'These figures were written down from memory, all but a few: check the handbook in force first',
+    'from-memory-check-handbook':
+      'These figures were written down from memory, all but a few: check the handbook in force first',
   },
 } as const

@@ -126,10 +126,13 @@ export const panelWords = {
     'dunnett-lattice': 'Dunnett, by lattice rule',
     'two-groups': 'At least a third of the tasters liked each one better: the mean hides two groups.',
     'all-scores-alike': 'All tasters gave the same score, so the mean has no limits.',
-    'one-batch': 'Only one batch of this sample: a difference may be the batch’s own. Take portions from two batches or more.',
+    'one-batch':
+      'Only one batch of this sample: a difference may be the batch’s own. Take portions from two batches or more.',
     'orders-not-even': 'Some orders come once more than others. Take as many tasters as make whole rounds.',
     'baked-only': 'Taste baked samples only, never raw dough: raw flour and raw egg can carry germs.',
-    'ask-allergens-first': 'Ask each taster about allergies before the first sample. Whoever must not eat one of them does not taste.',
-    'key-with-leader': 'This key stays with the panel leader, who knows the allergens behind each code. Codes hide samples from tasters, never allergens from the leader.',
+    'ask-allergens-first':
+      'Ask each taster about allergies before the first sample. Whoever must not eat one of them does not taste.',
+    'key-with-leader':
+      'This key stays with the panel leader, who knows the allergens behind each code. Codes hide samples from tasters, never allergens from the leader.',
   },
 } as const

@@ -97,7 +97,8 @@ export const planWords = {
     simulated: 'The first, simulated',
   },
   choices: {
-    'place-tied-to-allergen': 'doughs with an added allergen come last on each day, so their place is not random against the others',
+    'place-tied-to-allergen':
+      'doughs with an added allergen come last on each day, so their place is not random against the others',
     'complete-blocks': 'every mixing day has every dough',
     'no-blocks': 'every batch on its own',
     larger: 'larger',

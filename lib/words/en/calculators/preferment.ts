@@ -64,6 +64,7 @@ export const prefermentWords = {
     mix: 'the whole mix',
     weighed: 'weighed after',
     'expected-loss': 'expected',
-    'boiling-water-burns': 'Boiling water and hot scald burn: pour away from yourself, and let it cool before it meets yeast',
+    'boiling-water-burns':
+      'Boiling water and hot scald burn: pour away from yourself, and let it cool before it meets yeast',
   },
 } as const

@@ -4,9 +4,12 @@
  */
 export const reasons = {
   'all-tied': 'Every taster ranked everything alike, so there is nothing to tell apart.',
-  'allergen-of-whole-mix': 'An allergen is said of this mix and of none of its parts. Opened, the mix is not in the list: say which part holds it.',
-  'allergens-not-stated': 'Say of every batch which allergens it holds, or that it holds none. Nothing is served without that.',
-  'arm-confounded-with-block': 'A dough was baked on days of its own, so dough and day cannot be told apart. Every day needs a control.',
+  'allergen-of-whole-mix':
+    'An allergen is said of this mix and of none of its parts. Opened, the mix is not in the list: say which part holds it.',
+  'allergens-not-stated':
+    'Say of every batch which allergens it holds, or that it holds none. Nothing is served without that.',
+  'arm-confounded-with-block':
+    'A dough was baked on days of its own, so dough and day cannot be told apart. Every day needs a control.',
   'arm-without-name': 'A row does not say which dough it is of.',
   'arm-without-rows': 'One of the doughs has no batch in the figures.',
   'baked-mass-too-small': 'The bread would weigh less than what is dry in it. Look at both weights again.',
@@ -15,16 +18,21 @@ export const reasons = {
   'beyond-numbers': 'The answer would be larger than any figure that can be worked with. Look at the figures again.',
   'beyond-tested-doses': 'That lies outside the doses that were baked. Bake there before anything is said of it.',
   'block-on-some-rows': 'Some rows name their mixing day and some do not. Name it on all, or on none.',
-  'colder-than-all-ice': 'Even ice in place of all the water is not cold enough. Cool the flour, mix shorter, or allow a warmer dough.',
+  'colder-than-all-ice':
+    'Even ice in place of all the water is not cold enough. Cool the flour, mix shorter, or allow a warmer dough.',
   confounded: 'This always goes together with something else in the table, so the two cannot be told apart.',
   constant: 'This is the same in every row, so nothing can be said of its effect.',
   'curve-not-determined': 'These readings do not settle the curve. More of them, further apart, would.',
   'different-substance': 'These bring different substances, so equal doses mean nothing.',
-  'do-batches-restart': 'A batch of one name is there on several days. Say whether the names begin again on each day, which makes it several batches, or are given once in all.',
-  'dose-by-effect': 'These activities were measured by different methods, so they cannot be set equal. Dose by effect: bake a ladder of doses.',
+  'do-batches-restart':
+    'A batch of one name is there on several days. Say whether the names begin again on each day, which makes it several batches, or are given once in all.',
+  'dose-by-effect':
+    'These activities were measured by different methods, so they cannot be set equal. Dose by effect: bake a ladder of doses.',
   'empty-cell': 'A combination of dough and level was never baked.',
-  'falling-number-below-60': 'A falling number includes 60 seconds of stirring, so none is below 60. Look at the reading again.',
-  'far-beyond-spread': 'The difference is so much larger than the spread that any number of doughs would see it. Look at both figures again.',
+  'falling-number-below-60':
+    'A falling number includes 60 seconds of stirring, so none is below 60. Look at the reading again.',
+  'far-beyond-spread':
+    'The difference is so much larger than the spread that any number of doughs would see it. Look at both figures again.',
   'few-doses': 'There are too few different doses for this curve.',
   'few-values': 'A dough has too few values for this.',
   flat: 'Within these doses the readings hardly change, so no curve is claimed.',
@@ -32,7 +40,8 @@ export const reasons = {
   'friction-below-zero': 'By these readings mixing cooled the dough, which it never does. Look at the readings again.',
   'flour-is-not-poured': 'Flour is not poured in. Mark only liquids as poured.',
   freezes: 'The water would freeze. Use ice for a part of it.',
-  'half-fall-short': 'A true difference at or below the smallest one worth having is missed half of the time, however much is baked.',
+  'half-fall-short':
+    'A true difference at or below the smallest one worth having is missed half of the time, however much is baked.',
   'hotter-than-allowed': 'The water would be hotter than is allowed. Warm the flour, or allow a cooler dough.',
   'ice-exceeds-water': 'That takes more ice than the formula has water.',
   'interval-reversed': 'The lower end of the gain is above its upper end.',
@@ -46,11 +55,13 @@ export const reasons = {
   'missing-cell': 'Each level must be there in every dough.',
   'missing-level': 'A row does not say its level.',
   'missing-value': 'A row does not say its figure.',
-  'mix-within-mix': 'A part of this mix is an opened mix itself. Give what that part is made of in this mix, or keep one of them in brackets.',
+  'mix-within-mix':
+    'A part of this mix is an opened mix itself. Give what that part is made of in this mix, or keep one of them in brackets.',
   'mixed-currencies': 'The prices are in different currencies.',
   'more-than-flour': 'That would be more of the product than there is flour. Look at the dose and its unit again.',
   'never-melts': 'That takes more ice than melts. In this water at most {max} g of ice melts; the rest stays ice.',
-  'no-bend': 'The readings rise in a straight line as far as was baked, so no levelling off is claimed. Bake higher doses.',
+  'no-bend':
+    'The readings rise in a straight line as far as was baked, so no levelling off is claimed. Bake higher doses.',
   'no-browning-index': 'For a colour as dark or as blue as this there is no browning index.',
   'no-e-number': 'An E number is E and three or four digits: E 300.',
   'no-end': 'No end to the search was found. Look at the temperatures again.',
@@ -60,11 +71,14 @@ export const reasons = {
   'no-residual-df': 'There are too few doughs to tell their own spread from the effect. Bake more doughs.',
   'no-rise': 'The dough did not rise over these readings.',
   'no-species-asked': 'A kind is asked for fish and shellfish only.',
-  'no-spread': 'All packages weigh the same, so there is no spread to judge by. Look whether they were rounded or copied.',
-  'no-such-exponent': 'Through these readings goes no curve of firming. Look at the readings, the start and the end again.',
+  'no-spread':
+    'All packages weigh the same, so there is no spread to judge by. Look whether they were rounded or copied.',
+  'no-such-exponent':
+    'Through these readings goes no curve of firming. Look at the readings, the start and the end again.',
   'no-volume': 'This takes up no volume at all. Look at the figures again.',
   'not-a-fixed-factor': 'This is not one of the factors that are given.',
-  'not-a-whole-sample': 'The plan for this batch weighs {min} packages first, and {max} in all when it takes a second sample. Give the net weights of one or the other.',
+  'not-a-whole-sample':
+    'The plan for this batch weighs {min} packages first, and {max} in all when it takes a second sample. Give the net weights of one or the other.',
   'not-a-square': 'A square needs every dough once in each row and each column.',
   'not-between': 'This does not lie between the two, so no blend of them reaches it.',
   'not-definite': 'These correlations cannot all hold at once.',
@@ -85,11 +99,13 @@ export const reasons = {
   'one-reading-per-cell': 'Each reader read each loaf once only, so a reader’s own spread is not known.',
   'one-sample': 'There is only one sample. Nothing can be compared.',
   'one-taster': 'There is only one taster. A panel needs more.',
-  'only-a-mix-opens': 'Only a mix is opened: not added water, what is volatile, or an additive with a class of its own. Give the classes to its parts instead.',
+  'only-a-mix-opens':
+    'Only a mix is opened: not added water, what is volatile, or an additive with a class of its own. Give the classes to its parts instead.',
   'only-for-saturating': 'A given start belongs to the curve that levels off.',
   'optimum-below-middle': 'For this model the best temperature must lie in the upper half between least and most.',
   'other-direction': 'The true difference lies on the other side than the one looked for.',
-  'parts-not-in-full': 'The parts of this mix do not come to 100 %, so opening it would hide something. Give all of them, or keep it in brackets.',
+  'parts-not-in-full':
+    'The parts of this mix do not come to 100 %, so opening it would hide something. Give all of them, or keep it in brackets.',
   'parts-over-100': 'The parts of a mix come to more than {max} %.',
   'power-out-of-reach': 'Within these bounds that chance cannot be reached.',
   'rule-has-no-figure': 'Only a rule of ‘at most so much’ has a figure. Take the figure out, or change the rule.',
@@ -103,10 +119,12 @@ export const reasons = {
   'sample-not-tasted': 'A taster did not taste every sample.',
   'several-arms': 'Own variation is found from one dough only.',
   'speed-never-mixed': 'No dough in these batches was mixed at one of the speeds.',
-  'small-lot-not-stored': 'The plan for lots of fewer than {min} packages is not stored here. Weigh every package, and ask your weights and measures office.',
+  'small-lot-not-stored':
+    'The plan for lots of fewer than {min} packages is not stored here. Weigh every package, and ask your weights and measures office.',
   'stage-too-dry': 'This stage would need water taken out of the one before.',
   'starter-too-dry': 'The starter alone brings as much flour as the levain is to have. Take less of it.',
-  'starter-too-wet': 'The starter alone brings more water than the levain is to have. Take less of it, or a stiffer one.',
+  'starter-too-wet':
+    'The starter alone brings more water than the levain is to have. Take less of it, or a stiffer one.',
   step: 'Already the lowest dose does all there is, so no curve is claimed. Bake lower doses.',
   'target-not-reached': 'The dough does not rise that far.',
   'target-out-of-reach': 'No dose on this curve brings that.',
@@ -120,7 +138,8 @@ export const reasons = {
   'too-many-tasters': 'These are more portions than there are codes in one session.',
   'unbalanced-blocks': 'Each dough must be there equally often on every mixing day.',
   'uneven-readings': 'Each reader must read each loaf equally often.',
-  'units-mixed': 'In the unit that is chosen this is no temperature of a bakery; in the other one it is. Give all temperatures in one unit.',
+  'units-mixed':
+    'In the unit that is chosen this is no temperature of a bakery; in the other one it is. Give all temperatures in one unit.',
   'unknown-arm': 'This dough is not one of those that are given.',
   'unknown-ingredient': 'This ingredient is not one of those that are given.',
   'unknown-level': 'No row has this level or block.',
@@ -128,9 +147,12 @@ export const reasons = {
   'unknown-name': 'This name is not one of those that are given.',
   'unknown-sample': 'This sample is not one of those that are given.',
   'unknown-stage': 'This stage is not one of those that are given.',
-  'variance-at-zero': 'The batches do not vary beyond their loaves here, so this would claim too much. Compare the means of the batches.',
-  'water-holds-more': 'Added water is water alone, since a little of it may be left out of the list. What has parts, a class or an allergen is no water.',
+  'variance-at-zero':
+    'The batches do not vary beyond their loaves here, so this would claim too much. Compare the means of the batches.',
+  'water-holds-more':
+    'Added water is water alone, since a little of it may be left out of the list. What has parts, a class or an allergen is no water.',
   'water-is-worked-out': 'What is left of added water is worked out from the bread. Leave this empty.',
   'worth-nothing': 'A gain that is worth nothing pays for no dose.',
-  'zero-variance': 'All values are the same, so there is no spread to judge by. Look whether they were rounded or copied.',
+  'zero-variance':
+    'All values are the same, so there is no spread to judge by. Look whether they were rounded or copied.',
 } as const

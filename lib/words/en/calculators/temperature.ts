@@ -125,15 +125,20 @@ export const temperatureWords = {
     'never-melts': 'more ice than melts in the water',
     'hotter-than-boiling': 'No water is that hot. Warm the flour or the room, or allow a cooler dough.',
     'too-hot-for-yeast': 'Above 45 °C water harms yeast. Warm the flour, or keep the yeast away from the water.',
-    'use-ice': 'No water is that cold: put ice in place of part of it. The answer says how much once the water and the tap’s temperature are given.',
-    'much-ice': 'More than half of the water as ice may not melt while mixing. Cool the flour, mix shorter, or allow a warmer dough.',
-    'ice-left': 'Not all of the ice melts. The water stays at its melting point, and pieces of ice may end in the dough.',
-    'friction-below-zero': 'Friction is below zero: mixing seems to have cooled the dough. Look at the thermometer’s readings and at the room.',
+    'use-ice':
+      'No water is that cold: put ice in place of part of it. The answer says how much once the water and the tap’s temperature are given.',
+    'much-ice':
+      'More than half of the water as ice may not melt while mixing. Cool the flour, mix shorter, or allow a warmer dough.',
+    'ice-left':
+      'Not all of the ice melts. The water stays at its melting point, and pieces of ice may end in the dough.',
+    'friction-below-zero':
+      'Friction is below zero: mixing seems to have cooled the dough. Look at the thermometer’s readings and at the room.',
     'looks-like-fahrenheit': 'Something is above 50 °C. Is its reading in °F?',
     'few-batches': 'fewer than four doughs to go by',
     'outside-dough-sizes': 'the planned dough is smaller or larger than all that were learned from',
     'longer-than-learned': 'the planned mixing is longer than any that was learned from',
-    'speeds-not-told-apart': 'the doughs were mixed too much alike to tell the speeds apart: one figure stands for both',
+    'speeds-not-told-apart':
+      'the doughs were mixed too much alike to tell the speeds apart: one figure stands for both',
     'takes-heat-out': 'a speed seems to cool the dough: look at the readings',
   },
 } as const

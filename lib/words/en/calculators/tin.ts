@@ -22,6 +22,7 @@ export const tinWords = {
     topTimesDepthMl: 'Top times depth, which is too much',
   },
   choices: {
-    'unusual-ratio': 'Breads usually take 1.6 to 4.5 mL of tin for a g of dough. Look at both figures, and bake one first',
+    'unusual-ratio':
+      'Breads usually take 1.6 to 4.5 mL of tin for a g of dough. Look at both figures, and bake one first',
   },
 } as const

@@ -39,7 +39,8 @@ export const weighingWords = {
     cautions: 'Mind',
   },
   choices: {
-    'dust-can-sensitise': 'Dust of flour, malt, gluten and enzymes can sensitise the lungs for good: weigh without raising dust, follow the supplier’s handling note',
+    'dust-can-sensitise':
+      'Dust of flour, malt, gluten and enzymes can sensitise the lungs for good: weigh without raising dust, follow the supplier’s handling note',
     direct: 'weigh it directly',
     premix: 'by a premix',
     'not-possible': 'these scales cannot do it',

@@ -6,11 +6,18 @@ import { fieldsOfSchema } from '@/lib/kitchen/calculators/shape-of-schema'
 import type { Fault } from '@/lib/kitchen/calculators/fault-of-calc-error'
 
 const fields = fieldsOfSchema(
-  z.strictObject({ resolutionG: z.number(), valuesG: z.array(z.number()), batchesG: z.array(z.array(z.number())), lines: z.array(z.strictObject({ netMassG: z.number() })) }),
+  z.strictObject({
+    resolutionG: z.number(),
+    valuesG: z.array(z.number()),
+    batchesG: z.array(z.array(z.number())),
+    lines: z.array(z.strictObject({ netMassG: z.number() })),
+  }),
   'input',
 )
 const sayer = sayerOf('weighing/least-net-mass', 'en', 'en-GB')
-const place = (path: string) => placeFaults([{ path, code: 'missing', facts: {} } satisfies Fault], fields, { 'lines.1.netMassG': ['x'] }, sayer).all[0]
+const place = (path: string) =>
+  placeFaults([{ path, code: 'missing', facts: {} } satisfies Fault], fields, { 'lines.1.netMassG': ['x'] }, sayer)
+    .all[0]
 
 test.each([
   ['resolutionG', 'resolutionG', 'Smallest step of the scale', 'This is needed.'],
@@ -28,13 +35,23 @@ test.each([
 
 test('a field that is not known is called as somebody typed it', () => {
   const unknown = (path: string) => placeFaults([{ path, code: 'unknown-field', facts: {} }], fields, {}, sayer).all[0]
-  expect(unknown('resolutionMg')).toEqual({ fieldId: 'question', label: 'resolutionMg', text: 'This field is not known here.' })
-  expect(unknown('lines.7.tareG')).toEqual({ fieldId: 'lines', label: 'lines', text: 'At ‘7.tareG’. This field is not known here.' })
+  expect(unknown('resolutionMg')).toEqual({
+    fieldId: 'question',
+    label: 'resolutionMg',
+    text: 'This field is not known here.',
+  })
+  expect(unknown('lines.7.tareG')).toEqual({
+    fieldId: 'lines',
+    label: 'lines',
+    text: 'At ‘7.tareG’. This field is not known here.',
+  })
 })
 
 test('two faults of one control are both said there', () => {
   const faults: Fault[] = [0, 1].map((i) => ({ path: `valuesG.${i}`, code: 'missing', facts: {} }))
-  expect(placeFaults(faults, fields, {}, sayer).at.get('valuesG')).toBe('At value 1. This is needed. At value 2. This is needed.')
+  expect(placeFaults(faults, fields, {}, sayer).at.get('valuesG')).toBe(
+    'At value 1. This is needed. At value 2. This is needed.',
+  )
 })
 
 test('a bound of a share is said in the % that it was asked in, and a number of values as it is', () => {
@@ -44,5 +61,9 @@ test('a bound of a share is said in the % that it was asked in, and a number of 
     { path: 'lossShares.1', code: 'not-below', facts: { value: 1, max: 1 } },
     { path: 'lossShares', code: 'too-few', facts: { min: 1 } },
   ]
-  expect(placeFaults(faults, asked, {}, sayer).all.map(({ text }) => text)).toEqual(['Must not be above 0.5.', 'At value 2. Must be less than 100.', 'At least 1 are needed.'])
+  expect(placeFaults(faults, asked, {}, sayer).all.map(({ text }) => text)).toEqual([
+    'Must not be above 0.5.',
+    'At value 2. Must be less than 100.',
+    'At least 1 are needed.',
+  ])
 })

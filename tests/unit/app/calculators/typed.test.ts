@@ -8,7 +8,14 @@ import { typedOfGiven } from '@/app/(desk)/calculators/[subject]/[name]/typed-of
 import { catalogue } from '@/lib/calc/catalogue'
 import { fieldsOfSchema } from '@/lib/kitchen/calculators/shape-of-schema'
 
-const scale = z.strictObject({ id: z.string(), resolutionG: z.number(), capacityG: z.number().optional(), isChecked: z.boolean(), kind: z.enum(['bench', 'fine']).nullable(), standsFor: z.array(z.enum(['fat', 'sugars'])) })
+const scale = z.strictObject({
+  id: z.string(),
+  resolutionG: z.number(),
+  capacityG: z.number().optional(),
+  isChecked: z.boolean(),
+  kind: z.enum(['bench', 'fine']).nullable(),
+  standsFor: z.array(z.enum(['fat', 'sugars'])),
+})
 const rich = z.strictObject({
   massG: z.number(),
   seed: z.int().optional(),
@@ -30,7 +37,13 @@ const rich = z.strictObject({
 const fields = fieldsOfSchema(rich, 'input')
 type Rich = z.infer<typeof rich>
 
-const line: Rich['scales'][number] = { id: 'fine', resolutionG: 0.01, isChecked: true, kind: 'fine', standsFor: ['fat', 'sugars'] }
+const line: Rich['scales'][number] = {
+  id: 'fine',
+  resolutionG: 0.01,
+  isChecked: true,
+  kind: 'fine',
+  standsFor: ['fat', 'sugars'],
+}
 const question: Rich = {
   massG: -12.5,
   method: 'welch',
@@ -47,28 +60,50 @@ const question: Rich = {
 describe('what is shown in a form is read from it again, in every locale', () => {
   test.each(['en-GB', 'de-DE', 'fr-CH', 'sv-SE'])('a question of every kind of field, %s', (locale) => {
     expect(readTyped(fields, typedOfGiven(fields, question, locale), locale)).toEqual(question)
-    const fuller: Rich = { ...question, seed: 7, bowlG: 300, isRounded: true, note: 'a', names: ['the first', 'the second'], hold: ['fat'], limit: { maxMgPerKg: 3, basis: 'food' }, contents: { a: 1 } }
+    const fuller: Rich = {
+      ...question,
+      seed: 7,
+      bowlG: 300,
+      isRounded: true,
+      note: 'a',
+      names: ['the first', 'the second'],
+      hold: ['fat'],
+      limit: { maxMgPerKg: 3, basis: 'food' },
+      contents: { a: 1 },
+    }
     expect(readTyped(fields, typedOfGiven(fields, fuller, locale), locale)).toEqual(fuller)
   })
 
   test.each([...catalogue])('the worked example of $id', (entry) => {
     const asks = fieldsOfSchema(entry.input, 'input')
-    for (const locale of ['en-GB', 'de-DE']) expect(readTyped(asks, typedOfGiven(asks, entry.example, locale), locale)).toEqual(entry.example)
+    for (const locale of ['en-GB', 'de-DE'])
+      expect(readTyped(asks, typedOfGiven(asks, entry.example, locale), locale)).toEqual(entry.example)
   })
 
   test('any finite number, to its last digit', () => {
     fc.assert(
-      fc.property(fc.array(fc.double({ noNaN: true, noDefaultInfinity: true, min: -1e15, max: 1e15 }).map((value) => (value === 0 ? 0 : value)), { minLength: 1 }), fc.constantFrom('en-GB', 'de-DE'), (valuesG, locale) => {
-        const read = readTyped(fields, typedOfGiven(fields, { ...question, valuesG }, locale), locale)
-        expect(read.valuesG).toEqual(valuesG)
-      }),
+      fc.property(
+        fc.array(
+          fc
+            .double({ noNaN: true, noDefaultInfinity: true, min: -1e15, max: 1e15 })
+            .map((value) => (value === 0 ? 0 : value)),
+          { minLength: 1 },
+        ),
+        fc.constantFrom('en-GB', 'de-DE'),
+        (valuesG, locale) => {
+          const read = readTyped(fields, typedOfGiven(fields, { ...question, valuesG }, locale), locale)
+          expect(read.valuesG).toEqual(valuesG)
+        },
+      ),
     )
   })
 
   test('by way of an address', () => {
     const typed = typedOfGiven(fields, question, 'de-DE')
     const params = new URLSearchParams(queryOf(typed))
-    const again = typedOfParams(Object.fromEntries([...new Set(params.keys())].map((name) => [name, params.getAll(name)])))
+    const again = typedOfParams(
+      Object.fromEntries([...new Set(params.keys())].map((name) => [name, params.getAll(name)])),
+    )
     expect(readTyped(fields, again, 'de-DE')).toEqual(question)
   })
 })
@@ -77,7 +112,13 @@ describe('reading what was typed', () => {
   const reading = (typed: Typed, locale = 'en-GB') => readTyped(fields, typed, locale)
 
   test('leaves out what is empty: nothing of a choice, null where that is an answer, no values in a list', () => {
-    expect(reading({ massG: [' '], seed: [''] })).toEqual({ note: null, valuesG: [], batchesG: [], hold: [], scales: [] })
+    expect(reading({ massG: [' '], seed: [''] })).toEqual({
+      note: null,
+      valuesG: [],
+      batchesG: [],
+      hold: [],
+      scales: [],
+    })
   })
 
   test('takes numbers on lines, with blanks, semicolons or a comma and a blank between them', () => {
@@ -86,18 +127,45 @@ describe('reading what was typed', () => {
   })
 
   test('keeps what is no number, to be refused where it stands', () => {
-    expect(reading({ massG: ['12,5'], valuesG: ['1 x 1e3 3,4'], batchesG: ['1 2\n3 four'] })).toMatchObject({ massG: '12,5', valuesG: [1, 'x', '1e3', '3,4'], batchesG: [[1, 2], [3, 'four']] })
-    expect(reading({ method: ['student'], bowlG: ['100'], contents: ['{ a: 1'] })).toMatchObject({ method: 'student', bowlG: '100', contents: '{ a: 1' })
+    expect(reading({ massG: ['12,5'], valuesG: ['1 x 1e3 3,4'], batchesG: ['1 2\n3 four'] })).toMatchObject({
+      massG: '12,5',
+      valuesG: [1, 'x', '1e3', '3,4'],
+      batchesG: [
+        [1, 2],
+        [3, 'four'],
+      ],
+    })
+    expect(reading({ method: ['student'], bowlG: ['100'], contents: ['{ a: 1'] })).toMatchObject({
+      method: 'student',
+      bowlG: '100',
+      contents: '{ a: 1',
+    })
   })
 
   test('counts rows to the last one with something in it', () => {
-    const { scales } = reading({ 'scales.0.id': ['a'], 'scales.1.id': [''], 'scales.2.resolutionG': ['5'], 'scales.3.id': [''], 'scales.4': [''] })
-    expect(scales).toEqual([{ id: 'a', kind: null, standsFor: [] }, { kind: null, standsFor: [] }, { resolutionG: 5, kind: null, standsFor: [] }])
+    const { scales } = reading({
+      'scales.0.id': ['a'],
+      'scales.1.id': [''],
+      'scales.2.resolutionG': ['5'],
+      'scales.3.id': [''],
+      'scales.4': [''],
+    })
+    expect(scales).toEqual([
+      { id: 'a', kind: null, standsFor: [] },
+      { kind: null, standsFor: [] },
+      { resolutionG: 5, kind: null, standsFor: [] },
+    ])
   })
 })
 
 describe('the buttons of a table', () => {
-  const typed: Typed = { massG: ['1'], 'scales.0.id': ['a'], 'scales.1.id': ['b'], 'scales.2.id': ['c'], 'scales.2.standsFor': ['fat', 'sugars'] }
+  const typed: Typed = {
+    massG: ['1'],
+    'scales.0.id': ['a'],
+    'scales.1.id': ['b'],
+    'scales.2.id': ['c'],
+    'scales.2.standsFor': ['fat', 'sugars'],
+  }
 
   test('do nothing when none was pressed', () => {
     expect(changeRows(typed)).toBeUndefined()
@@ -110,13 +178,20 @@ describe('the buttons of a table', () => {
   })
 
   test('take a row out and move up those below', () => {
-    expect(changeRows({ ...typed, 'row-step': ['remove:scales:1'] })).toEqual({ massG: ['1'], 'scales.0.id': ['a'], 'scales.1.id': ['c'], 'scales.1.standsFor': ['fat', 'sugars'] })
+    expect(changeRows({ ...typed, 'row-step': ['remove:scales:1'] })).toEqual({
+      massG: ['1'],
+      'scales.0.id': ['a'],
+      'scales.1.id': ['c'],
+      'scales.1.standsFor': ['fat', 'sugars'],
+    })
     expect(changeRows({ ...typed, 'row-step': ['remove:scales:9'] })).toEqual(typed)
   })
 })
 
 test('an address holds what fits it, and says when it is too much', () => {
-  const values = (count: number) => ({ valuesG: [Array.from({ length: count }, (_, i) => String(100 + (i % 900))).join(' ')] })
+  const values = (count: number) => ({
+    valuesG: [Array.from({ length: count }, (_, i) => String(100 + (i % 900))).join(' ')],
+  })
   expect(fitsAddress(values(10_000))).toBe(true)
   expect(fitsAddress(values(40_000))).toBe(false)
   expect(fitsAddress({ 'scales.999.id': ['a'] })).toBe(true)

@@ -28,13 +28,20 @@ function unitOf(name: string): string | undefined {
   if (Object.hasOwn(listed, name)) return listed[name]
   const words = wordsOf(name)
   const tails = words.map((_, from) => words.slice(from).join(''))
-  const tail = tails.find((each, from) => (from > 0 && Object.hasOwn(listed, each)) || (from === 0 && each.includes('Per') && Object.hasOwn(listed, upper(each))))
+  const tail = tails.find(
+    (each, from) =>
+      (from > 0 && Object.hasOwn(listed, each)) ||
+      (from === 0 && each.includes('Per') && Object.hasOwn(listed, upper(each))),
+  )
   return tail === undefined ? undefined : (listed[tail] ?? listed[upper(tail)])
 }
 const upper = (name: string) => name.charAt(0).toUpperCase() + name.slice(1)
 
 const onScreen = (name: string) => (/Shares?$/.test(name) ? '%' : unitOf(name))
-const textsOf = (node: Parameters<typeof elementsOf>[0]) => elementsOf(node).flatMap(({ props }) => [props.children].flat(3)).filter((text) => typeof text === 'string')
+const textsOf = (node: Parameters<typeof elementsOf>[0]) =>
+  elementsOf(node)
+    .flatMap(({ props }) => [props.children].flat(3))
+    .filter((text) => typeof text === 'string')
 
 describe.each(entries)('$id', ({ id, input, output }) => {
   const sayer = sayerOf(id, 'en', 'en-GB')
@@ -45,7 +52,11 @@ describe.each(entries)('$id', ({ id, input, output }) => {
     for (const field of asked) {
       const unit = onScreen(field.name)
       const texts = textsOf(QuestionField({ field, at: field.name, typed: {}, faults: new Map(), sayer }))
-      if (unit !== undefined) expect(texts.some((text) => text === unit || text.startsWith(`${unit}. `)), `${field.name}: ${unit} is not among ${texts.join(' | ')}`).toBe(true)
+      if (unit !== undefined)
+        expect(
+          texts.some((text) => text === unit || text.startsWith(`${unit}. `)),
+          `${field.name}: ${unit} is not among ${texts.join(' | ')}`,
+        ).toBe(true)
       expect(sayer.own.screenUnit(field.name), field.name).toBe(unit)
     }
   })
@@ -65,13 +76,39 @@ describe.each(entries)('$id', ({ id, input, output }) => {
 
   test('has no number whose name holds a unit that the list does not know', () => {
     const named = [...asked, ...answered].map(({ name }) => name)
-    expect(named.filter((name) => unitOf(name) === undefined && hasUnitWord(name) && !countsOrFactors.has(name))).toEqual([])
+    expect(
+      named.filter((name) => unitOf(name) === undefined && hasUnitWord(name) && !countsOrFactors.has(name)),
+    ).toEqual([])
   })
 })
 
 /** Words of measures; of 'G', 'Kg', 'Ml' any in the name is one, also before 'Per'. */
-const unitWords = new Set(['G', 'Kg', 'Mg', 'Ml', 'L', 'Um', 'Mm', 'Cm', 'C', 'K', 'S', 'Min', 'H', 'J', 'W', 'Pct', 'Share', 'Shares', 'Ppm', 'Per'])
-const hasUnitWord = (name: string) => [upper(wordsOf(name)[0] ?? ''), ...wordsOf(name).slice(1)].some((word, i) => (i > 0 || word.length > 1) && unitWords.has(word))
+const unitWords = new Set([
+  'G',
+  'Kg',
+  'Mg',
+  'Ml',
+  'L',
+  'Um',
+  'Mm',
+  'Cm',
+  'C',
+  'K',
+  'S',
+  'Min',
+  'H',
+  'J',
+  'W',
+  'Pct',
+  'Share',
+  'Shares',
+  'Ppm',
+  'Per',
+])
+const hasUnitWord = (name: string) =>
+  [upper(wordsOf(name)[0] ?? ''), ...wordsOf(name).slice(1)].some(
+    (word, i) => (i > 0 || word.length > 1) && unitWords.has(word),
+  )
 
 /** So many of one for each of another, and factors: plain numbers. */
 const countsOrFactors = new Set([

@@ -2,11 +2,21 @@ import { describe, expect, it } from 'vitest'
 import { placeSourceFault } from '@/app/(desk)/stores/ingredients/place-source-fault'
 import { emptyFormState } from '@/lib/ui/form-state'
 
-const refused = (problems: Record<string, string>, values: Record<string, string> = {}) => ({ ...emptyFormState, problems, values, refusal: 'Not kept yet.' })
+const refused = (problems: Record<string, string>, values: Record<string, string> = {}) => ({
+  ...emptyFormState,
+  problems,
+  values,
+  refusal: 'Not kept yet.',
+})
 
 describe('figures without a source', () => {
   it('ask once, for the source of all of them, before any other fault of the composition', () => {
-    const state = placeSourceFault(refused({ name: 'needed', 'figures.water.source': 'needed', 'figures.fat.source': 'needed' }, { compositionSource: ' ' }))
+    const state = placeSourceFault(
+      refused(
+        { name: 'needed', 'figures.water.source': 'needed', 'figures.fat.source': 'needed' },
+        { compositionSource: ' ' },
+      ),
+    )
     expect(state.problems).toEqual({ compositionSource: 'needed', name: 'needed' })
   })
 

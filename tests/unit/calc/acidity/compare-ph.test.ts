@@ -8,5 +8,7 @@ test('the other way round is one over it, and alike is once', () => {
 })
 
 test('what is no pH is refused', () => {
-  expect(() => comparePh({ controlPh: 14.1, armPh: 5 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'controlPh' }) }))
+  expect(() => comparePh({ controlPh: 14.1, armPh: 5 })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'controlPh' }) }),
+  )
 })

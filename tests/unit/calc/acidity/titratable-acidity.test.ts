@@ -22,10 +22,16 @@ test('the answer carries the pH that it was titrated to, and says that only the 
 
 test('without a pH to titrate to, or with one that is no end of acid, there is no acidity', () => {
   for (const endPointPh of [Number.NaN, 4.2, 0, 14])
-    expect(() => titratableAcidity({ ...sample, endPointPh })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'endPointPh' }) }))
+    expect(() => titratableAcidity({ ...sample, endPointPh })).toThrow(
+      expect.objectContaining({ facts: expect.objectContaining({ field: 'endPointPh' }) }),
+    )
 })
 
 test('no sample, and more acid than sample, are refused', () => {
-  expect(() => titratableAcidity({ ...sample, sampleMassG: 0 })).toThrow(expect.objectContaining({ code: 'out-of-range' }))
-  expect(() => titratableAcidity({ ...sample, sampleMassG: 1, alkaliMl: 200, alkaliMolPerL: 1 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'alkaliMl' }) }))
+  expect(() => titratableAcidity({ ...sample, sampleMassG: 0 })).toThrow(
+    expect.objectContaining({ code: 'out-of-range' }),
+  )
+  expect(() => titratableAcidity({ ...sample, sampleMassG: 1, alkaliMl: 200, alkaliMolPerL: 1 })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'alkaliMl' }) }),
+  )
 })

@@ -11,5 +11,7 @@ test('it never says that bread keeps, and says when the salt cannot dissolve', (
 })
 
 test('no water is refused', () => {
-  expect(() => waterPhaseSalt({ saltMassG: 20, waterMassG: 0 })).toThrow(expect.objectContaining({ code: 'out-of-range' }))
+  expect(() => waterPhaseSalt({ saltMassG: 20, waterMassG: 0 })).toThrow(
+    expect.objectContaining({ code: 'out-of-range' }),
+  )
 })

@@ -7,7 +7,13 @@ const random = seededRandom('analyse')
 const readings = ['1', '2', '3', '4'].flatMap((block) =>
   ['control', 'b', 'c'].flatMap((arm) => {
     const level = 2500 + (arm === 'b' ? 120 : 0) + 20 * normalDeviate(random)
-    return ['1', '2', '3'].map((loaf) => ({ arm, block, batch: `${block}${arm}`, loaf, value: level + 30 * normalDeviate(random) }))
+    return ['1', '2', '3'].map((loaf) => ({
+      arm,
+      block,
+      batch: `${block}${arm}`,
+      loaf,
+      value: level + 30 * normalDeviate(random),
+    }))
   }),
 )
 const q = { readings, arms: ['control', 'b', 'c'], confidence: 0.95, alternative: 'two-sided', scale: 'plain' } as const
@@ -21,23 +27,35 @@ test('baking more loaves of the same batch adds no degrees of freedom for the ar
 })
 
 test('the result names what was done', () => {
-  expect(analyseBatches(q).method).toEqual({ unit: 'batch-means', scale: 'plain', model: 'arm-and-block', adjustment: 'dunnett-product' })
+  expect(analyseBatches(q).method).toEqual({
+    unit: 'batch-means',
+    scale: 'plain',
+    model: 'arm-and-block',
+    adjustment: 'dunnett-product',
+  })
   const without = analyseBatches({ ...q, readings: readings.map(({ block: _, ...row }) => row) })
   expect(without.method.model).toBe('arm')
   expect(without.warnings).toEqual(['no-blocks'])
 })
 
 test('a lost batch is left out, loaves may differ in number, and both are said', () => {
-  const broken = analyseBatches({ ...q, readings: readings.filter((row) => row.batch !== '2c' && !(row.batch === '1b' && row.loaf === '3')) })
+  const broken = analyseBatches({
+    ...q,
+    readings: readings.filter((row) => row.batch !== '2c' && !(row.batch === '1b' && row.loaf === '3')),
+  })
   expect(broken.fit.residualDf).toBe(5)
   expect(broken.warnings).toEqual(['unequal-loaves'])
 })
 
 test('on the log scale effects come in per cent and do not depend on the unit', () => {
-  const [one, two] = [readings, readings.map((row) => ({ ...row, value: row.value / 1000 }))].map((r) => analyseBatches({ ...q, readings: r, scale: 'log' }))
+  const [one, two] = [readings, readings.map((row) => ({ ...row, value: row.value / 1000 }))].map((r) =>
+    analyseBatches({ ...q, readings: r, scale: 'log' }),
+  )
   expect(one!.pctComparisons![0]!.pct).toBeCloseTo(two!.pctComparisons![0]!.pct, 9)
   expect(one!.pctComparisons![0]!.lowPct!).toBeLessThan(one!.pctComparisons![0]!.pct)
-  expect(() => analyseBatches({ ...q, scale: 'log', readings: readings.map((row) => ({ ...row, value: row.value - 2500 })) })).toThrow('out-of-range')
+  expect(() =>
+    analyseBatches({ ...q, scale: 'log', readings: readings.map((row) => ({ ...row, value: row.value - 2500 })) }),
+  ).toThrow('out-of-range')
 })
 
 test('one batch in an arm is a look only', () => {

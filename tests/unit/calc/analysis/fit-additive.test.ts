@@ -23,7 +23,9 @@ test('adding the same to every value moves the means and nothing else', () => {
 
 test('a block effect, however large, leaves the differences alone', () => {
   const moved = fitAdditive({ ...q, rows: rows.map((row) => (row.block === '2' ? { ...row, y: row.y + 500 } : row)) })
-  expect(moved.differences.map((d) => d.estimate)).toEqual(fitAdditive(q).differences.map((d) => expect.closeTo(d.estimate, 9)))
+  expect(moved.differences.map((d) => d.estimate)).toEqual(
+    fitAdditive(q).differences.map((d) => expect.closeTo(d.estimate, 9)),
+  )
 })
 
 test('residuals add up to zero in every arm and every block, and give the residual SD', () => {
@@ -45,11 +47,22 @@ test('in complete blocks all differences have correlation one half', () => {
 })
 
 test('what cannot be told is refused with its reason', () => {
-  const confounded = [1, 2, 3, 4].flatMap((i) => [{ arm: 'a', block: '1', y: i }, { arm: 'b', block: '2', y: i * i }])
-  expect(() => fitAdditive({ rows: confounded, arms: ['a', 'b'], confidence: 0.95 })).toThrow('arm-confounded-with-block')
-  const bare = [{ arm: 'a', y: 1 }, { arm: 'b', y: 2 }]
+  const confounded = [1, 2, 3, 4].flatMap((i) => [
+    { arm: 'a', block: '1', y: i },
+    { arm: 'b', block: '2', y: i * i },
+  ])
+  expect(() => fitAdditive({ rows: confounded, arms: ['a', 'b'], confidence: 0.95 })).toThrow(
+    'arm-confounded-with-block',
+  )
+  const bare = [
+    { arm: 'a', y: 1 },
+    { arm: 'b', y: 2 },
+  ]
   expect(() => fitAdditive({ rows: bare, arms: ['a', 'b'], confidence: 0.95 })).toThrow('no-residual-df')
-  const flat = [1, 2, 3].flatMap(() => [{ arm: 'a', y: 0.1 }, { arm: 'b', y: 0.7 }])
+  const flat = [1, 2, 3].flatMap(() => [
+    { arm: 'a', y: 0.1 },
+    { arm: 'b', y: 0.7 },
+  ])
   expect(() => fitAdditive({ rows: flat, arms: ['a', 'b'], confidence: 0.95 })).toThrow('zero-variance')
   expect(() => fitAdditive({ rows: flat, arms: ['a'], confidence: 0.95 })).toThrow('one-arm')
   expect(() => fitAdditive({ rows, arms: ['a', 'b'], confidence: 0.95 })).toThrow('unknown-arm')

@@ -2,7 +2,8 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { gainVerdict } from '@/lib/calc/analysis/gain-verdict'
 
-const of = (low: number, estimate: number, high: number) => gainVerdict({ low, estimate, high, worthwhile: 5, goodDirection: 'larger' })
+const of = (low: number, estimate: number, high: number) =>
+  gainVerdict({ low, estimate, high, worthwhile: 5, goodDirection: 'larger' })
 
 test.each([
   ['better: wholly above zero, estimate worth having', 1, 6, 11, 'better', false],
@@ -27,7 +28,9 @@ test('where smaller is better everything is mirrored', () => {
     fc.property(number, fc.double({ min: 0, max: 20, noNaN: true }), (estimate, width) => {
       const q = { estimate, low: estimate - width, high: estimate + width, worthwhile: 5 }
       const mirrored = { estimate: -q.estimate, low: -q.high, high: -q.low, worthwhile: 5 }
-      expect(gainVerdict({ ...q, goodDirection: 'larger' })).toEqual(gainVerdict({ ...mirrored, goodDirection: 'smaller' }))
+      expect(gainVerdict({ ...q, goodDirection: 'larger' })).toEqual(
+        gainVerdict({ ...mirrored, goodDirection: 'smaller' }),
+      )
     }),
     { seed: 6 },
   )
@@ -38,6 +41,8 @@ test('a measure without a direction gets no verdict', () => {
 })
 
 test('no worthwhile difference declared, and an estimate outside its interval, are refused', () => {
-  expect(() => gainVerdict({ estimate: 9, low: 8, high: 10, worthwhile: 0, goodDirection: 'larger' })).toThrow('out-of-range')
+  expect(() => gainVerdict({ estimate: 9, low: 8, high: 10, worthwhile: 0, goodDirection: 'larger' })).toThrow(
+    'out-of-range',
+  )
   expect(() => of(2, 1, 3)).toThrow('wrong-shape')
 })

@@ -11,11 +11,19 @@ test('residuals stand at right angles to every column, and sums of squares add u
   const residuals = x.map((row, i) => y[i]! - row.reduce((sum, v, j) => sum + v * fit.coefficients[j]!, 0))
   for (let j = 0; j < 3; j++) expect(x.reduce((sum, row, i) => sum + row[j]! * residuals[i]!, 0)).toBeCloseTo(0, 12)
   expect(residuals.reduce((sum, r) => sum + r * r, 0)).toBeCloseTo(fit.residualSumSquares, 12)
-  expect(fit.effects.reduce((sum, e) => sum + e * e, 0)).toBeCloseTo(y.reduce((sum, v) => sum + v * v, 0), 12)
+  expect(fit.effects.reduce((sum, e) => sum + e * e, 0)).toBeCloseTo(
+    y.reduce((sum, v) => sum + v * v, 0),
+    12,
+  )
 })
 
 test('the covariance is the inverse of the normal matrix', () => {
-  const x = [[1, 0], [1, 1], [1, 2], [1, 5]]
+  const x = [
+    [1, 0],
+    [1, 1],
+    [1, 2],
+    [1, 5],
+  ]
   const { unscaledCovariance } = leastSquares({ x, y: [1, 2, 2, 4] })
   // XᵀX = [[4, 8], [8, 30]], determinant 56
   expect(unscaledCovariance[0]![0]).toBeCloseTo(30 / 56, 14)
@@ -24,7 +32,16 @@ test('the covariance is the inverse of the normal matrix', () => {
 })
 
 test('a column made up of others, and too few rows, are refused', () => {
-  expect(() => leastSquares({ x: [[1, 2], [1, 2], [1, 2]], y: [1, 2, 3] })).toThrow('rank-deficient')
+  expect(() =>
+    leastSquares({
+      x: [
+        [1, 2],
+        [1, 2],
+        [1, 2],
+      ],
+      y: [1, 2, 3],
+    }),
+  ).toThrow('rank-deficient')
   expect(() => leastSquares({ x: [[1, 2]], y: [1] })).toThrow('wrong-shape')
 })
 

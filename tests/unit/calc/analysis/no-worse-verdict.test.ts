@@ -9,5 +9,7 @@ test.each([
   [2, 4, 6, 'no-worse'],
 ] as const)('interval %d, %d, %d with a bearable loss of 5: %s', (low, estimate, high, verdict) => {
   expect(noWorseVerdict({ low, estimate, high, margin: 5, goodDirection: 'larger' })).toBe(verdict)
-  expect(noWorseVerdict({ low: -high, estimate: -estimate, high: -low, margin: 5, goodDirection: 'smaller' })).toBe(verdict)
+  expect(noWorseVerdict({ low: -high, estimate: -estimate, high: -low, margin: 5, goodDirection: 'smaller' })).toBe(
+    verdict,
+  )
 })

@@ -17,12 +17,18 @@ const q = { rows, arms: names.arms, levels: names.levels }
 test('sums of squares and degrees of freedom add up to the total', () => {
   const { anova } = splitPlot(q)
   const mean = rows.reduce((sum, row) => sum + row.y, 0) / rows.length
-  expect(anova.reduce((sum, row) => sum + row.sumSquares, 0)).toBeCloseTo(rows.reduce((sum, row) => sum + (row.y - mean) ** 2, 0), 9)
+  expect(anova.reduce((sum, row) => sum + row.sumSquares, 0)).toBeCloseTo(
+    rows.reduce((sum, row) => sum + (row.y - mean) ** 2, 0),
+    9,
+  )
   expect(anova.reduce((sum, row) => sum + row.df, 0)).toBe(rows.length - 1)
 })
 
 test('moving a whole batch leaves level and interaction alone', () => {
-  const moved = splitPlot({ ...q, rows: rows.map((row) => (row.block === '2' && row.arm === 'b' ? { ...row, y: row.y + 40 } : row)) })
+  const moved = splitPlot({
+    ...q,
+    rows: rows.map((row) => (row.block === '2' && row.arm === 'b' ? { ...row, y: row.y + 40 } : row)),
+  })
   expect(moved.anova[3].f).toBeCloseTo(splitPlot(q).anova[3].f!, 8)
   expect(moved.anova[4].f).toBeCloseTo(splitPlot(q).anova[4].f!, 8)
 })
@@ -37,7 +43,8 @@ test('missing, repeated and unknown cells, and no variation, are refused', () =>
 test('in the catalogue the levels may be given their order, which the order of rows does not change', () => {
   const entry = findEntry('analysis/split-plot')!
   const question = { ...(entry.example as { rows: unknown[] }), levelOrder: ['day 3', 'day 1'] }
-  const levelsOf = (rows: unknown[]) => (entry.run({ ...question, rows }) as { levelMeans: { level: string }[] }).levelMeans.map(({ level }) => level)
+  const levelsOf = (rows: unknown[]) =>
+    (entry.run({ ...question, rows }) as { levelMeans: { level: string }[] }).levelMeans.map(({ level }) => level)
   expect(levelsOf(question.rows)).toEqual(['day 3', 'day 1'])
   expect(levelsOf([...question.rows].reverse())).toEqual(['day 3', 'day 1'])
   expect(() => entry.run({ ...question, levelOrder: ['day 1'] })).toThrow('level-not-ordered')

@@ -16,8 +16,19 @@ const TRUE: Record<string, number> = { control: 0, b: 0, c: WORTHWHILE }
 
 type Design = { blocks: number; batches: number; batchSd: number; spread: string }
 
-const every: Design[] = [2, 3, 4, 5, 6].flatMap((blocks) => [1, 2, 3].flatMap((batches) => [0, 50].map((batchSd) => ({ blocks, batches, batchSd, spread: batchSd > 0 ? `batch SD ${batchSd}` : 'batches alike' }))))
-const some = every.filter(({ blocks, batches, batchSd }) => (blocks + batches + batchSd / 50) % 5 === 0 || (blocks === 2 && batches === 1))
+const every: Design[] = [2, 3, 4, 5, 6].flatMap((blocks) =>
+  [1, 2, 3].flatMap((batches) =>
+    [0, 50].map((batchSd) => ({
+      blocks,
+      batches,
+      batchSd,
+      spread: batchSd > 0 ? `batch SD ${batchSd}` : 'batches alike',
+    })),
+  ),
+)
+const some = every.filter(
+  ({ blocks, batches, batchSd }) => (blocks + batches + batchSd / 50) % 5 === 0 || (blocks === 2 && batches === 1),
+)
 
 /** A trial simulated loaf by loaf, three a batch, and analysed as the app does. */
 function trial(seed: string, q: Design) {
@@ -28,11 +39,18 @@ function trial(seed: string, q: Design) {
       Array.from({ length: q.batches }).flatMap((__, copy) => {
         const dough = 2500 + day + TRUE[arm]! + q.batchSd * normalDeviate(random)
         const batch = `${block} ${arm} ${copy}`
-        return ['1', '2', '3'].map((loaf) => ({ arm, block: String(block), batch, loaf, value: dough + 45 * normalDeviate(random) }))
+        return ['1', '2', '3'].map((loaf) => ({
+          arm,
+          block: String(block),
+          batch,
+          loaf,
+          value: dough + 45 * normalDeviate(random),
+        }))
       }),
     )
   })
-  return analyseBatches({ readings, arms: ARMS, confidence: CONFIDENCE, alternative: 'two-sided', scale: 'plain' }).comparisons.comparisons
+  return analyseBatches({ readings, arms: ARMS, confidence: CONFIDENCE, alternative: 'two-sided', scale: 'plain' })
+    .comparisons.comparisons
 }
 
 type Compared = ReturnType<typeof trial>[number]
@@ -42,7 +60,9 @@ const verdictOf = ({ estimate, low, high }: Compared, worthwhile: number) =>
 describe.each(forLong(some, every))('$blocks blocks, $batches of each arm in a block, $spread', (q) => {
   let simulated: Compared[][] | undefined
   const counted = (isWrong: (arms: Compared[]) => boolean) => () => {
-    simulated ??= Array.from({ length: TRIALS }, (_, seed) => trial(`honest ${q.blocks} ${q.batches} ${q.batchSd} ${seed}`, q))
+    simulated ??= Array.from({ length: TRIALS }, (_, seed) =>
+      trial(`honest ${q.blocks} ${q.batches} ${q.batchSd} ${seed}`, q),
+    )
     return { trials: TRIALS, wrong: simulated.filter(isWrong).length }
   }
 

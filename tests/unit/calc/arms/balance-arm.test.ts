@@ -18,7 +18,15 @@ function armLine(
   standsInFor: readonly StandIn[] = [],
   resolutionG = 0,
 ): ArmLine {
-  return { id, kind, massG, composition, standsInFor: ['water', ...standsInFor], resolutionG, isFlour: kind === 'flour' }
+  return {
+    id,
+    kind,
+    massG,
+    composition,
+    standsInFor: ['water', ...standsInFor],
+    resolutionG,
+    isFlour: kind === 'flour',
+  }
 }
 
 /** A linear program is solved in each run, about 10 ms. */
@@ -84,7 +92,8 @@ describe('what stands in for what', () => {
     expect(result.outcome).toBe('nothing-to-balance')
     expect(changeOf(result, 'butter')).toBe(0)
   })
-  test('fat of one that is does', () => expect(changeOf(balanceArm({ ...q, added: added(['fat']) }), 'butter')).toBeLessThan(-1))
+  test('fat of one that is does', () =>
+    expect(changeOf(balanceArm({ ...q, added: added(['fat']) }), 'butter')).toBeLessThan(-1))
 })
 
 describe('when it cannot be balanced the reason is a code', () => {
@@ -97,7 +106,9 @@ describe('when it cannot be balanced the reason is a code', () => {
       how: 'balanced',
     })
     expect(result.outcome).toBe('not-balanced')
-    expect(result.reasons).toMatchObject([{ code: 'no-movable-line-carries-it', total: 'fat', broughtG: 20, removableG: 0 }])
+    expect(result.reasons).toMatchObject([
+      { code: 'no-movable-line-carries-it', total: 'fat', broughtG: 20, removableG: 0 },
+    ])
     expect(result.reasons[0]?.offG).toBeCloseTo(20, 9)
     expect(of(result, 'fat')?.differenceG).toBeCloseTo(20, 9)
     expect(of(result, 'fat')?.differencePctFlour).toBeCloseTo(2, 9)
@@ -146,7 +157,9 @@ describe('changes that the scale cannot show', () => {
   })
   test('a line that has hardly any of a total never moves for it', () => {
     const result = balanceArm({
-      control: control.map((l) => (l.id === 'sugar' ? { ...l, composition: { ...F.ndb19335, waterPct: 0.5 } } : { ...l, resolutionG: 0 })),
+      control: control.map((l) =>
+        l.id === 'sugar' ? { ...l, composition: { ...F.ndb19335, waterPct: 0.5 } } : { ...l, resolutionG: 0 },
+      ),
       added: [armLine('wet', 'other', 20, { ...F.ndb14411 })],
       hold: ['water'],
       moves: usualMoves(control),
@@ -179,10 +192,20 @@ describe('a dough that would be spoilt', () => {
   const hardWater = { ...F.ndb14411, sodiumMgPer100g: 4 }
   const on = (resolutionG: number, ...lines: ArmLine[]) => lines.map((l) => ({ ...l, resolutionG }))
   const free = (...ids: string[]) => ids.map((lineId): LineMove => ({ lineId, minG: 0, maxG: null }))
-  const lean = on(1, armLine('flour', 'flour', 1000, F.ndb20129), armLine('water', 'water', 620, hardWater), armLine('salt', 'salt', 20, salt))
+  const lean = on(
+    1,
+    armLine('flour', 'flour', 1000, F.ndb20129),
+    armLine('water', 'water', 620, hardWater),
+    armLine('salt', 'salt', 20, salt),
+  )
 
   test('water is not emptied for the salt that an improver brings', () => {
-    const q = { control: lean, added: on(1, armLine('improver', 'improver', 4, { ...F.ndb20129, waterPct: 0, sodiumMgPer100g: 4000 })), how: 'balanced' as const, moves: free('water') }
+    const q = {
+      control: lean,
+      added: on(1, armLine('improver', 'improver', 4, { ...F.ndb20129, waterPct: 0, sodiumMgPer100g: 4000 })),
+      how: 'balanced' as const,
+      moves: free('water'),
+    }
     const result = balanceArm({ ...q, hold: ['salt'] })
     expect(result.outcome).toBe('not-balanced')
     expect(changeOf(result, 'water')).toBe(0)
@@ -192,9 +215,22 @@ describe('a dough that would be spoilt', () => {
   })
 
   test('nor sugar, nor flour for cocoa and raisins', () => {
-    const control = [...lean, ...on(1, armLine('sugar', 'sugar', 60, { ...F.ndb19335, sodiumMgPer100g: 1 }, ['sugars']))]
-    const added = on(1, armLine('cocoa', 'other', 40, { ...F.ndb20129, sodiumMgPer100g: 800 }), armLine('raisins', 'other', 300, F.ndb20129))
-    const result = balanceArm({ control, added, hold: ['flour', 'salt', 'water', 'sugars'], moves: free('flour', 'water', 'sugar'), how: 'balanced' })
+    const control = [
+      ...lean,
+      ...on(1, armLine('sugar', 'sugar', 60, { ...F.ndb19335, sodiumMgPer100g: 1 }, ['sugars'])),
+    ]
+    const added = on(
+      1,
+      armLine('cocoa', 'other', 40, { ...F.ndb20129, sodiumMgPer100g: 800 }),
+      armLine('raisins', 'other', 300, F.ndb20129),
+    )
+    const result = balanceArm({
+      control,
+      added,
+      hold: ['flour', 'salt', 'water', 'sugars'],
+      moves: free('flour', 'water', 'sugar'),
+      how: 'balanced',
+    })
     expect(changeOf(result, 'sugar')).toBe(0)
     expect(changeOf(result, 'flour')).toBe(0)
     expect(of(result, 'flour')?.differenceG).toBe(0)
@@ -204,7 +240,13 @@ describe('a dough that would be spoilt', () => {
 
   test('brine on a coarse scale is not called balanced', () => {
     const brine = { ...F.ndb14411, waterPct: 75, sodiumMgPer100g: 10_000, ashPct: 25 }
-    const result = balanceArm({ control: lean.map((l) => ({ ...l, resolutionG: 5 })), added: on(5, armLine('brine', 'other', 70, brine)), hold: ['salt', 'water'], moves: free('water', 'salt'), how: 'balanced' })
+    const result = balanceArm({
+      control: lean.map((l) => ({ ...l, resolutionG: 5 })),
+      added: on(5, armLine('brine', 'other', 70, brine)),
+      hold: ['salt', 'water'],
+      moves: free('water', 'salt'),
+      how: 'balanced',
+    })
     expect(result.outcome).toBe('not-balanced')
     expect(result.reasons.map(({ code, total }) => [code, total])).toEqual([['scale-too-coarse', 'salt']])
     expect(Math.abs(result.reasons[0]?.offShare ?? 0)).toBeGreaterThan(0.05)
@@ -212,8 +254,19 @@ describe('a dough that would be spoilt', () => {
 
   test('flour that can be held is, where more water comes than can go', () => {
     const scald = { ...F.ndb20129, waterPct: 80, proteinPct: 2, fatPct: 0.4, carbohydratePct: 17, ashPct: 0.6 }
-    const added = on(1, armLine('rye', 'flour', 200, F.ndb20129), armLine('scald water', 'water', 900, hardWater), armLine('paste', 'other', 50, scald))
-    const result = balanceArm({ control: lean, added, hold: ['flour', 'water', 'dough-mass'], moves: free('flour', 'water'), how: 'balanced' })
+    const added = on(
+      1,
+      armLine('rye', 'flour', 200, F.ndb20129),
+      armLine('scald water', 'water', 900, hardWater),
+      armLine('paste', 'other', 50, scald),
+    )
+    const result = balanceArm({
+      control: lean,
+      added,
+      hold: ['flour', 'water', 'dough-mass'],
+      moves: free('flour', 'water'),
+      how: 'balanced',
+    })
     expect(changeOf(result, 'flour')).toBeCloseTo(-200, 6)
     expect(result.lines.find((l) => l.lineId === 'water')).toMatchObject({ armG: 0, atBound: 'min' })
     expect(result.warnings).toContainEqual({ code: 'line-emptied', lineId: 'water' })
@@ -235,10 +288,26 @@ describe('a dough that would be spoilt', () => {
 })
 
 describe('lines that the arm sets', () => {
-  const lessSalt = { control: brioche, added: [], set: [{ lineId: 'salt', massG: 12 }], moves: usualMoves(brioche), how: 'balanced' as const }
+  const lessSalt = {
+    control: brioche,
+    added: [],
+    set: [{ lineId: 'salt', massG: 12 }],
+    moves: usualMoves(brioche),
+    how: 'balanced' as const,
+  }
   test('are what the question says, and everything else is balanced around them', () => {
-    const result = balanceArm({ ...lessSalt, set: [{ lineId: 'egg', massG: 0 }], hold: ['water', 'fat'], moves: usualMoves(brioche).filter(({ lineId }) => lineId !== 'egg') })
-    expect(result.lines.find((l) => l.lineId === 'egg')).toMatchObject({ armG: 0, weighedG: 0, changeG: -100, isSet: true })
+    const result = balanceArm({
+      ...lessSalt,
+      set: [{ lineId: 'egg', massG: 0 }],
+      hold: ['water', 'fat'],
+      moves: usualMoves(brioche).filter(({ lineId }) => lineId !== 'egg'),
+    })
+    expect(result.lines.find((l) => l.lineId === 'egg')).toMatchObject({
+      armG: 0,
+      weighedG: 0,
+      changeG: -100,
+      isSet: true,
+    })
     expect(of(result, 'water')?.differenceG).toBeCloseTo(0, 9)
     expect(of(result, 'fat')?.differenceG).toBeCloseTo(0, 9)
     // Left out on purpose is no surprise.
@@ -252,7 +321,9 @@ describe('lines that the arm sets', () => {
   test('are refused where they are not there, move as well, are set twice, or change nothing at all', () => {
     const refused = (more: object) => expect(() => balanceArm({ ...lessSalt, hold: ['water'], ...more }))
     const at = (code: string, facts: object) => expect.objectContaining({ code, facts: expect.objectContaining(facts) })
-    refused({ set: [{ lineId: 'lard', massG: 1 }] }).toThrow(at('not-possible', { field: 'set[0].lineId', reason: 'unknown-line' }))
+    refused({ set: [{ lineId: 'lard', massG: 1 }] }).toThrow(
+      at('not-possible', { field: 'set[0].lineId', reason: 'unknown-line' }),
+    )
     refused({ set: [{ lineId: 'water', massG: 300 }] }).toThrow(at('not-possible', { reason: 'line-is-set' }))
     refused({ set: [...lessSalt.set, ...lessSalt.set] }).toThrow(at('duplicate', { field: 'set[1].lineId' }))
     refused({ set: [{ lineId: 'salt', massG: -1 }] }).toThrow(at('out-of-range', { field: 'set[0].massG' }))
@@ -261,9 +332,29 @@ describe('lines that the arm sets', () => {
 })
 
 test('a composition that cannot be right is said', () => {
-  const butter = armLine('shares', 'fat', 20, { ...F.ndb01145, waterPct: 0.16, fatPct: 0.82, proteinPct: 0.01, carbohydratePct: 0.005, sugarsPct: 0, ashPct: 0.005 }, ['fat'])
+  const butter = armLine(
+    'shares',
+    'fat',
+    20,
+    {
+      ...F.ndb01145,
+      waterPct: 0.16,
+      fatPct: 0.82,
+      proteinPct: 0.01,
+      carbohydratePct: 0.005,
+      sugarsPct: 0,
+      ashPct: 0.005,
+    },
+    ['fat'],
+  )
   const heavy = armLine('heavy', 'other', 20, { ...F.ndb20129, waterPct: 60 })
-  const result = balanceArm({ control: brioche, added: [butter, heavy], hold: ['water'], moves: usualMoves(brioche), how: 'balanced' })
+  const result = balanceArm({
+    control: brioche,
+    added: [butter, heavy],
+    hold: ['water'],
+    moves: usualMoves(brioche),
+    how: 'balanced',
+  })
   expect(result.warnings).toEqual([
     { code: 'looks-like-share', lineId: 'shares' },
     { code: 'composition-above-100', lineId: 'heavy' },
@@ -313,7 +404,9 @@ describe('refusals', () => {
       }),
     ).toMatchObject({ code: 'not-possible', facts: { field: 'control[2].composition', reason: 'not-stated' } }))
   test('a move of a line that is not there', () =>
-    expect(thrown({ moves: [{ lineId: 'lard', minG: 0, maxG: null }] })).toMatchObject({ facts: { reason: 'unknown-line' } }))
+    expect(thrown({ moves: [{ lineId: 'lard', minG: 0, maxG: null }] })).toMatchObject({
+      facts: { reason: 'unknown-line' },
+    }))
   test('bounds that shut out the control', () =>
     expect(thrown({ moves: [{ lineId: 'water', minG: 500, maxG: null }] })).toMatchObject({
       code: 'out-of-range',
@@ -365,11 +458,13 @@ const randomArm = fc
       armLine('flour', 'flour', 1000, F.ndb20129),
       ...others.map((o, i) => armLine(`o${i}`, 'other', o.massG, o.composition, o.standsInFor)),
     ]
-    const moves = others.map((o, i): LineMove => ({
-      lineId: `o${i}`,
-      minG: o.massG * (1 - o.down),
-      maxG: o.up === null ? null : o.massG * o.up,
-    }))
+    const moves = others.map(
+      (o, i): LineMove => ({
+        lineId: `o${i}`,
+        minG: o.massG * (1 - o.down),
+        maxG: o.up === null ? null : o.massG * o.up,
+      }),
+    )
     return {
       control,
       added: [armLine('dose', 'improver', dose.massG, dose.composition, dose.standsInFor)],
@@ -383,7 +478,9 @@ const doughOf = (q: Arm) => q.control.reduce((sum, l) => sum + l.massG, 0)
 
 /** The arm as a linear program in g, so that the solver's own tolerance of 1e-7 is far below 1e-9 of the dough. */
 function asProgram(q: Arm) {
-  const movers = q.moves.flatMap((move) => q.control.filter((l) => l.id === move.lineId).map((line) => ({ move, line })))
+  const movers = q.moves.flatMap((move) =>
+    q.control.filter((l) => l.id === move.lineId).map((line) => ({ move, line })),
+  )
   return {
     movers,
     lower: movers.map(({ move, line }) => move.minG - line.massG),
@@ -407,7 +504,9 @@ function leastOffG(q: Arm, totals: readonly ArmTotal[], counted: 'what-matters' 
   const matters = totals.map((total) => mattering(q, total))
   const stays = movers.map((_, j) => !matters.some((row) => row[j]))
   const rows = totals.map((total, k) => ({
-    coefficients: movers.map(({ line }, j) => (counted === 'all' || matters[k]?.[j] ? (totalShare(line, total) ?? 0) : 0)),
+    coefficients: movers.map(({ line }, j) =>
+      counted === 'all' || matters[k]?.[j] ? (totalShare(line, total) ?? 0) : 0,
+    ),
     targetG: -q.added.reduce((sum, l) => sum + (totalShare(l, total) ?? 0) * l.massG, 0),
   }))
   const program = solveLinearProgram({
@@ -423,7 +522,8 @@ function leastOffG(q: Arm, totals: readonly ArmTotal[], counted: 'what-matters' 
   return program.objective
 }
 
-const isMet = (q: Arm, t: ReturnType<typeof balanceArm>['totals'][number]) => Math.abs(t.differenceG ?? Number.NaN) < 1e-9 * doughOf(q)
+const isMet = (q: Arm, t: ReturnType<typeof balanceArm>['totals'][number]) =>
+  Math.abs(t.differenceG ?? Number.NaN) < 1e-9 * doughOf(q)
 
 describe('properties, judged by linear programs', () => {
   test('what can be held together with the totals before it is, to 1e-9 of the dough; what cannot is not called held', () => {
@@ -441,7 +541,9 @@ describe('properties, judged by linear programs', () => {
           unmet += 1
           if (!mattering(q, t.total).some(Boolean)) return
           // A total that only happens to be met by lines that do not move for it is not one of those before.
-          const totals = [...before.filter(({ total }) => mattering(q, total).some(Boolean)), t].map(({ total }) => total)
+          const totals = [...before.filter(({ total }) => mattering(q, total).some(Boolean)), t].map(
+            ({ total }) => total,
+          )
           const offG = Math.max(leastOffG(q, totals, 'what-matters'), leastOffG(q, totals, 'all'))
           expect(offG, `${t.total} could be held`).toBeGreaterThan(1e-10 * doughOf(q))
         })
@@ -458,7 +560,9 @@ describe('properties, judged by linear programs', () => {
         for (const line of balanceArm(q).lines) {
           const move = q.moves.find((m) => m.lineId === line.lineId)
           expect(line.armG).toBeGreaterThanOrEqual(move?.minG ?? line.controlG)
-          expect(line.armG).toBeLessThanOrEqual((move === undefined ? line.controlG : (move.maxG ?? Infinity)) * (1 + 1e-12))
+          expect(line.armG).toBeLessThanOrEqual(
+            (move === undefined ? line.controlG : (move.maxG ?? Infinity)) * (1 + 1e-12),
+          )
         }
       }),
       { seed: 1715, numRuns: RUNS },
@@ -470,8 +574,12 @@ describe('properties, judged by linear programs', () => {
       fc.property(randomArm, (q) => {
         const { movers, lower, upper } = asProgram(q)
         const result = balanceArm(q)
-        const [met, unmet] = [true, false].map((wanted) => result.totals.filter((t) => t.isHeld && isMet(q, t) === wanted).map(({ total }) => mattering(q, total)))
-        const isAtEnd = (j: number) => changeOf(result, movers[j]?.line.id ?? '') === lower[j] || changeOf(result, movers[j]?.line.id ?? '') === upper[j]
+        const [met, unmet] = [true, false].map((wanted) =>
+          result.totals.filter((t) => t.isHeld && isMet(q, t) === wanted).map(({ total }) => mattering(q, total)),
+        )
+        const isAtEnd = (j: number) =>
+          changeOf(result, movers[j]?.line.id ?? '') === lower[j] ||
+          changeOf(result, movers[j]?.line.id ?? '') === upper[j]
         const isFree = movers.map((_, j) => met!.some((row) => row[j]) && !(unmet!.some((row) => row[j]) && isAtEnd(j)))
         const changeG = movers.map(({ line }) => changeOf(result, line.id))
         const weightG = movers.map(({ line }) => (line.massG > 0 ? line.massG : 0.001 * doughOf(q)))
@@ -509,7 +617,9 @@ describe('properties, judged by linear programs', () => {
             ...m,
             minG: Math.min(m.minG * factor, (q.control.find((l) => l.id === m.lineId)?.massG ?? 0) * factor),
             maxG:
-              m.maxG === null ? null : Math.max(m.maxG * factor, (q.control.find((l) => l.id === m.lineId)?.massG ?? 0) * factor),
+              m.maxG === null
+                ? null
+                : Math.max(m.maxG * factor, (q.control.find((l) => l.id === m.lineId)?.massG ?? 0) * factor),
           })),
         })
         expect(scaled.outcome).toBe(one.outcome)
@@ -561,12 +671,19 @@ const realistic = fc
       armLine('seeds', 'other', 80, F.ndb20080),
     ].map((l) => ({ ...l, resolutionG: d.resolutionG }))
     const moves = [...usualMoves(control), ...d.frees.map((lineId): LineMove => ({ lineId, minG: 0, maxG: null }))]
-    return { control, added: [{ ...table[d.dose], resolutionG: d.resolutionG }], hold: d.hold, moves, how: 'balanced' as const }
+    return {
+      control,
+      added: [{ ...table[d.dose], resolutionG: d.resolutionG }],
+      hold: d.hold,
+      moves,
+      how: 'balanced' as const,
+    }
   })
 
 describe('doughs as bakers write them', () => {
   const runs = { seed: 1720, numRuns: forLong(400, 8_000) }
-  const weighedOff = (result: ReturnType<typeof balanceArm>, total: ArmTotal) => Math.abs(of(result, total)?.weighedDifferenceG ?? Number.NaN)
+  const weighedOff = (result: ReturnType<typeof balanceArm>, total: ArmTotal) =>
+    Math.abs(of(result, total)?.weighedDifferenceG ?? Number.NaN)
 
   test('each held total is within a hundredth of itself as weighed, or named', () => {
     const named = { yes: 0, no: 0 }
@@ -594,10 +711,16 @@ describe('doughs as bakers write them', () => {
         for (const line of result.lines) {
           const own = q.control.find((l) => l.id === line.lineId)!
           if (line.changeG !== 0) {
-            const sums = (total: ArmTotal) => q.control.reduce((sum, l) => sum + (totalShare(l, total) ?? 0) * l.massG, 0)
-            expect(q.hold.some((total) => mattersTo(own, total, sums(total))), line.lineId).toBe(true)
+            const sums = (total: ArmTotal) =>
+              q.control.reduce((sum, l) => sum + (totalShare(l, total) ?? 0) * l.massG, 0)
+            expect(
+              q.hold.some((total) => mattersTo(own, total, sums(total))),
+              line.lineId,
+            ).toBe(true)
           }
-          const isSaid = result.warnings.some((warning) => warning.code === 'line-emptied' && warning.lineId === line.lineId)
+          const isSaid = result.warnings.some(
+            (warning) => warning.code === 'line-emptied' && warning.lineId === line.lineId,
+          )
           expect(isSaid).toBe(line.controlG > 0 && line.weighedG === 0)
           if (isSaid) emptied += 1
         }
@@ -622,7 +745,10 @@ describe('doughs as bakers write them', () => {
           }
           // Of any other, nothing that was held is lost.
           for (const held of hold) {
-            if (Math.abs(of(result, held)?.differenceG ?? 0) < 1e-9 * doughOf(q)) expect(Math.abs(of(without, held)?.weighedDifferenceG ?? 0)).toBeLessThanOrEqual(weighedOff(result, held) + 10)
+            if (Math.abs(of(result, held)?.differenceG ?? 0) < 1e-9 * doughOf(q))
+              expect(Math.abs(of(without, held)?.weighedDifferenceG ?? 0)).toBeLessThanOrEqual(
+                weighedOff(result, held) + 10,
+              )
           }
         }
       }),
@@ -636,18 +762,38 @@ test('ten lines that may move and seven totals are solved', () => {
   const kinds = [F.ndb14411, F.ndb01145, F.ndb19335, F.ndb01123, F.ndb02047]
   const control = [
     armLine('flour', 'flour', 1000, F.ndb20129),
-    ...Array.from({ length: 10 }, (_, i) => armLine(`o${i}`, i % 5 === 4 ? 'salt' : 'dairy', 80 + i, kinds[i % 5] ?? F.ndb14411, ['fat', 'sugars', 'protein'])),
+    ...Array.from({ length: 10 }, (_, i) =>
+      armLine(`o${i}`, i % 5 === 4 ? 'salt' : 'dairy', 80 + i, kinds[i % 5] ?? F.ndb14411, [
+        'fat',
+        'sugars',
+        'protein',
+      ]),
+    ),
   ]
   const moves = control.map((l): LineMove => ({ lineId: l.id, minG: 0, maxG: null }))
   const hold = ['dough-mass', 'flour', 'water', 'fat', 'sugars', 'protein', 'salt'] as const
-  const result = balanceArm({ control, added: [armLine('cream', 'dairy', 100, F.ndb01053, ['fat', 'sugars', 'protein'])], hold, moves, how: 'balanced' })
-  for (const total of ['flour', 'water', 'salt', 'fat', 'sugars'] as const) expect(Math.abs(of(result, total)?.differenceG ?? Number.NaN) / doughG).toBeLessThan(1e-9)
+  const result = balanceArm({
+    control,
+    added: [armLine('cream', 'dairy', 100, F.ndb01053, ['fat', 'sugars', 'protein'])],
+    hold,
+    moves,
+    how: 'balanced',
+  })
+  for (const total of ['flour', 'water', 'salt', 'fat', 'sugars'] as const)
+    expect(Math.abs(of(result, total)?.differenceG ?? Number.NaN) / doughG).toBeLessThan(1e-9)
   for (const { total } of result.reasons) expect(['protein', 'dough-mass']).toContain(total)
 })
 
 test('more lines than any dough has are refused before anything is worked out', () => {
   const control = Array.from({ length: 1001 }, (_, i) => armLine(`flour ${i}`, 'flour', 10, F.ndb20129))
-  const q = { added: [armLine('cream', 'dairy', 100, F.ndb01053, ['fat', 'sugars', 'protein'])], hold: ['dough-mass'] as const, moves: [], how: 'balanced' as const }
-  expect(() => balanceArm({ ...q, control })).toThrow(expect.objectContaining({ code: 'wrong-shape', facts: expect.objectContaining({ field: 'control', max: 1000 }) }))
+  const q = {
+    added: [armLine('cream', 'dairy', 100, F.ndb01053, ['fat', 'sugars', 'protein'])],
+    hold: ['dough-mass'] as const,
+    moves: [],
+    how: 'balanced' as const,
+  }
+  expect(() => balanceArm({ ...q, control })).toThrow(
+    expect.objectContaining({ code: 'wrong-shape', facts: expect.objectContaining({ field: 'control', max: 1000 }) }),
+  )
   expect(balanceArm({ ...q, control: control.slice(1) }).lines).toHaveLength(1000)
 })

@@ -11,7 +11,10 @@ vi.setConfig({ testTimeout: 30_000 })
 
 const problem = fc.tuple(fc.integer({ min: 1, max: 7 }), fc.integer({ min: 1, max: 12 })).chain(([k, n]) =>
   fc.record({
-    columns: fc.array(fc.array(fc.integer({ min: -5, max: 5 }), { minLength: k, maxLength: k }), { minLength: n, maxLength: n }),
+    columns: fc.array(fc.array(fc.integer({ min: -5, max: 5 }), { minLength: k, maxLength: k }), {
+      minLength: n,
+      maxLength: n,
+    }),
     b: fc.array(fc.integer({ min: -9, max: 9 }), { minLength: k, maxLength: k }),
     lower: fc.array(fc.integer({ min: -3, max: 0 }), { minLength: n, maxLength: n }),
     upper: fc.array(fc.constantFrom(0, 1, 4, Infinity), { minLength: n, maxLength: n }),
@@ -23,7 +26,12 @@ function gapToOptimum(p: BoundedProblem, x: readonly number[]): number {
   const residual = residualOf(p, x)
   const downhill = p.columns.map((column) => -dot(column, residual))
   // Infinity is cut at a large number so that an unbounded direction shows as a gap and not as a status.
-  const best = solveLinearProgram({ minimise: downhill, rows: [], lower: p.lower, upper: p.upper.map((u) => Math.min(u, 1e4)) })
+  const best = solveLinearProgram({
+    minimise: downhill,
+    rows: [],
+    lower: p.lower,
+    upper: p.upper.map((u) => Math.min(u, 1e4)),
+  })
   return dot(downhill, x) - best.objective
 }
 

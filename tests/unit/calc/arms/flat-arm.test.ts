@@ -33,19 +33,45 @@ test('a line that is set is so, also to nothing', () => {
 })
 
 test('a line that may move does so from nothing without end, or between its bounds', () => {
-  expect(flatMoves([butter, { ...butter, id: 'flour', mayMove: false, minG: 10 }, { ...butter, id: 'lard', minG: 100, maxG: 200 }])).toEqual([
+  expect(
+    flatMoves([
+      butter,
+      { ...butter, id: 'flour', mayMove: false, minG: 10 },
+      { ...butter, id: 'lard', minG: 100, maxG: 200 },
+    ]),
+  ).toEqual([
     { lineId: 'butter', minG: 0, maxG: null },
     { lineId: 'lard', minG: 100, maxG: 200 },
   ])
 })
 
-test.each([{ minG: 151 }, { minG: -1 }, { maxG: 149 }, { maxG: Number.NaN }])('bounds that shut the line out are refused by its place: %j', (bounds) =>
-  expect(() => flatMoves([{ ...butter, mayMove: false }, { ...butter, ...bounds }])).toThrow(
-    expect.objectContaining({ facts: expect.objectContaining({ field: `control[1].${Object.keys(bounds)[0]}` }) }),
-  ))
+test.each([{ minG: 151 }, { minG: -1 }, { maxG: 149 }, { maxG: Number.NaN }])(
+  'bounds that shut the line out are refused by its place: %j',
+  (bounds) =>
+    expect(() =>
+      flatMoves([
+        { ...butter, mayMove: false },
+        { ...butter, ...bounds },
+      ]),
+    ).toThrow(
+      expect.objectContaining({ facts: expect.objectContaining({ field: `control[1].${Object.keys(bounds)[0]}` }) }),
+    ),
+)
 
 test('what is ticked is held', () => {
-  const none = { holdDoughMass: false, holdFlour: false, holdWater: false, holdFat: false, holdSugars: false, holdProtein: false, holdSalt: false }
+  const none = {
+    holdDoughMass: false,
+    holdFlour: false,
+    holdWater: false,
+    holdFat: false,
+    holdSugars: false,
+    holdProtein: false,
+    holdSalt: false,
+  }
   expect(flatHold(none)).toEqual([])
-  expect(flatHold({ ...none, holdWater: true, holdDoughMass: true, holdSalt: true })).toEqual(['dough-mass', 'water', 'salt'])
+  expect(flatHold({ ...none, holdWater: true, holdDoughMass: true, holdSalt: true })).toEqual([
+    'dough-mass',
+    'water',
+    'salt',
+  ])
 })

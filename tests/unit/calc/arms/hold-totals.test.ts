@@ -21,7 +21,13 @@ const q = {
 const offG = (more: Partial<typeof q>) => {
   const question = { ...q, ...more }
   const { changeG, isMet } = holdTotals(question)
-  return { changeG, isMet, off: question.broughtG.map((brought, k) => changeG.reduce((sum, change, j) => sum + (question.shares[k]?.[j] ?? 0) * change, brought)) }
+  return {
+    changeG,
+    isMet,
+    off: question.broughtG.map((brought, k) =>
+      changeG.reduce((sum, change, j) => sum + (question.shares[k]?.[j] ?? 0) * change, brought),
+    ),
+  }
 }
 
 describe('totals', () => {
@@ -31,7 +37,12 @@ describe('totals', () => {
     for (const each of off) expect(Math.abs(each)).toBeLessThan(1e-9)
   })
   test('that nothing carries move nothing', () => {
-    const { changeG, isMet } = offG({ matters: [[false, false], [false, true]] })
+    const { changeG, isMet } = offG({
+      matters: [
+        [false, false],
+        [false, true],
+      ],
+    })
     expect(isMet).toEqual([false, true])
     expect(changeG[0]).toBe(0)
     expect(changeG[1]).toBeCloseTo(-5, 9)
@@ -44,12 +55,24 @@ describe('totals', () => {
     expect(Math.abs(off[1] ?? 1)).toBeLessThan(1e-9)
   })
   test('come in their order where one line carries both', () => {
-    const both = { shares: [[1, 0], [1, 0]], matters: [[true, false], [true, false]] }
+    const both = {
+      shares: [
+        [1, 0],
+        [1, 0],
+      ],
+      matters: [
+        [true, false],
+        [true, false],
+      ],
+    }
     const { isMet, changeG } = offG({ ...both, broughtG: [10, 4] })
     expect(isMet).toEqual([true, false])
     expect(changeG[0]).toBeCloseTo(-10, 9)
   })
   test('without a line that may move are met by none', () => {
-    expect(holdTotals({ ...q, shares: [[], []], matters: [[], []], lowerG: [], upperG: [], lineScaleG: [] })).toEqual({ changeG: [], isMet: [false, false] })
+    expect(holdTotals({ ...q, shares: [[], []], matters: [[], []], lowerG: [], upperG: [], lineScaleG: [] })).toEqual({
+      changeG: [],
+      isMet: [false, false],
+    })
   })
 })

@@ -4,7 +4,13 @@ import type { ArmLine } from '@/lib/calc/arms/types'
 import { USDA_SR28 as F } from '@/tests/published/data/usda-sr28'
 
 const line = (massG: number, composition: ArmLine['composition'], kind: ArmLine['kind'] = 'other'): ArmLine => ({
-  id: 'x', massG, kind, isFlour: false, composition, standsInFor: ['water', 'fat', 'sugars'], resolutionG: 1,
+  id: 'x',
+  massG,
+  kind,
+  isFlour: false,
+  composition,
+  standsInFor: ['water', 'fat', 'sugars'],
+  resolutionG: 1,
 })
 
 describe('a line moves for a total', () => {

@@ -11,7 +11,10 @@ vi.setConfig({ testTimeout: 30_000 })
 
 const start = fc.tuple(fc.integer({ min: 1, max: 5 }), fc.integer({ min: 1, max: 12 })).chain(([k, n]) =>
   fc.record({
-    columns: fc.array(fc.array(fc.integer({ min: -5, max: 5 }), { minLength: k, maxLength: k }), { minLength: n, maxLength: n }),
+    columns: fc.array(fc.array(fc.integer({ min: -5, max: 5 }), { minLength: k, maxLength: k }), {
+      minLength: n,
+      maxLength: n,
+    }),
     lower: fc.array(fc.integer({ min: -3, max: 0 }), { minLength: n, maxLength: n }),
     upper: fc.array(fc.constantFrom(0, 1, 4), { minLength: n, maxLength: n }),
     share: fc.array(fc.constantFrom(0, 0.25, 0.5, 1), { minLength: n, maxLength: n }),
@@ -27,7 +30,11 @@ test('A·x is kept, bounds are kept, and no point with the same A·x is shorter'
         columns.reduce((s, column, j) => s + (column[k] ?? 0) * (point[j] ?? 0), 0)
       const rows = (columns[0] ?? []).map((_, k) => {
         expect(product(x, k)).toBeCloseTo(product(x0, k), 10)
-        return { coefficients: columns.map((column) => column[k] ?? 0), low: product(x0, k) - 1e-9, high: product(x0, k) + 1e-9 }
+        return {
+          coefficients: columns.map((column) => column[k] ?? 0),
+          low: product(x0, k) - 1e-9,
+          high: product(x0, k) + 1e-9,
+        }
       })
       x.forEach((value, j) => {
         expect(value).toBeGreaterThanOrEqual(lower[j] ?? 0)

@@ -15,7 +15,16 @@ const line = (id: string, kind: ArmLine['kind']): ArmLine => ({
 test('flour, yeast, salt, improvers and inclusions are locked, also a flour of another kind', () => {
   const bran = { ...line('starch', 'other'), isFlour: true }
   expect(
-    usualMoves([line('f', 'flour'), line('w', 'water'), line('y', 'yeast'), line('s', 'salt'), bran, line('b', 'fat'), line('i', 'improver'), line('raisins', 'other')]),
+    usualMoves([
+      line('f', 'flour'),
+      line('w', 'water'),
+      line('y', 'yeast'),
+      line('s', 'salt'),
+      bran,
+      line('b', 'fat'),
+      line('i', 'improver'),
+      line('raisins', 'other'),
+    ]),
   ).toEqual([
     { lineId: 'w', minG: 0, maxG: null },
     { lineId: 'b', minG: 0, maxG: null },

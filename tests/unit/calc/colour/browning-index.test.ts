@@ -7,7 +7,11 @@ test('a grey has almost none: 1.75 / 5.645 is 0.31', () => {
 })
 
 test('more yellow is browner, darker is browner, and the divisors differ by their ratio', () => {
-  const of = fc.record({ lightness: fc.double({ min: 40, max: 90, noNaN: true }), a: fc.double({ min: 0, max: 20, noNaN: true }), b: fc.double({ min: 1, max: 40, noNaN: true }) })
+  const of = fc.record({
+    lightness: fc.double({ min: 40, max: 90, noNaN: true }),
+    a: fc.double({ min: 0, max: 20, noNaN: true }),
+    b: fc.double({ min: 1, max: 40, noNaN: true }),
+  })
   fc.assert(
     fc.property(of, (colour) => {
       const index = browningIndex(colour, '0.17')

@@ -32,7 +32,10 @@ test('of greys only lightness counts: (L₂ − L₁) / S_L', () => {
   // mean 50: S_L is 1
   expect(deltaE2000({ lightness: 48, a: 0, b: 0 }, { lightness: 52, a: 0, b: 0 })).toBeCloseTo(4, 12)
   // mean 70: S_L = 1 + 0.015 · 400 / √420
-  expect(deltaE2000({ lightness: 65, a: 0, b: 0 }, { lightness: 75, a: 0, b: 0 })).toBeCloseTo(10 / (1 + 6 / Math.sqrt(420)), 12)
+  expect(deltaE2000({ lightness: 65, a: 0, b: 0 }, { lightness: 75, a: 0, b: 0 })).toBeCloseTo(
+    10 / (1 + 6 / Math.sqrt(420)),
+    12,
+  )
 })
 
 test('black, white and what lies outside are answered or refused, never NaN', () => {

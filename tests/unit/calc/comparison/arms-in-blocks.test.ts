@@ -10,7 +10,10 @@ test('two arms in complete blocks are the paired t test', () => {
   fc.assert(
     fc.property(values, values, (control, treated) => {
       fc.pre(new Set(control.map((value, i) => value - treated[i]!)).size > 1)
-      const rows = control.flatMap((y, i) => [{ arm: 'none', block: String(i), y }, { arm: 'malt', block: String(i), y: treated[i]! }])
+      const rows = control.flatMap((y, i) => [
+        { arm: 'none', block: String(i), y },
+        { arm: 'malt', block: String(i), y: treated[i]! },
+      ])
       const paired = tTest({ kind: 'paired', control, treated, confidence: 0.95 })
       const [difference] = armsInBlocks({ rows, control: 'none', confidence: 0.95 }).differences
       expect(difference!.estimate).toBeCloseTo(paired.difference, 8)
@@ -20,7 +23,11 @@ test('two arms in complete blocks are the paired t test', () => {
   )
 })
 test('a block’s own level does not matter, nor the order of rows', () => {
-  const rows = [3, 5, 4, 9, 12, 11].map((y, i) => ({ arm: i % 2 ? 'malt' : 'none', block: String(Math.floor(i / 2)), y }))
+  const rows = [3, 5, 4, 9, 12, 11].map((y, i) => ({
+    arm: i % 2 ? 'malt' : 'none',
+    block: String(Math.floor(i / 2)),
+    y,
+  }))
   const before = armsInBlocks({ rows, control: 'none', confidence: 0.95 }).differences[0]!
   const shifted = rows.map((row) => ({ ...row, y: row.y + 100 * Number(row.block) })).reverse()
   const after = armsInBlocks({ rows: shifted, control: 'none', confidence: 0.95 }).differences[0]!
@@ -41,7 +48,15 @@ test('ten thousand values are worked out, or refused where the blocks are too ma
 test('a control that is not there, blocks on some rows and identical values are refused', () => {
   const rows = [3, 5, 4, 9].map((y, i) => ({ arm: i % 2 ? 'malt' : 'none', y }))
   expectRefusal(() => armsInBlocks({ rows, control: 'nobody', confidence: 0.95 }), 'empty', 'arm-without-rows')
-  expectRefusal(() => armsInBlocks({ rows: [{ ...rows[0]!, block: 'a' }, ...rows.slice(1)], control: 'none', confidence: 0.95 }), 'wrong-shape', 'block-on-some-rows')
-  expectRefusal(() => armsInBlocks({ rows: moved(rows, 7, 0), control: 'none', confidence: 0.95 }), 'not-possible', 'zero-variance')
+  expectRefusal(
+    () => armsInBlocks({ rows: [{ ...rows[0]!, block: 'a' }, ...rows.slice(1)], control: 'none', confidence: 0.95 }),
+    'wrong-shape',
+    'block-on-some-rows',
+  )
+  expectRefusal(
+    () => armsInBlocks({ rows: moved(rows, 7, 0), control: 'none', confidence: 0.95 }),
+    'not-possible',
+    'zero-variance',
+  )
   expectRefusal(() => armsInBlocks({ rows: [], control: 'none', confidence: 0.95 }), 'empty')
 })

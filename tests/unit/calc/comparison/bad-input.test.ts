@@ -18,13 +18,21 @@ type Pick = <T>(from: fc.Arbitrary<T>) => T
 
 /** The example with some of its numbers, names and rows made odd: few kinds of number in one question, or all would be refused. */
 function twisted(value: unknown, pick: Pick, palette: readonly number[], often: number): unknown {
-  if (typeof value === 'number') return pick(fc.integer({ min: 1, max: 10 })) <= often ? pick(fc.constantFrom(...palette)) : value
+  if (typeof value === 'number')
+    return pick(fc.integer({ min: 1, max: 10 })) <= often ? pick(fc.constantFrom(...palette)) : value
   if (Array.isArray(value)) {
     const kept = value.slice(0, pick(fc.constantFrom(value.length, value.length, value.length, 0, 1, 2, 3)))
-    return pick(fc.constantFrom(0, 0, 0, 1)) ? kept.map(() => kept[0]) : kept.map((item) => twisted(item, pick, palette, often))
+    return pick(fc.constantFrom(0, 0, 0, 1))
+      ? kept.map(() => kept[0])
+      : kept.map((item) => twisted(item, pick, palette, often))
   }
   if (typeof value === 'object' && value !== null) {
-    return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, key === 'confidence' ? item : twisted(item, pick, palette, often)]))
+    return Object.fromEntries(
+      Object.entries(value).map(([key, item]) => [
+        key,
+        key === 'confidence' ? item : twisted(item, pick, palette, often),
+      ]),
+    )
   }
   return value
 }

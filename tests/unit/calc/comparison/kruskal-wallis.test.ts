@@ -23,7 +23,27 @@ test('small arms are warned of', () => {
 })
 test('ten thousand values are no matter', () => expect(kruskalWallis({ rows: tenThousand(100) }).df).toBe(99))
 test('identical values and a single arm are refused', () => {
-  expectRefusal(() => kruskalWallis({ rows: [{ arm: 'a', y: 1 }, { arm: 'b', y: 1 }] }), 'not-possible', 'zero-variance')
-  expectRefusal(() => kruskalWallis({ rows: [{ arm: 'a', y: 1 }, { arm: 'a', y: 2 }] }), 'not-possible', 'one-arm')
+  expectRefusal(
+    () =>
+      kruskalWallis({
+        rows: [
+          { arm: 'a', y: 1 },
+          { arm: 'b', y: 1 },
+        ],
+      }),
+    'not-possible',
+    'zero-variance',
+  )
+  expectRefusal(
+    () =>
+      kruskalWallis({
+        rows: [
+          { arm: 'a', y: 1 },
+          { arm: 'a', y: 2 },
+        ],
+      }),
+    'not-possible',
+    'one-arm',
+  )
   expectRefusal(() => kruskalWallis({ rows: [] }), 'empty')
 })

@@ -18,7 +18,10 @@ test('sums of squares add up to the whole, and levels of rows and columns do not
       const mean = rows.reduce((sum, { y }) => sum + y, 0) / 16
       const whole = rows.reduce((sum, { y }) => sum + (y - mean) ** 2, 0)
       expect(got.anova.reduce((sum, { sumSquares }) => sum + sumSquares, 0)).toBeCloseTo(whole, 4)
-      const shifted = rows.map((cell) => ({ ...cell, y: cell.y + 64 * Number(cell.row.slice(1)) - 32 * Number(cell.column.slice(1)) }))
+      const shifted = rows.map((cell) => ({
+        ...cell,
+        y: cell.y + 64 * Number(cell.row.slice(1)) - 32 * Number(cell.column.slice(1)),
+      }))
       const other = latinSquareAnova({ rows: shifted, confidence: 0.95 })
       expect(other.anova[2]!.f).toBeCloseTo(got.anova[2]!.f!, 5)
       expect(other.residualSd).toBeCloseTo(got.residualSd, 7)
@@ -38,8 +41,16 @@ test('what is no Latin square is refused, with the reason', () => {
   const rows = square(3, [1, 2, 4, 3, 9, 5, 7, 6, 8])
   const q = { confidence: 0.95 }
   expectRefusal(() => latinSquareAnova({ rows: rows.slice(1), ...q }), 'wrong-shape', 'not-a-square')
-  expectRefusal(() => latinSquareAnova({ rows: [{ ...rows[0]!, arm: 'a1' }, { ...rows[1]!, arm: 'a0' }, ...rows.slice(2)], ...q }), 'wrong-shape', 'repeated-in-column')
-  expectRefusal(() => latinSquareAnova({ rows: [{ ...rows[0]!, arm: 'a1' }, ...rows.slice(1)], ...q }), 'wrong-shape', 'repeated-in-row')
+  expectRefusal(
+    () => latinSquareAnova({ rows: [{ ...rows[0]!, arm: 'a1' }, { ...rows[1]!, arm: 'a0' }, ...rows.slice(2)], ...q }),
+    'wrong-shape',
+    'repeated-in-column',
+  )
+  expectRefusal(
+    () => latinSquareAnova({ rows: [{ ...rows[0]!, arm: 'a1' }, ...rows.slice(1)], ...q }),
+    'wrong-shape',
+    'repeated-in-row',
+  )
   expectRefusal(() => latinSquareAnova({ rows: square(2, [1, 2, 3, 5]), ...q }), 'out-of-range')
   expectRefusal(() => latinSquareAnova({ rows: moved(rows, 5, 0), ...q }), 'not-possible', 'zero-variance')
   expectRefusal(() => latinSquareAnova({ rows: [], ...q }), 'empty')

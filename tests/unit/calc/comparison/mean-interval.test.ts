@@ -9,7 +9,9 @@ test('the interval is t standard errors to either side', () => {
 })
 test('a confidence that is a percentage, or none, is refused', () => {
   for (const confidence of [95, 1, 0.2, NaN]) {
-    expect(() => meanInterval({ estimate: 0, se: 1, df: 5, confidence })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'confidence' }) }))
+    expect(() => meanInterval({ estimate: 0, se: 1, df: 5, confidence })).toThrow(
+      expect.objectContaining({ facts: expect.objectContaining({ field: 'confidence' }) }),
+    )
   }
   expectRefusal(() => meanInterval({ estimate: 0, se: -1, df: 5, confidence: 0.95 }), 'out-of-range')
 })

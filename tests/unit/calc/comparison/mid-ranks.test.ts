@@ -11,7 +11,9 @@ test('ranks always add up to n (n + 1) / 2, and a higher value never has a lower
     fc.property(fc.array(reading, { maxLength: 30 }), (values) => {
       const { ranks } = midRanks('values', values)
       expect(ranks.reduce((sum, rank) => sum + rank, 0)).toBe((values.length * (values.length + 1)) / 2)
-      values.forEach((a, i) => values.forEach((b, j) => expect(Math.sign(a - b)).toBe(Math.sign(ranks[i]! - ranks[j]!))))
+      values.forEach((a, i) =>
+        values.forEach((b, j) => expect(Math.sign(a - b)).toBe(Math.sign(ranks[i]! - ranks[j]!))),
+      )
     }),
   )
 })

@@ -22,15 +22,36 @@ test('moving values changes no spread, stretching stretches it', () => {
 test('spread of the mean in % needs means above zero', () => {
   const rows = [10, 12, 11, 15].map((y, i) => ({ batch: String(i % 2), y }))
   expect(repeatability({ rows, confidence: 0.95 }).pooledCvPct).toBeGreaterThan(0)
-  expect(repeatability({ rows: moved(rows, -20, 1), confidence: 0.95 })).toMatchObject({ pooledCvPct: null, repeatabilityCvPct: null, intermediateCvPct: null })
+  expect(repeatability({ rows: moved(rows, -20, 1), confidence: 0.95 })).toMatchObject({
+    pooledCvPct: null,
+    repeatabilityCvPct: null,
+    intermediateCvPct: null,
+  })
 })
 test('ten thousand values are no matter', () =>
-  expect(repeatability({ rows: tenThousand(50).map(({ arm, y }) => ({ batch: arm, y })), confidence: 0.95 }).effectiveBatchSize).toBeCloseTo(200, 9))
+  expect(
+    repeatability({ rows: tenThousand(50).map(({ arm, y }) => ({ batch: arm, y })), confidence: 0.95 })
+      .effectiveBatchSize,
+  ).toBeCloseTo(200, 9))
 test('one batch, one loaf in each and identical values are refused', () => {
-  const of = (list: number[][]) => () => repeatability({ rows: list.flatMap((ys, i) => ys.map((y) => ({ batch: String(i), y }))), confidence: 0.95 })
+  const of = (list: number[][]) => () =>
+    repeatability({ rows: list.flatMap((ys, i) => ys.map((y) => ({ batch: String(i), y }))), confidence: 0.95 })
   expectRefusal(of([]), 'empty')
   expectRefusal(of([[1, 2, 3]]), 'empty')
   expectRefusal(of([[1], [2], [3]]), 'not-possible', 'one-loaf-per-batch')
-  expectRefusal(of([[0.1, 0.1, 0.1], [0.7, 0.7, 0.7]]), 'not-possible', 'zero-variance')
-  expectRefusal(of([[1, NaN], [2, 3]]), 'not-finite')
+  expectRefusal(
+    of([
+      [0.1, 0.1, 0.1],
+      [0.7, 0.7, 0.7],
+    ]),
+    'not-possible',
+    'zero-variance',
+  )
+  expectRefusal(
+    of([
+      [1, NaN],
+      [2, 3],
+    ]),
+    'not-finite',
+  )
 })

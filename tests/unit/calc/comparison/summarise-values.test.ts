@@ -14,7 +14,8 @@ test('the mean lies among the values, and the sum of squares is that about the m
       const { mean, sumSquares } = summariseValues('values', values)
       expect(mean).toBeGreaterThanOrEqual(Math.min(...values) - 1e-9)
       expect(mean).toBeLessThanOrEqual(Math.max(...values) + 1e-9)
-      const byPairs = values.reduce((sum, a) => sum + values.reduce((inner, b) => inner + (a - b) ** 2, 0), 0) / (2 * values.length)
+      const byPairs =
+        values.reduce((sum, a) => sum + values.reduce((inner, b) => inner + (a - b) ** 2, 0), 0) / (2 * values.length)
       expect(sumSquares).toBeCloseTo(byPairs, 4)
     }),
   )

@@ -15,7 +15,12 @@ test('turned round, the difference and its interval change their sign; moved, no
       expect(back.difference).toBeCloseTo(-there.difference, 9)
       expect(back.low).toBeCloseTo(-there.high, 6)
       expect(back.p).toBeCloseTo(there.p, 9)
-      const moved = tTest({ kind, control: control.map((y) => y + by), treated: treated.map((y) => y + by), confidence: 0.9 })
+      const moved = tTest({
+        kind,
+        control: control.map((y) => y + by),
+        treated: treated.map((y) => y + by),
+        confidence: 0.9,
+      })
       expect(moved.t).toBeCloseTo(there.t, 6)
       expect(moved.df).toBeCloseTo(there.df, 6)
     }),
@@ -50,7 +55,11 @@ test('one loaf, identical values and broken pairs are refused', () => {
   expectRefusal(() => tTest({ ...q, control: [1, 2], treated: [] }), 'empty')
   expectRefusal(() => tTest({ ...q, control: [3, 3], treated: [4, 4] }), 'not-possible', 'zero-variance')
   expectRefusal(() => tTest({ ...q, kind: 'welch', control: [3, 3], treated: [4, 4] }), 'not-possible', 'zero-variance')
-  expectRefusal(() => tTest({ ...q, kind: 'paired', control: [1, 2], treated: [2, 3] }), 'not-possible', 'zero-variance')
+  expectRefusal(
+    () => tTest({ ...q, kind: 'paired', control: [1, 2], treated: [2, 3] }),
+    'not-possible',
+    'zero-variance',
+  )
   expectRefusal(() => tTest({ ...q, kind: 'paired', control: [1, 2], treated: [2, 3, 4] }), 'wrong-shape')
   expectRefusal(() => tTest({ ...q, control: [1, NaN], treated: [2, 3] }), 'not-finite')
 })

@@ -36,7 +36,13 @@ test('every pair is there once, and moving and stretching all values keeps each 
   )
 })
 test('blocks in which arms are not in the same proportions are refused', () => {
-  const rows = [['a', '1'], ['b', '1'], ['a', '2'], ['b', '2'], ['a', '2']].map(([arm, block], i) => ({ arm: arm!, block: block!, y: i * i }))
+  const rows = [
+    ['a', '1'],
+    ['b', '1'],
+    ['a', '2'],
+    ['b', '2'],
+    ['a', '2'],
+  ].map(([arm, block], i) => ({ arm: arm!, block: block!, y: i * i }))
   expectRefusal(() => tukeyKramer({ rows, confidence: 0.95 }), 'not-possible', 'unbalanced-blocks')
   expect(tukeyKramer({ rows: rows.slice(0, 4), confidence: 0.95 }).df).toBe(1)
 })
@@ -46,7 +52,18 @@ test('ten thousand values are no matter, more than twenty arms are refused', () 
 })
 test('nothing, one arm and identical values are refused', () => {
   expectRefusal(() => tukeyKramer({ rows: [], confidence: 0.95 }), 'empty')
-  expectRefusal(() => tukeyKramer({ rows: [{ arm: 'a', y: 1 }, { arm: 'a', y: 2 }], confidence: 0.95 }), 'not-possible', 'one-arm')
+  expectRefusal(
+    () =>
+      tukeyKramer({
+        rows: [
+          { arm: 'a', y: 1 },
+          { arm: 'a', y: 2 },
+        ],
+        confidence: 0.95,
+      }),
+    'not-possible',
+    'one-arm',
+  )
   const alike = ['a', 'a', 'b', 'b'].map((arm) => ({ arm, y: 5 }))
   expectRefusal(() => tukeyKramer({ rows: alike, confidence: 0.95 }), 'not-possible', 'zero-variance')
 })

@@ -4,7 +4,8 @@ import { tTest } from '@/lib/calc/comparison/t-test'
 import { welchAnova } from '@/lib/calc/comparison/welch-anova'
 import { armRows, eachArmVaries, expectRefusal, moved, reading, tenThousand } from '@/tests/support/arm-rows'
 
-const near = (got: number, expected: number) => expect(Math.abs(got - expected)).toBeLessThanOrEqual(1e-8 * (1 + Math.abs(expected)))
+const near = (got: number, expected: number) =>
+  expect(Math.abs(got - expected)).toBeLessThanOrEqual(1e-8 * (1 + Math.abs(expected)))
 
 test('F and its degrees of freedom do not change when values are moved, stretched or told in another order', () => {
   fc.assert(
@@ -31,9 +32,14 @@ test('two arms: F is the square of Welch’s t, with the same degrees of freedom
     }),
   )
 })
-test('ten thousand values are no matter', () => expect(welchAnova({ rows: tenThousand(2500), confidence: 0.95 }).df1).toBe(2499))
+test('ten thousand values are no matter', () =>
+  expect(welchAnova({ rows: tenThousand(2500), confidence: 0.95 }).df1).toBe(2499))
 test('an arm of one value, or of identical values, is refused and named', () => {
-  const rows = [{ arm: 'a', y: 1 }, { arm: 'a', y: 2 }, { arm: 'b', y: 4 }]
+  const rows = [
+    { arm: 'a', y: 1 },
+    { arm: 'a', y: 2 },
+    { arm: 'b', y: 4 },
+  ]
   expectRefusal(() => welchAnova({ rows, confidence: 0.95 }), 'empty', 'few-values')
   const alike = [...rows, { arm: 'b', y: 4 }]
   expectRefusal(() => welchAnova({ rows: alike, confidence: 0.95 }), 'not-possible', 'zero-variance')

@@ -8,7 +8,10 @@ const at = (perKgMinor: string, currency = 'EUR'): Price[] => [{ validFrom: '202
 const line = (name: string, massG: number, prices: Price[]) => ({ lineId: name, name, massG, prices })
 
 test('sums are exact where binary would drift', () => {
-  const cost = batchCost({ lines: Array.from({ length: 10 }, (_, i) => line(`l${i}`, 100, at('1'))), day: '2026-05-01' })
+  const cost = batchCost({
+    lines: Array.from({ length: 10 }, (_, i) => line(`l${i}`, 100, at('1'))),
+    day: '2026-05-01',
+  })
   expect(cost.totalMinor.toString()).toBe('1')
   expect(batchCost({ lines: [line('yeast', 0.3, at('0.1'))], day: '2026-05-01' }).totalMinor.toString()).toBe('0.00003')
 })
@@ -20,7 +23,9 @@ test('it says which price it used', () =>
   }))
 test('a line without a price is refused by name, and is never free', () => {
   for (const massG of [5, 0])
-    expect(() => batchCost({ lines: [line('flour', 1000, at('90')), line('rare malt', massG, [])], day: '2026-05-01' })).toThrow(
+    expect(() =>
+      batchCost({ lines: [line('flour', 1000, at('90')), line('rare malt', massG, [])], day: '2026-05-01' }),
+    ).toThrow(
       expect.objectContaining({
         code: 'not-possible',
         facts: { field: 'lines[1].prices', value: 'rare malt', reason: 'no-price-on-day' },

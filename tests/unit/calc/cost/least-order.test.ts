@@ -31,7 +31,10 @@ test('what is paid in a year is what is used at its own price and what is thrown
         const paid = order.ordersPerYear * leastOrderG * 0.6
         const used = order.ordersPerYear * order.usedOfOrderG * 0.6
         expect((used + order.thrownAwayPerYearMinor.toNumber()) / paid).toBeCloseTo(1, 9)
-        expect((order.perUsedKgMinor.toNumber() * order.ordersPerYear * order.usedOfOrderG) / 1000 / paid).toBeCloseTo(1, 9)
+        expect((order.perUsedKgMinor.toNumber() * order.ordersPerYear * order.usedOfOrderG) / 1000 / paid).toBeCloseTo(
+          1,
+          9,
+        )
       },
     ),
   ))

@@ -8,5 +8,7 @@ test('what is bought yields what is needed', () => {
 
 test('nothing ready, and more than there was, are refused', () => {
   for (const preparedToG of [0, 741])
-    expect(() => massToBuy({ preparedFromG: 740, preparedToG, neededG: 3000 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'preparedToG' }) }))
+    expect(() => massToBuy({ preparedFromG: 740, preparedToG, neededG: 3000 })).toThrow(
+      expect.objectContaining({ facts: expect.objectContaining({ field: 'preparedToG' }) }),
+    )
 })

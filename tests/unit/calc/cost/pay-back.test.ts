@@ -31,7 +31,13 @@ test('what cost nothing to bring in pays back at once, if it gains at all', () =
 test('after the weeks it says the money is back, and a week earlier it is not', () =>
   fc.assert(
     fc.property(fc.integer({ min: 1, max: 1_000_000 }), fc.integer({ min: 1, max: 500 }), (once, pieces) => {
-      const asked = { ...q, onceMinor: new Decimal(once), piecesPerWeek: pieces, workMinPerWeek: 0, otherPerWeekMinor: new Decimal(0) }
+      const asked = {
+        ...q,
+        onceMinor: new Decimal(once),
+        piecesPerWeek: pieces,
+        workMinPerWeek: 0,
+        otherPerWeekMinor: new Decimal(0),
+      }
       const { weeks, netPerWeekMinor } = payBack(asked)
       expect(netPerWeekMinor.times(weeks!).greaterThanOrEqualTo(once)).toBe(true)
       expect(netPerWeekMinor.times(weeks! - 1).lessThan(once)).toBe(true)

@@ -23,13 +23,22 @@ test('a tenth more volume is a piece of ten elevenths, and saves what the dearer
 
 test('the interval follows that of the volume, and the volume at the mass found is the control’s', () =>
   fc.assert(
-    fc.property(fc.double({ min: 0.5, max: 2, noNaN: true }), fc.double({ min: 0, max: 0.3, noNaN: true }), (volumeRatio, half) => {
-      const route = sameVolumeRoute({ ...q, volumeRatio, lowerVolumeRatio: volumeRatio * (1 - half), upperVolumeRatio: volumeRatio * (1 + half) })
-      expect(route.scalingMassG * volumeRatio).toBeCloseTo(600, 8)
-      expect(route.lowerScalingMassG).toBeLessThanOrEqual(route.scalingMassG)
-      expect(route.upperScalingMassG).toBeGreaterThanOrEqual(route.scalingMassG)
-      expect(route.lowerSavedPerPieceMinor.lessThanOrEqualTo(route.upperSavedPerPieceMinor)).toBe(true)
-    }),
+    fc.property(
+      fc.double({ min: 0.5, max: 2, noNaN: true }),
+      fc.double({ min: 0, max: 0.3, noNaN: true }),
+      (volumeRatio, half) => {
+        const route = sameVolumeRoute({
+          ...q,
+          volumeRatio,
+          lowerVolumeRatio: volumeRatio * (1 - half),
+          upperVolumeRatio: volumeRatio * (1 + half),
+        })
+        expect(route.scalingMassG * volumeRatio).toBeCloseTo(600, 8)
+        expect(route.lowerScalingMassG).toBeLessThanOrEqual(route.scalingMassG)
+        expect(route.upperScalingMassG).toBeGreaterThanOrEqual(route.scalingMassG)
+        expect(route.lowerSavedPerPieceMinor.lessThanOrEqualTo(route.upperSavedPerPieceMinor)).toBe(true)
+      },
+    ),
   ))
 
 test('bread with a declared weight, and a gain that is not sure, are spoken of', () =>

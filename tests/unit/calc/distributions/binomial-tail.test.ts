@@ -3,7 +3,10 @@ import { binomialTail } from '@/lib/calc/distributions/binomial-tail'
 
 test('both tails hold k, so they add up to one more than its own chance', () => {
   // k = 2 of 4 at one half: 6/16
-  const [lower, upper] = [binomialTail({ k: 2, n: 4, share: 0.5, tail: 'lower' }), binomialTail({ k: 2, n: 4, share: 0.5, tail: 'upper' })]
+  const [lower, upper] = [
+    binomialTail({ k: 2, n: 4, share: 0.5, tail: 'lower' }),
+    binomialTail({ k: 2, n: 4, share: 0.5, tail: 'upper' }),
+  ]
   expect(lower + upper - 1).toBeCloseTo(6 / 16, 14)
 })
 

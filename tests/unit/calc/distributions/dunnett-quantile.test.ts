@@ -3,7 +3,12 @@ import { dunnettQuantile } from '@/lib/calc/distributions/dunnett-quantile'
 import { dunnettTail } from '@/lib/calc/distributions/dunnett-tail'
 
 test('the quantile undoes the tail', () => {
-  for (const loadings of [[0.7, 0.5, 0.9], [0.99, 0.95], [0.7, 0.7, 0.7, 0.7, 0.7, 0.7], [-0.6, 0, 0.6]]) {
+  for (const loadings of [
+    [0.7, 0.5, 0.9],
+    [0.99, 0.95],
+    [0.7, 0.7, 0.7, 0.7, 0.7, 0.7],
+    [-0.6, 0, 0.6],
+  ]) {
     for (const df of [0.5, 4, 30, 1e5]) {
       for (const p of [0.5, 0.05, 1e-3, 1e-10]) {
         for (const sides of ['one', 'two'] as const) {

@@ -45,8 +45,10 @@ test('negative loadings turn the arm round', () => {
 
 test('one shifted arm is the noncentral t, and several lie between the largest part and the sum of parts', () => {
   const part = (noncentrality: number) =>
-    noncentralTTail({ t: 2.4, df: 8, noncentrality, tail: 'upper' }) + noncentralTTail({ t: -2.4, df: 8, noncentrality, tail: 'lower' })
-  const tail = (loadings: number[], noncentralities: number[]) => dunnettTail({ c: 2.4, df: 8, loadings, noncentralities, sides: 'two' }).upper
+    noncentralTTail({ t: 2.4, df: 8, noncentrality, tail: 'upper' }) +
+    noncentralTTail({ t: -2.4, df: 8, noncentrality, tail: 'lower' })
+  const tail = (loadings: number[], noncentralities: number[]) =>
+    dunnettTail({ c: 2.4, df: 8, loadings, noncentralities, sides: 'two' }).upper
   for (const shift of [-6, 0.5, 3]) expect(tail([0.7], [shift]) / part(shift)).toBeCloseTo(1, 10)
   const three = tail([0.7, 0.6, 0.8], [2, -1, 0])
   expect(three).toBeGreaterThan(part(2))
@@ -57,12 +59,18 @@ test('turned round with its shift, an arm says the same for two sides', () => {
   const q = { c: 2, df: 9, sides: 'two' } as const
   const got = dunnettTail({ ...q, loadings: [0.7, -0.5], noncentralities: [1, 2] }).upper
   expect(got).toBeCloseTo(dunnettTail({ ...q, loadings: [0.7, 0.5], noncentralities: [1, -2] }).upper, 13)
-  expect(Math.abs(got - dunnettTail({ ...q, loadings: [0.7, 0.5], noncentralities: [1, 2] }).upper)).toBeGreaterThan(0.001)
+  expect(Math.abs(got - dunnettTail({ ...q, loadings: [0.7, 0.5], noncentralities: [1, 2] }).upper)).toBeGreaterThan(
+    0.001,
+  )
 })
 
 test('no arm, shifts of another length, and loadings of 1, are refused', () => {
   expect(() => dunnettTail({ c: 2, df: 9, loadings: [], sides: 'two' })).toThrow('empty')
   expect(() => dunnettTail({ c: 2, df: 9, loadings: [1], sides: 'two' })).toThrow('out-of-range')
-  expect(() => dunnettTail({ c: 2, df: 9, loadings: [0.5], noncentralities: [1, 2], sides: 'two' })).toThrow('wrong-shape')
-  expect(() => dunnettTail({ c: 2, df: 9, loadings: [0.5], noncentralities: [NaN], sides: 'two' })).toThrow('not-finite')
+  expect(() => dunnettTail({ c: 2, df: 9, loadings: [0.5], noncentralities: [1, 2], sides: 'two' })).toThrow(
+    'wrong-shape',
+  )
+  expect(() => dunnettTail({ c: 2, df: 9, loadings: [0.5], noncentralities: [NaN], sides: 'two' })).toThrow(
+    'not-finite',
+  )
 })

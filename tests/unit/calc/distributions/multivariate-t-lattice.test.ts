@@ -16,8 +16,12 @@ test.each([
       const exact = dunnettTail({ c, df, loadings, sides }).upper
       const few = lattice(c, 127)
       const many = lattice(c, 1021)
-      expect(Math.abs(few.upper - exact), JSON.stringify({ c, sides, exact, few })).toBeLessThanOrEqual(few.errorEstimate * 1.5)
-      expect(Math.abs(many.upper - exact), JSON.stringify({ c, sides, exact, many })).toBeLessThanOrEqual(many.errorEstimate * 1.5)
+      expect(Math.abs(few.upper - exact), JSON.stringify({ c, sides, exact, few })).toBeLessThanOrEqual(
+        few.errorEstimate * 1.5,
+      )
+      expect(Math.abs(many.upper - exact), JSON.stringify({ c, sides, exact, many })).toBeLessThanOrEqual(
+        many.errorEstimate * 1.5,
+      )
       expect(many.errorEstimate).toBeLessThan(few.errorEstimate)
       expect(few.errorEstimate).toBeGreaterThan(0)
     }
@@ -27,7 +31,9 @@ test.each([
 test('too few, too many and impossible degrees of freedom are refused', () => {
   const correlation = productOf([0.7, 0.7])
   expect(() => multivariateTLattice({ df: 9, correlation: [[1]], sides: 'two' })).toThrow('empty')
-  expect(() => multivariateTLattice({ df: 9, correlation: productOf(Array.from({ length: 13 }, () => 0.7)), sides: 'two' })).toThrow('out-of-range')
+  expect(() =>
+    multivariateTLattice({ df: 9, correlation: productOf(Array.from({ length: 13 }, () => 0.7)), sides: 'two' }),
+  ).toThrow('out-of-range')
   expect(() => multivariateTLattice({ df: 0, correlation, sides: 'two' })).toThrow('"df"')
   expect(() => multivariateTLattice({ df: NaN, correlation, sides: 'two' })).toThrow('not-finite')
 })

@@ -14,7 +14,9 @@ const broken = [
 test('where the correlation is a product it agrees with the exact critical value', () => {
   for (const sides of ['one', 'two'] as const) {
     const got = multivariateTQuantile({ p: 0.05, df: 9, correlation: product, sides })
-    expect(Math.abs(got.c - dunnettQuantile({ p: 0.05, df: 9, loadings: [0.9, 0.5, 0.6, 0.8], sides }))).toBeLessThan(1e-3)
+    expect(Math.abs(got.c - dunnettQuantile({ p: 0.05, df: 9, loadings: [0.9, 0.5, 0.6, 0.8], sides }))).toBeLessThan(
+      1e-3,
+    )
     expect(got.errorEstimate).toBeLessThan(1e-4)
   }
 })
@@ -29,5 +31,6 @@ test('in broken blocks it undoes the tail within the errors that both state', ()
 })
 
 test('probabilities beyond the stated range are refused', () => {
-  for (const p of [0, 1e-5, 0.6, NaN]) expect(() => multivariateTQuantile({ p, df: 9, correlation: broken, sides: 'two' })).toThrow('"p"')
+  for (const p of [0, 1e-5, 0.6, NaN])
+    expect(() => multivariateTQuantile({ p, df: 9, correlation: broken, sides: 'two' })).toThrow('"p"')
 })

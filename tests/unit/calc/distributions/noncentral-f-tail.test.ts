@@ -33,7 +33,9 @@ test('the tails add up to one, and larger true effects move it up', () => {
     fc.property(q, (point) => {
       const upper = noncentralFTail({ ...point, tail: 'upper' })
       expect(upper + noncentralFTail({ ...point, tail: 'lower' })).toBeCloseTo(1, 11)
-      expect(noncentralFTail({ ...point, noncentrality: point.noncentrality + 1, tail: 'upper' })).toBeGreaterThanOrEqual(upper - 1e-12)
+      expect(
+        noncentralFTail({ ...point, noncentrality: point.noncentrality + 1, tail: 'upper' }),
+      ).toBeGreaterThanOrEqual(upper - 1e-12)
     }),
     { seed: 20, numRuns: 100 },
   )

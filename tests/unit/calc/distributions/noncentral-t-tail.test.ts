@@ -31,7 +31,9 @@ test('the tails add up to one, turned round they swap, and a larger shift moves 
       const upper = noncentralTTail({ t, df, noncentrality, tail: 'upper' })
       expect(upper + noncentralTTail({ t, df, noncentrality, tail: 'lower' })).toBeCloseTo(1, 11)
       expect(noncentralTTail({ t: -t, df, noncentrality: -noncentrality, tail: 'lower' })).toBeCloseTo(upper, 11)
-      expect(noncentralTTail({ t, df, noncentrality: noncentrality + 0.5, tail: 'upper' })).toBeGreaterThanOrEqual(upper - 1e-12)
+      expect(noncentralTTail({ t, df, noncentrality: noncentrality + 0.5, tail: 'upper' })).toBeGreaterThanOrEqual(
+        upper - 1e-12,
+      )
     }),
     { seed: 20, numRuns: 200 },
   )

@@ -11,7 +11,10 @@ test('the two tails add up to one and mirror each other', () => {
 
 test('the regions join without a step', () => {
   for (const edge of [0.66291, Math.sqrt(32)]) {
-    const [left, right] = [normalTail({ z: edge - 1e-13, tail: 'upper' }), normalTail({ z: edge + 1e-13, tail: 'upper' })]
+    const [left, right] = [
+      normalTail({ z: edge - 1e-13, tail: 'upper' }),
+      normalTail({ z: edge + 1e-13, tail: 'upper' }),
+    ]
     expect(right / left).toBeCloseTo(1, 11)
     expect(right).toBeLessThanOrEqual(left)
   }

@@ -4,16 +4,21 @@ import { regularisedBeta } from '@/lib/calc/distributions/regularised-beta'
 
 test('for whole a and b it is the upper tail of a binomial', () => {
   fc.assert(
-    fc.property(fc.integer({ min: 1, max: 12 }), fc.integer({ min: 1, max: 12 }), fc.double({ min: 0.01, max: 0.99, noNaN: true }), (a, b, x) => {
-      const n = a + b - 1
-      let sum = 0
-      let choose = 1
-      for (let k = 0; k <= n; k++) {
-        if (k >= a) sum += choose * x ** k * (1 - x) ** (n - k)
-        choose = (choose * (n - k)) / (k + 1)
-      }
-      expect(Math.abs(regularisedBeta({ x, y: 1 - x, a, b }).lower / sum - 1)).toBeLessThan(1e-11)
-    }),
+    fc.property(
+      fc.integer({ min: 1, max: 12 }),
+      fc.integer({ min: 1, max: 12 }),
+      fc.double({ min: 0.01, max: 0.99, noNaN: true }),
+      (a, b, x) => {
+        const n = a + b - 1
+        let sum = 0
+        let choose = 1
+        for (let k = 0; k <= n; k++) {
+          if (k >= a) sum += choose * x ** k * (1 - x) ** (n - k)
+          choose = (choose * (n - k)) / (k + 1)
+        }
+        expect(Math.abs(regularisedBeta({ x, y: 1 - x, a, b }).lower / sum - 1)).toBeLessThan(1e-11)
+      },
+    ),
     { seed: 4 },
   )
 })

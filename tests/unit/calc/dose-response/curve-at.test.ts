@@ -13,12 +13,29 @@ test('each derivative is the change of what it derives', () => {
       const step = 1e-5
       const change = (of: (h: number) => number) => (of(step) - of(-step)) / (2 * step)
       const here = curveAt(curve, at)
-      expect(here.slope).toBeCloseTo(change((h) => curveAt(curve, at + h).response), 5)
-      expect(here.bend).toBeCloseTo(change((h) => curveAt(curve, at + h).slope), 5)
-      const with_ = (i: number, h: number) => curveAt({ model, estimates: curve.estimates.map((value, j) => (i === j ? value + h : value)) }, at)
+      expect(here.slope).toBeCloseTo(
+        change((h) => curveAt(curve, at + h).response),
+        5,
+      )
+      expect(here.bend).toBeCloseTo(
+        change((h) => curveAt(curve, at + h).slope),
+        5,
+      )
+      const with_ = (i: number, h: number) =>
+        curveAt({ model, estimates: curve.estimates.map((value, j) => (i === j ? value + h : value)) }, at)
       expect(here.gradient).toHaveLength(curve.estimates.length)
-      here.gradient.forEach((value, i) => expect(value).toBeCloseTo(change((h) => with_(i, h).response), 5))
-      here.slopeGradient.forEach((value, i) => expect(value).toBeCloseTo(change((h) => with_(i, h).slope), 5))
+      here.gradient.forEach((value, i) =>
+        expect(value).toBeCloseTo(
+          change((h) => with_(i, h).response),
+          5,
+        ),
+      )
+      here.slopeGradient.forEach((value, i) =>
+        expect(value).toBeCloseTo(
+          change((h) => with_(i, h).slope),
+          5,
+        ),
+      )
     }),
   )
 })

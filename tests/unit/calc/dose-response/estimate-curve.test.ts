@@ -4,7 +4,8 @@ import { expectRefusal } from '@/tests/support/arm-rows'
 import { aboutCurve, saturated } from '@/tests/support/dose-rows'
 
 const q = { model: 'saturating' as const, confidence: 0.95 }
-const reasons = (ed50: number, off: number, doses?: number[]) => estimateCurve({ ...q, rows: aboutCurve(saturated(100, 40, ed50), off, doses) }).notClaimed
+const reasons = (ed50: number, off: number, doses?: number[]) =>
+  estimateCurve({ ...q, rows: aboutCurve(saturated(100, 40, ed50), off, doses) }).notClaimed
 
 test('a saturating curve is claimed from dough without, three doses and an interval with an end', () => {
   expect(reasons(1, 1)).toEqual([])

@@ -24,8 +24,12 @@ test('doses in another unit: estimates follow, the residual stays', () => {
       const got = fitPolynomial(doseGroups(rows), 'quadratic')
       const other = fitPolynomial(doseGroups(rows.map(({ dose, y }) => ({ dose: dose * unit, y }))), 'quadratic')
       expect(other.residualSd / got.residualSd).toBeCloseTo(1, 9)
-      got.estimates.forEach((value, i) => expect(Math.abs(other.estimates[i]! * unit ** i - value)).toBeLessThan(1e-6 * (1 + Math.abs(value))))
-      got.covariance.forEach((row, i) => expect((other.covariance[i]![i]! * unit ** (2 * i)) / row[i]!).toBeCloseTo(1, 6))
+      got.estimates.forEach((value, i) =>
+        expect(Math.abs(other.estimates[i]! * unit ** i - value)).toBeLessThan(1e-6 * (1 + Math.abs(value))),
+      )
+      got.covariance.forEach((row, i) =>
+        expect((other.covariance[i]![i]! * unit ** (2 * i)) / row[i]!).toBeCloseTo(1, 6),
+      )
     }),
   )
 })
@@ -33,5 +37,9 @@ test('a line takes two doses, a parabola three', () => {
   const two = doseGroups(aboutCurve((dose) => dose, 1, ladder.slice(0, 2)))
   expect(fitPolynomial(two, 'linear').residualDf).toBe(2)
   expectRefusal(() => fitPolynomial(two, 'quadratic'), 'not-possible', 'few-doses')
-  expectRefusal(() => fitPolynomial(doseGroups(aboutCurve((dose) => dose, 1, [1])), 'linear'), 'not-possible', 'few-doses')
+  expectRefusal(
+    () => fitPolynomial(doseGroups(aboutCurve((dose) => dose, 1, [1])), 'linear'),
+    'not-possible',
+    'few-doses',
+  )
 })

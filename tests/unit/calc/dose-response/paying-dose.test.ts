@@ -10,7 +10,13 @@ const rows = aboutCurve(saturated(100, 40, 1.5), 0.25)
 test('at the dose, one more unit of it brings what it costs; a little less brings more, a little more brings less', () => {
   fc.assert(
     fc.property(fc.integer({ min: 1, max: 20 }), fc.integer({ min: 1, max: 9 }), (price, worth) => {
-      const got = payingDose({ ...q, rows, model: 'saturating', doseUnitPriceMinor: String(price), gainUnitWorthMinor: String(worth) })
+      const got = payingDose({
+        ...q,
+        rows,
+        model: 'saturating',
+        doseUnitPriceMinor: String(price),
+        gainUnitWorthMinor: String(worth),
+      })
       expect(got.neededGainPerDose).toBeCloseTo(price / worth, 12)
       if (got.outcome !== 'dose') return
       expect(got.gainPerDose!.estimate).toBeCloseTo(price / worth, 6)
@@ -33,30 +39,50 @@ test('where less is better, worth is negative and the dose is the same', () => {
 })
 test('what costs much pays not at all, what costs nothing as far as it was baked', () => {
   for (const model of ['saturating', 'quadratic', 'linear'] as const) {
-    expect(payingDose({ ...q, rows, model, doseUnitPriceMinor: '900' })).toMatchObject({ outcome: 'nothing-pays', dose: null })
+    expect(payingDose({ ...q, rows, model, doseUnitPriceMinor: '900' })).toMatchObject({
+      outcome: 'nothing-pays',
+      dose: null,
+    })
   }
   expect(payingDose({ ...q, rows, model: 'linear', doseUnitPriceMinor: '0' }).outcome).toBe('pays-as-far-as-baked')
   expect(payingDose({ ...q, rows, model: 'saturating', doseUnitPriceMinor: '0' }).outcome).toBe('pays-as-far-as-baked')
 })
 test('a curve that gains ever more is judged by the whole way', () => {
   const ever = aboutCurve((dose) => 100 + dose * dose, 0.25)
-  expect(payingDose({ ...q, rows: ever, model: 'quadratic', doseUnitPriceMinor: '8' }).outcome).toBe('pays-as-far-as-baked')
+  expect(payingDose({ ...q, rows: ever, model: 'quadratic', doseUnitPriceMinor: '8' }).outcome).toBe(
+    'pays-as-far-as-baked',
+  )
   expect(payingDose({ ...q, rows: ever, model: 'quadratic', doseUnitPriceMinor: '30' }).outcome).toBe('nothing-pays')
 })
 test('where the gain may be more or less than the cost, it stays undecided', () => {
-  expect(payingDose({ ...q, rows: aboutCurve((dose) => 100 + 3.1 * dose, 6), model: 'linear' })).toMatchObject({ outcome: 'undecided', dose: null })
+  expect(payingDose({ ...q, rows: aboutCurve((dose) => 100 + 3.1 * dose, 6), model: 'linear' })).toMatchObject({
+    outcome: 'undecided',
+    dose: null,
+  })
 })
 test('no dose is said where no curve is claimed', () => {
   const got = payingDose({ ...q, rows: aboutCurve(saturated(100, 40, 1.5), 0.25, [0.5, 1, 2, 8]), model: 'saturating' })
-  expect(got).toMatchObject({ outcome: 'no-curve-claimed', dose: null, gainPerDose: null, notClaimed: ['no-zero-dose'] })
+  expect(got).toMatchObject({
+    outcome: 'no-curve-claimed',
+    dose: null,
+    gainPerDose: null,
+    notClaimed: ['no-zero-dose'],
+  })
 })
 test('money is decimal text, a price is not negative and a gain is worth something', () => {
-  const of = (doseUnitPriceMinor: string, gainUnitWorthMinor: string) => () => payingDose({ ...q, rows, model: 'linear', doseUnitPriceMinor, gainUnitWorthMinor })
+  const of = (doseUnitPriceMinor: string, gainUnitWorthMinor: string) => () =>
+    payingDose({ ...q, rows, model: 'linear', doseUnitPriceMinor, gainUnitWorthMinor })
   expectRefusal(of('1e3', '2'), 'not-finite')
   expectRefusal(of('-1', '2'), 'out-of-range')
   expectRefusal(of('1', '0'), 'out-of-range', 'worth-nothing')
 })
 test('ten thousand values are no matter', () => {
-  const got = payingDose({ ...q, rows: tenThousandDoses, model: 'saturating', doseUnitPriceMinor: '40', gainUnitWorthMinor: '1' })
+  const got = payingDose({
+    ...q,
+    rows: tenThousandDoses,
+    model: 'saturating',
+    doseUnitPriceMinor: '40',
+    gainUnitWorthMinor: '1',
+  })
   expect(got.outcome).toBe('dose')
 })

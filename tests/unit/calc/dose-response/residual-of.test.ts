@@ -3,7 +3,12 @@ import { doseGroups } from '@/lib/calc/dose-response/dose-groups'
 import { residualOf } from '@/lib/calc/dose-response/residual-of'
 import { expectRefusal } from '@/tests/support/arm-rows'
 
-const data = doseGroups([{ dose: 0, y: 1 }, { dose: 0, y: 3 }, { dose: 1, y: 8 }, { dose: 2, y: 9 }])
+const data = doseGroups([
+  { dose: 0, y: 1 },
+  { dose: 0, y: 3 },
+  { dose: 1, y: 8 },
+  { dose: 2, y: 9 },
+])
 
 test('the residual is what the curve misses and what values at one dose differ', () => {
   expect(residualOf(data, 2, 2)(6)).toEqual({ lackSumSquares: 6, residualSumSquares: 8, residualDf: 2, residualSd: 2 })

@@ -25,7 +25,11 @@ const limit: DoseLimit = {
   source: 'invented',
   checkedOn: '2026-01-01',
 }
-const check = (sources: ActiveSource[], more: Partial<DoseLimit> = {}, rest: Partial<Parameters<typeof checkDose>[0]> = {}) =>
+const check = (
+  sources: ActiveSource[],
+  more: Partial<DoseLimit> = {},
+  rest: Partial<Parameters<typeof checkDose>[0]> = {},
+) =>
   checkDose({
     sources,
     flourMassG: 1000,
@@ -97,8 +101,9 @@ describe('limits', () => {
   })
   test('a limit shared by two substances adds them up', () =>
     expect(
-      check([source(0.15, 1), source(0.1, 1, { substance: 'other acid' })], { substances: ['invented acid', 'other acid'] })
-        ?.code,
+      check([source(0.15, 1), source(0.1, 1, { substance: 'other acid' })], {
+        substances: ['invented acid', 'other acid'],
+      })?.code,
     ).toBe('over-checked-limit'))
   test('a substance under no limit here is not counted', () =>
     expect(check([source(5, 1, { substance: 'other' })])).toMatchObject({ code: 'within-checked-limit', mgPerKg: 0 }))
@@ -112,20 +117,33 @@ test('outside a customary range is a warning code', () => {
       finishedFoodPer100Flour: null,
       flourContentMgPerKg: {},
       conversions: [],
-      customary: [{ substance: 'invented acid', form: 'acid', minMgPerKgFlour: 1000, maxMgPerKgFlour: 5000, source: 'invented' }],
+      customary: [
+        { substance: 'invented acid', form: 'acid', minMgPerKgFlour: 1000, maxMgPerKgFlour: 5000, source: 'invented' },
+      ],
       limits: [],
     }).customary[0]?.code
   expect([of(1), of(4), of(11)]).toEqual(['below-customary', 'customary', 'above-customary'])
 })
 
 describe('what a flour brings from the mill', () => {
-  test.each([true, false])('a forbidden substance that only the flour holds is not permitted (counts: %s)', (countsFlourContent) =>
-    expect(
-      check([], { isPermitted: false, maxMgPerKg: null, countsFlourContent }, { flourContentMgPerKg: { 'invented acid': 3 } })?.code,
-    ).toBe('not-permitted'))
+  test.each([true, false])(
+    'a forbidden substance that only the flour holds is not permitted (counts: %s)',
+    (countsFlourContent) =>
+      expect(
+        check(
+          [],
+          { isPermitted: false, maxMgPerKg: null, countsFlourContent },
+          { flourContentMgPerKg: { 'invented acid': 3 } },
+        )?.code,
+      ).toBe('not-permitted'),
+  )
   test('a flour of which it is said that it holds none passes', () =>
     expect(
-      check([], { isPermitted: false, maxMgPerKg: null, countsFlourContent: true }, { flourContentMgPerKg: { 'invented acid': 0 } })?.code,
+      check(
+        [],
+        { isPermitted: false, maxMgPerKg: null, countsFlourContent: true },
+        { flourContentMgPerKg: { 'invented acid': 0 } },
+      )?.code,
     ).toBe('within-checked-limit'))
 })
 
@@ -133,7 +151,10 @@ test('a limit is widened by its printed rounding only', () => {
   expect(check([source(0.2009, 1)], { toleranceShare: 0.005 })?.code).toBe('within-checked-limit')
   expect(check([source(0.2011, 1)], { toleranceShare: 0.005 })?.code).toBe('over-checked-limit')
   expect(() => check([source(0.2, 1)], { toleranceShare: 0.006 })).toThrow(
-    expect.objectContaining({ code: 'out-of-range', facts: expect.objectContaining({ field: 'limits[0].toleranceShare', max: 0.005 }) }),
+    expect.objectContaining({
+      code: 'out-of-range',
+      facts: expect.objectContaining({ field: 'limits[0].toleranceShare', max: 0.005 }),
+    }),
   )
 })
 
@@ -156,11 +177,17 @@ describe('a customary range is of its own form', () => {
       finishedFoodPer100Flour: null,
       flourContentMgPerKg: {},
       conversions,
-      customary: [{ substance: 'invented acid', form: 'acid', minMgPerKgFlour: 500, maxMgPerKgFlour: 1000, source: 'invented' }],
+      customary: [
+        { substance: 'invented acid', form: 'acid', minMgPerKgFlour: 500, maxMgPerKgFlour: 1000, source: 'invented' },
+      ],
       limits: [],
     }).customary[0]
   test('1200 mg of a salt that is 70 % acid are 840 mg of acid: customary', () =>
-    expect(of([{ from: 'salt', to: 'acid', factor: 0.7 }])).toEqual({ substance: 'invented acid', code: 'customary', mgPerKgFlour: expect.closeTo(840, 9) }))
+    expect(of([{ from: 'salt', to: 'acid', factor: 0.7 }])).toEqual({
+      substance: 'invented acid',
+      code: 'customary',
+      mgPerKgFlour: expect.closeTo(840, 9),
+    }))
   test('without the factor it cannot be judged', () =>
     expect(of([])).toEqual({ substance: 'invented acid', code: 'cannot-judge', mgPerKgFlour: null }))
 })
@@ -169,9 +196,13 @@ describe('in the catalogue', () => {
   const entry = dosingEntries.find(({ id }) => id === 'dosing/check-dose')!
   const run = (more: object) => (entry.run as (q: unknown) => { limit: string })({ ...entry.example, ...more })
   test('a limit left empty is asked for, never taken for ‘as much as needed’', () => {
-    expect(() => run({ maxMgPerKg: undefined })).toThrow(expect.objectContaining({ facts: { field: 'maxMgPerKg', reason: 'not-given' } }))
+    expect(() => run({ maxMgPerKg: undefined })).toThrow(
+      expect.objectContaining({ facts: { field: 'maxMgPerKg', reason: 'not-given' } }),
+    )
     expect(run({ rule: 'quantum-satis', maxMgPerKg: undefined, isChecked: true }).limit).toBe('as-needed')
   })
   test('a rule without a figure takes none', () =>
-    expect(() => run({ rule: 'forbidden' })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ reason: 'rule-has-no-figure' }) })))
+    expect(() => run({ rule: 'forbidden' })).toThrow(
+      expect.objectContaining({ facts: expect.objectContaining({ reason: 'rule-has-no-figure' }) }),
+    ))
 })

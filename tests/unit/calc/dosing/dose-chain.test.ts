@@ -76,6 +76,10 @@ test('more product than flour is refused, and more than a tenth of it said', () 
   const weak = { ...q, activeShare: 0.01, strengthShare: 1, mostCarrierG: 5000 }
   expect(doseChain({ ...weak, doseMgPerKgFlour: 900 }).warnings).toEqual([])
   expect(doseChain({ ...weak, doseMgPerKgFlour: 1100 }).warnings).toEqual(['more-than-a-tenth-of-flour'])
-  expect(() => doseChain({ ...weak, doseMgPerKgFlour: 11_000 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ reason: 'more-than-flour' }) }))
-  expect(() => doseChain({ ...q, doseMgPerKgFlour: 1_000_001 })).toThrow(expect.objectContaining({ code: 'out-of-range' }))
+  expect(() => doseChain({ ...weak, doseMgPerKgFlour: 11_000 })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ reason: 'more-than-flour' }) }),
+  )
+  expect(() => doseChain({ ...q, doseMgPerKgFlour: 1_000_001 })).toThrow(
+    expect.objectContaining({ code: 'out-of-range' }),
+  )
 })

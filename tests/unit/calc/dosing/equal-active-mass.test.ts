@@ -36,5 +36,7 @@ test('what cannot be compared is refused', () => {
     reason('different-substance'),
   )
   expect(() => equalActiveMassG({ massG: 1, from: share(0.5), to: activity(5) })).toThrow(reason('dose-by-effect'))
-  expect(() => equalActiveMassG({ massG: 1, from: activity(5), to: activity(5, 'B') })).toThrow(reason('dose-by-effect'))
+  expect(() => equalActiveMassG({ massG: 1, from: activity(5), to: activity(5, 'B') })).toThrow(
+    reason('dose-by-effect'),
+  )
 })

@@ -14,11 +14,17 @@ test('whatever is asked, the competent authority is named, and nothing stored is
 
 test('a figure that several share is found under each of them', () => {
   for (const substance of ['ammonium-persulphate', 'calcium-peroxide', 'potassium-persulphate'] as const)
-    expect(limitsOf({ substance, region: 'ca' }).rows.some(({ substances, maxMgPerKg }) => substances.length === 3 && maxMgPerKg === 100)).toBe(true)
+    expect(
+      limitsOf({ substance, region: 'ca' }).rows.some(
+        ({ substances, maxMgPerKg }) => substances.length === 3 && maxMgPerKg === 100,
+      ),
+    ).toBe(true)
 })
 
 test('one region shows its own rows only', () => {
-  expect(limitsOf({ substance: 'potassium-bromate', region: 'uk' }).rows.map(({ region, rule }) => [region, rule])).toEqual([['uk', 'forbidden']])
+  expect(
+    limitsOf({ substance: 'potassium-bromate', region: 'uk' }).rows.map(({ region, rule }) => [region, rule]),
+  ).toEqual([['uk', 'forbidden']])
 })
 
 test('where a dough may bring some by itself, that is said above the rows', () => {

@@ -9,11 +9,16 @@ test('half active at four fifths of its strength takes two and a half times the 
 test('the product holds the active asked for, and a weaker lot takes more', () => {
   const share = fc.double({ min: 0.001, max: 1, noNaN: true })
   fc.assert(
-    fc.property(fc.double({ min: 0, max: 1e4, noNaN: true }), share, share, (activeMassG, activeShare, strengthShare) => {
-      const massG = productMassG({ activeMassG, activeShare, strengthShare })
-      expect(massG * activeShare * strengthShare).toBeCloseTo(activeMassG, 6)
-      expect(massG).toBeGreaterThanOrEqual(productMassG({ activeMassG, activeShare, strengthShare: 1 }))
-    }),
+    fc.property(
+      fc.double({ min: 0, max: 1e4, noNaN: true }),
+      share,
+      share,
+      (activeMassG, activeShare, strengthShare) => {
+        const massG = productMassG({ activeMassG, activeShare, strengthShare })
+        expect(massG * activeShare * strengthShare).toBeCloseTo(activeMassG, 6)
+        expect(massG).toBeGreaterThanOrEqual(productMassG({ activeMassG, activeShare, strengthShare: 1 }))
+      },
+    ),
     { seed: 1720, numRuns: forLong(200, 4_000) },
   )
 })

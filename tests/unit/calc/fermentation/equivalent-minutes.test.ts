@@ -10,11 +10,15 @@ const steady = (doughTempC: number, minutes: number) => [
 
 test('a dough at the reference temperature ferments its own minutes, by every rule', () =>
   fc.assert(
-    fc.property(fc.double({ min: 5, max: 44, noNaN: true }), fc.double({ min: 1, max: 900, noNaN: true }), (tempC, minutes) => {
-      const result = equivalentMinutes({ readings: steady(tempC, minutes), referenceTempC: tempC })
-      expect(result.leastMin / minutes).toBeCloseTo(1, 9)
-      expect(result.mostMin / minutes).toBeCloseTo(1, 9)
-    }),
+    fc.property(
+      fc.double({ min: 5, max: 44, noNaN: true }),
+      fc.double({ min: 1, max: 900, noNaN: true }),
+      (tempC, minutes) => {
+        const result = equivalentMinutes({ readings: steady(tempC, minutes), referenceTempC: tempC })
+        expect(result.leastMin / minutes).toBeCloseTo(1, 9)
+        expect(result.mostMin / minutes).toBeCloseTo(1, 9)
+      },
+    ),
   ))
 
 test('a record read more often along its straight lines says the same', () => {
@@ -45,19 +49,27 @@ test('beyond the range of the rules it says so, and where yeast dies the record 
   for (const doughTempC of [45.4, 60, 99]) {
     const baked = [...steady(26, 60), { atMin: 90, doughTempC }]
     expect(() => equivalentMinutes({ readings: baked, referenceTempC: 26 })).toThrow(
-      expect.objectContaining({ code: 'out-of-range', facts: expect.objectContaining({ field: 'readings[2].doughTempC', max: 45.4 }) }),
+      expect.objectContaining({
+        code: 'out-of-range',
+        facts: expect.objectContaining({ field: 'readings[2].doughTempC', max: 45.4 }),
+      }),
     )
   }
 })
 
 test('it says of a steady dough what minutes at another temperature says', () =>
   fc.assert(
-    fc.property(fc.double({ min: 3, max: 45, noNaN: true }), fc.double({ min: 3, max: 45, noNaN: true }), fc.double({ min: 1, max: 900, noNaN: true }), (tempC, referenceTempC, minutes) => {
-      const record = equivalentMinutes({ readings: steady(tempC, minutes), referenceTempC })
-      const steadily = minutesAtTemperature({ minutes, tempC, otherTempC: referenceTempC })
-      expect(record.rules.map(({ rule }) => rule)).toEqual(steadily.rules.map(({ rule }) => rule))
-      record.rules.forEach((one, i) => expect(one.minutes / steadily.rules[i]!.minutes).toBeCloseTo(1, 8))
-    }),
+    fc.property(
+      fc.double({ min: 3, max: 45, noNaN: true }),
+      fc.double({ min: 3, max: 45, noNaN: true }),
+      fc.double({ min: 1, max: 900, noNaN: true }),
+      (tempC, referenceTempC, minutes) => {
+        const record = equivalentMinutes({ readings: steady(tempC, minutes), referenceTempC })
+        const steadily = minutesAtTemperature({ minutes, tempC, otherTempC: referenceTempC })
+        expect(record.rules.map(({ rule }) => rule)).toEqual(steadily.rules.map(({ rule }) => rule))
+        record.rules.forEach((one, i) => expect(one.minutes / steadily.rules[i]!.minutes).toBeCloseTo(1, 8))
+      },
+    ),
   ))
 
 test('10,000 readings are answered, and a reference at which nothing ferments is refused', () => {
@@ -66,5 +78,7 @@ test('10,000 readings are answered, and a reference at which nothing ferments is
   expect(() => equivalentMinutes({ readings: steady(26, 60), referenceTempC: 46 })).toThrow(
     expect.objectContaining({ facts: expect.objectContaining({ field: 'referenceTempC' }) }),
   )
-  expect(() => equivalentMinutes({ readings: [], referenceTempC: 26 })).toThrow(expect.objectContaining({ code: 'empty' }))
+  expect(() => equivalentMinutes({ readings: [], referenceTempC: 26 })).toThrow(
+    expect.objectContaining({ code: 'empty' }),
+  )
 })

@@ -47,7 +47,8 @@ test.each([
 ])('%s is refused in words', (_what, rises, reason) =>
   expect(() => fitRise({ readings: rises.map((risePct, i) => ({ atMin: i, risePct })), kind: 'gompertz' })).toThrow(
     expect.objectContaining({ code: 'not-possible', facts: expect.objectContaining({ reason }) }),
-  ))
+  ),
+)
 
 test('few times, no numbers and too many are refused, and 10,000 readings are answered', () => {
   const at = (atMin: number, risePct: number) => ({ atMin, risePct })
@@ -60,7 +61,9 @@ test('few times, no numbers and too many are refused, and 10,000 readings are an
   expect(() => fitRise({ readings: [at(0, 0), at(1, 1), at(2, Number.NaN), at(3, 2)], kind: 'gompertz' })).toThrow(
     expect.objectContaining({ code: 'not-finite' }),
   )
-  const many = Array.from({ length: 10_000 }, (_, i) => at(i, 100 / (1 + Math.exp(-(i - 4000) / 500)) + Math.sin(i * i)))
+  const many = Array.from({ length: 10_000 }, (_, i) =>
+    at(i, 100 / (1 + Math.exp(-(i - 4000) / 500)) + Math.sin(i * i)),
+  )
   expect(fitRise({ readings: many, kind: 'logistic' }).mostRisePct).toBeCloseTo(100, 0)
   expect(() => fitRise({ readings: [...many, at(10_000, 1)], kind: 'logistic' })).toThrow(
     expect.objectContaining({ code: 'out-of-range' }),

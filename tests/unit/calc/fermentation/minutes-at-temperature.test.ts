@@ -11,7 +11,9 @@ test('there and back is the same time by each rule, and the range holds them all
       for (const { rule, minutes } of there.rules) {
         expect(minutes).toBeGreaterThanOrEqual(there.leastMin)
         expect(minutes).toBeLessThanOrEqual(there.mostMin)
-        const back = minutesAtTemperature({ minutes, tempC: otherTempC, otherTempC: tempC }).rules.find((one) => one.rule === rule)
+        const back = minutesAtTemperature({ minutes, tempC: otherTempC, otherTempC: tempC }).rules.find(
+          (one) => one.rule === rule,
+        )
         expect(back?.minutes).toBeCloseTo(60, 8)
       }
     }),
@@ -25,5 +27,7 @@ test('a retarder is answered by a range with a word, never quietly', () => {
 
 test('temperatures at which no yeast works are refused', () => {
   for (const otherTempC of [2.8, 45.4])
-    expect(() => minutesAtTemperature({ minutes: 60, tempC: 26, otherTempC })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'otherTempC' }) }))
+    expect(() => minutesAtTemperature({ minutes: 60, tempC: 26, otherTempC })).toThrow(
+      expect.objectContaining({ facts: expect.objectContaining({ field: 'otherTempC' }) }),
+    )
 })

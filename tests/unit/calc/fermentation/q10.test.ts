@@ -25,7 +25,9 @@ test('one temperature twice, no rate and no number are refused', () => {
     expect.objectContaining({ code: 'not-possible', facts: expect.objectContaining({ reason: 'same-temperature' }) }),
   )
   expect(() => q10({ ...q, firstRate: 0 })).toThrow(expect.objectContaining({ code: 'out-of-range' }))
-  expect(() => q10({ ...q, secondRate: Number.POSITIVE_INFINITY })).toThrow(expect.objectContaining({ code: 'not-finite' }))
+  expect(() => q10({ ...q, secondRate: Number.POSITIVE_INFINITY })).toThrow(
+    expect.objectContaining({ code: 'not-finite' }),
+  )
   expect(() => q10({ ...q, firstRate: 1e-300, secondRate: 1e300, secondTempC: 20.1 })).toThrow(
     expect.objectContaining({ code: 'not-finite' }),
   )

@@ -28,7 +28,12 @@ test('temperatures out of order, or an optimum that the model cannot have, are r
     expect.objectContaining({ facts: expect.objectContaining({ field: 'maximumTempC' }) }),
   )
   expect(() => relativeRateShare({ tempC: 20, ...yeast, optimumTempC: 20 })).toThrow(
-    expect.objectContaining({ code: 'not-possible', facts: expect.objectContaining({ reason: 'optimum-below-middle' }) }),
+    expect.objectContaining({
+      code: 'not-possible',
+      facts: expect.objectContaining({ reason: 'optimum-below-middle' }),
+    }),
   )
-  expect(() => relativeRateShare({ tempC: Number.NaN, ...yeast })).toThrow(expect.objectContaining({ code: 'not-finite' }))
+  expect(() => relativeRateShare({ tempC: Number.NaN, ...yeast })).toThrow(
+    expect.objectContaining({ code: 'not-finite' }),
+  )
 })

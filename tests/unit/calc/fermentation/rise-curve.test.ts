@@ -5,16 +5,24 @@ import { riseAt } from '@/lib/calc/fermentation/rise-curve'
 const kind = fc.constantFrom('gompertz', 'logistic')
 const curve = { mostRisePct: 120, steepestPctPerMin: 1.5, lagMin: 20 }
 
-test.each(['gompertz', 'logistic'] as const)('%s ends at the most rise and is never steeper than its steepest slope', (one) => {
-  expect(riseAt({ kind: one, ...curve, atMin: 1000 }).risePct).toBeCloseTo(120, 6)
-  expect(riseAt({ kind: one, ...curve, atMin: -1e5 })).toEqual({ risePct: 0, gradient: [0, expect.anything(), expect.anything()] })
-  let steepest = 0
-  for (let t = 0; t < 200; t += 0.01) {
-    const slope = (riseAt({ kind: one, ...curve, atMin: t + 0.01 }).risePct - riseAt({ kind: one, ...curve, atMin: t }).risePct) / 0.01
-    steepest = Math.max(steepest, slope)
-  }
-  expect(steepest).toBeCloseTo(1.5, 4)
-})
+test.each(['gompertz', 'logistic'] as const)(
+  '%s ends at the most rise and is never steeper than its steepest slope',
+  (one) => {
+    expect(riseAt({ kind: one, ...curve, atMin: 1000 }).risePct).toBeCloseTo(120, 6)
+    expect(riseAt({ kind: one, ...curve, atMin: -1e5 })).toEqual({
+      risePct: 0,
+      gradient: [0, expect.anything(), expect.anything()],
+    })
+    let steepest = 0
+    for (let t = 0; t < 200; t += 0.01) {
+      const slope =
+        (riseAt({ kind: one, ...curve, atMin: t + 0.01 }).risePct - riseAt({ kind: one, ...curve, atMin: t }).risePct) /
+        0.01
+      steepest = Math.max(steepest, slope)
+    }
+    expect(steepest).toBeCloseTo(1.5, 4)
+  },
+)
 
 test('the slopes are those of the curve, by small differences', () =>
   fc.assert(
@@ -42,5 +50,7 @@ test('no rise, no slope and no number are refused', () => {
   expect(() => riseAt({ kind: 'gompertz', ...curve, mostRisePct: 0, atMin: 1 })).toThrow(
     expect.objectContaining({ facts: expect.objectContaining({ field: 'mostRisePct' }) }),
   )
-  expect(() => riseAt({ kind: 'logistic', ...curve, atMin: Number.NaN })).toThrow(expect.objectContaining({ code: 'not-finite' }))
+  expect(() => riseAt({ kind: 'logistic', ...curve, atMin: Number.NaN })).toThrow(
+    expect.objectContaining({ code: 'not-finite' }),
+  )
 })

@@ -10,5 +10,7 @@ test('an empty jar and no number are refused', () => {
   expect(() => risePct({ startHeightMm: 0, heightMm: 10 })).toThrow(
     expect.objectContaining({ code: 'out-of-range', facts: expect.objectContaining({ field: 'startHeightMm' }) }),
   )
-  expect(() => risePct({ startHeightMm: 10, heightMm: Number.NaN })).toThrow(expect.objectContaining({ code: 'not-finite' }))
+  expect(() => risePct({ startHeightMm: 10, heightMm: Number.NaN })).toThrow(
+    expect.objectContaining({ code: 'not-finite' }),
+  )
 })

@@ -30,7 +30,9 @@ test('the interval holds the true time about as often as it says', () => {
 })
 
 test('a time after the last reading says that it was not measured', () =>
-  expect(timeToRise({ ...q, readings: readings.slice(0, 7), targetRisePct: 110 }).warnings).toContain('beyond-readings'))
+  expect(timeToRise({ ...q, readings: readings.slice(0, 7), targetRisePct: 110 }).warnings).toContain(
+    'beyond-readings',
+  ))
 
 test('a rise that the dough never reaches is refused, with where it ends', () => {
   expect(() => timeToRise({ ...q, targetRisePct: 140 })).toThrow(

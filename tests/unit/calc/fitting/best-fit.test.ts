@@ -13,7 +13,9 @@ test('the one with the least residual sum of squares is taken, and a start that 
 })
 
 test('when none comes about, the last refusal is thrown', () => {
-  expect(() => bestFit([refuse('a'), refuse('b')])).toThrow(expect.objectContaining({ facts: { field: 'start', reason: 'b' } }))
+  expect(() => bestFit([refuse('a'), refuse('b')])).toThrow(
+    expect.objectContaining({ facts: { field: 'start', reason: 'b' } }),
+  )
 })
 
 test('a bug is not passed over', () => {

@@ -20,7 +20,12 @@ test('a curve without scatter is found again, from a start that is only like it'
 
 test('a straight line comes out as by least squares, with its covariance', () => {
   const y = [1.1, 2.9, 5.2, 7.1, 10.8, 17.0]
-  const fit = fitCurve({ x, y, start: [0, 1], curve: (at, [a = 0, b = 0]) => ({ value: a + b * at, gradient: [1, at] }) })
+  const fit = fitCurve({
+    x,
+    y,
+    start: [0, 1],
+    curve: (at, [a = 0, b = 0]) => ({ value: a + b * at, gradient: [1, at] }),
+  })
   const meanX = x.reduce((s, v) => s + v, 0) / 6
   const meanY = y.reduce((s, v) => s + v, 0) / 6
   const sxx = x.reduce((s, v) => s + (v - meanX) ** 2, 0)
@@ -34,8 +39,18 @@ test('a straight line comes out as by least squares, with its covariance', () =>
 
 test('a parameter that the points leave open is refused', () =>
   expect(() =>
-    fitCurve({ x, y: x.map((at) => at), start: [1, 1], curve: (at, [a = 0, b = 0]) => ({ value: (a + b) * at, gradient: [at, at] }) }),
-  ).toThrow(expect.objectContaining({ code: 'not-possible', facts: expect.objectContaining({ reason: 'curve-not-determined' }) })))
+    fitCurve({
+      x,
+      y: x.map((at) => at),
+      start: [1, 1],
+      curve: (at, [a = 0, b = 0]) => ({ value: (a + b) * at, gradient: [at, at] }),
+    }),
+  ).toThrow(
+    expect.objectContaining({
+      code: 'not-possible',
+      facts: expect.objectContaining({ reason: 'curve-not-determined' }),
+    }),
+  ))
 
 test('a curve whose parameter runs away ends with a word, not with a hang', () =>
   expect(() =>

@@ -11,5 +11,7 @@ test('both ways have the protein wanted', () => {
 test('less protein than the flour has, and as much as gluten, are refused', () => {
   const q = { flourMassG: 1000, flourProteinPct: 10, glutenProteinPct: 75 }
   for (const wantedProteinPct of [9.9, 75])
-    expect(() => glutenToProtein({ ...q, wantedProteinPct })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'wantedProteinPct' }) }))
+    expect(() => glutenToProtein({ ...q, wantedProteinPct })).toThrow(
+      expect.objectContaining({ facts: expect.objectContaining({ field: 'wantedProteinPct' }) }),
+    )
 })

@@ -9,7 +9,10 @@ test('restating there and back returns the figure', () => {
   fc.assert(
     fc.property(fc.double({ min: 0, max: 30, noNaN: true }), moisture, moisture, (valuePct, moisturePct, basisPct) => {
       const there = atMoistureBasisPct({ valuePct, moisturePct, basisPct })
-      expect(atMoistureBasisPct({ valuePct: there, moisturePct: basisPct, basisPct: moisturePct })).toBeCloseTo(valuePct, 9)
+      expect(atMoistureBasisPct({ valuePct: there, moisturePct: basisPct, basisPct: moisturePct })).toBeCloseTo(
+        valuePct,
+        9,
+      )
     }),
     { seed: 1705, numRuns: forLong(200, 4_000) },
   )

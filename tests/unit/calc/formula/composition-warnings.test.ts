@@ -22,14 +22,47 @@ test('sugars and fibre above carbohydrate are warned of', () =>
   ]))
 test('a row typed as shares is warned of, also where parts are missing', () => {
   const shares = { ...full, waterPct: 0.13, proteinPct: 0.12, fatPct: 0.02, carbohydratePct: 0.725, ashPct: 0.005 }
-  expect(compositionWarnings('flour', shares).map((w) => w.code)).toEqual(['looks-like-share', 'fibre-above-carbohydrate'])
-  expect(compositionWarnings('butter', { ...full, waterPct: 0.16, fatPct: 0.82, proteinPct: null, carbohydratePct: null, ashPct: null })[0]?.code).toBe('not-stated')
-  expect(compositionWarnings('butter', { ...full, waterPct: 0.16, fatPct: 0.82, proteinPct: null, carbohydratePct: null, ashPct: null }).map((w) => w.code)).toContain('looks-like-share')
-  const oil = { ...full, waterPct: 0, proteinPct: 0, fatPct: 100, carbohydratePct: 0, ashPct: 0, sugarsPct: 0, fibrePct: 0 }
+  expect(compositionWarnings('flour', shares).map((w) => w.code)).toEqual([
+    'looks-like-share',
+    'fibre-above-carbohydrate',
+  ])
+  expect(
+    compositionWarnings('butter', {
+      ...full,
+      waterPct: 0.16,
+      fatPct: 0.82,
+      proteinPct: null,
+      carbohydratePct: null,
+      ashPct: null,
+    })[0]?.code,
+  ).toBe('not-stated')
+  expect(
+    compositionWarnings('butter', {
+      ...full,
+      waterPct: 0.16,
+      fatPct: 0.82,
+      proteinPct: null,
+      carbohydratePct: null,
+      ashPct: null,
+    }).map((w) => w.code),
+  ).toContain('looks-like-share')
+  const oil = {
+    ...full,
+    waterPct: 0,
+    proteinPct: 0,
+    fatPct: 100,
+    carbohydratePct: 0,
+    ashPct: 0,
+    sugarsPct: 0,
+    fibrePct: 0,
+  }
   expect(compositionWarnings('oil', oil)).toEqual([])
 })
 test('parts that make more than 100 are warned of, also where others are not stated', () =>
-  expect(compositionWarnings('x', { ...full, ashPct: null, waterPct: 60 }).map((w) => w.code)).toEqual(['not-stated', 'not-closed']))
+  expect(compositionWarnings('x', { ...full, ashPct: null, waterPct: 60 }).map((w) => w.code)).toEqual([
+    'not-stated',
+    'not-closed',
+  ]))
 test('what is not stated is named, and closure is not judged without it', () =>
   expect(compositionWarnings('x', { ...full, ashPct: null })).toEqual([{ code: 'not-stated', field: 'x.ashPct' }]))
 test('an impossible value is refused at its field', () =>

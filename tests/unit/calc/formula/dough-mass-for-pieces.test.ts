@@ -39,7 +39,10 @@ test('one and the same loss is another share of dough than of bread', () => {
 test('losses that leave nothing are refused', () => {
   const q = { pieces: 1, pieceMassG: 900, lossShares: [0.6, 0.5] }
   expect(() => doughMassForPiecesG({ ...q, losses: { on: 'dough', combine: 'added' } })).toThrow(
-    expect.objectContaining({ code: 'not-possible', facts: expect.objectContaining({ reason: 'losses-leave-nothing' }) }),
+    expect.objectContaining({
+      code: 'not-possible',
+      facts: expect.objectContaining({ reason: 'losses-leave-nothing' }),
+    }),
   )
   expect(() => doughMassForPiecesG({ ...q, pieces: 1.5, losses: { on: 'dough', combine: 'added' } })).toThrow(
     expect.objectContaining({ code: 'out-of-range' }),

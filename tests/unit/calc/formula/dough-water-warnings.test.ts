@@ -6,5 +6,9 @@ test('a bread dough passes, and none, little and much water are told apart', () 
   expect(doughWaterWarnings(0)).toEqual(['no-water'])
   expect(doughWaterWarnings(24.9)).toEqual(['stiffer-than-dough'])
   expect(doughWaterWarnings(150.1)).toEqual(['wetter-than-dough'])
-  fc.assert(fc.property(fc.double({ min: 25, max: 150, noNaN: true }), (pctFlour) => { expect(doughWaterWarnings(pctFlour)).toEqual([]) }))
+  fc.assert(
+    fc.property(fc.double({ min: 25, max: 150, noNaN: true }), (pctFlour) => {
+      expect(doughWaterWarnings(pctFlour)).toEqual([])
+    }),
+  )
 })

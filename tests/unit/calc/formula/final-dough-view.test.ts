@@ -35,5 +35,7 @@ test('a final dough without flour of its own is refused, not divided by zero', (
       ],
       lines: [line('sf', 'flour', 100, null, { stageId: 'sponge' }), line('w', 'water', 10)],
     }),
-  ).toThrow(expect.objectContaining({ code: 'out-of-range', facts: expect.objectContaining({ field: 'finalFlourMassG' }) }))
+  ).toThrow(
+    expect.objectContaining({ code: 'out-of-range', facts: expect.objectContaining({ field: 'finalFlourMassG' }) }),
+  )
 })

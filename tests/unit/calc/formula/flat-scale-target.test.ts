@@ -2,8 +2,14 @@ import { expect, test } from 'vitest'
 import { flatScaleTarget, type FlatScaleTarget } from '@/lib/calc/formula/flat-scale-target'
 
 test.each<[FlatScaleTarget, unknown]>([
-  [{ by: 'flour', flourMassG: 1000 }, { by: 'flour', flourMassG: 1000 }],
-  [{ by: 'dough-mass', doughMassG: 1700 }, { by: 'dough-mass', doughMassG: 1700 }],
+  [
+    { by: 'flour', flourMassG: 1000 },
+    { by: 'flour', flourMassG: 1000 },
+  ],
+  [
+    { by: 'dough-mass', doughMassG: 1700 },
+    { by: 'dough-mass', doughMassG: 1700 },
+  ],
   [
     { by: 'pieces', pieces: 10, pieceMassG: 500, lossShares: [0.1], lossesOn: 'baked', lossesCombine: 'compounded' },
     { by: 'pieces', pieces: 10, pieceMassG: 500, lossShares: [0.1], losses: { on: 'baked', combine: 'compounded' } },
@@ -23,4 +29,5 @@ test.each<[FlatScaleTarget, string]>([
 ])('%j lacks %s', (flat, field) =>
   expect(() => flatScaleTarget(flat)).toThrow(
     expect.objectContaining({ code: 'not-possible', facts: { field, reason: 'not-given' } }),
-  ))
+  ),
+)

@@ -49,7 +49,10 @@ describe('properties', () => {
       fc.property(masses, masses, fc.double({ min: 0.001, max: 1000, noNaN: true }), (flours, others, factor) => {
         const build = (k: number): Formula => ({
           stages: [{ id: 'dough', kind: 'final-dough' }],
-          lines: [...flours.map((m, i) => line(`f${i}`, 'flour', m * k)), ...others.map((m, i) => line(`o${i}`, 'other', m * k))],
+          lines: [
+            ...flours.map((m, i) => line(`f${i}`, 'flour', m * k)),
+            ...others.map((m, i) => line(`o${i}`, 'other', m * k)),
+          ],
         })
         const one = formulaTotals(build(1))
         const scaled = formulaTotals(build(factor))

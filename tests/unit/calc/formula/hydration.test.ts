@@ -24,7 +24,11 @@ test('water that is not stated is named', () => {
 })
 
 test('what is no dough is said, but not while a line does not state its water', () => {
-  const withWater = (massG: number) => hydration(straightDough(line('flour', 'flour', 100), line('water', 'water', massG, USDA_SR28.ndb14411)), 'plain-water').warnings
+  const withWater = (massG: number) =>
+    hydration(
+      straightDough(line('flour', 'flour', 100), line('water', 'water', massG, USDA_SR28.ndb14411)),
+      'plain-water',
+    ).warnings
   expect(withWater(0)).toEqual(['no-water'])
   expect(withWater(12)).toEqual(['stiffer-than-dough'])
   expect(withWater(62)).toEqual([])
@@ -35,5 +39,9 @@ test('what is no dough is said, but not while a line does not state its water', 
 
 test('flour is not poured', () => {
   const poured = straightDough(line('water', 'water', 60), line('flour', 'flour', 100, null, { isPouredLiquid: true }))
-  expect(() => hydration(poured, 'poured-liquids')).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'lines[1].isPouredLiquid', reason: 'flour-is-not-poured' }) }))
+  expect(() => hydration(poured, 'poured-liquids')).toThrow(
+    expect.objectContaining({
+      facts: expect.objectContaining({ field: 'lines[1].isPouredLiquid', reason: 'flour-is-not-poured' }),
+    }),
+  )
 })

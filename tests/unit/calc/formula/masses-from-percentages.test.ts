@@ -14,7 +14,13 @@ test('by flour, by dough mass and by pieces agree where they meet', () => {
   const byDough = massesFromPercentages({ lines, target: { by: 'dough-mass', doughMassG: 1670 } })
   const byPieces = massesFromPercentages({
     lines,
-    target: { by: 'pieces', pieces: 2, pieceMassG: 751.5, lossShares: [0.1], losses: { on: 'dough', combine: 'added' } },
+    target: {
+      by: 'pieces',
+      pieces: 2,
+      pieceMassG: 751.5,
+      lossShares: [0.1],
+      losses: { on: 'dough', combine: 'added' },
+    },
   })
   byFlour.lines.forEach((l, i) => {
     expect(byDough.lines[i]?.massG).toBeCloseTo(l.massG, 9)
@@ -37,7 +43,9 @@ test('the lines sum to the dough and keep their proportions', () => {
         })
         const sum = result.lines.reduce((s, l) => s + l.massG, 0)
         expect(Math.abs(sum / doughMassG - 1)).toBeLessThan(1e-12)
-        result.lines.slice(1).forEach((l, i) => expect(l.massG).toBeCloseTo((result.flourMassG * (pcts[i] ?? 0)) / 100, 6))
+        result.lines
+          .slice(1)
+          .forEach((l, i) => expect(l.massG).toBeCloseTo((result.flourMassG * (pcts[i] ?? 0)) / 100, 6))
       },
     ),
     { seed: 1703, numRuns: forLong(200, 4_000) },
@@ -59,13 +67,17 @@ test('flours that are not 100 are warned of and taken as they stand', () => {
 test('three thirds printed to two decimals are no fault', () => {
   const third = (id: string) => ({ id, pctFlour: 33.33, isFlour: true })
   expect(
-    massesFromPercentages({ lines: [third('a'), third('b'), third('c')], target: { by: 'flour', flourMassG: 1 } }).warnings,
+    massesFromPercentages({ lines: [third('a'), third('b'), third('c')], target: { by: 'flour', flourMassG: 1 } })
+      .warnings,
   ).toEqual([])
 })
 
 test('no flour and a line named twice are refused', () => {
   expect(() =>
-    massesFromPercentages({ lines: [{ id: 'w', pctFlour: 60, isFlour: false }], target: { by: 'flour', flourMassG: 1 } }),
+    massesFromPercentages({
+      lines: [{ id: 'w', pctFlour: 60, isFlour: false }],
+      target: { by: 'flour', flourMassG: 1 },
+    }),
   ).toThrow(expect.objectContaining({ code: 'out-of-range' }))
   expect(() => massesFromPercentages({ lines: [...lines, ...lines], target: { by: 'flour', flourMassG: 1 } })).toThrow(
     expect.objectContaining({ code: 'duplicate' }),

@@ -28,5 +28,7 @@ test('odd rows are warned of with the line they belong to', () => {
   const { warnings } = nutrientTotals(
     straightDough(line('flour', 'flour', 1000, USDA_SR28.ndb20129), line('milk', 'dairy', 100, USDA_SR28.ndb01077)),
   )
-  expect(warnings).toEqual([{ code: 'sugars-above-carbohydrate', field: 'lines[1].composition.sugarsPct', value: 5.05 }])
+  expect(warnings).toEqual([
+    { code: 'sugars-above-carbohydrate', field: 'lines[1].composition.sugarsPct', value: 5.05 },
+  ])
 })

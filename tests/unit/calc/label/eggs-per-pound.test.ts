@@ -13,15 +13,23 @@ test('what is declared is whole fifths, never above what is there, and less than
   ))
 
 test('just so many fifths are declared whole, however the figure is held', () => {
-  for (let fifths = 5; fifths <= 60; fifths++) expect(eggsPerPound({ eggSolidsPct: ((fifths / 5) * 0.41 * 100) / 16 }).declaredEggs).toBeCloseTo(fifths / 5, 12)
+  for (let fifths = 5; fifths <= 60; fifths++)
+    expect(eggsPerPound({ eggSolidsPct: ((fifths / 5) * 0.41 * 100) / 16 }).declaredEggs).toBeCloseTo(fifths / 5, 12)
 })
 
 test('below the least share no egg is declared', () =>
   expect(() => eggsPerPound({ eggSolidsPct: 2.559 })).toThrow(
-    expect.objectContaining({ code: 'not-possible', facts: expect.objectContaining({ field: 'eggSolidsPct', min: 2.56, reason: 'too-little-egg' }) }),
+    expect.objectContaining({
+      code: 'not-possible',
+      facts: expect.objectContaining({ field: 'eggSolidsPct', min: 2.56, reason: 'too-little-egg' }),
+    }),
   ))
 
 test.each([-1, 101, Number.NaN])('%d %% is no share', (eggSolidsPct) =>
-  expect(() => eggsPerPound({ eggSolidsPct })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'eggSolidsPct' }) })))
+  expect(() => eggsPerPound({ eggSolidsPct })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'eggSolidsPct' }) }),
+  ),
+)
 
-test('the allergen is spoken of', () => expect(eggsPerPound({ eggSolidsPct: 3 }).cautions).toContain('egg-is-an-allergen'))
+test('the allergen is spoken of', () =>
+  expect(eggsPerPound({ eggSolidsPct: 3 }).cautions).toContain('egg-is-an-allergen'))

@@ -2,7 +2,17 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { energy } from '@/lib/calc/label/energy'
 
-const none = { fatG: 0, carbohydrateG: 0, polyolsG: 0, fibreG: 0, proteinG: 0, alcoholG: 0, organicAcidsG: 0, salatrimsG: 0, erythritolG: 0 }
+const none = {
+  fatG: 0,
+  carbohydrateG: 0,
+  polyolsG: 0,
+  fibreG: 0,
+  proteinG: 0,
+  alcoholG: 0,
+  organicAcidsG: 0,
+  salatrimsG: 0,
+  erythritolG: 0,
+}
 const mass = fc.double({ min: 0, max: 100, noNaN: true })
 
 test('it adds up: two foods together have the energy of both', () =>

@@ -63,15 +63,19 @@ test('no allergen said is not the same as none, and missing parts are spoken of'
 
 test('the order of the lines does not matter, no ingredient but water is lost, and masses never rise', () =>
   fc.assert(
-    fc.property(fc.shuffledSubarray(q.lines, { minLength: q.lines.length }), fc.double({ min: 1145, max: 1745, noNaN: true }), (lines, bakedMassG) => {
-      const list = ingredientList({ ...q, lines, bakedMassG })
-      const names = list.entries.map(({ name }) => name)
-      expect([...names, ...(list.isWaterLeftOut ? ['water'] : [])].sort()).toEqual(
-        [...lines, ...q.parts].map(({ name }) => name).sort(),
-      )
-      const outer = list.entries.filter(({ inside }) => inside === null).map(({ massG }) => massG)
-      expect(outer).toEqual([...outer].sort((a, b) => b - a))
-    }),
+    fc.property(
+      fc.shuffledSubarray(q.lines, { minLength: q.lines.length }),
+      fc.double({ min: 1145, max: 1745, noNaN: true }),
+      (lines, bakedMassG) => {
+        const list = ingredientList({ ...q, lines, bakedMassG })
+        const names = list.entries.map(({ name }) => name)
+        expect([...names, ...(list.isWaterLeftOut ? ['water'] : [])].sort()).toEqual(
+          [...lines, ...q.parts].map(({ name }) => name).sort(),
+        )
+        const outer = list.entries.filter(({ inside }) => inside === null).map(({ massG }) => massG)
+        expect(outer).toEqual([...outer].sort((a, b) => b - a))
+      },
+    ),
   ))
 
 test('more bread than dough, and none, are refused', () => {
@@ -99,27 +103,50 @@ test('a mix is not judged by one of its parts', () => {
 
 test('none and an allergen of one ingredient contradict each other', () =>
   expect(() => ingredientList({ ...q, allergens: [...q.allergens, { of: 'Wheat flour', allergen: 'none' }] })).toThrow(
-    expect.objectContaining({ facts: expect.objectContaining({ field: 'allergens[3].allergen', reason: 'lines-disagree' }) }),
+    expect.objectContaining({
+      facts: expect.objectContaining({ field: 'allergens[3].allergen', reason: 'lines-disagree' }),
+    }),
   ))
 
 test('names that differ in case or white space are one ingredient, under its first spelling', () => {
-  const lines = [{ name: 'Wheat flour', massG: 400 }, { name: ' wheat  FLOUR', massG: 600 }, ...q.lines.filter(({ name }) => name !== 'wheat flour')]
+  const lines = [
+    { name: 'Wheat flour', massG: 400 },
+    { name: ' wheat  FLOUR', massG: 600 },
+    ...q.lines.filter(({ name }) => name !== 'wheat flour'),
+  ]
   const list = ingredientList({ ...q, lines })
   expect(list.entries[0]).toMatchObject({ name: 'Wheat flour', massG: 1000, isEmphasised: true })
   expect(list.entries).toHaveLength(8)
 })
 
-const openedMix = { ...q, lines: q.lines.map((line) => (line.name === 'bread mix' ? { ...line, isOpened: true } : line)) }
+const openedMix = {
+  ...q,
+  lines: q.lines.map((line) => (line.name === 'bread mix' ? { ...line, isOpened: true } : line)),
+}
 
 test('an opened mix is gone from the list, its parts are in it, and nothing said of allergens or additives is lost', () => {
   for (const region of ['eu', 'us'] as const) {
     const [inBrackets, opened] = [ingredientList({ ...q, region }), ingredientList({ ...openedMix, region })]
-    expect(opened.entries.map(({ name }) => name)).toEqual(['wheat flour', 'water', 'malted barley flour', 'whey powder', 'yeast', 'salt', 'E 300'])
+    expect(opened.entries.map(({ name }) => name)).toEqual([
+      'wheat flour',
+      'water',
+      'malted barley flour',
+      'whey powder',
+      'yeast',
+      'salt',
+      'E 300',
+    ])
     expect(opened.entries.every(({ inside, place }, i) => inside === null && place === i + 1)).toBe(true)
     const { allergens, cautions, withoutStatement, containsSentence, addedWaterG } = inBrackets
     expect(opened).toMatchObject({ allergens, cautions, containsSentence, addedWaterG })
     expect([...opened.withoutStatement].sort()).toEqual([...withoutStatement].sort())
-    const marks = (list: typeof opened) => new Map(list.entries.map(({ name, isEmphasised, additiveClass, sayAs }) => [name, { isEmphasised, additiveClass, sayAs }]))
+    const marks = (list: typeof opened) =>
+      new Map(
+        list.entries.map(({ name, isEmphasised, additiveClass, sayAs }) => [
+          name,
+          { isEmphasised, additiveClass, sayAs },
+        ]),
+      )
     for (const [name, mark] of marks(opened)) expect(marks(inBrackets).get(name)).toEqual(mark)
   }
 })
@@ -128,7 +155,13 @@ test('what an opened mix holds may be in any of its parts, so each is asked abou
   const others = q.allergens.filter(({ of }) => of === 'wheat flour' || of === 'whey powder')
   const milk = ingredientList({ ...openedMix, allergens: [...others, { of: 'bread mix', allergen: 'milk' }] })
   expect(milk.withoutStatement).toContain('malted barley flour')
-  const none = ingredientList({ ...openedMix, allergens: [{ of: 'wheat flour', allergen: 'wheat' }, { of: 'bread mix', allergen: 'none' }] })
+  const none = ingredientList({
+    ...openedMix,
+    allergens: [
+      { of: 'wheat flour', allergen: 'wheat' },
+      { of: 'bread mix', allergen: 'none' },
+    ],
+  })
   expect(none.withoutStatement).toEqual(['salt', 'water', 'yeast'])
 })
 
@@ -138,43 +171,98 @@ test('none of a mix and an allergen of one of its parts contradict each other', 
   ))
 
 test('water that an opened mix brings is water: the bread less all else, whichever way it came in', () => {
-  const lines = [{ name: 'flour', massG: 1000 }, { name: 'water', massG: 500, isAddedWater: true }, { name: 'paste', massG: 200, isOpened: true }]
-  const parts = [{ of: 'paste', name: 'Water', sharePct: 60 }, { of: 'paste', name: 'oil', sharePct: 40 }]
+  const lines = [
+    { name: 'flour', massG: 1000 },
+    { name: 'water', massG: 500, isAddedWater: true },
+    { name: 'paste', massG: 200, isOpened: true },
+  ]
+  const parts = [
+    { of: 'paste', name: 'Water', sharePct: 60 },
+    { of: 'paste', name: 'oil', sharePct: 40 },
+  ]
   const list = ingredientList({ lines, parts, allergens: [], bakedMassG: 1480, region: 'eu' })
   expect(list.addedWaterG).toBe(400)
-  expect(list.entries.map(({ name, massG }) => [name, massG])).toEqual([['flour', 1000], ['water', 400], ['oil', 80]])
+  expect(list.entries.map(({ name, massG }) => [name, massG])).toEqual([
+    ['flour', 1000],
+    ['water', 400],
+    ['oil', 80],
+  ])
   expect(ingredientList({ lines, parts, allergens: [], bakedMassG: 1480, region: 'us' }).addedWaterG).toBe(620)
-  const alone = ingredientList({ lines: [lines[0]!, lines[2]!], parts: [{ ...parts[0]!, isAddedWater: true }, parts[1]!], allergens: [], bakedMassG: 1130, region: 'eu' })
+  const alone = ingredientList({
+    lines: [lines[0]!, lines[2]!],
+    parts: [{ ...parts[0]!, isAddedWater: true }, parts[1]!],
+    allergens: [],
+    bakedMassG: 1130,
+    region: 'eu',
+  })
   expect(alone).toMatchObject({ addedWaterG: 50, isWaterLeftOut: true })
-  const counted = ingredientList({ lines: [lines[0]!, lines[2]!], parts: [{ ...parts[0]!, isAddedWater: true }, parts[1]!], allergens: [], bakedMassG: 1150, region: 'eu' })
+  const counted = ingredientList({
+    lines: [lines[0]!, lines[2]!],
+    parts: [{ ...parts[0]!, isAddedWater: true }, parts[1]!],
+    allergens: [],
+    bakedMassG: 1150,
+    region: 'eu',
+  })
   expect(counted).toMatchObject({ addedWaterG: 70, isWaterLeftOut: false })
 })
 
 test('what is volatile counts by what is left of it in the EU, and water by the rest; as weighed in in the United States', () => {
-  const lines = [{ name: 'flour', massG: 1000 }, { name: 'rum', massG: 60, leftInBreadG: 15 }, { name: 'water', massG: 400, isAddedWater: true }, { name: 'salt', massG: 20 }]
+  const lines = [
+    { name: 'flour', massG: 1000 },
+    { name: 'rum', massG: 60, leftInBreadG: 15 },
+    { name: 'water', massG: 400, isAddedWater: true },
+    { name: 'salt', massG: 20 },
+  ]
   const eu = ingredientList({ lines, parts: [], allergens: [], bakedMassG: 1335, region: 'eu' })
   expect(eu.addedWaterG).toBe(300)
-  expect(eu.entries.map(({ name, massG }) => [name, massG])).toEqual([['flour', 1000], ['water', 300], ['salt', 20], ['rum', 15]])
-  expect(ingredientList({ lines, parts: [], allergens: [], bakedMassG: 1335, region: 'us' }).entries.map(({ name }) => name)).toEqual(['flour', 'water', 'rum', 'salt'])
+  expect(eu.entries.map(({ name, massG }) => [name, massG])).toEqual([
+    ['flour', 1000],
+    ['water', 300],
+    ['salt', 20],
+    ['rum', 15],
+  ])
+  expect(
+    ingredientList({ lines, parts: [], allergens: [], bakedMassG: 1335, region: 'us' }).entries.map(({ name }) => name),
+  ).toEqual(['flour', 'water', 'rum', 'salt'])
 })
 
 test.each([
   ['more left than went in', { name: 'rum', massG: 10, leftInBreadG: 11 }, { code: 'out-of-range' }],
-  ['what is left of added water', { name: 'water', massG: 10, isAddedWater: true, leftInBreadG: 5 }, { facts: expect.objectContaining({ reason: 'water-is-worked-out' }) }],
-  ['a number without its class', { name: 'ascorbic acid', massG: 10, eNumber: 'E 300' }, { facts: expect.objectContaining({ field: 'lines[5].eNumber', reason: 'number-without-class' }) }],
-  ['a mix opened on one line and not on the other', { name: 'bread mix', massG: 10, isOpened: true }, { facts: expect.objectContaining({ reason: 'lines-disagree' }) }],
+  [
+    'what is left of added water',
+    { name: 'water', massG: 10, isAddedWater: true, leftInBreadG: 5 },
+    { facts: expect.objectContaining({ reason: 'water-is-worked-out' }) },
+  ],
+  [
+    'a number without its class',
+    { name: 'ascorbic acid', massG: 10, eNumber: 'E 300' },
+    { facts: expect.objectContaining({ field: 'lines[5].eNumber', reason: 'number-without-class' }) },
+  ],
+  [
+    'a mix opened on one line and not on the other',
+    { name: 'bread mix', massG: 10, isOpened: true },
+    { facts: expect.objectContaining({ reason: 'lines-disagree' }) },
+  ],
 ])('%s is refused', (_what, line, error) =>
-  expect(() => ingredientList({ ...q, lines: [...q.lines, line] })).toThrow(expect.objectContaining(error)))
+  expect(() => ingredientList({ ...q, lines: [...q.lines, line] })).toThrow(expect.objectContaining(error)),
+)
 
 test('below 2 % an exempt mix may keep its list to itself, but for additives, allergens and what nobody judged', () => {
   const mix = (massG: number, exemptMix?: 'spices-or-herbs') =>
     ingredientList({
       ...q,
-      lines: q.lines.map((line) => (line.name === 'bread mix' ? { ...line, massG, ...(exemptMix && { exemptMix }) } : line)),
-      parts: [...q.parts.map((part) => ({ ...part, sharePct: part.sharePct / 2 })), { of: 'bread mix', name: 'cumin', sharePct: 25 }, { of: 'bread mix', name: 'fennel', sharePct: 25 }],
+      lines: q.lines.map((line) =>
+        line.name === 'bread mix' ? { ...line, massG, ...(exemptMix && { exemptMix }) } : line,
+      ),
+      parts: [
+        ...q.parts.map((part) => ({ ...part, sharePct: part.sharePct / 2 })),
+        { of: 'bread mix', name: 'cumin', sharePct: 25 },
+        { of: 'bread mix', name: 'fennel', sharePct: 25 },
+      ],
       allergens: [...q.allergens, { of: 'cumin', allergen: 'none' }, { of: 'E 300', allergen: 'none' }],
     })
-  const left = (list: ReturnType<typeof mix>) => list.entries.filter(({ mayBeLeftOut }) => mayBeLeftOut).map(({ name }) => name)
+  const left = (list: ReturnType<typeof mix>) =>
+    list.entries.filter(({ mayBeLeftOut }) => mayBeLeftOut).map(({ name }) => name)
   expect(left(mix(20, 'spices-or-herbs'))).toEqual(['cumin'])
   expect(left(mix(20))).toEqual([])
   expect(left(mix(31, 'spices-or-herbs'))).toEqual([])
@@ -184,14 +272,32 @@ test('below 2 % an exempt mix may keep its list to itself, but for additives, al
 test('in the United States the sentence has all that the draft has, each kind of fish, and the list has the sources', () => {
   const list = ingredientList({
     ...q,
-    allergens: [...q.allergens, { of: 'yeast', allergen: 'fish', species: ' anchovy ' }, { of: 'yeast', allergen: 'fish', species: 'cod' }, { of: 'salt', allergen: 'crustaceans' }],
+    allergens: [
+      ...q.allergens,
+      { of: 'yeast', allergen: 'fish', species: ' anchovy ' },
+      { of: 'yeast', allergen: 'fish', species: 'cod' },
+      { of: 'salt', allergen: 'crustaceans' },
+    ],
     region: 'us',
   })
   expect(list.containsSentence).toBe('Contains: milk, anchovy, cod, crustacean shellfish, wheat.')
   expect(list.entries.map(({ name, sourceInBrackets }) => [name, sourceInBrackets])).toEqual(
-    expect.arrayContaining([['wheat flour', 'wheat'], ['whey powder', 'milk'], ['yeast', 'anchovy, cod'], ['malted barley flour', null]]),
+    expect.arrayContaining([
+      ['wheat flour', 'wheat'],
+      ['whey powder', 'milk'],
+      ['yeast', 'anchovy, cod'],
+      ['malted barley flour', null],
+    ]),
   )
-  expect(list.cautions).toEqual(expect.arrayContaining(['species-not-given', 'not-on-us-list', 'one-way-for-us-allergens', 'draft-for-competent-person', 'local-rules-decide']))
+  expect(list.cautions).toEqual(
+    expect.arrayContaining([
+      'species-not-given',
+      'not-on-us-list',
+      'one-way-for-us-allergens',
+      'draft-for-competent-person',
+      'local-rules-decide',
+    ]),
+  )
   expect(ingredientList(q)).toMatchObject({ containsSentence: null, lastUpToPct: null })
   expect(ingredientList(q).cautions).not.toContain('one-way-for-us-allergens')
 })
@@ -204,8 +310,14 @@ test('a kind is asked of fish and shellfish only', () =>
 test('nothing that must be in the list gets out of it by being marked as added water', () => {
   const whey = { name: 'whey', massG: 200, isAddedWater: true }
   const lines = [...q.lines, whey]
-  const refused = expect.objectContaining({ facts: { field: 'lines[5].name', value: 'whey', reason: 'water-holds-more' } })
-  expect(() => ingredientList({ ...q, lines, allergens: [...q.allergens, { of: 'Whey', allergen: 'milk' }], bakedMassG: 1200 })).toThrow(refused)
-  expect(() => ingredientList({ ...q, lines, parts: [...q.parts, { of: 'whey', name: 'lactose', sharePct: 5 }] })).toThrow(refused)
+  const refused = expect.objectContaining({
+    facts: { field: 'lines[5].name', value: 'whey', reason: 'water-holds-more' },
+  })
+  expect(() =>
+    ingredientList({ ...q, lines, allergens: [...q.allergens, { of: 'Whey', allergen: 'milk' }], bakedMassG: 1200 }),
+  ).toThrow(refused)
+  expect(() =>
+    ingredientList({ ...q, lines, parts: [...q.parts, { of: 'whey', name: 'lactose', sharePct: 5 }] }),
+  ).toThrow(refused)
   expect(() => ingredientList({ ...q, lines: [...q.lines, { ...whey, additiveClass: 'acid' }] })).toThrow(refused)
 })

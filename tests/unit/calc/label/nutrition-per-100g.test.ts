@@ -1,8 +1,24 @@
 import { expect, test } from 'vitest'
 import { nutritionPer100g } from '@/lib/calc/label/nutrition-per-100g'
 
-const stated = { fatPct: 1, saturatesPct: 0.2, carbohydratePct: 70, sugarsPct: 1, fibrePct: 4, proteinPct: 12, sodiumMgPer100g: 0 }
-const none = { fatPct: 0, saturatesPct: 0, carbohydratePct: 0, sugarsPct: 0, fibrePct: 0, proteinPct: 0, sodiumMgPer100g: 0 }
+const stated = {
+  fatPct: 1,
+  saturatesPct: 0.2,
+  carbohydratePct: 70,
+  sugarsPct: 1,
+  fibrePct: 4,
+  proteinPct: 12,
+  sodiumMgPer100g: 0,
+}
+const none = {
+  fatPct: 0,
+  saturatesPct: 0,
+  carbohydratePct: 0,
+  sugarsPct: 0,
+  fibrePct: 0,
+  proteinPct: 0,
+  sodiumMgPer100g: 0,
+}
 const q = {
   lines: [
     { name: 'flour', massG: 1000, ...stated },
@@ -26,7 +42,10 @@ test('what was weighed in is in the bread, and bake loss makes it more in 100 g'
 })
 
 test('a table without fibre in its carbohydrate is taken as it is', () =>
-  expect(figure(nutritionPer100g({ ...q, carbohydrateIncludesFibre: false }), 'carbohydrate')?.per100g).toBeCloseTo(70_000 / 1450, 10))
+  expect(figure(nutritionPer100g({ ...q, carbohydrateIncludesFibre: false }), 'carbohydrate')?.per100g).toBeCloseTo(
+    70_000 / 1450,
+    10,
+  ))
 
 test('what is not stated is named and its figures are called incomplete, never nought in silence', () => {
   const { fibrePct: _fibre, ...noFibre } = stated
@@ -56,13 +75,20 @@ test('no lines, shares beyond the whole, more bread than dough and impossibly li
 })
 
 test('what no food can state is said by its line, and what official tables allow themselves is not', () => {
-  const warned = (change: object, includesFibre = true) => nutritionPer100g({ ...q, carbohydrateIncludesFibre: includesFibre, lines: [{ name: 'butter', massG: 100, ...none, fatPct: 82, ...change }, ...q.lines] }).warnings
+  const warned = (change: object, includesFibre = true) =>
+    nutritionPer100g({
+      ...q,
+      carbohydrateIncludesFibre: includesFibre,
+      lines: [{ name: 'butter', massG: 100, ...none, fatPct: 82, ...change }, ...q.lines],
+    }).warnings
   expect(warned({ saturatesPct: 51 })).toEqual([])
   expect(warned({ saturatesPct: 82.7 })).toEqual([])
   expect(warned({ saturatesPct: 83 })).toEqual([{ code: 'saturates-above-fat', name: 'butter' }])
   expect(warned({ sugarsPct: 3 })).toEqual([{ code: 'sugars-above-carbohydrate', name: 'butter' }])
   // Sugars are no part of the fibre that a table counts as carbohydrate.
-  expect(warned({ carbohydratePct: 10, fibrePct: 8, sugarsPct: 5 })).toEqual([{ code: 'sugars-above-carbohydrate', name: 'butter' }])
+  expect(warned({ carbohydratePct: 10, fibrePct: 8, sugarsPct: 5 })).toEqual([
+    { code: 'sugars-above-carbohydrate', name: 'butter' },
+  ])
   expect(warned({ carbohydratePct: 10, fibrePct: 8, sugarsPct: 5 }, false)).toEqual([])
   expect(warned({ fibrePct: 3 })).toEqual([{ code: 'fibre-above-carbohydrate', name: 'butter' }])
   expect(warned({ fibrePct: 3 }, false)).toEqual([])

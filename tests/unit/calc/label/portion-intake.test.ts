@@ -13,7 +13,13 @@ test('what is not known is left out and never nought', () => {
 })
 
 test('no figure at all, no portion, and more than 100 g in 100 g are refused', () => {
-  expect(() => portionIntake({ portionG: 50 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ reason: 'not-given' }) }))
-  expect(() => portionIntake({ portionG: 0, fatG: 4 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'portionG' }) }))
-  expect(() => portionIntake({ portionG: 50, fatG: 101 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'fatG' }) }))
+  expect(() => portionIntake({ portionG: 50 })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ reason: 'not-given' }) }),
+  )
+  expect(() => portionIntake({ portionG: 0, fatG: 4 })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'portionG' }) }),
+  )
+  expect(() => portionIntake({ portionG: 50, fatG: 101 })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'fatG' }) }),
+  )
 })

@@ -6,7 +6,9 @@ test.each([
   [' e 150D ', 'E 150d'],
   ['E1422', 'E 1422'],
   ['E 500 (II)', 'E 500 (ii)'],
-])('%s is written %s', (eNumber, expected) => expect(readENumber({ eNumber, additiveClass: 'colour' }, 'eNumber')).toBe(expected))
+])('%s is written %s', (eNumber, expected) =>
+  expect(readENumber({ eNumber, additiveClass: 'colour' }, 'eNumber')).toBe(expected),
+)
 
 test('none given is none', () => {
   expect(readENumber({}, 'eNumber')).toBeNull()
@@ -15,8 +17,14 @@ test('none given is none', () => {
 
 test.each(['300', 'E 30', 'E 30000', 'E-300', 'E 300 and salt'])('%s is no E number', (eNumber) =>
   expect(() => readENumber({ eNumber, additiveClass: 'acid' }, 'lines[0].eNumber')).toThrow(
-    expect.objectContaining({ code: 'wrong-shape', facts: { field: 'lines[0].eNumber', value: eNumber, reason: 'no-e-number' } }),
-  ))
+    expect.objectContaining({
+      code: 'wrong-shape',
+      facts: { field: 'lines[0].eNumber', value: eNumber, reason: 'no-e-number' },
+    }),
+  ),
+)
 
 test('a number without a class is refused', () =>
-  expect(() => readENumber({ eNumber: 'E 300' }, 'eNumber')).toThrow(expect.objectContaining({ facts: expect.objectContaining({ reason: 'number-without-class' }) })))
+  expect(() => readENumber({ eNumber: 'E 300' }, 'eNumber')).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ reason: 'number-without-class' }) }),
+  ))

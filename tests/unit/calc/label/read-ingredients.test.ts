@@ -30,7 +30,13 @@ test.each([
   ['a line without mass', { ...q, lines: [{ name: 'salt', massG: 0 }] }, { code: 'out-of-range' }],
   [
     'lines of one name that differ',
-    { ...q, lines: [{ name: 'x', massG: 1 }, { name: 'x', massG: 1, isAddedWater: true }] },
+    {
+      ...q,
+      lines: [
+        { name: 'x', massG: 1 },
+        { name: 'x', massG: 1, isAddedWater: true },
+      ],
+    },
     { facts: expect.objectContaining({ reason: 'lines-disagree' }) },
   ],
   [
@@ -45,12 +51,26 @@ test.each([
   ],
   [
     'parts beyond the whole',
-    { ...q, parts: [{ of: 'margarine', name: 'a', sharePct: 60 }, { of: 'margarine', name: 'b', sharePct: 41 }] },
+    {
+      ...q,
+      parts: [
+        { of: 'margarine', name: 'a', sharePct: 60 },
+        { of: 'margarine', name: 'b', sharePct: 41 },
+      ],
+    },
     { facts: expect.objectContaining({ reason: 'parts-over-100' }) },
   ],
   [
     'a part named twice',
-    { ...q, parts: [{ of: 'margarine', name: 'a', sharePct: 6 }, { of: 'margarine', name: 'a', sharePct: 4 }] },
+    {
+      ...q,
+      parts: [
+        { of: 'margarine', name: 'a', sharePct: 6 },
+        { of: 'margarine', name: 'a', sharePct: 4 },
+      ],
+    },
     { code: 'duplicate' },
   ],
-])('%s is refused', (_what, input, error) => expect(() => readIngredients(input)).toThrow(expect.objectContaining(error)))
+])('%s is refused', (_what, input, error) =>
+  expect(() => readIngredients(input)).toThrow(expect.objectContaining(error)),
+)

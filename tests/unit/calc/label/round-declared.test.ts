@@ -23,6 +23,10 @@ test('a half goes up, and a figure free of dust stays itself', () => {
 })
 
 test('less than none and no number are refused', () => {
-  expect(() => roundDeclared({ nutrient: 'fat', value: -0.1 })).toThrow(expect.objectContaining({ code: 'out-of-range' }))
-  expect(() => roundDeclared({ nutrient: 'fat', value: Number.NaN })).toThrow(expect.objectContaining({ code: 'not-finite' }))
+  expect(() => roundDeclared({ nutrient: 'fat', value: -0.1 })).toThrow(
+    expect.objectContaining({ code: 'out-of-range' }),
+  )
+  expect(() => roundDeclared({ nutrient: 'fat', value: Number.NaN })).toThrow(
+    expect.objectContaining({ code: 'not-finite' }),
+  )
 })

@@ -4,9 +4,15 @@ import { roundUs, US_NUTRIENTS } from '@/lib/calc/label/round-us'
 
 test.each(US_NUTRIENTS)('%s: more is never less on the label', (nutrient) =>
   fc.assert(
-    fc.property(fc.double({ min: 0, max: 400, noNaN: true }), fc.double({ min: 0, max: 50, noNaN: true }), (value, more) => {
-      expect(roundUs({ nutrient, value: value + more }).roundedValue).toBeGreaterThanOrEqual(roundUs({ nutrient, value }).roundedValue)
-    }),
+    fc.property(
+      fc.double({ min: 0, max: 400, noNaN: true }),
+      fc.double({ min: 0, max: 50, noNaN: true }),
+      (value, more) => {
+        expect(roundUs({ nutrient, value: value + more }).roundedValue).toBeGreaterThanOrEqual(
+          roundUs({ nutrient, value }).roundedValue,
+        )
+      },
+    ),
   ),
 )
 
@@ -26,5 +32,7 @@ test('where the rule changes: each step belongs to the figures that it is writte
 })
 
 test('less than nothing is refused', () => {
-  expect(() => roundUs({ nutrient: 'sodium', value: -1 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'value' }) }))
+  expect(() => roundUs({ nutrient: 'sodium', value: -1 })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'value' }) }),
+  )
 })

@@ -30,4 +30,6 @@ test('fish and shellfish by their kind, nuts by name, wheat for spelt', () => {
 })
 
 test('a group that the United States do not list is refused, not left out', () =>
-  expect(() => usAllergenWords([{ group: 'lupin', named: 'lupin', species: null }])).toThrow(expect.objectContaining({ code: 'out-of-range' })))
+  expect(() => usAllergenWords([{ group: 'lupin', named: 'lupin', species: null }])).toThrow(
+    expect.objectContaining({ code: 'out-of-range' }),
+  ))

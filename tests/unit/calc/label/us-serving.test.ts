@@ -3,7 +3,12 @@ import { usServing } from '@/lib/calc/label/us-serving'
 
 test('a package of one slice holds one serving, and a small roll is served by several', () => {
   expect(usServing({ pieceG: 50, packageG: 50 }).servings).toBe(1)
-  expect(usServing({ pieceG: 10, packageG: 400 })).toMatchObject({ leastPieces: 5, mostPieces: 5, servingG: 50, servings: 8 })
+  expect(usServing({ pieceG: 10, packageG: 400 })).toMatchObject({
+    leastPieces: 5,
+    mostPieces: 5,
+    servingG: 50,
+    servings: 8,
+  })
 })
 
 test('between two and five servings halves are said, beyond them not', () => {
@@ -18,6 +23,10 @@ test('it is always a draft that says which rule to check', () => {
 })
 
 test('a piece beyond the rule, and a package lighter than its piece, are refused', () => {
-  expect(() => usServing({ pieceG: 101, packageG: 500 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'pieceG' }) }))
-  expect(() => usServing({ pieceG: 50, packageG: 49 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'packageG' }) }))
+  expect(() => usServing({ pieceG: 101, packageG: 500 })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'pieceG' }) }),
+  )
+  expect(() => usServing({ pieceG: 50, packageG: 49 })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'packageG' }) }),
+  )
 })

@@ -14,6 +14,8 @@ test('the area is the square of the side', () => {
 })
 
 test('what the choice needs is asked for, and no resolution is refused', () => {
-  expect(() => scanScale({ by: 'ruler', rulerMm: 100 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'rulerPixels', reason: 'not-given' }) }))
+  expect(() => scanScale({ by: 'ruler', rulerMm: 100 })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'rulerPixels', reason: 'not-given' }) }),
+  )
   expect(() => scanScale({ by: 'dpi', resolutionDpi: 0 })).toThrow(expect.objectContaining({ code: 'out-of-range' }))
 })

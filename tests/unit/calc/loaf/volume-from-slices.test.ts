@@ -12,4 +12,6 @@ test('a half ellipsoid cut into slices comes to its known volume', () => {
   expect(volumeFromSlicesMl({ sliceAreasMm2, spacingMm }) / exactMl).toBeCloseTo(1, 3)
 })
 test('two slices are no loaf', () =>
-  expect(() => volumeFromSlicesMl({ sliceAreasMm2: [1, 1], spacingMm: 10 })).toThrow(expect.objectContaining({ code: 'empty' })))
+  expect(() => volumeFromSlicesMl({ sliceAreasMm2: [1, 1], spacingMm: 10 })).toThrow(
+    expect.objectContaining({ code: 'empty' }),
+  ))

@@ -2,13 +2,30 @@ import { expect, test } from 'vitest'
 import { designMatrix } from '@/lib/calc/mixed-model/design-matrix'
 import type { MixedModel, MixedRow } from '@/lib/calc/mixed-model/types'
 
-const row = (arm: string, batch: string, level: string, tempC: number): MixedRow => ({ arm, factors: { batch, level }, covariates: { tempC }, y: 1 })
+const row = (arm: string, batch: string, level: string, tempC: number): MixedRow => ({
+  arm,
+  factors: { batch, level },
+  covariates: { tempC },
+  y: 1,
+})
 const rows = [row('c', '1', 'hot', 24), row('c', '1', 'mild', 26), row('t', '2', 'hot', 27), row('t', '2', 'mild', 27)]
-const model: MixedModel = { arms: ['c', 't'], fixed: ['level'], covariates: ['tempC'], byArm: 'level', random: ['batch'] }
+const model: MixedModel = {
+  arms: ['c', 't'],
+  fixed: ['level'],
+  covariates: ['tempC'],
+  byArm: 'level',
+  random: ['batch'],
+}
 
 test('intercept, factors from their second level on, covariates about the mean, arms against the control, interaction', () => {
   const { x, columns, levels, covariateMeans } = designMatrix({ rows, model })
-  expect(columns.map(({ term, level, arm }) => [term, level, arm].join(' '))).toEqual(['intercept  ', 'level mild ', 'tempC  ', 'arm t ', 'arm-by-level mild t'])
+  expect(columns.map(({ term, level, arm }) => [term, level, arm].join(' '))).toEqual([
+    'intercept  ',
+    'level mild ',
+    'tempC  ',
+    'arm t ',
+    'arm-by-level mild t',
+  ])
   expect(x).toEqual([
     [1, 0, -2, 0, 0],
     [1, 1, 0, 0, 0],
@@ -50,8 +67,12 @@ test.each<[string, Partial<MixedModel>, string]>([
 
 test('no rows, a factor of one level, a covariate that is no number, and more columns than a trial has are refused', () => {
   expect(() => designMatrix({ rows: [], model })).toThrow('empty')
-  expect(() => designMatrix({ rows: rows.filter(({ factors }) => factors.level === 'hot'), model })).toThrow('one-level')
+  expect(() => designMatrix({ rows: rows.filter(({ factors }) => factors.level === 'hot'), model })).toThrow(
+    'one-level',
+  )
   expect(() => designMatrix({ rows: [...rows, row('c', '1', 'hot', NaN)], model })).toThrow('rows[4].covariates.tempC')
   const many = Array.from({ length: 101 }, (_, i) => row('c', String(i), String(i), i))
-  expect(() => designMatrix({ rows: many, model: { arms: ['c'], fixed: ['level'], random: ['batch'] } })).toThrow('fixed.length')
+  expect(() => designMatrix({ rows: many, model: { arms: ['c'], fixed: ['level'], random: ['batch'] } })).toThrow(
+    'fixed.length',
+  )
 })

@@ -3,7 +3,9 @@ import { kenwardRogerTest } from '@/lib/calc/mixed-model/kenward-roger-test'
 
 // variances known from one mean square of `df` degrees of freedom: the classical F test
 const classical = (contrasts: number, df: number) => {
-  const identity = Array.from({ length: contrasts }, (_, i) => Array.from({ length: contrasts }, (__, j) => (i === j ? 1 : 0)))
+  const identity = Array.from({ length: contrasts }, (_, i) =>
+    Array.from({ length: contrasts }, (__, j) => (i === j ? 1 : 0)),
+  )
   return kenwardRogerTest({
     weights: identity,
     coefficients: identity.map((_, i) => i + 1),

@@ -10,7 +10,14 @@ test('no criterion nearby is lower; the score is zero inside, and above zero whe
   let atZero = 0
   fc.assert(
     fc.property(fc.integer({ min: 0, max: 1e6 }), random, sd, sd, (seed, names, batchSd, blockSd) => {
-      const { rows, arms } = mixedTrial(String(seed), { arms: 3, blocks: 5, pieces: 3, batchSd, blockSd, unbalanced: true })
+      const { rows, arms } = mixedTrial(String(seed), {
+        arms: 3,
+        blocks: 5,
+        pieces: 3,
+        batchSd,
+        blockSd,
+        unbalanced: true,
+      })
       const { cross } = productsOf({ rows, model: { arms, random: names } })
       const { ratios, criterion } = minimiseReml(cross)
       ratios.forEach((value, k) => {
@@ -43,5 +50,7 @@ test('pieces of a batch that are all alike leave no residual', () => {
   const { rows, arms } = mixedTrial('alike', { arms: 2, blocks: 5, pieces: 3, batchSd: 1 })
   const first = new Map(rows.map((row) => [row.factors.batch, row.y]))
   const alike = rows.map((row) => ({ ...row, y: first.get(row.factors.batch)! }))
-  expect(() => minimiseReml(productsOf({ rows: alike, model: { arms, random: ['batch'] } }).cross)).toThrow('zero-variance')
+  expect(() => minimiseReml(productsOf({ rows: alike, model: { arms, random: ['batch'] } }).cross)).toThrow(
+    'zero-variance',
+  )
 })

@@ -5,7 +5,10 @@ import { mixedTrial, productsOf } from '@/tests/support/mixed-trials'
 
 test('agrees with Householder reflections, and a large common part costs no digits', () => {
   const { rows, arms } = mixedTrial('ordinary', { arms: 3, blocks: 4, pieces: 3, batchSd: 1, unbalanced: true })
-  const { u, cross } = productsOf({ rows, model: { arms, fixed: ['block'], covariates: ['doughTempC'], random: ['batch'] } })
+  const { u, cross } = productsOf({
+    rows,
+    model: { arms, fixed: ['block'], covariates: ['doughTempC'], random: ['batch'] },
+  })
   const x = u.map((row) => row.slice(0, cross.p))
   const y = u.map((row) => row[cross.p]!)
   const exact = leastSquares({ x, y })

@@ -29,7 +29,10 @@ test.each([[cross.p], [2]])('with %i columns the moments are those of the whole 
     expect(got.traces[k]).toBeCloseTo(traceOfProduct(projection, g), 9)
     groups.forEach((other, l) => {
       expect(got.second[k]![l]).toBeCloseTo(matrixProduct(transposed(py), g, projection, other, py)[0]![0]!, 8)
-      expect(got.doubleTraces[k]![l]).toBeCloseTo(traceOfProduct(matrixProduct(projection, g), matrixProduct(projection, other)), 9)
+      expect(got.doubleTraces[k]![l]).toBeCloseTo(
+        traceOfProduct(matrixProduct(projection, g), matrixProduct(projection, other)),
+        9,
+      )
     })
   })
 })

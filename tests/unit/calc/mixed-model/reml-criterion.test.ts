@@ -19,8 +19,14 @@ test('gradient and Hessian are the slopes of criterion and gradient, one factor 
       const here = remlCriterion(cross, at)
       at.forEach((value, k) => {
         const step = 1e-4 * value
-        const [up, down] = [step, -step].map((h) => remlCriterion(cross, at.map((own, l) => (l === k ? own + h : own))))
-        const near = (slope: number, exact: number) => expect(Math.abs(slope - exact)).toBeLessThan(1e-5 * (1 + Math.abs(exact)) + 1e-7 / step)
+        const [up, down] = [step, -step].map((h) =>
+          remlCriterion(
+            cross,
+            at.map((own, l) => (l === k ? own + h : own)),
+          ),
+        )
+        const near = (slope: number, exact: number) =>
+          expect(Math.abs(slope - exact)).toBeLessThan(1e-5 * (1 + Math.abs(exact)) + 1e-7 / step)
         near((up!.value - down!.value) / (2 * step), here.gradient[k]!)
         at.forEach((_, l) => near((up!.gradient[l]! - down!.gradient[l]!) / (2 * step), here.hessian[k]![l]!))
       })
@@ -47,7 +53,10 @@ test('the expected Hessian is never indefinite', () => {
   fc.assert(
     fc.property(seeds, ratio, ratio, (seed, a, b) => {
       const { rows, arms } = mixedTrial(seed, shape)
-      const { expected } = remlCriterion(productsOf({ rows, model: { arms, random: ['batch', 'block'] } }).cross, [a, b])
+      const { expected } = remlCriterion(productsOf({ rows, model: { arms, random: ['batch', 'block'] } }).cross, [
+        a,
+        b,
+      ])
       expect(expected[0]![0]!).toBeGreaterThan(0)
       expect(expected[0]![0]! * expected[1]![1]!).toBeGreaterThanOrEqual(expected[0]![1]! * expected[1]![0]!)
     }),

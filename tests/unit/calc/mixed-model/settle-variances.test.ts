@@ -10,7 +10,11 @@ const settle = (seed: string, batchSd: number, random: string[], change: (y: num
   const model: MixedModel = { arms, fixed: ['level'], byArm: 'level', random }
   const own = rows.map((row) => ({ ...row, y: change(row.y) }))
   const named = random.map((name) => ({ name, levels: own.map((row) => row.factors[name]!) }))
-  return { rows: own, model, got: settleVariances({ design: designMatrix({ rows: own, model }), y: own.map(({ y }) => y), random: named }) }
+  return {
+    rows: own,
+    model,
+    got: settleVariances({ design: designMatrix({ rows: own, model }), y: own.map(({ y }) => y), random: named }),
+  }
 }
 
 test('finds the minimum that the products of the whole y have', () => {

@@ -13,13 +13,28 @@ test('the inverse times the matrix is the identity, and the determinant is that 
       product.forEach((row, i) => row.forEach((value, j) => expect(value).toBeCloseTo(i === j ? 1 : 0, 10)))
     }),
   )
-  expect(spdInverse([[4, 2], [2, 3]]).logDet).toBeCloseTo(Math.log(8), 14)
+  expect(
+    spdInverse([
+      [4, 2],
+      [2, 3],
+    ]).logDet,
+  ).toBeCloseTo(Math.log(8), 14)
   expect(spdInverse([])).toEqual({ inverse: [], logDet: 0 })
 })
 
 test('a matrix that is not definite is refused', () => {
-  expect(() => spdInverse([[1, 1], [1, 1]])).toThrow('not-definite')
-  expect(() => spdInverse([[1, 2], [2, 1]])).toThrow('not-definite')
+  expect(() =>
+    spdInverse([
+      [1, 1],
+      [1, 1],
+    ]),
+  ).toThrow('not-definite')
+  expect(() =>
+    spdInverse([
+      [1, 2],
+      [2, 1],
+    ]),
+  ).toThrow('not-definite')
   expect(() => spdInverse([[0]])).toThrow('not-definite')
   expect(() => spdInverse([[NaN]])).toThrow('not-definite')
 })

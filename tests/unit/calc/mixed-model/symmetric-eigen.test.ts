@@ -20,11 +20,37 @@ test('A v = λ v, and the vectors are orthonormal', () => {
 })
 
 test('a known one, a diagonal one and one of nothing but zeros', () => {
-  expect(symmetricEigen([[2, 1], [1, 2]]).values.sort()).toEqual([expect.closeTo(1, 14), expect.closeTo(3, 14)])
-  expect(symmetricEigen([[5, 0], [0, 7]])).toEqual({ values: [5, 7], vectors: [[1, 0], [0, 1]] })
-  expect(symmetricEigen([[0, 0], [0, 0]]).values).toEqual([0, 0])
+  expect(
+    symmetricEigen([
+      [2, 1],
+      [1, 2],
+    ]).values.sort(),
+  ).toEqual([expect.closeTo(1, 14), expect.closeTo(3, 14)])
+  expect(
+    symmetricEigen([
+      [5, 0],
+      [0, 7],
+    ]),
+  ).toEqual({
+    values: [5, 7],
+    vectors: [
+      [1, 0],
+      [0, 1],
+    ],
+  })
+  expect(
+    symmetricEigen([
+      [0, 0],
+      [0, 0],
+    ]).values,
+  ).toEqual([0, 0])
 })
 
 test('what is not a number is refused, not looped over', () => {
-  expect(() => symmetricEigen([[1, NaN], [NaN, 1]])).toThrow('no-convergence')
+  expect(() =>
+    symmetricEigen([
+      [1, NaN],
+      [NaN, 1],
+    ]),
+  ).toThrow('no-convergence')
 })

@@ -15,19 +15,29 @@ test('only what the choices name is in the model', () => {
     byArm: 'level',
     random: ['batch'],
   })
-  expect(tableModel({ ...plain, blocks: 'random', levels: 'additive' }).model).toEqual({ arms: ['a', 'b'], fixed: ['level'], random: ['batch', 'block'] })
+  expect(tableModel({ ...plain, blocks: 'random', levels: 'additive' }).model).toEqual({
+    arms: ['a', 'b'],
+    fixed: ['level'],
+    random: ['batch', 'block'],
+  })
 })
 
 test('a batch of the same name under another arm or block is another batch', () => {
   const rows = [row, { ...row, arm: 'b' }, { ...row, block: 'y' }]
-  const names = (blocks: TrialTable['blocks']) => new Set(tableModel({ ...plain, rows: blocks === 'none' ? rows.slice(0, 2) : rows, blocks }).rows.map(({ factors }) => factors.batch)).size
+  const names = (blocks: TrialTable['blocks']) =>
+    new Set(
+      tableModel({ ...plain, rows: blocks === 'none' ? rows.slice(0, 2) : rows, blocks }).rows.map(
+        ({ factors }) => factors.batch,
+      ),
+    ).size
   expect([names('none'), names('fixed')]).toEqual([2, 3])
 })
 
 test('where blocks are left out, a name that is there in two of them is asked about, never taken as one batch', () => {
   const rows = [row, { ...row, block: 'y' }]
   expect(() => tableModel({ ...plain, rows })).toThrow('do-batches-restart')
-  const names = (change: Partial<TrialTable>) => new Set(tableModel({ ...plain, rows, ...change }).rows.map(({ factors }) => factors.batch)).size
+  const names = (change: Partial<TrialTable>) =>
+    new Set(tableModel({ ...plain, rows, ...change }).rows.map(({ factors }) => factors.batch)).size
   expect(names({ batchNames: 'restart-in-each-block' })).toBe(2)
   expect(names({ batchNames: 'once-in-all' })).toBe(1)
   expect(names({ rows: [row, { ...row, block: 'y', batch: '2' }] })).toBe(2)
@@ -36,7 +46,10 @@ test('where blocks are left out, a name that is there in two of them is asked ab
 test('a stated order is of what is in the model', () => {
   const stated = { blockOrder: ['y', 'x'], levelOrder: ['mild', 'hot'] }
   expect(tableModel({ ...plain, ...stated }).model.levelOrder).toBeUndefined()
-  expect(tableModel({ ...plain, ...stated, blocks: 'fixed', levels: 'additive' }).model.levelOrder).toEqual({ block: ['y', 'x'], level: ['mild', 'hot'] })
+  expect(tableModel({ ...plain, ...stated, blocks: 'fixed', levels: 'additive' }).model.levelOrder).toEqual({
+    block: ['y', 'x'],
+    level: ['mild', 'hot'],
+  })
   expect(tableModel({ ...plain, ...stated, blocks: 'random' }).model.levelOrder).toBeUndefined()
 })
 

@@ -26,7 +26,10 @@ test.each<[string, string[], number[]]>([
   groups.forEach((g, k) => {
     const vg = matrixProduct(inverse, g)
     expect(got.first[k]).toEqual(near(matrixProduct(ut, vg, inverse, u), 9))
-    expect(got.traces[k]).toBeCloseTo(vg.reduce((sum, row, i) => sum + row[i]!, 0), 9)
+    expect(got.traces[k]).toBeCloseTo(
+      vg.reduce((sum, row, i) => sum + row[i]!, 0),
+      9,
+    )
     groups.forEach((other, l) => {
       const vgvh = matrixProduct(vg, inverse, other)
       const both = matrixProduct(ut, vgvh, inverse, u)

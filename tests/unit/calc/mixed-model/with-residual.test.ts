@@ -16,11 +16,19 @@ test('the residual joins the variances with the products of its whole matrices',
   const square = matrixProduct(inverse, inverse)
   expect(got.first[2]).toEqual(near(matrixProduct(ut, square, u), 9))
   expect(got.second[2]![2]).toEqual(near(matrixProduct(ut, square, inverse, u), 9))
-  expect(got.traces[2]).toBeCloseTo(inverse.reduce((sum, row, i) => sum + row[i]!, 0), 10)
+  expect(got.traces[2]).toBeCloseTo(
+    inverse.reduce((sum, row, i) => sum + row[i]!, 0),
+    10,
+  )
   expect(got.doubleTraces[2]![2]).toBeCloseTo(traceOfProduct(inverse, inverse), 10)
   groups.forEach((g, k) => {
     const both = matrixProduct(ut, square, g, inverse, u)
-    expect(got.second[2]![k]).toEqual(near(both.map((row, i) => row.map((value, j) => (value + both[j]![i]!) / 2)), 9))
+    expect(got.second[2]![k]).toEqual(
+      near(
+        both.map((row, i) => row.map((value, j) => (value + both[j]![i]!) / 2)),
+        9,
+      ),
+    )
     expect(got.second[k]![2]).toEqual(got.second[2]![k])
     expect(got.doubleTraces[k]![2]).toBeCloseTo(traceOfProduct(square, g), 10)
     expect(got.doubleTraces[2]![k]).toBe(got.doubleTraces[k]![2])

@@ -2,7 +2,10 @@ import { describe, expect, test } from 'vitest'
 import { acceptBatchContents } from '@/lib/calc/net-weight/accept-batch-contents'
 
 /** A sample of 500 g packages of which so many hold 480 g: below 485 g, not below 470 g. */
-const sample = (n: number, light: number) => [...new Array<number>(n - light).fill(502), ...new Array<number>(light).fill(480)]
+const sample = (n: number, light: number) => [
+  ...new Array<number>(n - light).fill(502),
+  ...new Array<number>(light).fill(480),
+]
 const judge = (contentsG: number[], more: { batchPackages?: number; isDestructive?: boolean } = {}) =>
   acceptBatchContents({ batchPackages: 400, isDestructive: false, nominalG: 500, contentsG, ...more })
 
@@ -14,7 +17,8 @@ describe('a package below the second limit', () => {
       outcome: 'refused',
       cautions: expect.arrayContaining(['light-package-not-for-sale']),
     }))
-  test('just at the limit it is not below it', () => expect(judge([...sample(29, 0), 470])).toMatchObject({ outcome: 'accepted', belowAbsolute: 0 }))
+  test('just at the limit it is not below it', () =>
+    expect(judge([...sample(29, 0), 470])).toMatchObject({ outcome: 'accepted', belowAbsolute: 0 }))
 })
 
 test('one sample when packages are destroyed: one may be too light, two may not', () => {

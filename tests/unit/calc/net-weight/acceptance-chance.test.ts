@@ -19,12 +19,19 @@ test('a batch without a light package is always accepted, one of light packages 
 
 test('the more light packages, the smaller the chance, and never outside 0 to 1', () =>
   fc.assert(
-    fc.property(anyPlan, fc.double({ min: 0, max: 1, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true }), (plan, one, other) => {
-      const [few, many] = [Math.min(one, other), Math.max(one, other)].map((defectiveShare) => acceptanceChance({ ...plan, defectiveShare }).acceptedShare)
-      expect(many).toBeLessThanOrEqual(few! + 1e-12)
-      expect(many).toBeGreaterThanOrEqual(0)
-      expect(few).toBeLessThanOrEqual(1 + 1e-12)
-    }),
+    fc.property(
+      anyPlan,
+      fc.double({ min: 0, max: 1, noNaN: true }),
+      fc.double({ min: 0, max: 1, noNaN: true }),
+      (plan, one, other) => {
+        const [few, many] = [Math.min(one, other), Math.max(one, other)].map(
+          (defectiveShare) => acceptanceChance({ ...plan, defectiveShare }).acceptedShare,
+        )
+        expect(many).toBeLessThanOrEqual(few! + 1e-12)
+        expect(many).toBeGreaterThanOrEqual(0)
+        expect(few).toBeLessThanOrEqual(1 + 1e-12)
+      },
+    ),
   ))
 
 test('with one sample it is the lower tail of the binomial', () => {
@@ -38,7 +45,8 @@ test('with one sample it is the lower tail of the binomial', () => {
 test.each([-0.01, 1.01, Number.NaN])('a share of %d is refused', (defectiveShare) =>
   expect(() => acceptanceChance({ batchPackages: 200, isDestructive: true, defectiveShare })).toThrow(
     expect.objectContaining({ facts: expect.objectContaining({ field: 'defectiveShare' }) }),
-  ))
+  ),
+)
 
 /** Published plan, exact chance of Q-9.4 at one light package in ten: the check itself, run on drawn packages, must refuse as often. */
 for (const [what, batchPackages, isDestructive, stated] of [
@@ -51,7 +59,8 @@ for (const [what, batchPackages, isDestructive, stated] of [
     isExact: true,
     count() {
       const random = seededRandom(`acceptance ${what}`)
-      const judge = (contentsG: readonly number[]) => acceptBatchContents({ batchPackages, isDestructive, nominalG: 500, contentsG })
+      const judge = (contentsG: readonly number[]) =>
+        acceptBatchContents({ batchPackages, isDestructive, nominalG: 500, contentsG })
       const draw = (n: number) => Array.from({ length: n }, () => (random() < 0.1 ? 480 : 502))
       const trials = forLong(2000, 40_000)
       let wrong = 0

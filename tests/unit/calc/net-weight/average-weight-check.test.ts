@@ -4,7 +4,10 @@ import { averageWeightCheck } from '@/lib/calc/net-weight/average-weight-check'
 
 /** Ten or more packages with this mean and spread. */
 const packages = (meanG: number, sdG: number, pairs: number) =>
-  Array.from({ length: 2 * pairs }, (_, i) => meanG + (i % 2 === 0 ? 1 : -1) * sdG * Math.sqrt((2 * pairs - 1) / (2 * pairs)))
+  Array.from(
+    { length: 2 * pairs },
+    (_, i) => meanG + (i % 2 === 0 ? 1 : -1) * sdG * Math.sqrt((2 * pairs - 1) / (2 * pairs)),
+  )
 
 test.each([
   [4, 'mean', 500],

@@ -17,7 +17,8 @@ test.each([
   ['more than 2.5 % below the first limit', [...full(30), 784.9], { isMeanEnough: true, areFewBelowLower: false }],
   ['one below the second limit', [...full(99), 769.9], { areFewBelowLower: true, areNoneBelowAbsolute: false }],
 ])('%s breaks the lot', (_what, contentsG, found) =>
-  expect(judgeLot({ nominalG, contentsG })).toMatchObject({ ...found, keepsAllRules: false }))
+  expect(judgeLot({ nominalG, contentsG })).toMatchObject({ ...found, keepsAllRules: false }),
+)
 
 test('a package just at a limit is not below it', () =>
   expect(judgeLot({ nominalG, contentsG: [...full(10), 785, 770] })).toMatchObject({ belowLower: 1, belowAbsolute: 0 }))

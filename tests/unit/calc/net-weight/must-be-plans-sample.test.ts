@@ -5,6 +5,8 @@ test('the plan’s number passes, one more or fewer is refused with the number w
   expect(() => mustBePlansSample([1, 2, 3], 3)).not.toThrow()
   for (const packages of [0, 2, 4])
     expect(() => mustBePlansSample([1, 2, 3], packages)).toThrow(
-      expect.objectContaining({ facts: { field: 'contentsG', value: 3, min: packages, max: packages, reason: 'not-the-plans-sample' } }),
+      expect.objectContaining({
+        facts: { field: 'contentsG', value: 3, min: packages, max: packages, reason: 'not-the-plans-sample' },
+      }),
     )
 })

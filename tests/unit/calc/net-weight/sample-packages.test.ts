@@ -9,7 +9,8 @@ test.each([
   [501, 50],
   [10_000, 50],
 ])('of a batch of %i, %i are checked', (batchPackages, sample) =>
-  expect(samplePackages({ batchPackages, isDestructive: false })).toBe(sample))
+  expect(samplePackages({ batchPackages, isDestructive: false })).toBe(sample),
+)
 
 test('a small batch is not destroyed, half a package is none', () => {
   expect(() => samplePackages({ batchPackages: 99, isDestructive: true })).toThrow(

@@ -4,11 +4,17 @@ import { tolerableNegativeErrorG } from '@/lib/calc/net-weight/tolerable-negativ
 
 test('a heavier package may be short by no less, and by tenths of a gram', () =>
   fc.assert(
-    fc.property(fc.double({ min: 5, max: 15_000, noNaN: true }), fc.double({ min: 1, max: 2, noNaN: true }), (nominalG, times) => {
-      const { errorG } = tolerableNegativeErrorG({ nominalG })
-      expect(tolerableNegativeErrorG({ nominalG: Math.min(15_000, nominalG * times) }).errorG).toBeGreaterThanOrEqual(errorG)
-      expect(errorG * 10).toBeCloseTo(Math.round(errorG * 10), 9)
-    }),
+    fc.property(
+      fc.double({ min: 5, max: 15_000, noNaN: true }),
+      fc.double({ min: 1, max: 2, noNaN: true }),
+      (nominalG, times) => {
+        const { errorG } = tolerableNegativeErrorG({ nominalG })
+        expect(tolerableNegativeErrorG({ nominalG: Math.min(15_000, nominalG * times) }).errorG).toBeGreaterThanOrEqual(
+          errorG,
+        )
+        expect(errorG * 10).toBeCloseTo(Math.round(errorG * 10), 9)
+      },
+    ),
   ))
 
 test('a percentage is rounded up, and one that is a whole tenth stays it', () => {

@@ -13,4 +13,5 @@ test('a step of the table belongs to the weights up to it', () => {
 test.each([0, 2631, Number.NaN])('%d g is beyond the table', (labelledG) =>
   expect(() => usAllowableVariationG({ labelledG })).toThrow(
     expect.objectContaining({ facts: expect.objectContaining({ field: 'labelledG' }) }),
-  ))
+  ),
+)

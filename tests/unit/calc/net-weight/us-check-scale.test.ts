@@ -15,13 +15,28 @@ test('the step that is proposed is a usual one, fine enough, and the next larger
   ))
 
 test('fine steps are no use without a hundred of them, and many are no use when coarse', () => {
-  expect(usCheckScale({ labelledG: 50, divisionG: 0.5, capacityG: 50 })).toMatchObject({ divisions: 100, isSuitable: true })
-  expect(usCheckScale({ labelledG: 45, divisionG: 0.5, capacityG: 49 })).toMatchObject({ isFineEnough: true, hasEnoughDivisions: false, isSuitable: false })
-  expect(usCheckScale({ labelledG: 500, divisionG: 5, capacityG: 15_000 })).toMatchObject({ isFineEnough: false, hasEnoughDivisions: true, isSuitable: false })
+  expect(usCheckScale({ labelledG: 50, divisionG: 0.5, capacityG: 50 })).toMatchObject({
+    divisions: 100,
+    isSuitable: true,
+  })
+  expect(usCheckScale({ labelledG: 45, divisionG: 0.5, capacityG: 49 })).toMatchObject({
+    isFineEnough: true,
+    hasEnoughDivisions: false,
+    isSuitable: false,
+  })
+  expect(usCheckScale({ labelledG: 500, divisionG: 5, capacityG: 15_000 })).toMatchObject({
+    isFineEnough: false,
+    hasEnoughDivisions: true,
+    isSuitable: false,
+  })
 })
 
 test('a scale that cannot carry the package is refused', () =>
-  expect(() => usCheckScale({ labelledG: 500, divisionG: 1, capacityG: 499 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'capacityG', min: 500 }) })))
+  expect(() => usCheckScale({ labelledG: 500, divisionG: 1, capacityG: 499 })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'capacityG', min: 500 }) }),
+  ))
 
 test('that a scale for trade must be verified is always said', () =>
-  expect(usCheckScale({ labelledG: 500, divisionG: 1, capacityG: 3000 }).cautions).toEqual(expect.arrayContaining(['scale-must-be-verified', 'competent-person-checks'])))
+  expect(usCheckScale({ labelledG: 500, divisionG: 1, capacityG: 3000 }).cautions).toEqual(
+    expect.arrayContaining(['scale-must-be-verified', 'competent-person-checks']),
+  ))

@@ -19,11 +19,19 @@ describe('the mean', () => {
     expect(judge(around(500 - 1.01 * errorLimitG)).isMeanAccepted).toBe(false)
   })
   test('does not mend a package that is too short', () =>
-    expect(judge([...all(11, 520), 478])).toMatchObject({ isMeanAccepted: true, shortPackages: 1, isLotAccepted: false }))
+    expect(judge([...all(11, 520), 478])).toMatchObject({
+      isMeanAccepted: true,
+      shortPackages: 1,
+      isLotAccepted: false,
+    }))
 })
 
 test('a package that is short by just what is allowed is not too short', () =>
-  expect(judge([...all(11, 510), 500 - 21.7])).toMatchObject({ shortageLimitG: 21.7, shortPackages: 0, isLotAccepted: true }))
+  expect(judge([...all(11, 510), 500 - 21.7])).toMatchObject({
+    shortageLimitG: 21.7,
+    shortPackages: 0,
+    isLotAccepted: true,
+  }))
 
 test('one too short is allowed in the largest lots only, two never', () => {
   const withShort = (n: number, short: number) => [...all(n - short, 510), ...all(short, 470)]
@@ -34,20 +42,41 @@ test('one too short is allowed in the largest lots only, two never', () => {
 
 test('flour that dried out is allowed both limits wider, bread is not and is told so', () => {
   const flour = judge(around(488), { product: 'flour' })
-  expect(flour).toMatchObject({ dryingAllowanceG: 15, isMeanAccepted: true, cautions: expect.arrayContaining(['drying-out-since-packing']) })
+  expect(flour).toMatchObject({
+    dryingAllowanceG: 15,
+    isMeanAccepted: true,
+    cautions: expect.arrayContaining(['drying-out-since-packing']),
+  })
   expect(flour.shortageLimitG).toBeCloseTo(36.7, 10)
-  expect(judge(around(488))).toMatchObject({ dryingAllowanceG: 0, isMeanAccepted: false, cautions: expect.arrayContaining(['no-drying-allowance-for-bread']) })
+  expect(judge(around(488))).toMatchObject({
+    dryingAllowanceG: 0,
+    isMeanAccepted: false,
+    cautions: expect.arrayContaining(['no-drying-allowance-for-bread']),
+  })
 })
 
 test('what is added to packages never turns a lot that passes into one that fails, where the spread stays', () =>
   fc.assert(
-    fc.property(fc.array(fc.double({ min: 470, max: 530, noNaN: true }), { minLength: 12, maxLength: 12 }), fc.double({ min: 0, max: 50, noNaN: true }), (contentsG, moreG) => {
-      fc.pre(judge(contentsG).isLotAccepted)
-      expect(judge(contentsG.map((g) => g + moreG + 1e-6)).isLotAccepted).toBe(true)
-    }),
+    fc.property(
+      fc.array(fc.double({ min: 470, max: 530, noNaN: true }), { minLength: 12, maxLength: 12 }),
+      fc.double({ min: 0, max: 50, noNaN: true }),
+      (contentsG, moreG) => {
+        fc.pre(judge(contentsG).isLotAccepted)
+        expect(judge(contentsG.map((g) => g + moreG + 1e-6)).isLotAccepted).toBe(true)
+      },
+    ),
   ))
 
 test('another number than the plan weighs is refused', () => {
-  for (const [n, lotPackages] of [[11, 200], [13, 200], [12, 251], [24, 3201]] as const)
-    expect(() => judge(all(n, 500), { lotPackages })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'contentsG', reason: 'not-the-plans-sample' }) }))
+  for (const [n, lotPackages] of [
+    [11, 200],
+    [13, 200],
+    [12, 251],
+    [24, 3201],
+  ] as const)
+    expect(() => judge(all(n, 500), { lotPackages })).toThrow(
+      expect.objectContaining({
+        facts: expect.objectContaining({ field: 'contentsG', reason: 'not-the-plans-sample' }),
+      }),
+    )
 })

@@ -11,6 +11,12 @@ test('a larger lot is weighed by no smaller sample, and its mean may be short by
 })
 
 test('a small lot is refused in words, half a package as no number', () => {
-  expect(() => usSamplingPlan({ lotPackages: 11 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'lotPackages', min: 12, reason: 'small-lot-not-stored' }) }))
-  expect(() => usSamplingPlan({ lotPackages: 12.5 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ reason: 'not-whole' }) }))
+  expect(() => usSamplingPlan({ lotPackages: 11 })).toThrow(
+    expect.objectContaining({
+      facts: expect.objectContaining({ field: 'lotPackages', min: 12, reason: 'small-lot-not-stored' }),
+    }),
+  )
+  expect(() => usSamplingPlan({ lotPackages: 12.5 })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ reason: 'not-whole' }) }),
+  )
 })

@@ -3,7 +3,9 @@ import { expect, test } from 'vitest'
 import { binomialTail } from '@/lib/calc/distributions/binomial-tail'
 import { clopperPearson } from '@/lib/calc/panel/clopper-pearson'
 
-const counts = fc.integer({ min: 1, max: 200 }).chain((tasters) => fc.record({ tasters: fc.constant(tasters), correct: fc.integer({ min: 0, max: tasters }) }))
+const counts = fc
+  .integer({ min: 1, max: 200 })
+  .chain((tasters) => fc.record({ tasters: fc.constant(tasters), correct: fc.integer({ min: 0, max: tasters }) }))
 
 test('at each limit what was seen, or beyond, has the chance asked for', () => {
   fc.assert(
@@ -26,8 +28,14 @@ test('right and wrong mirror each other', () => {
 })
 
 test('none and all have an end of the scale, and the other end in closed form', () => {
-  expect(clopperPearson({ tasters: 20, correct: 0, tailShare: 0.05 })).toEqual({ lowShare: 0, highShare: expect.closeTo(1 - 0.05 ** (1 / 20), 13) })
-  expect(clopperPearson({ tasters: 20, correct: 20, tailShare: 0.05 })).toEqual({ lowShare: expect.closeTo(0.05 ** (1 / 20), 13), highShare: 1 })
+  expect(clopperPearson({ tasters: 20, correct: 0, tailShare: 0.05 })).toEqual({
+    lowShare: 0,
+    highShare: expect.closeTo(1 - 0.05 ** (1 / 20), 13),
+  })
+  expect(clopperPearson({ tasters: 20, correct: 20, tailShare: 0.05 })).toEqual({
+    lowShare: expect.closeTo(0.05 ** (1 / 20), 13),
+    highShare: 1,
+  })
 })
 
 test('ten thousand tasters are answered; more, none and parts of one are refused', () => {

@@ -2,7 +2,8 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { codedServings } from '@/lib/calc/panel/coded-servings'
 
-const batches = (sample: string, count: number) => Array.from({ length: count }, (_, i) => ({ sample, batch: `${sample}${i + 1}`, allergens: 'wheat' }))
+const batches = (sample: string, count: number) =>
+  Array.from({ length: count }, (_, i) => ({ sample, batch: `${sample}${i + 1}`, allergens: 'wheat' }))
 const samples = [...batches('a', 2), ...batches('b', 2)]
 const orders = [
   ['a', 'b'],
@@ -37,13 +38,23 @@ test('the seed decides', () => {
 })
 
 test('the key shows allergens beside each code and carries its cautions every time', () => {
-  const { servings, cautions } = codedServings({ seed: 's', orders, samples: [...batches('a', 2), { sample: 'b', batch: 'b1', allergens: 'wheat, milk' }], tasters: 3 })
+  const { servings, cautions } = codedServings({
+    seed: 's',
+    orders,
+    samples: [...batches('a', 2), { sample: 'b', batch: 'b1', allergens: 'wheat, milk' }],
+    tasters: 3,
+  })
   expect(servings.every(({ sample, allergens }) => allergens === (sample === 'b' ? 'wheat, milk' : 'wheat'))).toBe(true)
   expect(cautions).toEqual(['baked-only', 'ask-allergens-first', 'key-with-leader'])
 })
 
 test('a single batch and an uneven round are named', () => {
-  const { warnings } = codedServings({ seed: 's', orders, samples: [...batches('a', 1), ...batches('b', 2)], tasters: 3 })
+  const { warnings } = codedServings({
+    seed: 's',
+    orders,
+    samples: [...batches('a', 1), ...batches('b', 2)],
+    tasters: 3,
+  })
   expect(warnings).toEqual([
     { code: 'one-batch', sample: 'a' },
     { code: 'orders-not-even', sample: null },
@@ -52,7 +63,9 @@ test('a single batch and an uneven round are named', () => {
 
 test('allergens left open, a batch named twice, no tasters and more portions than codes are refused', () => {
   const asked = { seed: 's', orders, samples, tasters: 4 }
-  expect(() => codedServings({ ...asked, samples: [{ sample: 'a', batch: '1', allergens: '  ' }] })).toThrow('allergens-not-stated')
+  expect(() => codedServings({ ...asked, samples: [{ sample: 'a', batch: '1', allergens: '  ' }] })).toThrow(
+    'allergens-not-stated',
+  )
   expect(() => codedServings({ ...asked, samples: [...samples, samples[0]!] })).toThrow('duplicate')
   for (const tasters of [0, -1, 451, 1.5, NaN]) expect(() => codedServings({ ...asked, tasters })).toThrow('tasters')
   expect(() => codedServings({ ...asked, orders: [] })).toThrow('empty')

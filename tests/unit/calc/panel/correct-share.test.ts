@@ -11,7 +11,8 @@ const tests = ['triangle', 'duo-trio', 'paired', 'three-afc'] as const
 
 /** One taster's answer by Thurstone's model; two portions of the one sample, one or two of the other, d′ apart. */
 const isRight: Record<KnownAnswerTest, (one: number, alike: number, other: number) => boolean> = {
-  triangle: (one, alike, other) => Math.abs(one - alike) < Math.abs(one - other) && Math.abs(one - alike) < Math.abs(alike - other),
+  triangle: (one, alike, other) =>
+    Math.abs(one - alike) < Math.abs(one - other) && Math.abs(one - alike) < Math.abs(alike - other),
   'duo-trio': (one, alike, other) => Math.abs(one - alike) < Math.abs(one - other),
   paired: (one, _, other) => other > one,
   'three-afc': (one, alike, other) => other > one && other > alike,

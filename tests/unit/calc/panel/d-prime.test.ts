@@ -4,7 +4,9 @@ import { correctShare } from '@/lib/calc/panel/correct-share'
 import { dPrime } from '@/lib/calc/panel/d-prime'
 
 const kind = fc.constantFrom('triangle', 'duo-trio', 'paired', 'three-afc')
-const counts = fc.integer({ min: 2, max: 500 }).chain((tasters) => fc.record({ tasters: fc.constant(tasters), correct: fc.integer({ min: 0, max: tasters }) }))
+const counts = fc
+  .integer({ min: 2, max: 500 })
+  .chain((tasters) => fc.record({ tasters: fc.constant(tasters), correct: fc.integer({ min: 0, max: tasters }) }))
 
 test('it is the inverse of the share of right answers, and lies within its limits', () => {
   fc.assert(
@@ -31,7 +33,10 @@ test('all right has a lower limit and no upper one', () => {
 })
 
 test('fewer right than by guessing is no difference, and says so', () => {
-  expect(dPrime({ test: 'paired', tasters: 20, correct: 3, confidence: 0.9 })).toMatchObject({ dPrime: 0, warnings: ['at-or-below-chance'] })
+  expect(dPrime({ test: 'paired', tasters: 20, correct: 3, confidence: 0.9 })).toMatchObject({
+    dPrime: 0,
+    warnings: ['at-or-below-chance'],
+  })
   // a third of 21 exactly, though a third is no exact number
   expect(dPrime({ test: 'triangle', tasters: 21, correct: 7, confidence: 0.9 }).dPrime).toBe(0)
 })

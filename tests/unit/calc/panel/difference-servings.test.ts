@@ -8,7 +8,10 @@ function ordersOf(kind: Parameters<typeof differenceServings>[0]['test'], taster
   const { servings } = differenceServings({ seed: 's', test: kind, samples, tasters })
   const counts: Record<string, number> = {}
   for (let taster = 1; taster <= tasters; taster++) {
-    const order = servings.filter((serving) => serving.taster === taster).map(({ sample }) => sample).join('')
+    const order = servings
+      .filter((serving) => serving.taster === taster)
+      .map(({ sample }) => sample)
+      .join('')
     counts[order] = (counts[order] ?? 0) + 1
   }
   return counts
@@ -24,9 +27,13 @@ test('each order of the test is given equally often', () => {
 })
 
 test('one sample and three are refused', () => {
-  expect(() => differenceServings({ seed: 's', test: 'triangle', samples: samples.slice(0, 2), tasters: 6 })).toThrow('number-of-samples')
+  expect(() => differenceServings({ seed: 's', test: 'triangle', samples: samples.slice(0, 2), tasters: 6 })).toThrow(
+    'number-of-samples',
+  )
   const third = { sample: 'c', batch: '1', allergens: 'none' }
-  expect(() => differenceServings({ seed: 's', test: 'triangle', samples: [...samples, third], tasters: 6 })).toThrow('number-of-samples')
+  expect(() => differenceServings({ seed: 's', test: 'triangle', samples: [...samples, third], tasters: 6 })).toThrow(
+    'number-of-samples',
+  )
 })
 
 test('more tasters than there are codes for are refused', () => {

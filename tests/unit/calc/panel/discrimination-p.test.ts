@@ -10,7 +10,9 @@ test('one more right answer is never likelier by guessing; none right tells noth
       const from = test === 'paired-two-sided' ? Math.ceil(tasters / 2) : 0
       expect(discriminationP({ test, tasters, correct: from })).toBeLessThanOrEqual(1)
       for (let correct = from; correct < tasters; correct++) {
-        expect(discriminationP({ test, tasters, correct: correct + 1 })).toBeLessThan(discriminationP({ test, tasters, correct }) + 1e-15)
+        expect(discriminationP({ test, tasters, correct: correct + 1 })).toBeLessThan(
+          discriminationP({ test, tasters, correct }) + 1e-15,
+        )
       }
     }),
     { numRuns: 30 },

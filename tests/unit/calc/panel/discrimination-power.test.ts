@@ -8,7 +8,8 @@ test('a larger difference is found more often, never less often than a guess is 
   const smaller = fc.double({ min: 0.01, max: 3, noNaN: true })
   fc.assert(
     fc.property(kind, fc.integer({ min: 3, max: 150 }), smaller, (test, tasters, effect) => {
-      const at = (size: number) => discriminationPower({ test, tasters, alpha: 0.05, effectKind: 'd-prime', effect: size })
+      const at = (size: number) =>
+        discriminationPower({ test, tasters, alpha: 0.05, effectKind: 'd-prime', effect: size })
       const { power, actualAlpha } = at(effect)
       expect(at(effect + 0.2).power).toBeGreaterThanOrEqual(power)
       expect(power).toBeLessThanOrEqual(1 + 1e-12)
@@ -18,7 +19,9 @@ test('a larger difference is found more often, never less often than a guess is 
 })
 
 test('too few tasters find nothing', () => {
-  expect(discriminationPower({ test: 'triangle', tasters: 2, alpha: 0.05, effectKind: 'correct-share', effect: 0.99 })).toEqual({
+  expect(
+    discriminationPower({ test: 'triangle', tasters: 2, alpha: 0.05, effectKind: 'correct-share', effect: 0.99 }),
+  ).toEqual({
     leastCorrect: null,
     actualAlpha: null,
     correctShare: 0.99,
@@ -27,7 +30,13 @@ test('too few tasters find nothing', () => {
 })
 
 test('two-sided, both sides count: five tasters at 0.6 are all on one side in 0.6⁵ + 0.4⁵', () => {
-  const { power } = discriminationPower({ test: 'paired-two-sided', tasters: 5, alpha: 0.1, effectKind: 'correct-share', effect: 0.6 })
+  const { power } = discriminationPower({
+    test: 'paired-two-sided',
+    tasters: 5,
+    alpha: 0.1,
+    effectKind: 'correct-share',
+    effect: 0.6,
+  })
   expect(power).toBeCloseTo(0.6 ** 5 + 0.4 ** 5, 13)
 })
 

@@ -5,16 +5,22 @@ import { scoresOf } from '../../../support/panel-scores'
 
 const table = fc
   .record({ n: fc.integer({ min: 2, max: 12 }), k: fc.integer({ min: 2, max: 6 }) })
-  .chain(({ n, k }) => fc.array(fc.array(fc.integer({ min: 1, max: 9 }), { minLength: k, maxLength: k }), { minLength: n, maxLength: n }))
+  .chain(({ n, k }) =>
+    fc.array(fc.array(fc.integer({ min: 1, max: 9 }), { minLength: k, maxLength: k }), { minLength: n, maxLength: n }),
+  )
   .filter((rows) => rows.some((row) => new Set(row).size > 1))
 
 test('only the order within each taster counts', () => {
   fc.assert(
-    fc.property(table, fc.array(fc.double({ min: 0.1, max: 10, noNaN: true }), { minLength: 12, maxLength: 12 }), (rows, factors) => {
-      const plain = friedman({ scores: scoresOf(rows), alpha: 0.05 })
-      const stretched = rows.map((row, i) => row.map((score) => factors[i]! * score + i))
-      expect(friedman({ scores: scoresOf(stretched), alpha: 0.05 })).toEqual(plain)
-    }),
+    fc.property(
+      table,
+      fc.array(fc.double({ min: 0.1, max: 10, noNaN: true }), { minLength: 12, maxLength: 12 }),
+      (rows, factors) => {
+        const plain = friedman({ scores: scoresOf(rows), alpha: 0.05 })
+        const stretched = rows.map((row, i) => row.map((score) => factors[i]! * score + i))
+        expect(friedman({ scores: scoresOf(stretched), alpha: 0.05 })).toEqual(plain)
+      },
+    ),
   )
 })
 
@@ -35,7 +41,16 @@ test('nothing is NaN, p is a chance, and sums of ranks add up', () => {
 })
 
 test('full agreement leaves F without a value', () => {
-  expect(friedman({ scores: scoresOf([[1, 2, 3], [1, 2, 3], [4, 5, 6]]), alpha: 0.05 })).toMatchObject({
+  expect(
+    friedman({
+      scores: scoresOf([
+        [1, 2, 3],
+        [1, 2, 3],
+        [4, 5, 6],
+      ]),
+      alpha: 0.05,
+    }),
+  ).toMatchObject({
     chiSquared: expect.closeTo(6, 12),
     f: null,
     pOfF: null,
@@ -44,9 +59,33 @@ test('full agreement leaves F without a value', () => {
 })
 
 test('ties are named; tasters who tell nothing apart are refused', () => {
-  expect(friedman({ scores: scoresOf([[1, 1, 3], [1, 2, 3]]), alpha: 0.05 }).warnings).toContain('ties')
-  expect(() => friedman({ scores: scoresOf([[5, 5], [7, 7]]), alpha: 0.05 })).toThrow('all-tied')
-  expect(() => friedman({ scores: scoresOf([[5, 6], [7, 8]]), alpha: 0 })).toThrow('alpha')
+  expect(
+    friedman({
+      scores: scoresOf([
+        [1, 1, 3],
+        [1, 2, 3],
+      ]),
+      alpha: 0.05,
+    }).warnings,
+  ).toContain('ties')
+  expect(() =>
+    friedman({
+      scores: scoresOf([
+        [5, 5],
+        [7, 7],
+      ]),
+      alpha: 0.05,
+    }),
+  ).toThrow('all-tied')
+  expect(() =>
+    friedman({
+      scores: scoresOf([
+        [5, 6],
+        [7, 8],
+      ]),
+      alpha: 0,
+    }),
+  ).toThrow('alpha')
 })
 
 test('ten thousand scores are answered', () => {

@@ -12,7 +12,8 @@ test('it has a row for each number and level, as one alone would be', () => {
     [22, 0.05],
     [22, 0.01],
   ])
-  for (const { tasters, alpha, ...found } of rows) expect(found).toEqual(leastCorrect({ test: 'triangle', tasters, alpha }))
+  for (const { tasters, alpha, ...found } of rows)
+    expect(found).toEqual(leastCorrect({ test: 'triangle', tasters, alpha }))
 })
 
 test('a range the wrong way round, no level, and a table too long to print are refused', () => {

@@ -7,17 +7,22 @@ const kind = fc.constantFrom('triangle', 'duo-trio', 'paired', 'three-afc', 'pai
 
 test('that many are significant and one fewer are not', () => {
   fc.assert(
-    fc.property(kind, fc.integer({ min: 1, max: 400 }), fc.double({ min: 1e-4, max: 0.3, noNaN: true }), (test, tasters, alpha) => {
-      const { correct, actualAlpha } = leastCorrect({ test, tasters, alpha })
-      const p = (count: number) => discriminationP({ test, tasters, correct: count })
-      if (correct === null) {
-        expect(p(tasters)).toBeGreaterThan(alpha)
-        return
-      }
-      expect(actualAlpha).toBe(p(correct))
-      expect(p(correct)).toBeLessThanOrEqual(alpha * (1 + 1e-10))
-      if (correct > 0) expect(p(correct - 1)).toBeGreaterThan(alpha)
-    }),
+    fc.property(
+      kind,
+      fc.integer({ min: 1, max: 400 }),
+      fc.double({ min: 1e-4, max: 0.3, noNaN: true }),
+      (test, tasters, alpha) => {
+        const { correct, actualAlpha } = leastCorrect({ test, tasters, alpha })
+        const p = (count: number) => discriminationP({ test, tasters, correct: count })
+        if (correct === null) {
+          expect(p(tasters)).toBeGreaterThan(alpha)
+          return
+        }
+        expect(actualAlpha).toBe(p(correct))
+        expect(p(correct)).toBeLessThanOrEqual(alpha * (1 + 1e-10))
+        if (correct > 0) expect(p(correct - 1)).toBeGreaterThan(alpha)
+      },
+    ),
   )
 })
 
@@ -32,5 +37,6 @@ test('too few tasters can show nothing', () => {
 
 test('the largest panel is answered, bad levels are refused', () => {
   expect(leastCorrect({ test: 'duo-trio', tasters: 10_000, alpha: 0.05 }).correct).toBe(5083)
-  for (const alpha of [0, -0.05, 0.6, 5, NaN]) expect(() => leastCorrect({ test: 'triangle', tasters: 12, alpha })).toThrow('alpha')
+  for (const alpha of [0, -0.05, 0.6, 5, NaN])
+    expect(() => leastCorrect({ test: 'triangle', tasters: 12, alpha })).toThrow('alpha')
 })

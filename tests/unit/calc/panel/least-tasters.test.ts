@@ -2,7 +2,11 @@ import { expect, test } from 'vitest'
 import { leastTasters } from '@/lib/calc/panel/least-tasters'
 
 test('a power that only rises has one number for both', () => {
-  expect(leastTasters({ power: 0.5, powerAt: (tasters) => 1 - 1 / tasters })).toEqual({ tasters: 2, powerReached: 0.5, steadyTasters: 2 })
+  expect(leastTasters({ power: 0.5, powerAt: (tasters) => 1 - 1 / tasters })).toEqual({
+    tasters: 2,
+    powerReached: 0.5,
+    steadyTasters: 2,
+  })
 })
 
 test('a power that falls back is reached first and stays later', () => {
@@ -12,7 +16,9 @@ test('a power that falls back is reached first and stays later', () => {
 
 test('the largest panel that is looked at can be the answer, and beyond it there is none', () => {
   expect(leastTasters({ power: 0.5, powerAt: (tasters) => (tasters >= 2000 ? 0.9 : 0.1) }).steadyTasters).toBe(2000)
-  expect(() => leastTasters({ power: 0.5, powerAt: (tasters) => (tasters >= 2001 ? 0.9 : 0.1) })).toThrow('too-many-tasters')
+  expect(() => leastTasters({ power: 0.5, powerAt: (tasters) => (tasters >= 2001 ? 0.9 : 0.1) })).toThrow(
+    'too-many-tasters',
+  )
   expect(() => leastTasters({ power: 0.5, powerAt: () => 0.1 })).toThrow('too-many-tasters')
 })
 

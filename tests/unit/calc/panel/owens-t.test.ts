@@ -6,7 +6,12 @@ import { owensT } from '@/lib/calc/panel/owens-t'
 const height = fc.double({ min: -6, max: 6, noNaN: true })
 
 test('at h = 0 it is the angle: atan(a) / 2π', () => {
-  fc.assert(fc.property(fc.double({ min: 0, max: 10, noNaN: true }), (a) => Math.abs(owensT({ h: 0, a }) - Math.atan(a) / (2 * Math.PI)) < 1e-15))
+  fc.assert(
+    fc.property(
+      fc.double({ min: 0, max: 10, noNaN: true }),
+      (a) => Math.abs(owensT({ h: 0, a }) - Math.atan(a) / (2 * Math.PI)) < 1e-15,
+    ),
+  )
 })
 
 test('at a = 1 it is half of Φ(h) (1 − Φ(h))', () => {

@@ -4,7 +4,9 @@ import { pageDistribution } from '@/lib/calc/panel/page-distribution'
 /** All rankings of k samples. */
 function rankings(k: number): number[][] {
   if (k === 0) return [[]]
-  return rankings(k - 1).flatMap((rest) => Array.from({ length: k }, (_, place) => [...rest.slice(0, place), k, ...rest.slice(place)]))
+  return rankings(k - 1).flatMap((rest) =>
+    Array.from({ length: k }, (_, place) => [...rest.slice(0, place), k, ...rest.slice(place)]),
+  )
 }
 
 const sumOf = (ranks: readonly number[]) => ranks.reduce((sum, rank, j) => sum + (j + 1) * rank, 0)

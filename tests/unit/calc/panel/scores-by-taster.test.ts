@@ -17,7 +17,14 @@ test('rows and columns are in the order in which they come first, in whatever or
     [1, 2],
     [4, 3],
   ])
-  expect(scoresByTaster(scores)).toEqual({ tasters: ['taster 1', 'taster 2'], samples: ['A', 'B'], rows: [[1, 2], [4, 3]] })
+  expect(scoresByTaster(scores)).toEqual({
+    tasters: ['taster 1', 'taster 2'],
+    samples: ['A', 'B'],
+    rows: [
+      [1, 2],
+      [4, 3],
+    ],
+  })
   expect(scoresByTaster(scores.toReversed()).rows).toEqual([
     [3, 4],
     [2, 1],
@@ -40,11 +47,24 @@ test('one taster, one sample, no scores, too many samples and no number are refu
   expect(reasonOf([])).toEqual(['empty', undefined, 'scores'])
   const wide = Array.from({ length: 51 }, (_, i) => i)
   expect(reasonOf(scoresOf([wide, wide]))).toEqual(['out-of-range', 'too-many-samples', 'scores'])
-  expect(reasonOf(scoresOf([[1, NaN], [1, 2]]))).toEqual(['not-finite', undefined, 'scores[1].score'])
+  expect(
+    reasonOf(
+      scoresOf([
+        [1, NaN],
+        [1, 2],
+      ]),
+    ),
+  ).toEqual(['not-finite', undefined, 'scores[1].score'])
 })
 
 test('no name of a taster is taken for something else', () => {
   const names = ['constructor', '__proto__']
   const scores = names.flatMap((taster) => names.map((sample, i) => ({ taster, sample, score: i })))
-  expect(scoresByTaster(scores)).toMatchObject({ tasters: names, rows: [[0, 1], [0, 1]] })
+  expect(scoresByTaster(scores)).toMatchObject({
+    tasters: names,
+    rows: [
+      [0, 1],
+      [0, 1],
+    ],
+  })
 })

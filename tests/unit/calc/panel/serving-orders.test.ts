@@ -4,12 +4,16 @@ import { servingOrders } from '@/lib/calc/panel/serving-orders'
 import { squareCounts } from '../../../support/square-counts'
 
 const samplesOf = (count: number) =>
-  Array.from({ length: count }, (_, i) => i).flatMap((i) => ['1', '2'].map((batch) => ({ sample: `s${i}`, batch, allergens: 'wheat' })))
+  Array.from({ length: count }, (_, i) => i).flatMap((i) =>
+    ['1', '2'].map((batch) => ({ sample: `s${i}`, batch, allergens: 'wheat' })),
+  )
 
 /** Rows of tasters with the number of the sample in each place. */
 function rowsOf(count: number, tasters: number, seed: string): number[][] {
   const { servings } = servingOrders({ seed, samples: samplesOf(count), tasters })
-  return Array.from({ length: tasters }, (_, i) => servings.filter(({ taster }) => taster === i + 1).map(({ sample }) => Number(sample.slice(1))))
+  return Array.from({ length: tasters }, (_, i) =>
+    servings.filter(({ taster }) => taster === i + 1).map(({ sample }) => Number(sample.slice(1))),
+  )
 }
 
 test('in whole rounds each sample is equally often in each place and after each other one', () => {
@@ -23,7 +27,9 @@ test('in whole rounds each sample is equally often in each place and after each 
 })
 
 test('a round that is not whole is named', () => {
-  expect(servingOrders({ seed: 's', samples: samplesOf(3), tasters: 3 }).warnings).toEqual([{ code: 'orders-not-even', sample: null }])
+  expect(servingOrders({ seed: 's', samples: samplesOf(3), tasters: 3 }).warnings).toEqual([
+    { code: 'orders-not-even', sample: null },
+  ])
 })
 
 test('one sample, none, and more than a person can taste are refused', () => {

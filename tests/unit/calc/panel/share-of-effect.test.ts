@@ -11,7 +11,10 @@ test('the three ways to state a difference lead to one share', () => {
 })
 
 test('no difference, and one too large to be told from certainty, are refused', () => {
-  for (const effect of [0, -1, 11, NaN]) expect(() => shareOfEffect({ test: 'triangle', effectKind: 'd-prime', effect })).toThrow('effect')
-  for (const effect of [1 / 3, 1, 60]) expect(() => shareOfEffect({ test: 'triangle', effectKind: 'correct-share', effect })).toThrow('effect')
-  for (const effect of [0, 1, 40]) expect(() => shareOfEffect({ test: 'triangle', effectKind: 'discriminator-share', effect })).toThrow('effect')
+  for (const effect of [0, -1, 11, NaN])
+    expect(() => shareOfEffect({ test: 'triangle', effectKind: 'd-prime', effect })).toThrow('effect')
+  for (const effect of [1 / 3, 1, 60])
+    expect(() => shareOfEffect({ test: 'triangle', effectKind: 'correct-share', effect })).toThrow('effect')
+  for (const effect of [0, 1, 40])
+    expect(() => shareOfEffect({ test: 'triangle', effectKind: 'discriminator-share', effect })).toThrow('effect')
 })

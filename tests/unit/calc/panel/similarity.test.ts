@@ -21,14 +21,23 @@ test('by exact limits it is similar just when no more are right than is allowed'
 })
 
 test('a difference that was not found is not similarity: six tasters at chance show nothing', () => {
-  expect(similarity({ test: 'triangle', tasters: 6, correct: 2, marginShare: 0.3, confidence: 0.95, method: 'exact' })).toMatchObject({
+  expect(
+    similarity({ test: 'triangle', tasters: 6, correct: 2, marginShare: 0.3, confidence: 0.95, method: 'exact' }),
+  ).toMatchObject({
     similar: false,
     warnings: ['few-tasters'],
   })
 })
 
 test('a margin that is a percentage, none, and a confidence of one are refused', () => {
-  const asked = { test: 'triangle', tasters: 60, correct: 20, marginShare: 0.3, confidence: 0.95, method: 'exact' } as const
+  const asked = {
+    test: 'triangle',
+    tasters: 60,
+    correct: 20,
+    marginShare: 0.3,
+    confidence: 0.95,
+    method: 'exact',
+  } as const
   expect(() => similarity({ ...asked, marginShare: 30 })).toThrow('marginShare')
   expect(() => similarity({ ...asked, marginShare: 0 })).toThrow('marginShare')
   expect(() => similarity({ ...asked, confidence: 1 })).toThrow('confidence')

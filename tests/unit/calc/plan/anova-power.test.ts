@@ -6,7 +6,10 @@ const q = { countPerArm: 5, means: [10, 12, 14], sd: 3, alpha: 0.05 } as const
 
 test('of two arms it is the two-sided t test', () => {
   const f = anovaPower({ ...q, means: [10, 14] })
-  expect(f.power).toBeCloseTo(twoArmsPower({ countPerArm: 5, difference: 4, sd: 3, alpha: 0.05, alternative: 'two-sided' }).power, 10)
+  expect(f.power).toBeCloseTo(
+    twoArmsPower({ countPerArm: 5, difference: 4, sd: 3, alpha: 0.05, alternative: 'two-sided' }).power,
+    10,
+  )
   expect(f).toMatchObject({ df1: 1, df2: 8 })
 })
 

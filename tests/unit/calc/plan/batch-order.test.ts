@@ -18,7 +18,9 @@ test('every block holds every arm with its number of batches, places counted thr
     const own = batches.filter((batch) => batch.block === block)
     expect(own.map((batch) => batch.place)).toEqual([1, 2, 3, 4, 5, 6])
     for (const { arm, batchesPerBlock } of arms) {
-      expect(own.filter((batch) => batch.arm === arm).map((batch) => batch.copy)).toEqual(Array.from({ length: batchesPerBlock }, (_, i) => i + 1))
+      expect(own.filter((batch) => batch.arm === arm).map((batch) => batch.copy)).toEqual(
+        Array.from({ length: batchesPerBlock }, (_, i) => i + 1),
+      )
     }
   }
 })
@@ -43,7 +45,10 @@ test('whatever the seed, no dough follows an allergen it lacks without a clean-d
 })
 
 test('the same seed gives the same order, another seed another', () => {
-  const order = (seed: string) => batchOrder({ seed, blocks, arms }).batches.map((batch) => batch.arm).join(' ')
+  const order = (seed: string) =>
+    batchOrder({ seed, blocks, arms })
+      .batches.map((batch) => batch.arm)
+      .join(' ')
   expect(order('a')).toBe(order('a'))
   expect(order('a')).not.toBe(order('b'))
 })
@@ -54,7 +59,10 @@ test('within a step every order comes equally often', () => {
   const many = Array.from({ length: 12_000 }, (_, i) => String(i))
   const { batches, warnings } = batchOrder({ seed: 'orders', blocks: many, arms: plain })
   for (let i = 0; i < batches.length; i += 3) {
-    const order = batches.slice(i, i + 3).map((batch) => batch.arm).join('')
+    const order = batches
+      .slice(i, i + 3)
+      .map((batch) => batch.arm)
+      .join('')
     seen.set(order, (seen.get(order) ?? 0) + 1)
   }
   const chiSquared = [...seen.values()].reduce((sum, count) => sum + (count - 2000) ** 2 / 2000, 0)

@@ -1,7 +1,15 @@
 import { expect, test } from 'vitest'
 import { batchesPower } from '@/lib/calc/plan/batches-power'
 
-const q = { batchesPerArm: 4, loavesPerBatch: 3, batchSd: 40, loafSd: 30, difference: 100, alpha: 0.05, alternative: 'two-sided' } as const
+const q = {
+  batchesPerArm: 4,
+  loavesPerBatch: 3,
+  batchSd: 40,
+  loafSd: 30,
+  difference: 100,
+  alpha: 0.05,
+  alternative: 'two-sided',
+} as const
 
 test('loaves add no degrees of freedom, and cannot do away with the spread of batches', () => {
   const power = (change: Partial<typeof q> | { loavesPerBatch: number }) => batchesPower({ ...q, ...change })

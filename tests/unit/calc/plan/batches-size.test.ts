@@ -2,7 +2,15 @@ import { expect, test } from 'vitest'
 import { batchesSize } from '@/lib/calc/plan/batches-size'
 import { twoArmsSize } from '@/lib/calc/plan/two-arms-size'
 
-const q = { power: 0.8, loavesPerBatch: 1, batchSd: 40, loafSd: 30, difference: 60, alpha: 0.05, alternative: 'two-sided' } as const
+const q = {
+  power: 0.8,
+  loavesPerBatch: 1,
+  batchSd: 40,
+  loafSd: 30,
+  difference: 60,
+  alpha: 0.05,
+  alternative: 'two-sided',
+} as const
 
 test('one loaf a dough is the plain comparison of two arms, with both spreads in one', () => {
   const plain = twoArmsSize({ power: 0.8, difference: 60, sd: 50, alpha: 0.05, alternative: 'two-sided' })

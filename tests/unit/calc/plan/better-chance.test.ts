@@ -25,13 +25,26 @@ test('it is what simulated verdicts show', () => {
   const runs = forLong(20_000, 400_000)
   for (const worthwhile of [20, 80, 120]) {
     const { residualDf, criticalValue, differenceSe, arms } = gainPower({
-      seed: 'better', runs, worthwhile, goodDirection: 'larger', confidence: 0.95, trueDifferences: [150, 100],
-      design: { layout: 'complete-blocks', blocks: 4, armBatchesPerBlock: 1, controlBatchesPerBlock: 2, loavesPerBatch: 3 },
+      seed: 'better',
+      runs,
+      worthwhile,
+      goodDirection: 'larger',
+      confidence: 0.95,
+      trueDifferences: [150, 100],
+      design: {
+        layout: 'complete-blocks',
+        blocks: 4,
+        armBatchesPerBlock: 1,
+        controlBatchesPerBlock: 2,
+        loavesPerBatch: 3,
+      },
       spread: { blockSd: 60, batchSd: 40, loafSd: 50 },
     })
     for (const { trueDifference, power, powerSe } of arms) {
       const got = betterChance({ trueDifference, worthwhile, differenceSe, criticalValue, df: residualDf })
-      expect(Math.abs(got - power), JSON.stringify({ worthwhile, trueDifference, got, power })).toBeLessThan(4 * powerSe)
+      expect(Math.abs(got - power), JSON.stringify({ worthwhile, trueDifference, got, power })).toBeLessThan(
+        4 * powerSe,
+      )
     }
   }
 })

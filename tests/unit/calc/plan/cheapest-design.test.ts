@@ -28,18 +28,35 @@ test('no design within the limits that reaches the power is cheaper', () => {
   expect(designs).toHaveLength(5)
   const costs: number[] = []
   for (let blocks = 1; blocks <= 8; blocks++) {
-    for (const [arm, control] of [[1, 1], [2, 2], [2, 3]] as const) {
+    for (const [arm, control] of [
+      [1, 1],
+      [2, 2],
+      [2, 3],
+    ] as const) {
       for (let loaves = 1; loaves <= 6; loaves++) {
         const batches = blocks * (2 * arm + control)
         const cost = blocks * 2000 + batches * (900 + 60 * loaves)
         if (cost >= designs[0]!.costMinor || batches - blocks - 2 < 1) continue
         const { arms } = gainPower({
-          seed: 'all', runs: 4000, worthwhile: 80, goodDirection: 'larger', confidence: 0.95, trueDifferences: [150, 150],
-          design: { layout: 'complete-blocks', blocks, armBatchesPerBlock: arm, controlBatchesPerBlock: control, loavesPerBatch: loaves },
+          seed: 'all',
+          runs: 4000,
+          worthwhile: 80,
+          goodDirection: 'larger',
+          confidence: 0.95,
+          trueDifferences: [150, 150],
+          design: {
+            layout: 'complete-blocks',
+            blocks,
+            armBatchesPerBlock: arm,
+            controlBatchesPerBlock: control,
+            loavesPerBatch: loaves,
+          },
           spread: { blockSd: 60, batchSd: 60, loafSd: 50 },
         })
         costs.push(cost)
-        expect(arms[0]!.power, JSON.stringify({ blocks, arm, control, loaves, cost })).toBeLessThan(0.8 + 4 * arms[0]!.powerSe)
+        expect(arms[0]!.power, JSON.stringify({ blocks, arm, control, loaves, cost })).toBeLessThan(
+          0.8 + 4 * arms[0]!.powerSe,
+        )
       }
     }
   }
@@ -57,7 +74,11 @@ test('designs come cheapest first, reach the power, and one loaf fewer does not'
 })
 
 test('simulated verdicts confirm the first, within their own error, and the same seed says the same', () => {
-  for (const change of [{}, { layout: 'no-blocks' }, { testArmCount: 4, mostBatchesPerBlock: 12 }] satisfies Partial<DesignWanted>[]) {
+  for (const change of [
+    {},
+    { layout: 'no-blocks' },
+    { testArmCount: 4, mostBatchesPerBlock: 12 },
+  ] satisfies Partial<DesignWanted>[]) {
     const got = cheapestDesign({ ...q, ...change, runs: 20_000 })
     expect(got.method).toBe('closed-form-search-confirmed-by-simulation')
     expect(Math.abs(got.simulated.power - got.designs[0]!.power)).toBeLessThan(4 * got.simulated.powerSe)
@@ -77,8 +98,17 @@ test('what costs more is bought less', () => {
 })
 
 test('many arms are offered extra doughs of the control', () => {
-  const { designs } = cheapestDesign({ ...q, testArmCount: 6, mostBatchesPerBlock: 20, mostBlocks: 20, batchCostMinor: 3000, blockCostMinor: 100 })
-  expect(designs.some(({ armBatchesPerBlock, controlBatchesPerBlock }) => controlBatchesPerBlock > armBatchesPerBlock)).toBe(true)
+  const { designs } = cheapestDesign({
+    ...q,
+    testArmCount: 6,
+    mostBatchesPerBlock: 20,
+    mostBlocks: 20,
+    batchCostMinor: 3000,
+    blockCostMinor: 100,
+  })
+  expect(
+    designs.some(({ armBatchesPerBlock, controlBatchesPerBlock }) => controlBatchesPerBlock > armBatchesPerBlock),
+  ).toBe(true)
 })
 
 test('a power that the limits cannot give says how far the largest trial comes', () => {

@@ -14,7 +14,12 @@ test('a root on a whole number is that number', () => {
 })
 
 test('where the least number is enough there is no root', () => {
-  expect(countForPower({ powerAt, power: 0.1, least: 2 })).toEqual({ count: 2, countContinuous: null, power: powerAt(2), powerOneFewer: null })
+  expect(countForPower({ powerAt, power: 0.1, least: 2 })).toEqual({
+    count: 2,
+    countContinuous: null,
+    power: powerAt(2),
+    powerOneFewer: null,
+  })
 })
 
 test('a power out of reach says how far 10,000 come', () => {

@@ -4,7 +4,14 @@ import { gainPower } from '@/lib/calc/plan/gain-power'
 import { twoArmsPower } from '@/lib/calc/plan/two-arms-power'
 import { forLong } from '@/tests/support/long'
 
-const q = { controlCount: 6, armCount: 4, differences: [80, 40, 0], sd: 50, alpha: 0.05, alternative: 'two-sided' } as const
+const q = {
+  controlCount: 6,
+  armCount: 4,
+  differences: [80, 40, 0],
+  sd: 50,
+  alpha: 0.05,
+  alternative: 'two-sided',
+} as const
 
 test('one arm is the comparison of two', () => {
   const got = dunnettPower({ ...q, controlCount: 4, differences: [80] })
@@ -24,7 +31,12 @@ test('it is what simulated trials show', () => {
   const runs = forLong(20_000, 400_000)
   const { powerEach } = dunnettPower(q)
   const { arms } = gainPower({
-    seed: 'closed', runs, worthwhile: 1e-9, goodDirection: 'larger', confidence: 0.95, trueDifferences: [80, 40],
+    seed: 'closed',
+    runs,
+    worthwhile: 1e-9,
+    goodDirection: 'larger',
+    confidence: 0.95,
+    trueDifferences: [80, 40],
     design: { layout: 'no-blocks', blocks: 2, armBatchesPerBlock: 2, controlBatchesPerBlock: 3, loavesPerBatch: 1 },
     spread: { blockSd: 0, batchSd: 50, loafSd: 0 },
   })

@@ -27,10 +27,22 @@ test('it agrees with drawing and analysing every loaf', () => {
       const day = 60 * normalDeviate(random)
       return ['control', 'control', 'b', 'c'].flatMap((arm, copy) => {
         const dough = 2500 + day + (arm === 'b' ? 150 : 0) + 40 * normalDeviate(random)
-        return ['1', '2', '3'].map((loaf) => ({ arm, block, batch: `${block}/${copy}`, loaf, value: dough + 50 * normalDeviate(random) }))
+        return ['1', '2', '3'].map((loaf) => ({
+          arm,
+          block,
+          batch: `${block}/${copy}`,
+          loaf,
+          value: dough + 50 * normalDeviate(random),
+        }))
       })
     })
-    const { comparisons } = analyseBatches({ readings, arms, confidence: 0.95, alternative: 'two-sided', scale: 'plain' }).comparisons
+    const { comparisons } = analyseBatches({
+      readings,
+      arms,
+      confidence: 0.95,
+      alternative: 'two-sided',
+      scale: 'plain',
+    }).comparisons
     comparisons.forEach(({ estimate, low, high }, i) => {
       const got = gainVerdict({ estimate, low: low!, high: high!, worthwhile: 80, goodDirection: 'larger' })
       if (got!.verdict === 'better') better[i]! += 1
@@ -82,7 +94,10 @@ test('block spread matters only without blocks', () => {
 
 test('smaller-is-better mirrors larger-is-better', () => {
   const runs = forLong(20_000, 400_000)
-  const [larger, smaller] = [gainPower({ ...q, runs }), gainPower({ ...q, runs, trueDifferences: [-150, 0], goodDirection: 'smaller' })]
+  const [larger, smaller] = [
+    gainPower({ ...q, runs }),
+    gainPower({ ...q, runs, trueDifferences: [-150, 0], goodDirection: 'smaller' }),
+  ]
   expect(Math.abs(larger.arms[0]!.power - smaller.arms[0]!.power)).toBeLessThan(0.02)
 })
 

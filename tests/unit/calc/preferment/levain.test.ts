@@ -6,13 +6,25 @@ const pct = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 
 test('it weighs what was wanted, at the hydration wanted, whatever the starter', () =>
   fc.assert(
-    fc.property(pct(80, 130), pct(50, 125), pct(1, 40), fc.constantFrom('fresh-flour' as const, 'mix' as const), (wet, starterWet, starterPct, starterBy) => {
-      const found = levain({ levainMassG: 500, levainHydrationPct: wet, starterHydrationPct: starterWet, starterBy, starterPct })
-      expect(found.starterG + found.freshFlourG + found.freshWaterG).toBeCloseTo(500, 8)
-      expect((100 * found.waterInAllG) / found.flourInAllG).toBeCloseTo(wet, 8)
-      expect(starterBy === 'mix' ? found.starterInMixPct : found.starterOnFreshFlourPct).toBeCloseTo(starterPct, 8)
-      expect(found.freshWaterG + (found.starterG * starterWet) / (100 + starterWet)).toBeCloseTo(found.waterInAllG, 8)
-    }),
+    fc.property(
+      pct(80, 130),
+      pct(50, 125),
+      pct(1, 40),
+      fc.constantFrom('fresh-flour' as const, 'mix' as const),
+      (wet, starterWet, starterPct, starterBy) => {
+        const found = levain({
+          levainMassG: 500,
+          levainHydrationPct: wet,
+          starterHydrationPct: starterWet,
+          starterBy,
+          starterPct,
+        })
+        expect(found.starterG + found.freshFlourG + found.freshWaterG).toBeCloseTo(500, 8)
+        expect((100 * found.waterInAllG) / found.flourInAllG).toBeCloseTo(wet, 8)
+        expect(starterBy === 'mix' ? found.starterInMixPct : found.starterOnFreshFlourPct).toBeCloseTo(starterPct, 8)
+        expect(found.freshWaterG + (found.starterG * starterWet) / (100 + starterWet)).toBeCloseTo(found.waterInAllG, 8)
+      },
+    ),
   ))
 
 test('the same percentage in the two meanings is not the same starter', () => {

@@ -15,11 +15,17 @@ test('flour and water of pre-ferment and dough together are those of the formula
   ))
 
 test('a pre-ferment that would take more water than the dough has is refused', () => {
-  expect(() => preFerment({ flourMassG: 1000, doughHydrationPct: 60, preFermentedPct: 80, preFermentHydrationPct: 100 })).toThrow(
-    expect.objectContaining({ facts: expect.objectContaining({ field: 'preFermentHydrationPct', reason: 'not-enough-water' }) }),
+  expect(() =>
+    preFerment({ flourMassG: 1000, doughHydrationPct: 60, preFermentedPct: 80, preFermentHydrationPct: 100 }),
+  ).toThrow(
+    expect.objectContaining({
+      facts: expect.objectContaining({ field: 'preFermentHydrationPct', reason: 'not-enough-water' }),
+    }),
   )
 })
 
 test('all the flour and all the water may be in it', () => {
-  expect(preFerment({ flourMassG: 700, doughHydrationPct: 66.1, preFermentedPct: 100, preFermentHydrationPct: 66.1 })).toMatchObject({ doughFlourG: 0, doughWaterG: 0 })
+  expect(
+    preFerment({ flourMassG: 700, doughHydrationPct: 66.1, preFermentedPct: 100, preFermentHydrationPct: 66.1 }),
+  ).toMatchObject({ doughFlourG: 0, doughWaterG: 0 })
 })

@@ -19,16 +19,22 @@ test('a loss that is expected and the scald that weighs so are the same dough', 
 
 test('a scald heavier than what went in, or lighter than its flour, is refused: the pot was weighed too, or misread', () => {
   for (const scaldWeighedG of [841, 239])
-    expect(() => scald({ ...q, scaldWeighedG })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'scaldWeighedG' }) }))
+    expect(() => scald({ ...q, scaldWeighedG })).toThrow(
+      expect.objectContaining({ facts: expect.objectContaining({ field: 'scaldWeighedG' }) }),
+    )
 })
 
 test('what the choice needs is asked for', () => {
   expect(() => scald(q)).toThrow(expect.objectContaining({ facts: { field: 'scaldWeighedG', reason: 'not-given' } }))
-  expect(() => scald({ ...q, by: 'expected-loss' })).toThrow(expect.objectContaining({ facts: { field: 'lossOfWaterPct', reason: 'not-given' } }))
+  expect(() => scald({ ...q, by: 'expected-loss' })).toThrow(
+    expect.objectContaining({ facts: { field: 'lossOfWaterPct', reason: 'not-given' } }),
+  )
 })
 
 test('more water in the scald than the dough has is refused', () => {
   expect(() => scald({ ...q, scaldHydrationPct: 1000, by: 'expected-loss', lossOfWaterPct: 5 })).toThrow(
-    expect.objectContaining({ facts: expect.objectContaining({ field: 'scaldHydrationPct', reason: 'not-enough-water' }) }),
+    expect.objectContaining({
+      facts: expect.objectContaining({ field: 'scaldHydrationPct', reason: 'not-enough-water' }),
+    }),
   )
 })

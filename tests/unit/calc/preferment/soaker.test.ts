@@ -11,7 +11,9 @@ test('liquid that was poured off takes as much out of the water to weigh, and th
 })
 
 test('more liquid left than was poured on is refused', () => {
-  expect(() => soaker({ ...q, pouredOffG: 481 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'pouredOffG', max: 480 }) }))
+  expect(() => soaker({ ...q, pouredOffG: 481 })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'pouredOffG', max: 480 }) }),
+  )
 })
 
 test('without a soaker all three meanings agree', () => {

@@ -7,7 +7,9 @@ import { seededRandom } from '@/lib/calc/random/seeded-random'
 test.each([1, 2, 3, 9, 40, 41])('%i degrees of freedom: the sample follows the distribution', (df) => {
   const random = seededRandom('chi')
   const sample = Array.from({ length: 4000 }, () => chiSquaredDeviate(random, df)).sort((a, b) => a - b)
-  const distance = Math.max(...sample.map((x, i) => Math.abs(chiSquaredTail({ x, df, tail: 'lower' }) - (i + 0.5) / sample.length)))
+  const distance = Math.max(
+    ...sample.map((x, i) => Math.abs(chiSquaredTail({ x, df, tail: 'lower' }) - (i + 0.5) / sample.length)),
+  )
   expect(distance * Math.sqrt(sample.length)).toBeLessThan(1.95)
 })
 

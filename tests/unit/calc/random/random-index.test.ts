@@ -15,7 +15,7 @@ test('every index comes equally often', () => {
 
 test('draws of the incomplete last cycle are refused', () => {
   const draws = [1 - 2 ** -53, 0.5]
-  expect(randomIndex(() => draws.shift() ?? 0, 3)).toBe((2 ** 52) % 3)
+  expect(randomIndex(() => draws.shift() ?? 0, 3)).toBe(2 ** 52 % 3)
 })
 
 test('no count, and a generator that is stuck, are errors', () => {

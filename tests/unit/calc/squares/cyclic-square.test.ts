@@ -14,7 +14,12 @@ test('each row is the one before it moved on by one', () => {
 test('each treatment is once in each row and each column, whatever the size', () => {
   fc.assert(
     fc.property(fc.integer({ min: 2, max: 50 }), (treatments) => {
-      expect(squareCounts(cyclicSquare({ treatments }))).toMatchObject({ rows: treatments, columns: treatments, inRow: [1], inColumn: [1] })
+      expect(squareCounts(cyclicSquare({ treatments }))).toMatchObject({
+        rows: treatments,
+        columns: treatments,
+        inRow: [1],
+        inColumn: [1],
+      })
     }),
     { numRuns: 20 },
   )

@@ -4,16 +4,19 @@ import { squareCounts } from '../../../support/square-counts'
 
 const sizes = Array.from({ length: 19 }, (_, i) => i + 2)
 
-test.each(sizes)('of %i: each ordered pair follows once if even, twice if odd, and so often is each in each place', (treatments) => {
-  const times = treatments % 2 === 0 ? 1 : 2
-  expect(squareCounts(williamsSquare({ treatments }))).toEqual({
-    rows: treatments * times,
-    columns: treatments,
-    inRow: [1],
-    inColumn: [times],
-    after: [times],
-  })
-})
+test.each(sizes)(
+  'of %i: each ordered pair follows once if even, twice if odd, and so often is each in each place',
+  (treatments) => {
+    const times = treatments % 2 === 0 ? 1 : 2
+    expect(squareCounts(williamsSquare({ treatments }))).toEqual({
+      rows: treatments * times,
+      columns: treatments,
+      inRow: [1],
+      inColumn: [times],
+      after: [times],
+    })
+  },
+)
 
 test('the second square of an odd number is the first read backwards', () => {
   const rows = williamsSquare({ treatments: 3 })

@@ -13,10 +13,19 @@ test('the curve goes through both readings, and through half at its half-life', 
 })
 
 test('readings out of order, or beyond start and end, are refused', () => {
-  for (const [field, value] of [['secondDays', 1.5], ['firstFirmness', 2], ['secondFirmness', 10], ['secondFirmness', 4]] as const)
-    expect(() => avramiExponent({ ...q, [field]: value })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field }) }))
+  for (const [field, value] of [
+    ['secondDays', 1.5],
+    ['firstFirmness', 2],
+    ['secondFirmness', 10],
+    ['secondFirmness', 4],
+  ] as const)
+    expect(() => avramiExponent({ ...q, [field]: value })).toThrow(
+      expect.objectContaining({ facts: expect.objectContaining({ field }) }),
+    )
 })
 
 test('an exponent that no bread has is refused', () => {
-  expect(() => avramiExponent({ ...q, firstFirmness: 7.99, secondDays: 50 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ reason: 'no-such-exponent' }) }))
+  expect(() => avramiExponent({ ...q, firstFirmness: 7.99, secondDays: 50 })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ reason: 'no-such-exponent' }) }),
+  )
 })

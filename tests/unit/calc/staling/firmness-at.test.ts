@@ -4,13 +4,17 @@ import { firmnessAt } from '@/lib/calc/staling/firmness-at'
 
 test('it begins at the start, never falls, and never passes the end', () =>
   fc.assert(
-    fc.property(fc.double({ min: 0, max: 40, noNaN: true }), fc.double({ min: 0, max: 20, noNaN: true }), (days, later) => {
-      const q = { startFirmness: 2, endFirmness: 10, ratePerDay: 0.4 }
-      const now = firmnessAt({ ...q, days })
-      expect(now).toBeGreaterThanOrEqual(2)
-      expect(firmnessAt({ ...q, days: days + later })).toBeGreaterThanOrEqual(now)
-      expect(firmnessAt({ ...q, days: days + later })).toBeLessThanOrEqual(10)
-    }),
+    fc.property(
+      fc.double({ min: 0, max: 40, noNaN: true }),
+      fc.double({ min: 0, max: 20, noNaN: true }),
+      (days, later) => {
+        const q = { startFirmness: 2, endFirmness: 10, ratePerDay: 0.4 }
+        const now = firmnessAt({ ...q, days })
+        expect(now).toBeGreaterThanOrEqual(2)
+        expect(firmnessAt({ ...q, days: days + later })).toBeGreaterThanOrEqual(now)
+        expect(firmnessAt({ ...q, days: days + later })).toBeLessThanOrEqual(10)
+      },
+    ),
   ))
 
 test('an end that is softer than the start, and time before baking, are refused', () => {

@@ -40,7 +40,8 @@ test.each([
 ])('%s has no end to be found, and is refused', (_what, list) =>
   expect(() =>
     fitFirmness({ readings: list.map((firmness, i) => ({ days: i, firmness })), startFirmness: null }),
-  ).toThrow(expect.objectContaining({ code: expect.stringMatching(/not-possible|no-convergence/) })))
+  ).toThrow(expect.objectContaining({ code: expect.stringMatching(/not-possible|no-convergence/) })),
+)
 
 test('few days, no readings and no numbers are refused, and 10,000 readings are answered', () => {
   const one = (at: number, firmness: number) => ({ days: at, firmness })
@@ -51,9 +52,11 @@ test('few days, no readings and no numbers are refused, and 10,000 readings are 
   expect(() => fitFirmness({ readings: [one(0, 2), one(0, 2.2), one(3, 4)], startFirmness: 2 })).toThrow(
     expect.objectContaining({ facts: expect.objectContaining({ reason: 'too-few-times' }) }),
   )
-  expect(() => fitFirmness({ readings: [one(0, 2), one(1, Number.NaN), one(3, 4), one(4, 4)], startFirmness: null })).toThrow(
-    expect.objectContaining({ code: 'not-finite' }),
+  expect(() =>
+    fitFirmness({ readings: [one(0, 2), one(1, Number.NaN), one(3, 4), one(4, 4)], startFirmness: null }),
+  ).toThrow(expect.objectContaining({ code: 'not-finite' }))
+  const many = Array.from({ length: 10_000 }, (_, i) =>
+    one(i / 1000, 5 - 3 * Math.exp(-i / 4000) + 0.1 * Math.sin(i * i)),
   )
-  const many = Array.from({ length: 10_000 }, (_, i) => one(i / 1000, 5 - 3 * Math.exp(-i / 4000) + 0.1 * Math.sin(i * i)))
   expect(fitFirmness({ readings: many, startFirmness: null }).endFirmness).toBeCloseTo(5, 1)
 })

@@ -18,5 +18,7 @@ test('with an exponent too, half of the way to the end is gone', () => {
 })
 
 test('an exponent that no bread has is refused', () => {
-  expect(() => halfLifeDays({ ratePerDay: 0.21, avramiExponent: 0 })).toThrow(expect.objectContaining({ facts: expect.objectContaining({ field: 'avramiExponent' }) }))
+  expect(() => halfLifeDays({ ratePerDay: 0.21, avramiExponent: 0 })).toThrow(
+    expect.objectContaining({ facts: expect.objectContaining({ field: 'avramiExponent' }) }),
+  )
 })

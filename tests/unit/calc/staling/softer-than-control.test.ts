@@ -8,5 +8,7 @@ test('alike is nought, half as firm is 50 % softer and the control 100 % firmer,
 })
 
 test('no firmness is refused', () => {
-  expect(() => softerThanControl({ controlFirmness: 0, armFirmness: 5 })).toThrow(expect.objectContaining({ code: 'out-of-range' }))
+  expect(() => softerThanControl({ controlFirmness: 0, armFirmness: 5 })).toThrow(
+    expect.objectContaining({ code: 'out-of-range' }),
+  )
 })

@@ -9,7 +9,11 @@ const dough = {
   roomHeatJ: 0,
 }
 const waterFor = (frictionJPerKg: number) =>
-  requiredWaterTemp({ ...dough, doughTempC: 26, friction: { by: 'energy', phases: [{ joulePerKgMin: frictionJPerKg, minutes: 1 }] } })
+  requiredWaterTemp({
+    ...dough,
+    doughTempC: 26,
+    friction: { by: 'energy', phases: [{ joulePerKgMin: frictionJPerKg, minutes: 1 }] },
+  })
 
 test('a first dough two degrees too warm gives the friction that it really had', () => {
   const really = 9000
@@ -29,12 +33,26 @@ test('a first dough two degrees too warm gives the friction that it really had',
 
 test('a first dough as wanted corrects nothing', () =>
   expect(
-    correctFrictionJPerKg({ usedFrictionJPerKg: 5000, heatCapacityJPerK: 4000, doughMassG: 1650, wantedDoughTempC: 26, actualDoughTempC: 26 }),
+    correctFrictionJPerKg({
+      usedFrictionJPerKg: 5000,
+      heatCapacityJPerK: 4000,
+      doughMassG: 1650,
+      wantedDoughTempC: 26,
+      actualDoughTempC: 26,
+    }),
   ).toBe(5000))
 
 test('no dough and a temperature of none are refused', () => {
-  const q = { usedFrictionJPerKg: 5000, heatCapacityJPerK: 4000, doughMassG: 1650, wantedDoughTempC: 26, actualDoughTempC: 26 }
-  expect(() => correctFrictionJPerKg({ ...q, doughMassG: 0 })).toThrow(expect.objectContaining({ code: 'out-of-range' }))
+  const q = {
+    usedFrictionJPerKg: 5000,
+    heatCapacityJPerK: 4000,
+    doughMassG: 1650,
+    wantedDoughTempC: 26,
+    actualDoughTempC: 26,
+  }
+  expect(() => correctFrictionJPerKg({ ...q, doughMassG: 0 })).toThrow(
+    expect.objectContaining({ code: 'out-of-range' }),
+  )
   expect(() => correctFrictionJPerKg({ ...q, actualDoughTempC: 78 })).toThrow(
     expect.objectContaining({ facts: expect.objectContaining({ field: 'actualDoughTempC' }) }),
   )

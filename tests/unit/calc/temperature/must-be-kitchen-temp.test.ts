@@ -15,8 +15,15 @@ test('what lies within is given back', () => {
   expect(refusalOf(73, 'fahrenheit')).toBe(73)
 })
 
-test.each([[73, 'celsius'], [23, 'fahrenheit']] as const)('%d in %s is most likely of the other unit', (value, unit) =>
-  expect(refusalOf(value, unit)).toMatchObject({ code: 'out-of-range', facts: { field: 'roomTemp', value, reason: 'units-mixed' } }))
+test.each([
+  [73, 'celsius'],
+  [23, 'fahrenheit'],
+] as const)('%d in %s is most likely of the other unit', (value, unit) =>
+  expect(refusalOf(value, unit)).toMatchObject({
+    code: 'out-of-range',
+    facts: { field: 'roomTemp', value, reason: 'units-mixed' },
+  }),
+)
 
 test('what is wrong in both has its bounds in its own unit', () => {
   expect(refusalOf(400, 'fahrenheit')).toMatchObject({ code: 'out-of-range', facts: { min: 32, max: 122 } })

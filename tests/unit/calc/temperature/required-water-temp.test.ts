@@ -29,14 +29,22 @@ test('with the water found, heat given equals heat taken', () => {
       temp,
       (parts, doughTempC, riseC, bowlC) => {
         const bowl = { heatCapacityJPerK: 900, tempC: bowlC }
-        const result = requiredWaterTemp({ ...q, parts, doughTempC, bowl, friction: { by: 'rise', riseC }, roomHeatJ: 500 })
+        const result = requiredWaterTemp({
+          ...q,
+          parts,
+          doughTempC,
+          bowl,
+          friction: { by: 'rise', riseC },
+          roomHeatJ: 500,
+        })
         const waterJPerK = q.waterMassG * WATER_SPECIFIC_HEAT_J_PER_G_K
         const bodies = [
           ...parts.map((p) => [p.massG * p.specificHeatJPerGK, p.tempC] as const),
           [900, bowlC] as const,
           [waterJPerK, result.waterTempC] as const,
         ]
-        const mixedC = (bodies.reduce((s, [c, t]) => s + c * t, 0) + result.frictionJ + 500) / bodies.reduce((s, [c]) => s + c, 0)
+        const mixedC =
+          (bodies.reduce((s, [c, t]) => s + c * t, 0) + result.frictionJ + 500) / bodies.reduce((s, [c]) => s + c, 0)
         expect(mixedC).toBeCloseTo(doughTempC, 8)
         expect(result.heatCapacityJPerK).toBeCloseTo(
           bodies.reduce((s, [c]) => s + c, 0),

@@ -5,7 +5,10 @@ import { USDA_SR28 as F } from '@/tests/published/data/usda-sr28'
 const water = { ...F.ndb14411, waterPct: 100, ashPct: 0 }
 
 test('pure water', () =>
-  expect(specificHeatJPerGK({ composition: water, tempC: 20 })).toBeCloseTo(4.1762 - 9.0864e-5 * 20 + 5.4731e-6 * 400, 12))
+  expect(specificHeatJPerGK({ composition: water, tempC: 20 })).toBeCloseTo(
+    4.1762 - 9.0864e-5 * 20 + 5.4731e-6 * 400,
+    12,
+  ))
 test('a mixture lies between its parts', () => {
   const flour = specificHeatJPerGK({ composition: F.ndb20129, tempC: 25 })
   expect(flour).toBeGreaterThan(1.5)
@@ -30,7 +33,9 @@ test('what is not stated, frozen or empty is refused', () => {
       facts: expect.objectContaining({ field: 'composition.fatPct', reason: 'not-stated' }),
     }),
   )
-  expect(() => specificHeatJPerGK({ composition: water, tempC: -5 })).toThrow(expect.objectContaining({ code: 'out-of-range' }))
+  expect(() => specificHeatJPerGK({ composition: water, tempC: -5 })).toThrow(
+    expect.objectContaining({ code: 'out-of-range' }),
+  )
   expect(() => specificHeatJPerGK({ composition: { ...water, waterPct: 0 }, tempC: 5 })).toThrow(
     expect.objectContaining({ code: 'out-of-range' }),
   )

@@ -44,7 +44,13 @@ test('when not all can come out as wanted, all can at the common temperature', (
       fc.double({ min: 0, max: 0.6, noNaN: true }),
       fc.double({ min: 5, max: 35, noNaN: true }),
       (wantedDoughTempC, frictionJPerKg, mostIceShare, restTempC) => {
-        const asked = { ...q, wantedDoughTempC, frictionJPerKg, mostIceShare, arms: [q.arms[0]!, { ...q.arms[1]!, restTempC }] }
+        const asked = {
+          ...q,
+          wantedDoughTempC,
+          frictionJPerKg,
+          mostIceShare,
+          arms: [q.arms[0]!, { ...q.arms[1]!, restTempC }],
+        }
         const { canAll, commonDoughTempC } = waterForArms(asked)
         fc.pre(commonDoughTempC !== null && commonDoughTempC >= -5 && commonDoughTempC <= 60)
         if (canAll) expect(commonDoughTempC).toBeCloseTo(wantedDoughTempC, 9)
@@ -64,10 +70,14 @@ test('doughs that no water brings together have no common temperature', () => {
 
 test('no arm, one name twice and a dough without water are refused', () => {
   expect(() => waterForArms({ ...q, arms: [] })).toThrow(expect.objectContaining({ code: 'empty' }))
-  expect(() => waterForArms({ ...q, arms: [q.arms[0]!, q.arms[0]!] })).toThrow(expect.objectContaining({ code: 'duplicate' }))
+  expect(() => waterForArms({ ...q, arms: [q.arms[0]!, q.arms[0]!] })).toThrow(
+    expect.objectContaining({ code: 'duplicate' }),
+  )
   expect(() => waterForArms({ ...q, arms: [{ ...q.arms[0]!, waterMassG: 0 }] })).toThrow(
     expect.objectContaining({ facts: expect.objectContaining({ field: 'arms[0].waterMassG' }) }),
   )
-  expect(() => waterForArms({ ...q, frictionJPerKg: Number.NaN })).toThrow(expect.objectContaining({ code: 'not-finite' }))
+  expect(() => waterForArms({ ...q, frictionJPerKg: Number.NaN })).toThrow(
+    expect.objectContaining({ code: 'not-finite' }),
+  )
   expect(() => waterForArms({ ...q, iceTempC: Number.NaN })).toThrow(expect.objectContaining({ code: 'not-finite' }))
 })

@@ -26,7 +26,10 @@ test('colder than the tap is ice, and replacing keeps the total', () => {
   if (result.outcome === 'ice') expect(result.coldMassG + result.iceMassG).toBeCloseTo(1000, 9)
 })
 test('ice added comes on top of all the water', () =>
-  expect(waterSource({ ...q, wantedTempC: 2, convention: 'adding' })).toMatchObject({ outcome: 'ice', coldMassG: 1000 }))
+  expect(waterSource({ ...q, wantedTempC: 2, convention: 'adding' })).toMatchObject({
+    outcome: 'ice',
+    coldMassG: 1000,
+  }))
 test('below freezing is answered with ice as long as there is water to replace', () =>
   expect(waterSource({ ...q, wantedTempC: -15 })).toMatchObject({ outcome: 'ice' }))
 
@@ -45,7 +48,10 @@ describe('when no water can do it the answer says so and how near it comes', () 
     expect(nearest).toMatchObject({ outcome: 'ice', iceMassG: expect.closeTo(500, 5) })
   })
   test('colder than all of it as ice', () =>
-    expect(waterSource({ ...q, wantedTempC: -90 })).toMatchObject({ outcome: 'not-possible', reason: 'colder-than-all-ice' }))
+    expect(waterSource({ ...q, wantedTempC: -90 })).toMatchObject({
+      outcome: 'not-possible',
+      reason: 'colder-than-all-ice',
+    }))
 })
 
 test('ice added for water below freezing never melts; the nearest is what melted ice brings', () => {

@@ -9,5 +9,7 @@ test('the ratio that it keeps gives the dough of both tins', () => {
 })
 
 test('an empty tin is refused', () => {
-  expect(() => fromTinThatWorks({ tinVolumeMl: 0, doughMassG: 910, newTinVolumeMl: 2300 })).toThrow(expect.objectContaining({ code: 'out-of-range' }))
+  expect(() => fromTinThatWorks({ tinVolumeMl: 0, doughMassG: 910, newTinVolumeMl: 2300 })).toThrow(
+    expect.objectContaining({ code: 'out-of-range' }),
+  )
 })

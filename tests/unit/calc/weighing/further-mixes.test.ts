@@ -13,7 +13,8 @@ test('on a scale of few marks every mix is there that could lead on', () => {
   for (let take = 1; take <= 5; take++) {
     for (let carrier = 1; carrier <= 5; carrier++) {
       const u2 = scales[0]!.uncertaintyG ** 2
-      if ((carrier / (take + carrier)) ** 2 * (u2 / take ** 2 + u2 / carrier ** 2) < 0.0625) expected.push(`${take}+${carrier}`)
+      if ((carrier / (take + carrier)) ** 2 * (u2 / take ** 2 + u2 / carrier ** 2) < 0.0625)
+        expected.push(`${take}+${carrier}`)
     }
   }
   expect(pairs).toEqual(expected.sort())

@@ -123,7 +123,12 @@ test('scales of very many marks and a dose of micrograms are answered, not searc
 })
 
 test('masses beyond any bakery are refused, with the field', () => {
-  for (const [field, value] of [['doseG', 1e-308], ['doseG', 1e308], ['mostPremixG', 1e308], ['mostCarrierG', 1e15]] as const) {
+  for (const [field, value] of [
+    ['doseG', 1e-308],
+    ['doseG', 1e308],
+    ['mostPremixG', 1e308],
+    ['mostCarrierG', 1e15],
+  ] as const) {
     expect(() => planPremix({ ...q, doseG: 0.2, [field]: value })).toThrow(
       expect.objectContaining({ code: 'out-of-range', facts: expect.objectContaining({ field }) }),
     )
@@ -135,5 +140,8 @@ test('masses beyond any bakery are refused, with the field', () => {
 
 test('the smallest dose on the widest scales is still answered', () => {
   const scales = [{ id: 'a', resolutionG: 1e-6, repeatabilityG: 0, capacityG: 1e8 }]
-  expect(planPremix({ doseG: 1e-9, errorShare: 0.01, coverageFactor: 2, scales, mostCarrierG: 1e8, mostPremixG: 1e8 }).outcome).toBe('premix')
+  expect(
+    planPremix({ doseG: 1e-9, errorShare: 0.01, coverageFactor: 2, scales, mostCarrierG: 1e8, mostPremixG: 1e8 })
+      .outcome,
+  ).toBe('premix')
 })

@@ -7,7 +7,12 @@ const aim = { doseG: 2, errorShare: 0.1, coverageFactor: 2, mostCarrierG: 50, mo
 const tenth = mixStep(scales, PURE, 10, 90)!
 
 test('the product itself is weighed directly', () =>
-  expect(portionRoute(aim, scales, PURE)).toMatchObject({ outcome: 'direct', portionG: 2, errorShare: 0.5, productLeftG: 0 }))
+  expect(portionRoute(aim, scales, PURE)).toMatchObject({
+    outcome: 'direct',
+    portionG: 2,
+    errorShare: 0.5,
+    productLeftG: 0,
+  }))
 
 test('a portion of the premix brings dose and carrier, and leaves the rest', () => {
   const route = portionRoute(aim, scales, tenth)

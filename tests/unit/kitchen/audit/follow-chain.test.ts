@@ -3,10 +3,28 @@ import { describe, expect, it } from 'vitest'
 import { chainStart } from '@/lib/db/append-audit'
 import { textOfAuditEntry } from '@/lib/documents/audit-entry/text-of-audit-entry'
 import { hashOfText } from '@/lib/documents/hash-of-text'
-import { beforeFirst, faultAtEnd, followChain, type ChainEntry, type ChainPlace } from '@/lib/kitchen/audit/follow-chain'
+import {
+  beforeFirst,
+  faultAtEnd,
+  followChain,
+  type ChainEntry,
+  type ChainPlace,
+} from '@/lib/kitchen/audit/follow-chain'
 
 const textOf = (action: string, number: number, previous: string) =>
-  textOfAuditEntry({ bakery: 'b', number: String(number), at: '2026-03-02T04:00:00.000Z', who: null, address: 'test', action, target: null, before: null, after: null, reason: null, previous })
+  textOfAuditEntry({
+    bakery: 'b',
+    number: String(number),
+    at: '2026-03-02T04:00:00.000Z',
+    who: null,
+    address: 'test',
+    action,
+    target: null,
+    before: null,
+    after: null,
+    reason: null,
+    previous,
+  })
 
 function chainOf(actions: readonly string[]): ChainEntry[] {
   let previousHash = chainStart
@@ -24,12 +42,18 @@ function findChainFault(chain: readonly ChainEntry[], head: ChainPlace) {
   return 'fault' in reached ? reached.fault : faultAtEnd(reached, head)
 }
 
-const headOf = (chain: readonly ChainEntry[]) => ({ number: BigInt(chain.length), hash: chain.at(-1)?.hash ?? chainStart })
+const headOf = (chain: readonly ChainEntry[]) => ({
+  number: BigInt(chain.length),
+  hash: chain.at(-1)?.hash ?? chainStart,
+})
 const actions = fc.array(fc.string({ minLength: 1 }), { minLength: 3, maxLength: 12 })
 
 describe('the chain of the record', () => {
   it('is whole when nothing was touched, also when empty', () => {
-    fc.assert(fc.property(actions, (list) => findChainFault(chainOf(list), headOf(chainOf(list))) === null), { seed: 11 })
+    fc.assert(
+      fc.property(actions, (list) => findChainFault(chainOf(list), headOf(chainOf(list))) === null),
+      { seed: 11 },
+    )
     expect(findChainFault([], headOf([]))).toBeNull()
   })
 
@@ -43,7 +67,10 @@ describe('the chain of the record', () => {
         const entry = chain[at]!
         expect(findChainFault(chain.toSpliced(at, 1), head)).toEqual({ number, why: 'gap' })
         const other = textOf(`${list[at]!}!`, at + 1, entry.previousHash)
-        expect(findChainFault(chain.with(at, { ...entry, entryText: other.text }), head)).toEqual({ number, why: 'altered' })
+        expect(findChainFault(chain.with(at, { ...entry, entryText: other.text }), head)).toEqual({
+          number,
+          why: 'altered',
+        })
         const rehashed = { ...entry, entryText: other.text, hash: other.hash }
         expect(findChainFault(chain.with(at, rehashed), head)).toEqual({ number: number + 1n, why: 'order' })
         const next = chain[at + 1]!
@@ -72,14 +99,30 @@ describe('the chain of the record', () => {
     const entryText = chain[1]!.entryText.replace(/"format":\d+/, '"format":99')
     const later = { ...chain[1]!, entryText, hash: hashOfText(entryText) }
     expect(findChainFault(chain.with(1, later), headOf(chain))).toEqual({ number: 2n, why: 'unknown-format' })
-    expect(findChainFault(chain.with(1, { ...later, entryText: `${entryText} ` }), headOf(chain))).toEqual({ number: 2n, why: 'altered' })
-    expect(findChainFault(chain.with(1, { ...later, previousHash: chainStart }), headOf(chain))).toEqual({ number: 2n, why: 'order' })
+    expect(findChainFault(chain.with(1, { ...later, entryText: `${entryText} ` }), headOf(chain))).toEqual({
+      number: 2n,
+      why: 'altered',
+    })
+    expect(findChainFault(chain.with(1, { ...later, previousHash: chainStart }), headOf(chain))).toEqual({
+      number: 2n,
+      why: 'order',
+    })
   })
 
   it('takes no text for an entry that is none, though its hash fits', () => {
     const [entry] = chainOf(['a'])
-    for (const entryText of ['', 'null', '{}', '{"format":2}', entry!.entryText.replace('"action"', '"deed"'), entry!.entryText.replace(/"format":\d+/, '"format":"1"')]) {
-      expect(findChainFault([{ ...entry!, entryText, hash: hashOfText(entryText) }], headOf([entry!]))).toEqual({ number: 1n, why: 'altered' })
+    for (const entryText of [
+      '',
+      'null',
+      '{}',
+      '{"format":2}',
+      entry!.entryText.replace('"action"', '"deed"'),
+      entry!.entryText.replace(/"format":\d+/, '"format":"1"'),
+    ]) {
+      expect(findChainFault([{ ...entry!, entryText, hash: hashOfText(entryText) }], headOf([entry!]))).toEqual({
+        number: 1n,
+        why: 'altered',
+      })
     }
   })
 

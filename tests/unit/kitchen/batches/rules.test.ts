@@ -1,5 +1,16 @@
 import { describe, expect, it } from 'vitest'
-import { byPlan, isOver, mayMove, needsCleanDown, nextState, nextToBegin, undoMs, whyNoUndo, type BatchStateName, type MixedBatch } from '@/lib/kitchen/batches/rules'
+import {
+  byPlan,
+  isOver,
+  mayMove,
+  needsCleanDown,
+  nextState,
+  nextToBegin,
+  undoMs,
+  whyNoUndo,
+  type BatchStateName,
+  type MixedBatch,
+} from '@/lib/kitchen/batches/rules'
 
 const states: BatchStateName[] = ['waiting', 'weighing', 'in_work', 'baked', 'measured', 'lost', 'set_aside']
 
@@ -44,7 +55,11 @@ const batch = (id: string, dayNumber: number, plannedOrder: number, more: Partia
 
 describe('the order', () => {
   it('is by mixing day, then by the place drawn', () => {
-    expect([batch('d', 2, 1), batch('b', 1, 10), batch('a', 1, 2)].sort(byPlan).map(({ id }) => id)).toEqual(['a', 'b', 'd'])
+    expect([batch('d', 2, 1), batch('b', 1, 10), batch('a', 1, 2)].sort(byPlan).map(({ id }) => id)).toEqual([
+      'a',
+      'b',
+      'd',
+    ])
   })
 
   it('puts the first that still waits next', () => {
@@ -64,7 +79,9 @@ describe('a clean-down', () => {
     const plain = batch('a', 1, 1)
     expect(needsCleanDown(plain, [plain, batch('b', 1, 2, { ...milk, begun: true })])).toBe(true)
     expect(needsCleanDown(plain, [plain, batch('b', 2, 1, { ...milk, begun: true })])).toBe(true)
-    expect(needsCleanDown(plain, [plain, batch('b', 1, 2, { leaves: ['gluten', 'an unchecked ingredient'], begun: true })])).toBe(true)
+    expect(
+      needsCleanDown(plain, [plain, batch('b', 1, 2, { leaves: ['gluten', 'an unchecked ingredient'], begun: true })]),
+    ).toBe(true)
   })
 
   it('is not asked for in the planned order, before anything was mixed, or when nothing is added', () => {
@@ -79,7 +96,13 @@ describe('a clean-down', () => {
 
 describe('whether a move may be undone', () => {
   const now = new Date('2026-03-02T04:00:10Z')
-  const moved = { revision: 3, movedFrom: 'waiting' as const, movedAt: new Date('2026-03-02T04:00:00Z'), movedById: 'esi', movedRevision: 3 }
+  const moved = {
+    revision: 3,
+    movedFrom: 'waiting' as const,
+    movedAt: new Date('2026-03-02T04:00:00Z'),
+    movedById: 'esi',
+    movedRevision: 3,
+  }
   const why = (change: object = {}, personId = 'esi') => whyNoUndo({ batch: { ...moved, ...change }, personId, now })
 
   it('is for whoever made it, for ten seconds, while nothing was written since', () => {

@@ -36,7 +36,9 @@ describe.each(entries)('$id', ({ id, input, output }) => {
   })
 
   test('has a word for every choice and every warning', () => {
-    expect(fields.flatMap(({ shape }) => choicesOf(shape)).filter((value) => words.choice(value) === undefined)).toEqual([])
+    expect(
+      fields.flatMap(({ shape }) => choicesOf(shape)).filter((value) => words.choice(value) === undefined),
+    ).toEqual([])
   })
 })
 

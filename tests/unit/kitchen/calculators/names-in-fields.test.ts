@@ -9,5 +9,8 @@ test('names and choices are found however deep, each once', () => {
     arm: z.nullable(z.string()),
     warnings: z.array(z.enum(['round', 'odd'])),
   })
-  expect(namesInFields(fieldsOfSchema(schema, 'output'))).toEqual({ fields: ['rows', 'arm', 'kind', 'warnings'], choices: ['flat', 'round', 'odd'] })
+  expect(namesInFields(fieldsOfSchema(schema, 'output'))).toEqual({
+    fields: ['rows', 'arm', 'kind', 'warnings'],
+    choices: ['flat', 'round', 'odd'],
+  })
 })

@@ -6,7 +6,12 @@ import { rangeOfField } from '@/lib/kitchen/calculators/range-of-field'
 
 const entry = calcEntry({
   id: 'invented/range',
-  input: z.strictObject({ share: z.number(), any: z.number(), runs: z.number(), lines: z.array(z.strictObject({ massG: z.number() })) }),
+  input: z.strictObject({
+    share: z.number(),
+    any: z.number(),
+    runs: z.number(),
+    lines: z.array(z.strictObject({ massG: z.number() })),
+  }),
   output: z.strictObject({ sum: z.number() }),
   example: { share: 0.5, any: 1, runs: 3, lines: [{ massG: 2 }, { massG: 3 }] },
   source: 'invented for this test',

@@ -15,7 +15,11 @@ describe('the shape of a field', () => {
     ['a choice', z.enum(['a', 'b']), { kind: 'choice', values: ['a', 'b'] }],
     ['a choice of one', z.literal('a'), { kind: 'choice', values: ['a'] }],
     ['a choice of numbers', z.literal([50, 300]), { kind: 'choice', values: [50, 300] }],
-    ['a choice put together', z.union([z.enum(['a', 'b']), z.literal('c')]), { kind: 'choice', values: ['a', 'b', 'c'] }],
+    [
+      'a choice put together',
+      z.union([z.enum(['a', 'b']), z.literal('c')]),
+      { kind: 'choice', values: ['a', 'b', 'c'] },
+    ],
     ['a list of numbers', z.array(z.number()), { kind: 'list', of: number }],
     ['a list of lists', z.array(z.array(z.number())), { kind: 'list', of: { kind: 'list', of: number } }],
     ['a pair', z.tuple([z.number(), z.string()]), { kind: 'other' }],
@@ -29,7 +33,12 @@ describe('the shape of a field', () => {
   test('what may be left out, or be null, is known as such', () => {
     expect(asked(z.number().optional())).toEqual({ name: 'it', shape: number, isOptional: true, isNullable: false })
     expect(asked(z.number().nullable())).toEqual({ name: 'it', shape: number, isOptional: false, isNullable: true })
-    expect(asked(z.enum(['a']).nullable().optional())).toEqual({ name: 'it', shape: { kind: 'choice', values: ['a'] }, isOptional: true, isNullable: true })
+    expect(asked(z.enum(['a']).nullable().optional())).toEqual({
+      name: 'it',
+      shape: { kind: 'choice', values: ['a'] },
+      isOptional: true,
+      isNullable: true,
+    })
     expect(asked(z.number().default(2))).toMatchObject({ isOptional: true })
   })
 
@@ -53,7 +62,12 @@ test('an answer that has several forms has the fields of all of them', () => {
     z.strictObject({ outcome: z.literal('not-possible'), bestErrorShare: z.number().nullable() }),
   ])
   expect(fieldsOfSchema(answer, 'output')).toEqual([
-    { name: 'outcome', shape: { kind: 'choice', values: ['direct', 'not-possible'] }, isOptional: false, isNullable: false },
+    {
+      name: 'outcome',
+      shape: { kind: 'choice', values: ['direct', 'not-possible'] },
+      isOptional: false,
+      isNullable: false,
+    },
     { name: 'portionG', shape: number, isOptional: true, isNullable: false },
     { name: 'bestErrorShare', shape: number, isOptional: true, isNullable: true },
   ])

@@ -7,7 +7,14 @@ import { wordsOfFault } from '@/lib/kitchen/calculators/words-of-fault'
 
 /** An entry that does what the test says. */
 const entryThat = (run: (q: { massesG: number[] }) => { meanG: number }) =>
-  calcEntry({ id: 'invented/mean', input: z.strictObject({ massesG: z.array(z.number()) }), output: z.strictObject({ meanG: z.number() }), example: { massesG: [1] }, source: 'invented for this test', run })
+  calcEntry({
+    id: 'invented/mean',
+    input: z.strictObject({ massesG: z.array(z.number()) }),
+    output: z.strictObject({ meanG: z.number() }),
+    example: { massesG: [1] },
+    source: 'invented for this test',
+    run,
+  })
 
 const refusing = (code: CalcErrorCode, facts: CalcErrorFacts) =>
   entryThat(() => {
@@ -22,12 +29,22 @@ const words = (code: CalcErrorCode, facts: Omit<CalcErrorFacts, 'field'>, locale
 }
 
 test('an answer is given as it comes', () => {
-  expect(workOut(entryThat(({ massesG }) => ({ meanG: massesG.length })), { massesG: [3, 4] })).toEqual({ ok: true, answer: { meanG: 2 } })
+  expect(
+    workOut(
+      entryThat(({ massesG }) => ({ meanG: massesG.length })),
+      { massesG: [3, 4] },
+    ),
+  ).toEqual({ ok: true, answer: { meanG: 2 } })
 })
 
 test('an answer that is not finite is not given', () => {
   for (const meanG of [Number.NaN, Infinity, -Infinity]) {
-    expect(workOut(entryThat(() => ({ meanG })), { massesG: [1] })).toMatchObject({ ok: false, faults: [{ path: 'massesG', reason: 'beyond-numbers' }] })
+    expect(
+      workOut(
+        entryThat(() => ({ meanG })),
+        { massesG: [1] },
+      ),
+    ).toMatchObject({ ok: false, faults: [{ path: 'massesG', reason: 'beyond-numbers' }] })
   }
 })
 
@@ -38,14 +55,30 @@ test('what breaks is a bug, and is no fault of a field', () => {
   expect(() => workOut(broken, { massesG: [1] })).toThrow('broken')
 })
 
-test.each([undefined, null, 4, 'text', [], { massesG: 'one' }, { massesG: [1, 'b', null] }, { massesG: [Number.NaN] }])('what is not of the shape is refused at its field: %j', (given) => {
-  const worked = workOut(entryThat(() => ({ meanG: 0 })), given)
-  expect(worked.ok).toBe(false)
-})
+test.each([undefined, null, 4, 'text', [], { massesG: 'one' }, { massesG: [1, 'b', null] }, { massesG: [Number.NaN] }])(
+  'what is not of the shape is refused at its field: %j',
+  (given) => {
+    const worked = workOut(
+      entryThat(() => ({ meanG: 0 })),
+      given,
+    )
+    expect(worked.ok).toBe(false)
+  },
+)
 
 test('every fault of the shape comes at once, each by its path', () => {
-  const worked = workOut(entryThat(() => ({ meanG: 0 })), { massesG: [1, 'b', 3, null], tare: 1 })
-  expect(worked).toMatchObject({ ok: false, faults: [{ path: 'massesG.1', code: 'not-a-number' }, { path: 'massesG.3', code: 'missing' }, { path: 'tare', code: 'unknown-field' }] })
+  const worked = workOut(
+    entryThat(() => ({ meanG: 0 })),
+    { massesG: [1, 'b', 3, null], tare: 1 },
+  )
+  expect(worked).toMatchObject({
+    ok: false,
+    faults: [
+      { path: 'massesG.1', code: 'not-a-number' },
+      { path: 'massesG.3', code: 'missing' },
+      { path: 'tare', code: 'unknown-field' },
+    ],
+  })
 })
 
 describe('a calculation that refuses is put into words', () => {
@@ -69,13 +102,19 @@ describe('a calculation that refuses is put into words', () => {
     ['not-possible', { reason: 'one-arm' }, 'There is only one dough. Nothing can be compared.'],
     ['not-possible', { reason: 'never-heard-of' }, 'This cannot be worked out from what is given.'],
     ['not-possible', { reason: 'constructor' }, 'This cannot be worked out from what is given.'],
-    ['no-convergence', { value: 40 }, 'The search for the answer did not come to an end. Look whether the figures are as they were measured.'],
+    [
+      'no-convergence',
+      { value: 40 },
+      'The search for the answer did not come to an end. Look whether the figures are as they were measured.',
+    ],
   ])('%s %j', (code, facts, expected) => {
     expect(words(code, facts)).toBe(expected)
   })
 
   test('its numbers are in the reader’s own marks', () => {
-    expect(words('out-of-range', { value: 2, min: 0.5, max: 1234.5 }, 'de-DE')).toBe('This is not a value that is possible here.')
+    expect(words('out-of-range', { value: 2, min: 0.5, max: 1234.5 }, 'de-DE')).toBe(
+      'This is not a value that is possible here.',
+    )
     expect(words('out-of-range', { value: 0.25, min: 0.5 }, 'de-DE')).toBe('Must not be below 0,5.')
     expect(words('out-of-range', { value: -9, min: -1.5 }, 'en-GB')).toBe('Must not be below −1.5.')
   })

@@ -23,7 +23,13 @@ describe('a change of cost', () => {
     expect(changesCost(piece(null), piece('100', 505), 50)).toBe(true)
     expect(changesCost(piece('100'), piece('100', 505, 'GBP'), 50)).toBe(true)
     expect(changesCost(piece(null), piece(null), 0)).toBe(false)
-    const other: PieceCost = { ...piece('100'), massesG: new Map([['flour', 500], ['malt', 1]]) }
+    const other: PieceCost = {
+      ...piece('100'),
+      massesG: new Map([
+        ['flour', 500],
+        ['malt', 1],
+      ]),
+    }
     expect(changesCost(piece(null), { ...other, perPieceMinor: null }, 50)).toBe(true)
   })
 
@@ -34,10 +40,15 @@ describe('a change of cost', () => {
 
   it('asks of the cost of today whether it lies within the limit around the one before', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 1, max: 1e6 }), fc.integer({ min: 0, max: 2e6 }), fc.integer({ min: 0, max: 100 }), (before, after, limitPct) => {
-        const expected = 100 * Math.abs(after - before) > limitPct * before
-        expect(changesCost(piece(String(before)), piece(String(after), 505), limitPct)).toBe(expected)
-      }),
+      fc.property(
+        fc.integer({ min: 1, max: 1e6 }),
+        fc.integer({ min: 0, max: 2e6 }),
+        fc.integer({ min: 0, max: 100 }),
+        (before, after, limitPct) => {
+          const expected = 100 * Math.abs(after - before) > limitPct * before
+          expect(changesCost(piece(String(before)), piece(String(after), 505), limitPct)).toBe(expected)
+        },
+      ),
       { seed: 20260302 },
     )
   })

@@ -7,14 +7,26 @@ type Stage = VersionContent['stages'][number]
 const stage = (kind: Stage['kind'], lines: Record<string, number>): Stage => ({
   kind,
   name: '',
-  lines: Object.entries(lines).map(([name, pctFlour]) => ({ ingredient: { id: name, name, kind: 'other', allergens: [], allergensChecked: true }, pctFlour })),
+  lines: Object.entries(lines).map(([name, pctFlour]) => ({
+    ingredient: { id: name, name, kind: 'other', allergens: [], allergensChecked: true },
+    pctFlour,
+  })),
 })
 const content = (stages: Stage[], process: Partial<VersionContent['process']> = {}): VersionContent => ({
   bakery: id(1),
   formula: { id: id(2), name: 'Tin' },
   version: { id: id(3), number: 1, from: null, reason: 'x', draftedBy: { id: id(4), name: 'Henk' } },
   batch: { pieces: 10, scalingMassG: 800, doughLossPct: 0 },
-  process: { doughTempC: 26, mixTimeS: 600, bulkTimeS: 3600, proofTimeS: 3600, bakeTempC: 220, bakeTimeS: 2000, method: 'm', ...process },
+  process: {
+    doughTempC: 26,
+    mixTimeS: 600,
+    bulkTimeS: 3600,
+    proofTimeS: 3600,
+    bakeTempC: 220,
+    bakeTimeS: 2000,
+    method: 'm',
+    ...process,
+  },
   stages,
 })
 
@@ -22,7 +34,13 @@ describe('two versions side by side', () => {
   it('show each line that is new, gone, changed or the same, by stage', () => {
     const from = content([stage('final_dough', { flour: 100, water: 60, salt: 2 })])
     const to = content([stage('scald', { water: 10 }), stage('final_dough', { flour: 100, water: 55, honey: 1 })])
-    const lines = differencesOfContent(from, to).lines.map(({ stageKind, ingredientName, fromPct, toPct, isSame }) => [stageKind, ingredientName, fromPct, toPct, isSame])
+    const lines = differencesOfContent(from, to).lines.map(({ stageKind, ingredientName, fromPct, toPct, isSame }) => [
+      stageKind,
+      ingredientName,
+      fromPct,
+      toPct,
+      isSame,
+    ])
     expect(lines).toEqual([
       ['scald', 'water', null, 10, false],
       ['final_dough', 'flour', 100, 100, true],
@@ -43,7 +61,9 @@ describe('two versions side by side', () => {
     const from = content([stage('final_dough', { flour: 100 })])
     const to = content([stage('final_dough', { flour: 100 })], { bakeTempC: 210, method: 'n' })
     const different = differencesOfContent(from, to)
-    expect(different.measured.filter(({ isSame }) => !isSame)).toEqual([{ name: 'bakeTempC', from: 220, to: 210, isSame: false }])
+    expect(different.measured.filter(({ isSame }) => !isSame)).toEqual([
+      { name: 'bakeTempC', from: 220, to: 210, isSame: false },
+    ])
     expect(different.method.isSame).toBe(false)
     const same = differencesOfContent(from, from)
     expect([...same.lines, ...same.measured, same.method].every(({ isSame }) => isSame)).toBe(true)

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { graveChange, meaningOfSignature, signaturesMissing, signaturesNeeded, signingBar } from '@/lib/kitchen/formulas/signing-rules'
+import {
+  graveChange,
+  meaningOfSignature,
+  signaturesMissing,
+  signaturesNeeded,
+  signingBar,
+} from '@/lib/kitchen/formulas/signing-rules'
 
 describe('the signatures that are needed', () => {
   it('are one of a second person for a first version, and for a change that leaves allergens and cost alone', () => {
@@ -46,19 +52,35 @@ describe('who may sign', () => {
   })
 
   it('is nobody twice, and nobody whose signature is not waited for', () => {
-    expect(bar({ personId: 'ada', role: 'owner' }, { needed: ['owner', 'head_baker'], given: [owner] })).toBe('not-your-signature')
+    expect(bar({ personId: 'ada', role: 'owner' }, { needed: ['owner', 'head_baker'], given: [owner] })).toBe(
+      'not-your-signature',
+    )
     expect(bar({ personId: 'otto', role: 'head_baker' }, { needed: ['owner'] })).toBe('not-your-signature')
     expect(bar(owner, { needed: ['owner'], draftedById: 'olga' })).toBe('own-proposal')
   })
 
   it('says in the record what it is', () => {
     const two = ['owner', 'head_baker'] as const
-    expect(meaningOfSignature({ needed: ['second-person'], grave: null, role: 'owner', isProposer: false })).toBe('second-person')
-    expect(meaningOfSignature({ needed: ['second-person'], grave: null, role: 'owner', isProposer: true })).toBe('proposer-alone')
-    expect(meaningOfSignature({ needed: two, grave: null, role: 'head_baker', isProposer: true })).toBe('proposer-beside')
-    expect(meaningOfSignature({ needed: two, grave: 'allergens', role: 'owner', isProposer: false })).toBe('allergens-owner')
-    expect(meaningOfSignature({ needed: two, grave: 'cost', role: 'head_baker', isProposer: false })).toBe('cost-head_baker')
-    expect(meaningOfSignature({ needed: two, grave: 'both', role: 'head_baker', isProposer: true })).toBe('both-proposer')
-    expect(meaningOfSignature({ needed: ['owner'], grave: 'cost', role: 'owner', isProposer: true })).toBe('cost-proposer-alone')
+    expect(meaningOfSignature({ needed: ['second-person'], grave: null, role: 'owner', isProposer: false })).toBe(
+      'second-person',
+    )
+    expect(meaningOfSignature({ needed: ['second-person'], grave: null, role: 'owner', isProposer: true })).toBe(
+      'proposer-alone',
+    )
+    expect(meaningOfSignature({ needed: two, grave: null, role: 'head_baker', isProposer: true })).toBe(
+      'proposer-beside',
+    )
+    expect(meaningOfSignature({ needed: two, grave: 'allergens', role: 'owner', isProposer: false })).toBe(
+      'allergens-owner',
+    )
+    expect(meaningOfSignature({ needed: two, grave: 'cost', role: 'head_baker', isProposer: false })).toBe(
+      'cost-head_baker',
+    )
+    expect(meaningOfSignature({ needed: two, grave: 'both', role: 'head_baker', isProposer: true })).toBe(
+      'both-proposer',
+    )
+    expect(meaningOfSignature({ needed: ['owner'], grave: 'cost', role: 'owner', isProposer: true })).toBe(
+      'cost-proposer-alone',
+    )
   })
 })

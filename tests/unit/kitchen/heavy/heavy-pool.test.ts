@@ -9,8 +9,10 @@ let pool: HeavyPool
 beforeEach(() => void (pool = heavyPool(limits)))
 afterEach(() => pool.close())
 
-const run = (does: string, more: { with?: unknown; signal?: AbortSignal } = {}) => pool.run({ asked: { does, with: more.with } }, more.signal)
-const answers = async (value: unknown) => expect(await run('answer', { with: value })).toEqual({ ok: true, answer: value })
+const run = (does: string, more: { with?: unknown; signal?: AbortSignal } = {}) =>
+  pool.run({ asked: { does, with: more.with } }, more.signal)
+const answers = async (value: unknown) =>
+  expect(await run('answer', { with: value })).toEqual({ ok: true, answer: value })
 /** With one thread it would wait for ever behind work that was not ended. */
 const goesOn = () => answers('the next one')
 
@@ -37,7 +39,11 @@ describe('what takes too long', () => {
 
   test('has its turn counted in, so that nobody waits longer than the limit', async () => {
     const all = await Promise.allSettled([run('go-on-for-ever'), run('go-on-for-ever'), run('answer')])
-    expect(all.map((each) => each.status === 'rejected' && each.reason instanceof TookTooLong)).toEqual([true, true, true])
+    expect(all.map((each) => each.status === 'rejected' && each.reason instanceof TookTooLong)).toEqual([
+      true,
+      true,
+      true,
+    ])
   })
 })
 
@@ -69,13 +75,20 @@ describe('what is cancelled', () => {
 })
 
 describe('a worker that comes to its end', () => {
-  test.each(['leave', 'eat-memory', 'break-later', 'answer-what-no-thread-can-hand-over', 'something-unknown'])('is an error (%s), and the next work is done', async (does) => {
-    await expect(run(does)).rejects.toThrow(NotWorkedOut)
-    await goesOn()
-  })
+  test.each(['leave', 'eat-memory', 'break-later', 'answer-what-no-thread-can-hand-over', 'something-unknown'])(
+    'is an error (%s), and the next work is done',
+    async (does) => {
+      await expect(run(does)).rejects.toThrow(NotWorkedOut)
+      await goesOn()
+    },
+  )
 
   test('takes nobody along who waits behind it', async () => {
-    const [gone, ...others] = await Promise.allSettled([run('leave'), run('answer', { with: 1 }), run('answer', { with: 2 })])
+    const [gone, ...others] = await Promise.allSettled([
+      run('leave'),
+      run('answer', { with: 1 }),
+      run('answer', { with: 2 }),
+    ])
     expect(gone.status).toBe('rejected')
     expect(others).toEqual([1, 2].map((answer) => ({ status: 'fulfilled', value: { ok: true, answer } })))
   })
@@ -89,7 +102,11 @@ describe('a worker that comes to its end', () => {
 
 test('who comes first is served first', async () => {
   const done: number[] = []
-  await Promise.all([1, 2, 3, 4, 5].map(async (number) => done.push(((await run('answer', { with: number })) as { answer: number }).answer)))
+  await Promise.all(
+    [1, 2, 3, 4, 5].map(async (number) =>
+      done.push(((await run('answer', { with: number })) as { answer: number }).answer),
+    ),
+  )
   expect(done).toEqual([1, 2, 3, 4, 5])
 })
 

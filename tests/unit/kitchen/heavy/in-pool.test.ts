@@ -20,7 +20,8 @@ const unruly = path.resolve(import.meta.dirname, '../../../support/unruly-worker
 afterAll(closePool)
 
 /** Every bit of every number, −0 and the absent beside the null. */
-const expectSame = (got: unknown, wanted: unknown) => expect(isDeepStrictEqual(got, wanted), JSON.stringify({ got, wanted })).toBe(true)
+const expectSame = (got: unknown, wanted: unknown) =>
+  expect(isDeepStrictEqual(got, wanted), JSON.stringify({ got, wanted })).toBe(true)
 
 describe('a worker answers what the same work answers here', () => {
   test('each calculation of the catalogue, asked its example', async () => {
@@ -38,8 +39,16 @@ describe('a worker answers what the same work answers here', () => {
 
   test.each([
     ['three days of three doughs', declaredTrial(), maltDoughs],
-    ['a dough that was lost', declaredTrial({ kind: 'no_worse' }), maltDoughs.map((dough, i) => (i === 4 ? { ...dough, state: 'lost' as const } : dough))],
-    ['doughs that were not begun', declaredTrial({ state: 'baking' }), [measuredBatch({ arm: 0, day: 1, values: [], change: { state: 'waiting' } })]],
+    [
+      'a dough that was lost',
+      declaredTrial({ kind: 'no_worse' }),
+      maltDoughs.map((dough, i) => (i === 4 ? { ...dough, state: 'lost' as const } : dough)),
+    ],
+    [
+      'doughs that were not begun',
+      declaredTrial({ state: 'baking' }),
+      [measuredBatch({ arm: 0, day: 1, values: [], change: { state: 'waiting' } })],
+    ],
   ])('what a trial showed: %s', async (_, declared, batches) => {
     expectSame(await inPool('analyse-trial', { declared, batches }), analyseTrial(declared, batches))
   })
@@ -50,12 +59,16 @@ describe('a worker answers what the same work answers here', () => {
   })
 
   test('a plan that no dough can have, by the figure at fault', async () => {
-    expect(await inPool('draw-up-plan', { facts: plannedFacts({ process: { scalingMassG: -1 } }), seed: null })).toMatchObject({ ok: false, field: expect.any(String) })
+    expect(
+      await inPool('draw-up-plan', { facts: plannedFacts({ process: { scalingMassG: -1 } }), seed: null }),
+    ).toMatchObject({ ok: false, field: expect.any(String) })
   })
 })
 
 test('a bug of the work is one here too, with where it happened', async () => {
-  await expect(inPool('work-out', { id: 'no/such-calculation', given: {} })).rejects.toThrow(/work-out broke in its worker: Error: there is no calculation no\/such-calculation[^]*\n {4}at /)
+  await expect(inPool('work-out', { id: 'no/such-calculation', given: {} })).rejects.toThrow(
+    /work-out broke in its worker: Error: there is no calculation no\/such-calculation[^]*\n {4}at /,
+  )
 })
 
 describe('what a person gets when there is no answer', () => {
@@ -71,7 +84,11 @@ describe('what a person gets when there is no answer', () => {
 
   // The unruly worker reads of the question alone what it is to do.
   const tell = (does: string) => inPool('work-out', { does } as unknown as { id: string; given: unknown })
-  const refusalOf = (asked: Promise<unknown>) => asked.then(() => undefined, (error: unknown) => error)
+  const refusalOf = (asked: Promise<unknown>) =>
+    asked.then(
+      () => undefined,
+      (error: unknown) => error,
+    )
 
   test('words where it takes too long', async () => {
     const limit = new AbortController()
@@ -91,7 +108,11 @@ describe('what a person gets when there is no answer', () => {
 
   test('of a calculation words beside its question', async () => {
     const worked = await workOutInPool('weighing/least-net-mass', { does: 'leave' })
-    expect(worked.ok ? [] : worked.faults.map((fault) => [fault.path, wordsOfFault(fault, { language: 'en', locale: 'en-GB' })])).toEqual([['', expect.stringMatching(/^This could not be worked out just now/)]])
+    expect(
+      worked.ok
+        ? []
+        : worked.faults.map((fault) => [fault.path, wordsOfFault(fault, { language: 'en', locale: 'en-GB' })]),
+    ).toEqual([['', expect.stringMatching(/^This could not be worked out just now/)]])
   })
 })
 

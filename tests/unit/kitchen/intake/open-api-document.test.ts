@@ -23,9 +23,42 @@ it('is the file in app/api/v1: an update of it shows in the difference of a comm
 
 // OpenAPI Specification 3.1.1 (OpenAPI Initiative, 24 October 2024), section 4.8: the fixed fields of each object, and which are required.
 const fixedFields: Record<string, { known: string[]; required: string[] }> = {
-  openapi: { known: ['openapi', 'info', 'jsonSchemaDialect', 'servers', 'paths', 'webhooks', 'components', 'security', 'tags', 'externalDocs'], required: ['openapi', 'info'] },
-  info: { known: ['title', 'summary', 'description', 'termsOfService', 'contact', 'license', 'version'], required: ['title', 'version'] },
-  operation: { known: ['tags', 'summary', 'description', 'externalDocs', 'operationId', 'parameters', 'requestBody', 'responses', 'callbacks', 'deprecated', 'security', 'servers'], required: [] },
+  openapi: {
+    known: [
+      'openapi',
+      'info',
+      'jsonSchemaDialect',
+      'servers',
+      'paths',
+      'webhooks',
+      'components',
+      'security',
+      'tags',
+      'externalDocs',
+    ],
+    required: ['openapi', 'info'],
+  },
+  info: {
+    known: ['title', 'summary', 'description', 'termsOfService', 'contact', 'license', 'version'],
+    required: ['title', 'version'],
+  },
+  operation: {
+    known: [
+      'tags',
+      'summary',
+      'description',
+      'externalDocs',
+      'operationId',
+      'parameters',
+      'requestBody',
+      'responses',
+      'callbacks',
+      'deprecated',
+      'security',
+      'servers',
+    ],
+    required: [],
+  },
   requestBody: { known: ['description', 'content', 'required'], required: ['content'] },
   response: { known: ['description', 'headers', 'content', 'links'], required: ['description'] },
   mediaType: { known: ['schema', 'example', 'examples', 'encoding'], required: [] },
@@ -53,8 +86,14 @@ describe('an OpenAPI 3.1 document', () => {
       if (!fields || kind === undefined) continue
       seen.add(kind)
       const names = Object.keys(object)
-      expect(names.filter((name) => !fields.known.includes(name)), `${kind} at ${way.join(' ')}`).toEqual([])
-      expect(fields.required.filter((name) => !names.includes(name)), `${kind} at ${way.join(' ')}`).toEqual([])
+      expect(
+        names.filter((name) => !fields.known.includes(name)),
+        `${kind} at ${way.join(' ')}`,
+      ).toEqual([])
+      expect(
+        fields.required.filter((name) => !names.includes(name)),
+        `${kind} at ${way.join(' ')}`,
+      ).toEqual([])
     }
     expect([...seen].sort()).toEqual(Object.keys(fixedFields).sort())
     expect(document.openapi).toMatch(/^3\.1\.\d+$/)
@@ -62,31 +101,66 @@ describe('an OpenAPI 3.1 document', () => {
   })
 
   it('refers to nothing that is not there, and asks for no security scheme that is not', () => {
-    const refs = [...objectsIn(document)].flatMap(({ object }) => (typeof object.$ref === 'string' ? [object.$ref] : []))
+    const refs = [...objectsIn(document)].flatMap(({ object }) =>
+      typeof object.$ref === 'string' ? [object.$ref] : [],
+    )
     expect(refs.length).toBeGreaterThan(6)
     for (const ref of refs) {
-      const found = ref.split('/').slice(1).reduce<unknown>((part, name) => (part as Record<string, unknown> | undefined)?.[name], document)
+      const found = ref
+        .split('/')
+        .slice(1)
+        .reduce<unknown>((part, name) => (part as Record<string, unknown> | undefined)?.[name], document)
       expect(found, ref).toBeTypeOf('object')
     }
     const { securitySchemes } = document.components as { securitySchemes: object }
-    expect((document.security as object[]).flatMap((each) => Object.keys(each)).filter((name) => !Object.keys(securitySchemes).includes(name))).toEqual([])
+    expect(
+      (document.security as object[])
+        .flatMap((each) => Object.keys(each))
+        .filter((name) => !Object.keys(securitySchemes).includes(name)),
+    ).toEqual([])
   })
 
   it('has a schema for an entry and an answer of each kind that there is, and every reason to keep one aside', () => {
-    const { schemas } = document.components as { schemas: Record<string, { properties: Record<string, { const?: string; enum?: string[] }> }> }
+    const { schemas } = document.components as {
+      schemas: Record<string, { properties: Record<string, { const?: string; enum?: string[] }> }>
+    }
     const kinds = entryHandlers.flatMap((handler) => Object.keys(handler.kinds))
-    expect(Object.values(schemas).flatMap(({ properties }) => properties.kind?.const ?? []).sort()).toEqual([...kinds].sort())
+    expect(
+      Object.values(schemas)
+        .flatMap(({ properties }) => properties.kind?.const ?? [])
+        .sort(),
+    ).toEqual([...kinds].sort())
     expect(schemas.Aside!.properties.refusal!.enum!.sort()).toEqual(Object.values(codeOfAside).sort())
   })
 })
 
 describe('by the document alone, a request', () => {
   const request = () => schemaOfDocument('request')
-  const reading = { kind: 'reading', id: uuid(), batchId: uuid(), measureId: uuid(), piece: 1, repeat: 1, value: '412.5', unit: 'g', takenAt: testNow.toISOString() }
-  const correction = { kind: 'correction', id: uuid(), supersedesId: uuid(), repeat: 1, value: '412.5', unit: 'g', reason: 'slip' }
+  const reading = {
+    kind: 'reading',
+    id: uuid(),
+    batchId: uuid(),
+    measureId: uuid(),
+    piece: 1,
+    repeat: 1,
+    value: '412.5',
+    unit: 'g',
+    takenAt: testNow.toISOString(),
+  }
+  const correction = {
+    kind: 'correction',
+    id: uuid(),
+    supersedesId: uuid(),
+    repeat: 1,
+    value: '412.5',
+    unit: 'g',
+    reason: 'slip',
+  }
 
   it('of readings and corrections is right', () => {
-    expect(request().safeParse({ entries: [reading, correction, { ...reading, confirmed: true, factorLevel: null }] }).error).toBeUndefined()
+    expect(
+      request().safeParse({ entries: [reading, correction, { ...reading, confirmed: true, factorLevel: null }] }).error,
+    ).toBeUndefined()
   })
 
   it.each<[string, unknown]>([
@@ -105,6 +179,15 @@ describe('by the document alone, a request', () => {
 it('no answer is right for two outcomes at once', () => {
   const answers = schemaOfDocument(200)
   const kept = { outcome: 'kept', id: uuid(), hash: 'a'.repeat(64), isAgain: false, outOfRange: false, needs: null }
-  expect(answers.safeParse({ entries: [kept, { outcome: 'refused', id: null, refusal: 'invalid', words: 'x', problems: {} }] }).error).toBeUndefined()
-  for (const wrong of [{ ...kept, problems: {} }, { ...kept, outcome: 'aside' }, { ...kept, hash: 'a' }]) expect(answers.safeParse({ entries: [wrong] }).success).toBe(false)
+  expect(
+    answers.safeParse({
+      entries: [kept, { outcome: 'refused', id: null, refusal: 'invalid', words: 'x', problems: {} }],
+    }).error,
+  ).toBeUndefined()
+  for (const wrong of [
+    { ...kept, problems: {} },
+    { ...kept, outcome: 'aside' },
+    { ...kept, hash: 'a' },
+  ])
+    expect(answers.safeParse({ entries: [wrong] }).success).toBe(false)
 })

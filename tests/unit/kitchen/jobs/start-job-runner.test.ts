@@ -12,7 +12,9 @@ afterEach(() => {
 const minuteMs = 60_000
 
 it('looks every minute, and ever more seldom while it cannot, up to a quarter of an hour', () => {
-  expect([0, 1, 2, 3, 4, 5, 1000].map(nextRoundMs)).toEqual([1, 2, 4, 8, 15, 15, 15].map((minutes) => minutes * minuteMs))
+  expect([0, 1, 2, 3, 4, 5, 1000].map(nextRoundMs)).toEqual(
+    [1, 2, 4, 8, 15, 15, 15].map((minutes) => minutes * minuteMs),
+  )
 })
 
 it('goes on after a round that failed, later, and at its usual pace again after one that did not', async () => {

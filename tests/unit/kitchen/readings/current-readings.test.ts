@@ -4,8 +4,13 @@ import { currentReadings } from '@/lib/kitchen/readings/current-readings'
 import { forLong } from '@/tests/support/long'
 
 const at = (second: number) => new Date(Date.UTC(2026, 2, 2, 4, 0, second))
-const reading = (id: string, supersedesId: string | null = null, second = 0) => ({ id, supersedesId, receivedAt: at(second) })
-const idsOf = (readings: readonly { id: string; supersedesId: string | null; receivedAt: Date }[]) => currentReadings(readings).map(({ id }) => id)
+const reading = (id: string, supersedesId: string | null = null, second = 0) => ({
+  id,
+  supersedesId,
+  receivedAt: at(second),
+})
+const idsOf = (readings: readonly { id: string; supersedesId: string | null; receivedAt: Date }[]) =>
+  currentReadings(readings).map(({ id }) => id)
 
 it('keeps readings that nobody corrected, in their order', () => {
   expect(idsOf([reading('a'), reading('b')])).toEqual(['a', 'b'])
@@ -28,7 +33,9 @@ it('gives one reading for each that was first entered, in whatever order they co
   fc.assert(
     fc.property(fc.array(fc.nat({ max: 30 }), { minLength: 1, maxLength: 30 }), fc.integer(), (parents, turn) => {
       // Reading i corrects one before it, or is a first entry.
-      const all = parents.map((parent, i) => reading(`r${String(i).padStart(2, '0')}`, parent < i ? `r${String(parent).padStart(2, '0')}` : null, i))
+      const all = parents.map((parent, i) =>
+        reading(`r${String(i).padStart(2, '0')}`, parent < i ? `r${String(parent).padStart(2, '0')}` : null, i),
+      )
       const turned = all.map((_, i) => all[(i + Math.abs(turn)) % all.length]!)
       const firsts = all.filter(({ supersedesId }) => supersedesId === null).length
       expect(currentReadings(turned)).toHaveLength(firsts)

@@ -3,8 +3,21 @@ import { loafFigures, type FigureMeasure, type FigureReading } from '@/lib/kitch
 import { valuesOfMeasure } from '@/lib/kitchen/readings/values-of-measure'
 
 const measure = (code: string, repeats = 1): FigureMeasure => ({ id: `m-${code}`, code, repeats, repeatLimit: null })
-const measures = [measure('dough-temp'), measure('dough-mass'), measure('loaf-mass'), measure('loaf-volume', 2), { id: 'own', code: null, repeats: 1, repeatLimit: null }]
-const read = (code: string, piece: number | null, value: number, repeat = 1, batchId = 'b1', factorLevel: string | null = null): FigureReading => ({
+const measures = [
+  measure('dough-temp'),
+  measure('dough-mass'),
+  measure('loaf-mass'),
+  measure('loaf-volume', 2),
+  { id: 'own', code: null, repeats: 1, repeatLimit: null },
+]
+const read = (
+  code: string,
+  piece: number | null,
+  value: number,
+  repeat = 1,
+  batchId = 'b1',
+  factorLevel: string | null = null,
+): FigureReading => ({
   batchId,
   measureId: code === 'own' ? 'own' : `m-${code}`,
   piece,
@@ -50,8 +63,12 @@ describe('the figures of a batch', () => {
   })
 
   it('can be had by measure, read or worked out', () => {
-    const values = (code: string | null, id: string, level: 'batch' | 'piece') => valuesOfMeasure(batch!, { id, code, level }).map(({ piece, value }) => [piece, Number(value.toFixed(3))])
-    expect(values('specific-volume', 'm-specific-volume', 'piece')).toEqual([[1, 4.524], [2, 4.118]])
+    const values = (code: string | null, id: string, level: 'batch' | 'piece') =>
+      valuesOfMeasure(batch!, { id, code, level }).map(({ piece, value }) => [piece, Number(value.toFixed(3))])
+    expect(values('specific-volume', 'm-specific-volume', 'piece')).toEqual([
+      [1, 4.524],
+      [2, 4.118],
+    ])
     expect(values('dough-temp', 'm-dough-temp', 'batch')).toEqual([[null, 26.1]])
     expect(values(null, 'own', 'piece')).toEqual([[1, 7]])
     expect(values('dough-temp', 'other', 'batch')).toEqual([])
@@ -59,7 +76,10 @@ describe('the figures of a batch', () => {
 })
 
 it('a figure is left out where a reading is missing, or a loaf weighs more than its dough', () => {
-  const [batch] = loafFigures({ measures, readings: [read('dough-mass', 1, 400), read('loaf-mass', 1, 420), read('loaf-mass', 2, 400)] })
+  const [batch] = loafFigures({
+    measures,
+    readings: [read('dough-mass', 1, 400), read('loaf-mass', 1, 420), read('loaf-mass', 2, 400)],
+  })
   expect(batch?.pieces.map(({ figures }) => figures)).toEqual([
     { 'dough-mass': 400, 'loaf-mass': 420, 'loaf-volume': null, 'specific-volume': null, 'bake-loss': null },
     { 'dough-mass': null, 'loaf-mass': 400, 'loaf-volume': null, 'specific-volume': null, 'bake-loss': null },
@@ -70,10 +90,25 @@ it('a figure is left out where a reading is missing, or a loaf weighs more than 
 it('batches and levels of a factor are kept apart', () => {
   const batches = loafFigures({
     measures,
-    readings: [read('loaf-mass', 1, 400, 1, 'b1', 'day 1'), read('loaf-mass', 1, 390, 1, 'b1', 'day 3'), read('loaf-mass', 1, 380, 1, 'b2')],
+    readings: [
+      read('loaf-mass', 1, 400, 1, 'b1', 'day 1'),
+      read('loaf-mass', 1, 390, 1, 'b1', 'day 3'),
+      read('loaf-mass', 1, 380, 1, 'b2'),
+    ],
   })
-  expect(batches.map(({ batchId, pieces }) => [batchId, pieces.map(({ factorLevel, figures }) => [factorLevel, figures['loaf-mass']])])).toEqual([
-    ['b1', [['day 1', 400], ['day 3', 390]]],
+  expect(
+    batches.map(({ batchId, pieces }) => [
+      batchId,
+      pieces.map(({ factorLevel, figures }) => [factorLevel, figures['loaf-mass']]),
+    ]),
+  ).toEqual([
+    [
+      'b1',
+      [
+        ['day 1', 400],
+        ['day 3', 390],
+      ],
+    ],
     ['b2', [[null, 380]]],
   ])
 })

@@ -13,9 +13,12 @@ it.each([
   expect(readEnteredValue(typed)).toEqual({ number })
 })
 
-it.each(['', '-', '.5', '5.', '1e3', '1 850', '12.5.1', '0x10', 'Infinity', '1,234.5', '٣'])('does not read %j', (typed) => {
-  expect(readEnteredValue(typed)).toEqual({ fault: 'not-a-number' })
-})
+it.each(['', '-', '.5', '5.', '1e3', '1 850', '12.5.1', '0x10', 'Infinity', '1,234.5', '٣'])(
+  'does not read %j',
+  (typed) => {
+    expect(readEnteredValue(typed)).toEqual({ fault: 'not-a-number' })
+  },
+)
 
 it('asks back where a comma may part thousands', () => {
   expect(readEnteredValue('1,234')).toEqual({ fault: 'ambiguous-number' })

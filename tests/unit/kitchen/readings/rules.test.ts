@@ -17,7 +17,9 @@ it('a shift baker corrects their own within twelve hours', () => {
 
 it('and through midnight, in whatever zone', () => {
   const late = { personId: 'esi', takenAt: new Date('2026-03-02T22:50:00Z') }
-  expect(mayCorrect({ level: 'own-same-shift', personId: 'esi', reading: late, now: new Date('2026-03-03T05:00:00Z') })).toBe(true)
+  expect(
+    mayCorrect({ level: 'own-same-shift', personId: 'esi', reading: late, now: new Date('2026-03-03T05:00:00Z') }),
+  ).toBe(true)
 })
 
 it('rights that are not known here correct nothing', () => {
@@ -26,7 +28,14 @@ it('rights that are not known here correct nothing', () => {
 })
 
 it('the pieces of a dough take the levels in turn, and none where there are none', () => {
-  expect([1, 2, 3, 4, 5, 6].map((piece) => levelOfPiece(piece, ['180', '200', '220']))).toEqual(['180', '200', '220', '180', '200', '220'])
+  expect([1, 2, 3, 4, 5, 6].map((piece) => levelOfPiece(piece, ['180', '200', '220']))).toEqual([
+    '180',
+    '200',
+    '220',
+    '180',
+    '200',
+    '220',
+  ])
   expect(levelOfPiece(1, [])).toBeNull()
 })
 

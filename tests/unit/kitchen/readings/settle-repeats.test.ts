@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest'
 import { settleRepeats } from '@/lib/kitchen/readings/settle-repeats'
 
-const settle = (values: number[], repeats = 2, repeatLimit: number | null = null) => settleRepeats({ values, repeats, repeatLimit })
+const settle = (values: number[], repeats = 2, repeatLimit: number | null = null) =>
+  settleRepeats({ values, repeats, repeatLimit })
 
 it('asks for the repeat that the measure wants', () => {
   expect(settle([1900])).toMatchObject({ value: 1900, n: 1, sd: null, settled: false, needs: 'repeat' })

@@ -10,7 +10,10 @@ test('the same facts, read again, are worked out once, and say what they would s
 })
 
 test('two who look at the same moment wait for one answer', async () => {
-  const [one, other] = await Promise.all([analyseOnce(declaredTrial({ margin: 3 }), maltDoughs), analyseOnce(declaredTrial({ margin: 3 }), maltDoughs)])
+  const [one, other] = await Promise.all([
+    analyseOnce(declaredTrial({ margin: 3 }), maltDoughs),
+    analyseOnce(declaredTrial({ margin: 3 }), maltDoughs),
+  ])
   expect(one).toBe(other)
 })
 
@@ -20,7 +23,10 @@ test('whatever changes in them is another result', async () => {
   const changes = await Promise.all([
     analyseOnce(declaredTrial({ margin: 0.01 }), maltDoughs),
     analyseOnce(declaredTrial({}), [{ ...dough!, state: 'lost' }, ...others]),
-    analyseOnce(declaredTrial({}), [{ ...dough!, pieces: dough!.pieces.map((piece) => ({ ...piece, value: (piece.value ?? 0) + 0.1 })) }, ...others]),
+    analyseOnce(declaredTrial({}), [
+      { ...dough!, pieces: dough!.pieces.map((piece) => ({ ...piece, value: (piece.value ?? 0) + 0.1 })) },
+      ...others,
+    ]),
     analyseOnce(declaredTrial({}), others),
   ])
   for (const changed of changes) expect(changed).not.toEqual(whole)

@@ -4,10 +4,13 @@ import { analyseTrial } from '@/lib/kitchen/results/analyse-trial'
 import type { MeasuredBatch } from '@/lib/kitchen/results/trial-facts'
 import { declaredTrial, maltDoughs, measuredBatch } from '@/tests/support/evidence-samples'
 
-const analysed = (batches: readonly MeasuredBatch[], change: Parameters<typeof declaredTrial>[0] = {}) => analyseTrial(declaredTrial(change), batches)
-const codesOf = (analysis: ReturnType<typeof analyseTrial>) => analysis.limits.map(({ code, arm }) => (arm === null ? code : `${code} ${arm}`))
+const analysed = (batches: readonly MeasuredBatch[], change: Parameters<typeof declaredTrial>[0] = {}) =>
+  analyseTrial(declaredTrial(change), batches)
+const codesOf = (analysis: ReturnType<typeof analyseTrial>) =>
+  analysis.limits.map(({ code, arm }) => (arm === null ? code : `${code} ${arm}`))
 const armOf = (analysis: ReturnType<typeof analyseTrial>, arm: number) => analysis.comparison!.arms[arm]!
-const changed = (is: (batch: MeasuredBatch) => boolean, change: Partial<MeasuredBatch>) => maltDoughs.map((batch) => (is(batch) ? { ...batch, ...change } : batch))
+const changed = (is: (batch: MeasuredBatch) => boolean, change: Partial<MeasuredBatch>) =>
+  maltDoughs.map((batch) => (is(batch) ? { ...batch, ...change } : batch))
 
 describe('a whole trial', () => {
   const whole = analysed(maltDoughs)
@@ -26,13 +29,20 @@ describe('a whole trial', () => {
 
   test('rests its intervals on doughs, not on loaves: 4 degrees of freedom from 9 doughs', () => {
     // Residual sum of squares of the two-way table, by hand: means less row, less column, plus grand mean.
-    const table = [[4.0, 4.03, 4.42], [4.12, 4.1, 4.5], [3.93, 3.97, 4.33]]
+    const table = [
+      [4.0, 4.03, 4.42],
+      [4.12, 4.1, 4.5],
+      [3.93, 3.97, 4.33],
+    ]
     const mean = (values: number[]) => values.reduce((sum, value) => sum + value, 0) / values.length
     const rows = table.map(mean)
     const columns = [0, 1, 2].map((j) => mean(table.map((row) => row[j]!)))
-    const squares = table.flatMap((row, i) => row.map((value, j) => (value - rows[i]! - columns[j]! + mean(rows)) ** 2)).reduce((sum, value) => sum + value, 0)
+    const squares = table
+      .flatMap((row, i) => row.map((value, j) => (value - rows[i]! - columns[j]! + mean(rows)) ** 2))
+      .reduce((sum, value) => sum + value, 0)
     const sd = Math.sqrt(squares / 4)
-    const half = dunnettQuantile({ p: 0.05, df: 4, sides: 'two', loadings: [Math.SQRT1_2, Math.SQRT1_2] }) * sd * Math.sqrt(2 / 3)
+    const half =
+      dunnettQuantile({ p: 0.05, df: 4, sides: 'two', loadings: [Math.SQRT1_2, Math.SQRT1_2] }) * sd * Math.sqrt(2 / 3)
     const { effect } = armOf(whole, 2)
     expect(whole.comparison!.method).toMatchObject({ df: 4, model: 'arm-and-block', limits: 'two-sided' })
     expect(whole.comparison!.method!.batchSd).toBeCloseTo(sd, 12)
@@ -48,12 +58,17 @@ describe('a whole trial', () => {
   test('freezes a % margin on the control’s mean, and leaves one in units', () => {
     expect(whole.comparison!.worthwhile).toBeCloseTo((0.04 * 12.05) / 3, 12)
     expect(analysed(maltDoughs, { marginUnit: 'unit', margin: 0.5 }).comparison!.worthwhile).toBe(0.5)
-    expect(armOf(analysed(maltDoughs, { marginUnit: 'unit', margin: 0.5 }), 2).verdict!.verdict).toBe('no-worthwhile-difference')
+    expect(armOf(analysed(maltDoughs, { marginUnit: 'unit', margin: 0.5 }), 2).verdict!.verdict).toBe(
+      'no-worthwhile-difference',
+    )
   })
 
   test('turns the verdict round where smaller is better, and gives none without a direction', () => {
     const measure = { name: 'Bake loss', unit: '%', digits: 1 }
-    expect(armOf(analysed(maltDoughs, { measure: { ...measure, direction: 'smaller' } }), 2).verdict).toEqual({ verdict: 'worse', clearly: true })
+    expect(armOf(analysed(maltDoughs, { measure: { ...measure, direction: 'smaller' } }), 2).verdict).toEqual({
+      verdict: 'worse',
+      clearly: true,
+    })
     const without = analysed(maltDoughs, { measure: { ...measure, direction: 'none' } })
     expect(armOf(without, 2).verdict).toBeNull()
     expect(armOf(without, 2).effect!.low).not.toBeNull()
@@ -93,17 +108,30 @@ describe('the question decides the rule', () => {
 
 describe('nothing is compared before the planned mixing days are in', () => {
   test.each(['approved', 'baking'] as const)('%s with a dough still open', (state) => {
-    const analysis = analysed(changed(({ id }) => id === '3-2', { state: 'baked' }), { state })
+    const analysis = analysed(
+      changed(({ id }) => id === '3-2', { state: 'baked' }),
+      { state },
+    )
     expect(analysis).toMatchObject({ stage: 'in-progress', comparison: null, limits: [], open: 1 })
     expect(analysis.days[2]).toEqual({ day: 3, measured: 2, ended: 0, open: 1, hasControl: true })
   })
 
   test('baking with fewer mixing days than planned', () => {
-    expect(analysed(maltDoughs.filter(({ day }) => day < 3), { state: 'baking' }).stage).toBe('in-progress')
+    expect(
+      analysed(
+        maltDoughs.filter(({ day }) => day < 3),
+        { state: 'baking' },
+      ).stage,
+    ).toBe('in-progress')
   })
 
   test('baking with a day whose control was lost: it may be baked again', () => {
-    expect(analysed(changed(({ id }) => id === '3-0', { state: 'lost', stateWhy: 'dropped' }), { state: 'baking' }).stage).toBe('in-progress')
+    expect(
+      analysed(
+        changed(({ id }) => id === '3-0', { state: 'lost', stateWhy: 'dropped' }),
+        { state: 'baking' },
+      ).stage,
+    ).toBe('in-progress')
   })
 
   test('baking, and all in: compared before anybody closes it', () => {
@@ -118,7 +146,11 @@ describe('nothing is compared before the planned mixing days are in', () => {
 describe('what is left when something is missing', () => {
   test('a day without its control does not count, and its doughs are named', () => {
     const analysis = analysed(changed(({ id }) => id === '3-0', { state: 'lost', stateWhy: 'dropped' }))
-    expect(analysis.uncounted.map(({ batch, why }) => `${batch.id} ${why}`).sort()).toEqual(['3-0 lost', '3-1 day-without-control', '3-2 day-without-control'])
+    expect(analysis.uncounted.map(({ batch, why }) => `${batch.id} ${why}`).sort()).toEqual([
+      '3-0 lost',
+      '3-1 day-without-control',
+      '3-2 day-without-control',
+    ])
     expect(codesOf(analysis)).toEqual(['fewer-days'])
     expect(analysis.limits[0]!.facts).toEqual({ counted: 2, planned: 3 })
     expect(armOf(analysis, 2).effect!.estimate).toBeCloseTo((0.42 + 0.38) / 2, 12)
@@ -132,7 +164,9 @@ describe('what is left when something is missing', () => {
   })
 
   test('a loaf that was not read is left out of its dough; a dough without any does not count', () => {
-    const part = changed(({ id }) => id === '1-2', { pieces: measuredBatch({ arm: 2, day: 1, values: [4.4, null] }).pieces })
+    const part = changed(({ id }) => id === '1-2', {
+      pieces: measuredBatch({ arm: 2, day: 1, values: [4.4, null] }).pieces,
+    })
     expect(codesOf(analysed(part))).toEqual(['unequal-loaves'])
     expect(armOf(analysed(part), 2).loaves).toBe(5)
     const none = analysed(changed(({ id }) => id === '1-2', { pieces: [] }))
@@ -149,7 +183,9 @@ describe('what is left when something is missing', () => {
   })
 
   test('an arm with one dough is a look only, and the other is compared without it', () => {
-    const analysis = analysed(changed(({ arm, day }) => arm === 1 && day > 1, { state: 'lost', stateWhy: 'mixer broke' }))
+    const analysis = analysed(
+      changed(({ arm, day }) => arm === 1 && day > 1, { state: 'lost', stateWhy: 'mixer broke' }),
+    )
     expect(codesOf(analysis)).toEqual(['one-batch-in-arm 1'])
     expect(armOf(analysis, 1)).toMatchObject({ standing: 'look-only', verdict: null })
     expect(armOf(analysis, 1).effect).toMatchObject({ low: null, high: null, p: null })
@@ -157,7 +193,10 @@ describe('what is left when something is missing', () => {
   })
 
   test('one dough of each on one day: a look only, with its differences', () => {
-    const analysis = analysed(maltDoughs.filter(({ day }) => day === 1), { mixingDays: 1 })
+    const analysis = analysed(
+      maltDoughs.filter(({ day }) => day === 1),
+      { mixingDays: 1 },
+    )
     expect(codesOf(analysis)).toEqual(['one-batch-per-arm'])
     expect(analysis.comparison!.arms.map(({ standing }) => standing)).toEqual(['control', 'look-only', 'look-only'])
     expect(armOf(analysis, 2).effect!.estimate).toBeCloseTo(0.42, 12)
@@ -179,12 +218,18 @@ describe('what is left when something is missing', () => {
   })
 
   test('all doughs of one arm from one day are named', () => {
-    const batches = [...maltDoughs.filter(({ arm }) => arm !== 2), measuredBatch({ arm: 2, day: 1, values: [4.4] }), measuredBatch({ arm: 2, day: 1, values: [4.5], change: { id: 'again', code: '199' } })]
+    const batches = [
+      ...maltDoughs.filter(({ arm }) => arm !== 2),
+      measuredBatch({ arm: 2, day: 1, values: [4.4] }),
+      measuredBatch({ arm: 2, day: 1, values: [4.5], change: { id: 'again', code: '199' } }),
+    ]
     expect(codesOf(analysed(batches))).toContain('arm-on-one-day 2')
   })
 
   test('doughs without any variation: differences without intervals', () => {
-    const flat = maltDoughs.map((batch) => measuredBatch({ arm: batch.arm, day: batch.day, values: [4 + batch.arm / 4] }))
+    const flat = maltDoughs.map((batch) =>
+      measuredBatch({ arm: batch.arm, day: batch.day, values: [4 + batch.arm / 4] }),
+    )
     const analysis = analysed(flat)
     expect(codesOf(analysis)).toEqual(['zero-variance'])
     expect(armOf(analysis, 2)).toMatchObject({ standing: 'look-only', verdict: null })
@@ -192,7 +237,10 @@ describe('what is left when something is missing', () => {
   })
 
   test('the fewest doughs that can be compared leave one degree of freedom', () => {
-    const analysis = analysed(maltDoughs.filter(({ arm, day }) => arm !== 1 && day < 3), { mixingDays: 2 })
+    const analysis = analysed(
+      maltDoughs.filter(({ arm, day }) => arm !== 1 && day < 3),
+      { mixingDays: 2 },
+    )
     expect(codesOf(analysis)).toEqual(['arm-without-batches 1'])
     expect(analysis.comparison!.method!.df).toBe(1)
     expect(armOf(analysis, 2).standing).toBe('compared')
@@ -206,7 +254,10 @@ describe('what is left when something is missing', () => {
   })
 
   test('a stopped trial is an indication without a verdict, and its open doughs do not count', () => {
-    const analysis = analysed(changed(({ day }) => day === 3, { state: 'waiting', pieces: [] }), { state: 'stopped' })
+    const analysis = analysed(
+      changed(({ day }) => day === 3, { state: 'waiting', pieces: [] }),
+      { state: 'stopped' },
+    )
     expect(analysis.stage).toBe('stopped-early')
     expect(codesOf(analysis)).toEqual(['stopped-early', 'fewer-days'])
     expect(analysis.comparison!.isIndication).toBe(true)
@@ -218,13 +269,27 @@ describe('what is left when something is missing', () => {
 
 describe('a factor within doughs', () => {
   const levels = ['180', '220']
-  const declared = declaredTrial({ factor: { name: 'Baking temperature', levels }, arms: declaredTrial().arms.slice(0, 2) })
+  const declared = declaredTrial({
+    factor: { name: 'Baking temperature', levels },
+    arms: declaredTrial().arms.slice(0, 2),
+  })
   const values = [
-    [[4.02, 4.21], [4.3, 4.45]],
-    [[4.11, 4.24], [4.28, 4.52]],
-    [[3.95, 4.2], [4.36, 4.4]],
+    [
+      [4.02, 4.21],
+      [4.3, 4.45],
+    ],
+    [
+      [4.11, 4.24],
+      [4.28, 4.52],
+    ],
+    [
+      [3.95, 4.2],
+      [4.36, 4.4],
+    ],
   ]
-  const doughs = values.flatMap((ofDay, i) => ofDay.map((ofArm, arm) => measuredBatch({ arm, day: i + 1, levels, values: ofArm })))
+  const doughs = values.flatMap((ofDay, i) =>
+    ofDay.map((ofArm, arm) => measuredBatch({ arm, day: i + 1, levels, values: ofArm })),
+  )
 
   test('a dough that misses one level does not count, and the levels are shown without tests', () => {
     expect(analyseTrial(declared, doughs).comparison!.levels!.tests).not.toBeNull()

@@ -12,10 +12,24 @@ const line = (ingredientId: string, massG: number, perKgMinor: string | null, is
   isWater,
   price: perKgMinor === null ? null : price(perKgMinor),
 })
-const arm = (change: Partial<CostedArm>): CostedArm => ({ arm: 0, lines: [], addedIngredientId: null, goodPieces: [4, 4], loafMassG: 400, loafVolumeMl: 1600, ...change })
+const arm = (change: Partial<CostedArm>): CostedArm => ({
+  arm: 0,
+  lines: [],
+  addedIngredientId: null,
+  goodPieces: [4, 4],
+  loafMassG: 400,
+  loafVolumeMl: 1600,
+  ...change,
+})
 const control = arm({ lines: [line('flour', 1000, '89.5'), line('water', 600, null, true)] })
 const malted = (malt: string | null, change: Partial<CostedArm> = {}) =>
-  arm({ arm: 1, lines: [line('flour', 994, '89.5'), line('water', 600, null, true), line('malt', 6, malt)], addedIngredientId: 'malt', goodPieces: [4, 3], ...change })
+  arm({
+    arm: 1,
+    lines: [line('flour', 994, '89.5'), line('water', 600, null, true), line('malt', 6, malt)],
+    addedIngredientId: 'malt',
+    goodPieces: [4, 3],
+    ...change,
+  })
 const costs = (...arms: CostedArm[]) => costAndGain({ day, piecesPlanned: 4, arms, gainPerPiece: new Decimal(0) })
 const textOf = (value: Decimal | null) => value?.toFixed() ?? null
 
@@ -46,7 +60,10 @@ describe('cost of an arm', () => {
 
   test('is not given in two currencies', () => {
     const foreign = malted('650')
-    const { currency, arms } = costs(control, { ...foreign, lines: foreign.lines.map((each) => (each.name === 'malt' ? { ...each, price: price('650', 'GBP') } : each)) })
+    const { currency, arms } = costs(control, {
+      ...foreign,
+      lines: foreign.lines.map((each) => (each.name === 'malt' ? { ...each, price: price('650', 'GBP') } : each)),
+    })
     expect(currency).toBeNull()
     expect(arms.every(({ mixedCurrencies, perBatch }) => mixedCurrencies && perBatch === null)).toBe(true)
   })
@@ -85,13 +102,21 @@ describe('break-even', () => {
   })
 
   test('rises with what a loaf is worth more', () => {
-    const { arms } = costAndGain({ day, piecesPlanned: 4, arms: [control, malted('650', { goodPieces: [4, 4] })], gainPerPiece: new Decimal('1.5') })
+    const { arms } = costAndGain({
+      day,
+      piecesPlanned: 4,
+      arms: [control, malted('650', { goodPieces: [4, 4] })],
+      gainPerPiece: new Decimal('1.5'),
+    })
     // 8 loaves of 1.5 cents over 12 g of malt are 1,000 cents a kg.
     expect(arms[1]!.breakEven).toMatchObject({ outcome: 'price' })
     expect(arms[1]!.breakEven!.outcome === 'price' && arms[1]!.breakEven!.perKg.toFixed()).toBe('1089.5')
   })
 
   test('is left out without one added ingredient, and for the control', () => {
-    expect(costs(control, malted('650', { addedIngredientId: null })).arms.map(({ breakEven }) => breakEven)).toEqual([null, null])
+    expect(costs(control, malted('650', { addedIngredientId: null })).arms.map(({ breakEven }) => breakEven)).toEqual([
+      null,
+      null,
+    ])
   })
 })

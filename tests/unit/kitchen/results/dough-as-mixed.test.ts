@@ -2,10 +2,28 @@ import { describe, expect, it } from 'vitest'
 import { doughAsMixed, withWater, type MixedLine } from '@/lib/kitchen/results/dough-as-mixed'
 import { measuredBatch } from '@/tests/support/evidence-samples'
 
-const line = (kind: MixedLine['ingredient']['kind'], weighedG: number, stage: MixedLine['stage']['kind'] = 'final_dough'): MixedLine => ({ weighedG, ingredient: { kind }, stage: { kind: stage } })
+const line = (
+  kind: MixedLine['ingredient']['kind'],
+  weighedG: number,
+  stage: MixedLine['stage']['kind'] = 'final_dough',
+): MixedLine => ({ weighedG, ingredient: { kind }, stage: { kind: stage } })
 /** Flour 200 and water 200 in a sponge; flour 800, water 400 and salt 20 in the dough: 60 % water, yield 162. */
-const lines = [line('flour', 200, 'pre_ferment'), line('water', 200, 'pre_ferment'), line('flour', 800), line('water', 400), line('salt', 20)]
-const batchesWith = (...water: (number | null)[]) => water.map((each, i) => measuredBatch({ arm: 1, day: i + 1, values: [4], change: { conditions: { 'dough-temp': null, 'proof-time': null, 'water-added': each } } }))
+const lines = [
+  line('flour', 200, 'pre_ferment'),
+  line('water', 200, 'pre_ferment'),
+  line('flour', 800),
+  line('water', 400),
+  line('salt', 20),
+]
+const batchesWith = (...water: (number | null)[]) =>
+  water.map((each, i) =>
+    measuredBatch({
+      arm: 1,
+      day: i + 1,
+      values: [4],
+      change: { conditions: { 'dough-temp': null, 'proof-time': null, 'water-added': each } },
+    }),
+  )
 
 /* Arithmetic by hand: water on flour and dough from 100 parts of flour. */
 describe('a dough as it was mixed', () => {
@@ -18,7 +36,11 @@ describe('a dough as it was mixed', () => {
 
   it('is as planned, and nothing is said to be taken, unless every dough has its water in the book', () => {
     for (const batches of [[], batchesWith(null), batchesWith(430, null)]) {
-      expect(doughAsMixed(1, lines, batches)).toMatchObject({ waterTakenG: null, hydrationPct: { planned: 60, taken: null }, doughYield: { planned: 162, taken: null } })
+      expect(doughAsMixed(1, lines, batches)).toMatchObject({
+        waterTakenG: null,
+        hydrationPct: { planned: 60, taken: null },
+        doughYield: { planned: 162, taken: null },
+      })
     }
   })
 
@@ -29,6 +51,9 @@ describe('a dough as it was mixed', () => {
 
   it('stays as planned where no mixing water was planned, and has no figure without flour', () => {
     expect(withWater([line('flour', 1000)], 300)).toEqual([line('flour', 1000)])
-    expect(doughAsMixed(1, [line('other', 500), line('water', 300)], batchesWith(310))).toMatchObject({ hydrationPct: null, doughYield: null })
+    expect(doughAsMixed(1, [line('other', 500), line('water', 300)], batchesWith(310))).toMatchObject({
+      hydrationPct: null,
+      doughYield: null,
+    })
   })
 })

@@ -7,10 +7,24 @@ import { sourceFilesIn, textOf } from '../../../support/source-files'
 /** The analyses that the result rests on, and every reason that they give. */
 const used = /\/(analyse-batches|fit-additive|batch-means|adjust-against-control|split-plot)\.ts$/
 // the last is the guard's that they share, mustVary
-const reasons = [...new Set(sourceFilesIn('lib/calc/analysis').filter((file) => used.test(file)).flatMap((file) => [...textOf(file).matchAll(/reason: '([a-z-]+)'/g)].map(([, reason]) => reason!)).concat('zero-variance'))]
+const reasons = [
+  ...new Set(
+    sourceFilesIn('lib/calc/analysis')
+      .filter((file) => used.test(file))
+      .flatMap((file) => [...textOf(file).matchAll(/reason: '([a-z-]+)'/g)].map(([, reason]) => reason!))
+      .concat('zero-variance'),
+  ),
+]
 
 /** Reasons that only a fault of ours could bring about; they still get a sentence. */
-const ours = ['batch-in-two-arms', 'batch-in-two-blocks', 'unknown-arm', 'unknown-name', 'block-on-some-rows', 'rank-deficient']
+const ours = [
+  'batch-in-two-arms',
+  'batch-in-two-blocks',
+  'unknown-arm',
+  'unknown-name',
+  'block-on-some-rows',
+  'rank-deficient',
+]
 
 test('there are reasons to look at', () => expect(reasons.length).toBeGreaterThan(7))
 

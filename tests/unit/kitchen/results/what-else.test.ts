@@ -30,7 +30,13 @@ describe('what else differed', () => {
   test('is silent about what nobody wrote down, and about an arm of which it is missing', () => {
     expect(conditionsByArm({ arms, batches: maltDoughs })).toEqual([])
     const [condition] = conditionsByArm({ arms, batches: withCondition('dough-temp', [25, null, 27]) })
-    expect(condition!.arms[1]).toMatchObject({ mean: null, recorded: 0, batches: 3, difference: null, isNotable: false })
+    expect(condition!.arms[1]).toMatchObject({
+      mean: null,
+      recorded: 0,
+      batches: 3,
+      difference: null,
+      isNotable: false,
+    })
   })
 
   test('puts the effect of an arm in doubt and leaves its verdict', () => {
@@ -44,7 +50,11 @@ describe('values that stand out are flagged and kept', () => {
   const values = [4, 4.01, 3.99, 4.02, 3.98, 4.01, 3.99, 4]
 
   test('a loaf far from its fellows', () => {
-    const batches = [1, 2, 3].flatMap((day) => [0, 1].map((arm) => measuredBatch({ arm, day, values: day === 2 && arm === 1 ? [...values.slice(1), 5] : values })))
+    const batches = [1, 2, 3].flatMap((day) =>
+      [0, 1].map((arm) =>
+        measuredBatch({ arm, day, values: day === 2 && arm === 1 ? [...values.slice(1), 5] : values }),
+      ),
+    )
     const { counted } = countBatches({ factor: null, batches })
     const [flag, ...others] = outlierFlags({ counted, residuals: null, hasFactor: false })
     expect(others).toEqual([])
@@ -54,14 +64,26 @@ describe('values that stand out are flagged and kept', () => {
   })
 
   test('a dough far from what was expected of it', () => {
-    const batches = Array.from({ length: 12 }, (_, i) => measuredBatch({ arm: i % 2, day: 1 + Math.floor(i / 2), values: [4 + (i % 2) * 0.2 + 0.02 * Math.sin(3 * i) + (i === 7 ? 1 : 0)] }))
-    const { comparison } = analyseTrial(declaredTrial({ arms: arms.slice(0, 2), mixingDays: 1, batchesPerArm: 6 }), batches.map((batch, i) => ({ ...batch, id: String(i), day: 1 })))
+    const batches = Array.from({ length: 12 }, (_, i) =>
+      measuredBatch({
+        arm: i % 2,
+        day: 1 + Math.floor(i / 2),
+        values: [4 + (i % 2) * 0.2 + 0.02 * Math.sin(3 * i) + (i === 7 ? 1 : 0)],
+      }),
+    )
+    const { comparison } = analyseTrial(
+      declaredTrial({ arms: arms.slice(0, 2), mixingDays: 1, batchesPerArm: 6 }),
+      batches.map((batch, i) => ({ ...batch, id: String(i), day: 1 })),
+    )
     expect(comparison!.flags).toMatchObject([{ level: 'batch', batchId: '7' }])
     expect(comparison!.arms[1]!.batches).toBe(6)
   })
 
   test('nothing without spread or with too few', () => {
-    const { counted } = countBatches({ factor: null, batches: [measuredBatch({ arm: 0, day: 1, values: [4, 4, 4, 4] })] })
+    const { counted } = countBatches({
+      factor: null,
+      batches: [measuredBatch({ arm: 0, day: 1, values: [4, 4, 4, 4] })],
+    })
     expect(outlierFlags({ counted, residuals: [0, 0, 0], hasFactor: false })).toEqual([])
     expect(outlierFlags({ counted, residuals: [0.1], hasFactor: false })).toEqual([])
   })

@@ -14,7 +14,18 @@ function faults(schema: z.ZodType, raw: unknown): string[] {
 const id = '0197a000-0000-7000-8000-000000000001'
 
 describe('an ingredient', () => {
-  const plain = { name: 'Salt', labelName: 'Salt', kind: 'salt', active: null, customary: null, allergens: [], allergenCheck: 'unknown', dustCaution: false, note: '', figures: {} }
+  const plain = {
+    name: 'Salt',
+    labelName: 'Salt',
+    kind: 'salt',
+    active: null,
+    customary: null,
+    allergens: [],
+    allergenCheck: 'unknown',
+    dustCaution: false,
+    note: '',
+    figures: {},
+  }
   it('is taken with the least that is needed', () => expect(faults(addIngredientInput, plain)).toEqual([]))
   it('shows all faults at once, each at its field', () =>
     expect(
@@ -24,7 +35,11 @@ describe('an ingredient', () => {
         kind: undefined,
         active: { name: undefined, pct: 0 },
         customary: { leastPct: 'some', mostPct: 201, source: 'A sheet' },
-        figures: { water: { gPer100G: 101, source: 'A sheet' }, fat: { gPer100G: 3, source: undefined }, salt: { gPer100G: undefined, source: 'A sheet' } },
+        figures: {
+          water: { gPer100G: 101, source: 'A sheet' },
+          fat: { gPer100G: 3, source: undefined },
+          salt: { gPer100G: undefined, source: 'A sheet' },
+        },
       }),
     ).toEqual([
       'name:missing',
@@ -38,8 +53,13 @@ describe('an ingredient', () => {
       'figures.salt.gPer100G:missing',
     ]))
   it('has a range that runs upwards', () =>
-    expect(faults(addIngredientInput, { ...plain, customary: { leastPct: 2, mostPct: 1, source: 'A sheet' } })).toEqual(['customary.mostPct:below-least']))
-  it('cannot be new and checked before', () => expect(faults(addIngredientInput, { ...plain, allergenCheck: 'as-before' })).toEqual(['allergenCheck:wrong-choice']))
+    expect(faults(addIngredientInput, { ...plain, customary: { leastPct: 2, mostPct: 1, source: 'A sheet' } })).toEqual(
+      ['customary.mostPct:below-least'],
+    ))
+  it('cannot be new and checked before', () =>
+    expect(faults(addIngredientInput, { ...plain, allergenCheck: 'as-before' })).toEqual([
+      'allergenCheck:wrong-choice',
+    ]))
 })
 
 describe('a price', () => {
@@ -49,10 +69,13 @@ describe('a price', () => {
     expect(faults(enterPriceInput, { ...plain, packPrice: '-1' })).toEqual(['packPrice:not-an-amount'])
   })
   it.each(['1e3', '18,75', '€18', '1.23456', '123456789', '١٢'])('is no amount when it is written %s', (packPrice) =>
-    expect(faults(enterPriceInput, { ...plain, packPrice })).toEqual(['packPrice:not-an-amount']))
+    expect(faults(enterPriceInput, { ...plain, packPrice })).toEqual(['packPrice:not-an-amount']),
+  )
   it.each(['2026-02-30', '1999-12-31', '02/03/2026'])('does not hold from %s', (holdsFrom) =>
-    expect(faults(enterPriceInput, { ...plain, holdsFrom })).toHaveLength(1))
-  it('is of a pack that weighs something', () => expect(faults(enterPriceInput, { ...plain, packMassG: 0 })).toEqual(['packMassG:not-above']))
+    expect(faults(enterPriceInput, { ...plain, holdsFrom })).toHaveLength(1),
+  )
+  it('is of a pack that weighs something', () =>
+    expect(faults(enterPriceInput, { ...plain, packMassG: 0 })).toEqual(['packMassG:not-above']))
 })
 
 describe('equipment', () => {
@@ -60,13 +83,19 @@ describe('equipment', () => {
   it('is taken with the fields of its kind and no others', () => {
     expect(faults(addEquipmentInput, scale)).toEqual([])
     expect(faults(addEquipmentInput, { ...scale, decks: 3 })).toEqual(['decks:unknown-field'])
-    expect(faults(addEquipmentInput, { kind: 'oven', name: 'Oven', note: '', decks: 2.5, placesPerDeck: undefined })).toEqual(['decks:not-whole', 'placesPerDeck:missing'])
+    expect(
+      faults(addEquipmentInput, { kind: 'oven', name: 'Oven', note: '', decks: 2.5, placesPerDeck: undefined }),
+    ).toEqual(['decks:not-whole', 'placesPerDeck:missing'])
   })
   it('has bounds that fit each other', () => {
     expect(faults(addEquipmentInput, { ...scale, resolutionG: 3000 })).toEqual(['resolutionG:not-below-most'])
-    expect(faults(addEquipmentInput, { kind: 'mixer', name: 'Spiral', note: '', leastG: 5000, mostG: 5000 })).toEqual(['leastG:not-below-most'])
+    expect(faults(addEquipmentInput, { kind: 'mixer', name: 'Spiral', note: '', leastG: 5000, mostG: 5000 })).toEqual([
+      'leastG:not-below-most',
+    ])
     const seen = { equipmentId: id, seenRevision: 1, inUse: true }
-    expect(faults(changeEquipmentInput, { ...scale, ...seen, resolutionG: 3000 })).toEqual(['resolutionG:not-below-most'])
+    expect(faults(changeEquipmentInput, { ...scale, ...seen, resolutionG: 3000 })).toEqual([
+      'resolutionG:not-below-most',
+    ])
   })
   it('is of a kind that there is', () => expect(faults(addEquipmentInput, { ...scale, kind: 'spoon' })).toHaveLength(1))
 })

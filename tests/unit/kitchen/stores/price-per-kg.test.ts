@@ -11,7 +11,14 @@ it('the price of a kg comes out of the price of a pack, exactly', () => {
 })
 
 it('a price of the stores is taken by the costing in minor units, also where its digits never end', () => {
-  const held = { priceId: 'p', ingredientId: 'i', holdsFrom: '2026-03-02', packMassG: 3000, packPrice: new Decimal(1), supplier: 'S' }
+  const held = {
+    priceId: 'p',
+    ingredientId: 'i',
+    holdsFrom: '2026-03-02',
+    packMassG: 3000,
+    packPrice: new Decimal(1),
+    supplier: 'S',
+  }
   const inEuro = asCostPrice({ ...held, currency: 'EUR', perKg: pricePerKg({ packPrice: '1', packMassG: 3000 }) })
   expect(inEuro).toEqual({ validFrom: '2026-03-02', perKgMinor: '33.333333333333', currency: 'EUR' })
   expect(priceOnDay({ prices: [inEuro], day: '2026-03-02' })).toEqual(inEuro)

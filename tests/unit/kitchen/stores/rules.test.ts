@@ -1,6 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { checkedAtAfter, compositionState, figureDoubts, isUnsafeRaw, isUsuallyDusty, priceStates, priceThatHolds } from '@/lib/kitchen/stores/rules'
+import {
+  checkedAtAfter,
+  compositionState,
+  figureDoubts,
+  isUnsafeRaw,
+  isUsuallyDusty,
+  priceStates,
+  priceThatHolds,
+} from '@/lib/kitchen/stores/rules'
 import { forLong } from '@/tests/support/long'
 
 const entry = (id: string, holdsFrom: string, enteredAt: string) => ({ id, holdsFrom, enteredAt: new Date(enteredAt) })
@@ -18,19 +26,32 @@ describe('the price that holds', () => {
     expect(priceThatHolds(all, '2026-05-31')).toBe(spring)
   })
   it('is the later entered of two for one date', () => expect(priceThatHolds(all, '2026-06-01')).toBe(mended))
-  it('is not one that was entered later for an earlier date', () => expect(priceThatHolds(all, '2026-12-31')).toBe(mended))
+  it('is not one that was entered later for an earlier date', () =>
+    expect(priceThatHolds(all, '2026-12-31')).toBe(mended))
   it('is decided by the time-ordered id when both came in one instant', () => {
-    const [first, second] = [entry('a', '2026-06-01', '2026-05-20T08:00:00Z'), entry('b', '2026-06-01', '2026-05-20T08:00:00Z')]
+    const [first, second] = [
+      entry('a', '2026-06-01', '2026-05-20T08:00:00Z'),
+      entry('b', '2026-06-01', '2026-05-20T08:00:00Z'),
+    ]
     expect(priceThatHolds([second, first], '2026-06-01')).toBe(second)
   })
   it('says how each entry stands, latest first', () =>
-    expect(priceStates(all, '2026-05-31').map(({ id, state }) => `${id} ${state}`)).toEqual(['3 coming', '2 replaced', '1 holds', '4 past']))
+    expect(priceStates(all, '2026-05-31').map(({ id, state }) => `${id} ${state}`)).toEqual([
+      '3 coming',
+      '2 replaced',
+      '1 holds',
+      '4 past',
+    ]))
 
   it('does not hang on the order in which entries are read, and exactly one holds when one has begun', () => {
     const day = fc.integer({ min: 1, max: 28 }).map((date) => `2026-02-${String(date).padStart(2, '0')}`)
     const entries = fc
       .array(fc.record({ holdsFrom: day, minute: fc.integer({ min: 0, max: 3 }) }), { maxLength: 12 })
-      .map((rows) => rows.map(({ holdsFrom, minute }, index) => entry(String(index).padStart(2, '0'), holdsFrom, `2026-01-01T00:0${minute}:00Z`)))
+      .map((rows) =>
+        rows.map(({ holdsFrom, minute }, index) =>
+          entry(String(index).padStart(2, '0'), holdsFrom, `2026-01-01T00:0${minute}:00Z`),
+        ),
+      )
     fc.assert(
       fc.property(entries, day, (rows, asked) => {
         expect(priceThatHolds([...rows].reverse(), asked)?.id).toBe(priceThatHolds(rows, asked)?.id)
@@ -53,7 +74,9 @@ describe('the check of allergens', () => {
     expect(checkedAtAfter(former, { allergens: ['gluten', 'egg'], check: 'as-before', now })).toBe('check-again')
   })
   it('does not stand when there was none', () =>
-    expect(checkedAtAfter({ allergens: [], allergensCheckedAt: null }, { allergens: [], check: 'as-before', now })).toBe('check-again'))
+    expect(
+      checkedAtAfter({ allergens: [], allergensCheckedAt: null }, { allergens: [], check: 'as-before', now }),
+    ).toBe('check-again'))
   it('is made or given up on demand', () => {
     expect(checkedAtAfter(former, { allergens: [], check: 'checked-now', now })).toBe(now)
     expect(checkedAtAfter(former, { allergens: ['gluten', 'milk'], check: 'unknown', now })).toBeNull()
@@ -64,13 +87,19 @@ describe('the composition', () => {
   it('is unknown, known in part, or stated', () => {
     expect(compositionState([])).toBe('unknown')
     expect(compositionState([{ figure: 'water' }])).toBe('in-part')
-    const all = (['water', 'protein', 'fat', 'carbohydrate', 'sugars', 'fibre', 'salt'] as const).map((figure) => ({ figure }))
+    const all = (['water', 'protein', 'fat', 'carbohydrate', 'sugars', 'fibre', 'salt'] as const).map((figure) => ({
+      figure,
+    }))
     expect(compositionState(all)).toBe('stated')
   })
   // USDA SR28, 20129 (bread flour) and 01077 (whole milk, whose sugars exceed its carbohydrate).
   it('is doubted where it cannot be, and where tables too are odd', () => {
-    expect(figureDoubts({ water: 13.36, protein: 11.98, fat: 1.66, carbohydrate: 72.53, sugars: 0.31, fibre: 2.4 })).toEqual([])
-    expect(figureDoubts({ water: 88.13, protein: 3.15, fat: 3.25, carbohydrate: 4.8, sugars: 5.05, fibre: 0 })).toEqual(['sugars-above-carbohydrate'])
+    expect(
+      figureDoubts({ water: 13.36, protein: 11.98, fat: 1.66, carbohydrate: 72.53, sugars: 0.31, fibre: 2.4 }),
+    ).toEqual([])
+    expect(figureDoubts({ water: 88.13, protein: 3.15, fat: 3.25, carbohydrate: 4.8, sugars: 5.05, fibre: 0 })).toEqual(
+      ['sugars-above-carbohydrate'],
+    )
     expect(figureDoubts({ water: 83.36, carbohydrate: 72.53 })).toEqual(['above-100'])
     expect(figureDoubts({ carbohydrate: 5, fibre: 6 })).toEqual(['fibre-above-carbohydrate'])
   })

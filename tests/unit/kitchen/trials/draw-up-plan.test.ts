@@ -7,10 +7,18 @@ import type { PlanDoseAsked, PlanFacts } from '@/lib/kitchen/trials/plan-types'
 import { forLong } from '@/tests/support/long'
 import { doseOf as dose, plannedFacts as facts } from '@/tests/support/plan-facts'
 
-const massesOf = (plan: ReturnType<typeof drawUpPlan>, arm: number) => Object.fromEntries(plan.arms[arm]!.lines.map((line) => [line.ingredient, line.exactG]))
+const massesOf = (plan: ReturnType<typeof drawUpPlan>, arm: number) =>
+  Object.fromEntries(plan.arms[arm]!.lines.map((line) => [line.ingredient, line.exactG]))
 const codesOf = (plan: ReturnType<typeof drawUpPlan>, arm: number) => plan.arms[arm]!.warnings.map(({ code }) => code)
 
-const halfGram: PlanFacts['scale'] = { id: 'sc', name: 'Scale', resolutionG: 0.5, repeatabilityG: 0, leastG: null, mostG: 6000 }
+const halfGram: PlanFacts['scale'] = {
+  id: 'sc',
+  name: 'Scale',
+  resolutionG: 0.5,
+  repeatabilityG: 0,
+  leastG: null,
+  mostG: 6000,
+}
 
 describe('the masses of a dough', () => {
   it('are the formula’s, for the pieces and what is lost of the dough', () => {
@@ -58,21 +66,39 @@ describe('the masses of a dough', () => {
     // 100 mg/kg of the active on 1 kg of flour is 0.1 g, and the product is one tenth active.
     [dose('enzyme', 100, { basis: 'ppm_flour', doseOf: 'active' }), 1],
   ])('dose %o comes to %d g of product', (asked, grams) => {
-    expect(massesOf(drawUpPlan(facts({ arms: [{ name: 'a', onTop: true, doses: [asked] }] }), null), 1).enzyme).toBeCloseTo(grams, 9)
+    expect(
+      massesOf(drawUpPlan(facts({ arms: [{ name: 'a', onTop: true, doses: [asked] }] }), null), 1).enzyme,
+    ).toBeCloseTo(grams, 9)
   })
 
   it('weigh a line that does not move alike in every dough, and keep the dough within half a mark a line', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 300, max: 3000 }), fc.double({ min: 0.5, max: 20, noNaN: true }), fc.constantFrom(0.1, 1, 5), (scalingMassG, value, resolutionG) => {
-        const plan = drawUpPlan(facts({ process: { scalingMassG }, scale: { id: 'sc', name: 'S', resolutionG, repeatabilityG: 0, leastG: null, mostG: 60_000 }, arms: [{ name: 'a', onTop: false, doses: [dose('yoghurt', value)] }] }), null)
-        for (const arm of plan.arms) {
-          expect(Math.abs(arm.doughWeighedG - arm.doughG)).toBeLessThanOrEqual(arm.lines.length * resolutionG * 0.5 + 1e-6)
-          arm.lines.forEach((line, l) => {
-            if (line.dose === null && line.changeG === 0) expect(line.weighedG).toBe(plan.arms[0]!.lines[l]!.weighedG)
-          })
-        }
-        expect(Math.abs(plan.arms[0]!.doughWeighedG - plan.arms[0]!.doughG)).toBeLessThanOrEqual(resolutionG / 2 + 1e-6)
-      }),
+      fc.property(
+        fc.integer({ min: 300, max: 3000 }),
+        fc.double({ min: 0.5, max: 20, noNaN: true }),
+        fc.constantFrom(0.1, 1, 5),
+        (scalingMassG, value, resolutionG) => {
+          const plan = drawUpPlan(
+            facts({
+              process: { scalingMassG },
+              scale: { id: 'sc', name: 'S', resolutionG, repeatabilityG: 0, leastG: null, mostG: 60_000 },
+              arms: [{ name: 'a', onTop: false, doses: [dose('yoghurt', value)] }],
+            }),
+            null,
+          )
+          for (const arm of plan.arms) {
+            expect(Math.abs(arm.doughWeighedG - arm.doughG)).toBeLessThanOrEqual(
+              arm.lines.length * resolutionG * 0.5 + 1e-6,
+            )
+            arm.lines.forEach((line, l) => {
+              if (line.dose === null && line.changeG === 0) expect(line.weighedG).toBe(plan.arms[0]!.lines[l]!.weighedG)
+            })
+          }
+          expect(Math.abs(plan.arms[0]!.doughWeighedG - plan.arms[0]!.doughG)).toBeLessThanOrEqual(
+            resolutionG / 2 + 1e-6,
+          )
+        },
+      ),
       { seed: 11, numRuns: forLong(60, 1_200) },
     )
   })
@@ -80,7 +106,16 @@ describe('the masses of a dough', () => {
   it('leave pre-ferments as they are: their lines never move', () => {
     const base = facts()
     const [stage] = base.stages
-    const plan = drawUpPlan({ ...base, stages: [{ id: 'p', kind: 'pre_ferment', name: 'Sponge', lines: [{ id: 'pw', ingredientId: 'water', pctFlour: 20 }] }, { ...stage!, lines: stage!.lines }] }, null)
+    const plan = drawUpPlan(
+      {
+        ...base,
+        stages: [
+          { id: 'p', kind: 'pre_ferment', name: 'Sponge', lines: [{ id: 'pw', ingredientId: 'water', pctFlour: 20 }] },
+          { ...stage!, lines: stage!.lines },
+        ],
+      },
+      null,
+    )
     expect(plan.arms[1]!.lines.filter(({ stageId }) => stageId === 'p').map(({ changeG }) => changeG)).toEqual([0])
   })
 })
@@ -91,7 +126,11 @@ describe('warnings', () => {
   it('say when a dose is outside its customary range, on what the dough has of it', () => {
     expect(codesOf(drawUpPlan(facts({ arms: arm(dose('enzyme', 0.3)) }), null), 1)).toContain('above-customary')
     expect(codesOf(drawUpPlan(facts({ arms: arm(dose('enzyme', 0.01)) }), null), 1)).toContain('below-customary')
-    expect(codesOf(drawUpPlan(facts({ arms: arm(dose('enzyme', 0.2)) }), null), 1).filter((code) => code.endsWith('customary'))).toEqual([])
+    expect(
+      codesOf(drawUpPlan(facts({ arms: arm(dose('enzyme', 0.2)) }), null), 1).filter((code) =>
+        code.endsWith('customary'),
+      ),
+    ).toEqual([])
   })
 
   it('say when the scale cannot weigh the dose, by how much, and offer a premix', () => {
@@ -106,22 +145,36 @@ describe('warnings', () => {
 
   it('say when a dose is rounded to nothing, or nobody chose a scale', () => {
     const coarse = { id: 'sc', name: 'Platform', resolutionG: 50, repeatabilityG: 0, leastG: null, mostG: 60_000 }
-    expect(codesOf(drawUpPlan(facts({ arms: arm(dose('enzyme', 0.04)), scale: coarse }), null), 1)).toContain('rounded-to-nothing')
+    expect(codesOf(drawUpPlan(facts({ arms: arm(dose('enzyme', 0.04)), scale: coarse }), null), 1)).toContain(
+      'rounded-to-nothing',
+    )
     // 0.4 g that a premix brings within reach of a 1 g scale is not nothing.
     expect(codesOf(drawUpPlan(facts({ arms: arm(dose('enzyme', 0.04)) }), null), 1)).not.toContain('rounded-to-nothing')
     expect(drawUpPlan(facts({ scale: null }), null).warnings.map(({ code }) => code)).toContain('no-scale')
   })
 
   it('name what is not known of a composition, and do not hold that total', () => {
-    const plan = drawUpPlan(facts({ arms: arm(dose('flakes', 5), false), declared: { heldTotals: ['water', 'fat', 'salt'] } }), null)
+    const plan = drawUpPlan(
+      facts({ arms: arm(dose('flakes', 5), false), declared: { heldTotals: ['water', 'fat', 'salt'] } }),
+      null,
+    )
     expect(plan.arms[1]!.outcome).toBe('not-balanced')
-    expect(codesOf(plan, 1)).toEqual(expect.arrayContaining(['composition-unknown', 'balance-not-stated', 'allergen-unchecked']))
+    expect(codesOf(plan, 1)).toEqual(
+      expect.arrayContaining(['composition-unknown', 'balance-not-stated', 'allergen-unchecked']),
+    )
     // Water and fat of flakes count against nothing, so both are held; their salt counts and is not known.
-    expect(plan.arms[1]!.warnings.filter(({ code }) => code === 'balance-not-stated').map(({ facts: { total } }) => total)).toEqual(['salt'])
+    expect(
+      plan.arms[1]!.warnings.filter(({ code }) => code === 'balance-not-stated').map(({ facts: { total } }) => total),
+    ).toEqual(['salt'])
   })
 
   it('say when a dose brings more than can go: 300 g yoghurt a kilo bring 10.5 g fat, 900 g bring 31.5', () => {
-    expect(drawUpPlan(facts({ arms: arm(dose('yoghurt', 30), false), declared: { heldTotals: ['fat'] }, scale: halfGram }), null).arms[1]!.outcome).toBe('balanced')
+    expect(
+      drawUpPlan(
+        facts({ arms: arm(dose('yoghurt', 30), false), declared: { heldTotals: ['fat'] }, scale: halfGram }),
+        null,
+      ).arms[1]!.outcome,
+    ).toBe('balanced')
     const plan = drawUpPlan(facts({ arms: arm(dose('yoghurt', 90), false), declared: { heldTotals: ['fat'] } }), null)
     expect(plan.arms[1]!.outcome).toBe('not-balanced')
     expect(codesOf(plan, 1)).toContain('balance-dose-brings-more-than-can-go')
@@ -149,8 +202,17 @@ describe('the water', () => {
     return 26 + (needed - rise * capacity) / (600 * c.water)
   }
   /** Y. Choi and M. R. Okos, 1986, the constant and linear terms and the square, J/(g·K). */
-  const specific = (parts: Partial<Record<'water' | 'protein' | 'fat' | 'carbohydrate' | 'ash', number>>, t: number) => {
-    const k = { water: [4.1762, -9.0864e-5, 5.4731e-6], protein: [2.0082, 1.2089e-3, -1.3129e-6], fat: [1.9842, 1.4733e-3, -4.8008e-6], carbohydrate: [1.5488, 1.9625e-3, -5.9399e-6], ash: [1.0926, 1.8896e-3, -3.6817e-6] }
+  const specific = (
+    parts: Partial<Record<'water' | 'protein' | 'fat' | 'carbohydrate' | 'ash', number>>,
+    t: number,
+  ) => {
+    const k = {
+      water: [4.1762, -9.0864e-5, 5.4731e-6],
+      protein: [2.0082, 1.2089e-3, -1.3129e-6],
+      fat: [1.9842, 1.4733e-3, -4.8008e-6],
+      carbohydrate: [1.5488, 1.9625e-3, -5.9399e-6],
+      ash: [1.0926, 1.8896e-3, -3.6817e-6],
+    }
     return Object.entries(parts).reduce((sum, [name, pct]) => {
       const [a = 0, b = 0, q = 0] = k[name as keyof typeof k]
       return sum + (pct / 100) * (a + b * t + q * t * t)
@@ -169,11 +231,24 @@ describe('the water', () => {
 
   it('is iced when the tap is too warm, and a clear no when no water does it', () => {
     const warm = drawUpPlan(facts({ declared: { tapTempC: 18 } }), null).arms[0]!.water
-    expect(warm).toMatchObject({ way: { outcome: 'mix', parts: [{ from: 'tap', tempC: 18 }, { from: 'ice', tempC: 0, isUsual: true }] } })
+    expect(warm).toMatchObject({
+      way: {
+        outcome: 'mix',
+        parts: [
+          { from: 'tap', tempC: 18 },
+          { from: 'ice', tempC: 0, isUsual: true },
+        ],
+      },
+    })
     const waterFor = (doughTempC: number, flourTempC: number) =>
-      drawUpPlan(facts({ process: { doughTempC }, declared: { flourTempC, roomTempC: flourTempC, tapTempC: 30 } }), null).arms[0]!.water
+      drawUpPlan(
+        facts({ process: { doughTempC }, declared: { flourTempC, roomTempC: flourTempC, tapTempC: 30 } }),
+        null,
+      ).arms[0]!.water
     expect(waterFor(14, 40)).toMatchObject({ way: { outcome: 'not-possible' } })
-    expect(waterFor(45, 0)).toMatchObject({ way: { outcome: 'not-possible', reason: 'hotter-than-allowed', nearestTempC: 55 } })
+    expect(waterFor(45, 0)).toMatchObject({
+      way: { outcome: 'not-possible', reason: 'hotter-than-allowed', nearestTempC: 55 },
+    })
   })
 
   it('is less where the dose brings some of it', () => {
@@ -192,28 +267,43 @@ describe('the order', () => {
 
   it('has every dough once, no code twice, and is the same from the same seed', () => {
     fc.assert(
-      fc.property(fc.string(), fc.integer({ min: 1, max: 5 }), fc.integer({ min: 1, max: 3 }), (seed, mixingDays, batchesPerArm) => {
-        const plan = drawUpPlan(facts({ arms: two, declared: { mixingDays, batchesPerArm, kind: 'look_only' } }), seed)
-        const batches = plan.order!.batches
-        expect(batches).toHaveLength(plan.size.doughs)
-        expect(new Set(batches.map(({ code }) => code)).size).toBe(batches.length)
-        for (let day = 1; day <= mixingDays; day++) {
-          const ofDay = batches.filter((batch) => batch.day === day)
-          for (const arm of plan.arms) expect(ofDay.filter((batch) => batch.arm === arm.position)).toHaveLength(batchesPerArm)
-          expect(ofDay.map(({ place }) => place)).toEqual(ofDay.map((_, i) => i + 1))
-          // Doughs that bring something the control does not have come after those that do not.
-          const plain = ofDay.filter(({ arm }) => arm <= 1).map(({ place }) => place)
-          expect(Math.max(...plain)).toBe(plain.length)
-        }
-        expect(drawUpPlan(facts({ arms: two, declared: { mixingDays, batchesPerArm, kind: 'look_only' } }), seed)).toEqual(plan)
-      }),
+      fc.property(
+        fc.string(),
+        fc.integer({ min: 1, max: 5 }),
+        fc.integer({ min: 1, max: 3 }),
+        (seed, mixingDays, batchesPerArm) => {
+          const plan = drawUpPlan(
+            facts({ arms: two, declared: { mixingDays, batchesPerArm, kind: 'look_only' } }),
+            seed,
+          )
+          const batches = plan.order!.batches
+          expect(batches).toHaveLength(plan.size.doughs)
+          expect(new Set(batches.map(({ code }) => code)).size).toBe(batches.length)
+          for (let day = 1; day <= mixingDays; day++) {
+            const ofDay = batches.filter((batch) => batch.day === day)
+            for (const arm of plan.arms)
+              expect(ofDay.filter((batch) => batch.arm === arm.position)).toHaveLength(batchesPerArm)
+            expect(ofDay.map(({ place }) => place)).toEqual(ofDay.map((_, i) => i + 1))
+            // Doughs that bring something the control does not have come after those that do not.
+            const plain = ofDay.filter(({ arm }) => arm <= 1).map(({ place }) => place)
+            expect(Math.max(...plain)).toBe(plain.length)
+          }
+          expect(
+            drawUpPlan(facts({ arms: two, declared: { mixingDays, batchesPerArm, kind: 'look_only' } }), seed),
+          ).toEqual(plan)
+        },
+      ),
       { seed: 7, numRuns: forLong(25, 500) },
     )
   })
 
   it('cleans down before a dough that must not carry what went before, also over night', () => {
     const plan = drawUpPlan(facts({ arms: two }), 'seed')
-    const carried = new Map<number, string[]>([[2, ['milk']], [3, ['soya']], [4, ['flakes']]])
+    const carried = new Map<number, string[]>([
+      [2, ['milk']],
+      [3, ['soya']],
+      [4, ['flakes']],
+    ])
     let left: string[] = []
     for (const batch of plan.order!.batches) {
       const brings = carried.get(batch.arm) ?? []
@@ -240,7 +330,9 @@ describe('what the plan can see', () => {
     expect(many[0]!.powerShare).toBeGreaterThan(0.45)
     expect(many[0]!.powerShare).toBeLessThan(0.55)
     for (let i = 0; i < few.length; i++) expect(many[i]!.powerShare).toBeGreaterThan(few[i]!.powerShare)
-    expect(few.map(({ powerShare }) => powerShare)).toEqual([...few.map(({ powerShare }) => powerShare)].sort((a, b) => a - b))
+    expect(few.map(({ powerShare }) => powerShare)).toEqual(
+      [...few.map(({ powerShare }) => powerShare)].sort((a, b) => a - b),
+    )
     const [first] = few
     // Standard error of a share out of 4000 runs.
     expect(first!.powerSe).toBeCloseTo(Math.sqrt((first!.powerShare * (1 - first!.powerShare)) / 4000), 9)

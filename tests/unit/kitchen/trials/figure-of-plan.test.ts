@@ -22,7 +22,11 @@ function filesOf(start: string, found = new Set<string>()): Set<string> {
 
 /** The fields that a file's refusals name. A place in a template is an index; one that begins with a place is of several lists, tried by name below. */
 function fieldsIn(file: string): string[] {
-  const named = [...textOf(file).matchAll(/(?:\bfield: |\b(?:must[A-Z]\w*|\w+OrRefuse)(?:<[^>]*>)?\([^()'`]*)(?:'([^']+)'|`([^`]+)`)/g)].map(([, plain, template]) => plain ?? template ?? '')
+  const named = [
+    ...textOf(file).matchAll(
+      /(?:\bfield: |\b(?:must[A-Z]\w*|\w+OrRefuse)(?:<[^>]*>)?\([^()'`]*)(?:'([^']+)'|`([^`]+)`)/g,
+    ),
+  ].map(([, plain, template]) => plain ?? template ?? '')
   return named.filter((field) => !field.startsWith('${')).map((field) => field.replace(/\$\{\w+\}/g, '3'))
 }
 
@@ -37,7 +41,9 @@ describe('what a plan’s refusal tells to look at', () => {
     expect(reached.length).toBeGreaterThan(50)
     // One of each way to name a field, so that a change of style cannot empty the list.
     const names = fields.map(([, field]) => field)
-    expect(names).toEqual(expect.arrayContaining(['dose', 'lines[3].pctFlour', 'added[3].composition', 'friction.riseC', 'lossShares']))
+    expect(names).toEqual(
+      expect.arrayContaining(['dose', 'lines[3].pctFlour', 'added[3].composition', 'friction.riseC', 'lossShares']),
+    )
   })
 
   it('is a figure that a person knows, for each of them', () => {
@@ -53,11 +59,18 @@ describe('what a plan’s refusal tells to look at', () => {
 
   it('is what the one command that passes such a name on makes of it; the calculators put theirs at the field', () => {
     const passing = sourceFilesIn('lib/kitchen').filter((file) => /\bfacts\.field\b/.test(textOf(file)))
-    expect(passing).toEqual(['lib/kitchen/calculators/fault-of-calc-error.ts', 'lib/kitchen/calculators/range-of-field.ts', 'lib/kitchen/trials/draw-up-or-fault.ts'])
+    expect(passing).toEqual([
+      'lib/kitchen/calculators/fault-of-calc-error.ts',
+      'lib/kitchen/calculators/range-of-field.ts',
+      'lib/kitchen/trials/draw-up-or-fault.ts',
+    ])
   })
 
   it('is never what a field is called, whatever that is', () => {
-    fc.assert(fc.property(fc.string(), (field) => !rawName.test(sentenceOf(field))), { seed: 8 })
+    fc.assert(
+      fc.property(fc.string(), (field) => !rawName.test(sentenceOf(field))),
+      { seed: 8 },
+    )
   })
 
   it.each([

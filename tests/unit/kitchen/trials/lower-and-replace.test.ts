@@ -12,10 +12,31 @@ import { wordsOfRefusal } from '@/lib/kitchen/words-of-refusal'
 
 /* Invented ingredients with round figures, so that every expectation below can be worked out by hand as a mass balance. */
 const composition = (more: Partial<Composition>): Composition => ({
-  waterPct: 0, proteinPct: 0, fatPct: 0, carbohydratePct: 0, sugarsPct: 0, fibrePct: 0, ashPct: null, sodiumMgPer100g: 0, ...more,
+  waterPct: 0,
+  proteinPct: 0,
+  fatPct: 0,
+  carbohydratePct: 0,
+  sugarsPct: 0,
+  fibrePct: 0,
+  ashPct: null,
+  sodiumMgPer100g: 0,
+  ...more,
 })
 const ingredient = (id: string, kind: PlanIngredient['kind'], more: Partial<PlanIngredient> = {}): PlanIngredient => ({
-  id, name: id, kind, activeName: null, activeShare: null, customary: null, allergens: [], allergensChecked: true, dustCaution: false, isEnded: false, composition: null, counts: null, bindsWater: false, ...more,
+  id,
+  name: id,
+  kind,
+  activeName: null,
+  activeShare: null,
+  customary: null,
+  allergens: [],
+  allergensChecked: true,
+  dustCaution: false,
+  isEnded: false,
+  composition: null,
+  counts: null,
+  bindsWater: false,
+  ...more,
 })
 const ingredients: PlanIngredient[] = [
   ingredient('flour', 'flour', { composition: composition({ waterPct: 14, proteinPct: 12 }) }),
@@ -33,23 +54,73 @@ const ingredients: PlanIngredient[] = [
   ingredient('malt B', 'malt', { activeName: 'amylase', activeShare: 0.1, composition: composition({}) }),
 ]
 const dose = (ingredientId: string, value: number, more: Partial<PlanDoseAsked> = {}): PlanDoseAsked => ({
-  ingredientId, basis: 'pct_flour', doseOf: 'product', value, how: 'more', insteadOfId: null, equalBy: null, allOfIt: false, ...more,
+  ingredientId,
+  basis: 'pct_flour',
+  doseOf: 'product',
+  value,
+  how: 'more',
+  insteadOfId: null,
+  equalBy: null,
+  allOfIt: false,
+  ...more,
 })
 
 /** Flour 1000, water 600, butter 100, sugar 80, salt 18, malt A 2; 100 g of the flour and 100 g of the water in a sponge. */
-function factsOf(doses: PlanDoseAsked[], heldTotals: PlanFacts['declared']['heldTotals'] = ['water', 'fat'], resolutionG = 0.1, known = ingredients): PlanFacts {
+function factsOf(
+  doses: PlanDoseAsked[],
+  heldTotals: PlanFacts['declared']['heldTotals'] = ['water', 'fat'],
+  resolutionG = 0.1,
+  known = ingredients,
+): PlanFacts {
   const scale = { id: 'sc', name: 'Scale', resolutionG, repeatabilityG: 0, leastG: null, mostG: 6000 }
   const line = (id: string, ingredientId: string, pctFlour: number) => ({ id, ingredientId, pctFlour })
   return {
     declared: {
-      bakery: 'b', trial: 't', number: 1, kind: 'gain', question: 'q', note: '', formula: { id: 'f', name: 'Tin' }, controlVersion: { id: 'v', number: 1, contentHash: null },
+      bakery: 'b',
+      trial: 't',
+      number: 1,
+      kind: 'gain',
+      question: 'q',
+      note: '',
+      formula: { id: 'f', name: 'Tin' },
+      controlVersion: { id: 'v', number: 1, contentHash: null },
       measure: { id: 'm', name: 'Specific volume', unit: 'mL/g', digits: 2, level: 'piece', direction: 'larger' },
-      margin: 5, marginUnit: 'pct', confidencePct: 95, mixingDays: 3, batchesPerArm: 1, piecesPerBatch: 1, heldTotals, flourTempC: 20, roomTempC: 22, tapTempC: 12,
+      margin: 5,
+      marginUnit: 'pct',
+      confidencePct: 95,
+      mixingDays: 3,
+      batchesPerArm: 1,
+      piecesPerBatch: 1,
+      heldTotals,
+      flourTempC: 20,
+      roomTempC: 22,
+      tapTempC: 12,
     },
-    process: { scalingMassG: 1800, doughLossPct: 0, doughTempC: 26, mixTimeS: 600, bulkTimeS: 3600, proofTimeS: 3000, bakeTempC: 220, bakeTimeS: 2100 },
+    process: {
+      scalingMassG: 1800,
+      doughLossPct: 0,
+      doughTempC: 26,
+      mixTimeS: 600,
+      bulkTimeS: 3600,
+      proofTimeS: 3000,
+      bakeTempC: 220,
+      bakeTimeS: 2100,
+    },
     stages: [
       { id: 'sponge', kind: 'pre_ferment', name: 'Sponge', lines: [line('p1', 'flour', 10), line('p2', 'water', 10)] },
-      { id: 's', kind: 'final_dough', name: '', lines: [line('l1', 'flour', 90), line('l2', 'water', 50), line('l3', 'butter', 10), line('l4', 'sugar', 8), line('l5', 'salt', 1.8), line('l6', 'malt A', 0.2)] },
+      {
+        id: 's',
+        kind: 'final_dough',
+        name: '',
+        lines: [
+          line('l1', 'flour', 90),
+          line('l2', 'water', 50),
+          line('l3', 'butter', 10),
+          line('l4', 'sugar', 8),
+          line('l5', 'salt', 1.8),
+          line('l6', 'malt A', 0.2),
+        ],
+      },
     ],
     arms: [{ name: 'a', onTop: false, doses }],
     ingredients: known,
@@ -64,8 +135,14 @@ function factsOf(doses: PlanDoseAsked[], heldTotals: PlanFacts['declared']['held
 const planOf = (...asked: Parameters<typeof factsOf>) => drawUpPlan(factsOf(...asked), null)
 const armOf = (...asked: Parameters<typeof planOf>) => {
   const arm = planOf(...asked).arms[1]!
-  const massG = (name: string) => arm.lines.filter((line) => line.ingredient === name).reduce((sum, line) => sum + line.exactG, 0)
-  return { arm, massG, codes: arm.warnings.map(({ code }) => code), total: (name: string) => arm.totals.find((each) => each.total === name)! }
+  const massG = (name: string) =>
+    arm.lines.filter((line) => line.ingredient === name).reduce((sum, line) => sum + line.exactG, 0)
+  return {
+    arm,
+    massG,
+    codes: arm.warnings.map(({ code }) => code),
+    total: (name: string) => arm.totals.find((each) => each.total === name)!,
+  }
 }
 
 describe('less of an ingredient', () => {
@@ -103,8 +180,12 @@ describe('less of an ingredient', () => {
 
   it('comes out of the final dough only: what is in a sponge stays', () => {
     const { arm } = armOf([dose('rye', 90, { how: 'in_place', insteadOfId: 'flour', equalBy: 'mass' })])
-    expect(arm.lines.filter((line) => line.ingredient === 'flour').map(({ exactG }) => Math.round(exactG))).toEqual([100, 0])
-    expect(() => planOf([dose('rye', 91, { how: 'in_place', insteadOfId: 'flour', equalBy: 'mass' })])).toThrow(CalcError)
+    expect(arm.lines.filter((line) => line.ingredient === 'flour').map(({ exactG }) => Math.round(exactG))).toEqual([
+      100, 0,
+    ])
+    expect(() => planOf([dose('rye', 91, { how: 'in_place', insteadOfId: 'flour', equalBy: 'mass' })])).toThrow(
+      CalcError,
+    )
     expect(() => planOf([dose('salt', -1.81)])).toThrow(CalcError)
   })
 })
@@ -129,7 +210,9 @@ describe('one ingredient in place of another', () => {
 
   it('all of the flour is all of the final dough’s: what is in a sponge stays', () => {
     const { arm } = armOf([dose('rye', 0, { how: 'in_place', allOfIt: true, insteadOfId: 'flour', equalBy: 'mass' })])
-    expect(arm.lines.filter((line) => line.ingredient === 'flour').map(({ exactG }) => Math.round(exactG))).toEqual([100, 0])
+    expect(arm.lines.filter((line) => line.ingredient === 'flour').map(({ exactG }) => Math.round(exactG))).toEqual([
+      100, 0,
+    ])
     expect(arm.doses[0]!.productG).toBeCloseTo(900, 9)
   })
 
@@ -154,7 +237,9 @@ describe('one ingredient in place of another', () => {
   })
 
   it('is refused where one of the two does not have what is to stay equal', () => {
-    expect(() => planOf([dose('oil', 5, { how: 'in_place', insteadOfId: 'butter', equalBy: 'sugars' })])).toThrow(CalcError)
+    expect(() => planOf([dose('oil', 5, { how: 'in_place', insteadOfId: 'butter', equalBy: 'sugars' })])).toThrow(
+      CalcError,
+    )
   })
 
   it('shares what is there between two doses, and refuses the one that finds too little', () => {
@@ -178,13 +263,25 @@ describe('what counts', () => {
 
 it('however much is taken out, no line is below nothing, what is asked for is met and masses add up', () => {
   fc.assert(
-    fc.property(fc.constantFrom('salt', 'butter', 'sugar', 'malt A'), fc.double({ min: 0, max: 0.99, noNaN: true }), fc.constantFrom(0.1, 1, 5), (id, share, resolutionG) => {
-      const pct = { salt: 1.8, butter: 10, sugar: 8, 'malt A': 0.2 }[id]
-      const { arm, massG } = armOf([dose(id, share * pct, { how: 'in_all' })], ['water', 'fat', 'sugars'], resolutionG)
-      expect(massG(id)).toBeCloseTo(share * pct * 10, 6)
-      for (const line of arm.lines) expect(line.exactG).toBeGreaterThanOrEqual(0)
-      expect(arm.doughG).toBeCloseTo(arm.lines.reduce((sum, line) => sum + line.exactG, 0), 9)
-    }),
+    fc.property(
+      fc.constantFrom('salt', 'butter', 'sugar', 'malt A'),
+      fc.double({ min: 0, max: 0.99, noNaN: true }),
+      fc.constantFrom(0.1, 1, 5),
+      (id, share, resolutionG) => {
+        const pct = { salt: 1.8, butter: 10, sugar: 8, 'malt A': 0.2 }[id]
+        const { arm, massG } = armOf(
+          [dose(id, share * pct, { how: 'in_all' })],
+          ['water', 'fat', 'sugars'],
+          resolutionG,
+        )
+        expect(massG(id)).toBeCloseTo(share * pct * 10, 6)
+        for (const line of arm.lines) expect(line.exactG).toBeGreaterThanOrEqual(0)
+        expect(arm.doughG).toBeCloseTo(
+          arm.lines.reduce((sum, line) => sum + line.exactG, 0),
+          9,
+        )
+      },
+    ),
     { seed: 1901 },
   )
 })
@@ -206,8 +303,12 @@ describe('a plan that cannot be worked out', () => {
   }
 
   it('is refused with what to look at, in words', async () => {
-    expect(await saidOf([dose('salt', -1.81)])).toBe('The plan cannot be worked out. Look at the doses in the draft, and what the formula has of those ingredients.')
-    expect(await saidOf([dose('oil', 5, { how: 'in_place', insteadOfId: 'butter', equalBy: 'sugars' })])).toMatch(/Look at what stays equal where one ingredient takes the place of another/)
+    expect(await saidOf([dose('salt', -1.81)])).toBe(
+      'The plan cannot be worked out. Look at the doses in the draft, and what the formula has of those ingredients.',
+    )
+    expect(await saidOf([dose('oil', 5, { how: 'in_place', insteadOfId: 'butter', equalBy: 'sugars' })])).toMatch(
+      /Look at what stays equal where one ingredient takes the place of another/,
+    )
     expect(await saidOf([dose('oil', 1)], ['fat'], 0)).toMatch(/Look at the scales, among the equipment/)
   })
 })
@@ -222,8 +323,13 @@ describe('more of what the control has already', () => {
   })
 
   it('moves all the same where somebody chose that', () => {
-    const facts = { ...factsOf([dose('butter', 3)]), choices: [{ stageKind: 'final_dough' as const, ingredientId: 'butter', mayMove: true, scaleId: null }] }
+    const facts = {
+      ...factsOf([dose('butter', 3)]),
+      choices: [{ stageKind: 'final_dough' as const, ingredientId: 'butter', mayMove: true, scaleId: null }],
+    }
     const arm = drawUpPlan(facts, null).arms[1]!
-    expect(arm.lines.filter((line) => line.ingredient === 'butter').reduce((sum, line) => sum + line.exactG, 0)).toBeCloseTo(100, 6)
+    expect(
+      arm.lines.filter((line) => line.ingredient === 'butter').reduce((sum, line) => sum + line.exactG, 0),
+    ).toBeCloseTo(100, 6)
   })
 })

@@ -1,11 +1,34 @@
 import { describe, expect, it, test } from 'vitest'
 import { TrialState } from '@/lib/db/generated/enums'
-import { armLetter, decisionBar, handIn, isEnded, isFrozen, isKeyOpen, isOpen, mayFollow, meaningOfDecision, opensOn, standingOf, stateAfter, withdrawalBar } from '@/lib/kitchen/trials/rules'
+import {
+  armLetter,
+  decisionBar,
+  handIn,
+  isEnded,
+  isFrozen,
+  isKeyOpen,
+  isOpen,
+  mayFollow,
+  meaningOfDecision,
+  opensOn,
+  standingOf,
+  stateAfter,
+  withdrawalBar,
+} from '@/lib/kitchen/trials/rules'
 
 const states = Object.values(TrialState)
 
 describe('the states of a trial', () => {
-  const allowed = new Set(['draft>proposed', 'proposed>approved', 'proposed>draft', 'proposed>declined', 'approved>baking', 'approved>stopped', 'baking>closed', 'baking>stopped'])
+  const allowed = new Set([
+    'draft>proposed',
+    'proposed>approved',
+    'proposed>draft',
+    'proposed>declined',
+    'approved>baking',
+    'approved>stopped',
+    'baking>closed',
+    'baking>stopped',
+  ])
   test.each(states.flatMap((from) => states.map((to) => [from, to] as const)))('%s to %s', (from, to) => {
     expect(mayFollow(from, to)).toBe(allowed.has(`${from}>${to}`))
   })
@@ -24,7 +47,8 @@ describe('the states of a trial', () => {
   })
 
   it('follow from a decision only where they may follow', () => {
-    for (const verdict of ['approved', 'sent_back', 'declined'] as const) expect(mayFollow('proposed', stateAfter(verdict))).toBe(true)
+    for (const verdict of ['approved', 'sent_back', 'declined'] as const)
+      expect(mayFollow('proposed', stateAfter(verdict))).toBe(true)
   })
 })
 
@@ -55,7 +79,12 @@ describe('the second person', () => {
   })
 
   it('is no author either, as long as an approver had no hand in the plan', () => {
-    const hands = { proposedById: 'shift', authorIds: ['head', 'shift'], approverIds: ['head', 'owner'], worksAlone: false }
+    const hands = {
+      proposedById: 'shift',
+      authorIds: ['head', 'shift'],
+      approverIds: ['head', 'owner'],
+      worksAlone: false,
+    }
     expect(decisionBar({ personId: 'head', ...hands })).toBe('co-author')
     expect(decisionBar({ personId: 'owner', ...hands })).toBeNull()
     expect(decisionBar({ personId: 'head', ...hands, authorIds: ['head', 'owner'] })).toBeNull()
@@ -68,7 +97,9 @@ describe('the second person', () => {
   it('is missing from an approval by its proposer, which says so', () => {
     expect(meaningOfDecision({ verdict: 'approved', byProposer: true, byCoAuthor: false })).toBe('approved-by-proposer')
     expect(meaningOfDecision({ verdict: 'approved', byProposer: false, byCoAuthor: false })).toBe('approved')
-    expect(meaningOfDecision({ verdict: 'approved', byProposer: false, byCoAuthor: true })).toBe('approved-by-co-author')
+    expect(meaningOfDecision({ verdict: 'approved', byProposer: false, byCoAuthor: true })).toBe(
+      'approved-by-co-author',
+    )
     expect(meaningOfDecision({ verdict: 'declined', byProposer: true, byCoAuthor: false })).toBe('declined')
   })
 })

@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { isSameWork } from '@/lib/kitchen/trials/same-work'
 import type { TrialContent } from '@/lib/kitchen/trials/trial-content.input'
 
-const [formulaId, measureId, maltId, flourId] = ['1', '2', '3', '4'].map((digit) => `00000000-0000-4000-8000-00000000000${digit}`) as [string, string, string, string]
+const [formulaId, measureId, maltId, flourId] = ['1', '2', '3', '4'].map(
+  (digit) => `00000000-0000-4000-8000-00000000000${digit}`,
+) as [string, string, string, string]
 
 const content: TrialContent = {
   kind: 'gain',
@@ -23,11 +25,31 @@ const content: TrialContent = {
   roomTempC: 22,
   tapTempC: null,
   note: '',
-  arms: [{ name: 'With malt', onTop: false, doses: [{ ingredientId: maltId, basis: 'pct_flour', doseOf: 'product', value: 0.5, how: 'more', insteadOfId: null, allOfIt: false, equalBy: null }] }],
+  arms: [
+    {
+      name: 'With malt',
+      onTop: false,
+      doses: [
+        {
+          ingredientId: maltId,
+          basis: 'pct_flour',
+          doseOf: 'product',
+          value: 0.5,
+          how: 'more',
+          insteadOfId: null,
+          allOfIt: false,
+          equalBy: null,
+        },
+      ],
+    },
+  ],
 }
 const [arm] = content.arms as [TrialContent['arms'][number]]
 const [dose] = arm.doses as [(typeof arm.doses)[number]]
-const withDose = (changed: Partial<typeof dose>): TrialContent => ({ ...content, arms: [{ ...arm, doses: [{ ...dose, ...changed }] }] })
+const withDose = (changed: Partial<typeof dose>): TrialContent => ({
+  ...content,
+  arms: [{ ...arm, doses: [{ ...dose, ...changed }] }],
+})
 
 describe('whether two drafts ask for the same work', () => {
   it.each<[string, TrialContent]>([

@@ -4,10 +4,18 @@ import type { PlanScale } from '@/lib/kitchen/trials/plan-types'
 import { scaleFor } from '@/lib/kitchen/trials/scale-for'
 import { forLong } from '@/tests/support/long'
 
-const scale = (id: string, resolutionG: number, mostG: number, leastG: number | null = null): PlanScale => ({ id, name: id, resolutionG, repeatabilityG: 0, leastG, mostG })
+const scale = (id: string, resolutionG: number, mostG: number, leastG: number | null = null): PlanScale => ({
+  id,
+  name: id,
+  resolutionG,
+  repeatabilityG: 0,
+  leastG,
+  mostG,
+})
 const large = scale('large', 5, 30_000)
 const fine = scale('fine', 0.01, 600)
-const choose = (scales: PlanScale[], preferredId: string | null, massG: number, tellG = massG) => scaleFor({ scales, preferredId, massG, tellG })?.id ?? null
+const choose = (scales: PlanScale[], preferredId: string | null, massG: number, tellG = massG) =>
+  scaleFor({ scales, preferredId, massG, tellG })?.id ?? null
 
 describe('the scale for a line', () => {
   it('is the one that can: water on 30 kg by 5 g, salt and an enzyme on 600 g by 0.01 g', () => {
@@ -40,7 +48,15 @@ describe('the scale for a line', () => {
   })
 
   it('is never over-loaded nor under-loaded while one is there that can', () => {
-    const scales = fc.uniqueArray(fc.record({ id: fc.stringMatching(/^[a-e]$/), resolutionG: fc.constantFrom(0.01, 0.1, 1, 5), mostG: fc.constantFrom(200, 3_000, 30_000), leastG: fc.constantFrom(null, 1, 20, 100) }), { selector: ({ id }) => id, minLength: 1 })
+    const scales = fc.uniqueArray(
+      fc.record({
+        id: fc.stringMatching(/^[a-e]$/),
+        resolutionG: fc.constantFrom(0.01, 0.1, 1, 5),
+        mostG: fc.constantFrom(200, 3_000, 30_000),
+        leastG: fc.constantFrom(null, 1, 20, 100),
+      }),
+      { selector: ({ id }) => id, minLength: 1 },
+    )
     fc.assert(
       fc.property(scales, fc.double({ min: 0.01, max: 50_000, noNaN: true }), (rows, massG) => {
         const all = rows.map((row) => ({ ...row, name: row.id, repeatabilityG: null }))

@@ -5,23 +5,37 @@ import { wayOfWater } from '@/lib/kitchen/trials/way-of-water'
 import { forLong } from '@/tests/support/long'
 
 const nothing: PlanWaters = { hot: null, chilled: null, ice: null }
-const ask = (more: Partial<Parameters<typeof wayOfWater>[0]>) => wayOfWater({ waterG: 956, wantedTempC: 30, tapTempC: 12, waters: nothing, resolutionG: 0.01, ...more })
+const ask = (more: Partial<Parameters<typeof wayOfWater>[0]>) =>
+  wayOfWater({ waterG: 956, wantedTempC: 30, tapTempC: 12, waters: nothing, resolutionG: 0.01, ...more })
 const hot = (tempC: number, mostC = 60): PlanWaters => ({ ...nothing, hot: { tempC, mostC } })
 
 /* Expected values by heat balance with equal specific heats, worked by hand: arithmetic, no source. */
 describe('the way to a water', () => {
   it('of 30 °C from 12 and 55 °C: 956 g are 400.19 g hot and 555.81 g cold', () => {
     // 956 · 18 / 43 = 400.186
-    expect(ask({ waters: hot(55) })).toEqual({ outcome: 'mix', parts: [{ from: 'tap', massG: 555.81, tempC: 12, isUsual: false }, { from: 'hot', massG: 400.19, tempC: 55, isUsual: false }] })
+    expect(ask({ waters: hot(55) })).toEqual({
+      outcome: 'mix',
+      parts: [
+        { from: 'tap', massG: 555.81, tempC: 12, isUsual: false },
+        { from: 'hot', massG: 400.19, tempC: 55, isUsual: false },
+      ],
+    })
   })
 
   it('of 18.477 °C is 812 g at 12 °C and 144 g at 55 °C on a scale of 1 g', () => {
     // (812 · 12 + 144 · 55) / 956 = 18.477
-    expect(ask({ wantedTempC: 18.477, resolutionG: 1, waters: hot(55) }).parts.map(({ massG }) => massG)).toEqual([812, 144])
+    expect(ask({ wantedTempC: 18.477, resolutionG: 1, waters: hot(55) }).parts.map(({ massG }) => massG)).toEqual([
+      812, 144,
+    ])
   })
 
   it('of 68 °C is refused where 60 °C is the limit: the nearest is all at 60 °C', () => {
-    expect(ask({ wantedTempC: 68, waters: hot(60) })).toEqual({ outcome: 'not-possible', reason: 'hotter-than-allowed', nearestTempC: 60, parts: [{ from: 'hot', massG: 956, tempC: 60, isUsual: false }] })
+    expect(ask({ wantedTempC: 68, waters: hot(60) })).toEqual({
+      outcome: 'not-possible',
+      reason: 'hotter-than-allowed',
+      nearestTempC: 60,
+      parts: [{ from: 'hot', massG: 956, tempC: 60, isUsual: false }],
+    })
   })
 
   it('keeps to the limit with a tap that gives more: 80 °C water is mixed down to 60', () => {
@@ -43,12 +57,21 @@ describe('the way to a water', () => {
   it('of 8 °C with a chiller of 3 °C needs no ice: 424.89 g of tap in 956 g', () => {
     // 956 · (8 − 3) / (12 − 3) = 531.11 from the tap, 424.89 chilled.
     const way = ask({ wantedTempC: 8, waters: { ...nothing, chilled: { tempC: 3 } } })
-    expect(way).toMatchObject({ outcome: 'mix', parts: [{ from: 'chilled', massG: 424.89 }, { from: 'tap', massG: 531.11 }] })
+    expect(way).toMatchObject({
+      outcome: 'mix',
+      parts: [
+        { from: 'chilled', massG: 424.89 },
+        { from: 'tap', massG: 531.11 },
+      ],
+    })
   })
 
   it('of 1 °C with that chiller is chilled water with ice', () => {
     const way = ask({ wantedTempC: 1, waters: { ...nothing, chilled: { tempC: 3 }, ice: { tempC: -18 } } })
-    expect(way.parts.map(({ from, tempC, isUsual }) => [from, tempC, isUsual])).toEqual([['chilled', 3, false], ['ice', -18, false]])
+    expect(way.parts.map(({ from, tempC, isUsual }) => [from, tempC, isUsual])).toEqual([
+      ['chilled', 3, false],
+      ['ice', -18, false],
+    ])
   })
 
   it('is no more than half ice, which is said to be the nearest', () => {
@@ -72,10 +95,17 @@ describe('the way to a water', () => {
         fc.option(fc.double({ min: 0, max: 10, noNaN: true })),
         (steps, wantedTempC, tapTempC, resolutionG, chiller) => {
           const waterG = Number((steps * resolutionG).toPrecision(12))
-          const way = ask({ waterG, wantedTempC, tapTempC, resolutionG, waters: { ...hot(60), chilled: chiller === null ? null : { tempC: chiller } } })
+          const way = ask({
+            waterG,
+            wantedTempC,
+            tapTempC,
+            resolutionG,
+            waters: { ...hot(60), chilled: chiller === null ? null : { tempC: chiller } },
+          })
           const total = way.parts.reduce((sum, { massG }) => sum + massG, 0)
           expect(total).toBeCloseTo(waterG, 6)
-          for (const { massG } of way.parts) expect(Math.abs(massG / resolutionG - Math.round(massG / resolutionG))).toBeLessThan(1e-6)
+          for (const { massG } of way.parts)
+            expect(Math.abs(massG / resolutionG - Math.round(massG / resolutionG))).toBeLessThan(1e-6)
           if (way.outcome === 'mix' && way.parts.every(({ from }) => from !== 'ice')) {
             const tempC = way.parts.reduce((sum, part) => sum + part.massG * part.tempC, 0) / total
             expect(Math.abs(tempC - wantedTempC)).toBeLessThanOrEqual((60 * resolutionG) / 2 / waterG + 1e-6)

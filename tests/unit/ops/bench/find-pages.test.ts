@@ -44,7 +44,11 @@ test('every route is found by the links that lead to it, each address opened onc
 })
 
 test('of several pages of one route the longest stands for it, and what does not open is left out', async () => {
-  const { open } = site({ '/trials': ['/trials/1', '/trials/2', '/trials/3'], '/trials/1': [], '/trials/2': ['/trials', '/trials'] })
+  const { open } = site({
+    '/trials': ['/trials/1', '/trials/2', '/trials/3'],
+    '/trials/1': [],
+    '/trials/2': ['/trials', '/trials'],
+  })
   expect(await findPages(routes, open)).toEqual([
     { route: '/trials', address: '/trials' },
     { route: '/trials/[trialId]', address: '/trials/2' },

@@ -3,7 +3,8 @@ import { gzipSync } from 'node:zlib'
 import { expect, test } from 'vitest'
 import { scriptSizer, scriptSources } from '../../../../lib/ops/bench/script-size'
 
-const page = (...sources: string[]) => `<html><head>${sources.map((source) => `<script async="" src="${source}" nonce="n"></script>`).join('')}</head><script>inline()</script></html>`
+const page = (...sources: string[]) =>
+  `<html><head>${sources.map((source) => `<script async="" src="${source}" nonce="n"></script>`).join('')}</head><script>inline()</script></html>`
 
 test('a page loads each of its files once, and none that only browsers without modules load', () => {
   const html = `${page('/a.js', '/b.js', '/a.js')}<script src="/old.js" noModule=""></script><link rel="preload" as="script" href="/c.js"/>`
@@ -11,7 +12,10 @@ test('a page loads each of its files once, and none that only browsers without m
 })
 
 test('its size is the sum of the files, each compressed by itself, in units of 1000 bytes', async () => {
-  const files: Record<string, Uint8Array> = { '/plain.js': Buffer.from('bake();'.repeat(5_000)), '/dense.js': randomBytes(4_000) }
+  const files: Record<string, Uint8Array> = {
+    '/plain.js': Buffer.from('bake();'.repeat(5_000)),
+    '/dense.js': randomBytes(4_000),
+  }
   const fetched: string[] = []
   const sizeOf = scriptSizer(async (source) => {
     fetched.push(source)

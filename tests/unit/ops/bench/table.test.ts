@@ -27,5 +27,7 @@ test('a table without rows still shows what it would hold', () => {
 })
 
 test('a row that does not fit the headings is refused by name', () => {
-  expect(() => setTable({ title: 'Ovens', notes: [], columns: ['oven', 'min'], rows: [['deck']] })).toThrow('Ovens: 1 cells under 2 headings (deck)')
+  expect(() => setTable({ title: 'Ovens', notes: [], columns: ['oven', 'min'], rows: [['deck']] })).toThrow(
+    'Ovens: 1 cells under 2 headings (deck)',
+  )
 })

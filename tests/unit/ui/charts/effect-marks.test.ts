@@ -4,8 +4,22 @@ import { effectMarks, type EffectRow } from '@/lib/ui/charts/effect-marks'
 
 const rows: EffectRow[] = [
   { arm: 'control', name: 'Control', word: '', effect: null, isHollow: false, batches: [{ mean: 0, loaves: [-1, 1] }] },
-  { arm: 'A', name: 'Malt 0.3 %', word: 'undecided', effect: { estimate: 2, low: -2, high: 6 }, isHollow: false, batches: [{ mean: 2, loaves: [1, 3] }] },
-  { arm: 'B', name: 'A very long name of a second test arm', word: 'look only', effect: { estimate: 9, low: null, high: null }, isHollow: true, batches: [] },
+  {
+    arm: 'A',
+    name: 'Malt 0.3 %',
+    word: 'undecided',
+    effect: { estimate: 2, low: -2, high: 6 },
+    isHollow: false,
+    batches: [{ mean: 2, loaves: [1, 3] }],
+  },
+  {
+    arm: 'B',
+    name: 'A very long name of a second test arm',
+    word: 'look only',
+    effect: { estimate: 9, low: null, high: null },
+    isHollow: true,
+    batches: [],
+  },
 ]
 const words = { control: 'control', tick: (value: number, digits: number) => value.toFixed(digits) }
 const picture = (size: 'wide' | 'narrow') => effectMarks({ rows, band: 4, size, words })

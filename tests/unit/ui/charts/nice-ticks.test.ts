@@ -16,15 +16,22 @@ describe('ticks of an axis', () => {
   test('hold the range between them, at even steps of 1, 2 or 5, and not too many', () => {
     const size = fc.double({ min: 1e-6, max: 1e6, noNaN: true })
     fc.assert(
-      fc.property(fc.double({ min: -1e5, max: 1e5, noNaN: true }), size, fc.integer({ min: 1, max: 12 }), (low, width, most) => {
-        fc.pre(width > Math.abs(low) * 1e-6)
-        const { values, step } = niceTicks({ low, high: low + width, most })
-        expect(values[0]!).toBeLessThanOrEqual(low + step * 1e-6)
-        expect(values.at(-1)!).toBeGreaterThanOrEqual(low + width - step * 1e-6)
-        expect(values.length).toBeLessThanOrEqual(most + 3)
-        expect([1, 2, 5]).toContain(Number(step.toExponential(0)[0]))
-        values.slice(1).forEach((value, i) => expect(value - values[i]!).toBeCloseTo(step, 5 - Math.floor(Math.log10(step))))
-      }),
+      fc.property(
+        fc.double({ min: -1e5, max: 1e5, noNaN: true }),
+        size,
+        fc.integer({ min: 1, max: 12 }),
+        (low, width, most) => {
+          fc.pre(width > Math.abs(low) * 1e-6)
+          const { values, step } = niceTicks({ low, high: low + width, most })
+          expect(values[0]!).toBeLessThanOrEqual(low + step * 1e-6)
+          expect(values.at(-1)!).toBeGreaterThanOrEqual(low + width - step * 1e-6)
+          expect(values.length).toBeLessThanOrEqual(most + 3)
+          expect([1, 2, 5]).toContain(Number(step.toExponential(0)[0]))
+          values
+            .slice(1)
+            .forEach((value, i) => expect(value - values[i]!).toBeCloseTo(step, 5 - Math.floor(Math.log10(step))))
+        },
+      ),
     )
   })
 

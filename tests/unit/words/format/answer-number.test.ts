@@ -36,5 +36,6 @@ test('in the reader’s own marks', () => {
 })
 
 test('what is not finite has no text', () => {
-  for (const value of [Number.NaN, Infinity, -Infinity]) expect(() => answerNumber(value, { locale: 'en-GB' })).toThrow(RangeError)
+  for (const value of [Number.NaN, Infinity, -Infinity])
+    expect(() => answerNumber(value, { locale: 'en-GB' })).toThrow(RangeError)
 })

@@ -11,7 +11,9 @@ describe('formatDate', () => {
   it('gives the day of the bakery, not of the server', () => {
     expect(formatDate(lateUtc, { locale: 'en-GB', timeZone: 'Europe/Berlin' })).toBe('15 Jan 2026')
     expect(formatDate(lateUtc, { locale: 'en-GB', timeZone: 'UTC' })).toBe('14 Jan 2026')
-    expect(formatDate(new Date('2026-01-14T11:30:00Z'), { locale: 'en-GB', timeZone: 'Pacific/Auckland' })).toBe('15 Jan 2026')
+    expect(formatDate(new Date('2026-01-14T11:30:00Z'), { locale: 'en-GB', timeZone: 'Pacific/Auckland' })).toBe(
+      '15 Jan 2026',
+    )
   })
 
   it('writes the day in the language asked for', () => {

@@ -23,10 +23,14 @@ it('kilograms become grams without a stray last digit', () => {
 
 it('what is typed in a unit is what is shown in it again', () => {
   fc.assert(
-    fc.property(fc.constantFrom<MassUnit>('g', 'kg', 'oz', 'lb'), fc.integer({ min: 1, max: 99_999_999 }), (unit, thousandths) => {
-      const typed = thousandths / 1000
-      expect(Number(massInUnit(massFromUnit(typed, unit), unit).toPrecision(12))).toBe(typed)
-    }),
+    fc.property(
+      fc.constantFrom<MassUnit>('g', 'kg', 'oz', 'lb'),
+      fc.integer({ min: 1, max: 99_999_999 }),
+      (unit, thousandths) => {
+        const typed = thousandths / 1000
+        expect(Number(massInUnit(massFromUnit(typed, unit), unit).toPrecision(12))).toBe(typed)
+      },
+    ),
     { seed: 2907, numRuns: forLong(300, 6_000) },
   )
 })

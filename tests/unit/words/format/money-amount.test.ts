@@ -23,9 +23,16 @@ it.each([
 })
 
 it('amounts that stand below each other have the same digits', () =>
-  expect(['0.45', '0.4591'].map((amount) => formatMoneyAmount(amount, { locale: 'en-GB', currency: 'EUR', leastDigits: 3, mostDigits: 3 }))).toEqual(['€0.450', '€0.459']))
+  expect(
+    ['0.45', '0.4591'].map((amount) =>
+      formatMoneyAmount(amount, { locale: 'en-GB', currency: 'EUR', leastDigits: 3, mostDigits: 3 }),
+    ),
+  ).toEqual(['€0.450', '€0.459']))
 
 it('digits that a floating-point number cannot hold are kept', () =>
-  expect(formatMoneyAmount('9007199254740993.01', { locale: 'en-GB', currency: 'EUR' })).toBe('€9,007,199,254,740,993.01'))
+  expect(formatMoneyAmount('9007199254740993.01', { locale: 'en-GB', currency: 'EUR' })).toBe(
+    '€9,007,199,254,740,993.01',
+  ))
 
-it('what is no decimal number is refused', () => expect(() => formatMoneyAmount('1e3', { locale: 'en-GB', currency: 'EUR' })).toThrow(RangeError))
+it('what is no decimal number is refused', () =>
+  expect(() => formatMoneyAmount('1e3', { locale: 'en-GB', currency: 'EUR' })).toThrow(RangeError))

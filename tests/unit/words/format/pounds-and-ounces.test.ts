@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest'
 import { gramsPerUnit } from '@/lib/words/format/mass'
 import { poundsAndOunces } from '@/lib/words/format/pounds-and-ounces'
 
-const us = (massG: number, digits = 0, signed = false) => poundsAndOunces(massG, { locale: 'en-US', digits, signed }).replaceAll('\u00a0', ' ')
+const us = (massG: number, digits = 0, signed = false) =>
+  poundsAndOunces(massG, { locale: 'en-US', digits, signed }).replaceAll('\u00a0', ' ')
 
 describe('pounds and ounces', () => {
   // NIST Handbook 44, Appendix C: 1 lb = 16 oz = 453.59237 g.
@@ -27,7 +28,11 @@ describe('pounds and ounces', () => {
   it('never stands with 16 oz or more beside pounds, and adds up to the mass within half its last digit', () => {
     fc.assert(
       fc.property(fc.double({ min: 0, max: 1e6, noNaN: true }), fc.integer({ min: 0, max: 4 }), (massG, digits) => {
-        const [ounces = '', pounds = '0'] = us(massG, digits).replaceAll(',', '').replace(' oz', '').split(' lb ').reverse()
+        const [ounces = '', pounds = '0'] = us(massG, digits)
+          .replaceAll(',', '')
+          .replace(' oz', '')
+          .split(' lb ')
+          .reverse()
         expect(Number(ounces)).toBeLessThan(16)
         const inAll = Number(pounds) * gramsPerUnit.lb + Number(ounces) * gramsPerUnit.oz
         expect(Math.abs(inAll - massG)).toBeLessThanOrEqual((0.5 * gramsPerUnit.oz) / 10 ** digits + 1e-6)

@@ -9,7 +9,9 @@ type Group = Readonly<Record<string, unknown>>
 
 /** What a calculation answered: what to mind first, then every figure. */
 export function AnswerSection({ answer, sayer }: { answer: unknown; sayer: Sayer }) {
-  const { warnings, cautions, ...figures } = (typeof answer === 'object' && answer !== null && !Array.isArray(answer) ? answer : { answer }) as Group
+  const { warnings, cautions, ...figures } = (
+    typeof answer === 'object' && answer !== null && !Array.isArray(answer) ? answer : { answer }
+  ) as Group
   return (
     <Section id="answer" title={sayer.text.answer}>
       {[...listOf(warnings), ...listOf(cautions)].map((warning, i) => (
@@ -19,7 +21,9 @@ export function AnswerSection({ answer, sayer }: { answer: unknown; sayer: Sayer
       ))}
       <AnswerView group={figures} sayer={sayer} />
       <details className="mt-4 text-small print:hidden">
-        <summary className="inline-flex min-h-8 cursor-pointer items-center underline underline-offset-4">{sayer.text.allDigits}</summary>
+        <summary className="inline-flex min-h-8 cursor-pointer items-center underline underline-offset-4">
+          {sayer.text.allDigits}
+        </summary>
         <pre translate="no" className="mt-2 whitespace-pre-wrap break-words">
           {JSON.stringify(answer, null, 2)}
         </pre>

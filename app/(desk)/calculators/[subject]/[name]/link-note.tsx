@@ -10,7 +10,8 @@ export function LinkNote({ id, typed, sayer: { text, language } }: { id: string;
   const address = `/calculators/${id}?${queryOf(typed)}`
   return (
     <p className="mt-6 text-small text-ink-2 print:hidden">
-      <a href={address}>{text.link}</a> {address.length > mostForAll ? say(text.longLink, language, { length: address.length }) : null}
+      <a href={address}>{text.link}</a>{' '}
+      {address.length > mostForAll ? say(text.longLink, language, { length: address.length }) : null}
     </p>
   )
 }

@@ -23,7 +23,10 @@ import { TooLong } from './too-long'
 import { fitsAddress, typedOfParams } from './typed'
 import { typedOfGiven } from './typed-of-given'
 
-type CalculationPageProps = { params: Promise<{ subject: string; name: string }>; searchParams: Promise<Record<string, string | string[] | undefined>> }
+type CalculationPageProps = {
+  params: Promise<{ subject: string; name: string }>
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}
 
 export async function generateMetadata({ params }: CalculationPageProps): Promise<Metadata> {
   const { subject, name } = await params

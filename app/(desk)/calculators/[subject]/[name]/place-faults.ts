@@ -16,7 +16,12 @@ export type PlacedFaults = {
 }
 
 /** Finds for each fault the control of the form that it belongs to: its own, or the list or table that it is in. */
-export function placeFaults(faults: readonly Fault[], fields: readonly FieldShape[], typed: Typed, sayer: Sayer): PlacedFaults {
+export function placeFaults(
+  faults: readonly Fault[],
+  fields: readonly FieldShape[],
+  typed: Typed,
+  sayer: Sayer,
+): PlacedFaults {
   const controls = new Map(controlsOf(fields, typed, sayer))
   const at = new Map<string, string>()
   const all = faults.map((fault) => {
@@ -38,20 +43,38 @@ const ofRange: ReadonlySet<string> = new Set(['below-range', 'not-above', 'above
 function onScreen(fault: Fault): Fault {
   const name = fault.path.split('.').findLast((part) => !isIndex(part))
   if (name === undefined || !ofRange.has(fault.code)) return fault
-  const facts = Object.fromEntries(Object.entries(fault.facts).map(([key, fact]) => [key, typeof fact === 'number' ? toScreen(name, fact) : fact]))
+  const facts = Object.fromEntries(
+    Object.entries(fault.facts).map(([key, fact]) => [key, typeof fact === 'number' ? toScreen(name, fact) : fact]),
+  )
   return { ...fault, facts }
 }
 
 /** Every control with its label, tables and groups too: what is wrong with a table as a whole is said below it. */
-function controlsOf(fields: readonly FieldShape[], typed: Typed, sayer: Sayer, path = '', before = ''): [string, string][] {
+function controlsOf(
+  fields: readonly FieldShape[],
+  typed: Typed,
+  sayer: Sayer,
+  path = '',
+  before = '',
+): [string, string][] {
   return fields.flatMap(({ name, shape }) => {
     const at = `${path}${name}`
-    const label = before ? sayName(sayer.text.reference.inside, sayer.language, { group: before, name: sayer.own.field(name) }) : sayer.own.field(name)
+    const label = before
+      ? sayName(sayer.text.reference.inside, sayer.language, { group: before, name: sayer.own.field(name) })
+      : sayer.own.field(name)
     const self: [string, string] = [at, label]
     if (shape.kind === 'group') return [self, ...controlsOf(shape.fields, typed, sayer, `${at}.`, label)]
     if (shape.kind !== 'list' || shape.of.kind !== 'group') return [self]
     const { fields: columns } = shape.of
-    const rows = Array.from({ length: Math.max(1, rowCount(typed, at)) }, (_, row) => controlsOf(columns, typed, sayer, `${at}.${row}.`, sayName(sayer.text.row, sayer.language, { number: row + 1, name: label })))
+    const rows = Array.from({ length: Math.max(1, rowCount(typed, at)) }, (_, row) =>
+      controlsOf(
+        columns,
+        typed,
+        sayer,
+        `${at}.${row}.`,
+        sayName(sayer.text.row, sayer.language, { number: row + 1, name: label }),
+      ),
+    )
     return [self, ...rows.flat()]
   })
 }
@@ -73,14 +96,19 @@ function within(rest: string, fault: string, isTyped: boolean, sayer: Sayer): st
 function whereIn(rest: string, isTyped: boolean, { own, text, language }: Sayer): string | null {
   if (rest === '') return null
   const [first, second] = rest.split('.').map((part) => Number(part) + 1)
-  if (first !== undefined && second === undefined && Number.isInteger(first)) return say(text.atValue, language, { number: first })
-  if (Number.isInteger(first) && Number.isInteger(second)) return say(text.atValueOfLine, language, { line: first ?? 0, number: second ?? 0 })
+  if (first !== undefined && second === undefined && Number.isInteger(first))
+    return say(text.atValue, language, { number: first })
+  if (Number.isInteger(first) && Number.isInteger(second))
+    return say(text.atValueOfLine, language, { line: first ?? 0, number: second ?? 0 })
   if (isTyped) return say(text.atPart, language, { part: rest })
   const parts = rest.split('.')
   const name = parts.findLast((part) => !isIndex(part)) ?? ''
   if (own.field(name) === name) return null
   const index = parts.findLast(isIndex)
-  const part = index === undefined ? own.field(name) : sayName(text.row, language, { number: Number(index) + 1, name: own.field(name) })
+  const part =
+    index === undefined
+      ? own.field(name)
+      : sayName(text.row, language, { number: Number(index) + 1, name: own.field(name) })
   return say(text.atPart, language, { part })
 }
 

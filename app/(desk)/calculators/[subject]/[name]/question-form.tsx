@@ -19,7 +19,9 @@ export function QuestionForm({ id, fields, typed, faults, sayer }: QuestionFormP
     <form id="question" tabIndex={-1} action={`/calculators/${id}`} method="get" noValidate className="outline-none">
       {/* The first button is the one that the Enter key presses: it must not be one that removes a row. */}
       <button type="submit" tabIndex={-1} aria-hidden="true" className="sr-only" />
-      {faults.all.length > 0 ? <FormSummary title={say(text.wrong, language, { count: faults.all.length })} errors={faults.all} /> : null}
+      {faults.all.length > 0 ? (
+        <FormSummary title={say(text.wrong, language, { count: faults.all.length })} errors={faults.all} />
+      ) : null}
       <QuestionFields fields={fields} path="" typed={typed} faults={faults.at} sayer={sayer} />
       <div className="mt-6">
         <Button tone="go">{text.go}</Button>
@@ -28,7 +30,13 @@ export function QuestionForm({ id, fields, typed, faults, sayer }: QuestionFormP
   )
 }
 
-type QuestionFieldsProps = { fields: readonly FieldShape[]; path: string; typed: Typed; faults: ReadonlyMap<string, string>; sayer: Sayer }
+type QuestionFieldsProps = {
+  fields: readonly FieldShape[]
+  path: string
+  typed: Typed
+  faults: ReadonlyMap<string, string>
+  sayer: Sayer
+}
 
 function QuestionFields({ fields, path, ...shared }: QuestionFieldsProps) {
   return (
@@ -37,7 +45,8 @@ function QuestionFields({ fields, path, ...shared }: QuestionFieldsProps) {
         const { name, shape } = field
         const at = `${path}${name}`
         const error = shared.faults.get(at)
-        if (shape.kind === 'list' && shape.of.kind === 'group') return <QuestionTable key={name} name={name} at={at} fields={shape.of.fields} {...shared} />
+        if (shape.kind === 'list' && shape.of.kind === 'group')
+          return <QuestionTable key={name} name={name} at={at} fields={shape.of.fields} {...shared} />
         if (shape.kind !== 'group') return <QuestionField key={name} field={field} at={at} {...shared} />
         return (
           <fieldset key={name} id={at} tabIndex={-1} className="min-w-0 border-l-2 border-rule pl-4">

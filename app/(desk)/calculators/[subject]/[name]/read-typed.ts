@@ -11,7 +11,12 @@ import { hasTyped, rowCount, textAt, type Typed } from './typed'
  * is typed as %.
  * @param path of the group of fields in the form; empty for the form itself
  */
-export function readTyped(fields: readonly FieldShape[], typed: Typed, locale: string, path = ''): Record<string, unknown> {
+export function readTyped(
+  fields: readonly FieldShape[],
+  typed: Typed,
+  locale: string,
+  path = '',
+): Record<string, unknown> {
   return Object.fromEntries(
     fields.flatMap((field) => {
       const value = valueOf(field, typed, locale, `${path}${field.name}`)
@@ -20,7 +25,12 @@ export function readTyped(fields: readonly FieldShape[], typed: Typed, locale: s
   )
 }
 
-function valueOf({ name, shape, isOptional, isNullable }: FieldShape, typed: Typed, locale: string, at: string): unknown {
+function valueOf(
+  { name, shape, isOptional, isNullable }: FieldShape,
+  typed: Typed,
+  locale: string,
+  at: string,
+): unknown {
   if (hasTyped(typed, at) || !(isOptional || isNullable)) return read(shape, typed, locale, at, name)
   return isOptional ? undefined : null
 }
@@ -49,7 +59,10 @@ function read(shape: Shape, typed: Typed, locale: string, at: string, name: stri
 }
 
 function readList(of: Shape, typed: Typed, locale: string, at: string, name: string): unknown[] {
-  const lines = (typed[at]?.[0] ?? '').split('\n').map((line) => line.trim()).filter((line) => line !== '')
+  const lines = (typed[at]?.[0] ?? '')
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '')
   switch (of.kind) {
     case 'number':
       return lines.flatMap((line) => numbersOf(line, locale, name))
@@ -58,7 +71,9 @@ function readList(of: Shape, typed: Typed, locale: string, at: string, name: str
     case 'text':
       return lines
     case 'group':
-      return Array.from({ length: filledRows(typed, at) }, (_, row) => readTyped(of.fields, typed, locale, `${at}.${row}.`))
+      return Array.from({ length: filledRows(typed, at) }, (_, row) =>
+        readTyped(of.fields, typed, locale, `${at}.${row}.`),
+      )
     default:
       return isNumbers(of) ? lines.map((line) => numbersOf(line, locale, name)) : jsonList(lines.join('\n'))
   }
@@ -76,14 +91,19 @@ function filledRows(typed: Typed, at: string): number {
   return count
 }
 
-const numbersOf = (line: string, locale: string, name: string) => line.split(/[\s;]+|,(?=\s|$)/).filter((part) => part !== '').map((part) => numberOf(part, locale, name))
+const numbersOf = (line: string, locale: string, name: string) =>
+  line
+    .split(/[\s;]+|,(?=\s|$)/)
+    .filter((part) => part !== '')
+    .map((part) => numberOf(part, locale, name))
 
 function numberOf(text: string, locale: string, name: string): number | string {
   const decimal = readDecimal(text, locale)
   return decimal === null ? text : fromScreen(name, decimal)
 }
 
-const choiceOf = (values: readonly (string | number)[], text: string) => values.find((value) => String(value) === text) ?? text
+const choiceOf = (values: readonly (string | number)[], text: string) =>
+  values.find((value) => String(value) === text) ?? text
 
 function fromJson(text: string): unknown {
   try {

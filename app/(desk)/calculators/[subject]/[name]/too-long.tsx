@@ -11,12 +11,25 @@ import { mostCharacters, queryOf, type Typed } from './typed'
 const charactersOfValue = 6
 
 /** In place of an answer: more than an address holds. The browser's way back still has what was typed. */
-export function TooLong({ id, typed, sayer: { own, text, locale, language } }: { id: string; typed: Typed; sayer: Sayer }) {
+export function TooLong({
+  id,
+  typed,
+  sayer: { own, text, locale, language },
+}: {
+  id: string
+  typed: Typed
+  sayer: Sayer
+}) {
   const number = (value: number) => plainNumber(value, { locale })
   return (
     <Sheet kicker={own.title} headline={text.headlineWrong}>
       <Notice tone="stop" word={text.tooLong}>
-        {say(text.tooLongText, language, { most: number(mostCharacters), values: number(Math.round(mostCharacters / charactersOfValue / 1_000) * 1_000), length: number(queryOf(typed).length), call: `npm run calc -- ${id}` })}
+        {say(text.tooLongText, language, {
+          most: number(mostCharacters),
+          values: number(Math.round(mostCharacters / charactersOfValue / 1_000) * 1_000),
+          length: number(queryOf(typed).length),
+          call: `npm run calc -- ${id}`,
+        })}
       </Notice>
       <ActionRow>
         <LinkButton tone="plain" href={`/calculators/${id}`}>

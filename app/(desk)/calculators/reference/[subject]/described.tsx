@@ -5,7 +5,13 @@ import type { Sayer } from '../../sayer'
 import { FieldsTable } from './fields-table'
 
 /** One calculation of the reference: what it asks for and gives, its source, and its example with the answer. */
-export function Described({ calculation: { id, source, asks, gives, example, answer }, sayer }: { calculation: Calculation; sayer: Sayer }) {
+export function Described({
+  calculation: { id, source, asks, gives, example, answer },
+  sayer,
+}: {
+  calculation: Calculation
+  sayer: Sayer
+}) {
   const { own, language } = sayer
   const { source: sourceWord, reference: text } = sayer.text
   const label = (what: string) => say(text.ofCalculation, language, { title: own.title, part: what })
@@ -13,7 +19,14 @@ export function Described({ calculation: { id, source, asks, gives, example, ans
     <article id={id.replace('/', '-')} className="my-8">
       <h2 className="text-control font-semibold">{own.title}</h2>
       <p className="text-small text-ink-2">
-        <code translate="no">{id}</code> <Link href={`/calculators/${id}`} aria-label={say(text.openFull, language, { title: own.title })} className="ml-3 inline-flex min-h-8 items-center print:hidden">{text.open}</Link>
+        <code translate="no">{id}</code>{' '}
+        <Link
+          href={`/calculators/${id}`}
+          aria-label={say(text.openFull, language, { title: own.title })}
+          className="ml-3 inline-flex min-h-8 items-center print:hidden"
+        >
+          {text.open}
+        </Link>
       </p>
       <p>
         <span className="text-ink-2">{sourceWord}</span> <span translate="no">{source}</span>
@@ -46,11 +59,26 @@ function jsonText(value: unknown, indent = ''): string {
   const short = JSON.stringify(value)
   if (short.length + indent.length <= widest && indent !== '') return short
   const inside = `${indent}  `
-  if (Array.isArray(value)) return block('[', value.map((each: unknown) => jsonText(each, inside)), ']', indent)
+  if (Array.isArray(value))
+    return block(
+      '[',
+      value.map((each: unknown) => jsonText(each, inside)),
+      ']',
+      indent,
+    )
   if (typeof value !== 'object' || value === null) return short
-  return block('{', Object.entries(value).flatMap(([name, each]) => (each === undefined ? [] : [`${JSON.stringify(name)}: ${jsonText(each, inside)}`])), '}', indent)
+  return block(
+    '{',
+    Object.entries(value).flatMap(([name, each]) =>
+      each === undefined ? [] : [`${JSON.stringify(name)}: ${jsonText(each, inside)}`],
+    ),
+    '}',
+    indent,
+  )
 }
 
 function block(open: string, parts: readonly string[], close: string, indent: string): string {
-  return parts.length === 0 ? `${open}${close}` : `${open}\n${parts.map((part) => `${indent}  ${part}`).join(',\n')}\n${indent}${close}`
+  return parts.length === 0
+    ? `${open}${close}`
+    : `${open}\n${parts.map((part) => `${indent}  ${part}`).join(',\n')}\n${indent}${close}`
 }

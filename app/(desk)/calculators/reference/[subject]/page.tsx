@@ -25,17 +25,33 @@ export default async function SubjectReferencePage({ params }: { params: Promise
   const words = wordsIn(language)
   const { calculators: text } = words
   const [{ bakery }, asked] = await Promise.all([ask(getDesk), askUnless(getReference, { subject }, notWorkedOutCodes)])
-  if (!asked.ok) return <NotWorkedOut title={text.reference.title} back={{ href: '/calculators/reference', label: text.reference.allSubjects }} refusal={asked.refusal} words={words} language={language} />
+  if (!asked.ok)
+    return (
+      <NotWorkedOut
+        title={text.reference.title}
+        back={{ href: '/calculators/reference', label: text.reference.allSubjects }}
+        refusal={asked.refusal}
+        words={words}
+        language={language}
+      />
+    )
   const { calculations } = asked.value
   const [first] = calculations
   return (
     <Sheet
       kicker={text.reference.title}
-      headline={say(text.reference.headlineOf, language, { subject: first ? sayerOf(first.id, language, bakery.locale).own.subject : subject, count: calculations.length })}
+      headline={say(text.reference.headlineOf, language, {
+        subject: first ? sayerOf(first.id, language, bakery.locale).own.subject : subject,
+        count: calculations.length,
+      })}
       margin={aboutReference(text)}
     >
       {calculations.map((calculation) => (
-        <Described key={calculation.id} calculation={calculation} sayer={sayerOf(calculation.id, language, bakery.locale)} />
+        <Described
+          key={calculation.id}
+          calculation={calculation}
+          sayer={sayerOf(calculation.id, language, bakery.locale)}
+        />
       ))}
       <ActionRow>
         <PrintButton>{text.print}</PrintButton>

@@ -20,7 +20,10 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).formulas.history.compare }
 }
 
-type ComparePageProps = { params: Promise<{ formulaId: string }>; searchParams: Promise<Record<string, string | string[] | undefined>> }
+type ComparePageProps = {
+  params: Promise<{ formulaId: string }>
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}
 
 export default async function ComparePage({ params, searchParams }: ComparePageProps) {
   const { formulaId } = await params
@@ -31,7 +34,15 @@ export default async function ComparePage({ params, searchParams }: ComparePageP
   const { compare: text, sheet } = formulas
   const { bakery } = await ask(getDesk)
   const asked = await askToRead(compareVersions, { formulaId, fromId, toId })
-  if (!asked.ok) return <UnreadDocument kicker={formulas.list.title} refusal={asked.refusal} ways={[{ href: `/formulas/${formulaId}`, label: sheet.backToFormula }]} language={language} />
+  if (!asked.ok)
+    return (
+      <UnreadDocument
+        kicker={formulas.list.title}
+        refusal={asked.refusal}
+        ways={[{ href: `/formulas/${formulaId}`, label: sheet.backToFormula }]}
+        language={language}
+      />
+    )
   const compared = asked.value
   const { formula, from, to, lines, measured, method, allergens } = compared
   const isSame = [...lines, ...measured, method].every((each) => each.isSame) && !changesAllergens(allergens)
@@ -43,12 +54,22 @@ export default async function ComparePage({ params, searchParams }: ComparePageP
       margin={{
         label: text.margin,
         entries: [from, to].flatMap((side) => [
-          { term: say(text.older, language, { number: side.number }), detail: <VersionState state={side.state} text={formulas} /> },
+          {
+            term: say(text.older, language, { number: side.number }),
+            detail: <VersionState state={side.state} text={formulas} />,
+          },
           { term: sheet.reason, detail: side.reason },
         ]),
       }}
     >
-      <VersionDifferences compared={compared} from={from.number} to={to.number} words={words} units={bakery} language={language} />
+      <VersionDifferences
+        compared={compared}
+        from={from.number}
+        to={to.number}
+        words={words}
+        units={bakery}
+        language={language}
+      />
       <Section id="compare" title={formulas.history.compare} screenOnly>
         <CompareForm formulaId={formula.id} versions={compared.versions} text={formulas} language={language} />
       </Section>

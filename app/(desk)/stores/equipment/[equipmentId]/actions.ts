@@ -9,7 +9,12 @@ import { readEquipmentForm } from '../read-equipment-form'
 
 type Seen = { equipmentId: string; seenRevision: number; kind: EquipmentKind }
 
-export async function change({ kind, ...seen }: Seen, units: FormUnits, former: FormState, form: FormData): Promise<FormState> {
+export async function change(
+  { kind, ...seen }: Seen,
+  units: FormUnits,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
   const input = { ...seen, inUse: form.has('inUse'), ...readEquipmentForm(form, kind, units) }
   const acted = await act(changeEquipment, input, form, former)
   return acted.ok ? acted.done() : acted.state

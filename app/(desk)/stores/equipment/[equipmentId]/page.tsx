@@ -35,7 +35,9 @@ export default async function OneEquipmentPage({ params }: { params: Promise<{ e
   const equipment = await ask(getEquipment, { equipmentId })
   const { kind } = equipment
   const entries = equipmentEntries(equipment, bakery, text, language)
-  const note = equipment.note ? [{ term: text.noteColumn, detail: <p className="max-w-measure whitespace-pre-line">{equipment.note}</p> }] : []
+  const note = equipment.note
+    ? [{ term: text.noteColumn, detail: <p className="max-w-measure whitespace-pre-line">{equipment.note}</p> }]
+    : []
   const units = { locale: bakery.locale, massUnits: bakery.massUnits, temperatureUnits: bakery.temperatureUnits }
 
   return (
@@ -46,7 +48,14 @@ export default async function OneEquipmentPage({ params }: { params: Promise<{ e
         label: text.about,
         entries: [
           { term: text.kind, detail: text.kinds[kind] },
-          { term: text.state, detail: equipment.endedAt ? <StateWord word={text.ended} level="off" /> : <StateWord word={text.inUse} level={4} /> },
+          {
+            term: text.state,
+            detail: equipment.endedAt ? (
+              <StateWord word={text.ended} level="off" />
+            ) : (
+              <StateWord word={text.inUse} level={4} />
+            ),
+          },
           { term: text.since, detail: formatDate(equipment.createdAt, bakery) },
         ],
       }}
@@ -57,14 +66,26 @@ export default async function OneEquipmentPage({ params }: { params: Promise<{ e
         </Notice>
       ) : null}
       <Section id="facts" title={text.facts}>
-        {entries.length + note.length === 0 ? <p>{text.nothing}</p> : <DefinitionList entries={[...entries, ...note]} />}
+        {entries.length + note.length === 0 ? (
+          <p>{text.nothing}</p>
+        ) : (
+          <DefinitionList entries={[...entries, ...note]} />
+        )}
       </Section>
       {equipment.mayEdit ? (
         <Section id="change" title={text.change} screenOnly>
-          <ActionForm rules={rulesOf(changeEquipmentInput)} action={change.bind(null, { equipmentId: equipment.id, seenRevision: equipment.revision, kind }, units)}>
+          <ActionForm
+            rules={rulesOf(changeEquipmentInput)}
+            action={change.bind(null, { equipmentId: equipment.id, seenRevision: equipment.revision, kind }, units)}
+          >
             <FormDone word={words.desk.done} text={text.kept} />
             <EquipmentFields kind={kind} units={units} present={equipment} words={words} language={language}>
-              <FormCheck name="inUse" label={text.fields.inUse} hint={text.fields.inUseHint} defaultChecked={!equipment.endedAt} />
+              <FormCheck
+                name="inUse"
+                label={text.fields.inUse}
+                hint={text.fields.inUseHint}
+                defaultChecked={!equipment.endedAt}
+              />
             </EquipmentFields>
             <ActionRow>
               <SubmitButton tone="go">{text.changeGo}</SubmitButton>

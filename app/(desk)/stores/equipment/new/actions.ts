@@ -8,7 +8,12 @@ import type { FormState } from '@/lib/ui/form-state'
 import type { FormUnits } from '../form-units'
 import { readEquipmentForm } from '../read-equipment-form'
 
-export async function add(kind: EquipmentKind, units: FormUnits, former: FormState, form: FormData): Promise<FormState> {
+export async function add(
+  kind: EquipmentKind,
+  units: FormUnits,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
   const acted = await act(addEquipment, readEquipmentForm(form, kind, units), form, former)
   return acted.ok ? redirect('/stores/equipment') : acted.state
 }

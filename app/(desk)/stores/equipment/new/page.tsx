@@ -22,7 +22,11 @@ export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).stores.equipment.add }
 }
 
-export default async function NewEquipmentPage({ searchParams }: { searchParams: Promise<Record<string, string | string[] | undefined>> }) {
+export default async function NewEquipmentPage({
+  searchParams,
+}: {
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}) {
   const language = await currentLanguage()
   const words = wordsIn(language)
   const { equipment: text, form } = words.stores
@@ -35,7 +39,10 @@ export default async function NewEquipmentPage({ searchParams }: { searchParams:
         <ul aria-label={text.chooseLabel} className="mt-6 max-w-column border-t border-rule">
           {equipmentKind.options.map((kind) => (
             <li key={kind} className="border-b border-rule">
-              <Link href={`/stores/equipment/new?kind=${kind}`} className="flex min-h-11 flex-wrap items-center gap-x-3 py-1.5 no-underline hover:bg-band">
+              <Link
+                href={`/stores/equipment/new?kind=${kind}`}
+                className="flex min-h-11 flex-wrap items-center gap-x-3 py-1.5 no-underline hover:bg-band"
+              >
                 <span className="underline decoration-1 underline-offset-[0.2em]">{text.kinds[kind]}</span>
                 <span className="text-small text-ink-2">{text.kindHints[kind]}</span>
               </Link>

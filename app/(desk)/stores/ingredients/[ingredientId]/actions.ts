@@ -8,7 +8,13 @@ import type { FormState } from '@/lib/ui/form-state'
 import type { MassUnit } from '@/lib/words/format/mass'
 
 /** Locale and unit are bound by the page, so that a number means what stood beside its field. */
-export async function enter(ingredientId: string, locale: string, unit: MassUnit, former: FormState, form: FormData): Promise<FormState> {
+export async function enter(
+  ingredientId: string,
+  locale: string,
+  unit: MassUnit,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
   const input = {
     ingredientId,
     holdsFrom: textOf(form, 'holdsFrom') || undefined,

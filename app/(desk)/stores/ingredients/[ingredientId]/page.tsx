@@ -62,7 +62,14 @@ export default async function IngredientPage({ params }: { params: Promise<{ ing
                 },
               ]
             : []),
-          { term: text.state, detail: ingredient.endedAt ? <StateWord word={text.ended} level="off" /> : <StateWord word={text.inUse} level={4} /> },
+          {
+            term: text.state,
+            detail: ingredient.endedAt ? (
+              <StateWord word={text.ended} level="off" />
+            ) : (
+              <StateWord word={text.inUse} level={4} />
+            ),
+          },
           { term: text.since, detail: formatDate(ingredient.createdAt, bakery) },
         ],
       }}
@@ -87,7 +94,11 @@ export default async function IngredientPage({ params }: { params: Promise<{ ing
               detail: (
                 <>
                   <AllergenText ingredient={ingredient} text={stores} language={language} />
-                  {checkedAt ? <p className="text-small text-ink-2">{say(text.checkedOn, language, { day: formatDate(checkedAt, bakery) })}</p> : null}
+                  {checkedAt ? (
+                    <p className="text-small text-ink-2">
+                      {say(text.checkedOn, language, { day: formatDate(checkedAt, bakery) })}
+                    </p>
+                  ) : null}
                 </>
               ),
             },
@@ -103,8 +114,15 @@ export default async function IngredientPage({ params }: { params: Promise<{ ing
               detail:
                 customaryLeastPct !== null && customaryMostPct !== null && customarySource !== null ? (
                   <>
-                    <p>{say(text.customaryText, language, { least: percent(customaryLeastPct), most: percent(customaryMostPct) })}</p>
-                    <p className="text-small text-ink-2">{say(text.customarySource, language, { source: customarySource })}</p>
+                    <p>
+                      {say(text.customaryText, language, {
+                        least: percent(customaryLeastPct),
+                        most: percent(customaryMostPct),
+                      })}
+                    </p>
+                    <p className="text-small text-ink-2">
+                      {say(text.customarySource, language, { source: customarySource })}
+                    </p>
                     <p className="text-small text-ink-2">{text.customaryCaution}</p>
                   </>
                 ) : (
@@ -115,18 +133,38 @@ export default async function IngredientPage({ params }: { params: Promise<{ ing
               term: text.counts,
               detail: (
                 <>
-                  <p>{ingredient.counted.length === 0 ? text.countsNothing : listOf(ingredient.counted.map((each) => stores.figures[each]), language)}</p>
-                  <p className="text-small text-ink-2">{ingredient.countsAsUsual ? text.countsUsual : text.countsOwn}</p>
+                  <p>
+                    {ingredient.counted.length === 0
+                      ? text.countsNothing
+                      : listOf(
+                          ingredient.counted.map((each) => stores.figures[each]),
+                          language,
+                        )}
+                  </p>
+                  <p className="text-small text-ink-2">
+                    {ingredient.countsAsUsual ? text.countsUsual : text.countsOwn}
+                  </p>
                   {ingredient.bindsWater ? <p>{text.bindsWater}</p> : null}
                 </>
               ),
             },
-            ...(ingredient.note ? [{ term: text.note, detail: <p className="max-w-measure whitespace-pre-line">{ingredient.note}</p> }] : []),
+            ...(ingredient.note
+              ? [{ term: text.note, detail: <p className="max-w-measure whitespace-pre-line">{ingredient.note}</p> }]
+              : []),
           ]}
         />
       </Section>
       <Composition figures={ingredient.figures} doubts={ingredient.doubts} locale={bakery.locale} stores={stores} />
-      {costs ? <Prices ingredientId={ingredient.id} costs={costs} mayEdit={ingredient.mayEdit} bakery={bakery} words={words} language={language} /> : null}
+      {costs ? (
+        <Prices
+          ingredientId={ingredient.id}
+          costs={costs}
+          mayEdit={ingredient.mayEdit}
+          bakery={bakery}
+          words={words}
+          language={language}
+        />
+      ) : null}
       <ActionRow>
         <LinkButton tone="plain" href="/stores">
           {text.toStores}

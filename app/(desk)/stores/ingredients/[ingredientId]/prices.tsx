@@ -73,13 +73,20 @@ export function Prices({ ingredientId, costs, mayEdit, bakery, words, language }
               <tr key={entry.id}>
                 <Cell whole>{formatDay(entry.holdsFrom, bakery.locale)}</Cell>
                 <Cell numeric>{unitPrice(entry.perKg, { ...bakery, currency: entry.currency, mostDigits: 4 })}</Cell>
-                <Cell numeric>{formatMoneyAmount(entry.packPrice, { ...bakery, currency: entry.currency, mostDigits: 4 })}</Cell>
+                <Cell numeric>
+                  {formatMoneyAmount(entry.packPrice, { ...bakery, currency: entry.currency, mostDigits: 4 })}
+                </Cell>
                 <Cell numeric>{massText(entry.packMassG, unit, bakery.locale)}</Cell>
                 <Cell>{entry.supplier}</Cell>
                 <Cell whole>
                   <StateWord word={text.priceStates[entry.state]} level={levels[entry.state]} />
                 </Cell>
-                <Cell>{say(text.enteredBy, language, { name: entry.enteredBy, at: formatDateTime(entry.enteredAt, bakery) })}</Cell>
+                <Cell>
+                  {say(text.enteredBy, language, {
+                    name: entry.enteredBy,
+                    at: formatDateTime(entry.enteredAt, bakery),
+                  })}
+                </Cell>
               </tr>
             ))}
           </SheetTable>
@@ -97,9 +104,25 @@ export function Prices({ ingredientId, costs, mayEdit, bakery, words, language }
                 hint={text.packMassHint}
                 unit={unit}
                 width="short"
-                defaultValue={latest ? plainNumber(massInUnit(latest.packMassG, unit), { locale: bakery.locale, significant: 12, grouped: false }) : undefined}
+                defaultValue={
+                  latest
+                    ? plainNumber(massInUnit(latest.packMassG, unit), {
+                        locale: bakery.locale,
+                        significant: 12,
+                        grouped: false,
+                      })
+                    : undefined
+                }
               />
-              <FormField name="packPrice" type="number" label={text.packPrice} hint={text.packPriceHint} unit={costs.currency} width="short" required />
+              <FormField
+                name="packPrice"
+                type="number"
+                label={text.packPrice}
+                hint={text.packPriceHint}
+                unit={costs.currency}
+                width="short"
+                required
+              />
               <FormField
                 name="supplier"
                 type="text"
@@ -107,7 +130,14 @@ export function Prices({ ingredientId, costs, mayEdit, bakery, words, language }
                 defaultValue={latest?.supplier}
                 autoComplete="off"
               />
-              <FormField name="holdsFrom" type="date" label={text.holdsFromField} hint={text.holdsFromHint} width="medium" defaultValue={costs.today} />
+              <FormField
+                name="holdsFrom"
+                type="date"
+                label={text.holdsFromField}
+                hint={text.holdsFromHint}
+                width="medium"
+                defaultValue={costs.today}
+              />
             </FieldStack>
             <ActionRow>
               <SubmitButton tone="go">{text.enterPrice}</SubmitButton>

@@ -25,21 +25,42 @@ export default async function NewMeasurePage() {
   const { measures: text, desk } = wordsIn(language)
   const { form } = text
   const { locale } = await ask(getFormUnits)
-  const options = <Key extends string>(labels: Record<Key, string>) => Object.entries<string>(labels).map(([value, label]) => ({ value, label }))
+  const options = <Key extends string>(labels: Record<Key, string>) =>
+    Object.entries<string>(labels).map(([value, label]) => ({ value, label }))
   return (
     <Sheet kicker={text.title} headline={form.headline} lead={form.lead}>
       <ActionForm rules={rulesOf(addMeasureInput)} action={add.bind(null, locale)}>
         <Section id="facts" title={form.facts}>
           <FieldStack>
             <FormField name="name" type="text" label={text.name} hint={form.nameHint} autoComplete="off" />
-            <FormField name="unit" type="text" label={text.unit} hint={form.unitHint} width="short" autoComplete="off" />
+            <FormField
+              name="unit"
+              type="text"
+              label={text.unit}
+              hint={form.unitHint}
+              width="short"
+              autoComplete="off"
+            />
             <FormField name="digits" type="number" range label={form.digits} width="short" defaultValue="0" />
             <FormRadioGroup name="level" label={form.level} options={options(text.levels)} defaultValue="piece" />
-            <FormRadioGroup name="direction" label={form.direction} hint={form.directionHint} options={options(text.directions)} defaultValue="larger" />
+            <FormRadioGroup
+              name="direction"
+              label={form.direction}
+              hint={form.directionHint}
+              options={options(text.directions)}
+              defaultValue="larger"
+            />
             <FormField name="plausibleLeast" type="number" label={form.least} hint={form.rangeHint} width="short" />
             <FormField name="plausibleMost" type="number" label={form.most} width="short" />
             <FormField name="repeats" type="number" range label={form.repeats} width="short" defaultValue="1" />
-            <FormField name="repeatLimit" type="number" label={form.limit} hint={form.limitHint} width="short" optionalWord={desk.optional} />
+            <FormField
+              name="repeatLimit"
+              type="number"
+              label={form.limit}
+              hint={form.limitHint}
+              width="short"
+              optionalWord={desk.optional}
+            />
             <FormField name="method" type="text" label={form.method} hint={form.methodHint} autoComplete="off" />
           </FieldStack>
         </Section>

@@ -9,13 +9,29 @@ import type { FormState } from '@/lib/ui/form-state'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 
-export async function change(personId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
-  const input = { personId, seenRevision, name: textOf(form, 'name'), role: textOf(form, 'role'), works: form.has('works') }
+export async function change(
+  personId: string,
+  seenRevision: number,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const input = {
+    personId,
+    seenRevision,
+    name: textOf(form, 'name'),
+    role: textOf(form, 'role'),
+    works: form.has('works'),
+  }
   const acted = await act(changePerson, input, form, former)
   return acted.ok ? acted.done() : acted.state
 }
 
-export async function makeResetLink(personId: string, name: string, former: FormState, form: FormData): Promise<FormState> {
+export async function makeResetLink(
+  personId: string,
+  name: string,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
   const acted = await act(startPasswordReset, { personId }, form, former)
   if (!acted.ok) return acted.state
   const language = await currentLanguage()

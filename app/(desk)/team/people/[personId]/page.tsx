@@ -46,7 +46,10 @@ export default async function PersonPage({ params }: { params: Promise<{ personI
         entries: [
           { term: text.email, detail: person.email },
           { term: text.since, detail: formatDate(person.createdAt, bakery) },
-          { term: text.state, detail: works ? <StateWord word={team.works} level={4} /> : <StateWord word={team.left} level="off" /> },
+          {
+            term: text.state,
+            detail: works ? <StateWord word={team.works} level={4} /> : <StateWord word={team.left} level="off" />,
+          },
         ],
       }}
     >
@@ -74,7 +77,12 @@ export default async function PersonPage({ params }: { params: Promise<{ personI
             </ActionForm>
           </Section>
           {works ? (
-            <Section id="reset" title={text.reset} note={say(text.resetNote, language, { name: person.name })} screenOnly>
+            <Section
+              id="reset"
+              title={text.reset}
+              note={say(text.resetNote, language, { name: person.name })}
+              screenOnly
+            >
               <ActionForm action={makeResetLink.bind(null, person.id, person.name)} idPrefix="reset-">
                 <FormSecret id="reset-link" />
                 <FieldStack>

@@ -13,7 +13,12 @@ import { change, keep } from './actions'
 type DecideFormProps = { trialId: string; revision: number; text: Words['decisions']['decide'] }
 
 /** Drafts the change from one of the doughs, each with what the trial showed of it. */
-export function ChangeForm({ trialId, revision, arms, text }: DecideFormProps & { arms: readonly { id: string; label: string; hint: string }[] }) {
+export function ChangeForm({
+  trialId,
+  revision,
+  arms,
+  text,
+}: DecideFormProps & { arms: readonly { id: string; label: string; hint: string }[] }) {
   return (
     <Section id="change" title={text.change} note={text.changeNote} screenOnly>
       {arms.length === 0 ? (
@@ -21,7 +26,11 @@ export function ChangeForm({ trialId, revision, arms, text }: DecideFormProps & 
       ) : (
         <ActionForm rules={rulesOf(draftChangeInput)} action={change.bind(null, trialId, revision)} idPrefix="change-">
           <FieldStack>
-            <FormRadioGroup name="armId" label={text.arm} options={arms.map(({ id, label, hint }) => ({ value: id, label, hint }))} />
+            <FormRadioGroup
+              name="armId"
+              label={text.arm}
+              options={arms.map(({ id, label, hint }) => ({ value: id, label, hint }))}
+            />
             <FormTextArea name="reason" label={text.reason} hint={text.reasonHint} />
           </FieldStack>
           <div className="mt-6">

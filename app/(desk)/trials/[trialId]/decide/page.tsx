@@ -33,7 +33,16 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
   // First, because it asks for the right to decide: whoever has not got it learns nothing of the trial.
   const choices = await ask(getChoices, { trialId })
   const asked = await askUnless(getResult, { trialId }, notWorkedOutCodes)
-  if (!asked.ok) return <NotWorkedOut title={decisions.title} back={{ href: `/trials/${trialId}`, label: words.results.toPlan }} refusal={asked.refusal} words={words} language={language} />
+  if (!asked.ok)
+    return (
+      <NotWorkedOut
+        title={decisions.title}
+        back={{ href: `/trials/${trialId}`, label: words.results.toPlan }}
+        refusal={asked.refusal}
+        words={words}
+        language={language}
+      />
+    )
   const result = asked.value
   const { costs } = result
   const forms = resultForms({ result, measureCode: result.trial.measure.code, bakery, language })
@@ -46,7 +55,16 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
     const label = sayName(text.armName, language, { letter: forms.letter(position), name })
     const gap = notShown(shown, comparison.isIndication)
     const found = sentences.find(({ arm }) => arm.arm === position)
-    return [{ id, label, hint: paragraph([found?.sentence, gap && say(decisions.notShown[gap], language, { dough: forms.dough(position) })], language) }]
+    return [
+      {
+        id,
+        label,
+        hint: paragraph(
+          [found?.sentence, gap && say(decisions.notShown[gap], language, { dough: forms.dough(position) })],
+          language,
+        ),
+      },
+    ]
   })
   const isOpen = choices.isEnded && decision === null
   const isMoved = inProduction !== null && inProduction.id !== trial.controlVersion.id
@@ -55,7 +73,10 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
       kicker={say(text.kicker, language, { number: trial.number })}
       headline={say(text.headline, language, { formula: result.trial.formula.name })}
       lead={isOpen ? text.frozenText : undefined}
-      margin={{ label: text.margin, entries: [...marginEntries(result, bakery, forms), { term: text.then, detail: text.thenText }] }}
+      margin={{
+        label: text.margin,
+        entries: [...marginEntries(result, bakery, forms), { term: text.then, detail: text.thenText }],
+      }}
     >
       {choices.isEnded ? null : (
         <Notice tone="plain" word={desk.attention}>
@@ -64,7 +85,8 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
       )}
       {decision ? (
         <Notice tone="plain" word={desk.attention}>
-          {say(text.decided, language, { name: decision.decidedBy })} <Link href={`/decisions/${decision.id}`}>{say(text.toDecision, language, { number: decision.number })}</Link>
+          {say(text.decided, language, { name: decision.decidedBy })}{' '}
+          <Link href={`/decisions/${decision.id}`}>{say(text.toDecision, language, { number: decision.number })}</Link>
         </Notice>
       ) : null}
       {isOpen && isMoved ? (

@@ -7,7 +7,18 @@ import type { FormState } from '@/lib/ui/form-state'
 import type { PlanUnits } from '../../plan-format'
 import { readTrialForm } from '../../read-trial-form'
 
-export async function changeDraft(trialId: string, seenRevision: number, units: PlanUnits, former: FormState, form: FormData): Promise<FormState> {
-  const acted = await act(changeDraftTrial, { trialId, seenRevision, content: readTrialForm(form, units) }, form, former)
+export async function changeDraft(
+  trialId: string,
+  seenRevision: number,
+  units: PlanUnits,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const acted = await act(
+    changeDraftTrial,
+    { trialId, seenRevision, content: readTrialForm(form, units) },
+    form,
+    former,
+  )
   return acted.ok ? redirect(`/trials/${acted.value.trialId}`) : acted.state
 }

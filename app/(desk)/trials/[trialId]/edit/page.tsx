@@ -24,7 +24,11 @@ export default async function EditTrialPage({ params }: { params: Promise<{ tria
   if (!trial || trial.state !== 'draft') redirect(`/trials/${trialId}`)
   const units = { locale: bakery.locale, massUnits: bakery.massUnits, temperatureUnits: bakery.temperatureUnits }
   return (
-    <Sheet kicker={words.trials.title} headline={say(form.headline, language, { number: trial.number })} lead={form.lead}>
+    <Sheet
+      kicker={words.trials.title}
+      headline={say(form.headline, language, { number: trial.number })}
+      lead={form.lead}
+    >
       <TrialForm
         action={changeDraft.bind(null, trial.id, trial.revision, units)}
         present={trial.content}

@@ -35,10 +35,19 @@ export async function send(trialId: string, former: { answers: number }, form: F
     state.refusal = acted.state.refusal
     state.problems = acted.state.problems
   }
-  const looked = await previewImport.call(await currentCaller(), { trialId, look: { ...look, match: matched === '' ? null : match, matched } })
+  const looked = await previewImport.call(await currentCaller(), {
+    trialId,
+    look: { ...look, match: matched === '' ? null : match, matched },
+  })
   if (!looked.ok) {
     const { sentence, problems } = wordsOfRefusal(looked.refusal, language)
-    return { ...state, refusal: sentence, problems: Object.fromEntries(Object.entries(problems).map(([path, words]) => [path.replace(/^look\./, ''), words])) }
+    return {
+      ...state,
+      refusal: sentence,
+      problems: Object.fromEntries(
+        Object.entries(problems).map(([path, words]) => [path.replace(/^look\./, ''), words]),
+      ),
+    }
   }
   return { ...state, ...saySeen(looked.value, state, language) }
 }

@@ -6,21 +6,61 @@ import { Section } from '@/lib/ui/section'
 import { TextAreaField } from '@/lib/ui/text-area-field'
 import type { Words } from '@/lib/words/words'
 
-type FileSectionProps = { problems: Readonly<Record<string, string>>; today: string; text: Words['importing']; optionalWord: string }
+type FileSectionProps = {
+  problems: Readonly<Record<string, string>>
+  today: string
+  text: Words['importing']
+  optionalWord: string
+}
 
 /** Step one: which file, and what holds for all of its lines. */
 export function FileSection({ problems, today, text, optionalWord }: FileSectionProps) {
   return (
     <Section id="file-step" title={text.file} note={text.fileNote}>
       <FieldStack>
-        <FileField name="file" label={text.choose} accept=".csv,.txt,.tsv,text/csv,text/plain" hint={text.chooseHint} error={problems.file} />
-        <TextAreaField name="text" label={text.paste} hint={text.pasteHint} optionalWord={optionalWord} rows={4} error={problems.text} />
-        <Field name="day" type="date" label={text.day} hint={text.dayHint} width="medium" defaultValue={today} error={problems.day} />
+        <FileField
+          name="file"
+          label={text.choose}
+          accept=".csv,.txt,.tsv,text/csv,text/plain"
+          hint={text.chooseHint}
+          error={problems.file}
+        />
+        <TextAreaField
+          name="text"
+          label={text.paste}
+          hint={text.pasteHint}
+          optionalWord={optionalWord}
+          rows={4}
+          error={problems.text}
+        />
+        <Field
+          name="day"
+          type="date"
+          label={text.day}
+          hint={text.dayHint}
+          width="medium"
+          defaultValue={today}
+          error={problems.day}
+        />
         <div className="group">
           <CheckField name="outside" label={text.outside} hint={text.outsideHint} />
           <div className="mt-4 hidden gap-4 border-l-2 border-rule pl-6 group-has-[#outside:checked]:grid">
-            <CheckField name="cleanDownDone" label={text.cleanDown} hint={text.cleanDownHint} error={problems.cleanDownDone ?? problems['outside.cleanDownDone']} />
-            <Field name="orderWhy" type="text" label={text.orderWhy} hint={text.orderWhyHint} optionalWord={optionalWord} maxLength={300} autoComplete="off" error={problems.orderWhy ?? problems['outside.orderWhy']} />
+            <CheckField
+              name="cleanDownDone"
+              label={text.cleanDown}
+              hint={text.cleanDownHint}
+              error={problems.cleanDownDone ?? problems['outside.cleanDownDone']}
+            />
+            <Field
+              name="orderWhy"
+              type="text"
+              label={text.orderWhy}
+              hint={text.orderWhyHint}
+              optionalWord={optionalWord}
+              maxLength={300}
+              autoComplete="off"
+              error={problems.orderWhy ?? problems['outside.orderWhy']}
+            />
           </div>
         </div>
       </FieldStack>

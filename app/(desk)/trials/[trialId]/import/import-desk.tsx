@@ -70,10 +70,16 @@ export function ImportDesk({ action, links, ...props }: ImportDeskProps) {
         submit(event.currentTarget, event.nativeEvent.submitter)
       }}
     >
-      {state.refusal ? <FormSummary title={state.refusal} errors={whole.map(([path, words]) => ({ fieldId: path, text: words }))} /> : null}
+      {state.refusal ? (
+        <FormSummary title={state.refusal} errors={whole.map(([path, words]) => ({ fieldId: path, text: words }))} />
+      ) : null}
       <FileSection {...props} problems={problems} />
       {seen ? <MatchSection key={seen.matched} {...props} seen={seen} problems={problems} /> : null}
-      {seen?.rows?.faultTitle ? <FaultsSection title={seen.rows.faultTitle} rows={seen.rows} text={text} /> : seen ? <PreviewSection rows={seen.rows} text={text} /> : null}
+      {seen?.rows?.faultTitle ? (
+        <FaultsSection title={seen.rows.faultTitle} rows={seen.rows} text={text} />
+      ) : seen ? (
+        <PreviewSection rows={seen.rows} text={text} />
+      ) : null}
       <p role="status" className="sr-only">
         {isChanged ? null : (seen?.rows?.faultTitle ?? <Lines texts={seen?.rows?.sentences ?? []} />)}
       </p>

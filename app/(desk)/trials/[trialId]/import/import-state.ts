@@ -26,7 +26,15 @@ export type SeenRows = {
   doughsTitle: string
   doughs: readonly { id: string; dough: string; readings: number; becomes: string }[]
   hasBecomes: boolean
-  first: readonly { id: string; line: number; dough: string; measure: string; piece: string; level: string; value: string }[]
+  first: readonly {
+    id: string
+    line: number
+    dough: string
+    measure: string
+    piece: string
+    level: string
+    value: string
+  }[]
 }
 
 export type ImportState = {

@@ -24,8 +24,20 @@ export function MatchSection({ seen, problems, uses, arms, text, language }: Mat
     <Section id="match" title={text.match} note={text.matchNote}>
       <input type="hidden" name="matched" value={seen.matched} />
       <div className={grid}>
-        <SelectField name="separator" label={text.separator} options={options(text.separators)} defaultValue={seen.separator} width="full" />
-        <SelectField name="decimal" label={text.decimal} options={options(text.decimals)} defaultValue={seen.decimal} width="full" />
+        <SelectField
+          name="separator"
+          label={text.separator}
+          options={options(text.separators)}
+          defaultValue={seen.separator}
+          width="full"
+        />
+        <SelectField
+          name="decimal"
+          label={text.decimal}
+          options={options(text.decimals)}
+          defaultValue={seen.decimal}
+          width="full"
+        />
       </div>
       <div id="columns" tabIndex={-1} className="mt-5 border-t border-rule pt-5">
         {problems.columns ? <ErrorLine id="columns-error" text={problems.columns} /> : null}
@@ -52,7 +64,14 @@ export function MatchSection({ seen, problems, uses, arms, text, language }: Mat
             {seen.armTexts.map(({ text: written, arm }, i) => (
               <div key={written}>
                 <input type="hidden" name={`armTexts.${i}`} value={written} />
-                <SelectField name={`arms.${i}`} label={say(text.armText, language, { text: written })} options={arms} emptyLabel={text.armChoose} defaultValue={arm} width="full" />
+                <SelectField
+                  name={`arms.${i}`}
+                  label={say(text.armText, language, { text: written })}
+                  options={arms}
+                  emptyLabel={text.armChoose}
+                  defaultValue={arm}
+                  width="full"
+                />
               </div>
             ))}
           </div>

@@ -24,9 +24,28 @@ export default async function ImportPage({ params }: { params: Promise<{ trialId
   const words = wordsIn(language)
   const { importing: text, problems, desk } = words
   const { trial, measures, today } = await ask(previewImport, { trialId, look: null })
-  const plainUses = (['nothing', 'code', 'day', 'arm', ...(trial.hasSeveralDoughs ? (['dough'] as const) : []), 'piece', 'time', 'good'] as const).map((as) => ({ value: as, label: text.uses[as] }))
-  const level = trial.factorName === null ? [] : [{ value: 'level', label: say(text.uses.level, language, { factor: trial.factorName }) }]
-  const ofMeasures = measures.flatMap((measure) => measure.units.map((unit) => ({ value: keyOfUse({ as: 'measure', measureId: measure.id, unit }), label: say(text.useMeasure, language, { measure: measureName(measure, words), unit }) })))
+  const plainUses = (
+    [
+      'nothing',
+      'code',
+      'day',
+      'arm',
+      ...(trial.hasSeveralDoughs ? (['dough'] as const) : []),
+      'piece',
+      'time',
+      'good',
+    ] as const
+  ).map((as) => ({ value: as, label: text.uses[as] }))
+  const level =
+    trial.factorName === null
+      ? []
+      : [{ value: 'level', label: say(text.uses.level, language, { factor: trial.factorName }) }]
+  const ofMeasures = measures.flatMap((measure) =>
+    measure.units.map((unit) => ({
+      value: keyOfUse({ as: 'measure', measureId: measure.id, unit }),
+      label: say(text.useMeasure, language, { measure: measureName(measure, words), unit }),
+    })),
+  )
   const links = (
     <>
       <LinkButton tone="plain" href={`/trials/${trial.id}`}>
@@ -41,7 +60,11 @@ export default async function ImportPage({ params }: { params: Promise<{ trialId
     </>
   )
   return (
-    <Sheet kicker={say(text.kicker, language, { number: trial.number })} headline={text.headline} lead={trial.isOpen ? text.lead : trial.question}>
+    <Sheet
+      kicker={say(text.kicker, language, { number: trial.number })}
+      headline={text.headline}
+      lead={trial.isOpen ? text.lead : trial.question}
+    >
       {trial.isOpen ? (
         <ImportDesk
           action={send.bind(null, trial.id)}

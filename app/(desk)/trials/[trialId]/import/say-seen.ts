@@ -27,7 +27,11 @@ export function armName({ position, name }: Previewed['trial']['arms'][number], 
 }
 
 /** What a preview says, in words, for the page to show. */
-export function saySeen({ trial, seen }: Previewed, state: ImportState, language: Language): Pick<ImportState, 'problems' | 'seen' | 'refusal'> {
+export function saySeen(
+  { trial, seen }: Previewed,
+  state: ImportState,
+  language: Language,
+): Pick<ImportState, 'problems' | 'seen' | 'refusal'> {
   const { refusals } = wordsIn(language)
   if (!seen) return { problems: state.problems, seen: null, refusal: state.refusal }
   const { match, header, sample, armTexts, problems, rows } = seen
@@ -37,23 +41,39 @@ export function saySeen({ trial, seen }: Previewed, state: ImportState, language
     refusal: state.refusal ?? (problems.length > 0 ? refusals.invalid : null),
     seen: match && {
       matched: seen.matched,
-      columns: header.map((name, at) => ({ name, example: listOf(new Set(sample.map((cells) => cells[at] ?? '').filter((cell) => cell !== '')), language), use: keyOfUse(match.columns[at] ?? { as: 'nothing' }) })),
+      columns: header.map((name, at) => ({
+        name,
+        example: listOf(new Set(sample.map((cells) => cells[at] ?? '').filter((cell) => cell !== '')), language),
+        use: keyOfUse(match.columns[at] ?? { as: 'nothing' }),
+      })),
       separator: match.separator,
       decimal: match.decimal,
-      armTexts: armTexts.map((text) => ({ text, arm: String(match.arms.find((each) => each.text === text)?.arm ?? '') })),
+      armTexts: armTexts.map((text) => ({
+        text,
+        arm: String(match.arms.find((each) => each.text === text)?.arm ?? ''),
+      })),
       rows: rows && sayRows(rows, seen, trial, language),
     },
   }
 }
 
-function sayRows(rows: NonNullable<Seen['rows']>, { header, rowCount, problems }: Seen, trial: Previewed['trial'], language: Language): SeenRows {
+function sayRows(
+  rows: NonNullable<Seen['rows']>,
+  { header, rowCount, problems }: Seen,
+  trial: Previewed['trial'],
+  language: Language,
+): SeenRows {
   const words = wordsIn(language)
   const { importing: text, trials } = words
   const columnName = (column: number) => header[column] || say(text.column, language, { number: column + 1 })
   const becomesSome = rows.doughs.some(({ becomes }) => becomes !== null)
   const sayDough = (dough: Dough) => {
     if (dough.code !== undefined) return say(text.doughCode, language, { code: dough.code })
-    const facts = { day: dough.dayNumber, arm: dough.arm === 0 ? text.control : sayName(trials.dough, language, { letter: armLetter(dough.arm) }), number: dough.number }
+    const facts = {
+      day: dough.dayNumber,
+      arm: dough.arm === 0 ? text.control : sayName(trials.dough, language, { letter: armLetter(dough.arm) }),
+      number: dough.number,
+    }
     return trial.hasSeveralDoughs ? say(text.doughOfSeveral, language, facts) : say(text.doughOfDay, language, facts)
   }
   return {
@@ -65,7 +85,8 @@ function sayRows(rows: NonNullable<Seen['rows']>, { header, rowCount, problems }
       ...(rows.rowsWithout > 0 ? [say(text.rowsWithout, language, { count: rows.rowsWithout })] : []),
     ],
     faultTitle: rows.faultCount > 0 ? say(text.faults, language, { count: rows.faultCount }) : null,
-    faultNote: rows.faultCount > rows.faults.length ? say(text.faultsMore, language, { shown: rows.faults.length }) : null,
+    faultNote:
+      rows.faultCount > rows.faults.length ? say(text.faultsMore, language, { shown: rows.faults.length }) : null,
     faults: rows.faults.map((fault, i) => ({
       key: `${fault.line} ${fault.column ?? ''} ${i}`,
       line: fault.line,
@@ -74,10 +95,21 @@ function sayRows(rows: NonNullable<Seen['rows']>, { header, rowCount, problems }
     })),
     oddTitle: rows.oddCount > 0 ? say(text.oddTitle, language, { count: rows.oddCount }) : null,
     oddNote: rows.oddCount > rows.odd.length ? say(text.oddMore, language, { shown: rows.odd.length }) : text.oddNote,
-    odd: rows.odd.map(({ line, column, value, least, most, unit }) => ({ key: `${line} ${column}`, line, column: columnName(column), value, usual: say(text.oddRange, language, { least, most, unit }) })),
+    odd: rows.odd.map(({ line, column, value, least, most, unit }) => ({
+      key: `${line} ${column}`,
+      line,
+      column: columnName(column),
+      value,
+      usual: say(text.oddRange, language, { least, most, unit }),
+    })),
     byMeasure: rows.byMeasure.map(({ measure, count }) => ({ name: measureName(measure, words), count })),
     doughsTitle: say(text.byDough, language, { count: rows.doughs.length }),
-    doughs: rows.doughs.map(({ id, dough, readings, becomes }) => ({ id, dough: sayDough(dough), readings, becomes: becomes ? text.becomesStates[becomes] : '' })),
+    doughs: rows.doughs.map(({ id, dough, readings, becomes }) => ({
+      id,
+      dough: sayDough(dough),
+      readings,
+      becomes: becomes ? text.becomesStates[becomes] : '',
+    })),
     hasBecomes: becomesSome,
     first: rows.first.map(({ id, line, dough, measure, piece, factorLevel, value, unit }) => ({
       id,

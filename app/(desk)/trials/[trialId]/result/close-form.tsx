@@ -40,7 +40,9 @@ export function CloseForm({ result, bakery, forms }: { result: ShownResult; bake
             </FieldStack>
           ) : null}
           <ActionRow>
-            <SubmitButton tone={gapList ? 'stop-quiet' : 'go'}>{gapList ? text.closeAllTheSame : text.closeGo}</SubmitButton>
+            <SubmitButton tone={gapList ? 'stop-quiet' : 'go'}>
+              {gapList ? text.closeAllTheSame : text.closeGo}
+            </SubmitButton>
           </ActionRow>
         </ActionForm>
       </Section>

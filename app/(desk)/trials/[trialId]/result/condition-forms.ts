@@ -10,7 +10,11 @@ import type { ShownBakery, ShownComparison } from './shown-result'
 type Code = ShownComparison['conditions'][number]['code']
 
 /** How a condition is written: its unit, a mean, a difference without its sign. */
-export function conditionForms(code: Code, bakery: ShownBakery, forms: ResultForms): { unit: string; mean(value: number): string; amount(value: number): string } {
+export function conditionForms(
+  code: Code,
+  bakery: ShownBakery,
+  forms: ResultForms,
+): { unit: string; mean(value: number): string; amount(value: number): string } {
   const { massUnits, temperatureUnits } = bakery
   switch (code) {
     case 'dough-temp': {
@@ -37,13 +41,20 @@ export function conditionForms(code: Code, bakery: ShownBakery, forms: ResultFor
 }
 
 /** A sentence for each arm that differed notably from the control in something else. */
-export function conditionWarnings(comparison: Pick<ShownComparison, 'conditions'>, bakery: ShownBakery, forms: ResultForms): { key: string; sentence: string }[] {
+export function conditionWarnings(
+  comparison: Pick<ShownComparison, 'conditions'>,
+  bakery: ShownBakery,
+  forms: ResultForms,
+): { key: string; sentence: string }[] {
   return comparison.conditions.flatMap(({ code, arms }) => {
     const { amount } = conditionForms(code, bakery, forms)
     return arms.flatMap(({ arm, difference, isNotable }) => {
       if (!isNotable || difference === null) return []
       const words = forms.text.warnings[code]
-      const sentence = say(difference > 0 ? words.more : words.less, forms.language, { dough: forms.dough(arm), amount: amount(difference) })
+      const sentence = say(difference > 0 ? words.more : words.less, forms.language, {
+        dough: forms.dough(arm),
+        amount: amount(difference),
+      })
       return [{ key: `${code} ${arm}`, sentence }]
     })
   })

@@ -11,7 +11,13 @@ import { isByGoodLoaf } from './is-by-good-loaf'
 import type { ResultForms } from './result-forms'
 import type { ShownBakery, ShownComparison, ShownCosts, ShownResult } from './shown-result'
 
-type CostTableProps = { result: ShownResult; comparison: ShownComparison | null; costs: ShownCosts; bakery: ShownBakery; forms: ResultForms }
+type CostTableProps = {
+  result: ShownResult
+  comparison: ShownComparison | null
+  costs: ShownCosts
+  bakery: ShownBakery
+  forms: ResultForms
+}
 
 /** What each arm's loaf costs in ingredients beside what it gained; only for those who see costs. */
 export function CostTable({ result, comparison, costs, bakery, forms }: CostTableProps) {
@@ -85,7 +91,12 @@ export function CostByUnit({ result, costs, bakery, forms }: Omit<CostTableProps
             <Cell numeric>{amount(cost.perPlannedPiece)}</Cell>
             <Cell numeric>{amount(cost.perGoodPiece)}</Cell>
             <Cell numeric>
-              {cost.good ? say(text.goodOf, language, { pieces: cost.good.pieces, planned: cost.good.batches * result.trial.piecesPerBatch }) : text.notCounted}
+              {cost.good
+                ? say(text.goodOf, language, {
+                    pieces: cost.good.pieces,
+                    planned: cost.good.batches * result.trial.piecesPerBatch,
+                  })
+                : text.notCounted}
             </Cell>
             <Cell numeric>{cost.perKg === null ? '–' : unitPrice(cost.perKg, { ...bakery, currency })}</Cell>
             <Cell numeric>{amount(cost.perLitre)}</Cell>
@@ -107,7 +118,9 @@ function CostNotes({ costs, bakery, forms }: Pick<CostTableProps, 'costs' | 'bak
   const unpriced = costs.arms.filter((cost) => cost.unpriced.length > 0)
   return (
     <ul className="mt-3 max-w-measure text-small text-ink-2">
-      {costs.arms.some(({ mixedCurrencies }) => mixedCurrencies) ? <li className="text-warn">{text.mixedCurrencies}</li> : null}
+      {costs.arms.some(({ mixedCurrencies }) => mixedCurrencies) ? (
+        <li className="text-warn">{text.mixedCurrencies}</li>
+      ) : null}
       {unpriced.map((cost) => (
         <li key={`unpriced ${cost.arm}`} className="text-warn">
           {say(text.unpriced, language, { dough: forms.dough(cost.arm), ingredients: cost.unpriced })}
@@ -128,7 +141,12 @@ function CostNotes({ costs, bakery, forms }: Pick<CostTableProps, 'costs' | 'bak
         ) : null,
       )}
       {costs.latestPriceFrom === null ? null : (
-        <li>{say(text.costDay, language, { day: formatDay(costs.day, bakery.locale), from: formatDay(costs.latestPriceFrom, bakery.locale) })}</li>
+        <li>
+          {say(text.costDay, language, {
+            day: formatDay(costs.day, bakery.locale),
+            from: formatDay(costs.latestPriceFrom, bakery.locale),
+          })}
+        </li>
       )}
       {unpriced.length > 0 ? (
         <li>

@@ -14,7 +14,9 @@ export function DoughsTable({ result, forms }: { result: ShownResult; forms: Res
   const dayText = (number: number) => {
     const date = dates.get(number)
     // A calendar day is kept as midnight UTC.
-    return date ? say(text.dayDate, language, { number, date: formatDate(date, { locale: forms.locale, timeZone: 'UTC' }) }) : String(number)
+    return date
+      ? say(text.dayDate, language, { number, date: formatDate(date, { locale: forms.locale, timeZone: 'UTC' }) })
+      : String(number)
   }
   return (
     <Section id="doughs" title={text.batches} note={isTold ? null : text.batchesNote}>

@@ -14,24 +14,44 @@ export function marginEntries(result: ShownResult, bakery: ShownBakery, forms: R
     { term: text.state, detail: stateText(result, bakery, forms), strong: true },
     { term: text.question, detail: trial.question },
     { term: text.kind, detail: text.kinds[declared.kind] },
-    { term: text.against, detail: say(text.version, language, { formula: trial.formula.name, number: trial.controlVersion.number }) },
+    {
+      term: text.against,
+      detail: say(text.version, language, { formula: trial.formula.name, number: trial.controlVersion.number }),
+    },
     {
       term: text.declared,
-      detail: say(text.declaredText[declared.measure.direction], language, { measure: forms.measureName, margin: forms.margin, confidence: forms.confidence }),
+      detail: say(text.declaredText[declared.measure.direction], language, {
+        measure: forms.measureName,
+        margin: forms.margin,
+        confidence: forms.confidence,
+      }),
     },
-    { term: text.size, detail: say(text.sizeText, language, { count: declared.mixingDays, doughs: declared.batchesPerArm, loaves: trial.piecesPerBatch }) },
+    {
+      term: text.size,
+      detail: say(text.sizeText, language, {
+        count: declared.mixingDays,
+        doughs: declared.batchesPerArm,
+        loaves: trial.piecesPerBatch,
+      }),
+    },
     ...(approval
       ? [
           {
             term: text.approved,
-            detail: say(approvedText(approval, text), language, { date: formatDate(approval.at, bakery), name: approval.personName }),
+            detail: say(approvedText(approval, text), language, {
+              date: formatDate(approval.at, bakery),
+              name: approval.personName,
+            }),
           },
         ]
       : []),
   ]
 }
 
-function approvedText({ byProposer, byCoAuthor }: { byProposer: boolean; byCoAuthor: boolean }, text: ResultForms['text']) {
+function approvedText(
+  { byProposer, byCoAuthor }: { byProposer: boolean; byCoAuthor: boolean },
+  text: ResultForms['text'],
+) {
   if (byProposer) return text.approvedByProposer
   return byCoAuthor ? text.approvedByCoAuthor : text.approvedText
 }
@@ -40,5 +60,7 @@ function stateText({ trial }: ShownResult, bakery: ShownBakery, { text, language
   if (trial.closedAt === null) return text.states[trial.state]
   const date = formatDate(trial.closedAt, bakery)
   if (trial.state !== 'closed' && trial.state !== 'stopped') return text.states[trial.state]
-  return trial.closedWhy === null ? say(text.closed, language, { date }) : say(text[trial.state === 'closed' ? 'closedWhy' : 'stopped'], language, { date, why: trial.closedWhy })
+  return trial.closedWhy === null
+    ? say(text.closed, language, { date })
+    : say(text[trial.state === 'closed' ? 'closedWhy' : 'stopped'], language, { date, why: trial.closedWhy })
 }

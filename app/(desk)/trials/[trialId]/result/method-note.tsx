@@ -3,7 +3,15 @@ import type { ResultForms } from './result-forms'
 import type { ShownComparison, ShownResult } from './shown-result'
 
 /** How the figures came about, folded away on the screen. */
-export function MethodNote({ result, comparison, forms }: { result: ShownResult; comparison: ShownComparison; forms: ResultForms }) {
+export function MethodNote({
+  result,
+  comparison,
+  forms,
+}: {
+  result: ShownResult
+  comparison: ShownComparison
+  forms: ResultForms
+}) {
   const { text, language, unit } = forms
   const { method, loafVariation, worthwhile } = comparison
   const { kind, marginUnit } = result.declared
@@ -30,7 +38,11 @@ export function MethodNote({ result, comparison, forms }: { result: ShownResult;
             </li>
           </>
         ) : null}
-        {loafVariation ? <li>{say(text.methodLoaves, language, { sd: forms.spread(loafVariation.sd), unit, df: loafVariation.df })}</li> : null}
+        {loafVariation ? (
+          <li>
+            {say(text.methodLoaves, language, { sd: forms.spread(loafVariation.sd), unit, df: loafVariation.df })}
+          </li>
+        ) : null}
         {worthwhile === null ? null : (
           <li>
             {marginUnit === 'pct'

@@ -8,7 +8,15 @@ import { verdictText } from './say-result'
 import type { ShownArm, ShownComparison, ShownResult } from './shown-result'
 
 /** Every number of the picture. */
-export function NumbersTable({ result, comparison, forms }: { result: ShownResult; comparison: ShownComparison; forms: ResultForms }) {
+export function NumbersTable({
+  result,
+  comparison,
+  forms,
+}: {
+  result: ShownResult
+  comparison: ShownComparison
+  forms: ResultForms
+}) {
   const { text, language, unit } = forms
   const names = new Map(result.declared.arms.map(({ position, name }) => [position, name]))
   return (
@@ -48,16 +56,44 @@ function EffectCells({ arm, forms }: { arm: ShownArm; forms: ResultForms }) {
   const { effect } = arm
   return (
     <>
-      <Cell numeric>{effect ? <WithInterval estimate={effect.estimate} low={effect.low} high={effect.high} form={forms.difference} forms={forms} /> : '–'}</Cell>
       <Cell numeric>
-        {effect && effect.pct !== null ? <WithInterval estimate={effect.pct} low={effect.lowPct} high={effect.highPct} form={forms.pct} forms={forms} /> : '–'}
+        {effect ? (
+          <WithInterval
+            estimate={effect.estimate}
+            low={effect.low}
+            high={effect.high}
+            form={forms.difference}
+            forms={forms}
+          />
+        ) : (
+          '–'
+        )}
+      </Cell>
+      <Cell numeric>
+        {effect && effect.pct !== null ? (
+          <WithInterval
+            estimate={effect.pct}
+            low={effect.lowPct}
+            high={effect.highPct}
+            form={forms.pct}
+            forms={forms}
+          />
+        ) : (
+          '–'
+        )}
       </Cell>
       <Cell numeric>{textOrDash(effect?.p, forms.p)}</Cell>
     </>
   )
 }
 
-type WithIntervalProps = { estimate: number; low: number | null; high: number | null; form(value: number): string; forms: ResultForms }
+type WithIntervalProps = {
+  estimate: number
+  low: number | null
+  high: number | null
+  form(value: number): string
+  forms: ResultForms
+}
 
 /** A difference, with its interval in small below it. */
 export function WithInterval({ estimate, low, high, form, forms }: WithIntervalProps) {
@@ -65,7 +101,9 @@ export function WithInterval({ estimate, low, high, form, forms }: WithIntervalP
     <>
       {form(estimate)}
       {low === null || high === null ? null : (
-        <span className="block text-small text-ink-2">{say(forms.text.range, forms.language, { low: form(low), high: form(high) })}</span>
+        <span className="block text-small text-ink-2">
+          {say(forms.text.range, forms.language, { low: form(low), high: form(high) })}
+        </span>
       )}
     </>
   )

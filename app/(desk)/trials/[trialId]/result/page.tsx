@@ -39,7 +39,16 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
   const words = wordsIn(language)
   const { desk, results: text, importing } = words
   const [{ bakery }, asked] = await Promise.all([ask(getDesk), askUnless(getResult, { trialId }, notWorkedOutCodes)])
-  if (!asked.ok) return <NotWorkedOut title={text.title} back={{ href: `/trials/${trialId}`, label: text.toPlan }} refusal={asked.refusal} words={words} language={language} />
+  if (!asked.ok)
+    return (
+      <NotWorkedOut
+        title={text.title}
+        back={{ href: `/trials/${trialId}`, label: text.toPlan }}
+        refusal={asked.refusal}
+        words={words}
+        language={language}
+      />
+    )
   const result = asked.value
   const { costs } = result
   const forms = resultForms({ result, measureCode: result.trial.measure.code, bakery, language })
@@ -47,7 +56,9 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
   const { headline, lead } = headlineOf(result, costs, forms)
   const warnings = comparison ? conditionWarnings(comparison, bakery, forms).map(({ sentence }) => sentence) : []
   const fullLead = paragraph([lead, ...warnings], language)
-  const cost = costs ? <CostTable result={result} comparison={comparison} costs={costs} bakery={bakery} forms={forms} /> : null
+  const cost = costs ? (
+    <CostTable result={result} comparison={comparison} costs={costs} bakery={bakery} forms={forms} />
+  ) : null
 
   return (
     <Sheet
@@ -62,7 +73,11 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
             <ul className="max-w-measure">
               {armSentences(comparison, costs, forms).map(({ arm, sentence, verdict }) => (
                 <li key={arm.arm} className="mb-1.5 flex items-baseline gap-2">
-                  <ArmMark arm={forms.letter(arm.arm)} hollow={arm.doubts.length > 0 || arm.standing !== 'compared'} letterHidden />
+                  <ArmMark
+                    arm={forms.letter(arm.arm)}
+                    hollow={arm.doubts.length > 0 || arm.standing !== 'compared'}
+                    letterHidden
+                  />
                   <span>
                     {sentence}
                     {verdict === null ? null : <b> {verdict}</b>}
@@ -73,7 +88,12 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
             {limits.length > 0 ? (
               <ul className="mt-2 max-w-measure list-disc pl-5">
                 {limits.map(({ code, arm, facts }) => (
-                  <li key={`${code} ${arm ?? ''}`}>{fill(text.limits[code], language, { ...facts, ...(arm === null ? {} : { dough: forms.dough(arm) }) })}</li>
+                  <li key={`${code} ${arm ?? ''}`}>
+                    {fill(text.limits[code], language, {
+                      ...facts,
+                      ...(arm === null ? {} : { dough: forms.dough(arm) }),
+                    })}
+                  </li>
                 ))}
               </ul>
             ) : null}

@@ -7,7 +7,15 @@ import { verdictWord } from './say-result'
 import type { ShownComparison, ShownResult } from './shown-result'
 
 /** Arms against the control as a picture. */
-export function Picture({ result, comparison, forms }: { result: ShownResult; comparison: ShownComparison; forms: ResultForms }) {
+export function Picture({
+  result,
+  comparison,
+  forms,
+}: {
+  result: ShownResult
+  comparison: ShownComparison
+  forms: ResultForms
+}) {
   const { text, language } = forms
   const names = new Map(result.declared.arms.map(({ position, name }) => [position, name]))
   const hasIntervals = comparison.method !== null
@@ -18,11 +26,18 @@ export function Picture({ result, comparison, forms }: { result: ShownResult; co
     ...(isDoubted ? [text.picture.noteHollow] : []),
   ]
   return (
-    <Section id="picture" title={say(text.picture.title, language, { measure: forms.measureName, unit: forms.axisUnit })} note={paragraph(note, language)}>
+    <Section
+      id="picture"
+      title={say(text.picture.title, language, { measure: forms.measureName, unit: forms.axisUnit })}
+      note={paragraph(note, language)}
+    >
       <EffectChart
         label={text.picture.label}
         band={comparison.worthwhile === null ? null : forms.toAxis(comparison.worthwhile)}
-        words={{ control: text.picture.control, tick: (value, digits) => `${value > 0 ? '+' : ''}${forms.number(value, digits)}` }}
+        words={{
+          control: text.picture.control,
+          tick: (value, digits) => `${value > 0 ? '+' : ''}${forms.number(value, digits)}`,
+        }}
         rows={comparison.arms.map((arm) => ({
           arm: forms.letter(arm.arm),
           name: arm.arm === 0 ? text.control : (names.get(arm.arm) ?? ''),

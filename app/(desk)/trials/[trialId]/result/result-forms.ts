@@ -19,7 +19,12 @@ const pctDigits = 1
 const leastP = 0.001
 
 /** How the numbers and names of one trial are written in this bakery. */
-export function resultForms(q: { result: FormedTrial; measureCode: string | null; bakery: ShownBakery; language: Language }) {
+export function resultForms(q: {
+  result: FormedTrial
+  measureCode: string | null
+  bakery: ShownBakery
+  language: Language
+}) {
   const { declared, analysis } = q.result
   const { locale } = q.bakery
   const words = wordsIn(q.language)
@@ -37,7 +42,8 @@ export function resultForms(q: { result: FormedTrial; measureCode: string | null
     text,
     locale,
     letter,
-    dough: (position: number) => (position === 0 ? text.control : sayName(text.dough, q.language, { letter: letter(position) })),
+    dough: (position: number) =>
+      position === 0 ? text.control : sayName(text.dough, q.language, { letter: letter(position) }),
     measureInText: measureInText(measure, words, q.language),
     measureName: measureName(measure, words),
     unit,
@@ -49,11 +55,15 @@ export function resultForms(q: { result: FormedTrial; measureCode: string | null
     spread: (value: number) => formatNumber(value, { locale, digits: digits + 1 }),
     difference: (value: number) => formatNumber(value, { locale, digits: digits + 1, signed: true }),
     pct: (value: number) => formatNumber(value, { locale, digits: pctDigits, signed: true }),
-    amount: (value: number) => withUnit(formatNumber(Math.abs(value), { locale, digits: axisDigits }), inPct ? '%' : unit),
+    amount: (value: number) =>
+      withUnit(formatNumber(Math.abs(value), { locale, digits: axisDigits }), inPct ? '%' : unit),
     bound: (value: number) => formatNumber(value, { locale, digits: axisDigits, signed: true }),
-    boundWithUnit: (value: number) => withUnit(formatNumber(value, { locale, digits: axisDigits, signed: true }), inPct ? '%' : unit),
+    boundWithUnit: (value: number) =>
+      withUnit(formatNumber(value, { locale, digits: axisDigits, signed: true }), inPct ? '%' : unit),
     onAxis: (effect: NonNullable<ShownArm['effect']>) =>
-      inPct ? { estimate: effect.pct ?? 0, low: effect.lowPct, high: effect.highPct } : { estimate: effect.estimate, low: effect.low, high: effect.high },
+      inPct
+        ? { estimate: effect.pct ?? 0, low: effect.lowPct, high: effect.highPct }
+        : { estimate: effect.estimate, low: effect.low, high: effect.high },
     /** A difference in the measure's unit as it stands on the axis. */
     toAxis: (difference: number) => (inPct ? (100 * difference) / (analysis.comparison?.controlMean ?? 1) : difference),
     p,

@@ -6,7 +6,11 @@ import type { ResultForms } from './result-forms'
 import type { ShownArm, ShownComparison, ShownCosts, ShownResult } from './shown-result'
 
 /** The verdict as it stands in a table or picture; what stands instead where there is none. */
-export function verdictWord(arm: ShownArm, comparison: Pick<ShownComparison, 'isIndication'>, { text }: ResultForms): string {
+export function verdictWord(
+  arm: ShownArm,
+  comparison: Pick<ShownComparison, 'isIndication'>,
+  { text }: ResultForms,
+): string {
   switch (arm.standing) {
     case 'control':
       return ''
@@ -23,7 +27,11 @@ export function verdictWord(arm: ShownArm, comparison: Pick<ShownComparison, 'is
 }
 
 /** The verdict, saying so where other things differed too. */
-export function verdictText(arm: ShownArm, comparison: Pick<ShownComparison, 'isIndication'>, forms: ResultForms): string {
+export function verdictText(
+  arm: ShownArm,
+  comparison: Pick<ShownComparison, 'isIndication'>,
+  forms: ResultForms,
+): string {
   const { text } = forms
   if (arm.standing !== 'compared' || !arm.verdict || arm.doubts.length === 0) return verdictWord(arm, comparison, forms)
   return wordOf(arm.verdict, text.doubtedVerdicts, text.doubtedClearVerdicts)
@@ -40,7 +48,12 @@ function wordOf({ verdict, clearly }: Verdict, plain: Verdicts, clear: ClearVerd
 type Claims = ResultForms['text']['claims']
 
 /** What was found of an arm: the texts for it, of which one is said. */
-function claimOf(arm: ShownArm, effect: NonNullable<ShownArm['effect']>, claims: Claims, forms: ResultForms): Claims[Exclude<keyof Claims, 'undecided'>] {
+function claimOf(
+  arm: ShownArm,
+  effect: NonNullable<ShownArm['effect']>,
+  claims: Claims,
+  forms: ResultForms,
+): Claims[Exclude<keyof Claims, 'undecided'>] {
   switch (arm.verdict?.verdict) {
     case 'no-worthwhile-difference':
       return claims.noWorthwhile
@@ -59,15 +72,20 @@ function sentenceOf(arm: ShownArm, costs: ShownCosts | null, forms: ResultForms)
   if (!arm.effect) return null
   const dough = forms.dough(arm.arm)
   const isDoubted = arm.doubts.length > 0
-  if (arm.verdict?.verdict === 'undecided') return say(text.claims.undecided[isDoubted ? 'doubted' : 'plain'], language, { dough })
+  if (arm.verdict?.verdict === 'undecided')
+    return say(text.claims.undecided[isDoubted ? 'doubted' : 'plain'], language, { dough })
   const claim = claimOf(arm, arm.effect, text.claims, forms)
   const facts = { dough, measure: forms.measureInText, amount: forms.amount(forms.onAxis(arm.effect).estimate) }
   if (isDoubted) return say(claim.doubted, language, facts)
   const cost = costs?.arms.find((each) => each.arm === arm.arm)
-  const difference = (costs && isByGoodLoaf(costs) ? cost?.differencePerGoodPiece : cost?.differencePerPlannedPiece) ?? null
+  const difference =
+    (costs && isByGoodLoaf(costs) ? cost?.differencePerGoodPiece : cost?.differencePerPlannedPiece) ?? null
   if (difference === null || !costs?.currency) return say(claim.plain, language, facts)
   if (Number(difference) === 0) return say(claim.sameCost, language, facts)
-  return say(difference.startsWith('-') ? claim.cheaper : claim.dearer, language, { ...facts, money: forms.loafMoney(difference.replace('-', ''), costs.currency) })
+  return say(difference.startsWith('-') ? claim.cheaper : claim.dearer, language, {
+    ...facts,
+    money: forms.loafMoney(difference.replace('-', ''), costs.currency),
+  })
 }
 
 /** The interval and what it leaves open. */
@@ -79,7 +97,10 @@ function intervalSentence(arm: ShownArm, forms: ResultForms): string | null {
   const facts = { low: forms.bound(low), high: forms.boundWithUnit(high) }
   switch (arm.verdict?.verdict) {
     case 'better':
-      return say(arm.verdict.clearly ? text.intervals.clear : text.intervals.unclear, language, { ...facts, margin: forms.margin })
+      return say(arm.verdict.clearly ? text.intervals.clear : text.intervals.unclear, language, {
+        ...facts,
+        margin: forms.margin,
+      })
     case 'no-worthwhile-difference':
     case 'same':
       return say(text.intervals.within, language, { ...facts, margin: forms.margin })
@@ -94,31 +115,47 @@ function intervalSentence(arm: ShownArm, forms: ResultForms): string | null {
 const saysItself = new Set<string>(['undecided', 'no-worthwhile-difference', 'no-worse', 'same'])
 
 /** One line for each test arm; the verdict apart where the sentence does not say it. */
-export function armSentences(comparison: ShownComparison, costs: ShownCosts | null, forms: ResultForms): { arm: ShownArm; sentence: string; verdict: string | null }[] {
+export function armSentences(
+  comparison: ShownComparison,
+  costs: ShownCosts | null,
+  forms: ResultForms,
+): { arm: ShownArm; sentence: string; verdict: string | null }[] {
   return comparison.arms
     .filter(({ arm }) => arm > 0)
     .flatMap((arm) => {
       const sentence = sentenceOf(arm, costs, forms)
       if (sentence === null) return []
-      const verdict = arm.doubts.length > 0 || saysItself.has(arm.verdict?.verdict ?? '') ? null : verdictWord(arm, comparison, forms)
+      const verdict =
+        arm.doubts.length > 0 || saysItself.has(arm.verdict?.verdict ?? '') ? null : verdictWord(arm, comparison, forms)
       return [{ arm, sentence: paragraph([sentence, intervalSentence(arm, forms)], forms.language), verdict }]
     })
 }
 
 /** The state of things in one sentence, and the one below it. */
-export function headlineOf(result: ShownResult, costs: ShownCosts | null, forms: ResultForms): { headline: string; lead: string | null } {
+export function headlineOf(
+  result: ShownResult,
+  costs: ShownCosts | null,
+  forms: ResultForms,
+): { headline: string; lead: string | null } {
   const { text, language } = forms
   const { analysis, batches } = result
   const { comparison } = analysis
   if (!comparison) {
     if (analysis.stage === 'before') return { headline: text.headline.before, lead: null }
     const done = batches.filter(({ state }) => state === 'measured').length
-    return { headline: say(text.headline.inProgress, language, { count: done, planned: analysis.planned.batches }), lead: text.inProgressLead }
+    return {
+      headline: say(text.headline.inProgress, language, { count: done, planned: analysis.planned.batches }),
+      lead: text.inProgressLead,
+    }
   }
   if (comparison.isIndication) return { headline: text.headline.indication, lead: null }
   const compared = comparison.arms.filter(({ standing }) => standing === 'compared')
   const tests = comparison.arms.filter(({ arm }) => arm > 0)
-  if (compared.length === 0) return { headline: tests.some(({ effect }) => effect) ? text.headline.look : text.headline.noConclusion, lead: null }
+  if (compared.length === 0)
+    return {
+      headline: tests.some(({ effect }) => effect) ? text.headline.look : text.headline.noConclusion,
+      lead: null,
+    }
   if (compared.every(({ verdict }) => !verdict)) return { headline: text.headline.look, lead: null }
   const best = bestOf(compared) ?? (tests.length === 1 ? compared[0] : undefined)
   if (!best) return { headline: text.headline.noneBetter, lead: null }

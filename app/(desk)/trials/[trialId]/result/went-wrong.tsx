@@ -5,7 +5,17 @@ import type { ResultForms } from './result-forms'
 import type { ShownBakery, ShownComparison, ShownResult } from './shown-result'
 
 /** Doughs that were lost, what is missing, unsettled or odd, order that was not kept, values that stand out. */
-export function WentWrong({ result, comparison, bakery, forms }: { result: ShownResult; comparison: ShownComparison | null; bakery: ShownBakery; forms: ResultForms }) {
+export function WentWrong({
+  result,
+  comparison,
+  bakery,
+  forms,
+}: {
+  result: ShownResult
+  comparison: ShownComparison | null
+  bakery: ShownBakery
+  forms: ResultForms
+}) {
   const { text, language } = forms
   const sentences = [
     ...result.batches.flatMap(({ code, state, stateWhy }) =>

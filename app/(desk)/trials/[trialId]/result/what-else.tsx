@@ -10,7 +10,13 @@ import { conditionForms, conditionWarnings } from './condition-forms'
 import type { ResultForms } from './result-forms'
 import type { ShownBakery, ShownComparison, ShownResult } from './shown-result'
 
-type WhatElseProps = { result: ShownResult; comparison: ShownComparison; bakery: ShownBakery; forms: ResultForms; mind: string }
+type WhatElseProps = {
+  result: ShownResult
+  comparison: ShownComparison
+  bakery: ShownBakery
+  forms: ResultForms
+  mind: string
+}
 
 /** What else differed between the arms, in words and in numbers. */
 export function WhatElse({ result, comparison, bakery, forms, mind }: WhatElseProps) {
@@ -47,7 +53,10 @@ export function WhatElse({ result, comparison, bakery, forms, mind }: WhatElsePr
           { key: 'arm', label: text.arm },
           ...conditions.map(({ code }) => ({
             key: code,
-            label: say(text.conditionUnit, language, { measure: wordsIn(language).measures.standard[code].name, unit: conditionForms(code, bakery, forms).unit }),
+            label: say(text.conditionUnit, language, {
+              measure: wordsIn(language).measures.standard[code].name,
+              unit: conditionForms(code, bakery, forms).unit,
+            }),
             numeric: true,
           })),
           { key: 'hydration', label: text.hydration, numeric: true },
@@ -88,14 +97,24 @@ function AsMixed({ figure, forms }: { figure: { planned: number; taken: number |
   return (
     <>
       {taken}
-      {taken === planned ? null : <span className="block text-small text-ink-2">{say(forms.text.asPlanned, forms.language, { value: planned })}</span>}
+      {taken === planned ? null : (
+        <span className="block text-small text-ink-2">
+          {say(forms.text.asPlanned, forms.language, { value: planned })}
+        </span>
+      )}
     </>
   )
 }
 
 /** The mean, and in how many doughs it was written down unless in all of them. */
-function meanText(own: ShownComparison['conditions'][number]['arms'][number] | undefined, form: (value: number) => string, forms: ResultForms): string {
+function meanText(
+  own: ShownComparison['conditions'][number]['arms'][number] | undefined,
+  form: (value: number) => string,
+  forms: ResultForms,
+): string {
   if (!own || own.mean === null) return '–'
   const mean = form(own.mean)
-  return own.recorded === own.batches ? mean : say(forms.text.recorded, forms.language, { mean, recorded: own.recorded, doughs: own.batches })
+  return own.recorded === own.batches
+    ? mean
+    : say(forms.text.recorded, forms.language, { mean, recorded: own.recorded, doughs: own.batches })
 }

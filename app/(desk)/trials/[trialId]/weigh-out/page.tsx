@@ -37,10 +37,22 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
   const { weighOut: text, plan } = trials
   const { bakery } = await ask(getDesk)
   const asked = await askToRead(getWeighOut, { trialId })
-  if (!asked.ok) return <UnreadDocument kicker={text.title} refusal={asked.refusal} ways={[{ href: `/trials/${trialId}`, label: text.back }]} language={language} />
+  if (!asked.ok)
+    return (
+      <UnreadDocument
+        kicker={text.title}
+        refusal={asked.refusal}
+        ways={[{ href: `/trials/${trialId}`, label: text.back }]}
+        language={language}
+      />
+    )
   const { trial, arms, doughTempC, chosen } = asked.value
   const format = planFormat(bakery)
-  const scales = new Map(arms.flatMap(({ toWeigh }) => toWeigh.stages.flatMap(({ lines }) => lines.flatMap(({ scale }) => scale ?? []))).map(({ id, name }) => [id, name]))
+  const scales = new Map(
+    arms
+      .flatMap(({ toWeigh }) => toWeigh.stages.flatMap(({ lines }) => lines.flatMap(({ scale }) => scale ?? [])))
+      .map(({ id, name }) => [id, name]),
+  )
   const words = choiceWords(chosen, trials, language)
   const isOver = trial.state === 'closed' || trial.state === 'stopped' || trial.state === 'declined'
 
@@ -68,17 +80,45 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
         </Notice>
       )}
       {arms.map((arm, a) => {
-        const title = arm.position === 0 ? trials.control : say(trials.dough, language, { letter: armLetter(arm.position) })
+        const title =
+          arm.position === 0 ? trials.control : say(trials.dough, language, { letter: armLetter(arm.position) })
         return (
           <div key={arm.position} className={a > 0 ? 'print:break-before-page' : undefined}>
-            <Section id={`sheet-${arm.position}`} title={title} note={arm.position === 0 ? plan.outcomes.control : <DoughName position={arm.position} name={arm.name} text={trials} />}>
+            <Section
+              id={`sheet-${arm.position}`}
+              title={title}
+              note={
+                arm.position === 0 ? (
+                  plan.outcomes.control
+                ) : (
+                  <DoughName position={arm.position} name={arm.name} text={trials} />
+                )
+              }
+            >
               <p>
-                <span className="text-ink-2">{text.codes}</span> <b>{listOf(arm.batches.map(({ code, day }) => sayName(text.codeOnDay, language, { code, day })), language)}</b>
+                <span className="text-ink-2">{text.codes}</span>{' '}
+                <b>
+                  {listOf(
+                    arm.batches.map(({ code, day }) => sayName(text.codeOnDay, language, { code, day })),
+                    language,
+                  )}
+                </b>
               </p>
               <p>
-                <span className="text-ink-2">{plan.allergens}</span> {arm.allergens.length > 0 ? say(plan.allergensOf, language, { list: allergenList(arm.allergens, stores, language) }) : plan.allergensNone}{' '}
-                {arm.addedAllergens.length > 0 ? <strong className="text-warn">{say(plan.allergensAdded, language, { list: allergenList(arm.addedAllergens, stores, language) })}</strong> : null}{' '}
-                {arm.uncheckedIngredients.length > 0 ? <strong className="text-warn">{say(plan.allergensUnchecked, language, { list: arm.uncheckedIngredients })}</strong> : null}
+                <span className="text-ink-2">{plan.allergens}</span>{' '}
+                {arm.allergens.length > 0
+                  ? say(plan.allergensOf, language, { list: allergenList(arm.allergens, stores, language) })
+                  : plan.allergensNone}{' '}
+                {arm.addedAllergens.length > 0 ? (
+                  <strong className="text-warn">
+                    {say(plan.allergensAdded, language, { list: allergenList(arm.addedAllergens, stores, language) })}
+                  </strong>
+                ) : null}{' '}
+                {arm.uncheckedIngredients.length > 0 ? (
+                  <strong className="text-warn">
+                    {say(plan.allergensUnchecked, language, { list: arm.uncheckedIngredients })}
+                  </strong>
+                ) : null}
               </p>
               {arm.doses.map((dose, d) => {
                 const { asked, comesTo } = doseWords(dose, { text: trials, format, language, locale: bakery.locale })
@@ -99,7 +139,14 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
                 </p>
               ))}
               {arm.toWeigh.premixes.map((premix, p) => (
-                <PremixSteps key={p} premix={premix} namesScales={arm.toWeigh.hasSeveralScales} words={mixing} format={format} language={language} />
+                <PremixSteps
+                  key={p}
+                  premix={premix}
+                  namesScales={arm.toWeigh.hasSeveralScales}
+                  words={mixing}
+                  format={format}
+                  language={language}
+                />
               ))}
               <div className="mt-3">
                 <SheetTable
@@ -117,13 +164,19 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
                       <tr key={line.key}>
                         <Cell head>
                           <span className="text-lead">{lineName(line, mixing, language)}</span>
-                          {arm.toWeigh.hasSeveralScales && line.scale ? <span className="block text-small font-normal text-ink-2 print:ml-2 print:inline">{say(text.onScale, language, { scale: line.scale.name })}</span> : null}
+                          {arm.toWeigh.hasSeveralScales && line.scale ? (
+                            <span className="block text-small font-normal text-ink-2 print:ml-2 print:inline">
+                              {say(text.onScale, language, { scale: line.scale.name })}
+                            </span>
+                          ) : null}
                         </Cell>
                         <Cell numeric>
                           <b className="text-lead">{format.weighed(line.weighedG, line.resolutionG)}</b>
                           {line.parts.map(({ isDose, massG }, part) => (
                             <span key={part} className="block text-small">
-                              {say(isDose ? text.partDose : text.partFormula, language, { mass: format.weighed(massG, line.resolutionG) })}
+                              {say(isDose ? text.partDose : text.partFormula, language, {
+                                mass: format.weighed(massG, line.resolutionG),
+                              })}
                             </span>
                           ))}
                         </Cell>
@@ -144,7 +197,13 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
               </div>
               <div className="mt-4 max-w-measure break-inside-avoid text-lead print:mt-2">
                 <h3 className="text-control font-bold">{mixing.water.title}</h3>
-                <MixingWater water={arm.water} doughTempC={doughTempC} words={mixing} format={format} language={language} />
+                <MixingWater
+                  water={arm.water}
+                  doughTempC={doughTempC}
+                  words={mixing}
+                  format={format}
+                  language={language}
+                />
               </div>
               <p className="mt-2 text-small text-ink-2">
                 {text.order} {plan.cautionRaw}

@@ -72,7 +72,12 @@ describe('the rows of a file', () => {
   })
 
   it('come back from any cells that were written by the library’s own writer', () => {
-    const cell = fc.string({ unit: 'grapheme' }).map((text) => text.replace(/[\0\r]/g, '').normalize('NFC').trim())
+    const cell = fc.string({ unit: 'grapheme' }).map((text) =>
+      text
+        .replace(/[\0\r]/g, '')
+        .normalize('NFC')
+        .trim(),
+    )
     fc.assert(
       fc.property(fc.array(fc.tuple(cell, cell, cell), { minLength: 1, maxLength: 20 }), (written) => {
         const kept = written.filter((cells) => cells.some((each) => each !== ''))

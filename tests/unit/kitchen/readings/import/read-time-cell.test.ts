@@ -14,6 +14,15 @@ test.each([
 })
 
 // The last is skipped by the spring night.
-it.each(['', 'noon', '3/2/2026', '2026-02-31', '2026-03-02 24:30', '2026-03-02 04:30:61', '2026-13-02T04:30Z', '2026-03-29 02:30'])('%s is no time', (text) => {
+it.each([
+  '',
+  'noon',
+  '3/2/2026',
+  '2026-02-31',
+  '2026-03-02 24:30',
+  '2026-03-02 04:30:61',
+  '2026-13-02T04:30Z',
+  '2026-03-29 02:30',
+])('%s is no time', (text) => {
   expect(readTimeCell(text, 'Europe/Berlin')).toBeNull()
 })

@@ -11,7 +11,8 @@ import type { FormState } from '@/lib/ui/form-state'
 type Seen = { versionId: string; seenRevision: number; seenHash: string; timeZone: string }
 
 export async function signOff({ timeZone, ...seen }: Seen, former: FormState, form: FormData): Promise<FormState> {
-  const effectiveAt = textOf(form, 'when') === 'later' ? momentOf(textOf(form, 'effectiveAt'), textOf(form, 'time'), timeZone) : null
+  const effectiveAt =
+    textOf(form, 'when') === 'later' ? momentOf(textOf(form, 'effectiveAt'), textOf(form, 'time'), timeZone) : null
   const acted = await act(signOffVersion, { ...seen, effectiveAt }, form, former)
   return acted.ok ? acted.done() : acted.state
 }
@@ -22,7 +23,12 @@ export async function draftFrom(fromVersionId: string, former: FormState, form: 
   redirect(`/formulas/${acted.value.formulaId}/versions/${acted.value.versionId}/edit`)
 }
 
-export async function discard(versionId: string, seenRevision: number, former: FormState, form: FormData): Promise<FormState> {
+export async function discard(
+  versionId: string,
+  seenRevision: number,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
   const acted = await act(discardDraft, { versionId, seenRevision }, form, former)
   return acted.ok ? acted.done() : acted.state
 }

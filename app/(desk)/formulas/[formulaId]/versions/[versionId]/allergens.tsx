@@ -8,14 +8,22 @@ import type { Language, Words } from '@/lib/words/words'
 import { allergenChangeWords } from '../../../allergen-change-words'
 import type { VersionSeen } from '../../../signing/version-seen'
 
-type AllergensProps = { version: Pick<VersionSeen, 'allergens' | 'sinceSigned' | 'content' | 'ingredients' | 'state'>; words: Words; language: Language }
+type AllergensProps = {
+  version: Pick<VersionSeen, 'allergens' | 'sinceSigned' | 'content' | 'ingredients' | 'state'>
+  words: Words
+  language: Language
+}
 
 /** The allergens that are known, what is not known, and what can hurt whoever makes this dough. */
 export function Allergens({ version, words, language }: AllergensProps) {
   const { formulas, stores, desk } = words
   const { sheet } = formulas
   const { known, uncheckedIngredients } = version.allergens
-  const names = (list: readonly { name: string }[]) => listOf(list.map(({ name }) => name), language)
+  const names = (list: readonly { name: string }[]) =>
+    listOf(
+      list.map(({ name }) => name),
+      language,
+    )
   const dusty = version.ingredients.filter(({ dustCaution }) => dustCaution)
   const ended = version.ingredients.filter(({ isEnded }) => isEnded)
   const hasEgg = version.content.stages.some((stage) => stage.lines.some((line) => line.ingredient.kind === 'egg'))
@@ -27,7 +35,13 @@ export function Allergens({ version, words, language }: AllergensProps) {
             sheet.containsNone
           ) : (
             <>
-              {sheet.contains} <b>{listOf(known.map((each) => stores.allergens[each]), language)}</b>
+              {sheet.contains}{' '}
+              <b>
+                {listOf(
+                  known.map((each) => stores.allergens[each]),
+                  language,
+                )}
+              </b>
             </>
           )}
         </p>
@@ -39,7 +53,10 @@ export function Allergens({ version, words, language }: AllergensProps) {
       ) : null}
       {version.sinceSigned && version.state !== 'withdrawn' ? (
         <Notice tone="stop" word={sheet.sinceSigned}>
-          {paragraph([...allergenChangeWords(version.sinceSigned, formulas, stores, language), sheet.sinceSignedText], language)}
+          {paragraph(
+            [...allergenChangeWords(version.sinceSigned, formulas, stores, language), sheet.sinceSignedText],
+            language,
+          )}
         </Notice>
       ) : null}
       {ended.length > 0 && version.state !== 'withdrawn' ? (
@@ -51,7 +68,9 @@ export function Allergens({ version, words, language }: AllergensProps) {
         <DefinitionList
           entries={[
             { term: sheet.rawDoughTerm, detail: hasEgg ? sheet.rawDoughEgg : sheet.rawDough },
-            ...(dusty.length > 0 ? [{ term: sheet.dustTerm, detail: say(sheet.dust, language, { names: names(dusty) }) }] : []),
+            ...(dusty.length > 0
+              ? [{ term: sheet.dustTerm, detail: say(sheet.dust, language, { names: names(dusty) }) }]
+              : []),
           ]}
         />
       </div>

@@ -4,7 +4,15 @@ import type { Words } from '@/lib/words/words'
 import { discard } from './actions'
 
 /** Drops a draft that nobody has signed. */
-export function DiscardForm({ versionId, revision, text }: { versionId: string; revision: number; text: Words['formulas']['sheet'] }) {
+export function DiscardForm({
+  versionId,
+  revision,
+  text,
+}: {
+  versionId: string
+  revision: number
+  text: Words['formulas']['sheet']
+}) {
   return (
     <ActionForm action={discard.bind(null, versionId, revision)} idPrefix="discard-">
       <SubmitButton tone="stop-quiet">{text.discardGo}</SubmitButton>

@@ -10,7 +10,13 @@ import type { Language, Words } from '@/lib/words/words'
 import type { FormulaFormat } from '../../../formula-format'
 import { stageNames } from '../../../stage-names'
 
-type LinesTableProps = { content: AnswerOf<typeof getVersion>['content']; figures: FormulaFigures | null; text: Words['formulas']; format: FormulaFormat; language: Language }
+type LinesTableProps = {
+  content: AnswerOf<typeof getVersion>['content']
+  figures: FormulaFigures | null
+  text: Words['formulas']
+  format: FormulaFormat
+  language: Language
+}
 
 /** What goes in, stage by stage, in % on all flour and in g for the version's own batch. */
 export function LinesTable({ content, figures, text, format, language }: LinesTableProps) {
@@ -42,7 +48,9 @@ export function LinesTable({ content, figures, text, format, language }: LinesTa
             {content.stages.length > 1 && totals ? (
               <tr className="text-ink-2">
                 <Cell>
-                  {totals.flourSharePct > 0 ? say(sheet.stageTotalFlour, language, { share: format.pctShort(totals.flourSharePct) }) : sheet.stageTotal}
+                  {totals.flourSharePct > 0
+                    ? say(sheet.stageTotalFlour, language, { share: format.pctShort(totals.flourSharePct) })
+                    : sheet.stageTotal}
                 </Cell>
                 <Cell numeric>{format.pct(totals.pctFlour)}</Cell>
                 <Cell numeric>{mass(figures?.batch?.stageMassesG[s])}</Cell>

@@ -31,13 +31,21 @@ export function NutrientTable({ figures, ingredients, text, format, language }: 
     >
       {figures.nutrients.map(({ nutrient, pctFlour, pctDough, unknownIngredientIds }) => {
         const isWhole = unknownIngredientIds.length === 0
-        const shown = (pct: number) => (isWhole ? format.pctShort(pct) : say(sheet.atLeast, language, { quantity: format.pctShort(pct) }))
+        const shown = (pct: number) =>
+          isWhole ? format.pctShort(pct) : say(sheet.atLeast, language, { quantity: format.pctShort(pct) })
         return (
           <tr key={nutrient}>
             <Cell head>{sheet.nutrients[nutrient]}</Cell>
             <Cell numeric>{shown(pctFlour)}</Cell>
             <Cell numeric>{shown(pctDough)}</Cell>
-            <Cell>{isWhole ? text.notThere : listOf(unknownIngredientIds.map((id) => names.get(id) ?? id), language)}</Cell>
+            <Cell>
+              {isWhole
+                ? text.notThere
+                : listOf(
+                    unknownIngredientIds.map((id) => names.get(id) ?? id),
+                    language,
+                  )}
+            </Cell>
           </tr>
         )
       })}

@@ -39,7 +39,15 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
   const { sheet } = text
   const { bakery } = await ask(getDesk)
   const asked = await askToRead(getVersion, { formulaId, versionId })
-  if (!asked.ok) return <UnreadDocument kicker={text.list.title} refusal={asked.refusal} ways={[{ href: `/formulas/${formulaId}`, label: sheet.backToFormula }]} language={language} />
+  if (!asked.ok)
+    return (
+      <UnreadDocument
+        kicker={text.list.title}
+        refusal={asked.refusal}
+        ways={[{ href: `/formulas/${formulaId}`, label: sheet.backToFormula }]}
+        language={language}
+      />
+    )
   const version = asked.value
   const { content, figures, number, formula } = version
   const format = formulaFormat(bakery, text.units)
@@ -48,7 +56,10 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
   const headlines = {
     draft: say(isPartSigned ? sheet.headlinePart : sheet.headlineDraft, language, { number }),
     discarded: say(sheet.headlineDiscarded, language, { number }),
-    coming: say(sheet.headlineComing, language, { number, at: version.effectiveAt ? formatDateTime(version.effectiveAt, bakery) : '' }),
+    coming: say(sheet.headlineComing, language, {
+      number,
+      at: version.effectiveAt ? formatDateTime(version.effectiveAt, bakery) : '',
+    }),
     'in-production': say(sheet.headlineNow, language, { number, at: day }),
     withdrawn: say(sheet.headlineGone, language, { number, at: day }),
   }
@@ -64,8 +75,18 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
       margin={{
         label: sheet.margin,
         entries: [
-          { term: text.history.state, detail: <VersionState state={version.state} isPartSigned={isPartSigned} text={text} /> },
-          { term: sheet.batch, detail: say(sheet.batchText, language, { pieces: format.count(content.batch.pieces), mass: format.massShort(content.batch.scalingMassG) }), strong: true },
+          {
+            term: text.history.state,
+            detail: <VersionState state={version.state} isPartSigned={isPartSigned} text={text} />,
+          },
+          {
+            term: sheet.batch,
+            detail: say(sheet.batchText, language, {
+              pieces: format.count(content.batch.pieces),
+              mass: format.massShort(content.batch.scalingMassG),
+            }),
+            strong: true,
+          },
           ...(figures ? totalsOf(figures, content.batch.doughLossPct, text, format, language) : []),
         ],
       }}
@@ -100,7 +121,13 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
       <Allergens version={version} words={words} language={language} />
       {figures ? (
         <Section id="holds" title={sheet.holds} note={sheet.holdsNote}>
-          <NutrientTable figures={figures} ingredients={version.ingredients} text={text} format={format} language={language} />
+          <NutrientTable
+            figures={figures}
+            ingredients={version.ingredients}
+            text={text}
+            format={format}
+            language={language}
+          />
         </Section>
       ) : null}
       <Section id="signatures" title={sheet.signatures}>
@@ -109,7 +136,9 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
       {version.signing && version.decision ? (
         <Notice tone="plain" word={sheet.decided}>
           {sheet.decidedText}{' '}
-          <Link href={`/decisions/${version.decision.id}`}>{say(sheet.decisionLink, language, { number: version.decision.number })}</Link>
+          <Link href={`/decisions/${version.decision.id}`}>
+            {say(sheet.decisionLink, language, { number: version.decision.number })}
+          </Link>
         </Notice>
       ) : version.signing ? (
         <SignForm version={version} signing={version.signing} words={words} bakery={bakery} language={language} />
@@ -131,7 +160,10 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
           </LinkButton>
         ) : null}
         {other ? (
-          <LinkButton tone="plain" href={`${base}/compare?from=${other.number < number ? other.id : version.id}&to=${other.number < number ? version.id : other.id}`}>
+          <LinkButton
+            tone="plain"
+            href={`${base}/compare?from=${other.number < number ? other.id : version.id}&to=${other.number < number ? version.id : other.id}`}
+          >
             {say(sheet.compare, language, { number: other.number })}
           </LinkButton>
         ) : null}

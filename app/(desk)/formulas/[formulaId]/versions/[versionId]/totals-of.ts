@@ -5,7 +5,13 @@ import type { Language, Words } from '@/lib/words/words'
 import type { FormulaFormat } from '../../../formula-format'
 
 /** The totals of a version for the margin, each under the name of its convention. */
-export function totalsOf(figures: FormulaFigures, doughLossPct: number, text: Words['formulas'], format: FormulaFormat, language: Language): Entry[] {
+export function totalsOf(
+  figures: FormulaFigures,
+  doughLossPct: number,
+  text: Words['formulas'],
+  format: FormulaFormat,
+  language: Language,
+): Entry[] {
   const { sheet } = text
   const { batch, waterBesideFlour: water } = figures
   const waterText = format.pctShort(water.pctFlour)
@@ -19,8 +25,13 @@ export function totalsOf(figures: FormulaFigures, doughLossPct: number, text: Wo
     { term: sheet.doughLoss, detail: format.pct(doughLossPct) },
     { term: sheet.total, detail: format.pct(figures.totalPct) },
     { term: sheet.hydration, detail: format.pctShort(figures.plainWaterPct) },
-    { term: sheet.trueWater, detail: water.unknownIngredientIds.length > 0 ? say(sheet.atLeast, language, { quantity: waterText }) : waterText },
-    ...(figures.preFermentedFlourPct > 0 ? [{ term: sheet.preFermented, detail: format.pctShort(figures.preFermentedFlourPct) }] : []),
+    {
+      term: sheet.trueWater,
+      detail: water.unknownIngredientIds.length > 0 ? say(sheet.atLeast, language, { quantity: waterText }) : waterText,
+    },
+    ...(figures.preFermentedFlourPct > 0
+      ? [{ term: sheet.preFermented, detail: format.pctShort(figures.preFermentedFlourPct) }]
+      : []),
     { term: sheet.yieldWater, detail: format.parts(figures.doughYield.flourAndWater) },
     { term: sheet.yieldAll, detail: format.parts(figures.doughYield.everything) },
   ]

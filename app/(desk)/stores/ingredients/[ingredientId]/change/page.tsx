@@ -32,10 +32,19 @@ export default async function ChangeIngredientPage({ params }: { params: Promise
   const { bakery } = await ask(getDesk)
   const ingredient = await ask(getIngredient, { ingredientId })
   const checkedAt = ingredient.allergensCheckedAt
-  const asBefore = checkedAt ? [{ value: 'as-before', label: say(text.checks['as-before'], language, { day: formatDate(checkedAt, bakery) }) }] : []
+  const asBefore = checkedAt
+    ? [{ value: 'as-before', label: say(text.checks['as-before'], language, { day: formatDate(checkedAt, bakery) }) }]
+    : []
   return (
-    <Sheet kicker={title} headline={say(text.changeHeadline, language, { name: ingredient.name })} lead={text.changeLead}>
-      <ActionForm rules={rulesOf(changeIngredientInput)} action={change.bind(null, ingredient.id, ingredient.revision, locale)}>
+    <Sheet
+      kicker={title}
+      headline={say(text.changeHeadline, language, { name: ingredient.name })}
+      lead={text.changeLead}
+    >
+      <ActionForm
+        rules={rulesOf(changeIngredientInput)}
+        action={change.bind(null, ingredient.id, ingredient.revision, locale)}
+      >
         <IngredientFields
           words={words}
           language={language}

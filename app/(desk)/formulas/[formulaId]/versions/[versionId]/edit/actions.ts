@@ -7,7 +7,11 @@ import type { FormState } from '@/lib/ui/form-state'
 import type { FormulaUnits } from '../../../../formula-units'
 import { atRows, readEditorForm } from '../../../../read-editor-form'
 
-export async function change(seen: { versionId: string; seenRevision: number; units: FormulaUnits }, former: FormState, form: FormData): Promise<FormState> {
+export async function change(
+  seen: { versionId: string; seenRevision: number; units: FormulaUnits },
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
   const { versionId, seenRevision, units } = seen
   const { sent, content } = readEditorForm(form, units)
   const acted = await act(changeDraft, { versionId, seenRevision, ...content }, form, former)
