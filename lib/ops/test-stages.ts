@@ -95,6 +95,7 @@ async function checkTypes(): Promise<boolean> {
 }
 
 async function lint(): Promise<boolean> {
+  const isLaidOut = (await runNode(['node_modules/@biomejs/biome/bin/biome', 'format'])) === 0
   const isClean = (await runNode(['node_modules/eslint/bin/eslint.js', '.', '--max-warnings', '0'])) === 0
   // What nothing uses; knip.jsonc says what it cannot see by itself.
   const isUsed =
@@ -106,7 +107,7 @@ async function lint(): Promise<boolean> {
       '--cache-location',
       path.join(reports, 'knip'),
     ])) === 0
-  return isClean && isUsed
+  return isLaidOut && isClean && isUsed
 }
 
 async function runVitest(project: 'unit' | 'database'): Promise<Count> {
