@@ -1,7 +1,7 @@
 import { v7 as uuid } from 'uuid'
 import type { Caller } from '../lib/kitchen/caller'
+import { takeEntries } from '../lib/kitchen/intake/take-entries'
 import { correctReading } from '../lib/kitchen/readings/correct-reading'
-import { logReading } from '../lib/kitchen/readings/log-reading'
 import { beginBatch } from '../lib/kitchen/shifts/begin-batch'
 import { countPieces } from '../lib/kitchen/shifts/count-pieces'
 import { getBatch } from '../lib/kitchen/shifts/get-batch'
@@ -32,9 +32,23 @@ const coolMin = 60
 const weighPieceMin = 0.5
 const readVolumeMin = 1
 
+/** A value as an instrument shows it; `id` is the device's own. */
+type Read = {
+  id: string
+  code: string
+  value: number
+  unit: string
+  piece?: number
+  repeat?: number
+  /** Minutes after the dough was begun. */
+  minutes: number
+  confirmed?: boolean
+}
+
 /**
  * Everything that is done to one dough, in its order: begun, water, dough temperature, scaled pieces, proof, oven,
- * counted, weighed an hour after, measured in seed twice, and a third time where two readings disagree.
+ * counted, weighed an hour after, measured in seed twice, and a third time where two readings disagree. What is read
+ * one after another is sent together, as devices send it.
  */
 export function stepsOfDough(dough: DoughToBake): Step[] {
   const { batchId, readings, process, mishap, mixes, measures } = dough
@@ -42,64 +56,33 @@ export function stepsOfDough(dough: DoughToBake): Step[] {
   const measureIds = new Map<string, string>()
   const at = (minutes: number) => new Date(dough.startAt.getTime() + minutes * minuteMs)
   const step = (minutes: number, who: PersonKey, run: Step['run']): Step => ({ at: at(minutes), who, run })
-
   const move = async (caller: Caller, to: string, why?: string) => {
     must(await moveBatch.call(caller, { batchId, seenRevision: revision++, to, ...(why && { why }) }))
   }
-  const log = async (
-    caller: Caller,
-    code: string,
-    value: number,
-    unit: string,
-    place: { piece?: number; repeat?: number; confirmed?: boolean } = {},
-  ) => {
-    const { repeat = 1, piece, confirmed } = place
-    const entry = {
-      id: idAt(caller),
+  const reading = (read: Omit<Read, 'id'>): Read => ({ ...read, id: uuid({ msecs: at(read.minutes).getTime() }) })
+  /** Sends readings; answers for each whether its place asks for a third because two disagree. */
+  const send = async (caller: Caller, reads: readonly Read[]): Promise<boolean[]> => {
+    const entries = reads.map(({ code, value, minutes, repeat = 1, ...rest }) => ({
+      ...rest,
+      kind: 'reading',
       batchId,
       measureId: measureIds.get(code),
-      piece,
       repeat,
       value: String(value),
-      unit,
-      takenAt: timeOf(caller).toISOString(),
-      confirmed,
-    }
-    return must(await logReading.call(caller, entry))
+      takenAt: at(minutes).toISOString(),
+    }))
+    return must(await takeEntries.call(caller, { entries })).entries.map((entry) => {
+      if (entry.outcome !== 'kept') throw new Error(`a reading of the demo was ${entry.outcome}`)
+      return entry.about.needs === 'third'
+    })
   }
-
-  const weigh = ({ loafMassG }: SimulatedPiece, piece: number, minutes: number): Step[] => {
-    if (mishap?.is !== 'slip' || mishap.piece !== piece)
-      return [step(minutes, measures, (caller) => log(caller, 'loaf-mass', loafMassG, 'g', { piece }))]
-    let wrongId = ''
-    return [
-      step(minutes, measures, async (caller) => {
-        wrongId = (await log(caller, 'loaf-mass', Math.floor(loafMassG / 10), 'g', { piece, confirmed: true }))
-          .readingId
-      }),
-      step(minutes + weighPieceMin / 2, measures, async (caller) => {
-        const correction = {
-          id: idAt(caller),
-          supersedesId: wrongId,
-          piece,
-          repeat: 1,
-          value: String(loafMassG),
-          unit: 'g',
-          reason: mishap.reason,
-        }
-        must(await correctReading.call(caller, correction))
-      }),
-    ]
-  }
-  const measure = ({ volumesMl }: SimulatedPiece, piece: number, minutes: number): Step[] => {
-    let needsThird = false
-    return volumesMl.map((volumeMl, i) =>
-      step(minutes + i * readVolumeMin, measures, async (caller) => {
-        if (i === 2 && !needsThird) return
-        needsThird = (await log(caller, 'loaf-volume', volumeMl, 'mL', { piece, repeat: i + 1 })).needs === 'third'
-      }),
-    )
-  }
+  /** Readings one after another, sent with the last of them. */
+  const read = (who: PersonKey, reads: readonly Read[]): Step =>
+    step(Math.max(...reads.map(({ minutes }) => minutes)), who, (caller) => send(caller, reads))
+  const readOne = (who: PersonKey, code: string, value: number, unit: string, minutes: number): Step =>
+    read(who, [reading({ code, value, unit, minutes })])
+  const ofPieces = (what: (piece: SimulatedPiece) => Pick<Read, 'code' | 'value' | 'unit'>, begin: number): Read[] =>
+    readings.pieces.map((piece, i) => reading({ ...what(piece), piece: i + 1, minutes: begin + i * weighPieceMin }))
 
   const mixedMin = weighOutMin + process.mixTimeMin
   const scaledMin = mixedMin + process.bulkTimeMin
@@ -107,6 +90,45 @@ export function stepsOfDough(dough: DoughToBake): Step[] {
   const outMin = loadedMin + process.bakeTimeMin
   const weighedMin = outMin + coolMin
   const inSeedMin = weighedMin + 2 + readings.pieces.length * weighPieceMin
+  const measuredMin = inSeedMin + 3 * readings.pieces.length * readVolumeMin
+
+  const weighLoaves = (): Step[] => {
+    const loaves = ofPieces(({ loafMassG }) => ({ code: 'loaf-mass', value: loafMassG, unit: 'g' }), weighedMin)
+    if (mishap?.is !== 'slip') return [read(measures, loaves)]
+    const { piece, reason } = mishap
+    const typed = loaves.map((loaf) =>
+      loaf.piece === piece ? { ...loaf, value: Math.floor(loaf.value / 10), confirmed: true } : loaf,
+    )
+    const corrections = loaves
+      .filter((loaf) => loaf.piece === piece)
+      .map((loaf) =>
+        step(loaf.minutes + 1, measures, async (caller) => {
+          const id = uuid({ msecs: at(loaf.minutes + 1).getTime() })
+          const { unit, value } = loaf
+          const correction = { id, supersedesId: loaf.id, piece, repeat: 1, value: String(value), unit, reason }
+          must(await correctReading.call(caller, correction))
+        }),
+      )
+    return [read(measures, typed), ...corrections]
+  }
+  const measureLoaves = async (caller: Caller) => {
+    const volumes = readings.pieces.map(({ volumesMl }, i) =>
+      volumesMl.map((value, repeat) =>
+        reading({
+          code: 'loaf-volume',
+          value,
+          unit: 'mL',
+          piece: i + 1,
+          repeat: repeat + 1,
+          minutes: inSeedMin + (3 * i + repeat) * readVolumeMin,
+        }),
+      ),
+    )
+    const twice = volumes.flatMap((ofPiece) => ofPiece.slice(0, 2))
+    const disagree = await send(caller, twice)
+    const third = volumes.flatMap((ofPiece, i) => (disagree[2 * i + 1] ? ofPiece.slice(2) : []))
+    if (third.length > 0) await send(caller, third)
+  }
 
   const toProofer = [
     step(0, mixes, async (caller) => {
@@ -115,19 +137,18 @@ export function stepsOfDough(dough: DoughToBake): Step[] {
       must(await beginBatch.call(caller, { batchId, seenRevision: seen.revision, cleanDownDone: seen.cleanDownFirst }))
       revision = seen.revision + 1
     }),
-    step(weighOutMin - 1, mixes, (caller) => log(caller, 'water-added', readings.waterAddedG, 'g')),
+    readOne(mixes, 'water-added', readings.waterAddedG, 'g', weighOutMin - 1),
     step(weighOutMin, mixes, (caller) => move(caller, 'in_work')),
-    step(mixedMin, mixes, (caller) => log(caller, 'dough-temp', readings.doughTempC, '°C')),
-    ...readings.pieces.map(({ doughMassG }, i) =>
-      step(scaledMin + i * weighPieceMin, mixes, (caller) =>
-        log(caller, 'dough-mass', doughMassG, 'g', { piece: i + 1 }),
-      ),
+    readOne(mixes, 'dough-temp', readings.doughTempC, '°C', mixedMin),
+    read(
+      mixes,
+      ofPieces(({ doughMassG }) => ({ code: 'dough-mass', value: doughMassG, unit: 'g' }), scaledMin),
     ),
   ]
   if (mishap?.is === 'lost') return [...toProofer, step(loadedMin, mixes, (caller) => move(caller, 'lost', mishap.why))]
   return [
     ...toProofer,
-    step(loadedMin, mixes, (caller) => log(caller, 'proof-time', readings.proofTimeMin, 'min')),
+    readOne(mixes, 'proof-time', readings.proofTimeMin, 'min', loadedMin),
     step(outMin, mixes, (caller) => move(caller, 'baked')),
     step(outMin + 2, mixes, async (caller) => {
       must(
@@ -139,18 +160,8 @@ export function stepsOfDough(dough: DoughToBake): Step[] {
         }),
       )
     }),
-    ...readings.pieces.flatMap((piece, i) => weigh(piece, i + 1, weighedMin + i * weighPieceMin)),
-    ...readings.pieces.flatMap((piece, i) => measure(piece, i + 1, inSeedMin + 3 * i * readVolumeMin)),
-    step(inSeedMin + 3 * readings.pieces.length * readVolumeMin, measures, (caller) => move(caller, 'measured')),
+    ...weighLoaves(),
+    step(measuredMin, measures, measureLoaves),
+    step(measuredMin, measures, (caller) => move(caller, 'measured')),
   ]
-}
-
-/** The moment at which somebody acts. */
-function timeOf({ now }: Caller): Date {
-  return now ? now() : new Date()
-}
-
-/** An id as a device makes one at that moment. */
-function idAt(caller: Caller): string {
-  return uuid({ msecs: timeOf(caller).getTime() })
 }

@@ -7,8 +7,8 @@ import { runNode } from './run-node'
 const root = path.resolve(import.meta.dirname, '..', '..')
 // Inside the build's own folder: whoever removes the build removes the claim that it is current.
 const stampFile = path.join(root, '.next', 'evendough-built-from')
-/** What the app's worker threads run, for the setting EVENDOUGH_WORKER. */
-export const builtWorker = path.join(root, '.next', 'evendough-worker.mjs')
+/** What the app's worker threads run, for the setting EVENDOUGH_WORKER. A build of the app leaves this folder alone. */
+export const builtWorker = path.join(root, '.next', 'cache', 'evendough-worker.mjs')
 
 const sources = [
   'app',
@@ -24,14 +24,17 @@ const sources = [
 const generated = path.join('lib', 'db', 'generated')
 
 /**
- * Builds the app for production, and the file of its workers, unless what is there is of these very sources. Needs no database.
+ * Builds the app for production, and before it the file of its workers, unless what is there is of these very sources.
+ * Needs no database. When this returns its promise the file of the workers is there.
  * @throws Error when the build fails; what it said is on the screen
  */
 export async function ensureBuilt(): Promise<'built' | 'current'> {
   const wanted = hashOfSources()
-  if (fs.existsSync(stampFile) && fs.readFileSync(stampFile, 'utf8') === wanted) return 'current'
+  const isCurrent = fs.existsSync(stampFile) && fs.readFileSync(stampFile, 'utf8') === wanted
+  if (isCurrent && fs.existsSync(builtWorker)) return 'current'
   console.log('Building the app (first time, or its sources changed; about half a minute) …')
   fs.rmSync(stampFile, { force: true })
+  buildWorker(builtWorker)
   const status = await runNode(['node_modules/next/dist/bin/next', 'build'], {
     NODE_ENV: 'production',
     NEXT_TELEMETRY_DISABLED: '1',
@@ -40,7 +43,6 @@ export async function ensureBuilt(): Promise<'built' | 'current'> {
     OWNER_DATABASE_URL: undefined,
   })
   if (status !== 0) throw new Error('The app could not be built; the build says why above.')
-  buildWorker(builtWorker)
   fs.writeFileSync(stampFile, wanted)
   return 'built'
 }
