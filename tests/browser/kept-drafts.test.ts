@@ -4,7 +4,9 @@ import { draftTrial } from '../../lib/kitchen/trials/draft-trial'
 import { cookieOf, expect, test } from '../support/app'
 import { callerOf, valueOf, type TestPerson } from '../support/bakery'
 import { chooseIngredient } from '../support/choose-ingredient'
+import { makeApprovedTrial } from '../support/approved-trial'
 import { makeTrialStores, trialContentOf } from '../support/trials'
+import { walkReading } from '../support/walks/shift'
 
 const back = 'stands in the fields again'
 /** Everything that the page's browser keeps of forms. */
@@ -192,3 +194,102 @@ async function signInAs(page: Page, person: TestPerson, url: string): Promise<vo
   await page.context().clearCookies()
   await page.context().addCookies([await cookieOf(person.sessionSecret, url)])
 }
+
+test('a reading and a correction half typed are there after a reload, and what got no answer is sent again as the same', async ({
+  app,
+  bakery,
+  as,
+  expectNoise,
+}) => {
+  expectNoise(/ERR_FAILED|ERR_CONNECTION|Failed to load resource/)
+  const { batchId } = await walkReading({ bakery, neighbour: bakery, look: app.look })
+  const page = await as(bakery.early, { viewport: { width: 1080, height: 810 }, hasTouch: true, locale: 'en-GB' })
+  page.on('dialog', (dialog) => void dialog.accept())
+  const field = (piece: number) =>
+    page.getByRole('textbox', { name: `Loaf weight, Piece ${piece}, reading 1`, exact: true })
+  const keep = (piece: number) => page.getByRole('button', { name: `Keep Loaf weight, Piece ${piece}` })
+  const count = async () => (await app.look.query('SELECT 1 FROM reading WHERE batch_id = $1', [batchId])).rowCount
+  await page.goto(`/shift/${batchId}`)
+  await field(1).fill('421.5')
+  await page.reload()
+  await expect(field(1)).toHaveValue('421.5')
+  await expect(page.getByText('and not in the book yet')).toBeVisible()
+
+  // It arrives, its answer does not, and the browser dies.
+  await page.route('**/api/v1/entries', async (route) => {
+    await route.fetch()
+    await route.abort()
+  })
+  await keep(1).click()
+  await expect(page.getByText('no answer came')).toBeVisible()
+  await field(2).fill('419')
+  await page.unroute('**/api/v1/entries')
+  await page.reload()
+  await expect(page.getByText('In the book: Esi')).toBeVisible()
+  await expect(page.getByText('no answer came')).toBeHidden()
+  expect(await count()).toBe(1)
+
+  // It did not arrive at all: the same one is sent again.
+  await page.route('**/api/v1/entries', (route) => route.abort())
+  await keep(2).click()
+  await expect(page.getByText('no answer came')).toBeVisible()
+  await page.unroute('**/api/v1/entries')
+  await page.reload()
+  await expect(field(2)).toHaveValue('419')
+  await page.getByRole('button', { name: 'Send again' }).click()
+  await expect(page.getByText('In the book: Esi')).toHaveCount(2)
+  expect(await count()).toBe(2)
+
+  await page.getByRole('button', { name: /^Correct 419/ }).click()
+  const reason = page.getByLabel('Why was it wrong?')
+  await reason.fill('The tin was on the scale')
+  await page.reload()
+  await expect(reason).toHaveValue('The tin was on the scale')
+  await page.getByRole('button', { name: 'Leave it' }).click()
+  await page.reload()
+  await expect(page.getByText('In the book: Esi')).toHaveCount(2)
+  await expect(reason).toBeHidden()
+})
+
+test('a reading typed before somebody else read the same is told apart, and can be thrown away', async ({
+  app,
+  bakery,
+  as,
+}) => {
+  const { batchId } = await walkReading({ bakery, neighbour: bakery, look: app.look })
+  const page = await as(bakery.early)
+  page.on('dialog', (dialog) => void dialog.accept())
+  const field = page.getByRole('textbox', { name: /^Loaf weight, Piece 1,/ })
+  await page.goto(`/shift/${batchId}`)
+  await field.fill('421.5')
+  const other = await as(bakery.late)
+  await other.goto(`/shift/${batchId}`)
+  await other.getByRole('textbox', { name: /^Loaf weight, Piece 1,/ }).fill('422')
+  await other.getByRole('button', { name: 'Keep Loaf weight, Piece 1' }).click()
+  await expect(other.getByText('In the book: ')).toBeVisible()
+  await page.reload()
+  await expect(page.getByText('before the book got what it holds now')).toBeVisible()
+  await expect(field).toHaveValue('421.5')
+  await page.getByRole('button', { name: 'Throw it away' }).click()
+  await page.reload()
+  await expect(page.getByText('before the book got what it holds now')).toBeHidden()
+  await expect(page.getByText('421.5')).toBeHidden()
+})
+
+test('pasted lines of readings, and what their columns say, are there after a reload', async ({ bakery, as }) => {
+  const trial = await makeApprovedTrial(bakery, { pieces: 2, now: new Date() })
+  const page = await as(bakery.owner)
+  await page.goto(`/trials/${trial.trialId}/import`)
+  const pasted = page.getByLabel('Or paste its lines')
+  await pasted.fill('dough,loaf,g\nA1,1,912')
+  await page.getByRole('button', { name: 'Look at the file' }).click()
+  const column = page.getByLabel('g', { exact: true })
+  await column.selectOption({ label: 'Loaf weight, g' })
+  await page.getByLabel('Values outside', { exact: false }).check()
+  await page.reload()
+  await expect(page.getByText(back)).toBeVisible()
+  await expect(pasted).toHaveValue('dough,loaf,g\nA1,1,912')
+  await page.getByRole('button', { name: 'Look at the file' }).click()
+  await expect(column.locator('option:checked')).toHaveText('Loaf weight, g')
+  await expect(page.getByLabel('Values outside', { exact: false })).toBeChecked()
+})

@@ -10,6 +10,11 @@ import { isAtFault, useReadingDraft } from './use-reading-draft'
 
 type CorrectFormProps = Omit<ReadingPlaceProps, 'kept' | 'needs' | 'mayKeep'> & { reading: KeptReading; onDone(): void }
 
+/** By which what is typed of a correction is kept in this browser. */
+export function nameOfCorrection(readingId: string): string {
+  return `correct-${readingId}`
+}
+
 /** What a reading should have been, of which piece, and why it was wrong. */
 export function CorrectForm({
   reading,
@@ -22,29 +27,52 @@ export function CorrectForm({
   onDraft,
   onDone,
   nowByline,
+  sayMoment,
 }: CorrectFormProps) {
   const [value, setValue] = useState(reading.valueEntered)
   const [unit, setUnit] = useState(reading.unitEntered)
   const [piece, setPiece] = useState(reading.piece)
   const [reason, setReason] = useState('')
   const id = `correct-${reading.id}`
-  const { state, send, empty, typed } = useReadingDraft((entry, sent) => {
-    onKept(
-      {
-        ...reading,
-        id: entry.id,
-        piece: entry.piece ?? null,
-        valueEntered: entry.value,
-        unitEntered: entry.unit,
-        byline: nowByline(reason.trim()),
-        supersedesId: reading.id,
-        outside: sent.outOfRange ? { least: measure.least, most: measure.most } : null,
-        mayCorrect: true,
-      },
-      sent.needs,
-    )
-    onDone()
+  const { state, send, empty, typed, drop } = useReadingDraft({
+    name: nameOfCorrection(reading.id),
+    inTheBook: [reading.id],
+    make: (typed) => ({
+      id: typed.id,
+      supersedesId: reading.id,
+      piece: typed.piece === undefined ? null : Number(typed.piece),
+      repeat: reading.repeat,
+      value: (typed.value ?? '').trim(),
+      unit: typed.unit ?? '',
+      reason: (typed.reason ?? '').trim().normalize('NFC'),
+      confirmed: typed.confirmed === 'yes' || undefined,
+    }),
+    onKept(entry, sent) {
+      onKept(
+        {
+          ...reading,
+          id: entry.id,
+          piece: entry.piece ?? null,
+          valueEntered: entry.value,
+          unitEntered: entry.unit,
+          byline: nowByline(reason.trim()),
+          supersedesId: reading.id,
+          outside: sent.outOfRange ? { least: measure.least, most: measure.most } : null,
+          mayCorrect: true,
+        },
+        sent.needs,
+      )
+      onDone()
+    },
+    onBack(typed) {
+      setValue(typed.value ?? '')
+      setUnit(typed.unit ?? reading.unitEntered)
+      setReason(typed.reason ?? '')
+      if (typed.piece !== undefined) setPiece(Number(typed.piece))
+      onDraft(reading.id, true)
+    },
   })
+  const now = { value, unit, reason, ...(piece !== null && { piece: String(piece) }) }
   const isFixed = state.step === 'sending' || state.step === 'unsent'
   const correct = (confirmed?: true) => {
     if (state.step === 'sending' || state.step === 'aside') return
@@ -53,21 +81,20 @@ export function CorrectForm({
       document.getElementById(id)?.focus()
       return
     }
-    void send((entryId) => ({
-      id: entryId,
-      supersedesId: reading.id,
-      piece,
-      repeat: reading.repeat,
-      value: value.trim(),
-      unit,
-      reason: reason.trim().normalize('NFC'),
-      confirmed,
-    }))
+    void send({ ...now, ...(confirmed && { confirmed: 'yes' }) })
   }
-  const touch = (set: () => void) => {
-    set()
-    typed()
+  const change = (next: Partial<Record<'value' | 'unit' | 'piece' | 'reason', string>>) => {
+    const all = { ...now, ...next }
+    setValue(all.value)
+    setUnit(all.unit)
+    setReason(all.reason)
+    if (all.piece !== undefined) setPiece(Number(all.piece))
+    typed(all)
     onDraft(reading.id, true)
+  }
+  const leave = () => {
+    drop()
+    onDone()
   }
 
   return (
@@ -87,7 +114,7 @@ export function CorrectForm({
           <input
             id={id}
             value={value}
-            onChange={(event) => touch(() => setValue(event.target.value))}
+            onChange={(event) => change({ value: event.target.value })}
             readOnly={isFixed}
             inputMode="decimal"
             autoComplete="off"
@@ -99,7 +126,7 @@ export function CorrectForm({
           />
           <select
             value={unit}
-            onChange={(event) => touch(() => setUnit(event.target.value))}
+            onChange={(event) => change({ unit: event.target.value })}
             disabled={isFixed}
             aria-label={say(words.unit, language, { measure: measure.name, place: label })}
             className={floorControlClass('unit')}
@@ -114,7 +141,7 @@ export function CorrectForm({
             {words.correctPiece}
             <select
               value={String(piece)}
-              onChange={(event) => touch(() => setPiece(Number(event.target.value)))}
+              onChange={(event) => change({ piece: event.target.value })}
               disabled={isFixed}
               className={floorControlClass('unit')}
             >
@@ -128,7 +155,7 @@ export function CorrectForm({
           {words.correctReason}
           <input
             value={reason}
-            onChange={(event) => touch(() => setReason(event.target.value))}
+            onChange={(event) => change({ reason: event.target.value })}
             readOnly={isFixed}
             autoComplete="off"
             maxLength={300}
@@ -140,7 +167,7 @@ export function CorrectForm({
             {state.step === 'unsent' ? words.sendAgain : words.correct}
           </FloorButton>
           {isFixed ? null : (
-            <FloorButton tone="plain" onPress={onDone}>
+            <FloorButton tone="plain" onPress={leave}>
               {words.cancel}
             </FloorButton>
           )}
@@ -153,6 +180,7 @@ export function CorrectForm({
         words={words}
         language={language}
         value={`${value.trim()}\u00a0${unit}`}
+        sayMoment={sayMoment}
         onConfirm={() => correct(true)}
       />
     </form>

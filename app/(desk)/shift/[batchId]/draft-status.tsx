@@ -13,16 +13,34 @@ type DraftStatusProps = {
   language: string
   /** What is typed, with its unit. */
   value: string
+  /** A moment in words. */
+  sayMoment(at: string): string
   onConfirm(): void
+  /** Left out where the form has a way of its own to leave it. */
+  onThrowAway?(): void
 }
 
 /**
  * Where an entry is, in words: on its way, refused, kept aside, or perhaps not in the book. One outside what is usual is confirmed
  * here, away from where Keep was, so that a double tap confirms nothing.
  */
-export function DraftStatus({ id, state, measure, words, language, onConfirm, value }: DraftStatusProps) {
+export function DraftStatus({ id, state, measure, words, language, value, ...props }: DraftStatusProps) {
   return (
     <div aria-live="polite">
+      {state.step === 'back' ? (
+        <>
+          <p className={`mt-1 max-w-column ${state.isChanged ? 'font-semibold text-warn' : ''}`}>
+            {say(state.isChanged ? words.backChanged : words.back, language, { at: props.sayMoment(state.at) })}
+          </p>
+          {props.onThrowAway ? (
+            <div className="mt-2">
+              <FloorButton tone="plain" onPress={props.onThrowAway}>
+                {words.throwAway}
+              </FloorButton>
+            </div>
+          ) : null}
+        </>
+      ) : null}
       {state.step === 'empty' ? <ErrorLine id={`${id}-status`} text={words.emptyField} /> : null}
       {state.step === 'sending' ? <p className="mt-1">{words.sending}</p> : null}
       {state.step === 'unsent' ? (
@@ -39,7 +57,7 @@ export function DraftStatus({ id, state, measure, words, language, onConfirm, va
             text={say(words.askOdd, language, { least: measure.least, most: measure.most })}
           />
           <div className="mt-2">
-            <FloorButton tone="stop" onPress={onConfirm}>
+            <FloorButton tone="stop" onPress={props.onConfirm}>
               {say(words.keepOdd, language, { value })}
             </FloorButton>
           </div>

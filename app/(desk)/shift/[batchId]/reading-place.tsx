@@ -4,11 +4,12 @@ import { useState } from 'react'
 import { FloorButton } from '@/lib/ui/floor-button'
 import { Lines } from '@/lib/ui/lines'
 import { floorControlClass } from '@/lib/ui/floor-control-class'
+import { useFirstKept } from '@/lib/ui/use-first-kept'
 import { say } from '@/lib/words/say'
-import { CorrectForm } from './correct-form'
+import { CorrectForm, nameOfCorrection } from './correct-form'
 import { DraftStatus } from './draft-status'
 import { asksForAt, idOfField, keyOfPlace, type KeptReading, type ReadingPlaceProps } from './reading-types'
-import { isAtFault, useReadingDraft } from './use-reading-draft'
+import { isAtFault, useReadingDraft, type DraftState } from './use-reading-draft'
 
 /** One thing to read: what is in the book of it, and a large field for the reading that is still to come. */
 export function ReadingPlace(props: ReadingPlaceProps) {
@@ -22,8 +23,20 @@ export function ReadingPlace(props: ReadingPlaceProps) {
   const repeat = firstFree(kept.map((reading) => reading.repeat))
   const asksFor = asksForAt(kept.length, measure, needs)
 
-  const { state, send, empty, typed } = useReadingDraft(
-    (entry, sent) => {
+  const { state, send, empty, typed, drop } = useReadingDraft({
+    name: `reading-${key}`,
+    inTheBook: kept.map((reading) => reading.id),
+    make: (typed) => ({
+      id: typed.id,
+      batchId,
+      ...place,
+      repeat: Number(typed.repeat),
+      value: typed.value ?? '',
+      unit: typed.unit ?? '',
+      takenAt: typed.takenAt,
+      confirmed: typed.confirmed === 'yes' || undefined,
+    }),
+    onKept(entry, sent) {
       props.onKept(
         {
           id: entry.id,
@@ -38,25 +51,32 @@ export function ReadingPlace(props: ReadingPlaceProps) {
         },
         sent.needs,
       )
-      change('')
+      clear()
     },
-    props.onRefused,
-    () => {
-      // It is the book's now; left in the field it would be sent as another one.
-      setValue('')
-      props.onDraft(key, false)
+    onBack(typed) {
+      setValue(typed.value ?? '')
+      if (typed.unit !== undefined && measure.units.includes(typed.unit)) setUnit(typed.unit)
+      props.onDraft(key, true)
     },
-  )
+    onRefused: props.onRefused,
+    // It is the book's now; left in the field it would be sent as another one.
+    onAside: clear,
+  })
+  const corrections = new Map(kept.map((reading) => [nameOfCorrection(reading.id), reading.id]))
+  useFirstKept([...corrections.keys()], (name) => setCorrecting(corrections.get(name) ?? null))
 
-  function change(next: string): void {
-    setValue(next)
-    typed()
-    props.onDraft(key, next !== '')
+  function clear(): void {
+    setValue('')
+    props.onDraft(key, false)
   }
 
-  function changeUnit(next: string): void {
-    setUnit(next)
-    typed()
+  function change(next: { value?: string; unit?: string }): void {
+    const now = { value, unit, ...next }
+    setValue(now.value)
+    setUnit(now.unit)
+    if (now.value === '') drop()
+    else typed(now)
+    props.onDraft(key, now.value !== '')
   }
 
   const which = asksFor === 'third' ? words.third : repeat === 1 ? words.first : words.second
@@ -72,16 +92,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
       document.getElementById(id)?.focus()
       return
     }
-    void send((entryId) => ({
-      id: entryId,
-      batchId,
-      ...place,
-      repeat,
-      value: value.trim(),
-      unit,
-      takenAt: new Date().toISOString(),
-      confirmed,
-    }))
+    void send({ value: value.trim(), unit, repeat: String(repeat), ...(confirmed && { confirmed: 'yes' }) })
   }
 
   return (
@@ -125,7 +136,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
         </ul>
       ) : null}
       {/* What was typed stays beside the reading that was there first. */}
-      {mayKeep && (asksFor || state.step === 'refused' || state.step === 'aside') ? (
+      {mayKeep && (asksFor || staysFor.has(state.step)) ? (
         <form
           noValidate
           onSubmit={(event) => {
@@ -141,7 +152,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
             <input
               id={id}
               value={value}
-              onChange={(event) => change(event.target.value)}
+              onChange={(event) => change({ value: event.target.value })}
               readOnly={isFixed}
               inputMode="decimal"
               enterKeyHint="send"
@@ -155,7 +166,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
             {measure.units.length > 1 ? (
               <select
                 value={unit}
-                onChange={(event) => changeUnit(event.target.value)}
+                onChange={(event) => change({ unit: event.target.value })}
                 disabled={isFixed}
                 aria-label={say(words.unit, language, facts)}
                 className={floorControlClass('unit')}
@@ -182,13 +193,18 @@ export function ReadingPlace(props: ReadingPlaceProps) {
             words={words}
             language={language}
             value={`${value.trim()}\u00a0${unit}`}
+            sayMoment={props.sayMoment}
             onConfirm={() => keep(true)}
+            onThrowAway={() => change({ value: '' })}
           />
         </form>
       ) : null}
     </div>
   )
 }
+
+/** What was typed stays in sight in these, also where the place asks for nothing any more. */
+const staysFor: ReadonlySet<DraftState['step']> = new Set(['back', 'unsent', 'refused', 'aside'])
 
 /** A correction to another piece may have left a gap. */
 function firstFree(repeats: readonly number[]): number {

@@ -80,4 +80,6 @@ export type ReadingPlaceProps = {
   onDraft(key: string, isUnsent: boolean): void
   /** That it is in the book, by whoever is here, now; with the reason, of a correction. */
   nowByline(reason?: string): string
+  /** A moment in words. */
+  sayMoment(at: string): string
 }

@@ -168,6 +168,7 @@ export function Readings(props: ReadingsProps) {
         onRefused={refresh}
         onDraft={onDraft}
         nowByline={byline}
+        sayMoment={(at) => formatDateTime(new Date(at), dateForm)}
       />
     )
   }

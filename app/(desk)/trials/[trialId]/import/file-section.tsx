@@ -8,13 +8,15 @@ import type { Words } from '@/lib/words/words'
 
 type FileSectionProps = {
   problems: Readonly<Record<string, string>>
+  /** What was typed here earlier. */
+  typed: Readonly<Record<string, string>> | null
   today: string
   text: Words['importing']
   optionalWord: string
 }
 
 /** Step one: which file, and what holds for all of its lines. */
-export function FileSection({ problems, today, text, optionalWord }: FileSectionProps) {
+export function FileSection({ problems, typed, today, text, optionalWord }: FileSectionProps) {
   return (
     <Section id="file-step" title={text.file} note={text.fileNote}>
       <FieldStack>
@@ -31,6 +33,7 @@ export function FileSection({ problems, today, text, optionalWord }: FileSection
           hint={text.pasteHint}
           optionalWord={optionalWord}
           rows={4}
+          defaultValue={typed?.text}
           error={problems.text}
         />
         <Field
@@ -39,20 +42,27 @@ export function FileSection({ problems, today, text, optionalWord }: FileSection
           label={text.day}
           hint={text.dayHint}
           width="medium"
-          defaultValue={today}
+          defaultValue={typed?.day ?? today}
           error={problems.day}
         />
         <div className="group">
-          <CheckField name="outside" label={text.outside} hint={text.outsideHint} />
+          <CheckField
+            name="outside"
+            defaultChecked={typed?.outside !== undefined}
+            label={text.outside}
+            hint={text.outsideHint}
+          />
           <div className="mt-4 hidden gap-4 border-l-2 border-rule pl-6 group-has-[#outside:checked]:grid">
             <CheckField
               name="cleanDownDone"
+              defaultChecked={typed?.cleanDownDone !== undefined}
               label={text.cleanDown}
               hint={text.cleanDownHint}
               error={problems.cleanDownDone ?? problems['outside.cleanDownDone']}
             />
             <Field
               name="orderWhy"
+              defaultValue={typed?.orderWhy}
               type="text"
               label={text.orderWhy}
               hint={text.orderWhyHint}

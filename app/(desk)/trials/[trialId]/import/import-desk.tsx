@@ -1,11 +1,15 @@
 'use client'
 
-import { startTransition, useActionState, useMemo, useState, type ReactNode } from 'react'
+import { startTransition, useActionState, useEffect, useMemo, useState, type ReactNode } from 'react'
 import { ActionRow } from '@/lib/ui/action-row'
 import { Lines } from '@/lib/ui/lines'
 import { Button } from '@/lib/ui/button'
 import { FormSummary } from '@/lib/ui/form-summary'
+import { DraftNotice } from '@/lib/ui/draft-notice'
+import type { KeptDraft } from '@/lib/ui/kept-drafts'
 import { Notice } from '@/lib/ui/notice'
+import { typedIn } from '@/lib/ui/typed-in'
+import { useKeptTyped } from '@/lib/ui/use-kept-typed'
 import { wordsOfNoAnswer } from '@/lib/ui/words-of-no-answer'
 import type { Words } from '@/lib/words/words'
 import { FaultsSection } from './faults-section'
@@ -30,7 +34,8 @@ export type ImportDeskProps = {
 
 /**
  * The three steps of bringing in a file, on one page: the file, what its columns say, what would be stored. The form
- * is not emptied between them, so the chosen file stays, and goes to the server anew each time.
+ * is not emptied between them, so the chosen file stays, and goes to the server anew each time. What is typed and chosen
+ * is kept in this browser until it is stored; a file has to be chosen again.
  */
 export function ImportDesk({ action, links, ...props }: ImportDeskProps) {
   const { text, mostBytes, tooLarge } = props
@@ -39,6 +44,12 @@ export function ImportDesk({ action, links, ...props }: ImportDeskProps) {
   const [changedAt, setChangedAt] = useState<number | null>(null)
   const [largeAt, setLargeAt] = useState<'file' | 'text' | null>(null)
   const isChanged = changedAt === state.answers
+  const [back, setBack] = useState<KeptDraft | null>(null)
+  const kept = useKeptTyped('import', setBack)
+  const isDone = state.done !== null
+  useEffect(() => {
+    if (isDone) kept.drop()
+  }, [isDone, kept])
 
   function submit(target: HTMLFormElement, submitter: HTMLElement | null): void {
     const form = new FormData(target, submitter)
@@ -64,7 +75,10 @@ export function ImportDesk({ action, links, ...props }: ImportDeskProps) {
   return (
     <form
       noValidate
-      onChange={() => setChangedAt(state.answers)}
+      onChange={(event) => {
+        setChangedAt(state.answers)
+        kept.keep(typedIn(new FormData(event.currentTarget)), '')
+      }}
       onSubmit={(event) => {
         event.preventDefault()
         submit(event.currentTarget, event.nativeEvent.submitter)
@@ -73,8 +87,32 @@ export function ImportDesk({ action, links, ...props }: ImportDeskProps) {
       {state.refusal ? (
         <FormSummary title={state.refusal} errors={whole.map(([path, words]) => ({ fieldId: path, text: words }))} />
       ) : null}
-      <FileSection {...props} problems={problems} />
-      {seen ? <MatchSection key={seen.matched} {...props} seen={seen} problems={problems} /> : null}
+      {state.answers === 0 ? (
+        <DraftNotice
+          backFrom={back?.at ?? null}
+          offeredFrom={null}
+          onPutBack={() => undefined}
+          onStartAfresh={() => {
+            kept.drop()
+            setBack(null)
+          }}
+        />
+      ) : null}
+      <FileSection key={back?.at} {...props} typed={back?.values ?? null} problems={problems} />
+      {seen ? (
+        <MatchSection
+          key={seen.matched}
+          {...props}
+          seen={seen}
+          keepOdd={back?.values.keepOdd !== undefined}
+          problems={problems}
+        />
+      ) : (
+        // What had been chosen for the columns holds for the same file.
+        Object.entries(back?.values ?? {})
+          .filter(([name]) => ofMatch.test(name))
+          .map(([name, value]) => <input key={name} type="hidden" name={name} value={value} />)
+      )}
       {seen?.rows?.faultTitle ? (
         <FaultsSection title={seen.rows.faultTitle} rows={seen.rows} text={text} />
       ) : seen ? (
@@ -98,6 +136,9 @@ export function ImportDesk({ action, links, ...props }: ImportDeskProps) {
     </form>
   )
 }
+
+/** The fields of the second step. */
+const ofMatch = /^(matched|separator|decimal|keepOdd|columns\.\d+|armTexts\.\d+|arms\.\d+)$/
 
 /** An action that does not answer leaves the file, and what was chosen for its columns, as they are. */
 function keepChosen(action: ImportDeskProps['action']): ImportDeskProps['action'] {

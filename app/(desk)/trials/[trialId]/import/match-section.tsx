@@ -8,6 +8,8 @@ import type { SeenFile } from './import-state'
 
 type MatchSectionProps = {
   seen: SeenFile
+  /** It was ticked here earlier. */
+  keepOdd: boolean
   problems: Readonly<Record<string, string>>
   uses: readonly { value: string; label: string }[]
   arms: readonly { value: string; label: string }[]
@@ -18,7 +20,7 @@ type MatchSectionProps = {
 const grid = 'grid items-start gap-x-8 gap-y-5 mid:grid-cols-2 wide:grid-cols-3'
 
 /** Step two: what each column says, as it was guessed or chosen, to be changed. */
-export function MatchSection({ seen, problems, uses, arms, text, language }: MatchSectionProps) {
+export function MatchSection({ seen, keepOdd, problems, uses, arms, text, language }: MatchSectionProps) {
   const options = (labels: Record<string, string>) => Object.entries(labels).map(([value, label]) => ({ value, label }))
   return (
     <Section id="match" title={text.match} note={text.matchNote}>
@@ -78,7 +80,7 @@ export function MatchSection({ seen, problems, uses, arms, text, language }: Mat
         </fieldset>
       ) : null}
       <div className="mt-5 border-t border-rule pt-3">
-        <CheckField name="keepOdd" label={text.odd} />
+        <CheckField name="keepOdd" defaultChecked={keepOdd} label={text.odd} />
       </div>
     </Section>
   )
