@@ -230,7 +230,7 @@ test('four people: a formula is signed off, a trial proposed against it, approve
 
   // The head baker ends the baking, and the result is what the readings come to when they are worked out again here.
   await head.goto(`${trial}/result`)
-  await head.getByRole('button', { name: 'Close the trial' }).click()
+  await head.getByRole('button', { name: 'Close the readings' }).click()
   const again = figuresAgain(baked)
   await early.goto(`${trial}/result`)
   const numbers = early.getByRole('table', { name: 'The numbers' })

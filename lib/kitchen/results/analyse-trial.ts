@@ -8,7 +8,7 @@ import { countBatches, meanOf, type BatchCount, type CountedBatch } from './coun
 import { levelEffects, type FTest, type LevelEffects } from './level-effects'
 import { limitOfCalcError } from './limit-of-calc-error'
 import { outlierFlags, type OutlierFlag } from './outlier-flags'
-import { isIn, stageOfTrial, type TrialStage } from './stage-of-trial'
+import { mayCompare, stageOfTrial, type TrialStage } from './stage-of-trial'
 import type { ConditionCode, DeclaredTrial, MeasuredBatch } from './trial-facts'
 import { verdictOf, type Verdict } from './verdict-of'
 
@@ -64,7 +64,7 @@ export type Comparison = {
   points: BatchPoint[]
 }
 
-export type DayProgress = { day: number; measured: number; ended: number; open: number; hasControl: boolean }
+export type DayProgress = { day: number; measured: number; ended: number; open: number }
 
 export type TrialAnalysis = {
   stage: TrialStage
@@ -72,7 +72,7 @@ export type TrialAnalysis = {
   days: DayProgress[]
   open: number
   uncounted: BatchCount['uncounted']
-  /** Null until the planned mixing days are in. */
+  /** Null until the readings are closed. */
   comparison: Comparison | null
   limits: Limit[]
 }
@@ -80,7 +80,7 @@ export type TrialAnalysis = {
 /**
  * What a trial showed: which batches count, every arm against the control on batch means with simultaneous intervals,
  * the verdict by the declared rule, what else differed, and what cannot be concluded. Nothing is compared until the
- * planned mixing days are in or the trial was ended.
+ * readings are closed, and with fewer mixing days than planned it is an indication, however they came to be fewer.
  * Source: the project's declared rules; methods as in lib/calc/analysis.
  */
 export function analyseTrial(declared: DeclaredTrial, batches: readonly MeasuredBatch[]): TrialAnalysis {
@@ -92,23 +92,28 @@ export function analyseTrial(declared: DeclaredTrial, batches: readonly Measured
       days: declared.mixingDays,
       batches: declared.mixingDays * declared.batchesPerArm * declared.arms.length,
     },
-    days: progressOf(batches, count),
+    days: progressOf(batches),
     open: count.open,
     uncounted: count.uncounted,
   }
-  if (!isIn(stage)) return { ...whole, comparison: null, limits: [] }
+  if (!mayCompare(stage)) return { ...whole, comparison: null, limits: [] }
   const limits: Limit[] = []
-  const comparison = compare(declared, count, stage === 'stopped-early', limits)
+  const comparison = compare(
+    declared,
+    count,
+    stage === 'stopped-early' || count.daysCounted.length < declared.mixingDays,
+    limits,
+  )
   return { ...whole, comparison, limits }
 }
 
-function progressOf(batches: readonly MeasuredBatch[], count: BatchCount): DayProgress[] {
+function progressOf(batches: readonly MeasuredBatch[]): DayProgress[] {
   const days = [...new Set(batches.map(({ day }) => day))].sort((a, b) => a - b)
   return days.map((day) => {
     const states = batches.filter((batch) => batch.day === day).map(({ state }) => state)
     const measured = states.filter((state) => state === 'measured').length
     const ended = states.filter((state) => state === 'lost' || state === 'set_aside').length
-    return { day, measured, ended, open: states.length - measured - ended, hasControl: count.daysCounted.includes(day) }
+    return { day, measured, ended, open: states.length - measured - ended }
   })
 }
 
@@ -116,7 +121,7 @@ function compare(declared: DeclaredTrial, count: BatchCount, isIndication: boole
   const { counted, daysCounted } = count
   const say = (code: Limit['code'], arm: number | null = null, facts: Limit['facts'] = {}) =>
     limits.push({ code, arm, facts })
-  if (isIndication) say('stopped-early')
+  if (declared.state === 'stopped') say('stopped-early')
   if (daysCounted.length < declared.mixingDays)
     say('fewer-days', null, { counted: daysCounted.length, planned: declared.mixingDays })
 

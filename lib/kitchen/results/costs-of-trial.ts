@@ -8,13 +8,13 @@ import { costAndGain, type ArmCost, type CostedArm } from './cost-and-gain'
 import { countBatches, meanOf, type CountedBatch } from './count-batches'
 import { waterTaken, withWater } from './dough-as-mixed'
 import type { loadEvidence } from './load-evidence'
-import { isIn, stageOfTrial } from './stage-of-trial'
+import { mayCompare, stageOfTrial } from './stage-of-trial'
 import type { MeasuredPiece } from './trial-facts'
 
 /**
  * Ingredient cost of each arm at the prices of a day: amounts are decimal text in major units, not rounded. For those
- * who see costs: whoever calls has made sure of that. Until the planned mixing days are in only what the plan says is
- * costed; from then on water counts as it was taken, where every dough of an arm has it in the book.
+ * who see costs: whoever calls has made sure of that. Until the readings are closed only what the plan says is costed;
+ * from then on water counts as it was taken, where every dough of an arm has it in the book.
  * @param day YYYY-MM-DD, in the bakery's zone
  */
 export async function costsOfTrial(
@@ -26,7 +26,7 @@ export async function costsOfTrial(
   const ids = planned.flatMap(({ lines }) => lines.map(({ ingredientId }) => ingredientId))
   const held = await priceOn(from, bakeryId, [...new Set(ids)], day)
   const count = countBatches({ factor: declared.factor, batches })
-  const comparable = isIn(stageOfTrial(declared, count)) ? count.counted : []
+  const comparable = mayCompare(stageOfTrial(declared, count)) ? count.counted : []
   const arms = planned.map(({ position, lines }): CostedArm => {
     const baked = comparable.filter(({ batch }) => batch.arm === position)
     const takenG = waterTaken(baked.map(({ batch }) => batch))

@@ -8,14 +8,15 @@ import { isEnded, isOpen } from '../trials/rules'
 import { analyseOnce } from './analyse-once'
 import { notableDifference } from './conditions-by-arm'
 import { costsOfTrial } from './costs-of-trial'
-import { countBatches } from './count-batches'
+import { countBatches, meanOf } from './count-batches'
 import { doughAsMixed } from './dough-as-mixed'
 import { loadEvidence } from './load-evidence'
 
 /**
- * What a trial showed. Until the planned mixing days are in it says how far the baking is and nothing of any arm. For
+ * What a trial showed. Until its readings are closed it says how far the baking is, what was read of each dough under
+ * its code, and nothing of any arm. For
  * those who see costs, beside it the ingredient cost of each arm at the prices of a day, the bakery's today unless one
- * is named: amounts are decimal text in major units, not rounded, and before all days are in what the plan says.
+ * is named: amounts are decimal text in major units, not rounded, and before that what the plan says.
  * Refuses: not-found, took-too-long, not-worked-out.
  */
 export const getResult = query({
@@ -41,19 +42,23 @@ export const getResult = query({
       trial: header,
       declared,
       analysis: shown,
-      batches: batches.map(({ id, code, arm, day, plannedOrder, state, stateWhy, pieces }) => ({
-        id,
-        code,
-        // Which dough a code stands for is told with the result, not before it.
-        arm: analysis.comparison ? arm : null,
-        day,
-        plannedOrder,
-        state,
-        stateWhy,
-        loaves: pieces.filter(({ value }) => value !== null).length,
-        mean: means.get(id) ?? null,
-        uncounted: analysis.comparison ? (why.get(id) ?? null) : null,
-      })),
+      batches: batches.map(({ id, code, arm, day, plannedOrder, state, stateWhy, pieces }) => {
+        const values = pieces.flatMap(({ value }) => value ?? [])
+        return {
+          id,
+          code,
+          // Which dough a code stands for is told with the result, not before it.
+          arm: analysis.comparison ? arm : null,
+          day,
+          plannedOrder,
+          state,
+          stateWhy,
+          /** What was read of each of its loaves. */
+          values,
+          mean: means.get(id) ?? (values.length > 0 && !analysis.comparison ? meanOf(values) : null),
+          uncounted: analysis.comparison ? (why.get(id) ?? null) : null,
+        }
+      }),
       /** What is missing, unsettled or odd about the measured doughs. */
       gaps,
       outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],

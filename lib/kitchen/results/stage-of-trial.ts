@@ -2,14 +2,11 @@ import 'server-only'
 import type { BatchCount } from './count-batches'
 import type { DeclaredTrial } from './trial-facts'
 
-/** `before`: no approved plan; `in-progress`: the planned mixing days are not all in. */
-export type TrialStage = 'before' | 'in-progress' | 'whole' | 'stopped-early'
+/** `before`: no approved plan; `in-progress`: doughs are open; `all-in`: none is, and the readings are not closed. */
+export type TrialStage = 'before' | 'in-progress' | 'all-in' | 'whole' | 'stopped-early'
 
-/** How far a trial is, by its state and by the batches that count. */
-export function stageOfTrial(
-  declared: Pick<DeclaredTrial, 'state' | 'mixingDays'>,
-  count: Pick<BatchCount, 'open' | 'daysCounted'>,
-): TrialStage {
+/** How far a trial is, by its state and by the batches that are still to be baked or measured. */
+export function stageOfTrial(declared: Pick<DeclaredTrial, 'state'>, count: Pick<BatchCount, 'open'>): TrialStage {
   switch (declared.state) {
     case 'draft':
     case 'proposed':
@@ -17,7 +14,7 @@ export function stageOfTrial(
       return 'before'
     case 'approved':
     case 'baking':
-      return count.open === 0 && count.daysCounted.length >= declared.mixingDays ? 'whole' : 'in-progress'
+      return count.open === 0 ? 'all-in' : 'in-progress'
     case 'closed':
       return 'whole'
     case 'stopped':
@@ -27,7 +24,10 @@ export function stageOfTrial(
   }
 }
 
-/** Whether arms may be compared: the planned mixing days are in, or the trial was ended. */
-export function isIn(stage: TrialStage): boolean {
+/**
+ * Whether arms may be compared: only when the readings are closed. Whoever sees a comparison before can correct, repeat
+ * and set aside towards what they hope for.
+ */
+export function mayCompare(stage: TrialStage): boolean {
   return stage === 'whole' || stage === 'stopped-early'
 }

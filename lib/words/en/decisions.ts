@@ -74,7 +74,7 @@ export const decisions = {
   controlMovedNone: 'The trial’s control was version {control}, which is no longer in production, and nothing else is.',
   notShownWord: 'What the trial did not show.',
   notShown: {
-    indication: 'It was stopped early. {dough} has an indication for it, and no verdict.',
+    indication: 'It has fewer mixing days than planned. {dough} has an indication for it, and no verdict.',
     'look-only': '{dough} was baked too few times for a verdict: this is a look only.',
     'no-verdict': '{dough} has no verdict, because none was asked for or none could be given.',
     'in-doubt': '{dough} differed from the control in more than the ingredient, so the difference may be due to that.',

@@ -48,13 +48,22 @@ export const results = {
   headline: {
     before: 'There is nothing to show before a plan is approved',
     inProgress: { one: 'One of {planned} doughs is in', other: '{count} of {planned} doughs are in' },
+    allIn: 'Every dough is in; the readings are still to be closed',
     noConclusion: 'This trial cannot say it',
     look: 'A look, without a verdict',
     noneBetter: 'No dough is shown to be better than the control',
-    indication: 'Stopped early: an indication',
+    indication: 'An indication, not a verdict',
   },
   inProgressLead:
-    'There is no comparison before the planned mixing days are in: whoever looks at half a trial sees differences that are not there.',
+    'Nobody sees a comparison before the readings are closed: whoever looks at half a trial sees differences that are not there, and measures towards what they hope for.',
+  allInLead:
+    'Look through them under their codes. The comparison is shown to everybody at once, when the head baker or an owner closes the readings; from then on they stand.',
+  soFar: {
+    title: '{measure} so far, {unit}',
+    note: 'Every dough in its order under its code: short lines are loaves, long ones their mean.',
+    label: 'What was read of each dough, in their order. The means are in the table below.',
+    day: 'Day {number}',
+  },
   /** What was found of a dough: by itself, with what a loaf of it costs more or less, and where other things differed too. */
   claims: {
     more: {
@@ -217,7 +226,7 @@ export const results = {
   limits: {
     'stopped-early':
       'It was stopped before it was whole. What it shows is an indication, and nothing is decided by it.',
-    'fewer-days': '{counted} of {planned} planned mixing days count, so it says less than was planned.',
+    'fewer-days': '{counted} of {planned} planned mixing days count: an indication, not a verdict.',
     'one-day':
       'All doughs are from one mixing day. It says how they differ on that day, not how they would on another.',
     'no-control': 'There is no measured dough of the control, so nothing can be compared.',
@@ -336,21 +345,19 @@ export const results = {
   done: 'Measured',
   lostCount: 'Lost or set aside',
   openCount: 'Still open',
-  hasControl: 'Control measured',
-  yes: 'yes',
-  no: 'no',
 
   toPlan: 'The plan',
 
-  close: 'End the baking',
+  close: 'Close the readings',
   closeNote: { one: 'One dough is still open.', other: '{count} doughs are still open.' },
-  closeNoteNone: 'Every dough is measured, lost or set aside. From then on the result stands as it is.',
+  closeNoteNone:
+    'Every dough is measured, lost or set aside. Once closed, the readings stand and everybody sees the comparison.',
   closeGaps:
     'These stay so once the trial is closed, and the result names them. Put them right in the shift, or say why you close all the same.',
   closeGapsReason: 'Why is it closed all the same?',
   closeGapsHint: 'It stands above the result, with what is missing below it.',
   closeAllTheSame: 'Close all the same',
-  closeGo: 'Close the trial',
+  closeGo: 'Close the readings',
   closeEarly: 'Stop early',
   closeReason: 'Why',
   closeReasonHint: 'It stands above the result. A trial that is stopped early gives an indication and no verdict.',

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { db } from '@/lib/db/client'
+import { closeTrial } from '../../../lib/kitchen/results/close-trial'
 import { getResult } from '@/lib/kitchen/results/get-result'
 import { loadEvidence } from '@/lib/kitchen/results/load-evidence'
 import { addMeasure } from '@/lib/kitchen/stores/add-measure'
@@ -101,6 +102,9 @@ async function bakeAndRead() {
   const match = { ...seen!.match!, arms: recipes.map((text, position) => ({ text, arm: position })) }
   imported = valueOf(await importReadings.call(head.caller, { trialId, ...look, match }))
   again = valueOf(await importReadings.call(owner.caller, { trialId, ...look, match }))
+  const { trial } = valueOf(await getResult.call(head.caller, { trialId }))
+  const closing = { trialId, seenRevision: trial.revision, early: false, reason: 'The cakes were not weighed.' }
+  valueOf(await closeTrial.call(head.caller, closing))
   return {
     result: valueOf(await getResult.call(early.caller, { trialId })),
     stored: await loadEvidence(db(), bakery.bakeryId, trialId),

@@ -93,16 +93,17 @@ describe('the result of a trial', () => {
     expect(meanIn(batches)).toBeCloseTo((1762 / 410 + 1752 / 400) / 2, 12)
   })
 
-  it('says nothing of any arm before every dough is in', async () => {
-    const { trialId } = await plant(
-      wholeTrial.map((dough, i) => (i === 5 ? { ...dough, state: 'baked' as const } : dough)),
-      'baking',
-    )
+  it.each([
+    ['in-progress', 1, wholeTrial.map((dough, i) => (i === 5 ? { ...dough, state: 'baked' as const } : dough))],
+    ['all-in', 0, wholeTrial],
+  ])('says nothing of any arm before the readings are closed: %s', async (stage, open, doughs) => {
+    const { trialId } = await plant(doughs, 'baking')
     const result = valueOf(await getResult.call(bakery.early.caller, { trialId }))
-    expect(result.analysis).toMatchObject({ stage: 'in-progress', comparison: null, open: 1 })
-    expect(
-      result.batches.every(({ arm, mean, uncounted }) => arm === null && mean === null && uncounted === null),
-    ).toBe(true)
+    expect(result.analysis).toMatchObject({ stage, comparison: null, limits: [], open })
+    // What was read stands under the doughs' codes.
+    expect(result.batches.every(({ arm, uncounted }) => arm === null && uncounted === null)).toBe(true)
+    expect(result.batches.map(({ mean }) => mean !== null)).toEqual(doughs.map(() => true))
+    expect(result).toMatchObject({ mixed: [], outOfOrderDays: [] })
     const costs = costsOf(await getResult.call(bakery.owner.caller, { trialId }))
     expect(
       costs.arms.every(

@@ -106,36 +106,28 @@ describe('the question decides the rule', () => {
   })
 })
 
-describe('nothing is compared before the planned mixing days are in', () => {
+describe('nothing is compared before the readings are closed', () => {
   test.each(['approved', 'baking'] as const)('%s with a dough still open', (state) => {
     const analysis = analysed(
       changed(({ id }) => id === '3-2', { state: 'baked' }),
       { state },
     )
     expect(analysis).toMatchObject({ stage: 'in-progress', comparison: null, limits: [], open: 1 })
-    expect(analysis.days[2]).toEqual({ day: 3, measured: 2, ended: 0, open: 1, hasControl: true })
+    expect(analysis.days[2]).toEqual({ day: 3, measured: 2, ended: 0, open: 1 })
   })
 
-  test('baking with fewer mixing days than planned', () => {
-    expect(
+  test.each(['approved', 'baking'] as const)('%s, and all in: still nothing, of any arm', (state) => {
+    const analysis = analysed(maltDoughs, { state })
+    expect(analysis).toMatchObject({ stage: 'all-in', comparison: null, limits: [], open: 0 })
+  })
+
+  test('whether the control was lost is not told before', () => {
+    const lost = (arm: number) =>
       analysed(
-        maltDoughs.filter(({ day }) => day < 3),
+        changed(({ id }) => id === `3-${arm}`, { state: 'lost', stateWhy: 'dropped' }),
         { state: 'baking' },
-      ).stage,
-    ).toBe('in-progress')
-  })
-
-  test('baking with a day whose control was lost: it may be baked again', () => {
-    expect(
-      analysed(
-        changed(({ id }) => id === '3-0', { state: 'lost', stateWhy: 'dropped' }),
-        { state: 'baking' },
-      ).stage,
-    ).toBe('in-progress')
-  })
-
-  test('baking, and all in: compared before anybody closes it', () => {
-    expect(analysed(maltDoughs, { state: 'baking' }).stage).toBe('whole')
+      ).days
+    expect(lost(0)).toEqual(lost(1))
   })
 
   test.each(['draft', 'proposed', 'declined'] as const)('%s: nothing at all', (state) => {
@@ -154,6 +146,9 @@ describe('what is left when something is missing', () => {
     expect(codesOf(analysis)).toEqual(['fewer-days'])
     expect(analysis.limits[0]!.facts).toEqual({ counted: 2, planned: 3 })
     expect(armOf(analysis, 2).effect!.estimate).toBeCloseTo((0.42 + 0.38) / 2, 12)
+    // Closed, not stopped, and still not the days that were declared: no verdict words.
+    expect(analysis.comparison!.isIndication).toBe(true)
+    expect(armOf(analysis, 2).verdict).toBeNull()
   })
 
   test('a lost dough of an arm leaves the others of its day in', () => {

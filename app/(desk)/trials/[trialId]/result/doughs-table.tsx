@@ -30,12 +30,8 @@ export function DoughsTable({ result, forms }: { result: ShownResult; forms: Res
           ...(isTold ? [{ key: 'arm', label: text.arm }] : []),
           { key: 'state', label: text.stateOf },
           { key: 'loaves', label: text.loaves, numeric: true },
-          ...(isTold
-            ? [
-                { key: 'mean', label: say(text.mean, language, { unit: forms.unit }), numeric: true },
-                { key: 'counts', label: text.counts },
-              ]
-            : []),
+          { key: 'mean', label: say(text.mean, language, { unit: forms.unit }), numeric: true },
+          ...(isTold ? [{ key: 'counts', label: text.counts }] : []),
         ]}
       >
         {result.batches.map((batch) => (
@@ -45,13 +41,9 @@ export function DoughsTable({ result, forms }: { result: ShownResult; forms: Res
             <Cell head>{batch.code}</Cell>
             {batch.arm === null ? null : <Cell>{forms.dough(batch.arm)}</Cell>}
             <Cell>{text.batchStates[batch.state]}</Cell>
-            <Cell numeric>{forms.plain(batch.loaves)}</Cell>
-            {isTold ? (
-              <>
-                <Cell numeric>{batch.mean === null ? '–' : forms.value(batch.mean)}</Cell>
-                <Cell>{batch.uncounted === null ? text.countsYes : text.uncounted[batch.uncounted]}</Cell>
-              </>
-            ) : null}
+            <Cell numeric>{forms.plain(batch.values.length)}</Cell>
+            <Cell numeric>{batch.mean === null ? '–' : forms.value(batch.mean)}</Cell>
+            {isTold ? <Cell>{batch.uncounted === null ? text.countsYes : text.uncounted[batch.uncounted]}</Cell> : null}
           </tr>
         ))}
       </SheetTable>

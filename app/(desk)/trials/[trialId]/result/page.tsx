@@ -24,6 +24,7 @@ import { NumbersTable } from './numbers-table'
 import { Picture } from './picture'
 import { ProgressTable } from './progress-table'
 import { resultForms } from './result-forms'
+import { SoFar } from './so-far'
 import { armSentences, headlineOf } from './say-result'
 import { WhatNow } from './what-now'
 import { WentWrong } from './went-wrong'
@@ -115,8 +116,9 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
           <DoughsTable result={result} forms={forms} />
           <MethodNote result={result} comparison={comparison} forms={forms} />
         </>
-      ) : stage === 'in-progress' ? (
+      ) : stage === 'in-progress' || stage === 'all-in' ? (
         <>
+          <SoFar result={result} forms={forms} />
           <ProgressTable result={result} forms={forms} />
           <DoughsTable result={result} forms={forms} />
           <WentWrong result={result} comparison={null} bakery={bakery} forms={forms} />

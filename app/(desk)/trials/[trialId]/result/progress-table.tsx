@@ -4,7 +4,7 @@ import { SheetTable } from '@/lib/ui/sheet-table'
 import type { ResultForms } from './result-forms'
 import type { ShownResult } from './shown-result'
 
-/** How far the baking is, by mixing day; nothing of any arm but whether the control is there. */
+/** How far the baking is, by mixing day; nothing of any arm. */
 export function ProgressTable({ result, forms }: { result: ShownResult; forms: ResultForms }) {
   const { text } = forms
   return (
@@ -17,7 +17,6 @@ export function ProgressTable({ result, forms }: { result: ShownResult; forms: R
           { key: 'measured', label: text.done, numeric: true },
           { key: 'ended', label: text.lostCount, numeric: true },
           { key: 'open', label: text.openCount, numeric: true },
-          { key: 'control', label: text.hasControl },
         ]}
       >
         {result.analysis.days.map((day) => (
@@ -26,7 +25,6 @@ export function ProgressTable({ result, forms }: { result: ShownResult; forms: R
             <Cell numeric>{day.measured}</Cell>
             <Cell numeric>{day.ended}</Cell>
             <Cell numeric>{day.open}</Cell>
-            <Cell>{day.hasControl ? text.yes : text.no}</Cell>
           </tr>
         ))}
       </SheetTable>

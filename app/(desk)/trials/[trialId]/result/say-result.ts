@@ -142,6 +142,7 @@ export function headlineOf(
   const { comparison } = analysis
   if (!comparison) {
     if (analysis.stage === 'before') return { headline: text.headline.before, lead: null }
+    if (analysis.stage === 'all-in') return { headline: text.headline.allIn, lead: text.allInLead }
     const done = batches.filter(({ state }) => state === 'measured').length
     return {
       headline: say(text.headline.inProgress, language, { count: done, planned: analysis.planned.batches }),
