@@ -2,7 +2,7 @@ import { figuresOf, flourOffPct, type FiguredLine, type FormulaFigures } from '@
 import type { EditorStage } from './editor-state'
 import { massFigure } from '@/lib/words/format/figure-in-field'
 import { typedNumber } from '@/lib/words/format/typed-number'
-import type { FormulaUnits } from './formula-units'
+import type { FormulaUnits } from '@/lib/words/format/formula-units'
 
 export type EditorIngredient = Pick<FiguredLine, 'kind' | 'composition'> & {
   id: string

@@ -2,7 +2,7 @@ import type { getVersion } from '@/lib/kitchen/formulas/get-version'
 import type { AnswerOf } from '@/lib/kitchen/query'
 import { massFigure, temperatureFigure } from '@/lib/words/format/figure-in-field'
 import type { EditorValues } from './formula-editor'
-import type { FormulaUnits } from './formula-units'
+import type { FormulaUnits } from '@/lib/words/format/formula-units'
 
 /** A version's content as the texts that stand in the editor's fields, in the bakery's marks and units, with every digit. */
 export function editorValues(

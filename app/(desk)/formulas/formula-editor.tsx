@@ -21,8 +21,8 @@ import { EditorStageRows } from './editor-stage-rows'
 import { editorStateOf, editorStep, type GivenStage } from './editor-state'
 import { editorEntries, EditorTotals } from './editor-totals'
 import { FormAnchor } from '@/lib/ui/form-anchor'
-import { formulaFormat } from './formula-format'
-import type { FormulaUnits } from './formula-units'
+import { formulaFormat } from '@/lib/words/format/formula-format'
+import type { FormulaUnits } from '@/lib/words/format/formula-units'
 import { stagesOfText } from './stages-of-text'
 
 export type EditorValues = {

@@ -1,11 +1,11 @@
 import 'server-only'
 import { z } from 'zod'
-import { textOf } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
 import type { FormState } from '@/lib/ui/form-state'
 import { lineFieldId, stageFieldId } from './editor-state'
 import { massFigure, temperatureFigure, type FieldFigure } from '@/lib/words/format/figure-in-field'
 import { typedNumber } from '@/lib/words/format/typed-number'
-import type { FormulaUnits } from './formula-units'
+import type { FormulaUnits } from '@/lib/words/format/formula-units'
 
 const sentStages = z
   .array(

@@ -1,10 +1,11 @@
 'use server'
 
 import { redirect } from 'next/navigation'
-import { act, textOf } from '@/app/act'
+import { act } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
 import { draftFormula } from '@/lib/kitchen/formulas/draft-formula'
 import type { FormState } from '@/lib/ui/form-state'
-import type { FormulaUnits } from '../formula-units'
+import type { FormulaUnits } from '@/lib/words/format/formula-units'
 import { atRows, readEditorForm } from '../read-editor-form'
 
 export async function draft(units: FormulaUnits, former: FormState, form: FormData): Promise<FormState> {

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
-import { rulesOf } from '@/app/rules-of'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { draftFormulaInput } from '@/lib/kitchen/formulas/draft-formula.input'
 import { getEditor } from '@/lib/kitchen/formulas/get-editor'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
@@ -11,7 +11,7 @@ import { Sheet } from '@/lib/ui/sheet'
 import { wordsIn } from '@/lib/words/words'
 import { blankLine } from '../editor-state'
 import { FormulaEditor } from '../formula-editor'
-import { formulaUnits } from '../formula-units'
+import { formulaUnits } from '@/lib/words/format/formula-units'
 import { draft } from './actions'
 
 export async function generateMetadata(): Promise<Metadata> {

@@ -4,7 +4,7 @@ import { redirect } from 'next/navigation'
 import { act } from '@/app/act'
 import { draftTrial } from '@/lib/kitchen/trials/draft-trial'
 import type { FormState } from '@/lib/ui/form-state'
-import type { PlanUnits } from '../plan-format'
+import type { PlanUnits } from '@/lib/words/format/plan-format'
 import { readTrialForm } from '../read-trial-form'
 
 export async function draft(units: PlanUnits, former: FormState, form: FormData): Promise<FormState> {

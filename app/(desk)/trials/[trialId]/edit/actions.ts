@@ -4,7 +4,7 @@ import { redirect } from 'next/navigation'
 import { act } from '@/app/act'
 import { changeDraftTrial } from '@/lib/kitchen/trials/change-draft-trial'
 import type { FormState } from '@/lib/ui/form-state'
-import type { PlanUnits } from '../../plan-format'
+import type { PlanUnits } from '@/lib/words/format/plan-format'
 import { readTrialForm } from '../../read-trial-form'
 
 export async function changeDraft(

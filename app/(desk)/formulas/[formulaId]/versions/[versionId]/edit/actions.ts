@@ -4,7 +4,7 @@ import { redirect } from 'next/navigation'
 import { act } from '@/app/act'
 import { changeDraft } from '@/lib/kitchen/formulas/change-draft'
 import type { FormState } from '@/lib/ui/form-state'
-import type { FormulaUnits } from '../../../../formula-units'
+import type { FormulaUnits } from '@/lib/words/format/formula-units'
 import { atRows, readEditorForm } from '../../../../read-editor-form'
 
 export async function change(

@@ -1,13 +1,13 @@
-import { nameInUnit } from '@/lib/words/format/name-in-unit'
-import { formatNumber } from '@/lib/words/format/number'
-import { massInUnit, smallMassUnit, type MassUnits } from '@/lib/words/format/mass'
-import { plainNumber } from '@/lib/words/format/plain-number'
-import { poundsAndOunces } from '@/lib/words/format/pounds-and-ounces'
-import { temperatureInUnit } from '@/lib/words/format/temperature'
-import { degreeSign, differenceInUnit, type TemperatureUnits } from '@/lib/words/format/temperature-difference'
-import { withUnit } from '@/lib/words/format/with-unit'
-import { listOf } from '@/lib/words/list-of'
-import type { Language, Words } from '@/lib/words/words'
+import { nameInUnit } from './name-in-unit'
+import { formatNumber } from './number'
+import { massInUnit, smallMassUnit, type MassUnits } from './mass'
+import { plainNumber } from './plain-number'
+import { poundsAndOunces } from './pounds-and-ounces'
+import { temperatureInUnit } from './temperature'
+import { degreeSign, differenceInUnit, type TemperatureUnits } from './temperature-difference'
+import { withUnit } from './with-unit'
+import { listOf } from '../list-of'
+import type { Language, Words } from '../words'
 
 export type PlanUnits = { locale: string; massUnits: MassUnits; temperatureUnits: TemperatureUnits }
 

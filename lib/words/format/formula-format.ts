@@ -1,10 +1,10 @@
-import { degreeSign } from '@/lib/words/format/temperature-difference'
-import { temperatureInUnit } from '@/lib/words/format/temperature'
-import { poundsAndOunces } from '@/lib/words/format/pounds-and-ounces'
-import { formatNumber } from '@/lib/words/format/number'
-import { plainNumber } from '@/lib/words/format/plain-number'
-import { withUnit } from '@/lib/words/format/with-unit'
-import type { Words } from '@/lib/words/words'
+import { degreeSign } from './temperature-difference'
+import { temperatureInUnit } from './temperature'
+import { poundsAndOunces } from './pounds-and-ounces'
+import { formatNumber } from './number'
+import { plainNumber } from './plain-number'
+import { withUnit } from './with-unit'
+import type { Words } from '../words'
 import type { FormulaUnits } from './formula-units'
 
 type Units = Words['formulas']['units']

@@ -1,5 +1,5 @@
-import type { MassUnits } from '@/lib/words/format/mass'
-import type { TemperatureUnits } from '@/lib/words/format/temperature-difference'
+import type { MassUnits } from './mass'
+import type { TemperatureUnits } from './temperature-difference'
 
 /** In which marks and units a formula is written and typed. */
 export type FormulaUnits = { locale: string; massUnits: MassUnits; temperatureUnits: TemperatureUnits }
