@@ -26,7 +26,7 @@ import { ArmsEditor } from './arms-editor'
 import { emptyDose } from './empty-dose'
 import { howShown } from './how-shown'
 import { FormAnchor } from '@/lib/ui/form-anchor'
-import type { PlanUnits } from '@/lib/words/format/plan-format'
+import type { OwnUnits } from '@/lib/words/format/own-units'
 
 type Choices = {
   formulas: readonly { id: string; name: string; number: number }[]
@@ -50,7 +50,7 @@ type TrialFormProps = {
   action: FormAction
   present: Present | null
   choices: Choices
-  units: PlanUnits
+  units: OwnUnits
   words: Pick<Words, 'trials' | 'desk' | 'measures'>
   language: Language
   backHref: string

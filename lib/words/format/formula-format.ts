@@ -5,7 +5,7 @@ import { formatNumber } from './number'
 import { plainNumber } from './plain-number'
 import { withUnit } from './with-unit'
 import type { Words } from '../words'
-import type { FormulaUnits } from './formula-units'
+import type { OwnUnits } from './own-units'
 
 type Units = Words['formulas']['units']
 
@@ -13,7 +13,7 @@ type Units = Words['formulas']['units']
 const smallPct = 0.1
 
 /** How this subject writes its quantities: percentages to 0.01 (small ones finer), weights by their size in the bakery's units, times in minutes. */
-export function formulaFormat({ locale, massUnits, temperatureUnits }: FormulaUnits, units: Units) {
+export function formulaFormat({ locale, massUnits, temperatureUnits }: OwnUnits, units: Units) {
   // A dose of some ppm on flour would read as nothing at two digits.
   const isSmall = (value: number) => value !== 0 && Math.abs(value) < smallPct
   const pct = (value: number) =>

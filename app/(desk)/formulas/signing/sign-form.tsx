@@ -16,7 +16,7 @@ import { allergenChangeWords } from '../allergen-change-words'
 import { signOff } from '../[formulaId]/versions/[versionId]/actions'
 import { costChangeWords } from '../cost-change-words'
 import { formulaFormat } from '@/lib/words/format/formula-format'
-import type { FormulaUnits } from '@/lib/words/format/formula-units'
+import type { OwnUnits } from '@/lib/words/format/own-units'
 import { neededKey } from '@/lib/words/needed-key'
 import type { VersionSeen } from './version-seen'
 
@@ -26,7 +26,7 @@ type SignFormProps = {
   version: VersionSeen
   signing: NonNullable<VersionSeen['signing']>
   words: Words
-  bakery: FormulaUnits & { timeZone: string; currency: string }
+  bakery: OwnUnits & { timeZone: string; currency: string }
   language: Language
 }
 

@@ -9,7 +9,7 @@ import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { editorValues } from '../../../../editor-values'
-import { formulaUnits } from '@/lib/words/format/formula-units'
+import { ownUnits } from '@/lib/words/format/own-units'
 import { FormulaEditor } from '../../../../formula-editor'
 import { change } from './actions'
 
@@ -24,7 +24,7 @@ export default async function EditPage({ params }: { params: Promise<{ formulaId
   const { bakery } = await ask(getDesk)
   const { ingredients, draft } = await ask(getEditor, { draft: { formulaId, versionId } })
   if (!draft) notFound()
-  const units = formulaUnits(bakery)
+  const units = ownUnits(bakery)
   return (
     <FormulaEditor
       rules={rulesOf(changeDraftInput)}
