@@ -6,6 +6,7 @@ import type { OpenCommand } from '@/lib/kitchen/open-command'
 import type { Refused } from '@/lib/kitchen/result'
 import { formIdName, type FormState } from '@/lib/ui/form-state'
 import { typedIn } from '@/lib/ui/typed-in'
+import { textOf } from '@/lib/ui/text-of'
 import type { Language } from '@/lib/words/words'
 import { wordsOfRefusal } from '@/lib/kitchen/words-of-refusal'
 import { currentCaller } from './caller'
@@ -56,10 +57,4 @@ function refusedState(refusal: Refused, language: Language, form: FormData, answ
   // The page then shows how it stands now, and the same form can be sent again over that.
   if (isStale) refresh()
   return { answers, values: typedIn(form), problems, refusal: sentence, isStale, given: null, done: null }
-}
-
-/** A text field of a form, as it was typed. */
-export function textOf(form: FormData, name: string): string {
-  const value = form.get(name)
-  return typeof value === 'string' ? value : ''
 }

@@ -63,10 +63,13 @@ class CharAsTextPool extends pg.Pool {
       const result = await run(...args)
       // A script of several statements answers with a list of results, none of which anybody reads.
       if (Array.isArray(result)) return result
-      const chars = result.fields.flatMap((field, at) => (field.dataTypeID === charType ? [at] : []))
+      const chars = result.fields.flatMap((field, at) => (field.dataTypeID === charType ? [{ field, at }] : []))
       if (chars.length === 0) return result
-      for (const at of chars) result.fields[at]!.dataTypeID = pg.types.builtins.TEXT
-      charColumns.set(result.rows, chars)
+      for (const { field } of chars) field.dataTypeID = pg.types.builtins.TEXT
+      charColumns.set(
+        result.rows,
+        chars.map(({ at }) => at),
+      )
       return result
     }) as typeof this.query
   }

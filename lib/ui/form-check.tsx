@@ -3,22 +3,14 @@
 import { use } from 'react'
 import { ActionFormContext, useFormField } from './action-form-context'
 import { CheckField, type CheckFieldProps } from './check-field'
-import { DraftOwnerContext } from './draft-owner'
 import { useChangedHint } from './use-changed-hint'
 
 /** A `CheckField` that keeps its tick over an answer and a reload. */
 export function FormCheck(props: CheckFieldProps) {
   const { typed: typedValues } = use(ActionFormContext)
   const { id, typed, error } = useFormField(props.name, props.label)
-  const owner = use(DraftOwnerContext)
   const isTicked = props.defaultChecked ?? false
-  const hint = useChangedHint(
-    props.name,
-    props.hint,
-    isTicked ? (props.value ?? 'on') : '',
-    isTicked ? owner?.words.ticked : owner?.words.notTicked,
-    '',
-  )
+  const hint = useChangedHint(props.name, props.hint, isTicked ? (props.value ?? 'on') : '', isTicked, '')
   return (
     <CheckField
       {...props}

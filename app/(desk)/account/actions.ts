@@ -1,6 +1,7 @@
 'use server'
 
-import { act, textOf } from '@/app/act'
+import { act } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
 import { changeOwnPassword } from '@/lib/kitchen/people/change-own-password'
 import { chooseLanguage as chooseLanguageCommand } from '@/lib/kitchen/people/choose-language'
 import { endOtherSessions } from '@/lib/kitchen/people/end-other-sessions'

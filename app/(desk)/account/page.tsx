@@ -1,5 +1,5 @@
-import { languageOptions } from '@/app/language-options'
-import { rulesOf } from '@/app/rules-of'
+import { languageOptions } from '@/lib/ui/language-options'
+import { rulesOf } from '@/lib/ui/rules-of'
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'

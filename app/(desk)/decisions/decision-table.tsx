@@ -4,7 +4,7 @@ import { SheetTable } from '@/lib/ui/sheet-table'
 import { formatDate, formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
-import { neededKey, type NeededKey } from '../formulas/needed-key'
+import { neededKey, type NeededKey } from '@/lib/words/needed-key'
 import { sayDecision } from './say-decision'
 
 export type DecisionRow = {

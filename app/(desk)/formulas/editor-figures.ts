@@ -2,7 +2,7 @@ import { figuresOf, flourOffPct, type FiguredLine, type FormulaFigures } from '@
 import type { EditorStage } from './editor-state'
 import { massFigure } from '@/lib/words/format/figure-in-field'
 import { typedNumber } from '@/lib/words/format/typed-number'
-import type { FormulaUnits } from './formula-units'
+import type { OwnUnits } from '@/lib/words/format/own-units'
 
 export type EditorIngredient = Pick<FiguredLine, 'kind' | 'composition'> & {
   id: string
@@ -24,7 +24,7 @@ export function liveFigures(
   stages: readonly EditorStage[],
   batch: TypedBatch,
   ingredients: ReadonlyMap<string, EditorIngredient>,
-  units: FormulaUnits,
+  units: OwnUnits,
 ): LiveFigures {
   const counted = stages.map((stage) => ({
     kind: stage.kind,
@@ -56,7 +56,7 @@ export function liveFigures(
   }
 }
 
-function batchOf(typed: TypedBatch, { locale, massUnits }: FormulaUnits) {
+function batchOf(typed: TypedBatch, { locale, massUnits }: OwnUnits) {
   const [pieces, scalingMass, doughLossPct] = [typed.pieces, typed.scalingMassG, typed.doughLossPct].map((text) =>
     typedNumber(text, locale),
   )

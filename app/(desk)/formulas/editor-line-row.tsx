@@ -11,7 +11,7 @@ import type { Language, Words } from '@/lib/words/words'
 import { askIngredients } from '../stores/find-ingredients/ask-ingredients'
 import type { EditorIngredient } from './editor-figures'
 import { lineFieldId, type EditorAction, type EditorLine } from './editor-state'
-import type { FormulaFormat } from './formula-format'
+import type { FormulaFormat } from '@/lib/words/format/formula-format'
 
 type EditorLineRowProps = {
   line: EditorLine

@@ -11,7 +11,7 @@ import { EditorLineRow } from './editor-line-row'
 import { stageFieldId, type EditorAction, type EditorStage } from './editor-state'
 import { ruleOf } from '@/lib/ui/field-rules'
 import { FormAnchor } from '@/lib/ui/form-anchor'
-import type { FormulaFormat } from './formula-format'
+import type { FormulaFormat } from '@/lib/words/format/formula-format'
 
 const kinds = ['final_dough', 'pre_ferment', 'scald', 'soaker'] as const
 

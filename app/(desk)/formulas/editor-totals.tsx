@@ -3,7 +3,7 @@ import { ToneMark } from '@/lib/ui/tone-mark'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import type { LiveFigures } from './editor-figures'
-import type { FormulaFormat } from './formula-format'
+import type { FormulaFormat } from '@/lib/words/format/formula-format'
 
 type EditorTotalsProps = { live: LiveFigures; text: Words['formulas']; format: FormulaFormat; language: Language }
 

@@ -2,12 +2,12 @@ import type { getVersion } from '@/lib/kitchen/formulas/get-version'
 import type { AnswerOf } from '@/lib/kitchen/query'
 import { massFigure, temperatureFigure } from '@/lib/words/format/figure-in-field'
 import type { EditorValues } from './formula-editor'
-import type { FormulaUnits } from './formula-units'
+import type { OwnUnits } from '@/lib/words/format/own-units'
 
 /** A version's content as the texts that stand in the editor's fields, in the bakery's marks and units, with every digit. */
 export function editorValues(
   { batch, process, version, stages }: AnswerOf<typeof getVersion>['content'],
-  { locale, massUnits, temperatureUnits }: FormulaUnits,
+  { locale, massUnits, temperatureUnits }: OwnUnits,
 ): EditorValues {
   const form = new Intl.NumberFormat(locale, { useGrouping: false, maximumFractionDigits: 6 })
   const text = (value: number) => form.format(value)

@@ -21,8 +21,8 @@ import { EditorStageRows } from './editor-stage-rows'
 import { editorStateOf, editorStep, type GivenStage } from './editor-state'
 import { editorEntries, EditorTotals } from './editor-totals'
 import { FormAnchor } from '@/lib/ui/form-anchor'
-import { formulaFormat } from './formula-format'
-import type { FormulaUnits } from './formula-units'
+import { formulaFormat } from '@/lib/words/format/formula-format'
+import type { OwnUnits } from '@/lib/words/format/own-units'
 import { stagesOfText } from './stages-of-text'
 
 export type EditorValues = {
@@ -51,7 +51,7 @@ type FormulaEditorProps = {
   /** Those that the lines begin with; others are found as they are chosen. */
   ingredients: readonly EditorIngredient[]
   text: Words['formulas']
-  units: FormulaUnits
+  units: OwnUnits
   language: Language
   cancelHref: string
 }

@@ -15,7 +15,7 @@ import { StateWord } from '@/lib/ui/state-word'
 import { formatDate, formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
-import { formulaFormat } from './formula-format'
+import { formulaFormat } from '@/lib/words/format/formula-format'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).formulas.list.title }

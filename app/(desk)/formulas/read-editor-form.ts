@@ -1,11 +1,11 @@
 import 'server-only'
 import { z } from 'zod'
-import { textOf } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
 import type { FormState } from '@/lib/ui/form-state'
 import { lineFieldId, stageFieldId } from './editor-state'
 import { massFigure, temperatureFigure, type FieldFigure } from '@/lib/words/format/figure-in-field'
 import { typedNumber } from '@/lib/words/format/typed-number'
-import type { FormulaUnits } from './formula-units'
+import type { OwnUnits } from '@/lib/words/format/own-units'
 
 const sentStages = z
   .array(
@@ -25,7 +25,7 @@ type SentStages = z.output<typeof sentStages>
 const numbers = ['pieces', 'doughLossPct', 'mixTimeMin', 'bulkTimeMin', 'proofTimeMin', 'bakeTimeMin'] as const
 
 /** The content of the editor's form as a command takes it, in grams and °C whatever was typed, and the rows that were sent, to lead faults back to them. */
-export function readEditorForm(form: FormData, { locale, massUnits, temperatureUnits }: FormulaUnits) {
+export function readEditorForm(form: FormData, { locale, massUnits, temperatureUnits }: OwnUnits) {
   const sent = readStages(textOf(form, 'stages')).map((stage) => ({ ...stage, lines: stage.lines.filter(isBegun) }))
   const number = (name: string) => typedNumber(textOf(form, name), locale)
   const figure = (name: string, { read }: FieldFigure) => {

@@ -1,7 +1,7 @@
 import type { PlanWater, WaterPart } from '@/lib/kitchen/trials/plan-types'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
-import type { PlanFormat } from '../trials/plan-format'
+import type { PlanFormat } from '@/lib/words/format/plan-format'
 import { waterTemp } from './water-temp'
 
 /** From here water scalds in seconds to minutes, and harms yeast that it touches, °C. Common practice, no source. */

@@ -1,7 +1,7 @@
 import type { OnScale, PremixToMake } from '@/lib/kitchen/trials/lines-to-weigh'
 import { say, sayName } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
-import type { PlanFormat } from '../trials/plan-format'
+import type { PlanFormat } from '@/lib/words/format/plan-format'
 
 type PremixStepsProps = {
   premix: PremixToMake

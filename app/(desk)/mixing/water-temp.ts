@@ -1,5 +1,5 @@
 import type { PlanWater } from '@/lib/kitchen/trials/plan-types'
-import type { PlanFormat } from '../trials/plan-format'
+import type { PlanFormat } from '@/lib/words/format/plan-format'
 
 /** The temperature that a thermometer shows in the mixing water; null where ice still melts in it, or where there is none to check. */
 export function waterTemp(water: PlanWater, format: PlanFormat): string | null {

@@ -3,7 +3,7 @@ import { plainNumber } from '@/lib/words/format/plain-number'
 import { paragraph } from '@/lib/words/paragraph'
 import { say, sayName } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
-import type { PlanFormat } from './plan-format'
+import type { PlanFormat } from '@/lib/words/format/plan-format'
 
 type DoseWordsOptions = { text: Words['trials']; format: PlanFormat; language: Language; locale: string }
 

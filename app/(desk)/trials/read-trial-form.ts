@@ -1,12 +1,12 @@
 import 'server-only'
-import { textOf } from '@/app/act'
-import { numberOf } from '@/app/number-of'
+import { textOf } from '@/lib/ui/text-of'
+import { numberOf } from '@/lib/ui/number-of'
 import { heldTotal } from '@/lib/kitchen/trials/trial-content.input'
 import { temperatureFigure } from '@/lib/words/format/figure-in-field'
-import type { PlanUnits } from './plan-format'
+import type { OwnUnits } from '@/lib/words/format/own-units'
 
 /** What a trial's form says, in base units, for the command to judge. An empty choice is missing, not wrong. */
-export function readTrialForm(form: FormData, units: PlanUnits) {
+export function readTrialForm(form: FormData, units: OwnUnits) {
   const at = (name: string) => `content.${name}`
   const number = (name: string) => numberOf(form, at(name), units.locale)
   const chosen = (name: string) => textOf(form, at(name)) || undefined

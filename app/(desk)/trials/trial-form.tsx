@@ -11,7 +11,7 @@ import type { FormAction } from '@/lib/ui/form-state'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Section } from '@/lib/ui/section'
 import { SubmitButton } from '@/lib/ui/submit-button'
-import { rulesOf } from '@/app/rules-of'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { draftTrialInput } from '@/lib/kitchen/trials/draft-trial.input'
 import { resolutionWithoutScaleG } from '@/lib/kitchen/trials/resolution-of-line'
 import { heldTotal, type TrialContent } from '@/lib/kitchen/trials/trial-content.input'
@@ -26,7 +26,7 @@ import { ArmsEditor } from './arms-editor'
 import { emptyDose } from './empty-dose'
 import { howShown } from './how-shown'
 import { FormAnchor } from '@/lib/ui/form-anchor'
-import type { PlanUnits } from './plan-format'
+import type { OwnUnits } from '@/lib/words/format/own-units'
 
 type Choices = {
   formulas: readonly { id: string; name: string; number: number }[]
@@ -50,7 +50,7 @@ type TrialFormProps = {
   action: FormAction
   present: Present | null
   choices: Choices
-  units: PlanUnits
+  units: OwnUnits
   words: Pick<Words, 'trials' | 'desk' | 'measures'>
   language: Language
   backHref: string

@@ -95,15 +95,17 @@ function merged(a: Shape, b: Shape): Shape {
 }
 
 function mergedFields(a: readonly FieldShape[], b: readonly FieldShape[]): FieldShape[] {
-  const names = [...new Set([...a, ...b].map(({ name }) => name))]
-  return names.map((name) => {
-    const [one, two] = [a, b].map((fields) => fields.find((field) => field.name === name))
-    if (!one || !two) return { ...(one ?? two)!, isOptional: true }
+  const alike = (fields: readonly FieldShape[], { name }: FieldShape) => fields.find((field) => field.name === name)
+  const ofFirst = a.map((one) => {
+    const two = alike(b, one)
+    if (!two) return { ...one, isOptional: true }
     return {
-      name,
+      name: one.name,
       shape: merged(one.shape, two.shape),
       isOptional: one.isOptional || two.isOptional,
       isNullable: one.isNullable || two.isNullable,
     }
   })
+  const ofSecond = b.filter((two) => !alike(a, two)).map((two) => ({ ...two, isOptional: true }))
+  return [...ofFirst, ...ofSecond]
 }

@@ -11,6 +11,7 @@ import { loadEvidence } from '../results/load-evidence'
 import { sealOfReadings } from './seal-of-readings'
 import { hashOfFacts } from '../heavy/hash-of-facts'
 import { Refusal } from '../refusal'
+import { sureOf } from '../sure-of'
 
 type Shown = { facts: string; analysis: TrialAnalysis }
 
@@ -76,7 +77,10 @@ async function evidenceOf(tx: Tx, actor: DeskActor, trialId: string, now: Date, 
     },
     isIndication: comparison.isIndication,
     arms: comparison.arms.map((result) => {
-      const arm = loaded.arms.find(({ position }) => position === result.arm)!
+      const arm = sureOf(
+        loaded.arms.find(({ position }) => position === result.arm),
+        'the arm of a result',
+      )
       return {
         ...result,
         id: arm.id,

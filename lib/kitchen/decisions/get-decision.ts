@@ -17,6 +17,7 @@ import { costChange } from '../formulas/signing-of-version'
 import { versionInProduction } from '../formulas/version-in-production'
 import { query } from '../query'
 import { Refusal } from '../refusal'
+import { sureOf } from '../sure-of'
 import { readDecision, type DecisionRead } from './read-decision'
 import { stateOfDecision } from './rules'
 
@@ -113,8 +114,9 @@ async function changeOf(
     compareContents(db, before, after),
     seesCosts(actor) ? pieceCosts(db, bakeryId, [before, after], day) : null,
   ])
+  const costOf = (at: 0 | 1) => sureOf(costs?.[at], 'what a piece of a version costs')
   return {
     ...compared,
-    cost: costs && shownCostChange(costChange(costs[0]!, costs[1]!, day, costChangeLimitPct)),
+    cost: costs && shownCostChange(costChange(costOf(0), costOf(1), day, costChangeLimitPct)),
   }
 }

@@ -1,6 +1,7 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import type { VersionContent } from '../../documents/version-content/text-of-version-content'
+import { onlyOne } from '../only-one'
 import { costedLine, currenciesOf, totalMinorOf, unpricedOf, type CostedLine } from '../stores/costed-lines'
 import { priceOn } from '../stores/price-on'
 import type { PieceCost } from './changes-cost'
@@ -37,7 +38,7 @@ export async function pieceCosts(
       massesG.set(ingredientId, (massesG.get(ingredientId) ?? 0) + massG / content.batch.pieces)
     const unpriced = unpricedOf(lines)
     const currencies = currenciesOf(lines)
-    const currency = currencies.length === 1 ? currencies[0]! : null
+    const currency = onlyOne(currencies)
     const pricedFrom = lines.flatMap(({ price }) => price?.validFrom ?? []).sort()
     return {
       massesG,

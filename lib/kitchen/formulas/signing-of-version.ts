@@ -164,9 +164,10 @@ function shownOrRefusal(version: VersionRead): VersionContent | Refusal {
 
 /** What a piece costs before and after. @param limitPct beyond which the owner must know, ≥ 0 */
 export function costChange(before: CostedPiece, after: CostedPiece, day: string, limitPct: number): CostChange {
-  const isKnown = before.perPieceMinor !== null && after.perPieceMinor !== null && before.currency === after.currency
-  const differencePct = isKnown
-    ? costDifference({ controlMinor: before.perPieceMinor!, armMinor: after.perPieceMinor! }).differencePct
-    : null
+  const [controlMinor, armMinor] = [before.perPieceMinor, after.perPieceMinor]
+  const differencePct =
+    controlMinor !== null && armMinor !== null && before.currency === after.currency
+      ? costDifference({ controlMinor, armMinor }).differencePct
+      : null
   return { before, after, differencePct, day, limitPct, isBeyondLimit: changesCost(before, after, limitPct) }
 }

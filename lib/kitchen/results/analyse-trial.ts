@@ -2,10 +2,13 @@ import 'server-only'
 import { adjustAgainstControl } from '../../calc/analysis/adjust-against-control'
 import { analyseBatches, type BatchAnalysis } from '../../calc/analysis/analyse-batches'
 import { frozenMargin } from '../../calc/analysis/frozen-margin'
+import type { FTest } from '../../calc/comparison/types'
+import { sureOf } from '../sure-of'
 import type { Limit } from './codes'
 import { conditionsByArm, type Condition } from './conditions-by-arm'
 import { countBatches, meanOf, type BatchCount, type CountedBatch } from './count-batches'
-import { levelEffects, type FTest, type LevelEffects } from './level-effects'
+import { fTestOf } from './f-test-of'
+import { levelEffects, type LevelEffects } from './level-effects'
 import { limitOfCalcError } from './limit-of-calc-error'
 import { outlierFlags, type OutlierFlag } from './outlier-flags'
 import { mayCompare, stageOfTrial, type TrialStage } from './stage-of-trial'
@@ -139,7 +142,7 @@ function compare(declared: DeclaredTrial, count: BatchCount, isIndication: boole
     ]),
   )
   const points = counted.map(({ batch, mean, values }): BatchPoint => {
-    const control = dayControl.get(batch.day)!
+    const control = sureOf(dayControl.get(batch.day), 'the control of a day that counts')
     return {
       arm: batch.arm,
       batchId: batch.id,
@@ -152,7 +155,7 @@ function compare(declared: DeclaredTrial, count: BatchCount, isIndication: boole
   const controlMean =
     fit?.fit.armMeans[0]?.estimate ?? (ofArm(0).length > 0 ? meanOf(ofArm(0).map(({ mean }) => mean)) : null)
   const worthwhile = controlMean === null ? null : marginOrNull(declared, controlMean, say)
-  const intervals = fit && intervalsOf(declared, fit)
+  const intervals = fit ? intervalsOf(declared, fit) : new Map<number, Interval>()
   const conditions = conditionsByArm({ arms: declared.arms, batches: counted.map(({ batch }) => batch) })
   if (declared.kind === 'look_only') say('look-only-asked')
   else if (declared.kind !== 'same_as' && declared.measure.direction === 'none') say('no-direction')
@@ -160,11 +163,9 @@ function compare(declared: DeclaredTrial, count: BatchCount, isIndication: boole
   const arms = declared.arms.map(({ position }): ArmResult => {
     const own = ofArm(position)
     const index = comparable.indexOf(position)
-    const isCompared = fit !== null && index > 0
-    const standing =
-      position === 0 ? 'control' : own.length === 0 ? 'no-batches' : isCompared ? 'compared' : 'look-only'
+    const interval = intervals.get(position) ?? null
+    const standing = position === 0 ? 'control' : own.length === 0 ? 'no-batches' : interval ? 'compared' : 'look-only'
     const differences = points.filter(({ arm }) => arm === position).map(({ difference }) => difference)
-    const interval = isCompared ? intervals![index - 1]! : null
     const estimate = interval?.estimate ?? (position === 0 || differences.length === 0 ? null : meanOf(differences))
     const effect =
       estimate === null
@@ -283,18 +284,16 @@ function fitOrNull(
   }
 }
 
+type Interval = { estimate: number; low: number; high: number; p: number }
+
 /** Which limits the question asks for: 'no worse' and 'same' rest on one-sided ones at the declared confidence. */
 function limitsOf(declared: DeclaredTrial): 'two-sided' | 'one-sided-pair' {
   return declared.kind === 'no_worse' || declared.kind === 'same_as' ? 'one-sided-pair' : 'two-sided'
 }
 
-function intervalsOf(
-  declared: DeclaredTrial,
-  fit: BatchAnalysis,
-): { estimate: number; low: number; high: number; p: number }[] {
+/** The difference of each arm compared from the control, by its position. */
+function intervalsOf(declared: DeclaredTrial, fit: BatchAnalysis): Map<number, Interval> {
   const twoSided = fit.comparisons.comparisons
-  if (limitsOf(declared) === 'two-sided')
-    return twoSided.map(({ estimate, low, high, pAdjusted }) => ({ estimate, low: low!, high: high!, p: pAdjusted }))
   const oneSided = (alternative: 'greater' | 'less') =>
     adjustAgainstControl({
       differences: fit.fit.differences,
@@ -303,13 +302,20 @@ function intervalsOf(
       confidence: declared.confidencePct / 100,
       alternative,
     }).comparisons
-  const [below, above] = [oneSided('greater'), oneSided('less')]
-  return twoSided.map(({ estimate, pAdjusted }, i) => ({
-    estimate,
-    low: below[i]!.low!,
-    high: above[i]!.high!,
-    p: pAdjusted,
-  }))
+  const [below, above] =
+    limitsOf(declared) === 'two-sided' ? [twoSided, twoSided] : [oneSided('greater'), oneSided('less')]
+  const ofArm = (comparisons: typeof twoSided, arm: string) => comparisons.find((each) => each.arm === arm)
+  return new Map(
+    twoSided.map(({ arm, estimate, pAdjusted }) => [
+      Number(arm),
+      {
+        estimate,
+        low: sureOf(ofArm(below, arm)?.low, 'the lower limit of a comparison'),
+        high: sureOf(ofArm(above, arm)?.high, 'the upper limit of a comparison'),
+        p: pAdjusted,
+      },
+    ]),
+  )
 }
 
 function asEffect(
@@ -340,13 +346,16 @@ function marginOrNull(
 }
 
 function methodOf(declared: DeclaredTrial, { method, fit }: BatchAnalysis): Comparison['method'] {
-  const armRow = fit.anova.find(({ source }) => source === 'arm')!
+  const armRow = sureOf(
+    fit.anova.find(({ source }) => source === 'arm'),
+    'the row of the arms',
+  )
   return {
     model: method.model,
     adjustment: method.adjustment,
     limits: limitsOf(declared),
     df: fit.residualDf,
     batchSd: fit.residualSd,
-    armTest: { f: armRow.f!, df1: armRow.df, df2: fit.residualDf, p: armRow.p! },
+    armTest: fTestOf(armRow, fit.residualDf),
   }
 }

@@ -2,6 +2,7 @@ import 'server-only'
 import { Decimal } from '../../calc/cost/decimal'
 import type { Db, Tx } from '../../db/client'
 import { asMajor } from '../as-major'
+import { onlyOne } from '../only-one'
 import { costedLine } from '../stores/costed-lines'
 import { priceOn } from '../stores/price-on'
 import { costAndGain, type ArmCost, type CostedArm } from './cost-and-gain'
@@ -68,8 +69,7 @@ function addedIngredient(
     const sum = sums.get(ingredientId) ?? { control: 0, own: 0 }
     sums.set(ingredientId, { control: sum.control + controlMassG, own: sum.own + weighedG })
   }
-  const added = [...sums].filter(([, { control, own }]) => control === 0 && own > 0)
-  return added.length === 1 ? added[0]![0] : null
+  return onlyOne([...sums].flatMap(([id, { control, own }]) => (control === 0 && own > 0 ? [id] : [])))
 }
 
 /** Mean of the batches' means. */

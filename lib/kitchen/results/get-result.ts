@@ -91,9 +91,11 @@ export const getResult = query({
 function outOfOrderDays(batches: readonly { day: number; plannedOrder: number; begunAt: Date | null }[]): number[] {
   const days = [...new Set(batches.map(({ day }) => day))]
   return days.filter((day) => {
-    const begun = batches
-      .filter((batch) => batch.day === day && batch.begunAt !== null)
+    const asDrawn = batches
+      .filter((batch) => batch.day === day)
       .sort((a, b) => a.plannedOrder - b.plannedOrder)
-    return begun.some((batch, i) => i > 0 && batch.begunAt!.getTime() < begun[i - 1]!.begunAt!.getTime())
+      .flatMap(({ begunAt }) => begunAt?.getTime() ?? [])
+    const asBegun = [...asDrawn].sort((a, b) => a - b)
+    return asDrawn.some((begun, i) => begun !== asBegun[i])
   })
 }

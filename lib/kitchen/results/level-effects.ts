@@ -1,10 +1,11 @@
 import 'server-only'
 import { splitPlot } from '../../calc/analysis/split-plot'
+import type { FTest } from '../../calc/comparison/types'
+import { sureOf } from '../sure-of'
 import { meanOf, type CountedBatch } from './count-batches'
 import type { LimitCode } from './codes'
+import { fTestOf } from './f-test-of'
 import { limitOfCalcError } from './limit-of-calc-error'
-
-export type FTest = { f: number; df1: number; df2: number; p: number }
 
 export type LevelEffects = {
   factor: string
@@ -28,27 +29,35 @@ export function levelEffects(q: {
 }): LevelEffects {
   const { levels } = q.factor
   const ofArms = q.counted.filter(({ batch }) => q.arms.includes(batch.arm))
+  const rows = ofArms.flatMap(({ batch: { day, arm }, values }) =>
+    levels.map((level, i) => ({ day, arm, level, y: sureOf(values[i], 'the value of a level') })),
+  )
   const cells = q.arms.flatMap((arm) => {
-    const batches = ofArms.filter(({ batch }) => batch.arm === arm)
-    return batches.length === 0
+    const ofArm = rows.filter((row) => row.arm === arm)
+    return ofArm.length === 0
       ? []
-      : levels.map((level, i) => ({ arm, level, mean: meanOf(batches.map(({ values }) => values[i]!)) }))
+      : levels.map((level) => ({
+          arm,
+          level,
+          mean: meanOf(ofArm.flatMap((row) => (row.level === level ? row.y : []))),
+        }))
   })
   const whole = { factor: q.factor.name, levels, cells }
   if (new Set(ofArms.map(({ batch }) => batch.day)).size < 2) return { ...whole, tests: null, limit: 'levels-one-day' }
   try {
     const { anova } = splitPlot({
-      rows: ofArms.flatMap(({ batch, values }) =>
-        values.map((y, i) => ({ block: String(batch.day), arm: String(batch.arm), level: levels[i]!, y })),
-      ),
+      rows: rows.map(({ day, arm, level, y }) => ({ block: String(day), arm: String(arm), level, y })),
       arms: q.arms.map(String),
       levels,
     })
     const [, arm, batch, level, armByLevel, piece] = anova
-    const test = (row: typeof arm, error: typeof arm): FTest => ({ f: row.f!, df1: row.df, df2: error.df, p: row.p! })
     return {
       ...whole,
-      tests: { arm: test(arm, batch), level: test(level, piece), armByLevel: test(armByLevel, piece) },
+      tests: {
+        arm: fTestOf(arm, batch.df),
+        level: fTestOf(level, piece.df),
+        armByLevel: fTestOf(armByLevel, piece.df),
+      },
       limit: null,
     }
   } catch (error) {

@@ -1,6 +1,7 @@
 import 'server-only'
 import { grubbsTest } from '../../calc/analysis/grubbs-test'
 import { CalcError } from '../../calc/error'
+import { sureOf } from '../sure-of'
 import type { CountedBatch } from './count-batches'
 
 export type OutlierFlag = {
@@ -30,7 +31,7 @@ export function outlierFlags(q: {
   const flags: OutlierFlag[] = []
   const farBatch = q.residuals && flagged(q.residuals)
   if (farBatch) {
-    const { batch, mean } = q.counted[farBatch.index]!
+    const { batch, mean } = sureOf(q.counted[farBatch.index], 'the batch of a residual')
     flags.push({ level: 'batch', batchId: batch.id, code: batch.code, piece: null, value: mean, p: farBatch.p })
   }
   if (q.hasFactor) return flags
@@ -43,7 +44,7 @@ export function outlierFlags(q: {
   })
   const farLoaf = flagged(loaves.map(({ residual }) => residual))
   if (farLoaf) {
-    const { batch, piece, value } = loaves[farLoaf.index]!
+    const { batch, piece, value } = sureOf(loaves[farLoaf.index], 'the loaf of a residual')
     flags.push({ level: 'loaf', batchId: batch.id, code: batch.code, piece, value, p: farLoaf.p })
   }
   return flags

@@ -28,7 +28,10 @@ export async function findPages(
     if (html.length > (longest.get(route)?.length ?? -1)) longest.set(route, { address, length: html.length })
     waiting.push(...linksOf(html))
   }
-  return routes.flatMap((route) => (longest.has(route) ? [{ route, address: longest.get(route)!.address }] : []))
+  return routes.flatMap((route) => {
+    const found = longest.get(route)
+    return found ? [{ route, address: found.address }] : []
+  })
 }
 
 /** The route of an address: the one with the fewest places to fill, as `/trials/new` is not a trial called 'new'. */
@@ -46,7 +49,7 @@ export function routeOf(address: string, routes: readonly string[]): string | un
 }
 
 function linksOf(html: string): string[] {
-  return [...html.matchAll(/<a [^>]*href="(\/[^"]*)"/g)].map(([, href]) =>
-    href!.replaceAll('&amp;', '&').replace(/#.*$/, ''),
+  return [...html.matchAll(/<a [^>]*href="(\/[^"]*)"/g)].flatMap(
+    ([, href]) => href?.replaceAll('&amp;', '&').replace(/#.*$/, '') ?? [],
   )
 }

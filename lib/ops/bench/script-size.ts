@@ -14,12 +14,14 @@ export const bareAddress = '/nothing-is-here'
  */
 export function scriptSizer(fetchFile: (source: string) => Promise<Uint8Array>): (html: string) => Promise<number> {
   const bytesOf = new Map<string, number>()
+  const sizeOf = async (source: string) => {
+    const size = bytesOf.get(source) ?? gzipSync(await fetchFile(source)).length
+    bytesOf.set(source, size)
+    return size
+  }
   return async (html) => {
     let bytes = 0
-    for (const source of scriptSources(html)) {
-      if (!bytesOf.has(source)) bytesOf.set(source, gzipSync(await fetchFile(source)).length)
-      bytes += bytesOf.get(source)!
-    }
+    for (const source of scriptSources(html)) bytes += await sizeOf(source)
     return bytes / 1000
   }
 }
@@ -27,5 +29,5 @@ export function scriptSizer(fetchFile: (source: string) => Promise<Uint8Array>):
 /** Addresses of the script files of a page, each once. Only browsers without modules load the ones marked `nomodule`. */
 export function scriptSources(html: string): string[] {
   const found = [...html.matchAll(/<script[^>]* src="([^"]+)"[^>]*>/g)]
-  return [...new Set(found.filter(([tag]) => !/nomodule/i.test(tag)).map(([, source]) => source!))]
+  return [...new Set(found.flatMap(([tag, source]) => (source === undefined || /nomodule/i.test(tag) ? [] : [source])))]
 }

@@ -17,12 +17,12 @@ const gap = '  '
 export function setTable({ title, notes, columns, rows, leftColumns = 1 }: Table): string {
   const odd = rows.find((row) => row.length !== columns.length)
   if (odd) throw new Error(`${title}: ${odd.length} cells under ${columns.length} headings (${odd.join(', ')})`)
-  const widths = columns.map((heading, i) => Math.max(heading.length, ...rows.map((row) => row[i]!.length)))
+  const widthOf = (column: number) => Math.max(...[columns, ...rows].flatMap((cells) => cells[column]?.length ?? []))
   const line = (cells: readonly string[]) =>
     cells
-      .map((cell, i) => (i < leftColumns ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!)))
+      .map((cell, i) => (i < leftColumns ? cell.padEnd(widthOf(i)) : cell.padStart(widthOf(i))))
       .join(gap)
       .trimEnd()
-  const rule = widths.map((width) => '─'.repeat(width)).join(gap)
+  const rule = columns.map((_, i) => '─'.repeat(widthOf(i))).join(gap)
   return [`── ${title} ──`, ...notes, '', line(columns), rule, ...rows.map(line)].join('\n')
 }

@@ -39,7 +39,7 @@ export function effectMarks(q: {
   const form = q.size === 'wide' ? wide : narrow
   const ticks = ticksFor(q.rows, q.band, form.ticks)
   const x = linearScale({
-    domain: [ticks.values[0]!, ticks.values.at(-1)!],
+    domain: [Math.min(...ticks.values), Math.max(...ticks.values)],
     range: [form.left, form.width - form.right],
   })
   const bottom = top + q.rows.length * form.rowHeight

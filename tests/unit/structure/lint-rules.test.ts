@@ -1,5 +1,5 @@
 import path from 'node:path'
-import { Linter } from 'eslint'
+import { ESLint, Linter } from 'eslint'
 import tseslint from 'typescript-eslint'
 import { describe, expect, test } from 'vitest'
 import { banRules, bans } from '../../../eslint/bans.mjs'
@@ -139,4 +139,25 @@ describe('what is banned is reported where it is banned', () => {
   test('every ban is among these', () => {
     expect([...new Set(bitten.map(([name]) => name))].sort()).toEqual(Object.keys(bans).sort())
   })
+})
+
+describe('that a value is there is looked at, not claimed', () => {
+  const rule = '@typescript-eslint/no-non-null-assertion'
+  const config = async (file: string) => {
+    const { rules } = (await new ESLint({ cwd: root }).calculateConfigForFile(file)) as { rules: Linter.RulesRecord }
+    return rules[rule]
+  }
+  test.each([
+    'app/act.ts',
+    'lib/kitchen/query.ts',
+    'lib/ui/field.tsx',
+    'lib/db/client.ts',
+    'lib/ops/calc.ts',
+    'seed/people.ts',
+  ])('in %s', async (file) => expect(await config(file)).toEqual([2]))
+  // A loop over a matrix stays within its bounds, and a test fails where it is wrong.
+  test.each(['lib/calc/analysis/fit-additive.ts', 'tests/unit/kitchen/sure-of.test.ts'])(
+    'but not in %s',
+    async (file) => expect(await config(file)).toEqual([0]),
+  )
 })

@@ -1,6 +1,7 @@
 'use server'
 
-import { act, textOf } from '@/app/act'
+import { act } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
 import { takeBack } from '@/lib/kitchen/decisions/take-back'
 import type { FormState } from '@/lib/ui/form-state'
 

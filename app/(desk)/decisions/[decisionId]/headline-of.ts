@@ -2,7 +2,7 @@ import 'server-only'
 import { formatDate, formatDateTime, type DateForm } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
-import { neededKey } from '../../formulas/needed-key'
+import { neededKey } from '@/lib/words/needed-key'
 import type { DecisionSeen, VersionSeen } from './decision-seen'
 
 type MissingSignatures = NonNullable<VersionSeen['signing']>['missing']

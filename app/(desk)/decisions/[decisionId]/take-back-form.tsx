@@ -1,4 +1,4 @@
-import { rulesOf } from '@/app/rules-of'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { takeBackInput } from '@/lib/kitchen/decisions/take-back.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FormTextArea } from '@/lib/ui/form-text-area'

@@ -2,7 +2,7 @@ import type { ContentDifferences } from '@/lib/kitchen/formulas/differences-of-c
 import type { FormulaFigures } from '@/lib/kitchen/formulas/rules'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
-import type { FormulaFormat } from '../formula-format'
+import type { FormulaFormat } from '@/lib/words/format/formula-format'
 
 export type DifferenceRow = { key: string; label: string; from: string; to: string; isSame: boolean }
 type Figures = { from: FormulaFigures | null; to: FormulaFigures | null }

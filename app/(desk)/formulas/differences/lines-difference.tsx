@@ -2,7 +2,7 @@ import type { ContentDifferences } from '@/lib/kitchen/formulas/differences-of-c
 import { Cell } from '@/lib/ui/cell'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import type { Words } from '@/lib/words/words'
-import type { FormulaFormat } from '../formula-format'
+import type { FormulaFormat } from '@/lib/words/format/formula-format'
 
 type LinesDifferenceProps = {
   lines: ContentDifferences['lines']

@@ -6,8 +6,8 @@ import { paragraph } from '@/lib/words/paragraph'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { allergenChangeWords } from '../allergen-change-words'
-import { formulaFormat } from '../formula-format'
-import type { FormulaUnits } from '../formula-units'
+import { formulaFormat } from '@/lib/words/format/formula-format'
+import type { OwnUnits } from '@/lib/words/format/own-units'
 import { nutrientRows, processRows, totalsRows } from './difference-rows'
 import { DifferenceTable } from './difference-table'
 import { LinesDifference } from './lines-difference'
@@ -21,7 +21,7 @@ export type VersionDifferencesProps = {
   from: number
   to: number
   words: Words
-  units: FormulaUnits
+  units: OwnUnits
   language: Language
 }
 

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
-import { rulesOf } from '@/app/rules-of'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { draftFormulaInput } from '@/lib/kitchen/formulas/draft-formula.input'
 import { getEditor } from '@/lib/kitchen/formulas/get-editor'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
@@ -11,7 +11,7 @@ import { Sheet } from '@/lib/ui/sheet'
 import { wordsIn } from '@/lib/words/words'
 import { blankLine } from '../editor-state'
 import { FormulaEditor } from '../formula-editor'
-import { formulaUnits } from '../formula-units'
+import { ownUnits } from '@/lib/words/format/own-units'
 import { draft } from './actions'
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -37,7 +37,7 @@ export default async function NewFormulaPage() {
   const { formulas: text } = wordsIn(language)
   const { bakery } = await ask(getDesk)
   const { hasIngredients } = await ask(getEditor, { draft: null })
-  const units = formulaUnits(bakery)
+  const units = ownUnits(bakery)
   if (!hasIngredients) {
     return (
       <Sheet kicker={text.list.title} headline={text.editor.newHeadline}>

@@ -1,4 +1,4 @@
-import { rulesOf } from '@/app/rules-of'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { signOffVersionInput } from '@/lib/kitchen/formulas/sign-off-version.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { DefinitionList } from '@/lib/ui/definition-list'
@@ -15,9 +15,9 @@ import type { Language, Words } from '@/lib/words/words'
 import { allergenChangeWords } from '../allergen-change-words'
 import { signOff } from '../[formulaId]/versions/[versionId]/actions'
 import { costChangeWords } from '../cost-change-words'
-import { formulaFormat } from '../formula-format'
-import type { FormulaUnits } from '../formula-units'
-import { neededKey } from '../needed-key'
+import { formulaFormat } from '@/lib/words/format/formula-format'
+import type { OwnUnits } from '@/lib/words/format/own-units'
+import { neededKey } from '@/lib/words/needed-key'
 import type { VersionSeen } from './version-seen'
 
 type SignFormProps = {
@@ -26,7 +26,7 @@ type SignFormProps = {
   version: VersionSeen
   signing: NonNullable<VersionSeen['signing']>
   words: Words
-  bakery: FormulaUnits & { timeZone: string; currency: string }
+  bakery: OwnUnits & { timeZone: string; currency: string }
   language: Language
 }
 

@@ -1,6 +1,7 @@
 'use server'
 
-import { act, textOf } from '@/app/act'
+import { act } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { countPieces } from '@/lib/kitchen/shifts/count-pieces'
 import { moveBatch } from '@/lib/kitchen/shifts/move-batch'

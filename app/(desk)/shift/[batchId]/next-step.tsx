@@ -1,4 +1,4 @@
-import { rulesOf } from '@/app/rules-of'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { sayGap } from '@/app/(desk)/say-gap'
 import { nextState } from '@/lib/kitchen/batches/rules'
 import { beginBatchInput } from '@/lib/kitchen/shifts/begin-batch.input'

@@ -1,4 +1,4 @@
-import { rulesOf } from '@/app/rules-of'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { countPiecesInput } from '@/lib/kitchen/shifts/count-pieces.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FloorButton } from '@/lib/ui/floor-button'

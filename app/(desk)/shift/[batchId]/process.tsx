@@ -3,7 +3,7 @@ import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
 import { amountInUnits } from './amount-in-units'
 import type { BatchPart } from './batch-view'
-import { minutesOf } from './minutes-of'
+import { minutesOf } from '@/lib/words/format/minutes-of'
 
 /** The process as it is planned, the same for every batch of the trial. */
 export function Process({ batch, bakery, words, language }: BatchPart) {

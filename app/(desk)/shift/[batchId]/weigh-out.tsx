@@ -5,7 +5,7 @@ import { wordsIn } from '@/lib/words/words'
 import { lineName } from '../../mixing/line-name'
 import { MixingWater } from '../../mixing/mixing-water'
 import { PremixSteps } from '../../mixing/premix-steps'
-import { planFormat } from '../../trials/plan-format'
+import { planFormat } from '@/lib/words/format/plan-format'
 import type { BatchPart } from './batch-view'
 
 /** What goes in, stage by stage, with the weight that each scale is to show; before it the premixes, after it the water. */

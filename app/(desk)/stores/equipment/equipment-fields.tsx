@@ -10,11 +10,11 @@ import { degreeSign, differenceInUnit } from '@/lib/words/format/temperature-dif
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import type { EquipmentRow } from './equipment-entries'
-import type { FormUnits } from './form-units'
+import type { OwnUnits } from '@/lib/words/format/own-units'
 
 type EquipmentFieldsProps = {
   kind: EquipmentKind
-  units: FormUnits
+  units: OwnUnits
   /** Left out for a new one. */
   present?: EquipmentRow
   words: Pick<Words, 'stores' | 'desk'>
@@ -79,7 +79,7 @@ export function EquipmentFields({ kind, units, present, words, language, childre
 
 function numberFields(
   kind: EquipmentKind,
-  units: FormUnits,
+  units: OwnUnits,
   present: EquipmentRow | undefined,
   equipment: Words['stores']['equipment'],
   language: Language,

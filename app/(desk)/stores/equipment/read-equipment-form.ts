@@ -1,15 +1,15 @@
 import 'server-only'
-import { textOf } from '@/app/act'
-import { massOf } from '@/app/mass-of'
-import { numberOf } from '@/app/number-of'
+import { textOf } from '@/lib/ui/text-of'
+import { massOf } from '@/lib/ui/mass-of'
+import { numberOf } from '@/lib/ui/number-of'
 import type { EquipmentKind } from '@/lib/kitchen/stores/equipment-facts.input'
 import { largeMassUnit, smallMassUnit } from '@/lib/words/format/mass'
 import { temperatureFromUnit } from '@/lib/words/format/temperature'
 import { differenceFromUnit } from '@/lib/words/format/temperature-difference'
-import type { FormUnits } from './form-units'
+import type { OwnUnits } from '@/lib/words/format/own-units'
 
 /** The facts of a piece of equipment as they were typed, in base units, for the command to judge. */
-export function readEquipmentForm(form: FormData, kind: EquipmentKind, units: FormUnits) {
+export function readEquipmentForm(form: FormData, kind: EquipmentKind, units: OwnUnits) {
   const { locale, massUnits, temperatureUnits } = units
   const number = (name: string) => numberOf(form, name, locale)
   const small = (name: string) => massOf(form, name, locale, smallMassUnit(massUnits))

@@ -1,6 +1,6 @@
 import 'server-only'
-import { textOf } from '@/app/act'
-import { numberOf } from '@/app/number-of'
+import { textOf } from '@/lib/ui/text-of'
+import { numberOf } from '@/lib/ui/number-of'
 import { allergen, countedPart, figure } from '@/lib/kitchen/stores/ingredient-facts.input'
 
 /** The facts of an ingredient as they were typed, for the command to judge. Fields are named by their path in its input. */

@@ -1,8 +1,9 @@
 'use server'
 
-import { act, textOf } from '@/app/act'
-import { numberOf } from '@/app/number-of'
-import { settingsOf } from '@/app/settings-of'
+import { act } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
+import { numberOf } from '@/lib/ui/number-of'
+import { settingsOf } from '@/lib/ui/settings-of'
 import { changeSettings as changeSettingsCommand } from '@/lib/kitchen/people/change-settings'
 import type { FormState } from '@/lib/ui/form-state'
 

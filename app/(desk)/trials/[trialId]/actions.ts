@@ -1,6 +1,7 @@
 'use server'
 
-import { act, textOf } from '@/app/act'
+import { act } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
 import { chooseLines } from '@/lib/kitchen/trials/choose-lines'
 import { dateMixingDays } from '@/lib/kitchen/trials/date-mixing-days'
 import { decidePlan } from '@/lib/kitchen/trials/decide-plan'

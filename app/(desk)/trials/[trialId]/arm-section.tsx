@@ -8,7 +8,7 @@ import { MixingWater } from '../../mixing/mixing-water'
 import { PremixSteps } from '../../mixing/premix-steps'
 import { doseWords } from '../dose-words'
 import { DoughName } from '../dough-name'
-import { allergenList } from '../plan-format'
+import { allergenList } from '@/lib/words/allergen-list'
 import type { ArmShown, PlanPart } from './plan-seen'
 import { WarningList } from './warning-list'
 

@@ -1,4 +1,4 @@
-import { rulesOf } from '@/app/rules-of'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { meaningOfDecision } from '@/lib/kitchen/trials/rules'
 import { decidePlanInput } from '@/lib/kitchen/trials/decide-plan.input'
 import { stopTrialInput } from '@/lib/kitchen/trials/stop-trial.input'

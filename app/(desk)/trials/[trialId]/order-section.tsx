@@ -5,7 +5,7 @@ import { SheetTable } from '@/lib/ui/sheet-table'
 import { formatDay } from '@/lib/words/format/day'
 import { say } from '@/lib/words/say'
 import { DoughName } from '../dough-name'
-import { allergenList } from '../plan-format'
+import { allergenList } from '@/lib/words/allergen-list'
 import type { PlanPart, PlanSeen } from './plan-seen'
 import { WarningList } from './warning-list'
 

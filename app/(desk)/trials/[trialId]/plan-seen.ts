@@ -1,7 +1,7 @@
 import type { AnswerOf } from '@/lib/kitchen/query'
 import type { getPlan } from '@/lib/kitchen/trials/get-plan'
 import type { Language, Words } from '@/lib/words/words'
-import type { PlanFormat } from '../plan-format'
+import type { PlanFormat } from '@/lib/words/format/plan-format'
 
 /** What the query of a plan answers. */
 export type PlanSeen = AnswerOf<typeof getPlan>

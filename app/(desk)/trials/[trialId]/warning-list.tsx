@@ -1,6 +1,6 @@
 import { ToneMark } from '@/lib/ui/tone-mark'
 import { fill } from '@/lib/words/say'
-import { warningFacts } from '../plan-format'
+import { warningFacts } from '@/lib/words/warning-facts'
 import type { PlanPart, WarningShown } from './plan-seen'
 
 type WarningListProps = Omit<PlanPart, 'plan'> & { warnings: readonly WarningShown[] }

@@ -1,7 +1,8 @@
 'use server'
 
 import { redirect } from 'next/navigation'
-import { act, textOf } from '@/app/act'
+import { act } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
 import { keepSession } from '@/app/keep-session'
 import { acceptInvitation } from '@/lib/kitchen/people/accept-invitation'
 import type { FormState } from '@/lib/ui/form-state'

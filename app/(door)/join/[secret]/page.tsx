@@ -1,4 +1,4 @@
-import { rulesOf } from '@/app/rules-of'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { askOpenly } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getInvitation } from '@/lib/kitchen/people/get-invitation'

@@ -1,9 +1,10 @@
 'use server'
 
 import { redirect } from 'next/navigation'
-import { act, textOf } from '@/app/act'
+import { act } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
 import { keepSession } from '@/app/keep-session'
-import { settingsOf } from '@/app/settings-of'
+import { settingsOf } from '@/lib/ui/settings-of'
 import { setUpBakery } from '@/lib/kitchen/people/set-up-bakery'
 import type { FormState } from '@/lib/ui/form-state'
 

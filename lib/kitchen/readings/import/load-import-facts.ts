@@ -48,9 +48,10 @@ export async function loadImportFacts(from: Db | Tx, bakeryId: string, trialId: 
   const seen = new Map<string, number>()
   const batches = rows.map(({ arm, mixingDay, ...batch }) => {
     const key = `${mixingDay.number} ${arm.position}`
-    seen.set(key, (seen.get(key) ?? 0) + 1)
-    /** `number`: which of the arm's doughs of that day it is, in the drawn order. */
-    return { ...batch, arm: arm.position, dayNumber: mixingDay.number, number: seen.get(key)! }
+    /** Which of the arm's doughs of that day it is, in the drawn order. */
+    const number = (seen.get(key) ?? 0) + 1
+    seen.set(key, number)
+    return { ...batch, arm: arm.position, dayNumber: mixingDay.number, number }
   })
   const readings = await from.reading.findMany({
     where: { bakeryId, trialId },

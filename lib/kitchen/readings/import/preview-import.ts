@@ -2,6 +2,7 @@ import 'server-only'
 import { dayInZone } from '../../day-in-zone'
 import { query } from '../../query'
 import { mixedBatches } from '../../batches/mixed-batches'
+import { sureOf } from '../../sure-of'
 import { isOpen } from '../../trials/rules'
 import { examineImport, type Examined } from './examine-import'
 import { textsOfArms } from './guess-match'
@@ -50,7 +51,7 @@ function shownOf({ table, match, problems, rows }: Examined, facts: ImportFacts)
   const isByCode = match !== null && columnOf(match, 'code') >= 0
   const batches = new Map(facts.batches.map((batch) => [batch.id, batch]))
   const doughOf = (batchId: string) => {
-    const { code, dayNumber, arm, number } = batches.get(batchId)!
+    const { code, dayNumber, arm, number } = sureOf(batches.get(batchId), 'the dough of a row that was placed')
     return isByCode ? { code } : { dayNumber, arm, number }
   }
   const measures = new Map(facts.measures.map(({ id, code, name }) => [id, { code, name }]))

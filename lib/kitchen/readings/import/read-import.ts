@@ -43,6 +43,8 @@ export type ImportRead = {
 /** Of the ids that are made here; any fixed one would do. */
 const namespace = '3f6c1a52-64de-4c0c-9d50-5f1f2f9d1a77'
 
+const wholeDough = { piece: null, factorLevel: null }
+
 /** The id that an imported reading has at its place in a trial. */
 export function idOfImported(trialId: string, { batchId, measureId, piece, factorLevel, repeat }: Place): string {
   return uuidOf(JSON.stringify([trialId, batchId, measureId, piece, factorLevel, repeat]), namespace)
@@ -68,12 +70,16 @@ export function readImport(q: {
   const read: ImportRead = { fresh: [], already: 0, rowsWithout: 0, odd: [], faults: [] }
 
   for (const row of q.placed) {
-    const filled = columns.filter(({ at }) => (row.cells[at] ?? '') !== '')
+    const filled = columns.flatMap((column) => {
+      const valueEntered = row.cells[column.at] ?? ''
+      return valueEntered === '' ? [] : [{ ...column, valueEntered }]
+    })
     if (filled.length === 0) read.rowsWithout += 1
     const repeats = new Map<string, number>()
-    for (const { at, unit, measure } of filled) {
+    for (const { at, unit, measure, valueEntered } of filled) {
       const ofPiece = measure.level === 'piece'
-      if (ofPiece && !row.piece) continue
+      const part = ofPiece ? row.piece : wholeDough
+      if (!part) continue
       const fault = (code: ProblemCode, about: RowFault['facts'] = {}, column = at) =>
         void read.faults.push({ line: row.line, column, code, facts: about })
       const repeat = (repeats.get(measure.id) ?? 0) + 1
@@ -81,11 +87,10 @@ export function readImport(q: {
       const place: Place = {
         batchId: row.batchId,
         measureId: measure.id,
-        piece: ofPiece ? row.piece!.piece : null,
-        factorLevel: ofPiece ? row.piece!.factorLevel : null,
+        piece: part.piece,
+        factorLevel: part.factorLevel,
         repeat,
       }
-      const valueEntered = row.cells[at]!
       const entered = `${valueEntered} ${unit}`
       const problem = (path: string) =>
         path === 'piece' ? columnOf(match, 'piece') : path === 'factorLevel' ? columnOf(match, 'level') : at

@@ -1,6 +1,7 @@
 import 'server-only'
 import type { ProblemCode } from '../../messages'
 import type { Facts } from '../../../words/text'
+import { onlyOne } from '../../only-one'
 import { isSameLevel } from './guess-match'
 import type { ColumnUse, ImportMatch } from './import-readings.input'
 import type { ImportBatch, ImportFacts } from './load-import-facts'
@@ -11,6 +12,7 @@ import { levelOfPiece } from '../rules'
 export type RowFault = { line: number; column: number | null; code: ProblemCode; facts: Facts }
 type Told<Value> = { value: Value } | { fault: Omit<RowFault, 'line'> }
 
+const noLevel = [null, null] as const
 const isWhole = (cell: string) => /^\d{1,4}$/.test(cell)
 const wrong = (column: number | null, code: ProblemCode, facts: Facts = {}) => ({ fault: { column, code, facts } })
 
@@ -49,8 +51,8 @@ export function doughOfRow(
   const position = armOf(text(arm), match)
   if (position === undefined) return wrong(arm, text(arm) === '' ? 'missing' : 'row-arm-unknown', { value: text(arm) })
   const ofDay = batches.filter((batch) => batch.dayNumber === Number(text(day)) && batch.arm === position)
-  if (dough < 0 && ofDay.length === 1) return { value: ofDay[0]! }
-  const batch = ofDay.find(({ number }) => String(number) === text(dough))
+  const only = dough < 0 ? onlyOne(ofDay) : null
+  const batch = only ?? ofDay.find(({ number }) => String(number) === text(dough))
   return batch
     ? { value: batch }
     : wrong(dough < 0 ? arm : dough, 'row-dough-unknown', { value: text(dough), count: ofDay.length })
@@ -70,25 +72,25 @@ export function pieceCounter(match: ImportMatch, { factorName, factorLevels, pie
   const levels = factorName === null ? [] : factorLevels
   return ({ cells }: ImportRow, batchId: string): Told<{ piece: number; factorLevel: string | null }> => {
     const [numbered, levelText] = [cells[piece] ?? '', cells[level] ?? '']
-    const named = level < 0 ? null : levels.findIndex((each) => isSameLevel(each, levelText))
-    if (named === -1)
-      return wrong(level, levelText === '' ? 'missing' : 'row-level-unknown', { value: levelText, levels })
+    const named = level < 0 ? noLevel : [...levels.entries()].find(([, each]) => isSameLevel(each, levelText))
+    if (!named) return wrong(level, levelText === '' ? 'missing' : 'row-level-unknown', { value: levelText, levels })
+    const [levelAt, levelName] = named
     if (piece >= 0) {
       if (!isWhole(numbered) || Number(numbered) < 1) return wrong(piece, numbered === '' ? 'missing' : 'not-whole')
       return {
         value: {
           piece: Number(numbered),
-          factorLevel: named === null ? levelOfPiece(Number(numbered), levels) : levels[named]!,
+          factorLevel: levelAt === null ? levelOfPiece(Number(numbered), levels) : levelName,
         },
       }
     }
-    const key = `${batchId} ${String(named)}`
+    const key = `${batchId} ${String(levelAt)}`
     const nth = counts.get(key) ?? 0
     counts.set(key, nth + 1)
     const step = Math.max(1, levels.length)
-    const next = (named ?? 0) + 1 + nth * step
+    const next = (levelAt ?? 0) + 1 + nth * step
     if (next > piecesPerBatch)
       return wrong(level < 0 ? null : level, 'row-too-many-pieces', { max: piecesPerBatch / step })
-    return { value: { piece: next, factorLevel: named === null ? null : levels[named]! } }
+    return { value: { piece: next, factorLevel: levelName } }
   }
 }

@@ -4,6 +4,7 @@ import type { ArmLine } from '../../../calc/arms/types'
 import { powerEntries } from '../../../calc/plan/power-entries'
 import { dunnettQuantile } from '../../../calc/distributions/dunnett-quantile'
 import { median } from '../../../calc/median'
+import { sureOf } from '../../../kitchen/sure-of'
 import { within } from '../figures'
 import { besidePeer, peerMs } from '../peer-ms'
 import type { Subject } from '../subject'
@@ -12,7 +13,10 @@ import { setTable } from '../table'
 const warmUps = 20
 const rounds = 101
 
-const search = powerEntries.find((entry) => entry.id === 'plan/cheapest-design')!
+const search = sureOf(
+  powerEntries.find((entry) => entry.id === 'plan/cheapest-design'),
+  'plan/cheapest-design',
+)
 
 type Timed = { what: string; mostMs: number; run(round: number): unknown; peer?: string }
 

@@ -2,7 +2,7 @@ import { performance } from 'node:perf_hooks'
 import { builtDeskPages } from '../../built-routes'
 import type { Demo } from '../demo'
 import { ratioOf, within, type TimedPair } from '../figures'
-import { findPages } from '../find-pages'
+import { findPages, type FoundPage } from '../find-pages'
 import type { Subject } from '../subject'
 import { setTable } from '../table'
 
@@ -18,18 +18,19 @@ export const pages: Subject = {
   async measure(openDemo) {
     const demo = await openDemo()
     const routes = builtDeskPages()
-    const found = [{ route: '/sign-in', address: '/sign-in' }, ...(await findPages(routes, demo.openPage))]
-    const pairs = new Map<string, TimedPair[]>(found.map(({ route }) => [route, []]))
+    const found = [{ route: '/sign-in', address: '/sign-in' }, ...(await findPages(routes, demo.openPage))].map(
+      (page): FoundPage & { pairs: TimedPair[] } => ({ ...page, pairs: [] }),
+    )
     for (let round = -warmUps; round < rounds; round++) {
-      for (const { route, address } of found) {
+      for (const { address, pairs } of found) {
         // What a large page leaves behind is cleared away in the request after it, which must not be one that is timed.
         await timeOf(demo, reference)
         const pair = { referenceMs: await timeOf(demo, reference), subjectMs: await timeOf(demo, address) }
-        if (round >= 0) pairs.get(route)!.push(pair)
+        if (round >= 0) pairs.push(pair)
       }
     }
-    const rows = found.map(({ route }) => {
-      const { subjectMs, referenceMs, ratio } = ratioOf(pairs.get(route)!)
+    const rows = found.map(({ route, pairs }) => {
+      const { subjectMs, referenceMs, ratio } = ratioOf(pairs)
       return [route, subjectMs.toFixed(1), referenceMs.toFixed(1), ratio.toFixed(2), within(ratio, mostRatio)]
     })
     const missing = routes.filter((route) => !found.some((page) => page.route === route))

@@ -4,14 +4,14 @@ import { act } from '@/app/act'
 import { changeEquipment } from '@/lib/kitchen/stores/change-equipment'
 import type { EquipmentKind } from '@/lib/kitchen/stores/equipment-facts.input'
 import type { FormState } from '@/lib/ui/form-state'
-import type { FormUnits } from '../form-units'
+import type { OwnUnits } from '@/lib/words/format/own-units'
 import { readEquipmentForm } from '../read-equipment-form'
 
 type Seen = { equipmentId: string; seenRevision: number; kind: EquipmentKind }
 
 export async function change(
   { kind, ...seen }: Seen,
-  units: FormUnits,
+  units: OwnUnits,
   former: FormState,
   form: FormData,
 ): Promise<FormState> {

@@ -1,8 +1,9 @@
 'use server'
 
-import { act, textOf } from '@/app/act'
-import { decimalTextOf } from '@/app/decimal-text-of'
-import { massOf } from '@/app/mass-of'
+import { act } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
+import { decimalTextOf } from '@/lib/ui/decimal-text-of'
+import { massOf } from '@/lib/ui/mass-of'
 import { enterPrice } from '@/lib/kitchen/stores/enter-price'
 import type { FormState } from '@/lib/ui/form-state'
 import type { MassUnit } from '@/lib/words/format/mass'

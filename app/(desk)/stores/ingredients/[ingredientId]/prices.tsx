@@ -1,4 +1,4 @@
-import { rulesOf } from '@/app/rules-of'
+import { rulesOf } from '@/lib/ui/rules-of'
 import type { PriceState } from '@/lib/kitchen/stores/rules'
 import { enterPriceInput } from '@/lib/kitchen/stores/enter-price.input'
 import { ActionForm } from '@/lib/ui/action-form'

@@ -1,8 +1,9 @@
 'use server'
 
 import { redirect } from 'next/navigation'
-import { act, textOf } from '@/app/act'
-import { numberOf } from '@/app/number-of'
+import { act } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
+import { numberOf } from '@/lib/ui/number-of'
 import { addMeasure } from '@/lib/kitchen/stores/add-measure'
 import type { FormState } from '@/lib/ui/form-state'
 

@@ -1,6 +1,7 @@
 'use server'
 
-import { act, textOf } from '@/app/act'
+import { act } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
 import { currentLanguage } from '@/app/language'
 import { linkTo } from '@/lib/auth/link-to'
 import { changePerson } from '@/lib/kitchen/people/change-person'

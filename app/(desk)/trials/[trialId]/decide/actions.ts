@@ -1,7 +1,8 @@
 'use server'
 
 import { redirect } from 'next/navigation'
-import { act, textOf } from '@/app/act'
+import { act } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
 import { draftChange } from '@/lib/kitchen/decisions/draft-change'
 import { keepFormula } from '@/lib/kitchen/decisions/keep-formula'
 import type { FormState } from '@/lib/ui/form-state'

@@ -1,4 +1,4 @@
-import { rulesOf } from '@/app/rules-of'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { draftChangeInput } from '@/lib/kitchen/decisions/draft-change.input'
 import { keepFormulaInput } from '@/lib/kitchen/decisions/keep-formula.input'
 import { ActionForm } from '@/lib/ui/action-form'

@@ -4,13 +4,13 @@ import { redirect } from 'next/navigation'
 import { act } from '@/app/act'
 import { changeDraftTrial } from '@/lib/kitchen/trials/change-draft-trial'
 import type { FormState } from '@/lib/ui/form-state'
-import type { PlanUnits } from '../../plan-format'
+import type { OwnUnits } from '@/lib/words/format/own-units'
 import { readTrialForm } from '../../read-trial-form'
 
 export async function changeDraft(
   trialId: string,
   seenRevision: number,
-  units: PlanUnits,
+  units: OwnUnits,
   former: FormState,
   form: FormData,
 ): Promise<FormState> {

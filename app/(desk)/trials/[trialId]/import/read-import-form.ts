@@ -1,5 +1,5 @@
 import 'server-only'
-import { textOf } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
 
 /** What a column is used for, as the list of a form sends it: `code`, or `measure:<id>:<unit>`. */
 function useOf(text: string) {

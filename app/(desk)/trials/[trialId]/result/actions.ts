@@ -1,6 +1,7 @@
 'use server'
 
-import { act, textOf } from '@/app/act'
+import { act } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
 import { closeTrial } from '@/lib/kitchen/results/close-trial'
 import type { FormState } from '@/lib/ui/form-state'
 

@@ -24,7 +24,8 @@ import { UnreadDocument } from '../../../unread-document'
 import { doseWords } from '../../dose-words'
 import { choiceWords } from '../../choice-words'
 import { DoughName } from '../../dough-name'
-import { allergenList, planFormat } from '../../plan-format'
+import { allergenList } from '@/lib/words/allergen-list'
+import { planFormat } from '@/lib/words/format/plan-format'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).trials.weighOut.title }

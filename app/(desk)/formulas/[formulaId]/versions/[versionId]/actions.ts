@@ -1,7 +1,8 @@
 'use server'
 
 import { redirect } from 'next/navigation'
-import { act, textOf } from '@/app/act'
+import { act } from '@/app/act'
+import { textOf } from '@/lib/ui/text-of'
 import { discardDraft } from '@/lib/kitchen/formulas/discard-draft'
 import { draftVersion } from '@/lib/kitchen/formulas/draft-version'
 import { signOffVersion } from '@/lib/kitchen/formulas/sign-off-version'

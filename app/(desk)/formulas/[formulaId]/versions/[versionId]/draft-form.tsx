@@ -1,4 +1,4 @@
-import { rulesOf } from '@/app/rules-of'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { draftVersionInput } from '@/lib/kitchen/formulas/draft-version.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FormTextArea } from '@/lib/ui/form-text-area'

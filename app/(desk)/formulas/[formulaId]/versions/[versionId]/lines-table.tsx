@@ -7,8 +7,8 @@ import { GroupRow } from '@/lib/ui/group-row'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
-import type { FormulaFormat } from '../../../formula-format'
-import { stageNames } from '../../../stage-names'
+import type { FormulaFormat } from '@/lib/words/format/formula-format'
+import { stageNames } from '@/lib/words/stage-names'
 
 type LinesTableProps = {
   content: AnswerOf<typeof getVersion>['content']

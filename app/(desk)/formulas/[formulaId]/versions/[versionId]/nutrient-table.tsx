@@ -4,7 +4,7 @@ import { SheetTable } from '@/lib/ui/sheet-table'
 import { listOf } from '@/lib/words/list-of'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
-import type { FormulaFormat } from '../../../formula-format'
+import type { FormulaFormat } from '@/lib/words/format/formula-format'
 
 type NutrientTableProps = {
   figures: FormulaFigures

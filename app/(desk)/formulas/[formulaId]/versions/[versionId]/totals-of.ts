@@ -2,7 +2,7 @@ import type { FormulaFigures } from '@/lib/kitchen/formulas/rules'
 import type { Entry } from '@/lib/ui/definition-list'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
-import type { FormulaFormat } from '../../../formula-format'
+import type { FormulaFormat } from '@/lib/words/format/formula-format'
 
 /** The totals of a version for the margin, each under the name of its convention. */
 export function totalsOf(

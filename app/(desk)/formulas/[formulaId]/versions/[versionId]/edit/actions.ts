@@ -4,11 +4,11 @@ import { redirect } from 'next/navigation'
 import { act } from '@/app/act'
 import { changeDraft } from '@/lib/kitchen/formulas/change-draft'
 import type { FormState } from '@/lib/ui/form-state'
-import type { FormulaUnits } from '../../../../formula-units'
+import type { OwnUnits } from '@/lib/words/format/own-units'
 import { atRows, readEditorForm } from '../../../../read-editor-form'
 
 export async function change(
-  seen: { versionId: string; seenRevision: number; units: FormulaUnits },
+  seen: { versionId: string; seenRevision: number; units: OwnUnits },
   former: FormState,
   form: FormData,
 ): Promise<FormState> {

@@ -2,14 +2,14 @@ import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
-import { rulesOf } from '@/app/rules-of'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { changeDraftInput } from '@/lib/kitchen/formulas/change-draft.input'
 import { getEditor } from '@/lib/kitchen/formulas/get-editor'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { editorValues } from '../../../../editor-values'
-import { formulaUnits } from '../../../../formula-units'
+import { ownUnits } from '@/lib/words/format/own-units'
 import { FormulaEditor } from '../../../../formula-editor'
 import { change } from './actions'
 
@@ -24,7 +24,7 @@ export default async function EditPage({ params }: { params: Promise<{ formulaId
   const { bakery } = await ask(getDesk)
   const { ingredients, draft } = await ask(getEditor, { draft: { formulaId, versionId } })
   if (!draft) notFound()
-  const units = formulaUnits(bakery)
+  const units = ownUnits(bakery)
   return (
     <FormulaEditor
       rules={rulesOf(changeDraftInput)}

@@ -1,18 +1,15 @@
-import { nameInUnit } from '@/lib/words/format/name-in-unit'
-import { formatNumber } from '@/lib/words/format/number'
-import { massInUnit, smallMassUnit, type MassUnits } from '@/lib/words/format/mass'
-import { plainNumber } from '@/lib/words/format/plain-number'
-import { poundsAndOunces } from '@/lib/words/format/pounds-and-ounces'
-import { temperatureInUnit } from '@/lib/words/format/temperature'
-import { degreeSign, differenceInUnit, type TemperatureUnits } from '@/lib/words/format/temperature-difference'
-import { withUnit } from '@/lib/words/format/with-unit'
-import { listOf } from '@/lib/words/list-of'
-import type { Language, Words } from '@/lib/words/words'
-
-export type PlanUnits = { locale: string; massUnits: MassUnits; temperatureUnits: TemperatureUnits }
+import { nameInUnit } from './name-in-unit'
+import { formatNumber } from './number'
+import { massInUnit, smallMassUnit } from './mass'
+import type { OwnUnits } from './own-units'
+import { plainNumber } from './plain-number'
+import { poundsAndOunces } from './pounds-and-ounces'
+import { temperatureInUnit } from './temperature'
+import { degreeSign, differenceInUnit } from './temperature-difference'
+import { withUnit } from './with-unit'
 
 /** How plans write their quantities, in the bakery's own units. */
-export function planFormat({ locale, massUnits, temperatureUnits }: PlanUnits) {
+export function planFormat({ locale, massUnits, temperatureUnits }: OwnUnits) {
   const unit = smallMassUnit(massUnits)
   const digitsFor = (value: number) => (value === 0 ? 0 : value < 1 ? 3 : value < 10 ? 2 : value < 100 ? 1 : 0)
   const inUnit = (massG: number, digits: number, signed = false) =>
@@ -67,31 +64,3 @@ function digitsOfStep(step: number): number {
 }
 
 export type PlanFormat = ReturnType<typeof planFormat>
-
-type Facts = Readonly<Record<string, string | number>>
-
-/** The facts of a warning as they are read: numbers by the unit in their name, totals and allergens in words. */
-export function warningFacts(
-  facts: Facts,
-  format: PlanFormat,
-  { trials, stores }: Pick<Words, 'trials' | 'stores'>,
-  language: Language,
-): Record<string, string> {
-  return Object.fromEntries(
-    Object.entries(facts).map(([name, fact]) => {
-      if (typeof fact === 'number')
-        return [name, name.toLowerCase().endsWith('pct') ? format.pct(fact) : format.mass(fact)]
-      if (name === 'total') return [name, trials.totals[fact as keyof typeof trials.totals] ?? fact]
-      if (name === 'allergens') return [name, allergenList(fact.split(','), stores, language)]
-      return [name, fact]
-    }),
-  )
-}
-
-/** Allergens in words; what is no allergen, such as the name of an unchecked ingredient, as it stands. */
-export function allergenList(list: readonly string[], stores: Words['stores'], language: Language): string {
-  return listOf(
-    list.map((each) => (stores.allergens as Record<string, string>)[each] ?? each),
-    language,
-  )
-}

@@ -1,5 +1,4 @@
-import 'server-only'
-import { massFromUnit, type MassUnit } from '@/lib/words/format/mass'
+import { massFromUnit, type MassUnit } from '../words/format/mass'
 import { numberOf } from './number-of'
 
 /** A mass typed in a form in one of the bakery's units, in grams; as `numberOf` when it is empty or no number. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { decimalTextOf } from '@/app/decimal-text-of'
-import { massOf } from '@/app/mass-of'
-import { numberOf } from '@/app/number-of'
+import { decimalTextOf } from '@/lib/ui/decimal-text-of'
+import { massOf } from '@/lib/ui/mass-of'
+import { numberOf } from '@/lib/ui/number-of'
 
 function typed(value: string): FormData {
   const form = new FormData()

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { z } from 'zod'
-import { rulesOf } from '@/app/rules-of'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { addIngredientInput } from '@/lib/kitchen/stores/add-ingredient.input'
 import { changeSettingsInput } from '@/lib/kitchen/people/change-settings.input'
 import { draftFormulaInput } from '@/lib/kitchen/formulas/draft-formula.input'

@@ -1,11 +1,11 @@
-import { degreeSign } from '@/lib/words/format/temperature-difference'
-import { temperatureInUnit } from '@/lib/words/format/temperature'
-import { poundsAndOunces } from '@/lib/words/format/pounds-and-ounces'
-import { formatNumber } from '@/lib/words/format/number'
-import { plainNumber } from '@/lib/words/format/plain-number'
-import { withUnit } from '@/lib/words/format/with-unit'
-import type { Words } from '@/lib/words/words'
-import type { FormulaUnits } from './formula-units'
+import { degreeSign } from './temperature-difference'
+import { temperatureInUnit } from './temperature'
+import { poundsAndOunces } from './pounds-and-ounces'
+import { formatNumber } from './number'
+import { plainNumber } from './plain-number'
+import { withUnit } from './with-unit'
+import type { Words } from '../words'
+import type { OwnUnits } from './own-units'
 
 type Units = Words['formulas']['units']
 
@@ -13,7 +13,7 @@ type Units = Words['formulas']['units']
 const smallPct = 0.1
 
 /** How this subject writes its quantities: percentages to 0.01 (small ones finer), weights by their size in the bakery's units, times in minutes. */
-export function formulaFormat({ locale, massUnits, temperatureUnits }: FormulaUnits, units: Units) {
+export function formulaFormat({ locale, massUnits, temperatureUnits }: OwnUnits, units: Units) {
   // A dose of some ppm on flour would read as nothing at two digits.
   const isSmall = (value: number) => value !== 0 && Math.abs(value) < smallPct
   const pct = (value: number) =>

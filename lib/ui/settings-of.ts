@@ -1,5 +1,4 @@
-import 'server-only'
-import { textOf } from './act'
+import { textOf } from './text-of'
 
 /** How a bakery counts, weighs and tells the time, as it was typed into `SettingsFields`. */
 export function settingsOf(form: FormData) {

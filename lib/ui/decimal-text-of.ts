@@ -1,6 +1,5 @@
-import 'server-only'
-import { textOf } from './act'
-import { readDecimal } from '@/lib/words/format/read-decimal'
+import { textOf } from './text-of'
+import { readDecimal } from '../words/format/read-decimal'
 
 /**
  * An amount typed in a form, in the bakery's locale, as plain decimal text that keeps every digit.

@@ -1,7 +1,7 @@
 import 'server-only'
 import { z } from 'zod'
-import { typedPassword } from '@/lib/kitchen/text.input'
-import type { FieldRule, FieldRules } from '@/lib/ui/field-rules'
+import { typedPassword } from '../kitchen/text.input'
+import type { FieldRule, FieldRules } from './field-rules'
 
 type Shape = z.core.JSONSchema.JSONSchema
 

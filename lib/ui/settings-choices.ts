@@ -1,6 +1,6 @@
 import 'server-only'
-import { bakerySettings } from '@/lib/kitchen/people/bakery-settings.input'
-import type { SettingsChoices } from '@/lib/ui/settings-fields'
+import { bakerySettings } from '../kitchen/people/bakery-settings.input'
+import type { SettingsChoices } from './settings-fields'
 
 /** What can be chosen for a bakery's settings: the command's own lists, and every time zone there is. */
 export function settingsChoices(): SettingsChoices {

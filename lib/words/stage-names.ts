@@ -1,5 +1,5 @@
-import { sayName } from '@/lib/words/say'
-import type { Language, Words } from '@/lib/words/words'
+import { sayName } from './say'
+import type { Language, Words } from './words'
 
 type Stage = { kind: keyof Words['formulas']['stages']; name: string }
 

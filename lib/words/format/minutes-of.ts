@@ -1,6 +1,5 @@
-import 'server-only'
-import { formatNumber } from '@/lib/words/format/number'
-import { withUnit } from '@/lib/words/format/with-unit'
+import { formatNumber } from './number'
+import { withUnit } from './with-unit'
 
 /** A planned time in minutes, with a half where there is one. */
 export function minutesOf(timeS: number, locale: string): string {

@@ -1,4 +1,4 @@
-import type { Words } from '@/lib/words/words'
+import type { Words } from './words'
 
 export type NeededKey = keyof Words['formulas']['sign']['needs']
 
