@@ -68,6 +68,32 @@ test('an entry that is left changes nothing in the book, and the others stay', a
   expect((await app.look.query('SELECT 1 FROM reading WHERE batch_id = $1', [there.batchId])).rows).toHaveLength(1)
 })
 
+test('an odd value says so before it is taken, and what cannot be a reading is refused as a whole', async ({
+  as,
+  bakery,
+  app,
+}) => {
+  const { there } = await walkEntryAside({ bakery, neighbour: bakery, look: app.look })
+  const odd = { ...there, id: uuid(), value: '600' }
+  valueOf(await takeEntries.call(asSelf(bakery.early), { entries: [{ ...odd, confirmed: true }] }))
+  const corrected = { kind: 'correction', supersedesId: there.id, repeat: 1, unit: '°C', reason: 'typing slip' }
+  const entries = [
+    { ...corrected, id: uuid(), value: '26.6' },
+    { ...corrected, id: uuid(), value: 'warm' },
+  ]
+  valueOf(await takeEntries.call(asSelf(bakery.owner), { entries }))
+  const page = await as(bakery.head)
+  await page.goto('/shift/kept-aside')
+  await expect(page.getByRole('article').filter({ hasText: '600' })).toContainText('outside what is usual')
+  const warm = page.getByRole('article').filter({ hasText: 'warm' })
+  await warm.getByLabel('Into the book').check()
+  await warm.getByLabel('Why?').fill('He felt it.')
+  await warm.getByRole('button', { name: 'Settle' }).click()
+  await expect(warm.getByRole('alert')).toContainText('As it was sent, this cannot be a reading of this batch')
+  await expect(warm.getByLabel('Why?')).toHaveValue('He felt it.')
+  expect((await app.look.query('SELECT 1 FROM settled_entry WHERE bakery_id = $1', [bakery.bakeryId])).rows).toEqual([])
+})
+
 test('whoever comes second is told who settled it, how and why, and that the reading there is another by now', async ({
   as,
   bakery,

@@ -7,9 +7,13 @@ import { keyParts } from '../page-cursor'
 import { query } from '../query'
 import { readPage } from '../read-page'
 import { isOpen } from '../trials/rules'
+import { loadRangeFacts } from './load-range-facts'
 import { everyMeasure } from './measures-to-read'
+import { plausibleRange, type PlausibleRange, type RangeFacts } from './plausible-range'
+import { readEnteredValue } from './read-entered-value'
 import { levelOfPiece } from './rules'
 import { standingFor } from './standing-for'
+import { toBaseUnit } from './to-base-unit'
 
 /** Each with a form of its own, so a screen holds few. */
 const entriesOnPage = 20
@@ -19,8 +23,8 @@ type TakeBar = 'unknown-format' | 'damaged-text' | 'trial-over' | 'settle-readin
 
 /**
  * Entries from outside that came too late for their place and that nobody has settled, a page at a time, those that came
- * first at the top: each with what was entered, by whom and when, why it was put aside, and the reading that stands where
- * it belongs. They go by the codes of their batches; which dough is which is not told here.
+ * first at the top: each with what was entered, by whom and when, whether that is usual, why it was put aside, and the
+ * reading that stands where it belongs. They go by the codes of their batches; which dough is which is not told here.
  */
 export const listKeptAside = query({
   name: 'readings.list-kept-aside',
@@ -49,8 +53,15 @@ export const listKeptAside = query({
               select: {
                 id: true,
                 code: true,
+                arm: { select: { position: true } },
                 trial: {
-                  select: { number: true, state: true, factorLevels: true, formula: { select: { name: true } } },
+                  select: {
+                    id: true,
+                    number: true,
+                    state: true,
+                    factorLevels: true,
+                    formula: { select: { name: true } },
+                  },
                 },
               },
             },
@@ -67,8 +78,14 @@ export const listKeptAside = query({
       readingsOf(db, bakeryId, standingIds),
       contents.length > 0 ? everyMeasure(db, bakeryId) : [],
     ])
+    const ranges = new Map<string, RangeFacts>()
+    for (const { row, read: entry } of read) {
+      const trialId = row.batch.trial.id
+      if (entry.outcome === 'read' && !ranges.has(trialId))
+        ranges.set(trialId, await loadRangeFacts(db, bakeryId, trialId, measures))
+    }
     const rows = read.map(({ row: { batch, sentBy, ...row }, read: entry }) => {
-      const { trial, ...dough } = batch
+      const { trial, arm, ...dough } = batch
       const shared = {
         ...row,
         sentBy: sentBy.name,
@@ -82,6 +99,8 @@ export const listKeptAside = query({
       const { value, unit, piece, repeat, factorLevel, takenAt, measure, supersedes, reason } = entry.reading
       const standing = readings.get(standingIds[contents.indexOf(entry.reading)] ?? '') ?? null
       const measured = measures.find(({ id }) => id === (measure?.toLowerCase() ?? standing?.measureId))
+      const ofTrial = ranges.get(trial.id)
+      const range = measured && ofTrial ? plausibleRange(measured, arm.position, ofTrial) : null
       const bar: TakeBar | null = !isOpen(trial.state)
         ? 'trial-over'
         : supersedes !== null && standing === null
@@ -96,7 +115,11 @@ export const listKeptAside = query({
           repeat,
           // A correction says no level: it goes with the piece.
           factorLevel: factorLevel ?? (piece === null ? null : levelOfPiece(piece, trial.factorLevels)),
-          measure: measured ? { code: measured.code, name: measured.name } : null,
+          measure: measured
+            ? { code: measured.code, name: measured.name, unit: measured.unit, digits: measured.digits }
+            : null,
+          /** The range that it is outside of; null when it is within, or is no amount of the measure at all. */
+          outside: measured && range && isBeyond(range, entry.reading, measured.unit) ? range : null,
           /** Null for a correction, which keeps the time of the reading that it corrects. */
           takenAt: takenAt === null ? null : new Date(takenAt),
           reason,
@@ -108,6 +131,17 @@ export const listKeptAside = query({
     return { ...page, rows }
   },
 })
+
+/** An entry may be aside before anybody looked whether it is a number. */
+function isBeyond(
+  { least, most }: PlausibleRange,
+  entered: { value: string; unit: string },
+  baseUnit: string,
+): boolean {
+  const read = readEnteredValue(entered.value)
+  const value = 'fault' in read ? undefined : toBaseUnit({ number: read.number, unit: entered.unit, baseUnit })
+  return value !== undefined && (value < least || value > most)
+}
 
 /** What comes after a row in the order of the list. */
 function behind(receivedAt: Date, entryId: string, hash: string) {

@@ -20,7 +20,7 @@ import { standingFor } from './standing-for'
  * What is taken was looked at, beside what it takes the place of, so it counts as confirmed. One whose text cannot be
  * read can be left.
  * Refuses: not-found, entry-taken-meanwhile, entry-left-meanwhile, and of what is taken: damaged-text, unknown-format,
- * settle-reading-first, stale, stale-moved-on and all that `keepOneReading` refuses.
+ * settle-reading-first, stale, stale-moved-on, entry-not-possible and what `keepOneReading` refuses beside faults at fields.
  */
 export const settleEntry = command({
   name: 'readings.settle-entry',
@@ -41,7 +41,7 @@ export const settleEntry = command({
 
     const taken =
       take && read.outcome === 'read' ? await takeIn(tx, bakeryId, read.reading, seenReadingId, reason) : null
-    const kept = taken && (await keepOneReading(tx, actor, now, taken))
+    const kept = taken && (await keepOneReading(tx, actor, now, taken).catch(refuseAsSent))
     await tx.settledEntry.create({
       data: { ...key, readingId: taken?.id ?? null, reason, settledById: actor.personId, at: now },
     })
@@ -90,6 +90,11 @@ async function takeIn(
   if (supersedesId !== null) return { ...entered, supersedesId, reason }
   if (batch === null || measure === null || takenAt === null) throw new Refusal('damaged-text')
   return { ...entered, batchId: batch, measureId: measure, factorLevel, takenAt }
+}
+
+/** What is wrong with an entry cannot be put right at a field: it was sent, and is taken as it is or not at all. */
+function refuseAsSent(error: unknown): never {
+  throw error instanceof Refusal && error.code === 'invalid' ? new Refusal('entry-not-possible') : error
 }
 
 /** Says who put what is there into the book since somebody looked. */

@@ -104,7 +104,8 @@ it('shows an entry beside what stands in its place, with who and when of both', 
           piece: 1,
           repeat: 1,
           factorLevel: null,
-          measure: { code: 'loaf-mass', name: expect.any(String) },
+          measure: { code: 'loaf-mass', name: expect.any(String), unit: 'g', digits: expect.any(Number) },
+          outside: null,
           takenAt: testNow,
           reason: null,
         },
@@ -174,6 +175,21 @@ it('says nothing stands there where the place is free by now, and that a trial i
     data: { state: 'stopped' },
   })
   expect((await list()).rows).toMatchObject([{ standing: null, bar: 'trial-over' }])
+})
+
+it('says of a value that it is outside what is usual, and shows one that is no amount as it came', async () => {
+  const there = reading()
+  await send(bakery.head, 0, there, correction(there.id))
+  const odd = (value: string, unit: string) => correction(there.id, { value, unit })
+  await send(bakery.head, 1, odd('9999', 'g'))
+  await send(bakery.head, 2, odd('heavy', 'g'))
+  await send(bakery.head, 3, odd('430', '°C'))
+  // Scaled at 480 g: half of that to one and a half times.
+  expect((await list()).rows.map(({ entered }) => [entered?.value, entered?.unit, entered?.outside])).toEqual([
+    ['9999', 'g', { least: 240, most: 720 }],
+    ['heavy', 'g', null],
+    ['430', '°C', null],
+  ])
 })
 
 it('gives a piece the level that its number has, and does not tell which dough it is', async () => {

@@ -191,6 +191,18 @@ describe('an entry that is taken', () => {
   })
 })
 
+it.each([
+  ['no number', { value: 'heavy' }],
+  ['an amount of something else', { unit: '°C' }],
+  ['of a piece that is not there', { piece: 9000 }],
+])('an entry that is %s is not taken, which is said as a whole, and can be left', async (_, change) => {
+  const there = reading()
+  const aside = await sendAside(there, correction(there.id), correction(there.id, change))
+  expect(refusalOf(await settle(aside, true))).toBe('entry-not-possible')
+  expect(await holding()).toEqual([[1, 421.5]])
+  valueOf(await settle(aside, false))
+})
+
 it('an entry that is left stays aside, with the reason, and nothing waits for it', async () => {
   const aside = await sendAside(reading(), reading({ value: '430' }))
   expect(valueOf(await settle(aside, false))).toEqual({ readingId: null })

@@ -9,6 +9,8 @@ import { withUnit } from '@/lib/words/format/with-unit'
 import { measureName } from '@/lib/words/measure-name'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
+import { amountInUnits } from '../[batchId]/amount-in-units'
+import type { BakeryShown } from '../[batchId]/batch-view'
 import { sayPlace } from '../say-place'
 import { keptAsideAnchor } from './kept-aside-anchor'
 import { SettleForm } from './settle-form'
@@ -17,7 +19,7 @@ export type KeptEntryShown = AnswerOf<typeof listKeptAside>['rows'][number]
 
 type KeptEntryProps = {
   entry: KeptEntryShown
-  bakery: { locale: string; timeZone: string }
+  bakery: BakeryShown
   words: Words
   language: Language
 }
@@ -32,6 +34,15 @@ export function KeptEntry({ entry, bakery, words, language }: KeptEntryProps) {
     ? say(text.entry, language, { code: batch.code, measure: measureName(entered.measure, words) })
     : say(text.entryOfBatch, language, { code: batch.code })
   const correction = (reason: string | null) => (reason === null ? [] : [say(text.correction, language, { reason })])
+  const odd =
+    entered?.outside && entered.measure
+      ? [
+          say(words.shift.log.odd, language, {
+            least: amountInUnits(entered.outside.least, entered.measure.unit, entered.measure.digits, bakery),
+            most: amountInUnits(entered.outside.most, entered.measure.unit, entered.measure.digits, bakery),
+          }),
+        ]
+      : []
   const takenAt = entered?.takenAt ?? standing?.takenAt ?? null
   return (
     <article
@@ -75,7 +86,7 @@ export function KeptEntry({ entry, bakery, words, language }: KeptEntryProps) {
             <Cell whole>{takenAt === null ? null : formatDateTime(takenAt, bakery)}</Cell>
             <Cell>{sentBy}</Cell>
             <Cell>
-              <Lines texts={correction(entered.reason)} />
+              <Lines texts={[...correction(entered.reason), ...odd]} />
             </Cell>
           </tr>
           {standing ? (
