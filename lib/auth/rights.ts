@@ -35,6 +35,8 @@ export const rights = {
   'correct-reading': { ...atDeskOnly, desk: correctors, station: correctors },
   // Many readings at once, of doughs that somebody else may have baked: for those who may correct any reading, at the desk.
   'import-readings': { ...atDeskOnly, desk: heads },
+  // What came in too late for its place, of whoever sent it.
+  'settle-entries': { ...atDeskOnly, desk: heads },
   'see-costs': { ...atDeskOnly, desk: heads },
   'edit-stores': { ...atDeskOnly, desk: heads },
   'draft-formula': { ...atDeskOnly, desk: heads },

@@ -27,7 +27,6 @@ const useCasesElsewhere = [
   'intake.take-entries',
   'readings.log-reading',
   'readings.correct-reading',
-  'readings.settle-entry',
   'stores.find-ingredients',
 ]
 

@@ -27,6 +27,7 @@ export const whoMay: Record<Right, string> = {
   'log-reading': 'yyy yyy - - - -',
   'correct-reading': 'yys yys - - - -',
   'import-readings': 'yy- --- - - - -',
+  'settle-entries': 'yy- --- - - - -',
   'see-costs': 'yy- --- - - - -',
   'edit-stores': 'yy- --- - - - -',
   'draft-formula': 'yy- --- - - - -',

@@ -7,6 +7,7 @@ import { nextState } from '@/lib/kitchen/batches/rules'
 import { CautionList } from '@/lib/ui/caution-list'
 import { EmptyState } from '@/lib/ui/empty-state'
 import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
+import { FloorLink } from '@/lib/ui/floor-link'
 import { FloorSheet } from '@/lib/ui/floor-sheet'
 import { ListFoot } from '@/lib/ui/list-foot'
 import { Section } from '@/lib/ui/section'
@@ -28,7 +29,10 @@ export default async function ShiftPage({
   const language = await currentLanguage()
   const { shift: words, desk } = wordsIn(language)
   const text = words.rack
-  const [{ bakery }, { trials, waiting, underWay }] = await Promise.all([ask(getDesk), ask(getShift, { after })])
+  const [{ bakery }, { trials, waiting, underWay, keptAside }] = await Promise.all([
+    ask(getDesk),
+    ask(getShift, { after }),
+  ])
   const dayLabel = ({ dayNumber: number, day }: { dayNumber: number; day: string | null }) =>
     day === null
       ? say(text.day, language, { number })
@@ -48,6 +52,11 @@ export default async function ShiftPage({
               : text.headlineDone
       }
     >
+      {keptAside === 0 ? null : (
+        <div className="mt-4 print:hidden">
+          <FloorLink href="/shift/kept-aside">{say(text.keptAside, language, { count: keptAside })}</FloorLink>
+        </div>
+      )}
       {trials.count === 0 ? (
         <EmptyState sentence={text.empty} />
       ) : (

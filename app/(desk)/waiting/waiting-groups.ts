@@ -4,6 +4,7 @@ import { formatDate, formatDateTime } from '@/lib/words/format/date'
 import { formatDay } from '@/lib/words/format/day'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
+import { keptAsideAnchor } from '../shift/kept-aside/kept-aside-anchor'
 
 export type Waiting = AnswerOf<typeof listWaiting>
 
@@ -45,7 +46,7 @@ export function waitingGroups(waiting: Waiting, { words, bakery, language }: Sho
       { id, title: titleOf(few.count), rows: few.rows.map(rowOf), more: label === null ? null : { href: list, label } },
     ]
   }
-  const { underWay, toMix, sentBack, toApprove, toSign, toClose, toDecide } = waiting
+  const { underWay, toMix, toSettle, sentBack, toApprove, toSign, toClose, toDecide } = waiting
   return [
     ...group(
       'under-way',
@@ -72,6 +73,18 @@ export function waitingGroups(waiting: Waiting, { words, bakery, language }: Sho
         what: say(text.toMixDay, language, { day: dayNumber, count: doughs }),
         about: ofTrial({ number, formula }),
         since: say(text.due, language, { date: formatDay(day, bakery.locale) }),
+      }),
+    ),
+    ...group(
+      'to-settle',
+      toSettle,
+      '/shift/kept-aside',
+      (count) => say(text.toSettle, language, { count }),
+      ({ entryId, hash, code, sentBy, number, formula, since }) => ({
+        href: `/shift/kept-aside#${keptAsideAnchor({ entryId, hash })}`,
+        what: say(text.toSettleEntry, language, { code }),
+        about: say(text.toSettleAbout, language, { number, formula, who: sentBy }),
+        since: formatDateTime(since, bakery),
       }),
     ),
     ...group(

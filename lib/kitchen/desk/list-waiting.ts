@@ -3,7 +3,9 @@ import { z } from 'zod'
 import { levelOf, type Right } from '../../auth/rights'
 import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
+import { deciders } from '../trials/hands-of-plan'
 import { daysToMix, doughsUnderWay } from './doughs-that-wait'
+import { entriesToSettle } from './entries-to-settle'
 import { lastFoundBroken } from './last-found-broken'
 import { plansToDecide } from './plans-to-decide'
 import { plansSentBack, trialsToClose, trialsToDecide } from './trials-that-wait'
@@ -21,23 +23,24 @@ export const listWaiting = query({
   async run({ db, actor, now }) {
     const ifMay = <Found>(right: Right, read: () => Promise<Found>): Promise<Found> | null =>
       levelOf(actor, right) === 'yes' ? read() : null
-    const dueToday = async () => {
-      const { timeZone } = await db.bakery.findUniqueOrThrow({
-        where: { bakeryId: actor.bakeryId },
-        select: { timeZone: true },
-      })
-      return daysToMix(db, actor, dayInZone(now, timeZone))
-    }
-    const [brokenRecord, underWay, toMix, sentBack, toApprove, toSign, toClose, toDecide] = await Promise.all([
-      ifMay('read-record', () => lastFoundBroken(db, actor)),
-      ifMay('log-reading', () => doughsUnderWay(db, actor)),
-      ifMay('log-reading', dueToday),
-      ifMay('propose-trial', () => plansSentBack(db, actor)),
-      ifMay('approve-plan', () => plansToDecide(db, actor)),
-      ifMay('sign-off-formula', () => versionsToSign(db, actor, now)),
-      ifMay('approve-plan', () => trialsToClose(db, actor)),
-      ifMay('draft-formula', () => trialsToDecide(db, actor)),
-    ])
-    return { brokenRecord, underWay, toMix, sentBack, toApprove, toSign, toClose, toDecide }
+    // Several kinds ask something of the bakery; it is read once for all of them.
+    const bakery = db.bakery.findUniqueOrThrow({
+      where: { bakeryId: actor.bakeryId },
+      select: { timeZone: true, recordCheck: { select: { at: true, fault: true, faultNumber: true } }, ...deciders },
+    })
+    const [brokenRecord, underWay, toMix, toSettle, sentBack, toApprove, toSign, toClose, toDecide] = await Promise.all(
+      [
+        ifMay('read-record', async () => lastFoundBroken((await bakery).recordCheck)),
+        ifMay('log-reading', () => doughsUnderWay(db, actor)),
+        ifMay('log-reading', async () => daysToMix(db, actor, dayInZone(now, (await bakery).timeZone))),
+        ifMay('settle-entries', () => entriesToSettle(db, actor)),
+        ifMay('propose-trial', () => plansSentBack(db, actor)),
+        ifMay('approve-plan', () => plansToDecide(db, actor, bakery)),
+        ifMay('sign-off-formula', () => versionsToSign(db, actor, now)),
+        ifMay('approve-plan', () => trialsToClose(db, actor)),
+        ifMay('draft-formula', () => trialsToDecide(db, actor)),
+      ],
+    )
+    return { brokenRecord, underWay, toMix, toSettle, sentBack, toApprove, toSign, toClose, toDecide }
   },
 })

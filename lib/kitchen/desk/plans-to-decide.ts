@@ -1,7 +1,7 @@
 import 'server-only'
 import type { DeskActor } from '../../auth/actor'
 import type { Db } from '../../db/client'
-import { decidersOfBakery, handsOf } from '../trials/hands-of-plan'
+import { handsOf, type Deciders } from '../trials/hands-of-plan'
 import { decisionBar } from '../trials/rules'
 import { fewOfAll } from './few-of'
 import { trialColumns, trialRow } from './trial-row'
@@ -9,10 +9,13 @@ import { trialColumns, trialRow } from './trial-row'
 /** More plans than these nobody decides on in a day; beyond them the count is a least one. */
 const mostLookedAt = 200
 
-/** The proposed plans that somebody may decide on, those that wait longest first. */
-export async function plansToDecide(db: Db, { bakeryId, personId }: DeskActor) {
+/**
+ * The proposed plans that somebody may decide on, those that wait longest first.
+ * @param ofBakery who of its people could decide at all
+ */
+export async function plansToDecide(db: Db, { bakeryId, personId }: DeskActor, ofBakery: Promise<Deciders>) {
   const [bakery, proposed] = await Promise.all([
-    decidersOfBakery(db, bakeryId),
+    ofBakery,
     db.trial.findMany({
       where: { bakeryId, state: 'proposed' },
       select: { ...trialColumns, proposedById: true, authors: { select: { personId: true } } },

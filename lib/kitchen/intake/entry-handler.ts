@@ -33,9 +33,9 @@ type Whereabouts = { trialId: string; batchId: string }
 /** What became of an entry. */
 export type Taken =
   /** In the book; the note is the record's, none when it was there already. */
-  | { outcome: 'kept'; id: string; hash: string; isAgain: boolean; about: About; at: Whereabouts; note: Json | null }
+  | { outcome: 'kept'; id: string; hash: string; isAgain: boolean; about: About; note: Json | null }
   /** Kept whole for somebody to settle; the row is to be written, none when it is there already. */
-  | { outcome: 'aside'; id: string; hash: string; why: AsideWhy; at: Whereabouts; row: AsideRow | null }
+  | { outcome: 'aside'; id: string; hash: string; why: AsideWhy; row: AsideRow | null }
   /** Nothing of it was kept. */
   | { outcome: 'refused'; id: string | null; refusal: Refused }
 
@@ -48,7 +48,7 @@ export type EntryHandler = {
 
 export type EntryVerdict<Row> =
   | { outcome: 'ready'; row: Row; at: Whereabouts; about: About; note: { [name: string]: Json } }
-  | { outcome: 'again'; at: Whereabouts; about: About }
+  | { outcome: 'again'; about: About }
   | { outcome: 'aside'; at: Whereabouts; why: AsideWhy; isAgain: boolean }
 
 type HandlerSpec<Entry extends { id: string }, Facts, Row> = {
@@ -69,7 +69,7 @@ type HandlerSpec<Entry extends { id: string }, Facts, Row> = {
 }
 
 type Read<Entry> = { kind: string; entry: Entry; hash: string }
-type Ready<Row> = { row: Row; index: number }
+type Ready<Row> = { row: Row; index: number; at: Whereabouts }
 
 /**
  * Makes a handler: each entry is read by its kind's schema and right, all are judged in their order, each with what the
@@ -95,7 +95,7 @@ export function entryHandler<Entry extends { id: string }, Facts, Row>(
           const verdict = spec.judge(entry, facts, { actor, now })
           switch (verdict.outcome) {
             case 'ready':
-              ready.push({ row: verdict.row, index })
+              ready.push({ row: verdict.row, index, at: verdict.at })
               firstOf.set(key, index)
               spec.note(facts, verdict.row)
               return {
@@ -104,7 +104,6 @@ export function entryHandler<Entry extends { id: string }, Facts, Row>(
                 hash,
                 isAgain: false,
                 about: verdict.about,
-                at: verdict.at,
                 note: { kind: each.kind, id: entry.id, ...verdict.note },
               }
             case 'again':
@@ -114,7 +113,6 @@ export function entryHandler<Entry extends { id: string }, Facts, Row>(
                 hash,
                 isAgain: true,
                 about: verdict.about,
-                at: verdict.at,
                 note: null,
               }
             case 'aside':
@@ -132,14 +130,13 @@ export function entryHandler<Entry extends { id: string }, Facts, Row>(
           items.map(({ row }) => row),
         ),
       )) {
-        const [each, judged] = [read[item.index], taken[item.index]]
-        if (!each || 'outcome' in each || judged?.outcome !== 'kept')
-          throw new Error('what was refused was not to be kept')
+        const each = read[item.index]
+        if (!each || 'outcome' in each) throw new Error('what was refused was not to be kept')
         const why = constraint === null ? undefined : spec.whyAside[constraint]
         const refusal =
           (constraint === null ? undefined : refusalOfConstraint(constraint)) ?? new Refusal('entry-not-kept')
         taken[item.index] = why
-          ? asideOf(spec, actor, now, each, judged.at, why, false)
+          ? asideOf(spec, actor, now, each, item.at, why, false)
           : { outcome: 'refused', id: each.entry.id, refusal: plain(refusal) }
       }
       // The same entry further on in the request fares as the first one did.
@@ -186,7 +183,7 @@ function asideOf<Entry extends { id: string }>(
     sentById: actor.personId,
     receivedAt: now,
   }
-  return { outcome: 'aside', id: entry.id, hash, why, at, row: isAgain ? null : row }
+  return { outcome: 'aside', id: entry.id, hash, why, row: isAgain ? null : row }
 }
 
 /** One entry that is at fault, or that we are at fault with, must not keep the others from the book. */

@@ -32,7 +32,7 @@ export type ReadingVerdict =
       note: { before?: Json; after: { [name: string]: Json }; reason?: string }
     }
   /** In the book already, with just this content. */
-  | { outcome: 'again'; trialId: string; batchId: string; answer: ReadingAnswer }
+  | { outcome: 'again'; answer: ReadingAnswer }
   /** It cannot go where it belongs, by no fault of its own; the batch is the one that waits for it to be settled. */
   | { outcome: 'aside'; why: AsideWhy; isAgain: boolean; trialId: string; batchId: string; hash: string }
 
@@ -119,16 +119,16 @@ type At = { facts: ReadingFacts; batch: BatchFacts; measure: MeasureFacts; place
 function cameBefore(entry: ReadingEntry, { facts, batch, measure, place }: At): ReadingVerdict | null {
   const hash = hashOfContent(entry)
   const known = facts.readings.get(entry.id.toLowerCase())
-  const here = { trialId: batch.trialId, batchId: batch.id }
   if (known?.contentHash === hash)
     return {
       outcome: 'again',
-      ...here,
       answer: answerOfReading(known, true, measure, facts.places.get(keyOfPlace(place)) ?? []),
     }
   const aside = facts.aside.get(entry.id.toLowerCase())?.find((each) => each.hash === hash)
   if (aside) return { ...asideOf(entry, aside), why: aside.why, isAgain: true }
-  return known ? { ...asideOf(entry, here), why: 'id_taken', isAgain: false } : null
+  return known
+    ? { ...asideOf(entry, { trialId: batch.trialId, batchId: batch.id }), why: 'id_taken', isAgain: false }
+    : null
 }
 
 function judgeValue(

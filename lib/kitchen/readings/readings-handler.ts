@@ -44,7 +44,7 @@ export const readingsHandler = entryHandler<ReadingEntry, ReadingFacts, ReadingR
         }
       }
       case 'again':
-        return { outcome: 'again', at: whereOf(verdict), about: aboutOf(verdict.answer) }
+        return { outcome: 'again', about: aboutOf(verdict.answer) }
       case 'aside':
         return { outcome: 'aside', at: whereOf(verdict), why: verdict.why, isAgain: verdict.isAgain }
       default:

@@ -8,5 +8,7 @@ export const settleEntryInput = z.strictObject({
   hash: z.string().regex(/^[0-9a-f]{64}$/),
   /** True: into the book, in the place of what is there; false: it stays aside, and nothing waits for it any more. */
   take: z.boolean(),
+  /** The reading that stood there when somebody looked; null where none did. Another one is not pushed out unseen. */
+  seenReadingId: z.uuid().nullable(),
   reason: line(300),
 })

@@ -1,5 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
+import { levelOf } from '../../auth/rights'
 import type { BatchState } from '../../db/generated/enums'
 import { after } from '../after.input'
 import { dayOfDate } from '../day-of-date'
@@ -20,7 +21,7 @@ const trialsOnPage = 20
 /**
  * What is to be baked, a page of trials at a time: every approved trial with its batches in their drawn order, which one
  * is to be begun next, and what is still to be read on those that are baked; and how many batches of all of them wait or
- * are under way. Batches go by their codes; what is in them is not told here.
+ * are under way, and how many entries are kept aside. Batches go by their codes; what is in them is not told here.
  */
 export const getShift = query({
   name: 'shifts.get-shift',
@@ -29,10 +30,11 @@ export const getShift = query({
   async run({ db, actor, input }) {
     const { bakeryId } = actor
     const open = { bakeryId, state: { in: openStates } }
-    const [measures, states, count] = await Promise.all([
+    const [measures, states, count, keptAside] = await Promise.all([
       measuresToRead(db, bakeryId),
       db.batch.groupBy({ by: ['state'], where: { bakeryId, trial: open }, _count: true }),
       db.trial.count({ where: open }),
+      levelOf(actor, 'settle-entries') === 'yes' ? db.entryToSettle.count({ where: { bakeryId, settled: null } }) : 0,
     ])
     const batchesIn = (...wanted: BatchState[]) =>
       states.reduce((sum, { state, _count }) => sum + (wanted.includes(state) ? _count : 0), 0)
@@ -114,6 +116,12 @@ export const getShift = query({
         }
       }),
     )
-    return { trials: { ...page, rows: trials }, waiting: batchesIn('waiting'), underWay: batchesIn(...underWayStates) }
+    return {
+      trials: { ...page, rows: trials },
+      waiting: batchesIn('waiting'),
+      underWay: batchesIn(...underWayStates),
+      /** How many entries wait to be settled, for those who may; nothing for others. */
+      keptAside,
+    }
   },
 })

@@ -5,7 +5,7 @@ import { Role } from '../../db/generated/enums'
 import type { PlanHands } from './rules'
 
 /** What of a bakery says who could decide on its plans. */
-const deciders = {
+export const deciders = {
   worksAlone: true,
   people: {
     where: {
@@ -16,6 +16,8 @@ const deciders = {
   },
 } as const
 
+export type Deciders = { worksAlone: boolean; people: readonly { id: string }[] }
+
 /** Who had a hand in a trial's plan, and who of the people that are there could decide on it. The trial is there. */
 export async function handsOfPlan(from: Db | Tx, bakeryId: string, trialId: string): Promise<PlanHands> {
   const { proposedById, authors, bakery } = await from.trial.findUniqueOrThrow({
@@ -25,15 +27,10 @@ export async function handsOfPlan(from: Db | Tx, bakeryId: string, trialId: stri
   return handsOf({ proposedById, authors }, bakery)
 }
 
-/** Who of the people that are there could decide on plans of their bakery. */
-export function decidersOfBakery(from: Db | Tx, bakeryId: string) {
-  return from.bakery.findUniqueOrThrow({ where: { bakeryId }, select: deciders })
-}
-
 /** Who had a hand in a plan, out of what was read of its trial and its bakery. */
 export function handsOf(
   trial: { proposedById: string; authors: readonly { personId: string }[] },
-  bakery: Awaited<ReturnType<typeof decidersOfBakery>>,
+  bakery: Deciders,
 ): PlanHands {
   return {
     proposedById: trial.proposedById,

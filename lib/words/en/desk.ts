@@ -75,6 +75,12 @@ export const desk = {
     underWayRead: 'Trial {number}, {formula}. Nothing is missing.',
     toMix: { one: 'One mixing day is due', other: '{count} mixing days are due' },
     toMixDay: { one: 'Day {day}: one dough to begin', other: 'Day {day}: {count} doughs to begin' },
+    toSettle: {
+      one: 'One entry is kept aside for you to settle',
+      other: '{count} entries are kept aside for you to settle',
+    },
+    toSettleEntry: 'Dough {code}: an entry came too late',
+    toSettleAbout: 'Trial {number}, {formula}. {who} sent it.',
     sentBack: { one: 'One plan came back to you', other: '{count} plans came back to you' },
     toApprove: { one: 'One plan waits for your decision', other: '{count} plans wait for your decision' },
     toApproveAtLeast: {

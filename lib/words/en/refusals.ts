@@ -82,6 +82,12 @@ export const refusals = {
   'aside-of-aside':
     'The reading that this corrects is kept aside. So is the correction, until the head baker settles both; do not send it again.',
   'settle-reading-first': 'The reading that this corrects is kept aside itself. Settle that one first.',
+  'entry-taken-meanwhile':
+    '{who} settled this at {at} and put it into the book: {reason}. Nothing is left to do here; what you typed was not kept.',
+  'entry-left-meanwhile':
+    '{who} settled this at {at} and left it aside: {reason}. Nothing is left to do here; what you typed was not kept.',
+  'entry-not-possible':
+    'As it was sent, this cannot be a reading of this batch: it is no amount of the measure, or of no piece there is. Leave it aside, and correct the reading by hand if it is wrong.',
   'entry-not-kept':
     'The book could not keep this one and does not know why; the others are not held up. Tell whoever looks after this install.',
   'correction-not-yours': 'You can correct your own readings of this shift. Ask the head baker for others.',

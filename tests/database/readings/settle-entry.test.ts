@@ -4,6 +4,7 @@ import { db } from '@/lib/db/client'
 import type { Caller } from '@/lib/kitchen/caller'
 import { takeEntries, type EntryAnswer } from '@/lib/kitchen/intake/take-entries'
 import { currentReadings } from '@/lib/kitchen/readings/current-readings'
+import { listKeptAside } from '@/lib/kitchen/readings/list-kept-aside'
 import { settleEntry } from '@/lib/kitchen/readings/settle-entry'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
@@ -60,8 +61,19 @@ async function sendAside(...entries: object[]): Promise<{ entryId: string; hash:
   if (last?.outcome !== 'aside') throw new Error(`not aside: ${last?.outcome}`)
   return { entryId: last.id, hash: last.hash }
 }
-const settle = (which: { entryId: string; hash: string }, take: boolean, caller: Caller = bakery.head.caller) =>
-  settleEntry.call(caller, { ...which, take, reason: 'weighed again' })
+/** What the list of what is kept aside says of an entry; it holds few here, all on its first page. */
+const keptAside = async (which: { entryId: string; hash: string }) =>
+  valueOf(await listKeptAside.call(bakery.head.caller, {})).rows.find(
+    ({ entryId, hash }) => entryId === which.entryId && hash === which.hash,
+  )
+/** Settles an entry as somebody does who has just looked at what stands where it belongs. */
+const settle = async (which: { entryId: string; hash: string }, take: boolean, caller: Caller = bakery.head.caller) =>
+  settleEntry.call(caller, {
+    ...which,
+    take,
+    seenReadingId: (await keptAside(which))?.standing?.id ?? null,
+    reason: 'weighed again',
+  })
 const holding = async () =>
   currentReadings(await db().reading.findMany({ where: { bakeryId: bakery.bakeryId, batchId } }))
     .map(({ piece, value }) => [piece, value])
@@ -179,6 +191,18 @@ describe('an entry that is taken', () => {
   })
 })
 
+it.each([
+  ['no number', { value: 'heavy' }],
+  ['an amount of something else', { unit: '°C' }],
+  ['of a piece that is not there', { piece: 9000 }],
+])('an entry that is %s is not taken, which is said as a whole, and can be left', async (_, change) => {
+  const there = reading()
+  const aside = await sendAside(there, correction(there.id), correction(there.id, change))
+  expect(refusalOf(await settle(aside, true))).toBe('entry-not-possible')
+  expect(await holding()).toEqual([[1, 421.5]])
+  valueOf(await settle(aside, false))
+})
+
 it('an entry that is left stays aside, with the reason, and nothing waits for it', async () => {
   const aside = await sendAside(reading(), reading({ value: '430' }))
   expect(valueOf(await settle(aside, false))).toEqual({ readingId: null })
@@ -191,8 +215,47 @@ it('an entry is settled once, also by two at one moment', async () => {
   const aside = await sendAside(reading(), reading({ value: '430' }))
   const both = await Promise.all([settle(aside, true), settle(aside, false, bakery.owner.caller)])
   expect(both.filter(({ ok }) => ok)).toHaveLength(1)
-  expect(refusalOf(both.find(({ ok }) => !ok)!)).toBe('stale-moved-on')
-  expect(refusalOf(await settle(aside, true))).toBe('stale-moved-on')
+  // Taken or left: the reading in the book says which of the two came first.
+  const meanwhile = (await holding())[0]?.[1] === 430 ? 'entry-taken-meanwhile' : 'entry-left-meanwhile'
+  expect(refusalOf(both.find(({ ok }) => !ok)!)).toBe(meanwhile)
+  expect(refusalOf(await settle(aside, true))).toBe(meanwhile)
+})
+
+it('whoever comes second is told who settled it, when, how and why', async () => {
+  const first = await sendAside(reading(), reading({ value: '430' }))
+  const second = await sendAside(reading({ value: '431' }))
+  valueOf(await settle(first, true))
+  valueOf(await settle(second, false, bakery.owner.caller))
+  expect(await settle(first, false, bakery.owner.caller)).toMatchObject({
+    refusal: {
+      code: 'entry-taken-meanwhile',
+      facts: { who: 'Henk', at: '2 Mar 2026, 05:00', reason: 'weighed again' },
+    },
+  })
+  expect(await settle(second, true)).toMatchObject({
+    refusal: { code: 'entry-left-meanwhile', facts: { who: 'Olga', at: '2 Mar 2026, 05:00', reason: 'weighed again' } },
+  })
+})
+
+it('a reading that nobody looked at is not pushed out of the book', async () => {
+  const there = reading()
+  const aside = await sendAside(there, reading({ value: '430' }))
+  const asSeen = { ...aside, take: true, reason: 'weighed again' }
+  expect(refusalOf(await settleEntry.call(bakery.head.caller, { ...asSeen, seenReadingId: null }))).toBe('stale')
+  await send(correction(there.id, { value: '422' }))
+  expect(await settleEntry.call(bakery.head.caller, { ...asSeen, seenReadingId: there.id })).toMatchObject({
+    refusal: { code: 'stale', facts: { who: 'Henk' } },
+  })
+  expect(await holding()).toEqual([[1, 422]])
+  // What is left pushes nothing out, whatever was looked at.
+  valueOf(await settleEntry.call(bakery.head.caller, { ...asSeen, take: false, seenReadingId: there.id }))
+  const free = await sendAside(reading({ value: '440' }))
+  const last = (await keptAside(free))?.standing?.id
+  await send(correction(last!, { piece: 2 }))
+  expect(
+    refusalOf(await settleEntry.call(bakery.head.caller, { ...free, take: true, reason: 'late', seenReadingId: last })),
+  ).toBe('stale-moved-on')
+  expect(await holding()).toEqual([[2, 421.5]])
 })
 
 it('is for whoever may correct any reading of this bakery, and needs a reason', async () => {
@@ -200,9 +263,9 @@ it('is for whoever may correct any reading of this bakery, and needs a reason', 
   expect(refusalOf(await settle(aside, true, bakery.early.caller))).toBe('not-allowed')
   expect(refusalOf(await settle(aside, true, neighbour.owner.caller))).toBe('not-found')
   expect(refusalOf(await settle({ ...aside, hash: 'a'.repeat(64) }, true))).toBe('not-found')
-  expect(refusalOf(await settleEntry.call(bakery.head.caller, { ...aside, take: true, reason: ' ' }))).toBe(
-    'invalid reason:missing',
-  )
+  expect(
+    refusalOf(await settleEntry.call(bakery.head.caller, { ...aside, take: true, seenReadingId: null, reason: ' ' })),
+  ).toBe('invalid reason:missing')
   expect(await toSettle()).toEqual([{ kind: 'to-settle', count: 1 }])
 })
 
@@ -223,6 +286,14 @@ it('an entry that is not what was sent is not taken', async () => {
       `ALTER TABLE entry_to_settle DISABLE TRIGGER USER; UPDATE entry_to_settle SET text = replace(text, '"430"', '"530"') WHERE entry_id = '${aside.entryId}'; ALTER TABLE entry_to_settle ENABLE TRIGGER USER`,
     ),
   )
+  expect(await keptAside(aside)).toMatchObject({ entered: null, standing: null, bar: 'damaged-text' })
   expect(refusalOf(await settle(aside, true))).toBe('damaged-text')
   expect(await holding()).toEqual([[1, 412.5]])
+  // It would wait for ever otherwise.
+  valueOf(await settle(aside, false))
+  expect(await toSettle()).toEqual([])
+  const record = await db().auditEntry.findFirstOrThrow({
+    where: { bakeryId: bakery.bakeryId, action: 'readings.settle-entry', targetId: aside.entryId },
+  })
+  expect(JSON.parse(record.entryText)).toMatchObject({ before: { unread: 'damaged' }, after: 'left aside' })
 })

@@ -1,4 +1,5 @@
 import { v7 as uuid } from 'uuid'
+import { takeEntries } from '../../../lib/kitchen/intake/take-entries'
 import { beginBatch } from '../../../lib/kitchen/shifts/begin-batch'
 import { undoMs } from '../../../lib/kitchen/batches/rules'
 import { makeApprovedTrial } from '../approved-trial'
@@ -111,10 +112,34 @@ export const shiftActions: readonly ActionWalk[] = [
       }
     },
   },
+  {
+    action: 'app/(desk)/shift/kept-aside/actions.ts#settle',
+    command: 'readings.settle-entry',
+    right: 'settle-entries',
+    async aim(context) {
+      const { there, aside } = await walkEntryAside(context)
+      return {
+        page: '/shift/kept-aside',
+        bound: [aside.entryId, aside.hash, there.id],
+        fields: { take: 'yes', reason: 'walked' },
+        happened: async () =>
+          (await context.look.query('SELECT 1 FROM reading WHERE supersedes_id = $1', [there.id])).rows.length === 1,
+      }
+    },
+  },
 ]
 
 export const shiftPages: readonly PageWalk[] = [
   { route: '/shift', queries: ['shifts.get-shift'], right: 'read-shift', address: () => '/shift' },
+  {
+    route: '/shift/kept-aside',
+    queries: ['readings.list-kept-aside'],
+    right: 'settle-entries',
+    address: async (context) => {
+      await walkEntryAside(context)
+      return '/shift/kept-aside'
+    },
+  },
   {
     route: '/shift/[batchId]',
     queries: ['shifts.get-batch'],
@@ -140,4 +165,16 @@ export async function walkReading(context: WalkContext) {
     unit: '°C',
     takenAt: new Date().toISOString(),
   }
+}
+
+/** A reading in the book, and an entry that came too late for its place. */
+export async function walkEntryAside(context: WalkContext) {
+  const there = { kind: 'reading', ...(await walkReading(context)) }
+  const late = { ...there, id: uuid(), value: '27.1' }
+  const { entries } = valueOf(
+    await takeEntries.call(callerOf(context.bakery.early.sessionSecret, new Date()), { entries: [there, late] }),
+  )
+  const aside = entries[1]
+  if (aside?.outcome !== 'aside') throw new Error(`not aside: ${aside?.outcome}`)
+  return { there, aside: { entryId: aside.id, hash: aside.hash } }
 }

@@ -7,6 +7,7 @@ import { withUnit } from '@/lib/words/format/with-unit'
 import { measureName } from '@/lib/words/measure-name'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { sayPlace } from '../say-place'
 import { amountInUnits } from './amount-in-units'
 import type { BatchPart } from './batch-view'
 
@@ -55,13 +56,7 @@ export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
                 <Cell whole>{formatDateTime(takenAt, bakery)}</Cell>
                 <Cell>{person.name}</Cell>
                 <Cell>{names.get(measureId)}</Cell>
-                <Cell whole>
-                  {piece === null
-                    ? readingWords.batch
-                    : factorLevel === null
-                      ? say(readingWords.piece, language, { piece })
-                      : say(readingWords.pieceLevel, language, { piece, level: factorLevel })}
-                </Cell>
+                <Cell whole>{sayPlace({ piece, factorLevel }, readingWords, language)}</Cell>
                 <Cell numeric>
                   {holds ? withUnit(valueEntered, unitEntered) : <s>{withUnit(valueEntered, unitEntered)}</s>}
                 </Cell>
