@@ -1,8 +1,9 @@
 'use server'
 
-import { act, textOf } from '@/app/act'
+import { act } from '@/app/act'
 import { settleEntry } from '@/lib/kitchen/readings/settle-entry'
 import type { FormState } from '@/lib/ui/form-state'
+import { textOf } from '@/lib/ui/text-of'
 
 const choices = new Map([
   ['yes', true],

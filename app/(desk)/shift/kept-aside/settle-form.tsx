@@ -1,4 +1,4 @@
-import { rulesOf } from '@/app/rules-of'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { settleEntryInput } from '@/lib/kitchen/readings/settle-entry.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FieldStack } from '@/lib/ui/field-stack'
