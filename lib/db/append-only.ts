@@ -12,5 +12,6 @@ export const appendOnlyTables = [
   'entry_to_settle',
   'settled_entry',
   'evidence',
+  'closing',
   'answered_form',
 ] as const

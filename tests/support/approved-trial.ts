@@ -186,11 +186,6 @@ export async function makeApprovedTrial(bakery: TestBakery, shape: Shape = {}): 
     })
   }
 
-  await db().trial.update({
-    where: { bakeryId_id: { bakeryId, id: trialId } },
-    data: await planOfRows(bakeryId, trialId),
-  })
-
   const batches: ApprovedTrial['batches'] = []
   for (let day = 1; day <= days; day++) {
     const mixingDayId = uuid()
@@ -223,6 +218,16 @@ export async function makeApprovedTrial(bakery: TestBakery, shape: Shape = {}): 
       })
     }
   }
+  const drawn = batches.map(({ code, day, plannedOrder, armId }) => ({
+    code,
+    day,
+    place: plannedOrder,
+    arm: armIds.indexOf(armId),
+  }))
+  await db().trial.update({
+    where: { bakeryId_id: { bakeryId, id: trialId } },
+    data: await planOfRows(bakeryId, trialId, drawn),
+  })
   if (!isUndecided)
     await db().trial.update({ where: { bakeryId_id: { bakeryId, id: trialId } }, data: { state: 'approved' } })
   return { trialId, formulaId, versionId, armIds, batches, measures }

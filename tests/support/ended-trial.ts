@@ -5,6 +5,7 @@ import { decidePlan } from '../../lib/kitchen/trials/decide-plan'
 import { draftTrial } from '../../lib/kitchen/trials/draft-trial'
 import { proposePlan } from '../../lib/kitchen/trials/propose-plan'
 import { callerOf, testNow, valueOf, type TestBakery, type TestPerson } from './bakery'
+import { closeAsItIs } from './close-as-it-is'
 import { makeTrialStores, trialContentOf, type TrialStores } from './trials'
 
 export type EndedTrial = {
@@ -92,13 +93,10 @@ export async function makeEndedTrial(
     })
   }
   await db().trial.update({ where: { bakeryId_id: { bakeryId, id: trialId } }, data: { state: 'baking' } })
-  const ended =
-    state === 'baking'
-      ? { state }
-      : { state, closedAt: now, ...(state === 'stopped' ? { closedWhy: 'The oven is broken.' } : {}) }
-  const trial = await db().trial.update({
+  if (state !== 'baking')
+    await closeAsItIs(bakery, trialId, now, state, state === 'stopped' ? 'The oven is broken.' : null)
+  const trial = await db().trial.findUniqueOrThrow({
     where: { bakeryId_id: { bakeryId, id: trialId } },
-    data: ended,
     select: { revision: true },
   })
 

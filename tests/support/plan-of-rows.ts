@@ -3,8 +3,18 @@ import { textOfPlan } from '@/lib/documents/plan/text-of-plan'
 import { drawUpPlan } from '@/lib/kitchen/trials/draw-up-plan'
 import { plannedFacts } from './plan-facts'
 
-/** The text of a plan whose arms hold the lines that were planted for a trial; all else of it is invented. */
-export async function planOfRows(bakeryId: string, trialId: string): Promise<{ planText: string; planHash: string }> {
+/** A dough as an order of baking names it. */
+export type DrawnDough = { code: string; day: number; place: number; arm: number }
+
+/**
+ * The text of a plan whose arms hold the lines that were planted for a trial; all else of it is invented.
+ * @param drawn the doughs of its order; left out, none were drawn
+ */
+export async function planOfRows(
+  bakeryId: string,
+  trialId: string,
+  drawn?: readonly DrawnDough[],
+): Promise<{ planText: string; planHash: string }> {
   const arms = await db().arm.findMany({
     where: { bakeryId, trialId },
     select: {
@@ -31,6 +41,14 @@ export async function planOfRows(bakeryId: string, trialId: string): Promise<{ p
   )
   const { text, hash } = textOfPlan({
     ...plan,
+    ...(drawn && {
+      order: {
+        method: 'planted',
+        seed: 'seed',
+        batches: drawn.map((dough) => ({ ...dough, cleanDownOf: [] })),
+        cleanDownAfterDay: [],
+      },
+    }),
     scale: null,
     scales: [],
     stages: [...stages.values()],

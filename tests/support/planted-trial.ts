@@ -3,6 +3,7 @@ import { v7 as uuid } from 'uuid'
 import { db } from '../../lib/db/client'
 import type { BatchState, TrialState } from '../../lib/db/generated/enums'
 import type { TestBakery } from './bakery'
+import { closeAsItIs } from './close-as-it-is'
 import { planOfRows } from './plan-of-rows'
 
 export type PlantedDough = {
@@ -172,10 +173,14 @@ export async function plantTrial(
   await db().trial.update({
     where: { bakeryId_id: { bakeryId, id: trialId } },
     data: {
-      state: q.state,
-      ...(await planOfRows(bakeryId, trialId)),
+      // Readings come to an open trial only; it is closed below.
+      state: q.state === 'closed' ? 'baking' : q.state,
+      ...(await planOfRows(
+        bakeryId,
+        trialId,
+        q.doughs.map(({ arm, day }, i) => ({ code: codeOf(i), day, place: arm + 1, arm })),
+      )),
       proposedAt: at,
-      ...(q.state === 'closed' ? { closedAt: at } : {}),
     },
   })
 
@@ -200,7 +205,7 @@ export async function plantTrial(
       armId: armIds[dough.arm]!,
       mixingDayId: dayIds.get(dough.day)!,
       plannedOrder: dough.arm + 1,
-      code: String(301 + 7 * i),
+      code: codeOf(i),
       cleanDownBefore: false,
       state: dough.state ?? 'measured',
       stateWhy: dough.stateWhy ?? null,
@@ -240,5 +245,11 @@ export async function plantTrial(
       ]
     }),
   })
+  if (q.state === 'closed') await closeAsItIs(bakery, trialId, at)
   return { trialId, batchIds, measureIds }
+}
+
+/** The code of a dough, by its place in the list. */
+function codeOf(i: number): string {
+  return String(301 + 7 * i)
 }

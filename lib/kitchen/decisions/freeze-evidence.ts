@@ -7,7 +7,7 @@ import { dayInZone } from '../day-in-zone'
 import { analyseOnce } from '../results/analyse-once'
 import type { TrialAnalysis } from '../results/analyse-trial'
 import { costsOfTrial } from '../results/costs-of-trial'
-import { loadEvidence } from '../results/load-evidence'
+import { isBroken, loadEvidence } from '../results/load-evidence'
 import { sealOfReadings } from './seal-of-readings'
 import { hashOfFacts } from '../heavy/hash-of-facts'
 import { Refusal } from '../refusal'
@@ -15,15 +15,16 @@ import { sureOf } from '../sure-of'
 
 type Shown = { facts: string; analysis: TrialAnalysis }
 
-/** What a trial shows at this moment, for `freezeEvidence`: worked out before the transaction that keeps it. @throws Refusal 'not-found' | 'took-too-long' | 'not-worked-out' */
+/** What a trial shows at this moment, for `freezeEvidence`: worked out before the transaction that keeps it. @throws Refusal 'not-found' | 'seal-broken' | 'took-too-long' | 'not-worked-out' */
 export async function analyseToFreeze(bakeryId: string, trialId: string): Promise<Shown> {
-  const { declared, batches } = await loadEvidence(db(), bakeryId, trialId)
+  const { declared, batches, sealed } = await loadEvidence(db(), bakeryId, trialId)
+  if (isBroken(sealed)) throw new Refusal('seal-broken')
   return { facts: hashOfFacts([declared, batches]), analysis: await analyseOnce(declared, batches) }
 }
 
 /**
  * Keeps what an ended trial shows, never to be worked out again. The trial is held already.
- * @throws Refusal 'stale-moved-on' where a reading came or changed since that was worked out
+ * @throws Refusal 'seal-broken' where the book is not what was closed; 'stale-moved-on' where a reading came or changed since that was worked out
  */
 export async function freezeEvidence(
   tx: Tx,
@@ -46,6 +47,7 @@ async function evidenceOf(tx: Tx, actor: DeskActor, trialId: string, now: Date, 
   const { bakeryId } = actor
   const loaded = await loadEvidence(tx, bakeryId, trialId)
   const { header, declared } = loaded
+  if (isBroken(loaded.sealed)) throw new Refusal('seal-broken')
   if (hashOfFacts([declared, loaded.batches]) !== shown.facts) throw new Refusal('stale-moved-on')
   const { comparison, limits, uncounted } = shown.analysis
   if (!comparison) throw new Error('a trial that is ended has a comparison, if only an empty one')

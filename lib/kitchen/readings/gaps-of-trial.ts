@@ -51,7 +51,7 @@ async function gapsOf(
 }
 
 /** Readings with what it takes to tell which hold, and what is missing, unsettled or odd. In one order, so that the same readings are the same facts to the last bit. */
-export function readingsToJudge(from: Db | Tx, bakeryId: string, which: Pick<ReadingWhereInput, 'trialId' | 'batch'>) {
+function readingsToJudge(from: Db | Tx, bakeryId: string, which: Pick<ReadingWhereInput, 'trialId' | 'batch'>) {
   return from.reading.findMany({ where: { bakeryId, ...which }, select: readingsForGaps, orderBy: { id: 'asc' } })
 }
 

@@ -10,7 +10,7 @@ import { notableDifference } from './conditions-by-arm'
 import { costsOfTrial } from './costs-of-trial'
 import { countBatches, meanOf } from './count-batches'
 import { doughAsMixed } from './dough-as-mixed'
-import { loadEvidence } from './load-evidence'
+import { isBroken, loadEvidence } from './load-evidence'
 
 /**
  * What a trial showed. Until its readings are closed it says how far the baking is, what was read of each dough under
@@ -32,14 +32,18 @@ export const getResult = query({
         select: { id: true, number: true, outcome: true },
       }),
     ])
-    const { header, declared, batches, arms, gaps } = evidence
-    const analysis = await analyseOnce(declared, batches)
+    const { header, declared, batches, arms, gaps, sealed } = evidence
+    const worked = await analyseOnce(declared, batches)
+    // Of what is not what was closed nothing is concluded.
+    const analysis = isBroken(sealed) ? { ...worked, comparison: null, limits: [] } : worked
     const { counted } = countBatches({ factor: declared.factor, batches })
     const means = new Map(analysis.comparison?.points.map(({ batchId, mean }) => [batchId, mean]))
     const why = new Map(analysis.uncounted.map((each) => [each.batch.id, each.why]))
     const { uncounted: _, ...shown } = analysis
     return {
       trial: header,
+      /** Whether what is in the book is what was closed. */
+      sealed,
       declared,
       analysis: shown,
       batches: batches.map(({ id, code, arm, day, plannedOrder, state, stateWhy, pieces }) => {

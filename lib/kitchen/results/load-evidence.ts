@@ -1,59 +1,109 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import { Refusal } from '../refusal'
-import { isMixingWater, type MixedLine } from './dough-as-mixed'
+import { isEnded } from '../trials/rules'
 import { countToSettle } from '../readings/count-to-settle'
 import { everyMeasure } from '../readings/measures-to-read'
-import { judgeReadings, sealNow } from './judge-readings'
-import type { ConditionCode, DeclaredTrial, MeasuredBatch } from './trial-facts'
+import { contentOfTrial } from './content-of-trial'
+import { isMixingWater, type MixedLine } from './dough-as-mixed'
+import { firstDifference, type Difference } from './first-difference'
+import type { JudgedContent } from './judge-content'
+import { judgeClosing, judgeRows, sealsOf, type Seals } from './judge-readings'
+import type { DeclaredTrial } from './trial-facts'
 
-const nothingRead = {
-  pieces: [],
-  conditions: { 'dough-temp': null, 'proof-time': null, 'water-added': null } satisfies Record<ConditionCode, null>,
+/** Whether what is in the book is what was closed. */
+export type Sealed =
+  /** It still is open, or ended before readings were sealed. */
+  | { outcome: 'open' | 'unsealed' }
+  | { outcome: 'agrees'; hash: string }
+  /** Somebody changed rows past every rule: nothing is concluded until that is cleared up. */
+  | { outcome: 'differs'; hash: string; first: Difference | null }
+  | { outcome: 'damaged' | 'unknown-format' }
+
+/** Whether what is in the book is not what was closed, or cannot be told. */
+export function isBroken({ outcome }: Sealed): boolean {
+  return outcome === 'differs' || outcome === 'damaged' || outcome === 'unknown-format'
 }
 
-/** A trial as its result needs it, with what is missing or odd of it, without anything of costs. @throws Refusal 'not-found' */
+/**
+ * A trial as its result needs it, with what is missing or odd of it, without anything of costs. Once its readings are
+ * closed everything that was declared, baked and read comes out of what was closed. @throws Refusal 'not-found'
+ */
 export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: string) {
-  const [trial, seal, measures, toSettle] = await Promise.all([
-    readTrial(from, bakeryId, trialId),
-    sealNow(from, bakeryId, trialId),
-    everyMeasure(from, bakeryId),
-    countToSettle(from, bakeryId, trialId),
-  ])
+  const [trial, seals] = await Promise.all([readTrial(from, bakeryId, trialId), sealsOf(from, bakeryId, trialId)])
   if (!trial) throw new Refusal('not-found')
-  const { arms, batches, factorName, factorLevels, bakery, ...header } = trial
-  const { figures, gaps } = await judgeReadings(from, {
-    bakeryId,
-    seal,
-    trial,
-    measures,
-    measured: batches.filter(({ state }) => state === 'measured'),
-    toSettle,
-  })
-  const declared: DeclaredTrial = {
-    kind: trial.kind,
-    state: trial.state,
-    measure: trial.measure,
-    margin: trial.margin,
-    marginUnit: trial.marginUnit,
-    confidencePct: trial.confidencePct,
-    arms: arms.map(({ position, name, lines }) => ({ position, name, plannedWaterG: plannedWater(lines) })),
-    mixingDays: trial.mixingDays,
-    batchesPerArm: trial.batchesPerArm,
-    factor: factorName !== null && factorLevels.length > 1 ? { name: factorName, levels: factorLevels } : null,
+  const { bakery, ...rows } = trial
+  const found = seals.closed
+    ? await ofClosing(from, bakeryId, trialId, { ...seals.closed, rowsNow: seals.rowsNow })
+    : { sealed: { outcome: isEnded(trial.state) ? 'unsealed' : 'open' } satisfies Sealed, closed: null }
+  const { batches, gaps } =
+    found.closed?.judged ??
+    (await judgeRows(from, {
+      bakeryId,
+      seal: seals.rowsNow,
+      trial,
+      rests: await Promise.all([
+        everyMeasure(from, bakeryId),
+        countToSettle(from, bakeryId, trialId).then((count) => [...count].sort()),
+      ]),
+    }))
+  const declared: DeclaredTrial = { ...(found.closed?.declared ?? declaredOf(rows)), state: trial.state }
+  return {
+    header: headerOf(rows),
+    declared,
+    batches,
+    arms: rows.arms,
+    timeZone: bakery.timeZone,
+    gaps,
+    sealed: found.sealed,
   }
-  const measured = batches.map(
-    ({ arm, mixingDay, ...batch }): MeasuredBatch => ({
-      ...batch,
-      arm: arm.position,
-      day: mixingDay.number,
-      ...(figures.get(batch.id) ?? nothingRead),
-    }),
-  )
-  return { header, declared, batches: measured, arms, timeZone: bakery.timeZone, gaps }
 }
 
-function readTrial(from: Db | Tx, bakeryId: string, trialId: string) {
+type Found = { sealed: Sealed; closed: { judged: JudgedContent; declared: Omit<DeclaredTrial, 'state'> } | null }
+
+async function ofClosing(
+  from: Db | Tx,
+  bakeryId: string,
+  trialId: string,
+  { hash, rowsSeal, isItsText, rowsNow }: NonNullable<Seals['closed']> & { rowsNow: string },
+): Promise<Found> {
+  if (!isItsText) return { sealed: { outcome: 'damaged' }, closed: null }
+  const read = await judgeClosing(from, { bakeryId, trialId, hash })
+  if (read.outcome !== 'read') return { sealed: { outcome: read.outcome }, closed: null }
+  const closed = { judged: read.judged, declared: read.closing.declared }
+  if (rowsSeal === rowsNow) return { sealed: { outcome: 'agrees', hash }, closed }
+  const first = firstDifference(read.closing, await contentOfTrial(from, bakeryId, trialId))
+  return { sealed: { outcome: 'differs', hash, first }, closed }
+}
+
+type Rows = Omit<NonNullable<Awaited<ReturnType<typeof readTrial>>>, 'bakery'>
+
+function headerOf({ arms: _, factorName: __, factorLevels: ___, ...header }: Rows) {
+  return header
+}
+
+/** What was declared before baking, by the trial's rows, which stand as they were approved. */
+export function declaredOf(trial: Rows) {
+  const { kind, state, measure, margin, marginUnit, confidencePct, mixingDays, batchesPerArm, piecesPerBatch } = trial
+  return {
+    kind,
+    state,
+    measure,
+    margin,
+    marginUnit,
+    confidencePct,
+    mixingDays,
+    batchesPerArm,
+    piecesPerBatch,
+    factor:
+      trial.factorName !== null && trial.factorLevels.length > 1
+        ? { name: trial.factorName, levels: trial.factorLevels }
+        : null,
+    arms: trial.arms.map(({ position, name, lines }) => ({ position, name, plannedWaterG: plannedWater(lines) })),
+  }
+}
+
+export function readTrial(from: Db | Tx, bakeryId: string, trialId: string) {
   return from.trial.findUnique({
     where: { bakeryId_id: { bakeryId, id: trialId } },
     select: {
@@ -103,22 +153,6 @@ function readTrial(from: Db | Tx, bakeryId: string, trialId: string) {
         },
       },
       mixDays: { orderBy: { number: 'asc' }, select: { number: true, day: true } },
-      batches: {
-        where: { kind: 'dough' },
-        orderBy: [{ mixingDay: { number: 'asc' } }, { plannedOrder: 'asc' }],
-        select: {
-          id: true,
-          code: true,
-          plannedOrder: true,
-          state: true,
-          stateWhy: true,
-          begunAt: true,
-          piecesMade: true,
-          piecesGood: true,
-          arm: { select: { position: true } },
-          mixingDay: { select: { number: true } },
-        },
-      },
     },
   })
 }

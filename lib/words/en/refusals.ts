@@ -52,6 +52,10 @@ export const refusals = {
   'trial-not-approved': 'This trial is not approved. Ask the head baker.',
   'trial-closed': 'This trial is closed. Nothing more is added to it; tell the head baker what is missing.',
   'trial-stopped': 'This trial was stopped. Nothing more is added to it; tell the head baker what is missing.',
+  'seal-broken':
+    'What is in the book is not what was closed; the result says where. Nothing is decided until that is cleared up.',
+  'not-as-planned':
+    'Dough {code} is not the one that the approved plan drew for it. Nothing was closed; tell the owner, who should look at the record.',
   'gaps-without-reason': {
     one: 'One thing is missing, not settled or outside what is usual. Put it right, or say why you go on.',
     other: '{count} things are missing, not settled or outside what is usual. Put them right, or say why you go on.',

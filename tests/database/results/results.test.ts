@@ -61,7 +61,7 @@ describe('the result of a trial', () => {
   })
 
   it('takes the correction of a reading and not what it corrects, also where somebody looked before', async () => {
-    const { trialId, batchIds, measureIds } = await plant(wholeTrial)
+    const { trialId, batchIds, measureIds } = await plant(wholeTrial, 'baking')
     const looked = valueOf(await getResult.call(bakery.early.caller, { trialId }))
     const key = {
       bakeryId: bakery.bakeryId,
@@ -304,7 +304,11 @@ describe('ending the baking', () => {
       where: { bakeryId: bakery.bakeryId, targetId: trialId, action: 'results.close-trial' },
       select: { entryText: true },
     })
-    expect(JSON.parse(entry.entryText)).toMatchObject({ before: 'baking', after: 'closed' })
+    const closing = await db().closing.findFirstOrThrow({ where: { trialId }, select: { hash: true } })
+    expect(JSON.parse(entry.entryText)).toMatchObject({
+      before: 'baking',
+      after: { state: 'closed', closing: closing.hash },
+    })
     expect(refusalOf(await closeTrial.call(bakery.owner.caller, asked(trialId, { seenRevision: 2 })))).toBe('stale')
   })
 

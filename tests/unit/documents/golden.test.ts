@@ -8,6 +8,8 @@ import { entryOfFormat1 } from '@/lib/documents/audit-entry/entry-of-format-1'
 import { entryOfFormat2 } from '@/lib/documents/audit-entry/entry-of-format-2'
 import { readAuditEntry } from '@/lib/documents/audit-entry/read-audit-entry'
 import { canonicalText } from '@/lib/documents/canonical-text'
+import { closingOfFormat1 } from '@/lib/documents/closing/closing-of-format-1'
+import { readClosing } from '@/lib/documents/closing/read-closing'
 import { evidenceOfFormat1 } from '@/lib/documents/evidence/evidence-of-format-1'
 import { readEvidence } from '@/lib/documents/evidence/read-evidence'
 import { hashOfText } from '@/lib/documents/hash-of-text'
@@ -36,6 +38,7 @@ const documents: Kind[] = [
   { name: 'plan-2', schema: planOfFormat2, read: readPlan, optional: 'declared.factor' },
   { name: 'plan-3', schema: planOfFormat3, read: readPlan, optional: 'declared.factor' },
   { name: 'evidence-1', schema: evidenceOfFormat1, read: readEvidence },
+  { name: 'closing-1', schema: closingOfFormat1, read: readClosing },
   { name: 'version-content-1', schema: contentOfFormat1, read: readVersionContent, optional: 'evidence' },
   { name: 'audit-entry-1', schema: entryOfFormat1, read: readAuditEntry },
   { name: 'audit-entry-2', schema: entryOfFormat2, read: readAuditEntry },

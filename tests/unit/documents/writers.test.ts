@@ -2,6 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { readAuditEntry } from '@/lib/documents/audit-entry/read-audit-entry'
 import { textOfAuditEntry } from '@/lib/documents/audit-entry/text-of-audit-entry'
+import { readClosing } from '@/lib/documents/closing/read-closing'
+import { textOfClosing } from '@/lib/documents/closing/text-of-closing'
 import { readEvidence } from '@/lib/documents/evidence/read-evidence'
 import { textOfEvidence } from '@/lib/documents/evidence/text-of-evidence'
 import { hashOfText } from '@/lib/documents/hash-of-text'
@@ -13,6 +15,7 @@ import { readVersionContent } from '@/lib/documents/version-content/read-version
 import { textOfVersionContent } from '@/lib/documents/version-content/text-of-version-content'
 import entriesOfFormat1 from '../../fixtures/documents/audit-entry-1.json'
 import entriesOfFormat2 from '../../fixtures/documents/audit-entry-2.json'
+import closings from '../../fixtures/documents/closing-1.json'
 import evidence from '../../fixtures/documents/evidence-1.json'
 import plansOfFormat1 from '../../fixtures/documents/plan-1.json'
 import plansOfFormat2 from '../../fixtures/documents/plan-2.json'
@@ -38,6 +41,14 @@ const rewrites: Record<string, { golden: Kept[]; rewrite: (kept: Kept, spoil?: o
       const read = readEvidence(text, hash)
       if (read.outcome !== 'read') throw new Error(read.outcome)
       return textOfEvidence({ ...read.evidence, ...spoil })
+    },
+  },
+  closing: {
+    golden: closings,
+    rewrite({ text, hash }, spoil) {
+      const read = readClosing(text, hash)
+      if (read.outcome !== 'read') throw new Error(read.outcome)
+      return textOfClosing({ ...read.closing, ...spoil })
     },
   },
   'content of a version': {

@@ -10,6 +10,7 @@ export function marginEntries(result: ShownResult, bakery: ShownBakery, forms: R
   const { text, language } = forms
   const { trial, declared } = result
   const [approval] = trial.decisions
+  const { sealed } = result
   return [
     { term: text.state, detail: stateText(result, bakery, forms), strong: true },
     { term: text.question, detail: trial.question },
@@ -45,8 +46,14 @@ export function marginEntries(result: ShownResult, bakery: ShownBakery, forms: R
           },
         ]
       : []),
+    ...(sealed.outcome === 'agrees'
+      ? [{ term: text.seal.term, detail: say(text.seal.sealed, language, { seal: sealed.hash.slice(0, sealLetters) }) }]
+      : []),
   ]
 }
+
+/** As much of a hash as people compare by eye; the whole of it is in the record. */
+const sealLetters = 12
 
 function approvedText(
   { byProposer, byCoAuthor }: { byProposer: boolean; byCoAuthor: boolean },

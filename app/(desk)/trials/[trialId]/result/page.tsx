@@ -24,6 +24,7 @@ import { NumbersTable } from './numbers-table'
 import { Picture } from './picture'
 import { ProgressTable } from './progress-table'
 import { resultForms } from './result-forms'
+import { SealNotice } from './seal-notice'
 import { SoFar } from './so-far'
 import { armSentences, headlineOf } from './say-result'
 import { WhatNow } from './what-now'
@@ -68,6 +69,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
       lead={fullLead || undefined}
       margin={{ label: text.about, entries: marginEntries(result, bakery, forms) }}
     >
+      <SealNotice sealed={result.sealed} text={text.seal} language={language} />
       {comparison ? (
         <>
           <Section id="concluded" title={text.concluded}>

@@ -138,11 +138,12 @@ export function headlineOf(
   forms: ResultForms,
 ): { headline: string; lead: string | null } {
   const { text, language } = forms
-  const { analysis, batches } = result
+  const { analysis, batches, isEnded } = result
   const { comparison } = analysis
   if (!comparison) {
     if (analysis.stage === 'before') return { headline: text.headline.before, lead: null }
     if (analysis.stage === 'all-in') return { headline: text.headline.allIn, lead: text.allInLead }
+    if (isEnded) return { headline: text.headline.sealBroken, lead: null }
     const done = batches.filter(({ state }) => state === 'measured').length
     return {
       headline: say(text.headline.inProgress, language, { count: done, planned: analysis.planned.batches }),

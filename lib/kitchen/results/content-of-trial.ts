@@ -1,0 +1,75 @@
+import 'server-only'
+import type { Db, Tx } from '../../db/client'
+import type { Closing } from '../../documents/closing/text-of-closing'
+import { countToSettle } from '../readings/count-to-settle'
+import { everyMeasure } from '../readings/measures-to-read'
+
+/** What was baked and read of a trial: from its rows while it is open, from what was closed after that. */
+export type TrialContent = Pick<Closing, 'measures' | 'doughs' | 'readings'>
+
+/** A trial's doughs in their drawn order, its readings by their ids, and the bakery's measures, as they are at this moment. */
+export async function contentOfTrial(from: Db | Tx, bakeryId: string, trialId: string): Promise<TrialContent> {
+  const [measures, batches, readings, keptAside] = await Promise.all([
+    everyMeasure(from, bakeryId),
+    from.batch.findMany({
+      where: { bakeryId, trialId, kind: 'dough' },
+      orderBy: [{ mixingDay: { number: 'asc' } }, { plannedOrder: 'asc' }],
+      select: {
+        id: true,
+        code: true,
+        plannedOrder: true,
+        state: true,
+        stateWhy: true,
+        begunAt: true,
+        doneAt: true,
+        piecesMade: true,
+        piecesGood: true,
+        arm: { select: { position: true } },
+        mixingDay: { select: { number: true } },
+      },
+    }),
+    from.reading.findMany({
+      where: { bakeryId, trialId, batch: { kind: 'dough' } },
+      orderBy: { id: 'asc' },
+      select: {
+        id: true,
+        batchId: true,
+        measureId: true,
+        piece: true,
+        factorLevel: true,
+        repeat: true,
+        value: true,
+        valueEntered: true,
+        unitEntered: true,
+        takenAt: true,
+        receivedAt: true,
+        supersedesId: true,
+        reason: true,
+        plausibleLeast: true,
+        plausibleMost: true,
+        person: { select: { id: true, name: true } },
+      },
+    }),
+    countToSettle(from, bakeryId, trialId),
+  ])
+  return {
+    measures: measures.map(({ endedAt, method: _, ...measure }) => ({ ...measure, isEnded: endedAt !== null })),
+    doughs: batches.map(({ arm, mixingDay, begunAt, doneAt, ...dough }) => ({
+      ...dough,
+      arm: arm.position,
+      day: mixingDay.number,
+      begunAt: begunAt?.toISOString() ?? null,
+      doneAt: doneAt?.toISOString() ?? null,
+      keptAside: keptAside.get(dough.id) ?? 0,
+    })),
+    readings: readings.map(({ batchId, measureId, supersedesId, person, takenAt, receivedAt, ...reading }) => ({
+      ...reading,
+      dough: batchId,
+      measure: measureId,
+      supersedes: supersedesId,
+      by: person,
+      takenAt: takenAt.toISOString(),
+      receivedAt: receivedAt.toISOString(),
+    })),
+  }
+}

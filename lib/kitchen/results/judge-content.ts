@@ -1,0 +1,49 @@
+import 'server-only'
+import { currentReadings } from '../readings/current-readings'
+import { gapsOfBatches, type BatchGaps } from '../readings/gaps-of-trial'
+import type { TrialContent } from './content-of-trial'
+import { readingsOfTrial } from './readings-of-trial'
+import type { ConditionCode, MeasuredBatch } from './trial-facts'
+
+export type JudgedContent = {
+  /** Every dough in its drawn order, with what was read of it. */
+  batches: readonly MeasuredBatch[]
+  /** What is missing, unsettled or odd of the measured ones, in their order. */
+  gaps: readonly BatchGaps[]
+}
+
+const nothingRead = {
+  pieces: [],
+  conditions: { 'dough-temp': null, 'proof-time': null, 'water-added': null } satisfies Record<ConditionCode, null>,
+}
+
+/** What the readings of a trial come to: corrections in place of what they correct, repeats brought together. */
+export function judgeContent(
+  { measures, doughs, readings }: TrialContent,
+  trial: { measure: Parameters<typeof readingsOfTrial>[0]['primary']; piecesPerBatch: number },
+): JudgedContent {
+  const held = currentReadings(
+    readings.map(({ dough, measure, supersedes, receivedAt, ...reading }) => ({
+      ...reading,
+      batchId: dough,
+      measureId: measure,
+      supersedesId: supersedes,
+      receivedAt: new Date(receivedAt),
+    })),
+  )
+  const figures = readingsOfTrial({ readings: held, measures, primary: trial.measure })
+  return {
+    batches: doughs.map(({ begunAt, doneAt: _, keptAside: __, ...dough }) => ({
+      ...dough,
+      begunAt: begunAt === null ? null : new Date(begunAt),
+      ...(figures.get(dough.id) ?? nothingRead),
+    })),
+    gaps: gapsOfBatches({
+      trial: { measureId: trial.measure.id, piecesPerBatch: trial.piecesPerBatch },
+      measures: measures.filter(({ isEnded }) => !isEnded),
+      batches: doughs.filter(({ state }) => state === 'measured'),
+      readings: held,
+      toSettle: new Map(doughs.map(({ id, keptAside }) => [id, keptAside])),
+    }),
+  }
+}
