@@ -230,7 +230,10 @@ test('four people: a formula is signed off, a trial proposed against it, approve
 
   // The head baker ends the baking, and the result is what the readings come to when they are worked out again here.
   await head.goto(`${trial}/result`)
+  await expect(head.getByRole('heading', { level: 1 })).toContainText('still to be closed')
+  await expect(head.getByRole('table', { name: 'The numbers' })).toHaveCount(0)
   await head.getByRole('button', { name: 'Close the readings' }).click()
+  await expect(head.getByRole('table', { name: 'The numbers' })).toBeVisible()
   const again = figuresAgain(baked)
   await early.goto(`${trial}/result`)
   const numbers = early.getByRole('table', { name: 'The numbers' })

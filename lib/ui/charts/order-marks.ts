@@ -13,8 +13,8 @@ export type OrderRow = {
 export type OrderWords = { day(number: number): string; tick(value: number, digits: number): string }
 
 const forms = {
-  wide: { width: 580, left: 190, ticks: 6 },
-  narrow: { width: 330, left: 120, ticks: 3 },
+  wide: { width: 580, left: 130, ticks: 6 },
+  narrow: { width: 330, left: 110, ticks: 3 },
 } as const
 const right = 14
 const top = 12
