@@ -1,0 +1,124 @@
+import { z } from 'zod'
+import { mustBeGiven } from '../checks'
+import { calcEntry } from '../entry'
+import { atFlatFields } from '../flat-fields'
+import { judgeArmDays } from './judge-arm-days'
+
+const nullableNumber = z.nullable(z.number())
+const optionalNumber = z.optional(z.number())
+const dough = z.strictObject({ arm: z.string(), block: z.string(), y: optionalNumber })
+const rule = {
+  question: z.enum(['gain', 'no-worse', 'same']),
+  goodDirection: z.optional(z.enum(['larger', 'smaller'])),
+  confidence: z.number(),
+  unit: z.enum(['arm-days', 'doughs']),
+  correlation: z.enum(['model', 'numbers-kept']),
+}
+const noInterval = z.nullable(z.enum(['no-residual-df', 'zero-variance']))
+const judgement = {
+  days: z.number(),
+  completeDays: z.number(),
+  leftOut: z.array(z.string()),
+  df: z.number(),
+  errorSd: nullableNumber,
+  noInterval,
+  criticalValue: nullableNumber,
+  adjustment: z.nullable(z.enum(['student-t', 'dunnett-product', 'dunnett-lattice'])),
+  probabilityError: nullableNumber,
+  means: z.array(z.strictObject({ arm: z.string(), doughs: z.number(), mean: z.number() })),
+}
+const judged = {
+  t: nullableNumber,
+  low: nullableNumber,
+  high: nullableNumber,
+  otherLimit: nullableNumber,
+  pAdjusted: nullableNumber,
+  pLower: nullableNumber,
+  pUpper: nullableNumber,
+  verdict: z.nullable(
+    z.enum([
+      'better',
+      'better-on-pooled-error-only',
+      'worse',
+      'no-worthwhile-difference',
+      'no-worse',
+      'same',
+      'different',
+      'undecided',
+    ]),
+  ),
+  clearly: z.boolean(),
+  ownDays: nullableNumber,
+  ownDf: nullableNumber,
+  ownLow: nullableNumber,
+  ownHigh: nullableNumber,
+}
+
+/** The control before the others, in the order in which they first come. */
+const armsOf = (control: string, rows: readonly { arm: string }[]) => [
+  ...new Set([control, ...rows.map(({ arm }) => arm)]),
+]
+
+/** A fault that a step within finds is one of the rows, or of the name of the control. */
+const flatField = (field: string) =>
+  field === 'arms' ? 'control' : /^(rows|confidence|margin|marginPct)\b/.test(field) ? field : 'rows'
+
+const errorSdOf = (meanSquare: number | null) => (meanSquare === null ? null : Math.sqrt(meanSquare))
+
+const days = ['Monday', 'Tuesday', 'Thursday', 'Friday'].flatMap((block, i) => [
+  { arm: 'control', block, y: 2480 + 31 * i },
+  { arm: 'B', block, y: 2595 + 35 * i - 4 * i * i },
+  { arm: 'C', block, y: 2500 + 22 * i + 3 * i * i },
+])
+
+export const armDayEntries = [
+  calcEntry({
+    id: 'analysis/judge-arm-days',
+    input: z.strictObject({ rows: z.array(dough), control: z.string(), ...rule, margin: z.number() }),
+    output: z.strictObject({
+      ...judgement,
+      comparisons: z.array(
+        z.strictObject({
+          arm: z.string(),
+          estimate: z.number(),
+          se: nullableNumber,
+          ...judged,
+          ownMean: nullableNumber,
+          ownSe: nullableNumber,
+        }),
+      ),
+    }),
+    example: {
+      rows: days,
+      control: 'control',
+      question: 'gain',
+      goodDirection: 'larger',
+      confidence: 0.95,
+      unit: 'arm-days',
+      correlation: 'model',
+      margin: 80,
+    },
+    source:
+      'S. R. Searle, Linear Models, 1971, chapters 3 and 7; C. W. Dunnett, JASA 50, 1955; D. J. Schuirmann, 1987; our own declared rule',
+    run: ({ control, margin, goodDirection = null, ...q }) => {
+      if (q.question !== 'same') mustBeGiven('goodDirection', goodDirection)
+      const arms = armsOf(control, q.rows)
+      const { meanSquare, comparisons, ...found } = atFlatFields(flatField, () =>
+        judgeArmDays({ ...q, arms, goodDirection, margin: { more: margin, less: margin } }),
+      )
+      return {
+        ...found,
+        errorSd: errorSdOf(meanSquare),
+        comparisons: comparisons.map(({ own, ...one }) => ({
+          ...one,
+          ownDays: own?.days ?? null,
+          ownMean: own?.mean ?? null,
+          ownSe: own?.se ?? null,
+          ownDf: own?.df ?? null,
+          ownLow: own?.low ?? null,
+          ownHigh: own?.high ?? null,
+        })),
+      }
+    },
+  }),
+] as const

@@ -1,0 +1,91 @@
+import { z } from 'zod'
+import { armDayEntries } from '@/lib/calc/analysis/arm-day-entries'
+import { checkLeaves, type Tree } from '@/tests/support/reference-leaves'
+import armDayCases from './data/arm-day-verdicts.json'
+
+// Made-up loaves; each figure was computed by two routes, NumPy, SciPy and mpmath, and R. Methods: Dunnett (1955),
+// JASA 50; Fieller (1954), JRSS B 16; Schuirmann (1987); Cook & Weisberg (1982).
+
+const [judgeArmDays] = armDayEntries
+
+const tree: z.ZodType<Tree> = z.lazy(() =>
+  z.union([z.number(), z.string(), z.boolean(), z.null(), z.array(tree), z.record(z.string(), tree)]),
+)
+const rows = z
+  .array(z.object({ arm: z.string(), day: z.string(), y: z.number().nullable() }))
+  .transform((all) => all.map(({ arm, day, y }) => ({ arm, block: day, ...(y === null ? {} : { y }) })))
+const casesOf = <Inputs extends z.ZodType>(inputs: Inputs, data: unknown) =>
+  z
+    .array(
+      z.object({
+        title: z.string(),
+        source: z.string(),
+        computedWith: z.string(),
+        checkedWith: z.string(),
+        tolerance: z.object({ rel: z.number(), fields: z.record(z.string(), z.number()), zero_abs: z.number() }),
+        inputs,
+        expected: tree,
+      }),
+    )
+    .parse(data)
+const direction = z.enum(['up', 'down']).transform((way) => (way === 'up' ? 'larger' : 'smaller'))
+const declared = { arms: z.array(z.string()), direction, confidence: z.number(), rows }
+
+/** Verdicts as the reference words them. */
+const wordOf = ({ verdict, clearly }: { verdict: string | null; clearly: boolean }) =>
+  verdict === null
+    ? null
+    : verdict === 'better-on-pooled-error-only'
+      ? 'better on the pooled error only'
+      : verdict === 'better' && clearly
+        ? 'clearly better'
+        : verdict.replaceAll('-', ' ')
+
+const armDays = casesOf(
+  z.object({ ...declared, worthwhile: z.number(), correlation: z.enum(['numbers_kept', 'model']) }),
+  armDayCases,
+)
+for (const c of armDays) {
+  const { arms, direction: goodDirection, confidence, worthwhile, correlation, rows: doughs } = c.inputs
+  checkLeaves(c, ['analysis/judge-arm-days'], () => {
+    const found = judgeArmDays.run({
+      rows: doughs,
+      control: arms[0]!,
+      question: 'gain',
+      goodDirection,
+      confidence,
+      unit: 'arm-days',
+      correlation: correlation === 'model' ? 'model' : 'numbers-kept',
+      margin: worthwhile,
+    })
+    return {
+      days_counted: found.days,
+      days_complete: found.completeDays,
+      left_out: found.leftOut,
+      doughs_kept: found.means.map((one) => one.doughs),
+      df: found.df,
+      ms_error: found.errorSd === null ? null : found.errorSd ** 2,
+      error_sd: found.errorSd,
+      means: found.means.map(({ arm, mean }) => ({ arm, mean })),
+      critical_value: found.criticalValue,
+      comparisons: found.comparisons.map((one) => ({
+        arm: one.arm,
+        estimate: one.estimate,
+        se: one.se,
+        t: one.t,
+        p_adjusted: one.pAdjusted,
+        ci_lower: one.low,
+        ci_upper: one.high,
+        own: {
+          days: one.ownDays,
+          mean: one.ownMean,
+          se: one.ownSe,
+          df: one.ownDf,
+          ci_lower: one.ownLow,
+          ci_upper: one.ownHigh,
+        },
+        verdict: wordOf(one),
+      })),
+    }
+  })
+}
