@@ -2,11 +2,12 @@ import { z } from 'zod'
 import { armDayEntries } from '@/lib/calc/analysis/arm-day-entries'
 import { checkLeaves, type Tree } from '@/tests/support/reference-leaves'
 import armDayCases from './data/arm-day-verdicts.json'
+import logRatioCases from './data/log-ratio-verdicts.json'
 
 // Made-up loaves; each figure was computed by two routes, NumPy, SciPy and mpmath, and R. Methods: Dunnett (1955),
 // JASA 50; Fieller (1954), JRSS B 16; Schuirmann (1987); Cook & Weisberg (1982).
 
-const [judgeArmDays] = armDayEntries
+const [judgeArmDays, judgeLogRatios] = armDayEntries
 
 const tree: z.ZodType<Tree> = z.lazy(() =>
   z.union([z.number(), z.string(), z.boolean(), z.null(), z.array(tree), z.record(z.string(), tree)]),
@@ -85,6 +86,52 @@ for (const c of armDays) {
           ci_upper: one.ownHigh,
         },
         verdict: wordOf(one),
+      })),
+    }
+  })
+}
+
+const logRatios = casesOf(
+  z.object({ ...declared, kind: z.enum(['gain', 'no_worse', 'same']), margin_percent: z.number() }),
+  logRatioCases,
+)
+for (const c of logRatios) {
+  const { arms, direction: goodDirection, confidence, margin_percent: marginPct, kind, rows: doughs } = c.inputs
+  checkLeaves(c, ['analysis/judge-log-ratios'], () => {
+    const found = judgeLogRatios.run({
+      rows: doughs,
+      control: arms[0]!,
+      question: kind === 'no_worse' ? 'no-worse' : kind,
+      goodDirection,
+      confidence,
+      unit: 'arm-days',
+      correlation: 'numbers-kept',
+      marginPct,
+    })
+    return {
+      days_counted: found.days,
+      days_complete: found.completeDays,
+      df: found.df,
+      error_sd_log: found.errorSd,
+      critical_value: found.criticalValue,
+      comparisons: found.comparisons.map((one) => ({
+        arm: one.arm,
+        ratio: one.ratio,
+        se_log: one.seLog,
+        ratio_lower: one.low,
+        ratio_upper: one.high,
+        p_adjusted: one.pAdjusted,
+        p_lower: one.pLower,
+        p_upper: one.pUpper,
+        own: {
+          days: one.ownDays,
+          df: one.ownDf,
+          ratio: one.ownRatio,
+          ratio_lower: one.ownLow,
+          ratio_upper: one.ownHigh,
+        },
+        verdict: wordOf(one),
+        shown: one.verdict === 'no-worse' || one.verdict === 'same',
       })),
     }
   })

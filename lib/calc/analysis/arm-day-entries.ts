@@ -3,6 +3,7 @@ import { mustBeGiven } from '../checks'
 import { calcEntry } from '../entry'
 import { atFlatFields } from '../flat-fields'
 import { judgeArmDays } from './judge-arm-days'
+import { judgeLogRatios } from './judge-log-ratios'
 
 const nullableNumber = z.nullable(z.number())
 const optionalNumber = z.optional(z.number())
@@ -114,6 +115,54 @@ export const armDayEntries = [
           ownDays: own?.days ?? null,
           ownMean: own?.mean ?? null,
           ownSe: own?.se ?? null,
+          ownDf: own?.df ?? null,
+          ownLow: own?.low ?? null,
+          ownHigh: own?.high ?? null,
+        })),
+      }
+    },
+  }),
+  calcEntry({
+    id: 'analysis/judge-log-ratios',
+    input: z.strictObject({ rows: z.array(dough), control: z.string(), ...rule, marginPct: z.number() }),
+    output: z.strictObject({
+      ...judgement,
+      comparisons: z.array(
+        z.strictObject({
+          arm: z.string(),
+          ratio: z.number(),
+          seLog: nullableNumber,
+          ...judged,
+          ownRatio: nullableNumber,
+        }),
+      ),
+    }),
+    example: {
+      rows: days,
+      control: 'control',
+      question: 'no-worse',
+      goodDirection: 'larger',
+      confidence: 0.95,
+      unit: 'arm-days',
+      correlation: 'model',
+      marginPct: 3,
+    },
+    source:
+      'S. R. Searle, Linear Models, 1971, chapters 3 and 7; C. W. Dunnett, JASA 50, 1955; D. J. Schuirmann, 1987; logarithms of ratios are common practice, no source',
+    run: ({ control, goodDirection = null, ...q }) => {
+      if (q.question !== 'same') mustBeGiven('goodDirection', goodDirection)
+      const arms = armsOf(control, q.rows)
+      const { meanSquare, comparisons, ...found } = atFlatFields(flatField, () =>
+        judgeLogRatios({ ...q, arms, goodDirection }),
+      )
+      return {
+        ...found,
+        errorSd: errorSdOf(meanSquare),
+        comparisons: comparisons.map(({ own, se, ...one }) => ({
+          ...one,
+          seLog: se,
+          ownDays: own?.days ?? null,
+          ownRatio: own?.ratio ?? null,
           ownDf: own?.df ?? null,
           ownLow: own?.low ?? null,
           ownHigh: own?.high ?? null,
