@@ -3,11 +3,12 @@ import { armDayEntries } from '@/lib/calc/analysis/arm-day-entries'
 import { checkLeaves, type Tree } from '@/tests/support/reference-leaves'
 import armDayCases from './data/arm-day-verdicts.json'
 import logRatioCases from './data/log-ratio-verdicts.json'
+import ratioCases from './data/ratio-in-blocks.json'
 
 // Made-up loaves; each figure was computed by two routes, NumPy, SciPy and mpmath, and R. Methods: Dunnett (1955),
 // JASA 50; Fieller (1954), JRSS B 16; Schuirmann (1987); Cook & Weisberg (1982).
 
-const [judgeArmDays, judgeLogRatios] = armDayEntries
+const [judgeArmDays, judgeLogRatios, ratioInBlocks] = armDayEntries
 
 const tree: z.ZodType<Tree> = z.lazy(() =>
   z.union([z.number(), z.string(), z.boolean(), z.null(), z.array(tree), z.record(z.string(), tree)]),
@@ -132,6 +133,31 @@ for (const c of logRatios) {
         },
         verdict: wordOf(one),
         shown: one.verdict === 'no-worse' || one.verdict === 'same',
+      })),
+    }
+  })
+}
+
+for (const c of casesOf(z.object({ arms: z.array(z.string()), confidence: z.number(), rows }), ratioCases)) {
+  checkLeaves(c, ['analysis/ratio-in-blocks'], () => {
+    const { rows: doughs, arms, confidence } = c.inputs
+    const found = ratioInBlocks.run({ rows: doughs, control: arms[0]!, confidence })
+    return {
+      df: found.df,
+      t: found.t,
+      comparisons: found.comparisons.map((one) => ({
+        arm: one.arm,
+        mean_control: one.controlMean,
+        mean_arm: one.armMean,
+        var_control: one.controlVariance,
+        var_arm: one.armVariance,
+        cov: one.covariance,
+        ratio: one.ratio,
+        g: one.g,
+        bounded: one.low !== null,
+        ratio_lower: one.low,
+        ratio_upper: one.high,
+        set: one.set,
       })),
     }
   })

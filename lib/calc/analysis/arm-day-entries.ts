@@ -4,6 +4,7 @@ import { calcEntry } from '../entry'
 import { atFlatFields } from '../flat-fields'
 import { judgeArmDays } from './judge-arm-days'
 import { judgeLogRatios } from './judge-log-ratios'
+import { ratioInBlocks } from './ratio-in-blocks'
 
 const nullableNumber = z.nullable(z.number())
 const optionalNumber = z.optional(z.number())
@@ -169,5 +170,32 @@ export const armDayEntries = [
         })),
       }
     },
+  }),
+  calcEntry({
+    id: 'analysis/ratio-in-blocks',
+    input: z.strictObject({ rows: z.array(dough), control: z.string(), confidence: z.number() }),
+    output: z.strictObject({
+      df: z.number(),
+      t: nullableNumber,
+      noInterval,
+      comparisons: z.array(
+        z.strictObject({
+          arm: z.string(),
+          controlMean: z.number(),
+          armMean: z.number(),
+          controlVariance: nullableNumber,
+          armVariance: nullableNumber,
+          covariance: nullableNumber,
+          ratio: nullableNumber,
+          g: nullableNumber,
+          low: nullableNumber,
+          high: nullableNumber,
+          set: z.nullable(z.enum(['interval', 'outside', 'everything'])),
+        }),
+      ),
+    }),
+    example: { rows: days, control: 'control', confidence: 0.95 },
+    source: 'E. C. Fieller, JRSS B 16, 1954; S. R. Searle, Linear Models, 1971, chapters 3 and 7',
+    run: ({ control, ...q }) => atFlatFields(flatField, () => ratioInBlocks({ ...q, arms: armsOf(control, q.rows) })),
   }),
 ] as const
