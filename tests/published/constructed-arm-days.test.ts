@@ -1,14 +1,16 @@
+import { expect, test } from 'vitest'
 import { z } from 'zod'
 import { armDayEntries } from '@/lib/calc/analysis/arm-day-entries'
 import { checkLeaves, type Tree } from '@/tests/support/reference-leaves'
 import armDayCases from './data/arm-day-verdicts.json'
 import logRatioCases from './data/log-ratio-verdicts.json'
 import ratioCases from './data/ratio-in-blocks.json'
+import residualCases from './data/studentized-residuals.json'
 
 // Made-up loaves; each figure was computed by two routes, NumPy, SciPy and mpmath, and R. Methods: Dunnett (1955),
 // JASA 50; Fieller (1954), JRSS B 16; Schuirmann (1987); Cook & Weisberg (1982).
 
-const [judgeArmDays, judgeLogRatios, ratioInBlocks] = armDayEntries
+const [judgeArmDays, judgeLogRatios, ratioInBlocks, studentizedResiduals] = armDayEntries
 
 const tree: z.ZodType<Tree> = z.lazy(() =>
   z.union([z.number(), z.string(), z.boolean(), z.null(), z.array(tree), z.record(z.string(), tree)]),
@@ -160,5 +162,38 @@ for (const c of casesOf(z.object({ arms: z.array(z.string()), confidence: z.numb
         set: one.set,
       })),
     }
+  })
+}
+
+const residuals = casesOf(
+  z.object({ alpha: z.number(), own_sd: z.number().optional(), own_df: z.number().optional(), rows }),
+  residualCases,
+)
+for (const c of residuals) {
+  const got = () => {
+    const { alpha, own_sd: ownSd, own_df: ownDf, rows: doughs } = c.inputs
+    return studentizedResiduals.run({ rows: doughs, alpha, ownSd, ownDf })
+  }
+  checkLeaves(c, ['analysis/studentized-residuals'], () => {
+    const found = got()
+    return {
+      df_error: found.errorDf,
+      df_test: found.testDf,
+      doughs_judged: found.judged,
+      critical_t: found.criticalT,
+      doughs: found.doughs.map(({ place, residual, leverage, t, pAdjusted }) => ({
+        row: place - 1,
+        residual,
+        leverage,
+        t,
+        p_bonferroni: pAdjusted,
+      })),
+      suspects: found.suspects.map(({ place }) => place - 1),
+      outcome: found.outcome.replaceAll('-', ' '),
+    }
+  })
+  test(`${c.title}: no more doughs are named than there are`, () => {
+    const { expected } = z.object({ expected: z.object({ suspects: z.array(z.number()) }) }).parse(c)
+    expect(got().suspects.map(({ place }) => place - 1)).toEqual(expected.suspects)
   })
 }

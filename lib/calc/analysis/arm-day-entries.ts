@@ -5,6 +5,7 @@ import { atFlatFields } from '../flat-fields'
 import { judgeArmDays } from './judge-arm-days'
 import { judgeLogRatios } from './judge-log-ratios'
 import { ratioInBlocks } from './ratio-in-blocks'
+import { studentizedResiduals } from './studentized-residuals'
 
 const nullableNumber = z.nullable(z.number())
 const optionalNumber = z.optional(z.number())
@@ -197,5 +198,58 @@ export const armDayEntries = [
     example: { rows: days, control: 'control', confidence: 0.95 },
     source: 'E. C. Fieller, JRSS B 16, 1954; S. R. Searle, Linear Models, 1971, chapters 3 and 7',
     run: ({ control, ...q }) => atFlatFields(flatField, () => ratioInBlocks({ ...q, arms: armsOf(control, q.rows) })),
+  }),
+  calcEntry({
+    id: 'analysis/studentized-residuals',
+    input: z.strictObject({
+      rows: z.array(dough),
+      alpha: z.number(),
+      ownSd: optionalNumber,
+      ownDf: optionalNumber,
+    }),
+    output: z.strictObject({
+      outcome: z.enum(['this-dough', 'one-of-these', 'none-stands-out', 'cannot-be-told']),
+      suspects: z.array(z.strictObject({ place: z.number(), arm: z.string(), block: z.string(), y: z.number() })),
+      errorDf: z.number(),
+      testDf: z.number(),
+      judged: z.number(),
+      criticalT: nullableNumber,
+      doughs: z.array(
+        z.strictObject({
+          place: z.number(),
+          arm: z.string(),
+          block: z.string(),
+          residual: z.number(),
+          leverage: z.number(),
+          t: nullableNumber,
+          pAdjusted: nullableNumber,
+        }),
+      ),
+    }),
+    example: {
+      rows: days.map((row, i) => (i === 7 ? { ...row, y: row.y - 600 } : row)),
+      alpha: 0.05,
+    },
+    source: 'R. D. Cook and S. Weisberg, Residuals and Influence in Regression, 1982, section 2.2',
+    run: ({ rows, alpha, ownSd, ownDf }) => {
+      const own =
+        ownSd === undefined && ownDf === undefined
+          ? undefined
+          : { sd: mustBeGiven('ownSd', ownSd), df: mustBeGiven('ownDf', ownDf) }
+      const found = atFlatFields(
+        (field) =>
+          field
+            .replace('own.sd', 'ownSd')
+            .replace('own.df', 'ownDf')
+            .replace(/^x\b.*/, 'rows'),
+        () => studentizedResiduals({ rows, alpha, ...(own && { own }) }),
+      )
+      const named = (row: number) => ({ place: row + 1, arm: rows[row]!.arm, block: rows[row]!.block })
+      return {
+        ...found,
+        suspects: found.suspects.map((row) => ({ ...named(row), y: rows[row]!.y! })),
+        doughs: found.doughs.map(({ row, ...one }) => ({ ...named(row), ...one })),
+      }
+    },
   }),
 ] as const
