@@ -9,7 +9,7 @@ type Question = Parameters<typeof judgeArmDays>[0]
 
 const ARMS = ['control', 'b', 'c', 'd']
 /** A trial takes some ten milliseconds. */
-const RUNS = { numRuns: forLong(25, 500) }
+const RUNS = { numRuns: forLong(25, 250) }
 const rule = {
   arms: ARMS,
   question: 'gain',

@@ -80,8 +80,19 @@ test('where smaller is better the worthwhile ratio is 1 − m', () => {
   expect([verdictAt(0.79), verdictAt(0.81), verdictAt(1.19)]).toEqual(['better', 'no-worthwhile-difference', 'worse'])
 })
 
-test('doughs in one and the same ratio on every day show no error, so there is no interval and no verdict', () => {
-  const found = judgeLogRatios({ ...rule, rows: rowsOf([1.01, 1.02, 1.03], [1.01 * 1.3, 1.02 * 1.3, 1.03 * 1.3]) })
+test.each([
+  [1.3, [1.01, 1.02, 1.03]],
+  // logarithms of a millionth, whose rounding is that of 1
+  [1.000001, [1.000001, 1.000002, 1.000003]],
+  [1.3, [2410, 2520, 2503]],
+])('doughs at %d times the control on every day show no error: no interval, no verdict', (ratio, control) => {
+  const found = judgeLogRatios({
+    ...rule,
+    rows: rowsOf(
+      control,
+      control.map((y) => y * ratio),
+    ),
+  })
   expect(found.noInterval).toBe('zero-variance')
   expect(found.comparisons[0]).toMatchObject({ low: null, high: null, verdict: null })
 })
