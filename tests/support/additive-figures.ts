@@ -1,3 +1,4 @@
+import { armDayEntries } from '@/lib/calc/analysis/arm-day-entries'
 import { fitAdditive } from '@/lib/calc/analysis/fit-additive'
 import { armsInBlocks } from '@/lib/calc/comparison/arms-in-blocks'
 import type cases from '@/tests/published/data/blocks-additive.json'
@@ -45,6 +46,26 @@ export function checkAdditive(c: (typeof cases)[number]): void {
     ...e.contrasts.flatMap((contrast, i): Figure[] => [
       [`t of ${contrast.arm}`, contrast.t, () => got().differences[i]!.t],
       [`df of ${contrast.arm}`, contrast.df, () => got().differences[i]!.df],
+    ]),
+  ])
+
+  const judged = () =>
+    armDayEntries[0].run({
+      rows,
+      control: c.inputs.arms[0]!,
+      question: 'gain',
+      goodDirection: 'larger',
+      margin: 1,
+      confidence: 0.95,
+      unit: 'doughs',
+      correlation: 'model',
+    })
+  checkCase(c, ['analysis/judge-arm-days'], 'double precision, differences of numbers near 2500', [
+    ['df of doughs', e.df_error, () => judged().df],
+    ['residual mean square of doughs', e.ms_error, () => judged().errorSd! ** 2],
+    ...e.contrasts.flatMap((contrast, i): Figure[] => [
+      [`${contrast.arm} minus control, error from doughs`, contrast.estimate, () => judged().comparisons[i]!.estimate],
+      [`its standard error from doughs, ${contrast.arm}`, contrast.se, () => judged().comparisons[i]!.se!],
     ]),
   ])
 }

@@ -5,6 +5,7 @@ import { calcEntry } from '../entry'
 import { atFlatFields } from '../flat-fields'
 import { adjustAgainstControl } from './adjust-against-control'
 import { analyseBatches } from './analyse-batches'
+import { armDayEntries } from './arm-day-entries'
 import { batchMeans } from './batch-means'
 import { type AnovaRow, fitAdditive } from './fit-additive'
 import { splitPlot } from './split-plot'
@@ -285,6 +286,7 @@ export const analysisEntries = [
       return { anova: anova.map(named), ...rest }
     },
   }),
+  ...armDayEntries,
   ...variationEntries,
   ...verdictEntries,
 ] as const

@@ -13,10 +13,11 @@ export type GainVerdict = {
  * Verdict for a question of the kind *gain*, on the declared primary measure. In this order:
  * **better** when the interval lies wholly on the good side of zero and the estimate is at or above the worthwhile
  * difference (clearly, when the whole interval is); **worse** when it lies wholly on the bad side;
- * **no worthwhile difference** when it lies wholly within ± the worthwhile difference; otherwise **undecided**.
+ * **no worthwhile difference** when it lies wholly between the loss that matters and the worthwhile difference; otherwise **undecided**.
  * A limit exactly at zero is on neither side; one exactly at ± the worthwhile difference is not within.
  * @param estimate arm minus control; @param low, high its simultaneous interval, low ≤ estimate ≤ high
  * @param worthwhile smallest difference worth having, > 0, in the same unit (or on the same log scale)
+ * @param loss smallest loss that matters, > 0, where it is not as large: on logs m % up and m % down are not
  * @param goodDirection null for a measure without a direction
  * @returns null without a direction: no verdict
  * @throws CalcError 'not-finite' | 'out-of-range'; 'wrong-shape' when the estimate is outside its interval
@@ -28,14 +29,16 @@ export function gainVerdict(q: {
   low: number
   high: number
   worthwhile: number
+  loss?: number
   goodDirection: GoodDirection | null
 }): GainVerdict | null {
   const worthwhile = mustBeWithin('worthwhile', q.worthwhile, { over: 0 })
+  const loss = q.loss === undefined ? worthwhile : mustBeWithin('loss', q.loss, { over: 0 })
   if (q.goodDirection === null) return null
   const { estimate, low, high } = turnedToGood({ ...q, goodDirection: q.goodDirection })
   if (low > 0 && estimate >= worthwhile) return { verdict: 'better', clearly: low >= worthwhile }
-  if (high < 0) return { verdict: 'worse', clearly: high <= -worthwhile }
-  if (low > -worthwhile && high < worthwhile) return { verdict: 'no-worthwhile-difference', clearly: false }
+  if (high < 0) return { verdict: 'worse', clearly: high <= -loss }
+  if (low > -loss && high < worthwhile) return { verdict: 'no-worthwhile-difference', clearly: false }
   return { verdict: 'undecided', clearly: false }
 }
 

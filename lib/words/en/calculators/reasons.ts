@@ -63,6 +63,7 @@ export const reasons = {
   'no-bend':
     'The readings rise in a straight line as far as was baked, so no levelling off is claimed. Bake higher doses.',
   'no-browning-index': 'For a colour as dark or as blue as this there is no browning index.',
+  'no-day-counted': 'On no mixing day were both the control and another dough kept, so there is nothing to compare.',
   'no-e-number': 'An E number is E and three or four digits: E 300.',
   'no-end': 'No end to the search was found. Look at the temperatures again.',
   'no-firming': 'The crumb did not get firmer over these readings.',

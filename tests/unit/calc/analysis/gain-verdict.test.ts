@@ -36,6 +36,19 @@ test('where smaller is better everything is mirrored', () => {
   )
 })
 
+test('a loss that matters may be of another size than a gain that does', () => {
+  const at = (low: number, estimate: number, high: number) =>
+    gainVerdict({ low, estimate, high, worthwhile: 5, loss: 3, goodDirection: 'larger' })
+  expect(at(-2, 1, 4)).toEqual({ verdict: 'no-worthwhile-difference', clearly: false })
+  expect(at(-3, 0.5, 4)).toEqual({ verdict: 'undecided', clearly: false })
+  expect(at(-9, -6, -3)).toEqual({ verdict: 'worse', clearly: true })
+  expect(at(-9, -6, -2)).toEqual({ verdict: 'worse', clearly: false })
+  expect(at(5, 6, 7)).toEqual({ verdict: 'better', clearly: true })
+  expect(() => gainVerdict({ estimate: 1, low: 0, high: 2, worthwhile: 5, loss: 0, goodDirection: 'larger' })).toThrow(
+    'loss',
+  )
+})
+
 test('a measure without a direction gets no verdict', () => {
   expect(gainVerdict({ estimate: 9, low: 8, high: 10, worthwhile: 5, goodDirection: null })).toBeNull()
 })
