@@ -7,6 +7,21 @@ export const audit = {
   wholeYes: 'Every entry, from the first to the last, follows from the one before it.',
   pageYes: 'Each entry on this page follows from the one before it.',
   checkAll: 'Check the whole record',
+  anchor: {
+    title: 'Compare with a print',
+    note: 'Printed plans, results and decisions say in their foot where the record stood. Type it here: what was written anew since then shows.',
+    number: 'Entry',
+    hash: 'Its hash, as printed',
+    hashHint: 'Four groups of four. Spaces and capitals do not matter.',
+    go: 'Compare',
+    invalid: 'That is no foot of a print: it has the number of an entry and sixteen letters from 0 to 9 and a to f.',
+    agrees: 'The record has entry {number} as the print says, so everything up to it is what it was then.',
+    differs:
+      'Entry {number} of the record is not the one that the print says. The record was written anew. Tell whoever looks after this install, keep the print, and change nothing.',
+    'not-there':
+      'The record has no entry {number}, and the print says that it had. Something was taken away, or a backup from before was put back. Tell whoever looks after this install, and keep the print.',
+    foot: 'Record at entry {number}: {hash}. Printed {date}. Whoever keeps this paper can compare it under Team, What was done here.',
+  },
   wholeNo: {
     gap: 'From entry {number} on the record does not fit together: an entry is missing. Tell whoever looks after this install, and change nothing.',
     order:

@@ -335,6 +335,7 @@ describe('the record of a bakery', () => {
     expect(valueOf(await verifyRecord.call(long.owner.caller, {}))).toEqual({
       entries: 60,
       fault: { number: 5, why: 'altered' },
+      anchor: null,
     })
   })
 
@@ -347,7 +348,7 @@ describe('the record of a bakery', () => {
       VALUES (${old.bakeryId}::uuid, 1, ${at}::timestamptz, 'desk', ${who!.person}::uuid, ${action}, ${target}::uuid, ${first!.text}, ${'0'.repeat(64)}, ${first!.hash})`
     await db().auditHead.update({ where: { bakeryId: old.bakeryId }, data: { number: 1n, hash: first!.hash } })
     valueOf(await rename().call(old.owner.caller, { name: 'Old Record goes on' }))
-    expect(valueOf(await verifyRecord.call(old.owner.caller, {}))).toEqual({ entries: 2, fault: null })
+    expect(valueOf(await verifyRecord.call(old.owner.caller, {}))).toEqual({ entries: 2, fault: null, anchor: null })
     const { entries: page, fault } = valueOf(await listRecord.call(old.owner.caller, {}))
     expect(fault).toBeNull()
     expect(page.rows.map(({ said }) => said.outcome === 'read' && said.who)).toEqual([

@@ -209,7 +209,7 @@ export const trialsPages: readonly PageWalk[] = [
   { route: '/trials/new', queries: ['trials.get-trial'], right: 'propose-trial', address: () => '/trials/new' },
   {
     route: '/trials/[trialId]',
-    queries: ['trials.get-plan'],
+    queries: ['trials.get-plan', 'audit.get-anchor'],
     right: 'read-work',
     address: async (context) => `/trials/${(await plantProposed(context)).trialId}`,
     named: true,

@@ -18,6 +18,7 @@ import { EvidenceSection } from './evidence-section'
 import { headlineOf } from './headline-of'
 import { Notices } from './notices'
 import { TakeBackForm } from './take-back-form'
+import { PrintAnchor } from '../../print-anchor'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).decisions.title }
@@ -84,6 +85,7 @@ export default async function DecisionPage({ params }: { params: Promise<{ decis
           {text.back}
         </LinkButton>
       </ActionRow>
+      <PrintAnchor />
     </Sheet>
   )
 }

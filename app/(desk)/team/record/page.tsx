@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { ask } from '@/app/ask'
+import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { listRecord } from '@/lib/kitchen/audit/list-record'
 import { verifyRecord } from '@/lib/kitchen/audit/verify-record'
@@ -16,6 +16,7 @@ import { SheetTable } from '@/lib/ui/sheet-table'
 import { formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { AnchorSection } from './anchor-section'
 import { EntryCells } from './entry-cells'
 import { JobsSection } from './jobs-section'
 import { sayLastCheck } from './say-last-check'
@@ -29,7 +30,7 @@ export default async function RecordPage({
 }: {
   searchParams: Promise<Record<string, string | string[] | undefined>>
 }) {
-  const { after, check } = await searchParams
+  const { after, check, entry, hash } = await searchParams
   const language = await currentLanguage()
   const words = wordsIn(language)
   const { audit: text, desk, people } = words
@@ -39,7 +40,9 @@ export default async function RecordPage({
     ask(listJobs),
   ])
   // The whole chain takes the longer the older the bakery is, so it is followed when somebody asks for it.
-  const whole = check === 'all' ? await ask(verifyRecord) : null
+  const anchor = typeof entry === 'string' && typeof hash === 'string' ? { number: entry, hash } : undefined
+  const asked = check === 'all' || anchor ? await askUnless(verifyRecord, { anchor }, ['invalid']) : null
+  const whole = asked?.ok ? asked.value : null
   const fault = whole?.fault ?? faultOfPage
 
   return (
@@ -67,6 +70,13 @@ export default async function RecordPage({
           {whole ? text.wholeYes : text.pageYes}
         </Notice>
       )}
+      <AnchorSection
+        typed={anchor}
+        outcome={asked === null ? null : asked.ok ? asked.value.anchor : 'invalid'}
+        text={text.anchor}
+        attention={desk.attention}
+        language={language}
+      />
       <Section id="entries" title={text.entries}>
         <SheetTable
           caption={text.entries}

@@ -27,6 +27,7 @@ import { OrderSection } from './order-section'
 import { PlanFault } from './plan-fault'
 import { PowerSection } from './power-section'
 import { WaysOn } from './ways-on'
+import { PrintAnchor } from '../../print-anchor'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).trials.title }
@@ -207,6 +208,7 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
           {text.back}
         </LinkButton>
       </ActionRow>
+      <PrintAnchor />
     </Sheet>
   )
 }

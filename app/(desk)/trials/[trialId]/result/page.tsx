@@ -30,6 +30,7 @@ import { armSentences, headlineOf } from './say-result'
 import { WhatNow } from './what-now'
 import { WentWrong } from './went-wrong'
 import { WhatElse } from './what-else'
+import { PrintAnchor } from '../../../print-anchor'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).results.title }
@@ -138,6 +139,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
           </LinkButton>
         ) : null}
       </ActionRow>
+      <PrintAnchor />
     </Sheet>
   )
 }

@@ -1,0 +1,23 @@
+import { ask } from '@/app/ask'
+import { currentLanguage } from '@/app/language'
+import { getAnchor } from '@/lib/kitchen/audit/get-anchor'
+import { getDesk } from '@/lib/kitchen/people/get-desk'
+import { anchorText } from '@/lib/words/format/anchor-text'
+import { formatDateTime } from '@/lib/words/format/date'
+import { say } from '@/lib/words/say'
+import { wordsIn } from '@/lib/words/words'
+
+/** In the foot of a print: where the record stood. Paper shows later that nothing before it was written anew. */
+export async function PrintAnchor() {
+  const [language, { bakery }, { number, hash }] = await Promise.all([currentLanguage(), ask(getDesk), ask(getAnchor)])
+  const { audit } = wordsIn(language)
+  return (
+    <p className="mt-6 hidden border-t border-rule pt-2 text-small print:block">
+      {say(audit.anchor.foot, language, {
+        number,
+        hash: anchorText(hash),
+        date: formatDateTime(new Date(), bakery),
+      })}
+    </p>
+  )
+}
