@@ -60,3 +60,28 @@ test('nothing is cut at the edge of a printed plan, sheet, batch or result', asy
     expect(beyond, address).toEqual([])
   }
 })
+
+test('a printed plan says where the record stands, and what is typed from it is compared', async ({ bakery, as }) => {
+  const trialId = await approvedTrial(bakery)
+  const page = await as(bakery.owner)
+  await page.goto(`/trials/${trialId}`)
+  const foot = page.getByText(/^Record at entry/)
+  await expect(foot).toBeHidden()
+  await page.emulateMedia({ media: 'print' })
+  await expect(foot).toBeVisible()
+  const [, number = '', hash = ''] = /entry ([\d,]+): ((?:[0-9a-f]{4} ?){4})/.exec(await foot.innerText()) ?? []
+  await page.emulateMedia({ media: 'screen' })
+  await page.goto('/team/record')
+  const compare = async (typed: string) => {
+    await page.getByLabel('Entry', { exact: true }).fill(number.replace(',', ''))
+    await page.getByLabel('Its hash, as printed').fill(typed)
+    await page.getByRole('button', { name: 'Compare' }).click()
+  }
+  await compare(hash)
+  await expect(page.getByText('everything up to it is what it was then')).toBeVisible()
+  await compare(hash.replace(/[0-9a-f]$/, (last) => (last === '0' ? '1' : '0')))
+  await expect(page.getByText('The record was written anew')).toBeVisible()
+  await compare('not a hash')
+  await expect(page.getByText('That is no foot of a print')).toBeVisible()
+  await expect(page.getByLabel('Its hash, as printed')).toHaveValue('not a hash')
+})
