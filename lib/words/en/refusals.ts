@@ -72,7 +72,13 @@ export const refusals = {
   'odd-reading': 'Outside what is usual here, {least} to {most} {unit}. Look again. If it is right, send it confirmed.',
   'reading-clash':
     'Another reading is in the book under this one’s number. Nothing was overwritten; show both to the head baker.',
-  'reading-there': 'There is a reading in this place already. Correct that one, or log this as the next repeat.',
+  'reading-there':
+    'There is a reading in this place already. Correct that one, or log this as the next repeat if one is asked for.',
+  'no-further-repeat': {
+    one: 'Nothing more is read here: the plan asks for {count} reading. If it was a slip, correct it.',
+    other:
+      'Nothing more is read here: the plan asks for {count} readings, and for a third only where two disagree. If one was a slip, correct it.',
+  },
   'aside-place-taken':
     'A reading is in this place already. This one is kept aside until the head baker settles it; do not send it again.',
   'aside-corrected':

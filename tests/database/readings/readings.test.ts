@@ -124,6 +124,36 @@ describe('logging a reading', () => {
     expect(valueOf(await log({ ...volume, value: '1890', repeat: 3 })).needs).toBeNull()
   })
 
+  it('takes no further reading of what is complete, nor one that a correction brings from elsewhere', async () => {
+    const volume = { measureId: trial.measures['loaf-volume'], unit: 'mL' }
+    valueOf(await log({ ...volume, value: '1880' }))
+    expect(refusalOf(await log({ ...volume, value: '1881', repeat: 3 }))).toBe('no-further-repeat')
+    const second = entry({ ...volume, value: '1885', repeat: 2 })
+    valueOf(await logReading.call(bakery.early.caller, second))
+    for (const repeat of [3, 4, 20])
+      expect(refusalOf(await log({ ...volume, value: '2400', repeat }))).toBe('no-further-repeat')
+    const [ofAnother] = [entry({ ...volume, piece: 2, value: '2400' })]
+    valueOf(await logReading.call(bakery.early.caller, ofAnother))
+    const moved = (wrong: string, change: object) =>
+      correctReading.call(bakery.early.caller, {
+        id: uuid(),
+        supersedesId: wrong,
+        piece: 1,
+        repeat: 3,
+        value: '2400',
+        unit: 'mL',
+        reason: 'was the other loaf',
+        ...change,
+      })
+    expect(refusalOf(await moved(ofAnother.id, {}))).toBe('no-further-repeat')
+    expect(refusalOf(await moved(second.id, {}))).toBe('no-further-repeat')
+    expect(await rows()).toHaveLength(3)
+    // A slip is put right where it is, and what then disagrees asks for its third.
+    expect(valueOf(await moved(second.id, { repeat: 2, value: '1985' })).needs).toBe('third')
+    expect(valueOf(await log({ ...volume, value: '1900', repeat: 3 })).needs).toBeNull()
+    expect(refusalOf(await log({ ...volume, value: '1900', repeat: 4 }))).toBe('no-further-repeat')
+  })
+
   it('keeps a value outside its plausible range only when it comes confirmed, and tells it from then on', async () => {
     const odd = await log({ value: '9999' })
     expect(refusalOf(odd)).toBe('odd-reading value:outside-usual')
@@ -156,8 +186,8 @@ describe('logging a reading', () => {
   })
 
   it('marks what is outside and nothing else, when everything is sent confirmed', async () => {
-    const sent = ['239.9', '240', '480', '720', '720.1']
-    for (const [i, value] of sent.entries()) valueOf(await log({ value, repeat: i + 1, confirmed: true }))
+    const sent = ['239.9', '240', '720', '720.1']
+    for (const [i, value] of sent.entries()) valueOf(await log({ value, piece: i + 1, confirmed: true }))
     const shown = valueOf(await getBatch.call(bakery.early.caller, { batchId }))
     expect(shown.readings.filter(({ outside }) => outside).map(({ valueEntered }) => valueEntered)).toEqual([
       '239.9',
