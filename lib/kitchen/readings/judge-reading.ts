@@ -21,7 +21,7 @@ import {
   type ReadingFacts,
   type ReadingPlace,
 } from './reading-facts'
-import { levelOfPiece, mayCorrect, timeFault } from './rules'
+import { levelOfPiece, mayCorrect } from './rules'
 import { takesRepeat } from './takes-repeat'
 
 export type ReadingVerdict =
@@ -42,8 +42,8 @@ type Logged = Exclude<ReadingEntry, { supersedesId: string }>
 type Correction = Extract<ReadingEntry, { supersedesId: string }>
 
 /**
- * Judges one entry by the facts of its request. A reading keeps the time by the device's clock; a correction keeps the
- * time at which the wrong one was taken.
+ * Judges one entry by the facts of its request. A reading keeps the time by the device's clock, however odd (`oddTime`
+ * tells it from then on); a correction keeps the time at which the wrong one was taken.
  * @throws Refusal not-found, trial-not-approved, trial-closed, trial-stopped, batch-not-begun, correction-not-yours,
  * no-further-repeat, odd-reading, and what is wrong at a field
  */
@@ -67,10 +67,7 @@ function judgeLogged(entry: Logged, facts: ReadingFacts, by: By): ReadingVerdict
   if (batch.state === 'waiting') throw new Refusal('batch-not-begun')
   if (measure.derivation !== null) throw Refusal.at('measureId', 'measure-worked-out')
   mustBePlace(place, measure, batch.trial)
-  const takenAt = new Date(entry.takenAt)
-  const wrongTime = timeFault(takenAt, by.now, batch.trial.createdAt)
-  if (wrongTime) throw Refusal.at('takenAt', wrongTime)
-  return judgeValue(entry, { facts, batch, measure, place }, by, takenAt, null)
+  return judgeValue(entry, { facts, batch, measure, place }, by, new Date(entry.takenAt), null)
 }
 
 function judgeCorrection(entry: Correction, facts: ReadingFacts, by: By): ReadingVerdict {

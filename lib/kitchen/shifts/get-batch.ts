@@ -1,6 +1,7 @@
 import 'server-only'
 import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
+import { oddTime } from '../conduct/odd-time'
 import { query } from '../query'
 import { currentReadings } from '../readings/current-readings'
 import { gapsOfBatch } from '../readings/gaps-of-batch'
@@ -195,6 +196,8 @@ export const getBatch = query({
       readings: readings.map((reading) => ({
         ...reading,
         outside: outsideOf(reading, measures),
+        /** What is odd about the time that the device said. */
+        oddTime: oddTime({ ...reading, begunAt: batch.begunAt }),
         holds: holds.has(reading.id),
         mayCorrect:
           isTrialOpen &&
@@ -202,7 +205,7 @@ export const getBatch = query({
           mayCorrect({
             level,
             personId: actor.personId,
-            reading: { personId: reading.person.id, takenAt: reading.takenAt },
+            reading: { personId: reading.person.id, takenAt: reading.takenAt, receivedAt: reading.receivedAt },
             now,
           }),
       })),

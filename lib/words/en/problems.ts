@@ -141,6 +141,4 @@ export const problems = {
   'not-of-a-piece': 'This measure is of the whole batch, not of one piece.',
   'no-factor': 'This trial sets nothing apart within a batch.',
   'measure-worked-out': 'This is worked out of other readings. Log those.',
-  'in-the-future': 'The tablet’s clock runs ahead by a day or more. Set it right, then send again.',
-  'before-the-trial': 'The tablet’s clock says a time before this trial was there. Set it right, then send again.',
 } as const

@@ -184,6 +184,10 @@ export const shift = {
     value: 'Value',
     remark: 'Remark',
     odd: 'outside what is usual, {least} to {most}',
+    oddTimes: {
+      'before-begun': 'its clock said a time before the batch was begun',
+      'in-the-future': 'its clock ran ahead',
+    },
     holds: 'holds',
     gaveWay: 'gave way to a correction',
     reason: 'correction: {reason}',

@@ -50,6 +50,7 @@ export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
               holds,
               reason,
               outside,
+              oddTime,
             }) => (
               <tr key={id}>
                 <Cell whole>{formatDateTime(takenAt, bakery)}</Cell>
@@ -70,6 +71,7 @@ export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
                     texts={[
                       ...(reason ? [say(text.reason, language, { reason })] : []),
                       ...(outside ? [oddOf(measureId, outside)] : []),
+                      ...(oddTime ? [text.oddTimes[oddTime]] : []),
                       holds ? text.holds : text.gaveWay,
                     ]}
                   />
