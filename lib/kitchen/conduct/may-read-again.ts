@@ -1,3 +1,5 @@
+import 'server-only'
+
 /** Two readings that disagree ask for this one, whatever the plan says. */
 const thirdRepeat = 3
 

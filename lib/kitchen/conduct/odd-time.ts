@@ -1,3 +1,5 @@
+import 'server-only'
+
 /**
  * By how much a device's clock and ours may differ before a time is odd. Devices set their clocks by the network, to
  * the second; five minutes are for one that was set by hand. Common practice, no source.

@@ -44,7 +44,8 @@ type Correction = Extract<ReadingEntry, { supersedesId: string }>
 /**
  * Judges one entry by the facts of its request. A reading keeps the time by the device's clock, however odd (`oddTime`
  * tells it from then on); a correction keeps the time at which the wrong one was taken.
- * @throws Refusal not-found, trial-not-approved, trial-closed, trial-stopped, batch-not-begun, correction-not-yours,
+ * @throws Refusal not-found, trial-not-approved, trial-closed, trial-stopped, batch-not-begun, batch-not-baked,
+ * correction-not-yours,
  * no-further-repeat, odd-reading, and what is wrong at a field
  */
 export function judgeReading(entry: ReadingEntry, facts: ReadingFacts, by: By): ReadingVerdict {
@@ -65,6 +66,7 @@ function judgeLogged(entry: Logged, facts: ReadingFacts, by: By): ReadingVerdict
   if (known) return known
   mustBeOpen(batch.trial.state)
   if (batch.state === 'waiting') throw new Refusal('batch-not-begun')
+  if (batch.state === 'not_baked') throw new Refusal('batch-not-baked')
   if (measure.derivation !== null) throw Refusal.at('measureId', 'measure-worked-out')
   mustBePlace(place, measure, batch.trial)
   return judgeValue(entry, { facts, batch, measure, place }, by, new Date(entry.takenAt), null)

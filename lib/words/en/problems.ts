@@ -128,6 +128,7 @@ export const problems = {
     one: 'The plan asks for {count} reading here. Leave this column out.',
     other: 'The plan asks for {count} readings here, and for a third only where two disagree. Leave this one out.',
   },
+  'row-not-baked': 'This dough was not baked, so nothing can be read of it.',
   'row-not-begun': 'This dough is not begun. Begin it in the shift, or say that it was baked outside it.',
   'control-is-no-change': 'The control is the formula as it is. Choose a test dough, or keep the formula.',
   'arm-not-measured': 'No dough of this kind was measured, so there is nothing to stand on. Choose another.',

@@ -65,6 +65,11 @@ export const refusals = {
   'undo-too-late': 'This can be taken back for ten seconds, and they are over.',
   'undo-built-on': 'Something was written since, so this cannot be taken back any more.',
   'batch-not-begun': 'This batch is not begun yet. Begin it first.',
+  'batch-not-baked': 'This batch was not baked, so there is nothing to write down of it.',
+  'not-begun-not-lost': 'This batch was never begun, so it cannot be lost or set aside. Say that it was not baked.',
+  'begun-so-baked': 'This batch was begun, so it is not one that was not baked. It can be lost or set aside.',
+  'read-before-any-cause':
+    'What decides the trial was read of this batch already, and nothing was noted before that. It counts: note what happened, go on, and the result tells it.',
   'rows-at-fault': {
     one: 'Nothing was stored: one thing in the file is at fault.',
     other: 'Nothing was stored: {count} things in the file are at fault.',

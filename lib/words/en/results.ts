@@ -272,12 +272,14 @@ export const results = {
     measured: 'measured',
     lost: 'lost',
     set_aside: 'set aside',
+    not_baked: 'not baked',
   },
   counts: 'Counts',
   countsYes: 'yes',
   uncounted: {
     lost: 'no: lost',
     'set-aside': 'no: set aside',
+    'not-baked': 'no: not baked',
     open: 'no: not measured',
     'no-reading': 'no: its measure was not read',
     'level-missing': 'no: a level is missing',
@@ -304,6 +306,7 @@ export const results = {
     measured: 'Dough {code}, measured: {why}',
     lost: 'Dough {code}, lost: {why}',
     set_aside: 'Dough {code}, set aside: {why}',
+    not_baked: 'Dough {code}, not baked: {why}',
   },
   outOfOrder: 'On mixing day {day} the doughs were begun in another order than the drawn one.',
   flags: {
@@ -343,7 +346,7 @@ export const results = {
 
   progress: 'How far it is',
   done: 'Measured',
-  lostCount: 'Lost or set aside',
+  lostCount: 'Lost, set aside or not baked',
   openCount: 'Still open',
 
   toPlan: 'The plan',
@@ -351,7 +354,7 @@ export const results = {
   close: 'Close the readings',
   closeNote: { one: 'One dough is still open.', other: '{count} doughs are still open.' },
   closeNoteNone:
-    'Every dough is measured, lost or set aside. Once closed, the readings stand and everybody sees the comparison.',
+    'Every dough is measured, lost, set aside or not baked. Once closed, the readings stand and everybody sees the comparison.',
   closeGaps:
     'These stay so once the trial is closed, and the result names them. Put them right in the shift, or say why you close all the same.',
   closeGapsReason: 'Why is it closed all the same?',
