@@ -8,6 +8,7 @@ import { isEnded, isOpen } from '../trials/rules'
 import { analyseOnce } from './analyse-once'
 import { notableDifference } from './conditions-by-arm'
 import { costsOfTrial } from './costs-of-trial'
+import { conductOfTrial } from './conduct-of-trial'
 import { countBatches, meanOf } from './count-batches'
 import { doughAsMixed } from './dough-as-mixed'
 import { loadEvidence } from './load-evidence'
@@ -25,8 +26,9 @@ export const getResult = query({
   right: 'read-work',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const [evidence, decision] = await Promise.all([
+    const [evidence, conduct, decision] = await Promise.all([
       loadEvidence(db, bakeryId, input.trialId),
+      conductOfTrial(db, bakeryId, input.trialId),
       db.decision.findFirst({
         where: { bakeryId, trialId: input.trialId, takenBackAt: null },
         select: { id: true, number: true, outcome: true },
@@ -61,6 +63,8 @@ export const getResult = query({
       }),
       /** What is missing, unsettled or odd about the measured doughs. */
       gaps,
+      /** What was done to the readings beside the plan, by the codes of the doughs. */
+      conduct,
       outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
       notableDifference,
       /** What each dough was mixed with, water as it was taken. */

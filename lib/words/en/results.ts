@@ -308,6 +308,43 @@ export const results = {
     set_aside: 'Dough {code}, set aside: {why}',
     not_baked: 'Dough {code}, not baked: {why}',
   },
+  unfinished: 'Dough {code} was begun and never measured.',
+  correctedCount: {
+    one: 'One reading was corrected; it stands below.',
+    other: '{count} readings were corrected; they stand below.',
+  },
+  correctedSoFar: {
+    one: 'One reading was corrected.',
+    other: '{count} readings were corrected.',
+  },
+  cause: 'Dough {code}: {what} (noted {at}, {who})',
+  furtherRepeats: 'Dough {code}: {name}, {place}: read {have} times, the plan asks for {of}',
+  oddTimes: {
+    'before-begun': {
+      one: 'Dough {code}: the clock of one reading said a time before the dough was begun',
+      other: 'Dough {code}: the clocks of {count} readings said a time before the dough was begun',
+    },
+    'in-the-future': {
+      one: 'Dough {code}: the clock of one reading ran ahead',
+      other: 'Dough {code}: the clocks of {count} readings ran ahead',
+    },
+  },
+  corrections: 'Corrected readings',
+  correctionsNote: {
+    one: 'One reading was corrected before the readings were closed. What it said stays in the book.',
+    other: '{count} readings were corrected before the readings were closed. What they said stays in the book.',
+  },
+  correctionDough: 'Dough',
+  correctionOf: 'Reading',
+  correctionPlace: '{name}, {place}',
+  correctionBefore: 'Was',
+  correctionAfter: 'Is',
+  correctionWho: 'Who, when',
+  correctionWhoAt: '{who}, {at}',
+  correctionWhy: 'Why',
+  correctionSlip: 'own slip, within ten minutes',
+  correctionMoved: 'piece {piece}, reading {repeat}',
+  correctionMovedBatch: 'reading {repeat}',
   outOfOrder: 'On mixing day {day} the doughs were begun in another order than the drawn one.',
   flags: {
     batch:

@@ -15,6 +15,7 @@ import { wordsIn } from '@/lib/words/words'
 import { NotWorkedOut, notWorkedOutCodes } from '../../../not-worked-out'
 import { CloseForm } from './close-form'
 import { conditionWarnings } from './condition-forms'
+import { Corrections } from './corrections'
 import { CostByUnit, CostTable } from './cost-table'
 import { DoughsTable } from './doughs-table'
 import { LevelsTable } from './levels-table'
@@ -113,6 +114,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
           {comparison.levels ? <LevelsTable result={result} levels={comparison.levels} forms={forms} /> : null}
           <WhatElse result={result} comparison={comparison} bakery={bakery} forms={forms} mind={desk.attention} />
           <WentWrong result={result} comparison={comparison} bakery={bakery} forms={forms} />
+          <Corrections result={result} bakery={bakery} forms={forms} />
           <DoughsTable result={result} forms={forms} />
           <MethodNote result={result} comparison={comparison} forms={forms} />
         </>
