@@ -14,7 +14,7 @@ type Place = {
 type AsEntered = { value: string; unit: string; piece: number | null; repeat: number }
 
 /** A reading that was corrected: what it was, what took its place, who, when and why. */
-export type Correction = Place & {
+type Correction = Place & {
   id: string
   before: AsEntered
   after: AsEntered
@@ -26,9 +26,9 @@ export type Correction = Place & {
 }
 
 /** What was noted at a dough as it happened, also at one that counts. */
-export type NotedCause = { id: string; code: string; what: string; noticedAt: Date; at: Date; who: string }
+type NotedCause = { id: string; code: string; what: string; noticedAt: Date; at: Date; who: string }
 
-export type Conduct = {
+type Conduct = {
   corrections: Correction[]
   causes: NotedCause[]
   /** Places that were read more often than the plan asks for. */

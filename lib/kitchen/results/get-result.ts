@@ -6,6 +6,7 @@ import { query } from '../query'
 import { calendarDay } from '../text.input'
 import { isEnded, isOpen } from '../trials/rules'
 import { analyseOnce } from './analyse-once'
+import { compareWithTakenOut } from './compare-with-taken-out'
 import { notableDifference } from './conditions-by-arm'
 import { costsOfTrial } from './costs-of-trial'
 import { conductOfTrial } from './conduct-of-trial'
@@ -44,6 +45,8 @@ export const getResult = query({
       trial: header,
       declared,
       analysis: shown,
+      /** The same with the doughs counted that were taken out after they were read; null where none were. */
+      withTakenOut: analysis.comparison && (await compareWithTakenOut(declared, batches)),
       batches: batches.map(({ id, code, arm, day, plannedOrder, state, stateWhy, pieces }) => {
         const values = pieces.flatMap(({ value }) => value ?? [])
         return {

@@ -222,6 +222,8 @@ export const results = {
     },
   },
 
+  withTakenOut: 'With dough {codes} counted',
+  withTakenOutNote: 'Taken out, though what decides was read. All the rest of this page is without.',
   concluded: 'What this trial can and cannot say',
   limits: {
     'stopped-early':

@@ -163,7 +163,7 @@ export const shift = {
   },
   out: {
     title: 'Something went wrong',
-    why: 'What happened?',
+    why: 'Why is it lost or set aside?',
     hint: 'A lost batch cannot be baked on. One set aside is kept out of the comparison. Neither comes back, but for ten seconds.',
     lost: 'The batch is lost',
     setAside: 'Set it aside',

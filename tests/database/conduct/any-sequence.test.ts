@@ -25,7 +25,7 @@ afterAll(() => database.drop())
 
 /** What somebody who wants another figure may try, at one dough and its first two pieces. Volumes agree or don't. */
 const volume = fc.constantFrom('1900', '1905', '1990', '2400')
-const place = { piece: fc.constantFrom(1, 1, 1, 2), repeat: fc.constantFrom(1, 2, 3, 3, 4) }
+const place = { piece: fc.constantFrom<number[]>(1, 1, 1, 2), repeat: fc.constantFrom<number[]>(1, 2, 3, 3, 4) }
 const out = fc.record({
   by: fc.constant('move' as const),
   to: fc.constantFrom('lost', 'set_aside', 'lost', 'set_aside', 'not_baked'),

@@ -43,7 +43,9 @@ export function Causes({ batch, bakery, words: { causes: text }, language }: Bat
             >
               <div className="grid gap-4">
                 <FloorField name="what" type="text" label={text.what} hint={text.whatHint} required />
-                <FloorField name="noticedMinAgo" type="count" label={text.ago} defaultValue="0" required />
+                <div className="flex">
+                  <FloorField name="noticedMinAgo" type="count" label={text.ago} defaultValue="0" required />
+                </div>
                 <div>
                   <FloorButton tone="plain">{text.keep}</FloorButton>
                 </div>
