@@ -1,8 +1,9 @@
 import 'server-only'
 import type { Gap } from '@/lib/kitchen/readings/gaps-of-batch'
 import { measureName } from '@/lib/words/measure-name'
-import { say, sayName } from '@/lib/words/say'
+import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
+import { sayPlace } from './say-place'
 import { amountInUnits } from './shift/[batchId]/amount-in-units'
 import type { BakeryShown } from './shift/[batchId]/batch-view'
 
@@ -15,9 +16,9 @@ export function sayGap(gap: Gap, bakery: BakeryShown, words: Words, language: La
     case 'missing':
       return say(text.missing, language, { ...gap, name: measureName(gap.measure, words) })
     case 'unsettled':
-      return say(text.unsettled, language, placeOf(gap, words, language))
+      return say(text.unsettled, language, sayPlace(gap, words, language))
     case 'outside':
-      return say(text.outside, language, { ...placeOf(gap, words, language), ...figuresOf(gap, bakery) })
+      return say(text.outside, language, { ...sayPlace(gap, words, language), ...figuresOf(gap, bakery) })
     case 'to-settle':
       return say(text['to-settle'], language, { count: gap.count })
     default:
@@ -34,32 +35,13 @@ export function sayGapOf(code: string, gap: Gap, bakery: BakeryShown, words: Wor
     case 'missing':
       return say(text.missing, language, { ...gap, code, name: measureName(gap.measure, words) })
     case 'unsettled':
-      return say(text.unsettled, language, { code, ...placeOf(gap, words, language) })
+      return say(text.unsettled, language, { code, ...sayPlace(gap, words, language) })
     case 'outside':
-      return say(text.outside, language, { code, ...placeOf(gap, words, language), ...figuresOf(gap, bakery) })
+      return say(text.outside, language, { code, ...sayPlace(gap, words, language), ...figuresOf(gap, bakery) })
     case 'to-settle':
       return say(text['to-settle'], language, { code, count: gap.count })
     default:
       return gap satisfies never
-  }
-}
-
-type OfPlace = Extract<Gap, { factorLevel: string | null }>
-
-function placeOf(
-  { measure, piece, factorLevel }: OfPlace,
-  words: Words,
-  language: Language,
-): { name: string; place: string } {
-  const { readings } = words.shift
-  const name = measureName(measure, words)
-  if (piece === null) return { name, place: readings.batch }
-  return {
-    name,
-    place:
-      factorLevel === null
-        ? sayName(readings.piece, language, { piece })
-        : sayName(readings.pieceLevel, language, { piece, level: factorLevel }),
   }
 }
 

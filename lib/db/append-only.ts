@@ -11,6 +11,7 @@ export const appendOnlyTables = [
   'reading',
   'entry_to_settle',
   'settled_entry',
+  'batch_cause',
   'evidence',
   'closing',
   'answered_form',

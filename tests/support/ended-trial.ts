@@ -74,7 +74,7 @@ export async function makeEndedTrial(
     await db().batch.update({
       where: { bakeryId_id: { bakeryId, id } },
       data: isLost
-        ? { state: 'lost', stateWhy: 'dropped' }
+        ? { state: 'lost', stateWhy: 'dropped', begunAt: now, doneAt: now }
         : { state: 'measured', piecesMade: 4, piecesGood: 4, begunAt: now, doneAt: now },
     })
     if (isLost) continue

@@ -11,6 +11,7 @@ const levels: Record<BatchStateName, 0 | 1 | 2 | 3 | 4 | 'off'> = {
   measured: 4,
   lost: 'off',
   set_aside: 'off',
+  not_baked: 'off',
 }
 
 /** How far along a batch is. */

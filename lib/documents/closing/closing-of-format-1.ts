@@ -25,7 +25,7 @@ const dough = z.strictObject({
   /** Number of its mixing day. */
   day: z.int(),
   plannedOrder: z.int(),
-  state: z.enum(['waiting', 'weighing', 'in_work', 'baked', 'measured', 'lost', 'set_aside']),
+  state: z.enum(['waiting', 'weighing', 'in_work', 'baked', 'measured', 'lost', 'set_aside', 'not_baked']),
   stateWhy: z.string().nullable(),
   begunAt: z.string().nullable(),
   doneAt: z.string().nullable(),

@@ -28,6 +28,7 @@ export async function lockBatch(tx: Tx, bakeryId: string, batchId: string, rests
       code: true,
       state: true,
       plannedOrder: true,
+      begunAt: true,
       piecesMade: true,
       piecesGood: true,
       revision: true,
@@ -37,7 +38,16 @@ export async function lockBatch(tx: Tx, bakeryId: string, batchId: string, rests
       movedRevision: true,
       arm: { select: { position: true } },
       mixingDay: { select: { number: true } },
-      trial: { select: { state: true, piecesPerBatch: true, factorName: true, factorLevels: true, createdAt: true } },
+      trial: {
+        select: {
+          state: true,
+          measureId: true,
+          piecesPerBatch: true,
+          factorName: true,
+          factorLevels: true,
+          createdAt: true,
+        },
+      },
     },
   })
 }

@@ -1,14 +1,23 @@
-export type BatchStateName = 'waiting' | 'weighing' | 'in_work' | 'baked' | 'measured' | 'lost' | 'set_aside'
+export type BatchStateName =
+  | 'waiting'
+  | 'weighing'
+  | 'in_work'
+  | 'baked'
+  | 'measured'
+  | 'lost'
+  | 'set_aside'
+  | 'not_baked'
 
 /** What a batch may become by moving it; it leaves `waiting` forwards by being begun. */
 const following: Record<BatchStateName, readonly BatchStateName[]> = {
-  waiting: ['lost', 'set_aside'],
+  waiting: ['not_baked'],
   weighing: ['in_work', 'lost', 'set_aside'],
   in_work: ['baked', 'lost', 'set_aside'],
   baked: ['measured', 'lost', 'set_aside'],
   measured: [],
   lost: [],
   set_aside: [],
+  not_baked: [],
 }
 
 /** Whether a batch may go from one state to another by hand. */
@@ -29,6 +38,7 @@ export function nextState(state: BatchStateName): 'in_work' | 'baked' | 'measure
     case 'measured':
     case 'lost':
     case 'set_aside':
+    case 'not_baked':
       return null
     default:
       return state satisfies never

@@ -8,7 +8,7 @@ import { keepOneReading } from './keep-one-reading'
  * was taken. A shift baker corrects their own in the shift in which it was taken, head baker and owner any. Sent twice
  * under its id it is kept once, as in `logReading`.
  * Refuses: not-found, reading-clash, trial-closed, trial-stopped, correction-not-yours, stale, reading-there,
- * odd-reading, and what is wrong at a field.
+ * no-further-repeat, odd-reading, and what is wrong at a field.
  */
 export const correctReading = command({
   name: 'readings.correct-reading',

@@ -1,5 +1,6 @@
 import 'server-only'
 import { groupBy } from '../../calc/group-by'
+import { decidingMeasures } from './deciding-measures'
 import { piecesToRead } from './pieces-to-read'
 import type { PlausibleRange } from './plausible-range'
 import { isOutside, rangeOfReading, type JudgedReading } from './range-of-reading'
@@ -73,9 +74,8 @@ type Asked = Parameters<typeof gapsOfBatch>[0]
 
 function missingOf(measure: GapMeasure, pieces: number, { measures, decidingMeasureId, readings }: Asked): Gap[] {
   const { id, code, level, derivation, repeats } = measure
-  const deciding = decidingCodes(measures.find((each) => each.id === decidingMeasureId))
-  const wanted =
-    derivation === null && (id === decidingMeasureId || (code !== null && (level === 'batch' || deciding.has(code))))
+  const isDeciding = decidingMeasures(measures, decidingMeasureId).has(id)
+  const wanted = derivation === null && (isDeciding || (code !== null && level === 'batch'))
   if (!wanted) return []
   const of = level === 'batch' ? repeats : repeats * pieces
   const places = readings.filter(
@@ -83,10 +83,6 @@ function missingOf(measure: GapMeasure, pieces: number, { measures, decidingMeas
   )
   const have = new Set(places.map(({ piece, repeat }) => `${piece} ${repeat}`)).size
   return have < of ? [{ kind: 'missing', measure: named(measure), have, of }] : []
-}
-
-function decidingCodes(measure: GapMeasure | undefined): ReadonlySet<string> {
-  return new Set(measure?.derivation?.match(/[a-z]+(-[a-z]+)*/g))
 }
 
 function faultsOf(measure: GapMeasure, readings: readonly GapReading[]): Gap[] {

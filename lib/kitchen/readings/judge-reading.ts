@@ -21,7 +21,8 @@ import {
   type ReadingFacts,
   type ReadingPlace,
 } from './reading-facts'
-import { levelOfPiece, mayCorrect, timeFault } from './rules'
+import { levelOfPiece, mayCorrect } from './rules'
+import { takesRepeat } from './takes-repeat'
 
 export type ReadingVerdict =
   /** To be kept, and what the record says of it. */
@@ -41,10 +42,11 @@ type Logged = Exclude<ReadingEntry, { supersedesId: string }>
 type Correction = Extract<ReadingEntry, { supersedesId: string }>
 
 /**
- * Judges one entry by the facts of its request. A reading keeps the time by the device's clock; a correction keeps the
- * time at which the wrong one was taken.
- * @throws Refusal not-found, trial-not-approved, trial-closed, trial-stopped, batch-not-begun, correction-not-yours,
- * odd-reading, and what is wrong at a field
+ * Judges one entry by the facts of its request. A reading keeps the time by the device's clock, however odd (`oddTime`
+ * tells it from then on); a correction keeps the time at which the wrong one was taken.
+ * @throws Refusal not-found, trial-not-approved, trial-closed, trial-stopped, batch-not-begun, batch-not-baked,
+ * correction-not-yours,
+ * no-further-repeat, odd-reading, and what is wrong at a field
  */
 export function judgeReading(entry: ReadingEntry, facts: ReadingFacts, by: By): ReadingVerdict {
   return 'supersedesId' in entry ? judgeCorrection(entry, facts, by) : judgeLogged(entry, facts, by)
@@ -64,12 +66,10 @@ function judgeLogged(entry: Logged, facts: ReadingFacts, by: By): ReadingVerdict
   if (known) return known
   mustBeOpen(batch.trial.state)
   if (batch.state === 'waiting') throw new Refusal('batch-not-begun')
+  if (batch.state === 'not_baked') throw new Refusal('batch-not-baked')
   if (measure.derivation !== null) throw Refusal.at('measureId', 'measure-worked-out')
   mustBePlace(place, measure, batch.trial)
-  const takenAt = new Date(entry.takenAt)
-  const wrongTime = timeFault(takenAt, by.now, batch.trial.createdAt)
-  if (wrongTime) throw Refusal.at('takenAt', wrongTime)
-  return judgeValue(entry, { facts, batch, measure, place }, by, takenAt, null)
+  return judgeValue(entry, { facts, batch, measure, place }, by, new Date(entry.takenAt), null)
 }
 
 function judgeCorrection(entry: Correction, facts: ReadingFacts, by: By): ReadingVerdict {
@@ -142,6 +142,13 @@ function judgeValue(
   const others = (facts.places.get(keyOfPlace(place)) ?? []).filter(({ id }) => id !== correction?.wrong.id)
   if (others.some(({ repeat }) => repeat === entry.repeat))
     return { ...asideOf(entry, { trialId: batch.trialId, batchId: batch.id }), why: 'place_taken', isAgain: false }
+  // A correction in its own place adds nothing; one that goes elsewhere does so there.
+  const staysThere =
+    correction !== null &&
+    keyOfPlace(correction.wrong) === keyOfPlace(place) &&
+    correction.wrong.repeat === entry.repeat
+  if (!staysThere && !takesRepeat(entry.repeat, measure, others))
+    throw new Refusal('no-further-repeat', { count: measure.repeats })
   const ranges = facts.ranges.get(batch.trialId)
   if (!ranges) throw new Error(`no ranges of trial ${batch.trialId}`)
   const range = plausibleRange(measure, batch.arm, ranges)

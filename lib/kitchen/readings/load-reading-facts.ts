@@ -36,6 +36,7 @@ export async function loadReadingFacts(
   const readings = await tx.$queryRaw<KnownReading[]>`
     SELECT id, trial_id AS "trialId", batch_id AS "batchId", measure_id AS "measureId", piece, factor_level AS "factorLevel", repeat, value,
       value_entered AS "valueEntered", unit_entered AS "unitEntered", content_hash AS "contentHash", person_id AS "personId", taken_at AS "takenAt",
+      received_at AS "receivedAt",
       plausible_least AS "plausibleLeast", plausible_most AS "plausibleMost",
       EXISTS (SELECT 1 FROM reading later WHERE later.bakery_id = reading.bakery_id AND later.supersedes_id = reading.id) AS "isCorrected"
     FROM reading WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${named}::uuid[])`

@@ -8,7 +8,7 @@ import { logReadingInput } from './log-reading.input'
  * kept once, also after the trial was closed; the same id with other content is refused and nothing is overwritten. A
  * value outside its plausible range is kept when it comes confirmed.
  * Refuses: not-found, reading-clash, trial-not-approved, trial-closed, trial-stopped, batch-not-begun, reading-there,
- * odd-reading, and what is wrong at a field.
+ * no-further-repeat, odd-reading, and what is wrong at a field.
  */
 export const logReading = command({
   name: 'readings.log-reading',

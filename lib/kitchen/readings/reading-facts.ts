@@ -36,7 +36,7 @@ export type MeasureFacts = {
 
 export type KnownReading = Omit<
   ReadingRow,
-  'bakeryId' | 'receivedAt' | 'supersedesId' | 'reason' | 'plausibleLeast' | 'plausibleMost'
+  'bakeryId' | 'supersedesId' | 'reason' | 'plausibleLeast' | 'plausibleMost'
 > & {
   plausibleLeast: number | null
   plausibleMost: number | null

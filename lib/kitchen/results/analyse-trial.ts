@@ -3,6 +3,7 @@ import { adjustAgainstControl } from '../../calc/analysis/adjust-against-control
 import { analyseBatches, type BatchAnalysis } from '../../calc/analysis/analyse-batches'
 import { frozenMargin } from '../../calc/analysis/frozen-margin'
 import type { FTest } from '../../calc/comparison/types'
+import { isOutState } from '../conduct/is-out-state'
 import { sureOf } from '../sure-of'
 import type { Limit } from './codes'
 import { conditionsByArm, type Condition } from './conditions-by-arm'
@@ -115,7 +116,7 @@ function progressOf(batches: readonly MeasuredBatch[]): DayProgress[] {
   return days.map((day) => {
     const states = batches.filter((batch) => batch.day === day).map(({ state }) => state)
     const measured = states.filter((state) => state === 'measured').length
-    const ended = states.filter((state) => state === 'lost' || state === 'set_aside').length
+    const ended = states.filter(isOutState).length
     return { day, measured, ended, open: states.length - measured - ended }
   })
 }

@@ -68,6 +68,7 @@ function valuesOf(batch: MeasuredBatch, factor: DeclaredTrial['factor']): (numbe
 function whyNot(batch: MeasuredBatch, values: readonly (number | null)[]): UncountedCode | null {
   if (batch.state === 'lost') return 'lost'
   if (batch.state === 'set_aside') return 'set-aside'
+  if (batch.state === 'not_baked') return 'not-baked'
   if (isOpen(batch)) return 'open'
   const missing = values.filter((value) => value === null).length
   if (missing === values.length) return 'no-reading'

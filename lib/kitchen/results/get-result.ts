@@ -6,8 +6,10 @@ import { query } from '../query'
 import { calendarDay } from '../text.input'
 import { isEnded, isOpen } from '../trials/rules'
 import { analyseOnce } from './analyse-once'
+import { compareWithTakenOut } from './compare-with-taken-out'
 import { notableDifference } from './conditions-by-arm'
 import { costsOfTrial } from './costs-of-trial'
+import { conductOfTrial } from './conduct-of-trial'
 import { countBatches, meanOf } from './count-batches'
 import { doughAsMixed } from './dough-as-mixed'
 import { isBroken, loadEvidence } from './load-evidence'
@@ -25,8 +27,9 @@ export const getResult = query({
   right: 'read-work',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const [evidence, decision] = await Promise.all([
+    const [evidence, conduct, decision] = await Promise.all([
       loadEvidence(db, bakeryId, input.trialId),
+      conductOfTrial(db, bakeryId, input.trialId),
       db.decision.findFirst({
         where: { bakeryId, trialId: input.trialId, takenBackAt: null },
         select: { id: true, number: true, outcome: true },
@@ -46,6 +49,8 @@ export const getResult = query({
       sealed,
       declared,
       analysis: shown,
+      /** The same with the doughs counted that were taken out after they were read; null where none were. */
+      withTakenOut: analysis.comparison && (await compareWithTakenOut(declared, batches)),
       batches: batches.map(({ id, code, arm, day, plannedOrder, state, stateWhy, pieces }) => {
         const values = pieces.flatMap(({ value }) => value ?? [])
         return {
@@ -65,6 +70,8 @@ export const getResult = query({
       }),
       /** What is missing, unsettled or odd about the measured doughs. */
       gaps,
+      /** What was done to the readings beside the plan, by the codes of the doughs. */
+      conduct,
       outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
       notableDifference,
       /** What each dough was mixed with, water as it was taken. */

@@ -8,7 +8,7 @@ import { mustBeOpen } from '../trials/must-be-open'
 
 /**
  * Counts how many pieces a batch made and how many of them are good, or counts again.
- * Refuses: not-found, trial-not-approved, trial-closed, trial-stopped, stale, batch-not-begun.
+ * Refuses: not-found, trial-not-approved, trial-closed, trial-stopped, stale, batch-not-begun, batch-not-baked.
  */
 export const countPieces = command({
   name: 'shifts.count-pieces',
@@ -19,6 +19,7 @@ export const countPieces = command({
     mustBeOpen(batch.trial.state)
     if (batch.revision !== input.seenRevision) throw await staleRefusal(tx, actor, batch.id)
     if (batch.state === 'waiting') throw new Refusal('batch-not-begun')
+    if (batch.state === 'not_baked') throw new Refusal('batch-not-baked')
     const { count } = await tx.batch.updateMany({
       where: { bakeryId: actor.bakeryId, id: batch.id, revision: input.seenRevision },
       data: { piecesMade: input.piecesMade, piecesGood: input.piecesGood, revision: { increment: 1 } },

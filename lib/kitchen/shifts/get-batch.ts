@@ -1,7 +1,10 @@
 import 'server-only'
 import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
+import { oddTime } from '../conduct/odd-time'
+import { whyNotTakenOut } from '../conduct/why-not-taken-out'
 import { query } from '../query'
+import { firstDecidingReading } from '../readings/first-deciding-reading'
 import { currentReadings } from '../readings/current-readings'
 import { gapsOfBatch } from '../readings/gaps-of-batch'
 import { loadRangeFacts } from '../readings/load-range-facts'
@@ -113,14 +116,19 @@ export const getBatch = query({
           orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
         },
         toSettle: { where: { settled: null }, select: { entryId: true } },
+        causes: {
+          select: { id: true, what: true, noticedAt: true, at: true, person: { select: { name: true } } },
+          orderBy: [{ at: 'asc' }, { id: 'asc' }],
+        },
       },
     })
     const [batch, measures] = await Promise.all([found, measuresToRead(db, bakeryId)])
     // Before its plan is approved a batch is a thought, and the floor knows nothing of it.
     if (!batch || !isFrozen(batch.trial.state)) throw new Refusal('not-found')
-    const [ranges, ofTrial] = await Promise.all([
+    const [ranges, ofTrial, firstReadAt] = await Promise.all([
       loadRangeFacts(db, bakeryId, batch.trialId, measures),
       mixedBatches(db, bakeryId, batch.trialId),
+      firstDecidingReading(db, bakeryId, { ...batch, primaryId: batch.trial.measureId }),
     ])
     const own = ofTrial.find(({ id }) => id === batch.id)
     const next = nextToBegin(ofTrial)
@@ -147,6 +155,13 @@ export const getBatch = query({
       dayNumber: mixingDay.number,
       isOpen: isTrialOpen,
       isNext: next?.id === batch.id,
+      /** Why it may not be taken out as what it could be: not baked while it waits, lost or set aside from then on. */
+      whyNotOut: whyNotTakenOut({
+        to: batch.begunAt === null ? 'not_baked' : 'lost',
+        begunAt: batch.begunAt,
+        firstReadAt,
+        causesNotedAt: batch.causes.map(({ at }) => at),
+      }),
       /** What somebody may take back, and for how long from now, ms; null when there is nothing. */
       undo:
         mayUndo && movedFrom && movedAt ? { to: movedFrom, forMs: movedAt.getTime() + undoMs - now.getTime() } : null,
@@ -195,6 +210,8 @@ export const getBatch = query({
       readings: readings.map((reading) => ({
         ...reading,
         outside: outsideOf(reading, measures),
+        /** What is odd about the time that the device said. */
+        oddTime: oddTime({ ...reading, begunAt: batch.begunAt }),
         holds: holds.has(reading.id),
         mayCorrect:
           isTrialOpen &&
@@ -202,7 +219,7 @@ export const getBatch = query({
           mayCorrect({
             level,
             personId: actor.personId,
-            reading: { personId: reading.person.id, takenAt: reading.takenAt },
+            reading: { personId: reading.person.id, takenAt: reading.takenAt, receivedAt: reading.receivedAt },
             now,
           }),
       })),

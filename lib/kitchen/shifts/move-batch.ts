@@ -1,18 +1,22 @@
 import 'server-only'
 import { command } from '../command'
+import { isOutState } from '../conduct/is-out-state'
 import { gapsForRecord } from '../readings/gaps-for-record'
 import { gapsOfDough } from '../readings/gaps-of-trial'
 import { Refusal } from '../refusal'
 import { staleRefusal } from '../stale'
+import { mustBeTakenOut } from './must-be-taken-out'
 import { lockBatch } from '../batches/lock-batch'
 import { moveBatchInput } from './move-batch.input'
 import { mustBeOpen } from '../trials/must-be-open'
 import { isOver, mayMove } from '../batches/rules'
 
 /**
- * Moves a batch one step on, or takes it out as lost or set aside, with a reason. A batch with readings that are
- * missing, unsettled or odd is measured for a reason only. Whoever moved it can undo that for a moment (`undo-move`).
- * Refuses: not-found, trial-not-approved, trial-closed, trial-stopped, stale, not-the-next-step, gaps-without-reason.
+ * Moves a batch one step on, or takes it out as lost, set aside or not baked, with a reason; once what decides was read
+ * of it, only for a cause that was noted before. A batch with readings that are missing, unsettled or odd is measured for
+ * a reason only. Whoever moved it can undo that for a moment (`undo-move`).
+ * Refuses: not-found, trial-not-approved, trial-closed, trial-stopped, stale, not-the-next-step, gaps-without-reason,
+ * not-begun-not-lost, begun-so-baked, read-before-any-cause.
  */
 export const moveBatch = command({
   name: 'shifts.move-batch',
@@ -22,6 +26,7 @@ export const moveBatch = command({
     const batch = await lockBatch(tx, actor.bakeryId, input.batchId)
     mustBeOpen(batch.trial.state)
     if (batch.revision !== input.seenRevision) throw await staleRefusal(tx, actor, batch.id)
+    if (isOutState(input.to) && !isOver(batch.state)) await mustBeTakenOut(tx, actor.bakeryId, batch, input.to)
     if (!mayMove(batch.state, input.to)) throw new Refusal('not-the-next-step')
     const why = 'why' in input ? input.why : undefined
     const gaps = input.to === 'measured' ? await gapsOfDough(tx, actor.bakeryId, batch.trialId, batch.id) : []

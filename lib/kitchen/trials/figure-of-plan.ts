@@ -31,7 +31,7 @@ const names: Record<Exclude<PlanFigure, 'several'>, readonly string[]> = {
   ],
   mixing: ['friction', 'bowl', 'roomHeatJ'],
   size: ['design', 'blocks', 'arms', 'count', 'trueDifferences', 'runs'],
-  margin: ['worthwhile', 'confidence', 'spread', 'estimate', 'low', 'high'],
+  margin: ['worthwhile', 'loss', 'confidence', 'spread', 'estimate', 'low', 'high'],
 }
 
 const figures = new Map(

@@ -125,6 +125,7 @@ export const audit = {
     'trials.stop-trial': 'called a trial off',
     'shifts.begin-batch': 'began a batch',
     'shifts.move-batch': 'moved a batch',
+    'shifts.note-cause': 'noted what happened to a batch',
     'shifts.undo-move': 'took the move of a batch back',
     'shifts.count-pieces': 'counted pieces',
     'intake.take-entries': 'sent entries',

@@ -124,6 +124,11 @@ export const problems = {
   'row-there': 'There is a reading in this place already: {value}. Correct that one in the shift.',
   'clean-down-untold':
     'The plan asks for a clean-down among these doughs. Tick this when it was done; if it was not, set those doughs aside in the shift, because they may carry an allergen.',
+  'row-no-further-repeat': {
+    one: 'The plan asks for {count} reading here. Leave this column out.',
+    other: 'The plan asks for {count} readings here, and for a third only where two disagree. Leave this one out.',
+  },
+  'row-not-baked': 'This dough was not baked, so nothing can be read of it.',
   'row-not-begun': 'This dough is not begun. Begin it in the shift, or say that it was baked outside it.',
   'control-is-no-change': 'The control is the formula as it is. Choose a test dough, or keep the formula.',
   'arm-not-measured': 'No dough of this kind was measured, so there is nothing to stand on. Choose another.',
@@ -137,6 +142,4 @@ export const problems = {
   'not-of-a-piece': 'This measure is of the whole batch, not of one piece.',
   'no-factor': 'This trial sets nothing apart within a batch.',
   'measure-worked-out': 'This is worked out of other readings. Log those.',
-  'in-the-future': 'The tablet’s clock runs ahead by a day or more. Set it right, then send again.',
-  'before-the-trial': 'The tablet’s clock says a time before this trial was there. Set it right, then send again.',
 } as const

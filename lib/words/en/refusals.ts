@@ -69,6 +69,11 @@ export const refusals = {
   'undo-too-late': 'This can be taken back for ten seconds, and they are over.',
   'undo-built-on': 'Something was written since, so this cannot be taken back any more.',
   'batch-not-begun': 'This batch is not begun yet. Begin it first.',
+  'batch-not-baked': 'This batch was not baked, so there is nothing to write down of it.',
+  'not-begun-not-lost': 'This batch was never begun, so it cannot be lost or set aside. Say that it was not baked.',
+  'begun-so-baked': 'This batch was begun, so it is not one that was not baked. It can be lost or set aside.',
+  'read-before-any-cause':
+    'What decides the trial was read of this batch already, and nothing was noted before that. It counts: note what happened, go on, and the result tells it.',
   'rows-at-fault': {
     one: 'Nothing was stored: one thing in the file is at fault.',
     other: 'Nothing was stored: {count} things in the file are at fault.',
@@ -76,7 +81,13 @@ export const refusals = {
   'odd-reading': 'Outside what is usual here, {least} to {most} {unit}. Look again. If it is right, send it confirmed.',
   'reading-clash':
     'Another reading is in the book under this one’s number. Nothing was overwritten; show both to the head baker.',
-  'reading-there': 'There is a reading in this place already. Correct that one, or log this as the next repeat.',
+  'reading-there':
+    'There is a reading in this place already. Correct that one, or log this as the next repeat if one is asked for.',
+  'no-further-repeat': {
+    one: 'Nothing more is read here: the plan asks for {count} reading. If it was a slip, correct it.',
+    other:
+      'Nothing more is read here: the plan asks for {count} readings, and for a third only where two disagree. If one was a slip, correct it.',
+  },
   'aside-place-taken':
     'A reading is in this place already. This one is kept aside until the head baker settles it; do not send it again.',
   'aside-corrected':

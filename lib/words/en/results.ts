@@ -253,6 +253,8 @@ export const results = {
     },
   },
 
+  withTakenOut: 'With dough {codes} counted',
+  withTakenOutNote: 'Taken out, though what decides was read. All the rest of this page is without.',
   concluded: 'What this trial can and cannot say',
   limits: {
     'stopped-early':
@@ -303,12 +305,14 @@ export const results = {
     measured: 'measured',
     lost: 'lost',
     set_aside: 'set aside',
+    not_baked: 'not baked',
   },
   counts: 'Counts',
   countsYes: 'yes',
   uncounted: {
     lost: 'no: lost',
     'set-aside': 'no: set aside',
+    'not-baked': 'no: not baked',
     open: 'no: not measured',
     'no-reading': 'no: its measure was not read',
     'level-missing': 'no: a level is missing',
@@ -335,7 +339,45 @@ export const results = {
     measured: 'Dough {code}, measured: {why}',
     lost: 'Dough {code}, lost: {why}',
     set_aside: 'Dough {code}, set aside: {why}',
+    not_baked: 'Dough {code}, not baked: {why}',
   },
+  unfinished: 'Dough {code} was begun and never measured.',
+  correctedCount: {
+    one: 'One reading was corrected; it stands below.',
+    other: '{count} readings were corrected; they stand below.',
+  },
+  correctedSoFar: {
+    one: 'One reading was corrected.',
+    other: '{count} readings were corrected.',
+  },
+  cause: 'Dough {code}: {what} (noted {at}, {who})',
+  furtherRepeats: 'Dough {code}: {name}, {place}: read {have} times, the plan asks for {of}',
+  oddTimes: {
+    'before-begun': {
+      one: 'Dough {code}: the clock of one reading said a time before the dough was begun',
+      other: 'Dough {code}: the clocks of {count} readings said a time before the dough was begun',
+    },
+    'in-the-future': {
+      one: 'Dough {code}: the clock of one reading ran ahead',
+      other: 'Dough {code}: the clocks of {count} readings ran ahead',
+    },
+  },
+  corrections: 'Corrected readings',
+  correctionsNote: {
+    one: 'One reading was corrected before the readings were closed. What it said stays in the book.',
+    other: '{count} readings were corrected before the readings were closed. What they said stays in the book.',
+  },
+  correctionDough: 'Dough',
+  correctionOf: 'Reading',
+  correctionPlace: '{name}, {place}',
+  correctionBefore: 'Was',
+  correctionAfter: 'Is',
+  correctionWho: 'Who, when',
+  correctionWhoAt: '{who}, {at}',
+  correctionWhy: 'Why',
+  correctionSlip: 'own slip, within ten minutes',
+  correctionMoved: 'piece {piece}, reading {repeat}',
+  correctionMovedBatch: 'reading {repeat}',
   outOfOrder: 'On mixing day {day} the doughs were begun in another order than the drawn one.',
   flags: {
     batch:
@@ -374,7 +416,7 @@ export const results = {
 
   progress: 'How far it is',
   done: 'Measured',
-  lostCount: 'Lost or set aside',
+  lostCount: 'Lost, set aside or not baked',
   openCount: 'Still open',
 
   toPlan: 'The plan',
@@ -382,7 +424,7 @@ export const results = {
   close: 'Close the readings',
   closeNote: { one: 'One dough is still open.', other: '{count} doughs are still open.' },
   closeNoteNone:
-    'Every dough is measured, lost or set aside. Once closed, the readings stand and everybody sees the comparison.',
+    'Every dough is measured, lost, set aside or not baked. Once closed, the readings stand and everybody sees the comparison.',
   closeGaps:
     'These stay so once the trial is closed, and the result names them. Put them right in the shift, or say why you close all the same.',
   closeGapsReason: 'Why is it closed all the same?',

@@ -104,6 +104,23 @@ async function rowsOfAllTables(): Promise<Record<string, number>> {
   })
 }
 
+describe('a place that is read whole', () => {
+  it('takes nothing more from a device, which keeps what it has; nor within the request that filled it', async () => {
+    const volume = (repeat: number, value: string) =>
+      reading({ measureId: trial.measures['loaf-volume'], unit: 'mL', repeat, value })
+    const sent = [volume(1, '1880'), volume(2, '1885'), volume(3, '2400')]
+    expect(told(await send(sent))).toEqual(['kept', 'kept', 'no-further-repeat'])
+    expect(told(await send([...sent, volume(4, '2400')]))).toEqual([
+      'again',
+      'again',
+      'no-further-repeat',
+      'no-further-repeat',
+    ])
+    expect((await readings()).map(({ value }) => value)).toEqual([1880, 1885])
+    expect(await aside()).toEqual([])
+  })
+})
+
 describe('a request of entries', () => {
   it('keeps each one, and writes one entry into the record, which holds their hashes', async () => {
     const before = (await entries()).length

@@ -42,6 +42,31 @@ const costsOf = (result: Awaited<ReturnType<typeof getResult.call>>) => valueOf(
 const plant = (doughs: readonly PlantedDough[], state: 'closed' | 'baking' = 'closed') =>
   plantTrial(bakery, { state, mixingDays: 3, doughs, at: testNow })
 
+describe('a dough that was read and taken out', () => {
+  it('is shown with and without: the first as if nobody had taken it out', async () => {
+    const outAt = (...at: number[]) =>
+      wholeTrial.map((dough, i) =>
+        at.includes(i) ? { ...dough, state: 'set_aside' as const, stateWhy: 'no salt' } : dough,
+      )
+    const resultOf = async (doughs: readonly PlantedDough[], state: 'closed' | 'baking' = 'closed') => {
+      const { trialId } = await plant(doughs, state)
+      return valueOf(await getResult.call(bakery.early.caller, { trialId }))
+    }
+    const figures = (comparison: Awaited<ReturnType<typeof resultOf>>['analysis']['comparison']) =>
+      comparison?.arms.map(({ batches, mean, effect, verdict }) => ({ batches, mean, effect, verdict }))
+    const whole = await resultOf(wholeTrial)
+    expect(whole.withTakenOut).toBeNull()
+    const { withTakenOut, analysis, batches } = await resultOf(outAt(3))
+    expect(withTakenOut!.codes).toEqual([batches[3]!.code])
+    expect(figures(withTakenOut!.comparison)).toEqual(figures(whole.analysis.comparison))
+    expect(analysis.comparison!.arms[1]!.batches).toBe(2)
+    // Nothing is compared before the readings are closed, with the dough or without.
+    expect((await resultOf(outAt(3), 'baking')).withTakenOut).toBeNull()
+    const unread = outAt(3).map((dough, i) => (i === 3 ? { ...dough, loaves: [] } : dough))
+    expect((await resultOf(unread)).withTakenOut).toBeNull()
+  })
+})
+
 describe('the result of a trial', () => {
   it('has the figures that follow from the raw numbers', async () => {
     const { trialId } = await plant(wholeTrial)

@@ -91,8 +91,8 @@ describe('beginning a batch', () => {
     valueOf(await begin(0, { cleanDownDone: true }))
   })
 
-  it('goes past a batch that was set aside, and is not for one that is', async () => {
-    valueOf(await move(0, 1, 'set_aside', 'no flour'))
+  it('goes past a batch that is not baked, and is not for one', async () => {
+    valueOf(await move(0, 1, 'not_baked', 'no flour'))
     valueOf(await begin(1))
     expect(refusalOf(await begin(0, { seenRevision: 2 }))).toBe('stale')
   })
@@ -209,11 +209,12 @@ describe('moving a batch', () => {
   })
 
   it('takes one out with a reason, from wherever it is', async () => {
-    expect(refusalOf(await move(0, 1, 'lost'))).toBe('invalid why:missing')
-    valueOf(await move(0, 1, 'lost', 'the bowl fell'))
+    valueOf(await begin(0))
+    expect(refusalOf(await move(0, 2, 'lost'))).toBe('invalid why:missing')
+    valueOf(await move(0, 2, 'lost', 'the bowl fell'))
     expect(await rowOf(0)).toMatchObject({ state: 'lost', stateWhy: 'the bowl fell', doneAt: testNow })
     expect(await lastEntry()).toMatchObject({ reason: 'the bowl fell' })
-    expect(refusalOf(await move(0, 2, 'set_aside', 'again'))).toBe('not-the-next-step')
+    expect(refusalOf(await move(0, 3, 'set_aside', 'again'))).toBe('not-the-next-step')
   })
 
   it('tells a second person who was first', async () => {

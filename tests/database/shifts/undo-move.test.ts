@@ -82,7 +82,7 @@ describe('a move that was a slip', () => {
   })
 
   it.each(['lost', 'set_aside'])('brings one that was %s back from wherever it was', async (to) => {
-    valueOf(await move(0, 1, to, 'wrong batch'))
+    valueOf(await move(0, 1, 'not_baked', 'wrong batch'))
     valueOf(await undo(0, 2))
     expect(await rowOf(0)).toMatchObject({ state: 'waiting', stateWhy: null, doneAt: null })
     valueOf(await begin(0, { seenRevision: 3 }))
@@ -137,7 +137,7 @@ describe('taking a move back is refused', () => {
     valueOf(await move(0, 2, 'in_work', undefined, 2))
     valueOf(await countPieces.call(whenMs(3), { batchId: batchAt(0), seenRevision: 3, piecesMade: 4, piecesGood: 4 }))
     expect(refusalOf(await undo(0, 4))).toBe('undo-built-on')
-    valueOf(await move(1, 1, 'set_aside', 'no flour', 4))
+    valueOf(await move(1, 1, 'not_baked', 'no flour', 4))
     valueOf(await begin(2, {}, 5))
     expect(refusalOf(await undo(1, 2))).toBe('undo-built-on')
   })

@@ -93,8 +93,22 @@ export const shiftActions: readonly ActionWalk[] = [
       return {
         page: `/shift/${batchId}`,
         bound: [batchId, 1],
-        fields: { to: 'lost', why: 'walked' },
-        happened: () => isNow(context, batchId, `state = 'lost'`),
+        fields: { to: 'not_baked', why: 'walked' },
+        happened: () => isNow(context, batchId, `state = 'not_baked'`),
+      }
+    },
+  },
+  {
+    action: `${file}#note`,
+    command: 'shifts.note-cause',
+    right: 'log-reading',
+    async aim(context) {
+      const batchId = await firstBatch(context)
+      return {
+        page: `/shift/${batchId}`,
+        bound: [batchId],
+        fields: { what: 'walked', noticedMinAgo: '5' },
+        happened: () => isNow(context, batchId, `id IN (SELECT batch_id FROM batch_cause WHERE what = 'walked')`),
       }
     },
   },

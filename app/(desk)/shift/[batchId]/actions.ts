@@ -3,6 +3,7 @@
 import { act } from '@/app/act'
 import { textOf } from '@/lib/ui/text-of'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
+import { noteCause } from '@/lib/kitchen/shifts/note-cause'
 import { countPieces } from '@/lib/kitchen/shifts/count-pieces'
 import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
 import { undoMove } from '@/lib/kitchen/shifts/undo-move'
@@ -64,6 +65,12 @@ export async function takeOut(
     form,
     former,
   )
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function note(batchId: string, former: FormState, form: FormData): Promise<FormState> {
+  const input = { batchId, what: textOf(form, 'what'), noticedMinAgo: wholeNumberOf(form, 'noticedMinAgo') }
+  const acted = await act(noteCause, input, form, former)
   return acted.ok ? acted.done() : acted.state
 }
 

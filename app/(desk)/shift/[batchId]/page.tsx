@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
+import { isOver as isOverState } from '@/lib/kitchen/batches/rules'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
 import { ActionForm } from '@/lib/ui/action-form'
@@ -14,6 +15,7 @@ import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { BatchStateWord } from '../batch-state-word'
 import { undo } from './actions'
+import { Causes } from './causes'
 import { Cautions } from './cautions'
 import { Figures } from './figures'
 import { asKeptReading, asMeasureToRead, needsByPlace } from './for-readings'
@@ -39,7 +41,7 @@ export default async function BatchPage({ params }: Params) {
   const text = words.batch
   const { bakery, person } = await ask(getDesk)
   const batch = await ask(getBatch, await params)
-  const isOver = batch.state === 'measured' || batch.state === 'lost' || batch.state === 'set_aside'
+  const isOver = isOverState(batch.state)
   const shared = { batch, bakery, words, language }
   const wanted = new Set(
     batch.gaps.flatMap((gap) => (gap.kind === 'missing' || gap.kind === 'unsettled' ? [gap.measure.id] : [])),
@@ -59,6 +61,7 @@ export default async function BatchPage({ params }: Params) {
       ),
     )
   const isLost = batch.state === 'lost'
+  const isMixed = batch.state !== 'waiting' && batch.state !== 'not_baked'
   const plan = (
     <div key="plan">
       <WeighOut {...shared} />
@@ -68,8 +71,8 @@ export default async function BatchPage({ params }: Params) {
 
   const readings = (
     <Section key="readings" id="readings" title={words.readings.title} note={words.readings.note}>
-      {batch.state === 'waiting' ? (
-        <p>{words.readings.none}</p>
+      {!isMixed ? (
+        <p>{batch.state === 'waiting' ? words.readings.none : words.readings.notBaked}</p>
       ) : (
         <Readings
           batchId={batch.id}
@@ -151,8 +154,9 @@ export default async function BatchPage({ params }: Params) {
         </UndoMove>
       ) : null}
       {parts}
-      {batch.isOpen && batch.state !== 'waiting' && !isLost ? <PieceCount {...shared} /> : null}
+      {batch.isOpen && isMixed && !isLost ? <PieceCount {...shared} /> : null}
       <Figures {...shared} />
+      <Causes {...shared} />
       {batch.isOpen && !isOver ? <TakeOut {...shared} /> : null}
       <ReadingLog {...shared} />
     </FloorSheet>

@@ -51,6 +51,7 @@ export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
               holds,
               reason,
               outside,
+              oddTime,
             }) => (
               <tr key={id}>
                 <Cell whole>{formatDateTime(takenAt, bakery)}</Cell>
@@ -65,6 +66,7 @@ export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
                     texts={[
                       ...(reason ? [say(text.reason, language, { reason })] : []),
                       ...(outside ? [oddOf(measureId, outside)] : []),
+                      ...(oddTime ? [text.oddTimes[oddTime]] : []),
                       holds ? text.holds : text.gaveWay,
                     ]}
                   />

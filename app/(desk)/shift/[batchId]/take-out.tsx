@@ -7,26 +7,48 @@ import { FloorField } from '@/lib/ui/floor-field'
 import { takeOut } from './actions'
 import type { BatchPart } from './batch-view'
 
-/** Two taps and a reason: a batch that is lost, or set aside. */
+/**
+ * Two taps and a reason: a batch that is not baked while it waits, lost or set aside from then on. Once what decides was
+ * read of it, and nothing was noted before, it says why neither is possible and what can be done.
+ */
 export function TakeOut({ batch, words: { out: text } }: BatchPart) {
+  const waits = batch.state === 'waiting'
   return (
-    <div className="mt-9 border-t-2 border-rule print:hidden">
-      <FloorDisclosure title={text.title}>
-        <ActionForm
-          rules={rulesOf(moveBatchInput)}
-          action={takeOut.bind(null, batch.id, batch.revision)}
-          idPrefix="out-"
-        >
-          <FloorField name="why" type="text" label={text.why} hint={text.hint} required />
-          <div className="mt-4 flex flex-wrap gap-4">
-            <FloorButton tone="stop" name="to" value="lost">
-              {text.lost}
-            </FloorButton>
-            <FloorButton tone="stop" name="to" value="set_aside">
-              {text.setAside}
-            </FloorButton>
-          </div>
-        </ActionForm>
+    <div className="print:hidden">
+      <FloorDisclosure title={waits ? text.notBakedTitle : text.title}>
+        {batch.whyNotOut ? (
+          <p className="max-w-measure">{text.readAlready}</p>
+        ) : (
+          <ActionForm
+            rules={rulesOf(moveBatchInput)}
+            action={takeOut.bind(null, batch.id, batch.revision)}
+            idPrefix="out-"
+          >
+            <FloorField
+              name="why"
+              type="text"
+              label={waits ? text.notBakedWhy : text.why}
+              hint={waits ? text.notBakedHint : text.hint}
+              required
+            />
+            <div className="mt-4 flex flex-wrap gap-4">
+              {waits ? (
+                <FloorButton tone="stop" name="to" value="not_baked">
+                  {text.notBaked}
+                </FloorButton>
+              ) : (
+                <>
+                  <FloorButton tone="stop" name="to" value="lost">
+                    {text.lost}
+                  </FloorButton>
+                  <FloorButton tone="stop" name="to" value="set_aside">
+                    {text.setAside}
+                  </FloorButton>
+                </>
+              )}
+            </div>
+          </ActionForm>
+        )}
       </FloorDisclosure>
     </div>
   )

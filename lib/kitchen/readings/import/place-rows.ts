@@ -73,6 +73,7 @@ export function placeRows(q: Asked): { placed: PlacedRow[]; doughs: ImportedDoug
 
     const known = doughs.get(batch.id)
     if (!known && !q.isOutside && batch.state === 'waiting') fault(null, 'row-not-begun')
+    if (!known && batch.state === 'not_baked') fault(null, 'row-not-baked')
     const good = goodOf(cells[goodAt] ?? '', batch.piecesMade ?? facts.trial.piecesPerBatch)
     if (good !== null && typeof good !== 'number') fault(goodAt, good.code, good.facts)
     else if (known && known.good !== null && good !== null && good !== known.good)

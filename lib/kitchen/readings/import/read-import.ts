@@ -1,6 +1,7 @@
 import 'server-only'
 import { v5 as uuidOf } from 'uuid'
 import type { ProblemCode } from '../../messages'
+import { groupBy } from '../../../calc/group-by'
 import { Refusal } from '../../refusal'
 import { currentReadings } from '../current-readings'
 import { enteredValue } from '../entered-value'
@@ -9,6 +10,8 @@ import type { ImportFacts } from './load-import-facts'
 import { mustBePlace } from '../must-be-place'
 import type { PlacedRow } from './place-rows'
 import { plausibleRange, type PlausibleRange } from '../plausible-range'
+import { keyOfPlace } from '../reading-facts'
+import { takesRepeat } from '../takes-repeat'
 import { columnOf, type RowFault } from './row-place'
 
 type Place = { batchId: string; measureId: string; piece: number | null; factorLevel: string | null; repeat: number }
@@ -66,6 +69,9 @@ export function readImport(q: {
     return column.as === 'measure' && measure ? [{ at, unit: column.unit, measure }] : []
   })
   const taken = takenPlaces(facts)
+  const holding = new Map<string, readonly { repeat: number; value: number }[]>(
+    groupBy(currentReadings(facts.readings), keyOfPlace),
+  )
   const inFile = new Map<string, { line: number; entered: string }>()
   const read: ImportRead = { fresh: [], already: 0, rowsWithout: 0, odd: [], faults: [] }
 
@@ -114,6 +120,13 @@ export function readImport(q: {
       inFile.set(id, { line: row.line, entered })
       const there = taken.byId.get(id) ?? taken.byPlace.get(keyOf(place))
       if (!there) {
+        const atPlace = holding.get(keyOfPlace(place)) ?? []
+        // What is at fault itself counts as well, so that what stands behind it is judged as it would be without the fault.
+        holding.set(keyOfPlace(place), [...atPlace, { repeat, value }])
+        if (!takesRepeat(repeat, measure, atPlace)) {
+          fault('row-no-further-repeat', { count: measure.repeats })
+          continue
+        }
         const isOdd = value < range.least || value > range.most
         if (isOdd) read.odd.push({ line: row.line, column: at, value: entered, unit: measure.unit, ...range })
         if (isOdd && !q.keepOdd) fault('row-odd', { value: entered, ...range, unit: measure.unit })

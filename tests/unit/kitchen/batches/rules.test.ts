@@ -12,14 +12,22 @@ import {
   type MixedBatch,
 } from '@/lib/kitchen/batches/rules'
 
-const states: BatchStateName[] = ['waiting', 'weighing', 'in_work', 'baked', 'measured', 'lost', 'set_aside']
+const states: BatchStateName[] = [
+  'waiting',
+  'weighing',
+  'in_work',
+  'baked',
+  'measured',
+  'lost',
+  'set_aside',
+  'not_baked',
+]
 
 describe('a batch', () => {
   it('goes one step at a time, or is taken out while it is under way', () => {
     const moves = states.flatMap((from) => states.filter((to) => mayMove(from, to)).map((to) => `${from} ${to}`))
     expect(moves).toEqual([
-      'waiting lost',
-      'waiting set_aside',
+      'waiting not_baked',
       'weighing in_work',
       'weighing lost',
       'weighing set_aside',
@@ -37,8 +45,14 @@ describe('a batch', () => {
       const next = nextState(state)
       if (next) expect(mayMove(state, next)).toBe(true)
     }
-    expect(states.filter((state) => nextState(state) === null)).toEqual(['waiting', 'measured', 'lost', 'set_aside'])
-    expect(states.filter(isOver)).toEqual(['measured', 'lost', 'set_aside'])
+    expect(states.filter((state) => nextState(state) === null)).toEqual([
+      'waiting',
+      'measured',
+      'lost',
+      'set_aside',
+      'not_baked',
+    ])
+    expect(states.filter(isOver)).toEqual(['measured', 'lost', 'set_aside', 'not_baked'])
   })
 })
 

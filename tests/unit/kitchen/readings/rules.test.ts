@@ -2,8 +2,9 @@ import { expect, it } from 'vitest'
 import { levelOfPiece, mayCorrect, timeFault } from '@/lib/kitchen/readings/rules'
 
 const takenAt = new Date('2026-03-02T05:00:00Z')
+const receivedAt = new Date('2026-03-02T05:30:00Z')
 const may = (level: 'yes' | 'no' | 'own-same-shift' | 'in-part', now: string, personId = 'esi') =>
-  mayCorrect({ level, personId, reading: { personId: 'esi', takenAt }, now: new Date(now) })
+  mayCorrect({ level, personId, reading: { personId: 'esi', takenAt, receivedAt }, now: new Date(now) })
 
 it('whoever has the right whole corrects any reading at any time', () => {
   expect(may('yes', '2026-05-02T05:00:00Z', 'henk')).toBe(true)
@@ -16,10 +17,23 @@ it('a shift baker corrects their own within twelve hours', () => {
 })
 
 it('and through midnight, in whatever zone', () => {
-  const late = { personId: 'esi', takenAt: new Date('2026-03-02T22:50:00Z') }
+  const late = {
+    personId: 'esi',
+    takenAt: new Date('2026-03-02T22:50:00Z'),
+    receivedAt: new Date('2026-03-02T22:50:00Z'),
+  }
   expect(
     mayCorrect({ level: 'own-same-shift', personId: 'esi', reading: late, now: new Date('2026-03-03T05:00:00Z') }),
   ).toBe(true)
+})
+
+it('and no longer by a clock that runs ahead', () => {
+  const ahead = { personId: 'esi', takenAt: new Date('2026-03-09T05:00:00Z'), receivedAt }
+  const atNow = (now: string) =>
+    mayCorrect({ level: 'own-same-shift', personId: 'esi', reading: ahead, now: new Date(now) })
+  expect(atNow('2026-03-02T17:30:00Z')).toBe(true)
+  expect(atNow('2026-03-02T17:30:01Z')).toBe(false)
+  expect(atNow('2026-03-09T05:00:00Z')).toBe(false)
 })
 
 it('rights that are not known here correct nothing', () => {
@@ -39,7 +53,7 @@ it('the pieces of a dough take the levels in turn, and none where there are none
   expect(levelOfPiece(1, [])).toBeNull()
 })
 
-it('a time is at fault from a day ahead of the clock on, and from a day before the trial', () => {
+it('a time of a file is at fault from a day ahead of the clock on, and from a day before the trial', () => {
   const [now, created] = [new Date('2026-03-10T04:00:00Z'), new Date('2026-03-02T04:00:00Z')]
   expect(timeFault(new Date('2026-03-11T04:00:00Z'), now, created)).toBeNull()
   expect(timeFault(new Date('2026-03-11T04:00:01Z'), now, created)).toBe('in-the-future')

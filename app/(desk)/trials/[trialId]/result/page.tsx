@@ -4,7 +4,6 @@ import { currentLanguage } from '@/app/language'
 import { getResult } from '@/lib/kitchen/results/get-result'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { ActionRow } from '@/lib/ui/action-row'
-import { ArmMark } from '@/lib/ui/arm-mark'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
@@ -13,8 +12,10 @@ import { paragraph } from '@/lib/words/paragraph'
 import { fill, say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { NotWorkedOut, notWorkedOutCodes } from '../../../not-worked-out'
+import { ArmSentenceList } from './arm-sentence-list'
 import { CloseForm } from './close-form'
 import { conditionWarnings } from './condition-forms'
+import { Corrections } from './corrections'
 import { CostByUnit, CostTable } from './cost-table'
 import { DoughsTable } from './doughs-table'
 import { LevelsTable } from './levels-table'
@@ -26,11 +27,12 @@ import { ProgressTable } from './progress-table'
 import { resultForms } from './result-forms'
 import { SealNotice } from './seal-notice'
 import { SoFar } from './so-far'
-import { armSentences, headlineOf } from './say-result'
+import { headlineOf } from './say-result'
 import { WhatNow } from './what-now'
 import { WentWrong } from './went-wrong'
 import { WhatElse } from './what-else'
 import { PrintAnchor } from '../../../print-anchor'
+import { WithTakenOut } from './with-taken-out'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).results.title }
@@ -73,22 +75,9 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
       <SealNotice sealed={result.sealed} text={text.seal} language={language} />
       {comparison ? (
         <>
+          <WithTakenOut result={result} bakery={bakery} forms={forms} />
           <Section id="concluded" title={text.concluded}>
-            <ul className="max-w-measure">
-              {armSentences(comparison, costs, forms).map(({ arm, sentence, verdict }) => (
-                <li key={arm.arm} className="mb-1.5 flex items-baseline gap-2">
-                  <ArmMark
-                    arm={forms.letter(arm.arm)}
-                    hollow={arm.doubts.length > 0 || arm.standing !== 'compared'}
-                    letterHidden
-                  />
-                  <span>
-                    {sentence}
-                    {verdict === null ? null : <b> {verdict}</b>}
-                  </span>
-                </li>
-              ))}
-            </ul>
+            <ArmSentenceList comparison={comparison} costs={costs} forms={forms} />
             {limits.length > 0 ? (
               <ul className="mt-2 max-w-measure list-disc pl-5">
                 {limits.map(({ code, arm, facts }) => (
@@ -116,6 +105,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
           {comparison.levels ? <LevelsTable result={result} levels={comparison.levels} forms={forms} /> : null}
           <WhatElse result={result} comparison={comparison} bakery={bakery} forms={forms} mind={desk.attention} />
           <WentWrong result={result} comparison={comparison} bakery={bakery} forms={forms} />
+          <Corrections result={result} bakery={bakery} forms={forms} />
           <DoughsTable result={result} forms={forms} />
           <MethodNote result={result} comparison={comparison} forms={forms} />
         </>

@@ -1,10 +1,14 @@
 import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
+import { conductSentences } from './conduct-sentences'
 import { gapSentences } from './gap-sentences'
 import type { ResultForms } from './result-forms'
 import type { ShownBakery, ShownComparison, ShownResult } from './shown-result'
 
-/** Doughs that were lost, what is missing, unsettled or odd, order that was not kept, values that stand out. */
+/**
+ * Doughs that were lost, what is missing, unsettled or odd, what was done to the readings beside the plan, order that was
+ * not kept, values that stand out. That nothing was reported stands only where all of these are empty.
+ */
 export function WentWrong({
   result,
   comparison,
@@ -22,6 +26,7 @@ export function WentWrong({
       stateWhy === null ? [] : say(text.ended[state], language, { code, why: stateWhy }),
     ),
     ...gapSentences(result, bakery, forms),
+    ...conductSentences(result, bakery, forms),
     ...result.outOfOrderDays.map((day) => say(text.outOfOrder, language, { day })),
     ...(comparison?.flags ?? []).map(({ level, code, piece, p }) =>
       level === 'batch'
@@ -35,8 +40,8 @@ export function WentWrong({
         <p className="max-w-measure">{text.wentWrongNone}</p>
       ) : (
         <ul className="max-w-measure list-disc pl-5">
-          {sentences.map((sentence) => (
-            <li key={sentence}>{sentence}</li>
+          {sentences.map((sentence, at) => (
+            <li key={`${at} ${sentence}`}>{sentence}</li>
           ))}
         </ul>
       )}

@@ -102,6 +102,34 @@ describe('rows of a file', () => {
     ])
   })
 
+  it('bring no more readings of a loaf than the plan asks for, but the third where two disagree', () => {
+    const volume = measure('loaf-volume', 'mL')
+    const columns = [{ as: 'code' as const }, { as: 'piece' as const }, volume, volume, volume, volume]
+    const text = 'c,p,v,v,v,v\n101,1,1600,1605,1640\n101,2,1600,1800,1640\n101,3,1600,1800,1640,1650'
+    expect(faultsOf(text, { columns })).toEqual(['2 4 row-no-further-repeat', '4 5 row-no-further-repeat'])
+    const inTheBook = [1600, 1605].map((value, i) => ({
+      id: `r${i}`,
+      batchId: 'b1',
+      measureId: 'loaf-volume',
+      piece: 1,
+      factorLevel: null,
+      repeat: i + 1,
+      value,
+      valueEntered: String(value),
+      unitEntered: 'mL',
+      supersedesId: null,
+      receivedAt: now,
+      plausibleLeast: 500,
+      plausibleMost: 4000,
+    }))
+    const facts = { ...importFacts(), readings: inTheBook }
+    expect(faultsOf('c,p,v,v,v\n101,1,1600,1605,1640', { columns: columns.slice(0, 5), facts })).toEqual([
+      '2 2 row-there',
+      '2 3 row-there',
+      '2 4 row-no-further-repeat',
+    ])
+  })
+
   it('have several columns of one measure as its repeats, and figures of the whole dough on each line', () => {
     const columns = [
       { as: 'code' as const },

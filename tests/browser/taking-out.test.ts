@@ -1,0 +1,90 @@
+import { v7 as uuid } from 'uuid'
+import { logReading } from '../../lib/kitchen/readings/log-reading'
+import { beginBatch } from '../../lib/kitchen/shifts/begin-batch'
+import { expect, test } from '../support/app'
+import { makeApprovedTrial } from '../support/approved-trial'
+import { callerOf, valueOf, type TestBakery } from '../support/bakery'
+
+const tablet = { viewport: { width: 1080, height: 810 }, hasTouch: true, locale: 'en-GB' }
+
+async function begun(bakery: TestBakery) {
+  const now = new Date()
+  const { batches, measures } = await makeApprovedTrial(bakery, { now })
+  const [{ batchId }, waiting] = [batches[0]!, batches[1]!.batchId]
+  valueOf(
+    await beginBatch.call(callerOf(bakery.early.sessionSecret, now), {
+      batchId,
+      seenRevision: 1,
+      cleanDownDone: false,
+    }),
+  )
+  const read = async () =>
+    valueOf(
+      await logReading.call(callerOf(bakery.early.sessionSecret, new Date()), {
+        id: uuid(),
+        batchId,
+        measureId: measures['loaf-volume'],
+        piece: 1,
+        repeat: 1,
+        value: '1900',
+        unit: 'mL',
+        takenAt: new Date().toISOString(),
+      }),
+    )
+  return { batchId, waiting, read }
+}
+
+test('once a batch is read it counts, and its page says why and what can be done', async ({ bakery, as }) => {
+  const { batchId, read } = await begun(bakery)
+  await read()
+  const page = await as(bakery.early, tablet)
+  await page.goto(`/shift/${batchId}`)
+  await page.getByText('Something went wrong').click()
+  await expect(page.getByText('it counts. Note above what happened')).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Set it aside' })).toHaveCount(0)
+  await page.getByText('Note what happened').click()
+  await page.getByLabel('What happened?').fill('The tray fell')
+  await page.getByRole('button', { name: 'Note it' }).click()
+  await expect(page.getByText(/The tray fell \(noticed .*, noted .*, Esi\)/)).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Set it aside' })).toHaveCount(0)
+})
+
+test('a batch with a note from before is set aside after it was read, and a page that is older is told why not', async ({
+  bakery,
+  as,
+}) => {
+  const { batchId, read } = await begun(bakery)
+  const page = await as(bakery.early, tablet)
+  await page.goto(`/shift/${batchId}`)
+  await page.getByText('Something went wrong').click()
+  // Somebody else reads it while this page is open.
+  await read()
+  await page.getByLabel('Why is it lost or set aside?').fill('No salt in it')
+  await page.getByRole('button', { name: 'Set it aside' }).click()
+  await expect(page.getByText('It counts: note what happened, go on')).toBeVisible()
+
+  const other = await begun(bakery)
+  await page.goto(`/shift/${other.batchId}`)
+  await page.getByText('Note what happened').click()
+  await page.getByLabel('What happened?').fill('No salt in it')
+  await page.getByRole('button', { name: 'Note it' }).click()
+  await expect(page.getByText(/No salt in it \(noticed/)).toBeVisible()
+  await other.read()
+  await page.reload()
+  await page.getByText('Something went wrong').click()
+  await page.getByLabel('Why is it lost or set aside?').fill('No salt in it')
+  await page.getByRole('button', { name: 'Set it aside' }).click()
+  await expect(page.getByText('Why: No salt in it')).toBeVisible()
+})
+
+test('a batch that waits is not baked, for a reason', async ({ bakery, as }) => {
+  const { waiting } = await begun(bakery)
+  const page = await as(bakery.early, tablet)
+  await page.goto(`/shift/${waiting}`)
+  await page.getByText('It will not be baked').click()
+  await expect(page.getByRole('button', { name: 'The batch is lost' })).toHaveCount(0)
+  await page.getByLabel('Why is it not baked?').fill('The oven is cold')
+  await page.getByRole('button', { name: 'Not baked', exact: true }).click()
+  await expect(page.getByText('Why: The oven is cold')).toBeVisible()
+  await expect(page.getByText('There is nothing to read.')).toBeVisible()
+})
