@@ -9,7 +9,7 @@ import { analyseOnce } from './analyse-once'
 import { compareWithTakenOut } from './compare-with-taken-out'
 import { notableDifference } from './conditions-by-arm'
 import { costsOfTrial } from './costs-of-trial'
-import { conductOfTrial } from './conduct-of-trial'
+import { causesOfTrial } from './causes-of-trial'
 import { countBatches, meanOf } from './count-batches'
 import { doughAsMixed } from './dough-as-mixed'
 import { isBroken, loadEvidence } from './load-evidence'
@@ -27,9 +27,9 @@ export const getResult = query({
   right: 'read-work',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const [evidence, conduct, decision] = await Promise.all([
+    const [evidence, causes, decision] = await Promise.all([
       loadEvidence(db, bakeryId, input.trialId),
-      conductOfTrial(db, bakeryId, input.trialId),
+      causesOfTrial(db, bakeryId, input.trialId),
       db.decision.findFirst({
         where: { bakeryId, trialId: input.trialId, takenBackAt: null },
         select: { id: true, number: true, outcome: true },
@@ -71,7 +71,7 @@ export const getResult = query({
       /** What is missing, unsettled or odd about the measured doughs. */
       gaps,
       /** What was done to the readings beside the plan, by the codes of the doughs. */
-      conduct,
+      conduct: { ...evidence.conduct, causes },
       outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
       notableDifference,
       /** What each dough was mixed with, water as it was taken. */

@@ -1,6 +1,7 @@
 import 'server-only'
 import { currentReadings } from '../readings/current-readings'
 import { gapsOfBatches, type BatchGaps } from '../readings/gaps-of-trial'
+import { conductOfTrial, type Conduct } from './conduct-of-trial'
 import type { TrialContent } from './content-of-trial'
 import { readingsOfTrial } from './readings-of-trial'
 import type { ConditionCode, MeasuredBatch } from './trial-facts'
@@ -10,6 +11,8 @@ export type JudgedContent = {
   batches: readonly MeasuredBatch[]
   /** What is missing, unsettled or odd of the measured ones, in their order. */
   gaps: readonly BatchGaps[]
+  /** How the readings came about. */
+  conduct: Conduct
 }
 
 const nothingRead = {
@@ -19,9 +22,10 @@ const nothingRead = {
 
 /** What the readings of a trial come to: corrections in place of what they correct, repeats brought together. */
 export function judgeContent(
-  { measures, doughs, readings }: TrialContent,
+  content: TrialContent,
   trial: { measure: Parameters<typeof readingsOfTrial>[0]['primary']; piecesPerBatch: number },
 ): JudgedContent {
+  const { measures, doughs, readings } = content
   const held = currentReadings(
     readings.map(({ dough, measure, supersedes, receivedAt, ...reading }) => ({
       ...reading,
@@ -45,5 +49,6 @@ export function judgeContent(
       readings: held,
       toSettle: new Map(doughs.map(({ id, keptAside }) => [id, keptAside])),
     }),
+    conduct: conductOfTrial(content),
   }
 }

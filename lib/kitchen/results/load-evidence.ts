@@ -36,7 +36,7 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
   const found = seals.closed
     ? await ofClosing(from, bakeryId, trialId, { ...seals.closed, rowsNow: seals.rowsNow })
     : { sealed: { outcome: isEnded(trial.state) ? 'unsealed' : 'open' } satisfies Sealed, closed: null }
-  const { batches, gaps } =
+  const { batches, gaps, conduct } =
     found.closed?.judged ??
     (await judgeRows(from, {
       bakeryId,
@@ -55,6 +55,7 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
     arms: rows.arms,
     timeZone: bakery.timeZone,
     gaps,
+    conduct,
     sealed: found.sealed,
   }
 }
