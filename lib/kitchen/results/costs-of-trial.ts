@@ -8,7 +8,7 @@ import { priceOn } from '../stores/price-on'
 import { costAndGain, type ArmCost, type CostedArm } from './cost-and-gain'
 import { countBatches, meanOf, type CountedBatch } from './count-batches'
 import { waterTaken, withWater } from './dough-as-mixed'
-import type { loadEvidence } from './load-evidence'
+import { isBroken, type loadEvidence } from './load-evidence'
 import { mayCompare, stageOfTrial } from './stage-of-trial'
 import type { MeasuredPiece } from './trial-facts'
 
@@ -21,13 +21,13 @@ import type { MeasuredPiece } from './trial-facts'
 export async function costsOfTrial(
   from: Db | Tx,
   bakeryId: string,
-  { header, declared, batches, arms: planned }: Awaited<ReturnType<typeof loadEvidence>>,
+  { header, declared, batches, arms: planned, sealed }: Awaited<ReturnType<typeof loadEvidence>>,
   day: string,
 ) {
   const ids = planned.flatMap(({ lines }) => lines.map(({ ingredientId }) => ingredientId))
   const held = await priceOn(from, bakeryId, [...new Set(ids)], day)
   const count = countBatches({ factor: declared.factor, batches })
-  const comparable = mayCompare(stageOfTrial(declared, count)) ? count.counted : []
+  const comparable = mayCompare(stageOfTrial(declared, count)) && !isBroken(sealed) ? count.counted : []
   const arms = planned.map(({ position, lines }): CostedArm => {
     const baked = comparable.filter(({ batch }) => batch.arm === position)
     const takenG = waterTaken(baked.map(({ batch }) => batch))
