@@ -3,7 +3,7 @@ import { z } from 'zod'
 import type { DeskActor } from '../../auth/actor'
 import { levelOf } from '../../auth/rights'
 import type { Db } from '../../db/client'
-import { readEvidence } from '../../documents/evidence/read-evidence'
+import { readEvidence, type EvidenceRead } from '../../documents/evidence/read-evidence'
 import type { Evidence } from '../../documents/evidence/text-of-evidence'
 import { dayInZone } from '../day-in-zone'
 import { sealOfReadings } from './seal-of-readings'
@@ -19,6 +19,7 @@ import { query } from '../query'
 import { Refusal } from '../refusal'
 import { sureOf } from '../sure-of'
 import { readDecision, type DecisionRead } from './read-decision'
+import { recordedEvidence } from './recorded-evidence'
 import { stateOfDecision } from './rules'
 
 /**
@@ -35,13 +36,16 @@ export const getDecision = query({
     const decision = await readDecision(db, bakeryId, input.decisionId)
     if (!decision) throw new Refusal('not-found')
     const { trial, evidence: kept, version, takenBackBy, decidedBy, ...rest } = decision
-    const read = readEvidence(kept.text, kept.hash)
-    const evidence = read.outcome === 'read' ? read.evidence : null
-    const [readings, inProduction, changed] = await Promise.all([
+    const [recorded, readings, inProduction, changed] = await Promise.all([
+      recordedEvidence(db, bakeryId, decision.id),
       sealOfReadings(db, bakeryId, trial.id, { id: trial.measureId }),
       versionInProduction(db, bakeryId, trial.formula.id, now),
       version && changeBy(db, actor, decision, version.id, now),
     ])
+    const found = readEvidence(kept.text, kept.hash)
+    // Whoever changes it can change its hash with it; what the record noted then stands.
+    const read: EvidenceRead = found.outcome === 'read' && recorded !== kept.hash ? { outcome: 'damaged' } : found
+    const evidence = read.outcome === 'read' ? read.evidence : null
     return {
       ...rest,
       state: stateOfDecision(decision),

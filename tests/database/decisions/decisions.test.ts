@@ -669,6 +669,22 @@ describe('looking at decisions', () => {
     expect(after.evidence).toEqual(before.evidence)
   })
 
+  it('shows no evidence that was changed together with its hash: the record noted another', async () => {
+    const trial = await makeEndedTrial(bakery)
+    const { decisionId } = await change(trial)
+    const seen = async () => valueOf(await getDecision.call(bakery.early.caller, { decisionId }))
+    expect((await seen()).unread).toBeNull()
+    await connected(database.ownerUrl, (owner) =>
+      owner.query(
+        `ALTER TABLE evidence DISABLE TRIGGER USER;
+         UPDATE evidence SET text = replace(text, '"verdict":"better"', '"verdict":"worse"') WHERE trial_id = '${trial.trialId}';
+         UPDATE evidence SET hash = encode(sha256(convert_to(text, 'UTF8')), 'hex') WHERE trial_id = '${trial.trialId}';
+         ALTER TABLE evidence ENABLE TRIGGER USER`,
+      ),
+    )
+    expect(await seen()).toMatchObject({ evidence: null, unread: { outcome: 'damaged' } })
+  })
+
   it('knows when production has moved on from the trial’s control', async () => {
     const trial = await makeEndedTrial(bakery)
     const { decisionId, formulaId } = await change(trial)
