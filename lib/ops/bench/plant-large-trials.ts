@@ -76,11 +76,11 @@ async function plantTrial(
   await db().trial.update({
     where: { bakeryId_id: { bakeryId, id: trialId } },
     data: {
-      state: size.isOpen ? 'approved' : 'closed',
+      // Readings come to an open trial only; it is ended below.
+      state: size.isOpen ? 'approved' : 'baking',
       planText,
       planHash: hashOf(planText),
       proposedAt: at,
-      closedAt: size.isOpen ? null : at,
     },
   })
 
@@ -144,6 +144,10 @@ async function plantTrial(
             contentHash: hashOf(`${batchId} ${code} ${piece}`),
           })),
       ),
+  })
+  await db().trial.update({
+    where: { bakeryId_id: { bakeryId, id: trialId } },
+    data: { state: 'closed', closedAt: at },
   })
   return trialId
 }
