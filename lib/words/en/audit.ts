@@ -9,10 +9,9 @@ export const audit = {
   checkAll: 'Check the whole record',
   anchor: {
     title: 'Compare with a print',
-    note: 'Printed plans, results and decisions say in their foot where the record stood. Type it here: what was written anew since then shows.',
+    note: 'Printed plans, results and decisions say in their foot where the record stood. Type it here, with its spaces or without: what was written anew since then shows.',
     number: 'Entry',
     hash: 'Its hash, as printed',
-    hashHint: 'Four groups of four. Spaces and capitals do not matter.',
     go: 'Compare',
     invalid: 'That is no foot of a print: it has the number of an entry and sixteen letters from 0 to 9 and a to f.',
     agrees: 'The record has entry {number} as the print says, so everything up to it is what it was then.',

@@ -40,7 +40,6 @@ export function AnchorSection({ typed, outcome, text, attention, language }: Anc
           name="hash"
           type="text"
           label={text.hash}
-          hint={text.hashHint}
           defaultValue={typed?.hash}
           width="medium"
           maxLength={100}
