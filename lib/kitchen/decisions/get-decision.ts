@@ -16,10 +16,10 @@ import { shownCostChange } from '../formulas/shown-cost-change'
 import { costChange } from '../formulas/signing-of-version'
 import { versionInProduction } from '../formulas/version-in-production'
 import { query } from '../query'
+import { recordedHash } from '../recorded-hash'
 import { Refusal } from '../refusal'
 import { sureOf } from '../sure-of'
 import { readDecision, type DecisionRead } from './read-decision'
-import { recordedEvidence } from './recorded-evidence'
 import { stateOfDecision } from './rules'
 
 /**
@@ -37,7 +37,7 @@ export const getDecision = query({
     if (!decision) throw new Refusal('not-found')
     const { trial, evidence: kept, version, takenBackBy, decidedBy, ...rest } = decision
     const [recorded, readings, inProduction, changed] = await Promise.all([
-      recordedEvidence(db, bakeryId, decision.id),
+      recordedHash(db, bakeryId, decision.id, 'evidence'),
       sealOfReadings(db, bakeryId, trial.id, { id: trial.measureId }),
       versionInProduction(db, bakeryId, trial.formula.id, now),
       version && changeBy(db, actor, decision, version.id, now),

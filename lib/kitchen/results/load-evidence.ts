@@ -1,5 +1,6 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
+import { recordedHash } from '../recorded-hash'
 import { Refusal } from '../refusal'
 import { isEnded } from '../trials/rules'
 import { countToSettle } from '../readings/count-to-settle'
@@ -30,12 +31,19 @@ export function isBroken({ outcome }: Sealed): boolean {
  * closed everything that was declared, baked and read comes out of what was closed. @throws Refusal 'not-found'
  */
 export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: string) {
-  const [trial, seals] = await Promise.all([readTrial(from, bakeryId, trialId), sealsOf(from, bakeryId, trialId)])
+  const [trial, seals, recorded] = await Promise.all([
+    readTrial(from, bakeryId, trialId),
+    sealsOf(from, bakeryId, trialId),
+    recordedHash(from, bakeryId, trialId, 'closing'),
+  ])
   if (!trial) throw new Refusal('not-found')
   const { bakery, ...rows } = trial
-  const found = seals.closed
-    ? await ofClosing(from, bakeryId, trialId, { ...seals.closed, rowsNow: seals.rowsNow })
-    : { sealed: { outcome: isEnded(trial.state) ? 'unsealed' : 'open' } satisfies Sealed, closed: null }
+  const isOfRecord = recorded === null || recorded === seals.closed?.hash
+  const found: Found = !isOfRecord
+    ? { sealed: { outcome: 'damaged' }, closed: null }
+    : seals.closed
+      ? await ofClosing(from, bakeryId, trialId, { ...seals.closed, rowsNow: seals.rowsNow })
+      : { sealed: { outcome: isEnded(trial.state) ? 'unsealed' : 'open' }, closed: null }
   const { batches, gaps, conduct } =
     found.closed?.judged ??
     (await judgeRows(from, {

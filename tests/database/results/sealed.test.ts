@@ -210,6 +210,23 @@ describe('a closed trial', () => {
     expect(refusalOf(await keepFormula.call(bakery.owner.caller, asked))).toBe('seal-broken')
   })
 
+  test.each([
+    [
+      'changed with its hash and with the rows',
+      (trialId: string) =>
+        `UPDATE closing SET text = replace(text, '"value":400', '"value":300') WHERE trial_id = '${trialId}';
+       UPDATE closing SET hash = encode(sha256(convert_to(text, 'UTF8')), 'hex') WHERE trial_id = '${trialId}'`,
+    ],
+    ['taken away', (trialId: string) => `DELETE FROM closing WHERE trial_id = '${trialId}'`],
+  ])('whose closing was %s is not what the record noted', async (_, statements) => {
+    const planted = await plant('baking')
+    const asked = { trialId: planted.trialId, seenRevision: 1, early: false, reason: 'Nothing else was read.' }
+    valueOf(await closeTrial.call(bakery.head.caller, asked))
+    expect((await look(planted)).sealed.outcome).toBe('agrees')
+    await tamper('closing', statements(planted.trialId))
+    expect(await look(planted)).toMatchObject({ sealed: { outcome: 'damaged' }, analysis: { comparison: null } })
+  })
+
   test('that ended before there were seals says so, and shows its rows', async () => {
     const planted = await plant()
     await tamper('closing', `DELETE FROM closing WHERE trial_id = '${planted.trialId}'`)
