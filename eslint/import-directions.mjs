@@ -42,7 +42,8 @@ const rooms = {
   readings: ['batches', 'conduct', 'intake', 'trials'],
   shifts: ['batches', 'conduct', 'readings', 'trials'],
   results: ['batches', 'conduct', 'formulas', 'heavy', 'readings', 'stores', 'trials'],
-  decisions: ['formulas', 'heavy', 'results', 'trials'],
+  evidence: ['results'],
+  decisions: ['evidence', 'formulas', 'heavy', 'results', 'trials'],
   jobs: ['audit'],
   desk: ['batches', 'formulas', 'readings', 'trials'],
 }

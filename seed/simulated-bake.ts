@@ -79,9 +79,9 @@ export function simulatedDough(trial: SimulatedTrial, dough: SimulatedDoughFacts
   }
 }
 
-/** What an arm truly is above the control, mL/g. */
-export function trueDifferenceMlPerG(truth: BakeTruth, arm: number): number {
-  return truth.controlMlPerG * ((truth.gainShares[arm] ?? 0) - (truth.gainShares[0] ?? 0))
+/** What an arm truly is above the control, % of the control. */
+export function trueDifferencePct(truth: BakeTruth, arm: number): number {
+  return 100 * ((1 + (truth.gainShares[arm] ?? 0)) / (1 + (truth.gainShares[0] ?? 0)) - 1)
 }
 
 /** Normal deviates of a named stream, with expectation zero and the SD that is asked for. */

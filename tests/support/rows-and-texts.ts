@@ -7,7 +7,7 @@ import { hashOfText } from '@/lib/documents/hash-of-text'
 import { readPlan } from '@/lib/documents/plan/read-plan'
 import { textOfReading } from '@/lib/documents/reading/text-of-reading.input'
 import { readVersionContent } from '@/lib/documents/version-content/read-version-content'
-import { sealOfReadings } from '@/lib/kitchen/decisions/seal-of-readings'
+import { sealsOf } from '@/lib/kitchen/results/judge-readings'
 
 /** What rows and a text say of the same, side by side: whoever compares them is shown where they part. */
 export type SaidTwice = { of: string; byRows: unknown; byText: unknown }
@@ -241,13 +241,14 @@ export async function evidenceTwice(): Promise<SaidTwice[]> {
   const kept = await db().evidence.findMany({
     include: {
       frozenBy: true,
+      parts: true,
       trial: { include: { formula: true, controlVersion: true, arms: { orderBy: { position: 'asc' } } } },
     },
   })
   return Promise.all(
     kept.map(async (row) => {
       const { trial } = row
-      const { evidence } = mustBeRead(readEvidence(row.text, row.hash))
+      const { evidence } = mustBeRead(readEvidence(row.text, row.hash, row.parts))
       return {
         of: `evidence of trial ${trial.number}`,
         byRows: {
@@ -278,7 +279,11 @@ export async function evidenceTwice(): Promise<SaidTwice[]> {
             trial.piecesPerBatch,
           ],
           arms: trial.arms.map(({ id, position, name }) => [id, position, name]),
-          readings: await sealOfReadings(db(), row.bakeryId, trial.id, { id: trial.measureId }),
+          readings: {
+            count: await db().reading.count({ where: { trialId: trial.id } }),
+            hash: (await sealsOf(db(), row.bakeryId, trial.id)).rowsNow,
+            over: 'rows',
+          },
           frozen: [row.at.toISOString(), row.frozenById, row.frozenBy.name],
         },
         byText: {

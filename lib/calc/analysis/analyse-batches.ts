@@ -1,11 +1,9 @@
 import { mustBeWithin } from '../checks'
 import { CalcError } from '../error'
-import { chiSquaredQuantile } from '../distributions/chi-squared-quantile'
 import { type Alternative, type Comparisons, adjustAgainstControl } from './adjust-against-control'
 import { type BatchMean, type LoafReading, batchMeans } from './batch-means'
 import { type AdditiveFit, fitAdditive } from './fit-additive'
-
-export type LoafVariation = { sd: number; df: number; low: number; high: number }
+import { type LoafVariation, loafVariation } from './loaf-variation'
 
 export type BatchAnalysis = {
   method: {
@@ -83,13 +81,4 @@ export function analyseBatches(q: {
     loafVariation: loafVariation(batches, q.confidence),
     warnings,
   }
-}
-
-function loafVariation(batches: readonly BatchMean[], confidence: number): LoafVariation | null {
-  const df = batches.reduce((sum, batch) => sum + batch.loafCount - 1, 0)
-  if (df === 0) return null
-  const sumSquares = batches.reduce((sum, batch) => sum + batch.loafSumSquares, 0)
-  const p = (1 - confidence) / 2
-  const limit = (tail: 'lower' | 'upper') => Math.sqrt(sumSquares / chiSquaredQuantile({ p, df, tail }))
-  return { sd: Math.sqrt(sumSquares / df), df, low: limit('upper'), high: limit('lower') }
 }

@@ -1,12 +1,9 @@
 import 'server-only'
 import { z } from 'zod'
+import { conditionCode, conditions, costs, declared, flags, frozen, good, trial } from './figures'
 
 const fTest = z.strictObject({ f: z.number(), df1: z.number(), df2: z.number(), p: z.number() })
 const sd = z.strictObject({ sd: z.number(), df: z.number() })
-const good = z.strictObject({ pieces: z.number(), batches: z.number() })
-/** Decimal text, in major units of the currency. */
-const amount = z.string().nullable()
-const condition = z.enum(['dough-temp', 'proof-time', 'water-added'])
 
 const effect = z.strictObject({
   estimate: z.number(),
@@ -33,7 +30,7 @@ const arm = z.strictObject({
       clearly: z.boolean(),
     })
     .nullable(),
-  doubts: z.array(condition),
+  doubts: z.array(conditionCode),
   good: good.nullable(),
 })
 
@@ -65,59 +62,12 @@ const limit = z.strictObject({
   facts: z.record(z.string(), z.number()),
 })
 
-const costOfArm = z.strictObject({
-  arm: z.int(),
-  unpriced: z.array(z.string()),
-  mixedCurrencies: z.boolean(),
-  good: good.nullable(),
-  perBatch: amount,
-  perPlannedPiece: amount,
-  perGoodPiece: amount,
-  perKg: amount,
-  perLitre: amount,
-  differencePerPlannedPiece: amount,
-  differencePerGoodPiece: amount,
-  breakEven: z
-    .discriminatedUnion('outcome', [
-      z.strictObject({ ingredient: z.string(), outcome: z.literal('price'), perKg: z.string() }),
-      z.strictObject({ ingredient: z.string(), outcome: z.literal('never') }),
-    ])
-    .nullable(),
-})
-
 /** What a trial showed, as it was frozen with a decision. Numbers in full, amounts as decimal text, times in UTC. */
 export const evidenceOfFormat1 = z.strictObject({
   format: z.literal(1),
   bakery: z.string(),
-  trial: z.strictObject({
-    id: z.string(),
-    number: z.int(),
-    question: z.string(),
-    state: z.enum(['draft', 'proposed', 'approved', 'baking', 'closed', 'declined', 'stopped']),
-    closedAt: z.string().nullable(),
-    closedWhy: z.string().nullable(),
-    /** Hash of the plan that was approved. */
-    planHash: z.string().nullable(),
-    formula: z.strictObject({ id: z.string(), name: z.string() }),
-    controlVersion: z.strictObject({ id: z.string(), number: z.int(), contentHash: z.string().nullable() }),
-  }),
-  /** The rule, declared before baking. */
-  declared: z.strictObject({
-    kind: z.enum(['gain', 'no_worse', 'same_as', 'which_dose', 'look_only']),
-    measure: z.strictObject({
-      name: z.string(),
-      unit: z.string(),
-      digits: z.int(),
-      direction: z.enum(['larger', 'smaller', 'none']),
-    }),
-    margin: z.number(),
-    marginUnit: z.enum(['pct', 'unit']),
-    confidencePct: z.number(),
-    mixingDays: z.int(),
-    batchesPerArm: z.int(),
-    piecesPerBatch: z.int(),
-    factor: z.strictObject({ name: z.string(), levels: z.array(z.string()) }).nullable(),
-  }),
+  trial,
+  declared,
   /** Stopped before it was whole: an indication, and no verdict. */
   isIndication: z.boolean(),
   arms: z.array(arm),
@@ -135,31 +85,8 @@ export const evidenceOfFormat1 = z.strictObject({
     .nullable(),
   loafVariation: sd.nullable(),
   limits: z.array(limit),
-  conditions: z.array(
-    z.strictObject({
-      code: condition,
-      arms: z.array(
-        z.strictObject({
-          arm: z.int(),
-          mean: z.number().nullable(),
-          recorded: z.int(),
-          batches: z.int(),
-          difference: z.number().nullable(),
-          isNotable: z.boolean(),
-        }),
-      ),
-    }),
-  ),
-  flags: z.array(
-    z.strictObject({
-      level: z.enum(['batch', 'loaf']),
-      batchId: z.string(),
-      code: z.string(),
-      piece: z.int().nullable(),
-      value: z.number(),
-      p: z.number(),
-    }),
-  ),
+  conditions,
+  flags,
   uncounted: z.array(
     z.strictObject({
       batch: z.string(),
@@ -169,14 +96,9 @@ export const evidenceOfFormat1 = z.strictObject({
     }),
   ),
   /** For those who see costs. */
-  costs: z.strictObject({
-    day: z.string(),
-    currency: z.string().nullable(),
-    latestPriceFrom: z.string().nullable(),
-    arms: z.array(costOfArm),
-  }),
+  costs,
   readings: z.strictObject({ count: z.int(), hash: z.string() }),
-  frozen: z.strictObject({ at: z.string(), by: z.strictObject({ id: z.string(), name: z.string() }) }),
+  frozen,
 })
 
 export type EvidenceOfFormat1 = z.output<typeof evidenceOfFormat1>

@@ -1,16 +1,48 @@
 import 'server-only'
 import { canonicalText } from '../canonical-text'
 import { hashOfText } from '../hash-of-text'
-import { evidenceOfFormat1, type EvidenceOfFormat1 } from './evidence-of-format-1'
+import { openDocument } from '../open-document'
+import { cautionsOfFormat1, type CautionsOfFormat1 } from '../evidence-cautions/cautions-of-format-1'
+import { costsOfFormat1, type CostsOfFormat1 } from '../evidence-costs/costs-of-format-1'
+import { evidenceOfFormat2, type EvidenceOfFormat2 } from './evidence-of-format-2'
+import { shownOfFormat1, type ShownOfFormat1 } from '../evidence-shown/shown-of-format-1'
 
-/** What a trial showed, as it is frozen with a decision, whatever the format of its text. */
-export type Evidence = Omit<EvidenceOfFormat1, 'format'>
+/** A part of evidence with its text. */
+export type EvidencePart = { kind: string; version: number; hash: string; text: string }
+
+/** What evidence is made of. */
+export type EvidenceToKeep = Pick<EvidenceOfFormat2, 'bakery' | 'trial' | 'frozen'> & {
+  shown: Omit<ShownOfFormat1, 'format'>
+  costs: Omit<CostsOfFormat1, 'format'>
+  cautions: Omit<CautionsOfFormat1, 'format'>
+  /** Texts that were frozen before, as they are; null where there is none. */
+  closing: string | null
+  plan: string | null
+}
 
 /**
- * Evidence in its one text, and the hash of that.
- * @throws ZodError for anything that could not be read back
+ * Evidence in its parts, the text that names them all by their hashes, and the hash of that.
+ * @throws ZodError for anything that could not be read back, Error for a frozen text that is no document
  */
-export function textOfEvidence(evidence: Evidence): { text: string; hash: string } {
-  const text = canonicalText(evidenceOfFormat1.parse({ format: 1, ...evidence }))
-  return { text, hash: hashOfText(text) }
+export function textOfEvidence({ shown, costs, cautions, closing, plan, ...rest }: EvidenceToKeep): {
+  text: string
+  hash: string
+  parts: EvidencePart[]
+} {
+  const parts = [
+    partOf('shown', canonicalText(shownOfFormat1.parse({ format: 1, ...shown }))),
+    partOf('costs', canonicalText(costsOfFormat1.parse({ format: 1, ...costs }))),
+    partOf('cautions', canonicalText(cautionsOfFormat1.parse({ format: 1, ...cautions }))),
+    ...(closing === null ? [] : [partOf('closing', closing)]),
+    ...(plan === null ? [] : [partOf('plan', plan)]),
+  ]
+  const manifest = { format: 2, ...rest, parts: parts.map(({ text: _, ...part }) => part) }
+  const text = canonicalText(evidenceOfFormat2.parse(manifest))
+  return { text, hash: hashOfText(text), parts }
+}
+
+function partOf(kind: string, text: string): EvidencePart {
+  const opened = openDocument(text)
+  if (!opened) throw new Error(`the ${kind} of evidence is no document`)
+  return { kind, version: opened.format, hash: hashOfText(text), text }
 }

@@ -4,7 +4,7 @@ import type { DeskActor } from '../../auth/actor'
 import { levelOf } from '../../auth/rights'
 import type { Db } from '../../db/client'
 import { readEvidence, type EvidenceRead } from '../../documents/evidence/read-evidence'
-import type { Evidence } from '../../documents/evidence/text-of-evidence'
+import type { Evidence } from '../../documents/evidence/evidence'
 import { dayInZone } from '../day-in-zone'
 import { sealOfReadings } from './seal-of-readings'
 import { compareContents } from '../formulas/compare-contents'
@@ -18,6 +18,7 @@ import { versionInProduction } from '../formulas/version-in-production'
 import { query } from '../query'
 import { recordedHash } from '../recorded-hash'
 import { Refusal } from '../refusal'
+import { sealsOf } from '../results/judge-readings'
 import { sureOf } from '../sure-of'
 import { readDecision, type DecisionRead } from './read-decision'
 import { stateOfDecision } from './rules'
@@ -36,13 +37,13 @@ export const getDecision = query({
     const decision = await readDecision(db, bakeryId, input.decisionId)
     if (!decision) throw new Refusal('not-found')
     const { trial, evidence: kept, version, takenBackBy, decidedBy, ...rest } = decision
-    const [recorded, readings, inProduction, changed] = await Promise.all([
+    const found = readEvidence(kept.text, kept.hash, kept.parts)
+    const [recorded, sealNow, inProduction, changed] = await Promise.all([
       recordedHash(db, bakeryId, decision.id, 'evidence'),
-      sealOfReadings(db, bakeryId, trial.id, { id: trial.measureId }),
+      found.outcome === 'read' ? sealOf(db, bakeryId, trial, found.evidence) : null,
       versionInProduction(db, bakeryId, trial.formula.id, now),
       version && changeBy(db, actor, decision, version.id, now),
     ])
-    const found = readEvidence(kept.text, kept.hash)
     // Whoever changes it can change its hash with it; what the record noted then stands.
     const read: EvidenceRead = found.outcome === 'read' && recorded !== kept.hash ? { outcome: 'damaged' } : found
     const evidence = read.outcome === 'read' ? read.evidence : null
@@ -65,12 +66,19 @@ export const getDecision = query({
       evidence: evidence && shownEvidence(evidence, actor),
       unread: read.outcome === 'read' ? null : read,
       evidenceHash: kept.hash,
-      haveReadingsChanged: evidence !== null && evidence.readings.hash !== readings.hash,
+      haveReadingsChanged: evidence !== null && evidence.readings.hash !== sealNow,
       change: changed && changed.change,
       mayTakeBack: levelOf(actor, 'sign-off-formula') === 'yes' && decision.takenBackAt === null && !version?.signedAt,
     }
   },
 })
+
+/** The seal of a trial's readings at this moment, over what the evidence has it over. */
+async function sealOf(db: Db, bakeryId: string, trial: { id: string; measureId: string }, { readings }: Evidence) {
+  return readings.over === 'rows'
+    ? (await sealsOf(db, bakeryId, trial.id)).rowsNow
+    : (await sealOfReadings(db, bakeryId, trial.id, { id: trial.measureId })).hash
+}
 
 /** The frozen evidence without its costs, unless for somebody who sees them. */
 function shownEvidence({ costs, ...evidence }: Evidence, actor: DeskActor) {

@@ -1,6 +1,9 @@
 import 'server-only'
 import type { Db } from '../../db/client'
 
+/** What a decision's page shows of its evidence; the rest is for whoever checks it, and long. */
+const partsShown: string[] = ['shown', 'costs']
+
 const select = {
   id: true,
   number: true,
@@ -25,7 +28,13 @@ const select = {
       controlVersion: { select: { id: true, number: true } },
     },
   },
-  evidence: { select: { text: true, hash: true } },
+  evidence: {
+    select: {
+      text: true,
+      hash: true,
+      parts: { where: { kind: { in: partsShown } }, select: { kind: true, text: true } },
+    },
+  },
 } as const
 
 /** A decision with everything that belongs to it, or null. */

@@ -73,6 +73,7 @@ export type NotShown =
   | 'look-only'
   | 'no-verdict'
   | 'in-doubt'
+  | 'better-on-pooled-error-only'
   | 'worse'
   | 'no-worthwhile-difference'
   | 'undecided'

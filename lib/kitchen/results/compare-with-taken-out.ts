@@ -1,6 +1,6 @@
 import 'server-only'
 import { analyseOnce } from './analyse-once'
-import type { Comparison } from './analyse-trial'
+import type { Comparison } from './compare-arms'
 import type { DeclaredTrial, MeasuredBatch } from './trial-facts'
 
 type WithTakenOut = {

@@ -11,8 +11,10 @@ export type CountedBatch = {
 
 export type BatchCount = {
   counted: CountedBatch[]
+  /** Those that were read, on whatever day. */
+  measured: CountedBatch[]
   uncounted: { batch: MeasuredBatch; why: UncountedCode }[]
-  /** Mixing days with a measured control, in order. */
+  /** Mixing days with a measured dough of the control and of another arm, in order. */
   daysCounted: number[]
   open: number
 }
@@ -26,7 +28,8 @@ function isOpen(batch: Pick<MeasuredBatch, 'state'>): boolean {
 
 /**
  * Which batches the comparison rests on: those measured, with the primary measure read (at every level of a factor
- * within batches), on a mixing day that has such a batch of the control. The others are named with the reason.
+ * within batches), on a mixing day that has such a batch of the control and of another arm. The others are named with the
+ * reason.
  */
 export function countBatches(q: { factor: DeclaredTrial['factor']; batches: readonly MeasuredBatch[] }): BatchCount {
   const uncounted: BatchCount['uncounted'] = []
@@ -37,14 +40,18 @@ export function countBatches(q: { factor: DeclaredTrial['factor']; batches: read
     if (why) uncounted.push({ batch, why })
     else measured.push({ batch, values: values as number[], mean: meanOf(values as number[]) })
   }
-  const controlDays = new Set(measured.filter(({ batch }) => batch.arm === 0).map(({ batch }) => batch.day))
-  const counted = measured.filter(({ batch }) => controlDays.has(batch.day))
+  const daysOf = (isIt: (arm: number) => boolean) =>
+    new Set(measured.flatMap(({ batch }) => (isIt(batch.arm) ? batch.day : [])))
+  const [controlDays, otherDays] = [daysOf((arm) => arm === 0), daysOf((arm) => arm > 0)]
+  const counts = (day: number) => controlDays.has(day) && otherDays.has(day)
   for (const { batch } of measured)
-    if (!controlDays.has(batch.day)) uncounted.push({ batch, why: 'day-without-control' })
+    if (!counts(batch.day))
+      uncounted.push({ batch, why: controlDays.has(batch.day) ? 'day-without-others' : 'day-without-control' })
   return {
-    counted,
+    counted: measured.filter(({ batch }) => counts(batch.day)),
+    measured,
     uncounted,
-    daysCounted: [...controlDays].sort((a, b) => a - b),
+    daysCounted: [...controlDays].filter(counts).sort((a, b) => a - b),
     open: q.batches.filter(isOpen).length,
   }
 }

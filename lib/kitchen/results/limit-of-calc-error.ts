@@ -3,13 +3,10 @@ import { CalcError } from '../../calc/error'
 import type { LimitCode } from './codes'
 
 const byReason: Record<string, LimitCode> = {
-  'one-batch-in-arm': 'one-batch-in-arm',
   'one-arm': 'no-arms-left',
-  'arm-without-rows': 'arm-without-batches',
-  'arm-confounded-with-block': 'confounded-with-days',
-  'no-residual-df': 'no-degrees',
-  'zero-variance': 'zero-variance',
+  'many-arms': 'too-many-doughs',
   'too-large': 'too-many-doughs',
+  'zero-variance': 'zero-variance',
   'missing-cell': 'levels-not-balanced',
   'repeated-cell': 'levels-not-balanced',
 }

@@ -3,6 +3,7 @@ import type { Db, Tx } from '../../db/client'
 import type { EquipmentKind, Figure, IngredientKind } from '../../db/generated/enums'
 import { nutrientShare } from '../../calc/formula/nutrient-share'
 import { compositionOf } from '../stores/composition-of'
+import { hasTrueZero } from '../stores/has-true-zero'
 import { versionInProduction } from '../formulas/version-in-production'
 import { Refusal, type Problem } from '../refusal'
 import { compositionOrWater } from './as-arm-line'
@@ -37,11 +38,12 @@ export async function mustBePlannable(
 
   const measure = await from.measure.findUnique({
     where: { bakeryId_id: { bakeryId, id: content.measureId } },
-    select: { direction: true, endedAt: true, level: true },
+    select: { direction: true, endedAt: true, level: true, unit: true, plausibleLeast: true },
   })
   if (!measure || measure.endedAt) fault('measureId', 'wrong-choice')
   else if (measure.direction === 'none' && content.kind === 'gain') fault('measureId', 'measure-without-direction')
   else if (measure.level === 'batch' && content.factor) fault('measureId', 'measure-not-of-pieces')
+  else if (content.marginUnit === 'pct' && !hasTrueZero(measure)) fault('marginUnit', 'pct-without-zero')
 
   if (content.tapTempC === null && !(await isTapKnown(from, bakeryId))) fault('tapTempC', 'no-tap')
   for (const [field, kind] of [

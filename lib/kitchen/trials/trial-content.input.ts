@@ -112,6 +112,7 @@ export function withTrialContent<Shape extends z.ZodRawShape>(others: Shape) {
 
 function checkTogether(content: TrialContent, context: z.RefinementCtx): void {
   const fault = (path: string, code: string) => context.addIssue({ code: 'custom', path: [path], params: { code } })
+  if (content.marginUnit === 'pct' && content.margin >= 100) fault('margin', 'margin-all-of-it')
   if (content.kind === 'gain' && content.arms.length === 0) fault('arms', 'arm-needed')
   if (content.arms.some((each) => !each.onTop) && content.heldTotals.length === 0) fault('heldTotals', 'hold-something')
   if (content.mixingDays * content.batchesPerArm * (content.arms.length + 1) > mostDoughs)

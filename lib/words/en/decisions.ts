@@ -78,6 +78,8 @@ export const decisions = {
     'look-only': '{dough} was baked too few times for a verdict: this is a look only.',
     'no-verdict': '{dough} has no verdict, because none was asked for or none could be given.',
     'in-doubt': '{dough} differed from the control in more than the ingredient, so the difference may be due to that.',
+    'better-on-pooled-error-only':
+      '{dough} is better on the pooled error only: by its own mixing days alone that is not shown.',
     worse: 'It showed {dough} to be worse than the control.',
     'no-worthwhile-difference': 'It showed no difference worth having between {dough} and the control.',
     undecided: 'It could not decide whether {dough} is better than the control.',

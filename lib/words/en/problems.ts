@@ -75,6 +75,9 @@ export const problems = {
   'no-active-stated':
     'The stores do not say how much active substance this ingredient has. Dose the product, or state it there.',
   'nothing-in-production': 'No version of this formula is in production, so there is no control. Sign one off first.',
+  'pct-without-zero':
+    'This measure has no true zero, so a difference in % of it says nothing. Give the difference in its own unit.',
+  'margin-all-of-it': 'A difference of all of the control says nothing. Give less than 100 %.',
   'measure-without-direction':
     'This measure has no good direction, so there is no better or worse. Choose another, or ask for a look only.',
   'level-unfit': 'A level has 1 to 40 characters, on one line.',

@@ -134,19 +134,51 @@ export const results = {
     },
     undecided: { plain: '{dough} is undecided.', doubted: '{dough} is undecided, and other things differed too.' },
   },
-  between: 'Between {low} and {high}.',
-  intervals: {
-    clear: 'Between {low} and {high}, clear of the {margin} that was called worth having.',
-    unclear: 'Between {low} and {high}: it may be less than the {margin} that was called worth having.',
-    within: 'Between {low} and {high}, all of it within the {margin} that was called worth having.',
-    undecided: 'Between {low} and {high}: both a difference worth having and none are still possible.',
-    look: {
-      one: 'From one dough against the control of the same day, without an interval and without a verdict.',
-      other: 'From {count} doughs against the control of the same day, without an interval and without a verdict.',
-    },
+  /** Where the limits lie, each case in a sentence that is true of it; of a measure with a good direction. */
+  lies: {
+    'gain-that-matters': 'Between {low} and {high}: better, and by the {margin} that was called worth having or more.',
+    'gain-perhaps-matters':
+      'Between {low} and {high}: better; whether by the {margin} that was called worth having is open.',
+    'small-gain': 'Between {low} and {high}: better, but by less than the {margin} that was called worth having.',
+    'within-margin': 'Between {low} and {high}: if there is any difference, it is less than {margin}.',
+    'none-to-gain-that-matters':
+      'Between {low} and {high}: no difference and a gain of {margin} or more are both still possible, a loss of that size is not.',
+    'none-to-loss-that-matters':
+      'Between {low} and {high}: no difference and a loss of {margin} or more are both still possible, a gain of that size is not.',
+    anything:
+      'Between {low} and {high}: a gain of {margin} or more, none, and a loss of that size are all still possible.',
+    'small-loss': 'Between {low} and {high}: worse, but by less than matters, which was {margin}.',
+    'loss-perhaps-matters': 'Between {low} and {high}: worse; whether by the {margin} that matters is open.',
+    'loss-that-matters': 'Between {low} and {high}: worse, and by the {margin} that matters or more.',
+  },
+  /** The same of a measure without a good direction. */
+  liesEitherWay: {
+    'gain-that-matters': 'Between {low} and {high}: more, by {margin} or beyond.',
+    'gain-perhaps-matters': 'Between {low} and {high}: more; whether by {margin} is open.',
+    'small-gain': 'Between {low} and {high}: more, but by less than {margin}.',
+    'within-margin': 'Between {low} and {high}: if there is any difference, it is less than {margin}.',
+    'none-to-gain-that-matters':
+      'Between {low} and {high}: no difference and {margin} more are both still possible, {margin} less is not.',
+    'none-to-loss-that-matters':
+      'Between {low} and {high}: no difference and {margin} less are both still possible, {margin} more is not.',
+    anything: 'Between {low} and {high}: {margin} more, no difference, and {margin} less are all still possible.',
+    'small-loss': 'Between {low} and {high}: less, but by less than {margin}.',
+    'loss-perhaps-matters': 'Between {low} and {high}: less; whether by {margin} is open.',
+    'loss-that-matters': 'Between {low} and {high}: less, by {margin} or beyond.',
+  },
+  byOwnDays: {
+    pooledOnly:
+      'By its own mixing days alone, {low} to {high}, that is not shown: the rest comes from how little the other doughs changed from day to day.',
+    pooledOnlyNone:
+      'By its own mixing days alone that is not shown: they are too few, or all alike, to say how much it changes from day to day.',
+  },
+  look: {
+    one: 'From one dough against the control of the same day, without an interval and without a verdict.',
+    other: 'From {count} doughs against the control of the same days, without an interval and without a verdict.',
   },
   verdicts: {
     better: 'better',
+    'better-on-pooled-error-only': 'better on the pooled error only',
     worse: 'worse',
     'no-worthwhile-difference': 'no worthwhile difference',
     undecided: 'undecided',
@@ -158,6 +190,7 @@ export const results = {
   /** The same where other things than the ingredient differed as well. */
   doubtedVerdicts: {
     better: 'better, but other things differed too',
+    'better-on-pooled-error-only': 'better on the pooled error only, and other things differed too',
     worse: 'worse, but other things differed too',
     'no-worthwhile-difference': 'no worthwhile difference, but other things differed too',
     undecided: 'undecided, but other things differed too',
@@ -176,7 +209,12 @@ export const results = {
 
   picture: {
     title: '{measure} against the control, {unit}',
-    note: 'Small marks are loaves against the control of their day, lines the doughs, bars {confidence} intervals for all test doughs at once.',
+    note: {
+      'two-sided':
+        'Small marks are loaves against the control of their day, lines the doughs, bars {confidence} intervals for all test doughs at once.',
+      'one-sided-pair':
+        'Small marks are loaves against the control of their day, lines the doughs, bars have one limit each side at {confidence}, for all test doughs at once.',
+    },
     noteLook: 'Small marks are loaves against the control of their day, lines the doughs.',
     noteHollow: 'Hollow: not to be trusted, see what else differed.',
     noteBand: 'Grey band: less than what was called worth having.',
@@ -191,6 +229,8 @@ export const results = {
   mean: 'Mean, {unit}',
   difference: 'Difference, {unit}',
   differencePct: 'Difference, %',
+  ownDays: 'Own days alone, {unit}',
+  ownDaysCount: { one: 'one day', other: '{count} days' },
   p: 'p',
   verdict: 'Verdict',
   range: '{low} to {high}',
@@ -229,7 +269,7 @@ export const results = {
     'Nothing else was written down for these doughs: dough temperature, proof time, water. What they did to the loaves cannot be told.',
   elseRule:
     'Spoken of from {temp} of dough temperature, {proof} of the control’s proof time, or {water} of its water beyond the plan: common practice, no source.',
-  elseEven: 'The doughs were even in everything that was written down.',
+  elseEven: 'In what was written down, every dough differed from the control by less than that.',
   hydration: 'Water on flour, %',
   doughYield: 'Dough yield',
   asPlanned: 'planned {value}',
@@ -261,7 +301,7 @@ export const results = {
       'It was stopped before it was whole. What it shows is an indication, and nothing is decided by it.',
     'fewer-days': '{counted} of {planned} planned mixing days count: an indication, not a verdict.',
     'one-day':
-      'All doughs are from one mixing day. It says how they differ on that day, not how they would on another.',
+      'All doughs that count are from one mixing day. Nothing says how much the difference changes from day to day, so there is no interval and no verdict.',
     'no-control': 'There is no measured dough of the control, so nothing can be compared.',
     'one-batch-per-arm':
       'One dough of each says how these doughs came out, not what the ingredient does: a look only, no verdict.',
@@ -275,13 +315,16 @@ export const results = {
     'no-arms-left': 'No test dough was measured at least twice, so there is nothing to compare with the control.',
     'confounded-with-days': 'The kinds of dough cannot be told from the mixing days, so nothing can be compared.',
     'no-degrees':
-      'There are too few doughs to know how much doughs of one kind differ. The differences are shown without intervals.',
+      'There are too few doughs and mixing days to know how much the differences change. They are shown without intervals.',
     'zero-variance':
-      'All doughs of a kind have the very same value. That happens with copied or coarse readings; no interval can be worked out.',
+      'The differences are the very same on every mixing day. That happens with copied or coarse readings; no interval can be worked out.',
     'too-many-doughs': 'Too many doughs and mixing days for one comparison. The means are shown without intervals.',
     'unequal-loaves': 'Not every dough has the same number of loaves. Each dough counts the same.',
-    'margin-unusable':
-      'The difference worth having cannot be put into the measure’s unit here, so there is no verdict.',
+    'no-true-zero':
+      'The measure has no true zero, so a difference in % of it says nothing. Nothing is compared; declare such a difference in its own unit.',
+    'bad-dough-not-told':
+      'One bad dough could not be told here: with so few doughs nothing says which of them would be the odd one.',
+    'margin-unusable': 'The difference worth having is all of the control or more, so nothing can be judged by it.',
     'no-direction': 'The measure has no good direction, so there is no verdict.',
     'look-only-asked': 'A look only was asked for, so there is no verdict.',
     'levels-not-balanced':
@@ -317,6 +360,7 @@ export const results = {
     'no-reading': 'no: its measure was not read',
     'level-missing': 'no: a level is missing',
     'day-without-control': 'no: no control that day',
+    'day-without-others': 'no: the control alone that day',
   },
   wentWrong: 'What went wrong',
   wentWrongNone: 'Nothing was reported, nothing is missing, and no value stands out.',
@@ -381,18 +425,23 @@ export const results = {
   outOfOrder: 'On mixing day {day} the doughs were begun in another order than the drawn one.',
   flags: {
     batch:
-      'Dough {code} lies far from what was expected of it (Grubbs, p {p}). It is kept in; look at how it was made.',
+      'Dough {code} lies far from what its kind and its day lead one to expect (studentized residual, p {p}). It is kept in; look at how it was made.',
+    oneOf:
+      'One of the doughs {codes} lies far from what its kind and its day lead one to expect (studentized residual, p {p}); which one cannot be told. They are kept in; look at how they were made.',
     loaf: 'Loaf {piece} of dough {code} lies far from its fellows (Grubbs, p {p}). It is kept in; look at it again.',
   },
 
   method: 'How it was worked out',
   methodUnit:
     'The dough is the unit: repeats are averaged in a loaf, loaves in a dough, and a dough counts once, however many loaves it has.',
-  methodModels: {
-    arm: 'Differences are from a linear model of the kind of dough, without mixing days.',
-    'arm-and-block':
-      'Differences are from a linear model of the kind of dough and the mixing day, so that what a day does to all doughs falls out.',
+  methodScales: {
+    units:
+      'The verdict rests on each kind of dough’s mean of a mixing day: a linear model of kind and day, weighted by the doughs kept, so that what a day does to all doughs falls out, and what it does to one kind counts as error. The % beside it is the ratio of the means by Fieller’s theorem, each by itself; nothing is decided by it.',
+    'log-ratio':
+      'The verdict rests on ratios: logarithms of the doughs, of each kind the mean of a mixing day, in a linear model of kind and day, weighted by the doughs kept. What a day does to all doughs falls out, what it does to one kind counts as error. The difference in {unit} beside it is that of the means; nothing is decided by it.',
   },
+  methodOwn:
+    'Beside it stands what each kind of dough shows by its own mixing days alone, each with equal weight (paired t, {confidence}). ‘Better’ asks that this lies clear of no difference too.',
   methodAdjustments: {
     'student-t': 'One test dough against the control: Student’s t.',
     'dunnett-product':
@@ -405,14 +454,18 @@ export const results = {
     'one-sided-pair': 'Each limit is one-sided at {confidence}, as the question asks for.',
   },
   methodFigures:
-    'Doughs of one kind differ by {sd} {unit} (standard deviation, {df} degrees of freedom). Kinds of dough: F({df1}, {df2}) = {f}, p {p}.',
+    'One dough differs from what its kind and its day lead one to expect by {sd} {unit} (standard deviation, {df} degrees of freedom).',
+  methodP: {
+    'two-sided': 'p is for no difference at all, adjusted for all test doughs.',
+    'one-sided-pair': 'p is for a difference as large as the margin, adjusted for all test doughs.',
+  },
   methodLoaves:
     'Loaves of one dough differ by {sd} {unit} (standard deviation, {df} degrees of freedom). It informs and decides nothing.',
   methodMargin:
-    'The difference worth having is {margin}, which is {units} {unit} on the control’s mean. A % is of that mean, taken as known.',
+    'The difference worth having is {margin}. In % it is a ratio: from 1 less that share to 1 and that share of the control.',
   methodMarginUnits: 'The difference worth having is {margin}.',
   methodRule:
-    'Better: the whole interval is on the good side of the control, and the difference at least what was called worth having; clearly, when the whole interval is. Worse: the whole interval is on the bad side. No worthwhile difference: the whole interval is within it on both sides. Otherwise undecided.',
+    'Better: the whole interval is on the good side of the control, and the difference at least what was called worth having, by its own days alone too; clearly, when the whole interval is. Worse: the whole interval is on the bad side. No worthwhile difference: the whole interval is within it on both sides. Otherwise undecided.',
 
   progress: 'How far it is',
   done: 'Measured',

@@ -3,6 +3,7 @@ import { v7 as uuid } from 'uuid'
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
 import { readEvidence } from '@/lib/documents/evidence/read-evidence'
+import { readManifest } from '@/lib/documents/evidence/read-manifest'
 import { verifyRecord } from '@/lib/kitchen/audit/verify-record'
 import type { Caller } from '@/lib/kitchen/caller'
 import { draftChange } from '@/lib/kitchen/decisions/draft-change'
@@ -60,11 +61,11 @@ const evidenceOf = async (decisionId: string) =>
   (
     await db().decision.findFirstOrThrow({
       where: { id: decisionId },
-      select: { evidence: { select: { text: true, hash: true } } },
+      select: { evidence: { select: { text: true, hash: true, parts: true } } },
     })
   ).evidence
-const evidenceIn = (text: string, hash: string) => {
-  const read = readEvidence(text, hash)
+const evidenceIn = ({ text, hash, parts }: Awaited<ReturnType<typeof evidenceOf>>) => {
+  const read = readEvidence(text, hash, parts)
   if (read.outcome !== 'read') throw new Error(read.outcome)
   return read.evidence
 }
@@ -104,19 +105,45 @@ describe('a change drafted from an arm', () => {
   it('freezes what the result and its costs showed, to the last digit', async () => {
     const trial = await makeEndedTrial(bakery)
     const { decisionId } = await change(trial)
-    const { text, hash } = await evidenceOf(decisionId)
-    expect(createHash('sha256').update(text, 'utf8').digest('hex')).toBe(hash)
-    const evidence = evidenceIn(text, hash)
-    expect(JSON.parse(text)).toMatchObject({ format: 1 })
-    expect(readEvidence(`${text} `, hash)).toEqual({ outcome: 'damaged' })
+    const kept = await evidenceOf(decisionId)
+    const { text, hash, parts } = kept
+    const sha256 = (of: string) => createHash('sha256').update(of, 'utf8').digest('hex')
+    expect(sha256(text)).toBe(hash)
+    const evidence = evidenceIn(kept)
+    const read = readManifest(text, hash)
+    const named = read.outcome === 'read' ? read.value.parts : []
+    expect(named).toHaveLength(5)
+    for (const part of named) expect(sha256(parts.find(({ kind }) => kind === part.kind)!.text)).toBe(part.hash)
+    expect(readEvidence(`${text} `, hash, parts)).toEqual({ outcome: 'damaged' })
+    const spoilt = parts.map((part) => ({
+      ...part,
+      text: part.text.replace('"verdict":"better"', '"verdict":"worse"'),
+    }))
+    expect(readEvidence(text, hash, spoilt)).toEqual({ outcome: 'damaged' })
+    expect(
+      readEvidence(
+        text,
+        hash,
+        parts.filter(({ kind }) => kind !== 'costs'),
+      ),
+    ).toMatchObject({
+      outcome: 'read',
+      evidence: { costs: null },
+    })
     const { analysis } = valueOf(await getResult.call(bakery.early.caller, { trialId: trial.trialId }))
     const { costs } = valueOf(await getResult.call(bakery.owner.caller, { trialId: trial.trialId }))
-    expect(evidence.costs).toEqual(costs)
+    expect(evidence.costs).toMatchObject(costs!)
     expect(evidence.arms.map(({ id: _, name: __, good: ___, ...arm }) => arm)).toEqual(analysis.comparison!.arms)
     expect(evidence.arms.map(({ id }) => id)).toEqual(trial.armIds)
-    expect(evidence).toMatchObject({
+    expect(JSON.parse(parts.find(({ kind }) => kind === 'shown')!.text)).toMatchObject({
       method: analysis.comparison!.method,
       worthwhile: analysis.comparison!.worthwhile,
+      points: analysis.comparison!.points,
+    })
+    expect(parts.find(({ kind }) => kind === 'closing')!.text).toBe(
+      (await db().closing.findFirstOrThrow({ where: { trialId: trial.trialId } })).text,
+    )
+    expect(evidence).toMatchObject({
       isIndication: false,
       trial: { number: trial.number, state: 'closed', question: 'Does malt make the tin loaf larger?' },
       declared: { kind: 'gain', margin: 5, marginUnit: 'pct', confidencePct: 95, piecesPerBatch: 4 },
@@ -201,8 +228,7 @@ describe('a change drafted from an arm', () => {
 
   it('may come from a trial that was stopped early, and the evidence says that it is an indication', async () => {
     const { decisionId } = await change(await makeEndedTrial(bakery, { state: 'stopped' }))
-    const { text, hash } = await evidenceOf(decisionId)
-    expect(evidenceIn(text, hash)).toMatchObject({
+    expect(evidenceIn(await evidenceOf(decisionId))).toMatchObject({
       isIndication: true,
       trial: { state: 'stopped', closedWhy: 'The oven is broken.' },
     })
@@ -395,7 +421,7 @@ describe('keeping the formula', () => {
     const { decisionId } = valueOf(await keepFormula.call(bakery.head.caller, asked(trial, null)))
     const decision = await db().decision.findFirstOrThrow({ where: { id: decisionId } })
     expect(decision).toMatchObject({ outcome: 'keep', armId: null, versionId: null, reason, revision: 1 })
-    expect(evidenceIn(...(Object.values(await evidenceOf(decisionId)) as [string, string])).arms).toHaveLength(3)
+    expect(evidenceIn(await evidenceOf(decisionId)).arms).toHaveLength(3)
     expect(
       valueOf(await getFormula.call(bakery.early.caller, { formulaId: trial.stores.formulaId })).versions,
     ).toHaveLength(1)
@@ -418,7 +444,6 @@ describe('keeping the formula', () => {
     const { evidence } = valueOf(await getDecision.call(bakery.early.caller, { decisionId }))
     expect(evidence!.limits.map(({ code }) => code)).toContain('no-control')
     expect(evidence).toMatchObject({
-      method: null,
       controlMean: null,
       arms: [{ batches: 0, mean: null }, { batches: 0 }, { batches: 0 }],
     })
@@ -669,16 +694,34 @@ describe('looking at decisions', () => {
     expect(after.evidence).toEqual(before.evidence)
   })
 
-  it('shows no evidence that was changed together with its hash: the record noted another', async () => {
+  it.each([
+    ['a part of it', `UPDATE evidence_part SET text = replace(text, '"verdict":"better"', '"verdict":"worse"') WHERE`],
+    [
+      'a part and its hash',
+      `UPDATE evidence_part SET text = replace(text, '"verdict":"better"', '"verdict":"worse"') WHERE kind = 'shown' AND %;
+       UPDATE evidence_part SET hash = encode(sha256(convert_to(text, 'UTF8')), 'hex') WHERE`,
+    ],
+    [
+      'it whole, with every hash in it',
+      `UPDATE evidence_part SET text = replace(text, '"verdict":"better"', '"verdict":"worse"') WHERE kind = 'shown' AND %;
+       UPDATE evidence SET text = replace(evidence.text, evidence_part.hash, encode(sha256(convert_to(evidence_part.text, 'UTF8')), 'hex'))
+         FROM evidence_part WHERE evidence_id = id AND kind = 'shown' AND %;
+       UPDATE evidence_part SET hash = encode(sha256(convert_to(text, 'UTF8')), 'hex') WHERE %;
+       UPDATE evidence SET hash = encode(sha256(convert_to(text, 'UTF8')), 'hex') WHERE id = `,
+    ],
+  ])('shows no evidence of which somebody changed %s', async (_, change_) => {
     const trial = await makeEndedTrial(bakery)
     const { decisionId } = await change(trial)
     const seen = async () => valueOf(await getDecision.call(bakery.early.caller, { decisionId }))
     expect((await seen()).unread).toBeNull()
+    const { id } = await db().evidence.findFirstOrThrow({ where: { trialId: trial.trialId } })
+    const where = `evidence_id = '${id}'`
     await connected(database.ownerUrl, (owner) =>
       owner.query(
         `ALTER TABLE evidence DISABLE TRIGGER USER;
-         UPDATE evidence SET text = replace(text, '"verdict":"better"', '"verdict":"worse"') WHERE trial_id = '${trial.trialId}';
-         UPDATE evidence SET hash = encode(sha256(convert_to(text, 'UTF8')), 'hex') WHERE trial_id = '${trial.trialId}';
+         ALTER TABLE evidence_part DISABLE TRIGGER USER;
+         ${change_.replaceAll('%', where)} ${change_.endsWith('= ') ? `'${id}'` : where};
+         ALTER TABLE evidence_part ENABLE TRIGGER USER;
          ALTER TABLE evidence ENABLE TRIGGER USER`,
       ),
     )

@@ -69,6 +69,8 @@ async function bakeAndRead() {
     ...trialContentOf(stores),
     question: 'Does another recipe bend farther?',
     measureId,
+    margin: 3,
+    marginUnit: 'unit',
     mixingDays: 15,
     batchesPerArm: 1,
     piecesPerBatch: 6,
@@ -138,15 +140,14 @@ describe('the result of a trial on the cakes', () => {
     expect(result.analysis.stage).toBe('whole')
   })
 
-  figure('recipes against batches, by batch means', 'F_arm', () => comparison().method!.armTest.f)
-  figure('p of recipes, by batch means', 'p_arm', () => comparison().method!.armTest.p)
+  figure('p of recipes, by the split plot', 'p_arm', () => comparison().levels!.tests!.arm.p)
   figure('recipes against batches, by the split plot', 'F_arm', () => comparison().levels!.tests!.arm.f)
   figure('baking temperature against pieces', 'F_sub', () => comparison().levels!.tests!.level.f)
   figure('interaction', 'F_arm_sub', () => comparison().levels!.tests!.armByLevel.f)
   figure(
     'error of the recipes, batch means of six cakes',
     'ss_whole_error',
-    () => 6 * 28 * comparison().method!.batchSd ** 2,
+    () => 6 * 28 * comparison().method!.doughSd ** 2,
   )
 
   test('means per recipe, and per recipe and temperature, are those of the raw numbers', () => {

@@ -144,6 +144,11 @@ describe('a draft', () => {
         'content.arms.1.doses.0.doseOf:no-active-stated',
       ],
       [{ arms: [] }, 'content.arms:arm-needed'],
+      [
+        { measureId: stores.measureIds['dough-temp'], kind: 'look_only', marginUnit: 'pct' },
+        'content.marginUnit:pct-without-zero',
+      ],
+      [{ margin: 100, marginUnit: 'pct' }, 'content.margin:margin-all-of-it'],
       [{ heldTotals: [] }, 'content.heldTotals:hold-something'],
       [{ mixingDays: 30, batchesPerArm: 12 }, 'content.mixingDays:too-many-doughs'],
       [{ factor: { name: '', levels: ['180', '200'] } }, 'content.factor.name:missing'],

@@ -10,8 +10,16 @@ import { readAuditEntry } from '@/lib/documents/audit-entry/read-audit-entry'
 import { canonicalText } from '@/lib/documents/canonical-text'
 import { closingOfFormat1 } from '@/lib/documents/closing/closing-of-format-1'
 import { readClosing } from '@/lib/documents/closing/read-closing'
+import { cautionsOfFormat1 } from '@/lib/documents/evidence-cautions/cautions-of-format-1'
+import { costsOfFormat1 } from '@/lib/documents/evidence-costs/costs-of-format-1'
 import { evidenceOfFormat1 } from '@/lib/documents/evidence/evidence-of-format-1'
+import { evidenceOfFormat2 } from '@/lib/documents/evidence/evidence-of-format-2'
 import { readEvidence } from '@/lib/documents/evidence/read-evidence'
+import { readManifest } from '@/lib/documents/evidence/read-manifest'
+import { readCautions } from '@/lib/documents/evidence-cautions/read-cautions'
+import { readCosts } from '@/lib/documents/evidence-costs/read-costs'
+import { readShown } from '@/lib/documents/evidence-shown/read-shown'
+import { shownOfFormat1 } from '@/lib/documents/evidence-shown/shown-of-format-1'
 import { hashOfText } from '@/lib/documents/hash-of-text'
 import { planOfFormat1 } from '@/lib/documents/plan/plan-of-format-1'
 import { planOfFormat2 } from '@/lib/documents/plan/plan-of-format-2'
@@ -38,6 +46,10 @@ const documents: Kind[] = [
   { name: 'plan-2', schema: planOfFormat2, read: readPlan, optional: 'declared.factor' },
   { name: 'plan-3', schema: planOfFormat3, read: readPlan, optional: 'declared.factor' },
   { name: 'evidence-1', schema: evidenceOfFormat1, read: readEvidence },
+  { name: 'evidence-2', schema: evidenceOfFormat2, read: readManifest },
+  { name: 'evidence-shown-1', schema: shownOfFormat1, read: readShown },
+  { name: 'evidence-costs-1', schema: costsOfFormat1, read: readCosts },
+  { name: 'evidence-cautions-1', schema: cautionsOfFormat1, read: readCautions },
   { name: 'closing-1', schema: closingOfFormat1, read: readClosing },
   { name: 'version-content-1', schema: contentOfFormat1, read: readVersionContent, optional: 'evidence' },
   { name: 'audit-entry-1', schema: entryOfFormat1, read: readAuditEntry },
@@ -116,7 +128,15 @@ describe.each(documents)('$name', ({ name, schema, read, optional = '' }) => {
 })
 
 /** The others leave the hash to whoever asks: a version that does not fit its seal is shown with that said, an entry is followed. */
-const readsByHash = new Set<Kind['read']>([readPlan, readEvidence, readReading])
+const readsByHash = new Set<Kind['read']>([
+  readPlan,
+  readEvidence,
+  readManifest,
+  readShown,
+  readCosts,
+  readCautions,
+  readReading,
+])
 
 it('looks at every format that the code has, and at every file here', () => {
   const formats = sourceFilesIn('lib/documents').flatMap((file) => {

@@ -4,8 +4,11 @@ import { readAuditEntry } from '@/lib/documents/audit-entry/read-audit-entry'
 import { textOfAuditEntry } from '@/lib/documents/audit-entry/text-of-audit-entry'
 import { readClosing } from '@/lib/documents/closing/read-closing'
 import { textOfClosing } from '@/lib/documents/closing/text-of-closing'
-import { readEvidence } from '@/lib/documents/evidence/read-evidence'
+import { readManifest } from '@/lib/documents/evidence/read-manifest'
 import { textOfEvidence } from '@/lib/documents/evidence/text-of-evidence'
+import { readCautions } from '@/lib/documents/evidence-cautions/read-cautions'
+import { readCosts } from '@/lib/documents/evidence-costs/read-costs'
+import { readShown } from '@/lib/documents/evidence-shown/read-shown'
 import { hashOfText } from '@/lib/documents/hash-of-text'
 import { readPlan } from '@/lib/documents/plan/read-plan'
 import { textOfPlan } from '@/lib/documents/plan/text-of-plan'
@@ -16,7 +19,10 @@ import { textOfVersionContent } from '@/lib/documents/version-content/text-of-ve
 import entriesOfFormat1 from '../../fixtures/documents/audit-entry-1.json'
 import entriesOfFormat2 from '../../fixtures/documents/audit-entry-2.json'
 import closings from '../../fixtures/documents/closing-1.json'
-import evidence from '../../fixtures/documents/evidence-1.json'
+import evidence from '../../fixtures/documents/evidence-2.json'
+import evidenceCautions from '../../fixtures/documents/evidence-cautions-1.json'
+import evidenceCosts from '../../fixtures/documents/evidence-costs-1.json'
+import evidenceShown from '../../fixtures/documents/evidence-shown-1.json'
 import plansOfFormat1 from '../../fixtures/documents/plan-1.json'
 import plansOfFormat2 from '../../fixtures/documents/plan-2.json'
 import plansOfFormat3 from '../../fixtures/documents/plan-3.json'
@@ -33,14 +39,6 @@ const rewrites: Record<string, { golden: Kept[]; rewrite: (kept: Kept, spoil?: o
       const read = readPlan(text, hash)
       if (read.outcome !== 'read') throw new Error(read.outcome)
       return textOfPlan({ ...read.plan, ...spoil })
-    },
-  },
-  evidence: {
-    golden: evidence,
-    rewrite({ text, hash }, spoil) {
-      const read = readEvidence(text, hash)
-      if (read.outcome !== 'read') throw new Error(read.outcome)
-      return textOfEvidence({ ...read.evidence, ...spoil })
     },
   },
   closing: {
@@ -83,6 +81,44 @@ describe.each(Object.entries(rewrites))('the writer of a %s', (_, { golden, rewr
       rewrite(kept!, { process: { doughTempC: Number.NaN }, after: { at: new Date(0) }, controlMean: Infinity }),
     ).toThrow()
   })
+})
+
+it('evidence is written as its parts and the text that names them, whose golden texts come out again', () => {
+  const shown = readShown(evidenceShown[0]!.text, evidenceShown[0]!.hash)
+  const costs = readCosts(evidenceCosts[0]!.text, evidenceCosts[0]!.hash)
+  const cautions = readCautions(evidenceCautions[0]!.text, evidenceCautions[0]!.hash)
+  const manifest = readManifest(evidence[0]!.text, evidence[0]!.hash)
+  if (
+    shown.outcome !== 'read' ||
+    costs.outcome !== 'read' ||
+    cautions.outcome !== 'read' ||
+    manifest.outcome !== 'read'
+  )
+    throw new Error('a golden text was not read')
+  const { bakery, trial, frozen } = manifest.value
+  const asked = {
+    bakery,
+    trial,
+    frozen,
+    shown: shown.value,
+    costs: costs.value,
+    cautions: cautions.value,
+    closing: closings[0]!.text,
+    plan: plansOfFormat3[0]!.text,
+  }
+  const written = textOfEvidence(asked)
+  expect({ text: written.text, hash: written.hash }).toEqual({ text: evidence[0]!.text, hash: evidence[0]!.hash })
+  expect(written.parts.map(({ text }) => text)).toEqual([
+    evidenceShown[0]!.text,
+    evidenceCosts[0]!.text,
+    evidenceCautions[0]!.text,
+    closings[0]!.text,
+    plansOfFormat3[0]!.text,
+  ])
+  expect(() => textOfEvidence({ ...asked, shown: { ...asked.shown, controlMean: Infinity } })).toThrow()
+  const strayed = { ...frozen, stray: 1 }
+  expect(() => textOfEvidence({ ...asked, frozen: strayed })).toThrow(/stray/)
+  expect(() => textOfEvidence({ ...asked, closing: 'no document' })).toThrow(/closing/)
 })
 
 describe('a plan of a former format', () => {

@@ -11,6 +11,7 @@ import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
 import { formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
+import { planCautions } from '@/lib/words/plan-cautions'
 import { wordsIn } from '@/lib/words/words'
 import { UnreadDocument } from '../../unread-document'
 import { NotWorkedOut, notWorkedOutCodes } from '../../not-worked-out'
@@ -150,13 +151,11 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
       ) : null}
       <Section id="cautions" title={text.cautions}>
         <ul className="max-w-measure list-disc pl-5">
-          {[text.cautionAllergens, text.cautionRaw, text.cautionDust, text.cautionLimits, text.cautionCoded].map(
-            (caution) => (
-              <li key={caution} className="py-0.5">
-                {caution}
-              </li>
-            ),
-          )}
+          {planCautions(words).map((caution) => (
+            <li key={caution} className="py-0.5">
+              {caution}
+            </li>
+          ))}
         </ul>
       </Section>
       {trial.decisions.length > 0 || trial.closedWhy !== null ? (

@@ -22,18 +22,23 @@ describe('a whole trial', () => {
     expect(armOf(whole, 0).mean).toBeCloseTo(12.05 / 3, 12)
     expect(armOf(whole, 1).effect!.estimate).toBeCloseTo(0.05 / 3, 12)
     expect(armOf(whole, 2).effect!.estimate).toBeCloseTo(1.2 / 3, 12)
-    expect(armOf(whole, 2).effect!.pct).toBeCloseTo((100 * 1.2) / 12.05, 10)
+    // In % it is the mean of the days' logarithms of ratios.
+    const logs = [4.42 / 4, 4.5 / 4.12, 4.33 / 3.93].map(Math.log)
+    expect(armOf(whole, 2).effect!.pct).toBeCloseTo(
+      100 * (Math.exp(logs.reduce((sum, log) => sum + log, 0) / 3) - 1),
+      10,
+    )
     expect(armOf(whole, 1).verdict).toEqual({ verdict: 'no-worthwhile-difference', clearly: false })
     expect(armOf(whole, 2).verdict).toEqual({ verdict: 'better', clearly: true })
   })
 
-  test('rests its intervals on doughs, not on loaves: 4 degrees of freedom from 9 doughs', () => {
-    // Residual sum of squares of the two-way table, by hand: means less row, less column, plus grand mean.
+  test('rests its intervals on arm-day means of logarithms: 4 degrees of freedom from 9 doughs', () => {
+    // Residual sum of squares of the two-way table, by hand: logarithms less row, less column, plus grand mean.
     const table = [
       [4.0, 4.03, 4.42],
       [4.12, 4.1, 4.5],
       [3.93, 3.97, 4.33],
-    ]
+    ].map((row) => row.map(Math.log))
     const mean = (values: number[]) => values.reduce((sum, value) => sum + value, 0) / values.length
     const rows = table.map(mean)
     const columns = [0, 1, 2].map((j) => mean(table.map((row) => row[j]!)))
@@ -44,19 +49,58 @@ describe('a whole trial', () => {
     const half =
       dunnettQuantile({ p: 0.05, df: 4, sides: 'two', loadings: [Math.SQRT1_2, Math.SQRT1_2] }) * sd * Math.sqrt(2 / 3)
     const { effect } = armOf(whole, 2)
-    expect(whole.comparison!.method).toMatchObject({ df: 4, model: 'arm-and-block', limits: 'two-sided' })
-    expect(whole.comparison!.method!.batchSd).toBeCloseTo(sd, 12)
-    expect(effect!.high! - effect!.estimate).toBeCloseTo(half, 6)
-    expect(effect!.estimate - effect!.low!).toBeCloseTo(half, 6)
+    expect(whole.comparison!.method).toMatchObject({ df: 4, scale: 'log-ratio', limits: 'two-sided' })
+    expect(whole.comparison!.method!.doughSd).toBeCloseTo(100 * sd, 10)
+    const log = Math.log1p(effect!.pct! / 100)
+    expect(effect!.highPct).toBeCloseTo(100 * (Math.exp(log + half) - 1), 4)
+    expect(effect!.lowPct).toBeCloseTo(100 * (Math.exp(log - half) - 1), 4)
+    // The unit beside it carries no limits: the verdict is not its.
+    expect(effect).toMatchObject({ low: null, high: null })
+  })
+
+  test('a margin in the unit is judged in the unit, with Fieller’s ratio beside it', () => {
+    const inUnits = analysed(maltDoughs, { marginUnit: 'unit', margin: 0.1 })
+    const { effect } = armOf(inUnits, 2)
+    expect(inUnits.comparison!.method).toMatchObject({ df: 4, scale: 'units' })
+    expect((effect!.low! + effect!.high!) / 2).toBeCloseTo(effect!.estimate, 10)
+    expect(effect!.pct).toBeCloseTo((100 * 1.2) / 12.05, 10)
+    expect(effect!.lowPct).toBeLessThan(effect!.pct!)
+    expect(effect!.highPct).toBeGreaterThan(effect!.pct!)
+  })
+
+  test('two doughs of an arm on a day are one arm-day: they lend no degrees of freedom', () => {
+    const twice = maltDoughs.flatMap((batch) => [
+      batch,
+      { ...batch, id: `${batch.id}-again`, code: `9${batch.code.slice(1)}` },
+    ])
+    const doubled = analysed(twice, { batchesPerArm: 2 })
+    expect(doubled.comparison!.method!.df).toBe(4)
+    expect(armOf(doubled, 2).effect!.lowPct).toBeCloseTo(armOf(whole, 2).effect!.lowPct!, 10)
+  })
+
+  test('better asks for the arm’s own days too', () => {
+    // B gains 0.2 on two days and 1 on the third; A and the control are steady, so that the pooled error is small.
+    const gain = [0.2, 0.2, 1.0]
+    const steady = [1, 2, 3].flatMap((day) =>
+      Array.from({ length: 6 }, (_, arm) =>
+        measuredBatch({ arm, day, values: [4 + 0.001 * ((day * 7 + arm * 5) % 3) + (arm === 1 ? gain[day - 1]! : 0)] }),
+      ),
+    )
+    const arms = Array.from({ length: 6 }, (_, position) => ({ position, name: `${position}`, plannedWaterG: 600 }))
+    const analysis = analysed(steady, { arms, marginUnit: 'unit', margin: 0.1 })
+    expect(armOf(analysis, 1).effect!.low).toBeGreaterThan(0)
+    expect(armOf(analysis, 1).effect!.own).toMatchObject({ days: 3 })
+    expect(armOf(analysis, 1).effect!.own!.low).toBeLessThan(0)
+    expect(armOf(analysis, 1).verdict).toEqual({ verdict: 'better-on-pooled-error-only', clearly: false })
   })
 
   test('does not change with the number of times a loaf is repeated in a dough', () => {
     const more = maltDoughs.map((batch) => ({ ...batch, pieces: [...batch.pieces, ...batch.pieces] }))
-    expect(armOf(analysed(more), 2).effect!.low).toBeCloseTo(armOf(whole, 2).effect!.low!, 10)
+    expect(armOf(analysed(more), 2).effect!.lowPct).toBeCloseTo(armOf(whole, 2).effect!.lowPct!, 10)
   })
 
-  test('freezes a % margin on the control’s mean, and leaves one in units', () => {
-    expect(whole.comparison!.worthwhile).toBeCloseTo((0.04 * 12.05) / 3, 12)
+  test('leaves the margin in what it was declared in', () => {
+    expect(whole.comparison!.worthwhile).toBe(4)
     expect(analysed(maltDoughs, { marginUnit: 'unit', margin: 0.5 }).comparison!.worthwhile).toBe(0.5)
     expect(armOf(analysed(maltDoughs, { marginUnit: 'unit', margin: 0.5 }), 2).verdict!.verdict).toBe(
       'no-worthwhile-difference',
@@ -71,7 +115,7 @@ describe('a whole trial', () => {
     })
     const without = analysed(maltDoughs, { measure: { ...measure, direction: 'none' } })
     expect(armOf(without, 2).verdict).toBeNull()
-    expect(armOf(without, 2).effect!.low).not.toBeNull()
+    expect(armOf(without, 2).effect!.lowPct).not.toBeNull()
     expect(codesOf(without)).toEqual(['no-direction'])
   })
 
@@ -96,7 +140,7 @@ describe('the question decides the rule', () => {
   test('no worse and same rest on one-sided limits, which are closer than two-sided ones', () => {
     const oneSided = analysed(maltDoughs, { kind: 'no_worse' })
     expect(oneSided.comparison!.method!.limits).toBe('one-sided-pair')
-    expect(armOf(oneSided, 2).effect!.low!).toBeGreaterThan(armOf(analysed(maltDoughs), 2).effect!.low!)
+    expect(armOf(oneSided, 2).effect!.lowPct!).toBeGreaterThan(armOf(analysed(maltDoughs), 2).effect!.lowPct!)
   })
 
   test('a look only gets no verdict', () => {
@@ -177,48 +221,41 @@ describe('what is left when something is missing', () => {
     expect(analysis.comparison!.method!.adjustment).toBe('student-t')
   })
 
-  test('an arm with one dough is a look only, and the other is compared without it', () => {
+  test('an arm with a dough on one day stays in, is named, and cannot be better by its own days', () => {
     const analysis = analysed(
-      changed(({ arm, day }) => arm === 1 && day > 1, { state: 'lost', stateWhy: 'mixer broke' }),
+      changed(({ arm, day }) => arm === 2 && day > 1, { state: 'lost', stateWhy: 'mixer broke' }),
     )
-    expect(codesOf(analysis)).toEqual(['one-batch-in-arm 1'])
-    expect(armOf(analysis, 1)).toMatchObject({ standing: 'look-only', verdict: null })
-    expect(armOf(analysis, 1).effect).toMatchObject({ low: null, high: null, p: null })
-    expect(armOf(analysis, 1).effect!.estimate).toBeCloseTo(0.03, 12)
+    expect(codesOf(analysis)).toContain('arm-on-one-day 2')
+    expect(armOf(analysis, 2)).toMatchObject({ standing: 'compared', batches: 1 })
+    expect(armOf(analysis, 2).effect!.own).toEqual({ days: 1, low: null, high: null })
+    expect(armOf(analysis, 2).verdict!.verdict).not.toBe('better')
   })
 
-  test('one dough of each on one day: a look only, with its differences', () => {
-    const analysis = analysed(
-      maltDoughs.filter(({ day }) => day === 1),
-      { mixingDays: 1 },
-    )
-    expect(codesOf(analysis)).toEqual(['one-batch-per-arm'])
+  test.each([1, 3])('%i doughs of each on one day: differences, without intervals and without a verdict', (doughs) => {
+    const oneDay = maltDoughs.filter(({ day }) => day <= doughs).map((batch) => ({ ...batch, day: 1 }))
+    const analysis = analysed(oneDay, { mixingDays: 1, batchesPerArm: doughs })
+    expect(codesOf(analysis)).toContain('one-day')
     expect(analysis.comparison!.arms.map(({ standing }) => standing)).toEqual(['control', 'look-only', 'look-only'])
-    expect(armOf(analysis, 2).effect!.estimate).toBeCloseTo(0.42, 12)
+    expect(armOf(analysis, 2).effect!.estimate).toBeCloseTo(doughs === 1 ? 0.42 : 0.4, 12)
+    expect(armOf(analysis, 2).effect).toMatchObject({ lowPct: null, highPct: null, p: null })
     expect(analysis.comparison!.method).toBeNull()
+  })
+
+  test('the control alone on a day is not a day that counts', () => {
+    const analysis = analysed(changed(({ arm, day }) => arm > 0 && day === 3, { state: 'lost', stateWhy: 'dropped' }))
+    expect(analysis.uncounted.map(({ batch, why }) => `${batch.id} ${why}`).sort()).toEqual([
+      '3-0 day-without-others',
+      '3-1 lost',
+      '3-2 lost',
+    ])
+    expect(analysis.comparison!.isIndication).toBe(true)
+    expect(armOf(analysis, 0).batches).toBe(2)
   })
 
   test('no control at all', () => {
     const analysis = analysed(changed(({ arm }) => arm === 0, { state: 'lost', stateWhy: 'x' }))
     expect(codesOf(analysis)).toEqual(['fewer-days', 'no-control'])
     expect(analysis.comparison!.worthwhile).toBeNull()
-  })
-
-  test('several doughs of each on one day are compared, and it says that it was one day', () => {
-    const oneDay = maltDoughs.map((batch) => ({ ...batch, day: 1 }))
-    const analysis = analysed(oneDay, { mixingDays: 1, batchesPerArm: 3 })
-    expect(codesOf(analysis)).toEqual(['one-day'])
-    expect(analysis.comparison!.method).toMatchObject({ model: 'arm', df: 6 })
-    expect(armOf(analysis, 2).standing).toBe('compared')
-  })
-
-  test('all doughs of one arm from one day are named', () => {
-    const batches = [
-      ...maltDoughs.filter(({ arm }) => arm !== 2),
-      measuredBatch({ arm: 2, day: 1, values: [4.4] }),
-      measuredBatch({ arm: 2, day: 1, values: [4.5], change: { id: 'again', code: '199' } }),
-    ]
-    expect(codesOf(analysed(batches))).toContain('arm-on-one-day 2')
   })
 
   test('doughs without any variation: differences without intervals', () => {
@@ -236,16 +273,31 @@ describe('what is left when something is missing', () => {
       maltDoughs.filter(({ arm, day }) => arm !== 1 && day < 3),
       { mixingDays: 2 },
     )
-    expect(codesOf(analysis)).toEqual(['arm-without-batches 1'])
+    expect(codesOf(analysis)).toEqual(['arm-without-batches 1', 'bad-dough-not-told'])
     expect(analysis.comparison!.method!.df).toBe(1)
     expect(armOf(analysis, 2).standing).toBe('compared')
   })
 
-  test('a margin that cannot be put into units takes the verdict away and leaves the interval', () => {
+  test('a margin of all of the control judges nothing', () => {
     const analysis = analysed(maltDoughs, { margin: 100 })
     expect(codesOf(analysis)).toEqual(['margin-unusable'])
+    expect(armOf(analysis, 2)).toMatchObject({ standing: 'look-only', verdict: null })
+  })
+
+  test('a margin in % of a measure without a true zero judges nothing', () => {
+    const measure = { name: 'Crust colour', unit: 'L*', digits: 1, direction: 'larger' } as const
+    expect(codesOf(analysed(maltDoughs, { measure }))).toEqual(['no-true-zero'])
+    const inUnits = analysed(maltDoughs, { measure, marginUnit: 'unit', margin: 0.1 })
+    expect(armOf(inUnits, 2).effect).toMatchObject({ pct: null, lowPct: null, highPct: null })
+    expect(armOf(inUnits, 2).verdict!.verdict).toBe('better')
+  })
+
+  test('a value at zero has no logarithm, and nothing is concluded in %', () => {
+    const analysis = analysed(
+      changed(({ id }) => id === '1-2', { pieces: measuredBatch({ arm: 2, day: 1, values: [0] }).pieces }),
+    )
+    expect(codesOf(analysis)).toContain('not-computable')
     expect(armOf(analysis, 2).verdict).toBeNull()
-    expect(armOf(analysis, 2).effect!.low).not.toBeNull()
   })
 
   test('a stopped trial is an indication without a verdict, and its open doughs do not count', () => {
@@ -257,7 +309,7 @@ describe('what is left when something is missing', () => {
     expect(codesOf(analysis)).toEqual(['stopped-early', 'fewer-days'])
     expect(analysis.comparison!.isIndication).toBe(true)
     expect(armOf(analysis, 2).verdict).toBeNull()
-    expect(armOf(analysis, 2).effect!.low).not.toBeNull()
+    expect(armOf(analysis, 2).effect!.lowPct).not.toBeNull()
     expect(analysis.uncounted.map(({ why }) => why)).toEqual(['open', 'open', 'open'])
   })
 })
@@ -287,9 +339,15 @@ describe('a factor within doughs', () => {
   )
 
   test('a dough that misses one level does not count, and the levels are shown without tests', () => {
-    expect(analyseTrial(declared, doughs).comparison!.levels!.tests).not.toBeNull()
-    const broken = doughs.map((batch) => (batch.id === '3-1' ? { ...batch, pieces: batch.pieces.slice(1) } : batch))
-    const analysis = analyseTrial(declared, broken)
+    const third = doughs.flatMap(({ arm, day, pieces }) =>
+      arm === 0 ? [measuredBatch({ arm: 2, day, levels, values: pieces.map(({ value }) => value! + 0.2) })] : [],
+    )
+    const of = (batches: readonly MeasuredBatch[]) =>
+      analyseTrial(declaredTrial({ factor: declared.factor }), [...batches, ...third])
+    expect(of(doughs).comparison!.levels!.tests).not.toBeNull()
+    const analysis = of(
+      doughs.map((batch) => (batch.id === '3-1' ? { ...batch, pieces: batch.pieces.slice(1) } : batch)),
+    )
     expect(analysis.uncounted.map(({ why }) => why)).toEqual(['level-missing'])
     expect(analysis.limits.map(({ code }) => code)).toContain('levels-not-balanced')
     expect(analysis.comparison!.levels!.tests).toBeNull()

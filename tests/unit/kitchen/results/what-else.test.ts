@@ -56,27 +56,40 @@ describe('values that stand out are flagged and kept', () => {
       ),
     )
     const { counted } = countBatches({ factor: null, batches })
-    const [flag, ...others] = outlierFlags({ counted, residuals: null, hasFactor: false })
+    const [flag, ...others] = outlierFlags({ measured: counted, hasFactor: false }).flags.filter(
+      ({ level }) => level === 'loaf',
+    )
     expect(others).toEqual([])
     expect(flag).toMatchObject({ level: 'loaf', batchId: '2-1', piece: 8, value: 5 })
     expect(flag!.p).toBeLessThan(0.01)
     expect(counted.find(({ batch }) => batch.id === '2-1')!.values).toContain(5)
   })
 
-  test('a dough far from what was expected of it', () => {
-    const batches = Array.from({ length: 12 }, (_, i) =>
+  test('a dough far from what was expected of it, whatever the day does to all', () => {
+    const doughs = Array.from({ length: 18 }, (_, i) =>
+      measuredBatch({
+        arm: i % 3,
+        day: 1 + Math.floor(i / 3),
+        values: [4 + Math.floor(i / 3) + (i % 3) * 0.2 + 0.02 * Math.sin(3 * i) - (i === 7 ? 0.5 : 0)],
+      }),
+    )
+    const { comparison } = analyseTrial(declaredTrial({ mixingDays: 6 }), doughs)
+    expect(comparison!.doughCheck).toBe('this-dough')
+    expect(comparison!.flags).toMatchObject([{ level: 'batch', batchId: '3-1' }])
+    expect(comparison!.arms[1]!.batches).toBe(6)
+  })
+
+  test('with a control and one arm, one dough each a day, the pair of that day', () => {
+    const doughs = Array.from({ length: 12 }, (_, i) =>
       measuredBatch({
         arm: i % 2,
         day: 1 + Math.floor(i / 2),
-        values: [4 + (i % 2) * 0.2 + 0.02 * Math.sin(3 * i) + (i === 7 ? 1 : 0)],
+        values: [(i === 7 ? 0.6 : 1) * (4 + 0.01 * Math.sin(5 * i))],
       }),
     )
-    const { comparison } = analyseTrial(
-      declaredTrial({ arms: arms.slice(0, 2), mixingDays: 1, batchesPerArm: 6 }),
-      batches.map((batch, i) => ({ ...batch, id: String(i), day: 1 })),
-    )
-    expect(comparison!.flags).toMatchObject([{ level: 'batch', batchId: '7' }])
-    expect(comparison!.arms[1]!.batches).toBe(6)
+    const { comparison } = analyseTrial(declaredTrial({ arms: arms.slice(0, 2), mixingDays: 6 }), doughs)
+    expect(comparison!.doughCheck).toBe('one-of-these')
+    expect(comparison!.flags.map(({ batchId }) => batchId)).toEqual(['4-0', '4-1'])
   })
 
   test('nothing without spread or with too few', () => {
@@ -84,7 +97,7 @@ describe('values that stand out are flagged and kept', () => {
       factor: null,
       batches: [measuredBatch({ arm: 0, day: 1, values: [4, 4, 4, 4] })],
     })
-    expect(outlierFlags({ counted, residuals: [0, 0, 0], hasFactor: false })).toEqual([])
-    expect(outlierFlags({ counted, residuals: [0.1], hasFactor: false })).toEqual([])
+    expect(outlierFlags({ measured: counted, hasFactor: false })).toEqual({ flags: [], doughs: 'cannot-be-told' })
+    expect(outlierFlags({ measured: [], hasFactor: false })).toEqual({ flags: [], doughs: 'cannot-be-told' })
   })
 })

@@ -22,20 +22,18 @@ export function MethodNote({
         <li>{text.methodUnit}</li>
         {method ? (
           <>
-            <li>{text.methodModels[method.model]}</li>
+            <li>{say(text.methodScales[method.scale], language, { unit })}</li>
             <li>{text.methodAdjustments[method.adjustment]}</li>
             <li>{say(text.methodLimits[method.limits], language, { confidence: forms.confidence })}</li>
+            <li>{say(text.methodOwn, language, { confidence: forms.confidence })}</li>
             <li>
               {say(text.methodFigures, language, {
-                sd: forms.spread(method.batchSd),
-                unit,
+                sd: method.scale === 'units' ? forms.spread(method.doughSd) : forms.number(method.doughSd, 2),
+                unit: method.scale === 'units' ? unit : '%',
                 df: method.df,
-                df1: method.armTest.df1,
-                df2: method.armTest.df2,
-                f: forms.number(method.armTest.f, 2),
-                p: forms.pEquals(method.armTest.p),
               })}
             </li>
+            <li>{text.methodP[method.limits]}</li>
           </>
         ) : null}
         {loafVariation ? (
@@ -45,9 +43,7 @@ export function MethodNote({
         ) : null}
         {worthwhile === null ? null : (
           <li>
-            {marginUnit === 'pct'
-              ? say(text.methodMargin, language, { margin: forms.margin, units: forms.spread(worthwhile), unit })
-              : say(text.methodMarginUnits, language, { margin: forms.margin })}
+            {say(marginUnit === 'pct' ? text.methodMargin : text.methodMarginUnits, language, { margin: forms.margin })}
           </li>
         )}
         {kind === 'gain' || kind === 'which_dose' ? <li>{text.methodRule}</li> : null}

@@ -32,6 +32,7 @@ export function NumbersTable({
           { key: 'mean', label: say(text.mean, language, { unit }), numeric: true },
           { key: 'difference', label: say(text.difference, language, { unit }), numeric: true },
           { key: 'pct', label: text.differencePct, numeric: true },
+          { key: 'own', label: say(text.ownDays, language, { unit: forms.axisUnit }), numeric: true },
           { key: 'p', label: text.p, numeric: true },
         ]}
       >
@@ -82,7 +83,21 @@ function EffectCells({ arm, forms }: { arm: ShownArm; forms: ResultForms }) {
           '–'
         )}
       </Cell>
+      <Cell numeric>{effect?.own ? <OwnDays own={effect.own} forms={forms} /> : '–'}</Cell>
       <Cell numeric>{textOrDash(effect?.p, forms.p)}</Cell>
+    </>
+  )
+}
+
+/** What its own mixing days alone show, and how many they are. */
+function OwnDays({ own, forms }: { own: NonNullable<NonNullable<ShownArm['effect']>['own']>; forms: ResultForms }) {
+  const { text, language, bound } = forms
+  return (
+    <>
+      {own.low === null || own.high === null
+        ? '–'
+        : say(text.range, language, { low: bound(own.low), high: bound(own.high) })}
+      <span className="block text-small text-ink-2">{say(text.ownDaysCount, language, { count: own.days })}</span>
     </>
   )
 }

@@ -18,10 +18,10 @@ export function Picture({
 }) {
   const { text, language } = forms
   const names = new Map(result.declared.arms.map(({ position, name }) => [position, name]))
-  const hasIntervals = comparison.method !== null
+  const { method } = comparison
   const isDoubted = comparison.arms.some(({ doubts }) => doubts.length > 0)
   const note = [
-    hasIntervals ? say(text.picture.note, language, { confidence: forms.confidence }) : text.picture.noteLook,
+    method ? say(text.picture.note[method.limits], language, { confidence: forms.confidence }) : text.picture.noteLook,
     ...(comparison.worthwhile === null ? [] : [text.picture.noteBand]),
     ...(isDoubted ? [text.picture.noteHollow] : []),
   ]
@@ -33,7 +33,7 @@ export function Picture({
     >
       <EffectChart
         label={text.picture.label}
-        band={comparison.worthwhile === null ? null : forms.toAxis(comparison.worthwhile)}
+        band={comparison.worthwhile}
         words={{
           control: text.picture.control,
           tick: (value, digits) => `${value > 0 ? '+' : ''}${forms.number(value, digits)}`,

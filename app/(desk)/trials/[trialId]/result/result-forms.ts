@@ -42,6 +42,7 @@ export function resultForms(q: {
     text,
     locale,
     letter,
+    hasGoodDirection: declared.measure.direction !== 'none',
     dough: (position: number) =>
       position === 0 ? text.control : sayName(text.dough, q.language, { letter: letter(position) }),
     measureInText: measureInText(measure, words, q.language),

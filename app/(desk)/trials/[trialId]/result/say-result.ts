@@ -93,22 +93,25 @@ function intervalSentence(arm: ShownArm, forms: ResultForms): string | null {
   const { text, language } = forms
   if (!arm.effect) return null
   const { low, high } = forms.onAxis(arm.effect)
-  if (low === null || high === null) return say(text.intervals.look, language, { count: arm.batches })
-  const facts = { low: forms.bound(low), high: forms.boundWithUnit(high) }
-  switch (arm.verdict?.verdict) {
-    case 'better':
-      return say(arm.verdict.clearly ? text.intervals.clear : text.intervals.unclear, language, {
-        ...facts,
-        margin: forms.margin,
-      })
-    case 'no-worthwhile-difference':
-    case 'same':
-      return say(text.intervals.within, language, { ...facts, margin: forms.margin })
-    case 'undecided':
-      return say(text.intervals.undecided, language, facts)
-    default:
-      return say(text.between, language, facts)
-  }
+  if (low === null || high === null || arm.lies === null) return say(text.look, language, { count: arm.batches })
+  const { lies, liesEitherWay } = text
+  const said = say((forms.hasGoodDirection ? lies : liesEitherWay)[arm.lies], language, {
+    low: forms.bound(low),
+    high: forms.boundWithUnit(high),
+    margin: forms.margin,
+  })
+  return arm.verdict?.verdict === 'better-on-pooled-error-only'
+    ? paragraph([said, ownDaysSentence(arm.effect, forms)], language)
+    : said
+}
+
+function ownDaysSentence(
+  { own }: NonNullable<ShownArm['effect']>,
+  { text, language, bound, boundWithUnit }: ResultForms,
+) {
+  return own === null || own.low === null || own.high === null
+    ? text.byOwnDays.pooledOnlyNone
+    : say(text.byOwnDays.pooledOnly, language, { low: bound(own.low), high: boundWithUnit(own.high) })
 }
 
 /** Verdicts that their own sentence says already. */

@@ -28,11 +28,7 @@ export function WentWrong({
     ...gapSentences(result, bakery, forms),
     ...conductSentences(result, bakery, forms),
     ...result.outOfOrderDays.map((day) => say(text.outOfOrder, language, { day })),
-    ...(comparison?.flags ?? []).map(({ level, code, piece, p }) =>
-      level === 'batch'
-        ? say(text.flags.batch, language, { code, p: forms.pEquals(p) })
-        : say(text.flags.loaf, language, { code, piece: piece ?? '', p: forms.pEquals(p) }),
-    ),
+    ...flagSentences(comparison?.flags ?? [], forms),
   ]
   return (
     <Section id="wrong" title={text.wentWrong}>
@@ -47,4 +43,19 @@ export function WentWrong({
       )}
     </Section>
   )
+}
+
+/** Values that stand out; doughs that tie are named together. */
+function flagSentences(flags: ShownComparison['flags'], { text, language, pEquals }: ResultForms): string[] {
+  const doughs = flags.filter(({ level }) => level === 'batch')
+  const loaves = flags.filter(({ level }) => level === 'loaf')
+  const [first, ...tied] = doughs
+  return [
+    ...(first && tied.length === 0
+      ? [say(text.flags.batch, language, { code: first.code, p: pEquals(first.p) })]
+      : first
+        ? [say(text.flags.oneOf, language, { codes: doughs.map(({ code }) => code), p: pEquals(first.p) })]
+        : []),
+    ...loaves.map(({ code, piece, p }) => say(text.flags.loaf, language, { code, piece: piece ?? '', p: pEquals(p) })),
+  ]
 }
