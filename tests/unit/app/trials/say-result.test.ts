@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { whereLimitsLie } from '@/lib/calc/analysis/where-limits-lie'
 import { resultForms } from '@/app/(desk)/trials/[trialId]/result/result-forms'
 import { armSentences, verdictText, verdictWord } from '@/app/(desk)/trials/[trialId]/result/say-result'
 import type {
@@ -9,7 +10,8 @@ import type {
 } from '@/app/(desk)/trials/[trialId]/result/shown-result'
 
 const bakery = { locale: 'en-GB' } as ShownBakery
-const effect = { estimate: 0.2, low: 0.1, high: 0.3, p: 0.01, pct: 6.7, lowPct: 3.3, highPct: 10 }
+const own = { days: 4, low: 2.1, high: 11.3 }
+const effect = { estimate: 0.2, low: null, high: null, p: 0.01, pct: 6.7, lowPct: 3.3, highPct: 10, own }
 const better = {
   arm: 1,
   batches: 4,
@@ -17,17 +19,20 @@ const better = {
   mean: 3.2,
   standing: 'compared',
   verdict: { verdict: 'better', clearly: true },
+  lies: 'gain-that-matters',
   doubts: [],
   effect,
 } as unknown as ShownArm
 
-function said(arm: Partial<ShownArm>, q: { code?: string | null; more?: string } = {}) {
+type Direction = 'larger' | 'smaller' | 'none'
+
+function said(arm: Partial<ShownArm>, q: { code?: string | null; more?: string; direction?: Direction } = {}) {
   const arms = [{ ...better, ...arm }]
   const comparison = { arms, controlMean: 3, isIndication: false } as unknown as ShownComparison
-  const { code = 'specific-volume', more } = q
+  const { code = 'specific-volume', more, direction = 'larger' } = q
   const declared = {
     kind: 'gain',
-    measure: { name: 'Specific volume', unit: 'mL/g', digits: 2, direction: 'larger' },
+    measure: { name: 'Specific volume', unit: 'mL/g', digits: 2, direction },
     margin: 3,
     marginUnit: 'pct',
     confidencePct: 95,
@@ -53,7 +58,7 @@ function said(arm: Partial<ShownArm>, q: { code?: string | null; more?: string }
   }
 }
 
-const interval = 'Between +3.3 and +10.0\u00a0%, clear of the 3\u00a0% that was called worth having.'
+const interval = 'Between +3.3 and +10.0\u00a0%: better, and by the 3\u00a0% that was called worth having or more.'
 
 describe('what a trial showed, in sentences', () => {
   it.each([
@@ -84,5 +89,64 @@ describe('what a trial showed, in sentences', () => {
   it('has no verdict to doubt where none was given', () => {
     expect(said({ standing: 'look-only', verdict: null, doubts: ['dough-temp'] }).text).toBe('look only')
     expect(said({ verdict: null }).text).toBe('no verdict')
+  })
+
+  it('says of a gain that its own days do not show what they show', () => {
+    const pooled = { verdict: 'better-on-pooled-error-only', clearly: false } as const
+    expect(said({ verdict: pooled, effect: { ...effect, own: { days: 3, low: -1, high: 14.4 } } }).sentence).toContain(
+      'By its own mixing days alone, −1.0 to +14.4\u00a0%, that is not shown',
+    )
+    expect(
+      said({ verdict: pooled, effect: { ...effect, own: { days: 1, low: null, high: null } } }).sentence,
+    ).toContain('By its own mixing days alone that is not shown')
+    expect(said({ verdict: pooled }).word).toBe('better on the pooled error only')
+  })
+})
+
+describe('where the limits lie, in a sentence that is true of them', () => {
+  const margin = 3
+  const grid = Array.from({ length: 15 }, (_, i) => i - 7)
+  const pairs = grid.flatMap((low) => grid.filter((high) => high >= low).map((high) => ({ low, high })))
+
+  /** What a sentence claims of every difference between the limits, by its words. */
+  function claims(sentence: string): { every: (d: number) => boolean; some: ((d: number) => boolean)[] } {
+    const big = (d: number) => d >= margin
+    const bad = (d: number) => d <= -margin
+    const none = (d: number) => d === 0
+    const is = (words: RegExp) => words.test(sentence)
+    if (is(/better, and by the/)) return { every: big, some: [] }
+    if (is(/better; whether/)) return { every: (d) => d > 0, some: [big, (d) => !big(d)] }
+    if (is(/better, but by less/)) return { every: (d) => d > 0 && !big(d), some: [] }
+    if (is(/if there is any difference/)) return { every: (d) => !big(d) && !bad(d), some: [none] }
+    if (is(/no difference and a gain/)) return { every: (d) => !bad(d), some: [none, big] }
+    if (is(/no difference and a loss/)) return { every: (d) => !big(d), some: [none, bad] }
+    if (is(/a gain of .* or more, none, and a loss/)) return { every: () => true, some: [big, none, bad] }
+    if (is(/worse, but by less than matters/)) return { every: (d) => d < 0 && !bad(d), some: [] }
+    if (is(/worse; whether/)) return { every: (d) => d < 0, some: [bad, (d) => !bad(d)] }
+    if (is(/worse, and by the/)) return { every: bad, some: [] }
+    throw new Error(`nothing is known of: ${sentence}`)
+  }
+
+  it.each(['larger', 'smaller'] as const)('over a grid of limits, where %s is better', (direction) => {
+    const good = direction === 'larger' ? 1 : -1
+    for (const { low, high } of pairs) {
+      const lies = whereLimitsLie({ low, high, gain: margin, loss: margin, goodDirection: direction })
+      const arm = { effect: { ...effect, pct: (low + high) / 2, lowPct: low, highPct: high }, lies }
+      const { every, some } = claims(said(arm, { direction }).sentence ?? '')
+      const between = Array.from({ length: 1 + 4 * (high - low) }, (_, i) => good * (low + i / 4) + 0)
+      expect(between.every(every), `${low} to ${high}: ${lies}`).toBe(true)
+      expect(
+        some.every((one) => between.some(one)),
+        `${low} to ${high}: ${lies}`,
+      ).toBe(true)
+    }
+  })
+
+  it('without a good direction nothing is called better or worse', () => {
+    for (const { low, high } of pairs) {
+      const lies = whereLimitsLie({ low, high, gain: margin, loss: margin, goodDirection: 'larger' })
+      const arm = { effect: { ...effect, lowPct: low, highPct: high }, lies, verdict: null }
+      expect(said(arm, { direction: 'none' }).sentence).not.toMatch(/better|worse|gain|loss|worth having/)
+    }
   })
 })

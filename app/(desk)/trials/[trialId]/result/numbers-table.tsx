@@ -19,6 +19,8 @@ export function NumbersTable({
 }) {
   const { text, language, unit } = forms
   const names = new Map(result.declared.arms.map(({ position, name }) => [position, name]))
+  const inUnit = { key: 'difference', label: say(text.difference, language, { unit }), numeric: true }
+  const inPct = { key: 'pct', label: text.differencePct, numeric: true }
   return (
     <Section id="numbers" title={text.numbers}>
       <SheetTable
@@ -27,13 +29,13 @@ export function NumbersTable({
         columns={[
           { key: 'arm', label: text.arm },
           { key: 'verdict', label: text.verdict },
-          { key: 'doughs', label: text.doughs, numeric: true },
-          { key: 'loaves', label: text.loaves, numeric: true },
           { key: 'mean', label: say(text.mean, language, { unit }), numeric: true },
-          { key: 'difference', label: say(text.difference, language, { unit }), numeric: true },
-          { key: 'pct', label: text.differencePct, numeric: true },
+          // First what the verdict rests on.
+          ...(forms.axisUnit === '%' ? [inPct, inUnit] : [inUnit, inPct]),
           { key: 'own', label: say(text.ownDays, language, { unit: forms.axisUnit }), numeric: true },
           { key: 'p', label: text.p, numeric: true },
+          { key: 'doughs', label: text.doughs, numeric: true },
+          { key: 'loaves', label: text.loaves, numeric: true },
         ]}
       >
         {comparison.arms.map((arm) => (
@@ -42,10 +44,10 @@ export function NumbersTable({
             <Cell>
               <span className="block min-w-short">{verdictText(arm, comparison, forms)}</span>
             </Cell>
-            <Cell numeric>{forms.plain(arm.batches)}</Cell>
-            <Cell numeric>{forms.plain(arm.loaves)}</Cell>
             <Cell numeric>{arm.mean === null ? '–' : forms.value(arm.mean)}</Cell>
             <EffectCells arm={arm} forms={forms} />
+            <Cell numeric>{forms.plain(arm.batches)}</Cell>
+            <Cell numeric>{forms.plain(arm.loaves)}</Cell>
           </tr>
         ))}
       </SheetTable>
@@ -55,34 +57,34 @@ export function NumbersTable({
 
 function EffectCells({ arm, forms }: { arm: ShownArm; forms: ResultForms }) {
   const { effect } = arm
+  const inUnit = (
+    <Cell numeric>
+      {effect ? (
+        <WithInterval
+          estimate={effect.estimate}
+          low={effect.low}
+          high={effect.high}
+          form={forms.difference}
+          forms={forms}
+        />
+      ) : (
+        '–'
+      )}
+    </Cell>
+  )
+  const inPct = (
+    <Cell numeric>
+      {effect && effect.pct !== null ? (
+        <WithInterval estimate={effect.pct} low={effect.lowPct} high={effect.highPct} form={forms.pct} forms={forms} />
+      ) : (
+        '–'
+      )}
+    </Cell>
+  )
   return (
     <>
-      <Cell numeric>
-        {effect ? (
-          <WithInterval
-            estimate={effect.estimate}
-            low={effect.low}
-            high={effect.high}
-            form={forms.difference}
-            forms={forms}
-          />
-        ) : (
-          '–'
-        )}
-      </Cell>
-      <Cell numeric>
-        {effect && effect.pct !== null ? (
-          <WithInterval
-            estimate={effect.pct}
-            low={effect.lowPct}
-            high={effect.highPct}
-            form={forms.pct}
-            forms={forms}
-          />
-        ) : (
-          '–'
-        )}
-      </Cell>
+      {forms.axisUnit === '%' ? inPct : inUnit}
+      {forms.axisUnit === '%' ? inUnit : inPct}
       <Cell numeric>{effect?.own ? <OwnDays own={effect.own} forms={forms} /> : '–'}</Cell>
       <Cell numeric>{textOrDash(effect?.p, forms.p)}</Cell>
     </>
