@@ -42,7 +42,7 @@ const rooms = {
   readings: ['batches', 'conduct', 'intake', 'trials'],
   shifts: ['batches', 'conduct', 'readings', 'trials'],
   results: ['batches', 'conduct', 'formulas', 'heavy', 'readings', 'stores', 'trials'],
-  evidence: ['results'],
+  evidence: ['heavy', 'results', 'trials'],
   decisions: ['evidence', 'formulas', 'heavy', 'results', 'trials'],
   jobs: ['audit'],
   desk: ['batches', 'formulas', 'readings', 'trials'],

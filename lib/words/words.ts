@@ -4,6 +4,7 @@ import { calculations } from './en/calculators/words'
 import { decisions } from './en/decisions'
 import { desk } from './en/desk'
 import { door } from './en/door'
+import { evidence } from './en/evidence'
 import { formulas } from './en/formulas'
 import { importing } from './en/importing'
 import { measures } from './en/measures'
@@ -26,6 +27,7 @@ const english = {
   decisions,
   desk,
   door,
+  evidence,
   formulas,
   importing,
   measures,

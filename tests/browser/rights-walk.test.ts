@@ -17,6 +17,7 @@ const routesElsewhere = [
   '/api/auth/[...nextauth]',
   '/api/v1/entries',
   '/stores/find-ingredients',
+  '/trials/[trialId]/check/file',
 ]
 const useCasesElsewhere = [
   'people.find-owners',
@@ -28,6 +29,7 @@ const useCasesElsewhere = [
   'readings.log-reading',
   'readings.correct-reading',
   'stores.find-ingredients',
+  'evidence.get-file',
 ]
 
 type Who = {

@@ -1,5 +1,4 @@
 import 'server-only'
-import type { CostsOfFormat1 } from '../evidence-costs/costs-of-format-1'
 import type { EvidenceOfFormat1 } from './evidence-of-format-1'
 import type { ShownOfFormat1 } from '../evidence-shown/shown-of-format-1'
 
@@ -11,7 +10,7 @@ export type Evidence = Pick<ShownOfFormat1, 'trial' | 'declared' | 'isIndication
   arms: Arm[]
   limits: (ShownOfFormat1['limits'] | EvidenceOfFormat1['limits'])[number][]
   /** Null where they were left out. */
-  costs: Omit<CostsOfFormat1, 'format'> | null
+  costs: EvidenceOfFormat1['costs'] | null
   /** `rows`: hash over the values of all rows; `hashes`: over the hashes of the readings that count. */
   readings: ShownOfFormat1['readings'] & { over: 'rows' | 'hashes' }
   frozen: EvidenceOfFormat1['frozen']

@@ -6,7 +6,7 @@ import { planCautions } from '../../words/plan-cautions'
 import { wordsIn } from '../../words/words'
 import { dayInZone } from '../day-in-zone'
 import { calculations } from '../results/calculations'
-import { costsOfTrial } from '../results/costs-of-trial'
+import { costsWithRest } from '../results/costs-of-trial'
 import { sealsOf } from '../results/judge-readings'
 import type { loadEvidence } from '../results/load-evidence'
 import { sureOf } from '../sure-of'
@@ -30,7 +30,7 @@ export async function evidenceToKeep(
   const { arms, ...figures } = figuresShown(worked)
   const where = { bakeryId, trialId: header.id }
   const [costs, seals, count, closing, plan] = await Promise.all([
-    costsOfTrial(from, bakeryId, loaded, dayInZone(now, loaded.timeZone)),
+    costsWithRest(from, bakeryId, loaded, dayInZone(now, loaded.timeZone)),
     sealsOf(from, bakeryId, header.id),
     from.reading.count({ where }),
     from.closing.findUnique({ where: { bakeryId_trialId: where }, select: { text: true } }),
@@ -81,7 +81,13 @@ export async function evidenceToKeep(
       ...figures,
       readings: { count, hash: seals.rowsNow },
     },
-    costs,
+    costs: {
+      ...costs,
+      rests: {
+        ...costs.rests,
+        arms: costs.rests.arms.map((arm) => ({ ...arm, lines: [...arm.lines], goodPieces: [...arm.goodPieces] })),
+      },
+    },
     cautions: { language, texts: planCautions(wordsIn(language)) },
     closing: closing?.text ?? null,
     plan: plan?.planText ?? null,

@@ -1,6 +1,7 @@
 import 'server-only'
 import { analyseOnce } from './analyse-once'
 import type { Comparison } from './compare-arms'
+import { takenOutCounted } from './taken-out-counted'
 import type { DeclaredTrial, MeasuredBatch } from './trial-facts'
 
 type WithTakenOut = {
@@ -18,13 +19,8 @@ export async function compareWithTakenOut(
   declared: DeclaredTrial,
   batches: readonly MeasuredBatch[],
 ): Promise<WithTakenOut | null> {
-  const isRead = ({ state, pieces }: MeasuredBatch) =>
-    (state === 'lost' || state === 'set_aside') && pieces.some(({ value }) => value !== null)
-  const codes = batches.filter(isRead).map(({ code }) => code)
-  if (codes.length === 0) return null
-  const { comparison } = await analyseOnce(
-    declared,
-    batches.map((batch) => (isRead(batch) ? { ...batch, state: 'measured' } : batch)),
-  )
-  return comparison && { codes, comparison }
+  const taken = takenOutCounted(batches)
+  if (!taken) return null
+  const { comparison } = await analyseOnce(declared, taken.batches)
+  return comparison && { codes: taken.codes, comparison }
 }

@@ -1,11 +1,10 @@
 import 'server-only'
-import { Decimal } from '../../calc/cost/decimal'
 import type { Db, Tx } from '../../db/client'
-import { asMajor } from '../as-major'
 import { onlyOne } from '../only-one'
 import { costedLine } from '../stores/costed-lines'
 import { priceOn } from '../stores/price-on'
-import { costAndGain, type ArmCost, type CostedArm } from './cost-and-gain'
+import type { CostedArm } from './cost-and-gain'
+import { costsShown } from './costs-shown'
 import { countBatches, meanOf, type CountedBatch } from './count-batches'
 import { waterTaken, withWater } from './dough-as-mixed'
 import { isBroken, type loadEvidence } from './load-evidence'
@@ -18,7 +17,13 @@ import type { MeasuredPiece } from './trial-facts'
  * from then on water counts as it was taken, where every dough of an arm has it in the book.
  * @param day YYYY-MM-DD, in the bakery's zone
  */
-export async function costsOfTrial(
+export async function costsOfTrial(...asked: Parameters<typeof costsWithRest>) {
+  const { rests: _, ...costs } = await costsWithRest(...asked)
+  return costs
+}
+
+/** The same with what it was worked out from. */
+export async function costsWithRest(
   from: Db | Tx,
   bakeryId: string,
   { header, declared, batches, arms: planned, sealed }: Awaited<ReturnType<typeof loadEvidence>>,
@@ -45,19 +50,9 @@ export async function costsOfTrial(
       loafVolumeMl: meanOfPieces(baked, ({ volumeMl }) => volumeMl),
     }
   })
-  const { currency, arms: costs } = costAndGain({
-    day,
-    piecesPlanned: header.piecesPerBatch,
-    arms,
-    gainPerPiece: new Decimal(0),
-  })
+  const rests = { piecesPlanned: header.piecesPerBatch, arms }
   const pricedFrom = [...held.values()].map(({ holdsFrom }) => holdsFrom).sort()
-  return {
-    day,
-    currency,
-    latestPriceFrom: pricedFrom.at(-1) ?? null,
-    arms: costs.map((cost) => shown(cost, currency ?? '')),
-  }
+  return { day, latestPriceFrom: pricedFrom.at(-1) ?? null, ...costsShown(day, rests), rests }
 }
 
 /** The one ingredient of which the control has none; null when there is none such, or several. */
@@ -82,29 +77,4 @@ function meanOfPieces(
     return values.length === 0 ? [] : meanOf(values)
   })
   return means.length === 0 ? null : meanOf(means)
-}
-
-function shown(cost: ArmCost, currency: string) {
-  const amount = (minor: Decimal | null) => (minor ? asMajor(minor, currency) : null)
-  return {
-    arm: cost.arm,
-    unpriced: cost.unpriced,
-    mixedCurrencies: cost.mixedCurrencies,
-    good: cost.good,
-    perBatch: amount(cost.perBatch),
-    perPlannedPiece: amount(cost.perPlannedPiece),
-    perGoodPiece: amount(cost.perGoodPiece),
-    perKg: amount(cost.perKg),
-    perLitre: amount(cost.perLitre),
-    differencePerPlannedPiece: amount(cost.differencePerPlannedPiece),
-    differencePerGoodPiece: amount(cost.differencePerGoodPiece),
-    breakEven:
-      cost.breakEven?.outcome === 'price'
-        ? {
-            ingredient: cost.breakEven.ingredient,
-            outcome: 'price' as const,
-            perKg: asMajor(cost.breakEven.perKg, currency),
-          }
-        : cost.breakEven,
-  }
 }

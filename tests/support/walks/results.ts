@@ -51,4 +51,11 @@ export const resultsPages: readonly PageWalk[] = [
     address: async (context) => page.replace('[trialId]', await plant(context, 'closed', doughs)),
     named: true,
   },
+  {
+    route: '/trials/[trialId]/check',
+    queries: ['evidence.check-trial', 'audit.get-anchor'],
+    right: 'read-work',
+    address: async (context) => `/trials/${await plant(context, 'closed', doughs)}/check`,
+    named: true,
+  },
 ]

@@ -18,6 +18,8 @@ import { readEvidence } from '@/lib/documents/evidence/read-evidence'
 import { readManifest } from '@/lib/documents/evidence/read-manifest'
 import { readCautions } from '@/lib/documents/evidence-cautions/read-cautions'
 import { readCosts } from '@/lib/documents/evidence-costs/read-costs'
+import { fileOfFormat1 } from '@/lib/documents/evidence-file/file-of-format-1'
+import { readFile } from '@/lib/documents/evidence-file/read-file'
 import { readShown } from '@/lib/documents/evidence-shown/read-shown'
 import { shownOfFormat1 } from '@/lib/documents/evidence-shown/shown-of-format-1'
 import { hashOfText } from '@/lib/documents/hash-of-text'
@@ -50,6 +52,7 @@ const documents: Kind[] = [
   { name: 'evidence-shown-1', schema: shownOfFormat1, read: readShown },
   { name: 'evidence-costs-1', schema: costsOfFormat1, read: readCosts },
   { name: 'evidence-cautions-1', schema: cautionsOfFormat1, read: readCautions },
+  { name: 'evidence-file-1', schema: fileOfFormat1, read: readFile },
   { name: 'closing-1', schema: closingOfFormat1, read: readClosing },
   { name: 'version-content-1', schema: contentOfFormat1, read: readVersionContent, optional: 'evidence' },
   { name: 'audit-entry-1', schema: entryOfFormat1, read: readAuditEntry },

@@ -5,6 +5,7 @@ import { calculations } from '@/lib/words/en/calculators/words'
 import { decisions } from '@/lib/words/en/decisions'
 import { desk } from '@/lib/words/en/desk'
 import { door } from '@/lib/words/en/door'
+import { evidence } from '@/lib/words/en/evidence'
 import { results } from '@/lib/words/en/results'
 import { formulas } from '@/lib/words/en/formulas'
 import { importing } from '@/lib/words/en/importing'
@@ -26,6 +27,7 @@ const everyEnglish = {
   decisions,
   desk,
   door,
+  evidence,
   formulas,
   importing,
   measures,

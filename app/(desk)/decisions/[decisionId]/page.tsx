@@ -81,6 +81,9 @@ export default async function DecisionPage({ params }: { params: Promise<{ decis
             {say(text.toVersion, language, { number: version.number })}
           </LinkButton>
         ) : null}
+        <LinkButton tone="plain" href={`/trials/${decision.trial.id}/check`}>
+          {wordsIn(language).evidence.toCheck}
+        </LinkButton>
         <LinkButton tone="plain" href="/decisions">
           {text.back}
         </LinkButton>

@@ -123,6 +123,11 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
         <LinkButton tone="plain" href={`/trials/${trialId}`}>
           {text.toPlan}
         </LinkButton>
+        {result.isEnded ? (
+          <LinkButton tone="plain" href={`/trials/${trialId}/check`}>
+            {words.evidence.toCheck}
+          </LinkButton>
+        ) : null}
         {result.mayImport ? (
           <LinkButton tone="plain" href={`/trials/${trialId}/import`}>
             {importing.title}

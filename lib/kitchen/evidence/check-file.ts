@@ -1,0 +1,167 @@
+import 'server-only'
+import { canonicalText } from '../../documents/canonical-text'
+import { readClosing } from '../../documents/closing/read-closing'
+import type { Closing } from '../../documents/closing/text-of-closing'
+import { readManifest } from '../../documents/evidence/read-manifest'
+import { readCosts } from '../../documents/evidence-costs/read-costs'
+import { readFile } from '../../documents/evidence-file/read-file'
+import type { FileOfFormat1 } from '../../documents/evidence-file/file-of-format-1'
+import { readShown } from '../../documents/evidence-shown/read-shown'
+import type { ShownOfFormat1 } from '../../documents/evidence-shown/shown-of-format-1'
+import { hashOfText } from '../../documents/hash-of-text'
+import { openDocument } from '../../documents/open-document'
+import { analyseTrial } from '../results/analyse-trial'
+import { calculations } from '../results/calculations'
+import { takenOutCounted } from '../results/taken-out-counted'
+import { costsShown } from '../results/costs-shown'
+import { judgeContent } from '../results/judge-content'
+import { checkRecord } from './check-record'
+import { figuresShown } from './figures-shown'
+import { firstUnlike } from './first-unlike'
+import type { CheckOutcome, Finding, PaperAnchor } from './finding'
+
+/**
+ * Checks a file of evidence by itself: every hash in it, every figure worked out again from the readings, what was
+ * declared against the plan, what was signed on it, and the entries of the record.
+ * @param paper number and first digits of a hash from the foot of a print
+ * @returns one finding a check, in the order of the checks; the first that does not agree is what to look at
+ */
+export function checkFile(text: string, paper: PaperAnchor | null = null): Finding[] {
+  const read = readFile(text)
+  if (read.outcome !== 'read') return [{ what: 'file', outcome: unreadable(read.outcome), facts: {} }]
+  const { file } = read
+  const manifest = readManifest(file.manifest.text, file.manifest.hash)
+  if (manifest.outcome !== 'read') return [{ what: 'manifest', outcome: unreadable(manifest.outcome), facts: {} }]
+  const named = manifest.value.parts
+  const textOf = (kind: string) => file.parts.find((part) => part.kind === kind)?.text ?? null
+  const hashOf = (kind: string) => named.find((part) => part.kind === kind)?.hash ?? ''
+  const parts = named.map(({ kind, version, hash }): Finding => {
+    const own = file.parts.find((part) => part.kind === kind)
+    const isNamed = own?.hash === hash && own.version === version
+    const outcome = !own ? 'left-out' : !isNamed ? 'differs' : own.text === null ? 'left-out' : agreeing(own.text, hash)
+    return { what: 'part', outcome, facts: { kind } }
+  })
+  const stray = file.parts.find(({ kind }) => named.every((part) => part.kind !== kind))
+  const shown = readShown(textOf('shown') ?? '', hashOf('shown'))
+  const closing = readClosing(textOf('closing') ?? '', hashOf('closing'))
+  const costs = readCosts(textOf('costs') ?? '', hashOf('costs'))
+  return [
+    { what: 'manifest', outcome: 'agrees', facts: {} },
+    ...parts,
+    ...(stray ? [{ what: 'part', outcome: 'differs', facts: { kind: stray.kind } } satisfies Finding] : []),
+    ...(shown.outcome === 'read'
+      ? closing.outcome === 'read'
+        ? [
+            belongs(manifest.value, shown.value, closing.closing, hashOf('plan')),
+            declaredAlike(shown.value, closing.closing),
+            figuresAgain(shown.value, closing.closing),
+          ]
+        : [
+            {
+              what: 'figures',
+              outcome: hashOf('closing') === '' ? 'not-there' : unreadable(closing.outcome),
+              facts: {},
+            } satisfies Finding,
+          ]
+      : [{ what: 'figures', outcome: unreadable(shown.outcome), facts: {} } satisfies Finding]),
+    costsAgain(costs, textOf('costs') === null),
+    signedOn(file),
+    ...checkRecord(file, { evidence: file.manifest.hash, closing: hashOf('closing') || null }, paper),
+  ]
+}
+
+function unreadable(outcome: 'damaged' | 'unknown-format'): CheckOutcome {
+  return outcome === 'damaged' ? 'differs' : 'unknown-format'
+}
+
+function agreeing(text: string, hash: string): CheckOutcome {
+  return hashOfText(text) === hash ? 'agrees' : 'differs'
+}
+
+/** All parts are of one trial, and of the plan that was approved for it. */
+function belongs(
+  manifest: { bakery: string; trial: { id: string; number: number } },
+  { trial }: ShownOfFormat1,
+  closing: Closing,
+  planHash: string,
+): Finding {
+  const first = firstUnlike(
+    {
+      bakery: manifest.bakery,
+      trial: manifest.trial.id,
+      number: manifest.trial.number,
+      state: trial.state,
+      plan: trial.planHash,
+    },
+    {
+      bakery: closing.bakery,
+      trial: closing.trial.id,
+      number: trial.number === closing.trial.number ? closing.trial.number : trial.number,
+      state: closing.closed.state,
+      plan: closing.trial.planHash,
+    },
+  )
+  if (first) return { what: 'belongs', outcome: 'differs', facts: first }
+  return {
+    what: 'belongs',
+    outcome: planHash !== '' && planHash !== closing.trial.planHash ? 'differs' : 'agrees',
+    facts: {},
+  }
+}
+
+function declaredAlike(shown: ShownOfFormat1, { declared }: Closing): Finding {
+  const { measure, arms, ...rule } = declared
+  const { name, unit, digits, direction } = measure
+  const first =
+    firstUnlike(shown.declared, { ...rule, measure: { name, unit, digits, direction } }) ??
+    firstUnlike(
+      shown.arms.map((arm) => arm.name),
+      arms.map((arm) => arm.name),
+      'arms',
+    )
+  return first
+    ? { what: 'declared', outcome: 'differs', facts: first }
+    : { what: 'declared', outcome: 'agrees', facts: {} }
+}
+
+/** Every figure that was shown, worked out again from the readings alone. */
+function figuresAgain(shown: ShownOfFormat1, closing: Closing): Finding {
+  const declared = { ...closing.declared, state: closing.closed.state }
+  const { batches } = judgeContent(closing, closing.declared)
+  const taken = takenOutCounted(batches)
+  const analysis = analyseTrial(declared, batches)
+  const withTaken = taken && analyseTrial(declared, taken.batches).comparison
+  const again = figuresShown({
+    analysis,
+    withTakenOut: taken && withTaken && { codes: taken.codes, comparison: withTaken },
+  })
+  const { format: _, calculations: by, trial: __, declared: ___, readings, arms, ...was } = shown
+  const first =
+    firstUnlike({ ...was, arms: arms.map(({ id: _id, name: _name, good: _good, ...arm }) => arm) }, plain(again)) ??
+    firstUnlike({ readings: readings.count }, { readings: closing.readings.length })
+  if (!first) return { what: 'figures', outcome: 'agrees', facts: {} }
+  const outcome = by === calculations ? 'differs' : 'other-calculations'
+  return { what: 'figures', outcome, facts: { ...first, by, now: calculations } }
+}
+
+function costsAgain(costs: ReturnType<typeof readCosts>, isLeftOut: boolean): Finding {
+  if (isLeftOut) return { what: 'costs', outcome: 'left-out', facts: {} }
+  if (costs.outcome !== 'read') return { what: 'costs', outcome: unreadable(costs.outcome), facts: {} }
+  const { day, currency, arms, rests } = costs.value
+  const first = firstUnlike({ currency, arms }, plain(costsShown(day, rests)))
+  return first ? { what: 'costs', outcome: 'differs', facts: first } : { what: 'costs', outcome: 'agrees', facts: {} }
+}
+
+/** What was signed says on which evidence. */
+function signedOn({ signed, manifest }: Pick<FileOfFormat1, 'signed' | 'manifest'>): Finding {
+  if (!signed) return { what: 'signed', outcome: 'not-there', facts: {} }
+  if (hashOfText(signed.text) !== signed.hash) return { what: 'signed', outcome: 'differs', facts: {} }
+  const content = openDocument(signed.text)?.value
+  const on = typeof content === 'object' && content !== null && 'evidence' in content ? content.evidence : null
+  return { what: 'signed', outcome: on === manifest.hash ? 'agrees' : 'differs', facts: {} }
+}
+
+/** As it is after it was written and read: without what is undefined. */
+function plain(value: unknown): unknown {
+  return JSON.parse(canonicalText(value))
+}

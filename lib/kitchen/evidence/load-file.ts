@@ -1,0 +1,85 @@
+import 'server-only'
+import type { DeskActor } from '../../auth/actor'
+import { levelOf } from '../../auth/rights'
+import type { Db } from '../../db/client'
+import { textOfFile } from '../../documents/evidence-file/text-of-file'
+import type { FileOfFormat1 } from '../../documents/evidence-file/file-of-format-1'
+import { readManifest } from '../../documents/evidence/read-manifest'
+import { textOfEvidence } from '../../documents/evidence/text-of-evidence'
+import { Refusal } from '../refusal'
+import { isBroken, loadEvidence, type Sealed } from '../results/load-evidence'
+import { isEnded } from '../trials/rules'
+import { evidenceToKeep } from './evidence-to-keep'
+import { workOut } from './work-out'
+
+/**
+ * The evidence of a trial that ended, as a file: what was kept with its decision, or without one what it shows now.
+ * Costs and the record only for those who see them.
+ * @returns the text null where the book is not what was closed and nothing was kept, and where what was kept is of the
+ * first format, which says too little to be checked
+ * @throws Refusal 'not-found' | 'trial-not-ended' | 'took-too-long' | 'not-worked-out'
+ */
+export async function loadFile(
+  from: Db,
+  actor: DeskActor,
+  trialId: string,
+  now: Date,
+): Promise<{ number: number; sealed: Sealed; text: string | null }> {
+  const { bakeryId } = actor
+  const loaded = await loadEvidence(from, bakeryId, trialId)
+  const { header, sealed } = loaded
+  if (!isEnded(header.state)) throw new Refusal('trial-not-ended')
+  const decision = await from.decision.findFirst({
+    where: { bakeryId, trialId, takenBackAt: null },
+    select: {
+      id: true,
+      version: { select: { id: true, contentText: true, contentHash: true } },
+      evidence: { select: { text: true, hash: true, parts: { orderBy: { kind: 'asc' } } } },
+    },
+  })
+  const version = decision?.version ?? null
+  const kept =
+    decision?.evidence ??
+    (isBroken(sealed) ? null : textOfEvidence(await evidenceToKeep(from, actor, now, loaded, await workOut(loaded))))
+  if (!kept || readManifest(kept.text, kept.hash).outcome === 'unknown-format')
+    return { number: header.number, sealed, text: null }
+  const seesCosts = levelOf(actor, 'see-costs') === 'yes'
+  const text = textOfFile({
+    manifest: { text: kept.text, hash: kept.hash },
+    parts: kept.parts.map(({ kind, version: of, hash, text: own }) => ({
+      kind,
+      version: of,
+      hash,
+      text: kind === 'costs' && !seesCosts ? null : own,
+    })),
+    signed:
+      version?.contentText && version.contentHash ? { text: version.contentText, hash: version.contentHash } : null,
+    record: await entriesOf(
+      from,
+      actor,
+      [trialId, decision?.id, version?.id].filter((id) => id !== undefined),
+    ),
+  })
+  return { number: header.number, sealed, text }
+}
+
+/** What the record says of these things, with the entry before each and after. */
+async function entriesOf(from: Db, actor: DeskActor, targets: readonly string[]): Promise<FileOfFormat1['record']> {
+  const { bakeryId } = actor
+  const own = await from.auditEntry.findMany({
+    where: { bakeryId, targetId: { in: [...targets] } },
+    select: { number: true },
+  })
+  const numbers = [...new Set(own.flatMap(({ number }) => [number - 1n, number, number + 1n]))]
+  const entries = await from.auditEntry.findMany({
+    where: { bakeryId, number: { in: numbers } },
+    orderBy: { number: 'asc' },
+    select: { number: true, entryText: true, hash: true },
+  })
+  const mayRead = levelOf(actor, 'read-record') === 'yes'
+  return entries.map(({ number, entryText, hash }) => ({
+    number: Number(number),
+    hash,
+    text: mayRead ? entryText : null,
+  }))
+}

@@ -1,0 +1,62 @@
+/** Evidence as a file, and the checks of it. */
+export const evidence = {
+  title: 'Check',
+  kicker: 'Trial {number}',
+  headline: {
+    sound: 'Everything that can be checked agrees',
+    unsound: 'Something does not agree',
+    otherCalculations: 'Worked out by other rules than today’s',
+  },
+  lead: 'Worked out again from the readings, the plan and the record, as they are in the file below. Whoever gets the file can do the same elsewhere.',
+  tableTitle: 'What was checked',
+  what: 'What',
+  outcome: 'Outcome',
+  download: 'The file',
+  downloadNote:
+    'It holds readings, names of people and, for those who see costs, prices. Hand it on only to those who may have them.',
+  fileName: 'trial-{number}-evidence.json',
+  elsewhere: 'Elsewhere it is checked by npm run verify with the name of the file.',
+  toCheck: 'Check this trial',
+  back: 'The result',
+  checks: {
+    book: 'the book, against what was closed',
+    file: 'the file',
+    manifest: 'the list of its parts',
+    part: 'a part by its hash',
+    belongs: 'all parts are of one trial and its plan',
+    declared: 'what was declared',
+    figures: 'every figure, worked out again',
+    costs: 'the costs, worked out again',
+    signed: 'what was signed on it',
+    record: 'the entries of the record',
+    closing: 'what the record noted when the readings were closed',
+    evidence: 'what the record noted when it was decided on',
+    paper: 'the line from paper',
+  },
+  outcomes: {
+    agrees: 'agrees',
+    differs: 'does not agree',
+    'left-out': 'left out of the file',
+    'not-there': 'not there',
+    'unknown-format': 'in a format that came later: a newer Evendough can read it',
+    'other-calculations': 'other rules',
+  },
+  parts: {
+    shown: 'the figures',
+    costs: 'the costs',
+    cautions: 'the cautions',
+    closing: 'what was closed',
+    plan: 'the plan',
+  },
+  /** Beside the outcome, where there is something to say. */
+  facts: {
+    unlike: 'at {at}: shown {was}, comes out as {is}',
+    calculations: 'at {at}: shown {was} by rules {by}, {is} by rules {now}',
+    entry: 'entry {number}',
+    otherPart: 'part {kind}',
+  },
+  commandLine: {
+    use: 'Call: npm run -s verify -- FILE [--anchor NUMBER HASH], with the number and the hash from the foot of a print.',
+    unreadable: 'The file cannot be read: {why}.',
+  },
+} as const

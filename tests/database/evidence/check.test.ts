@@ -1,0 +1,212 @@
+import { createHash } from 'node:crypto'
+import fc from 'fast-check'
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { db } from '@/lib/db/client'
+import { canonicalText } from '@/lib/documents/canonical-text'
+import { fileOfFormat1, type FileOfFormat1 } from '@/lib/documents/evidence-file/file-of-format-1'
+import { draftChange } from '@/lib/kitchen/decisions/draft-change'
+import { getAnchor } from '@/lib/kitchen/audit/get-anchor'
+import { checkFile } from '@/lib/kitchen/evidence/check-file'
+import { checkTrial } from '@/lib/kitchen/evidence/check-trial'
+import { isSound } from '@/lib/kitchen/evidence/finding'
+import { getFile } from '@/lib/kitchen/evidence/get-file'
+import { closeTrial } from '@/lib/kitchen/results/close-trial'
+import { makeBakery, refusalOf, valueOf, type TestBakery } from '../../support/bakery'
+import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
+import { makeEndedTrial } from '../../support/ended-trial'
+import { forLong } from '../../support/long'
+
+let database: FreshDatabase
+let bakery: TestBakery
+let neighbour: TestBakery
+
+beforeAll(async () => {
+  database = await freshDatabase()
+})
+beforeEach(async () => {
+  bakery = await makeBakery('Mill Row')
+  neighbour = await makeBakery('Next Door')
+})
+afterAll(() => database.drop())
+
+type Trial = Awaited<ReturnType<typeof makeEndedTrial>>
+/** Closed by the command, as people close it, so that the record notes it. */
+async function closedTrial(): Promise<Trial> {
+  const trial = await makeEndedTrial(bakery, { state: 'baking' })
+  valueOf(
+    await closeTrial.call(bakery.head.caller, {
+      trialId: trial.trialId,
+      seenRevision: trial.revision,
+      early: false,
+      reason: 'Closed in the test.',
+    }),
+  )
+  const { revision } = await db().trial.findFirstOrThrow({ where: { id: trial.trialId } })
+  return { ...trial, revision }
+}
+const decided = async (trial: Trial) =>
+  valueOf(
+    await draftChange.call(bakery.head.caller, {
+      trialId: trial.trialId,
+      armId: trial.armIds[1],
+      seenRevision: trial.revision,
+      reason: 'It gives more.',
+    }),
+  )
+const fileOf = async (trialId: string, who = bakery.owner) => valueOf(await getFile.call(who.caller, { trialId })).text
+const wrong = (text: string) =>
+  checkFile(text).flatMap((finding) => (isSound(finding) ? [] : [`${finding.what} ${finding.outcome}`]))
+const outcomes = (text: string) => Object.fromEntries(checkFile(text).map(({ what, outcome }) => [what, outcome]))
+const sha256 = (text: string) => createHash('sha256').update(text, 'utf8').digest('hex')
+
+/** The file as somebody would forge it: a part changed, and every hash that names it, up to the list of parts. */
+function forged(text: string, kind: string, change: (part: string) => string): string {
+  const file: FileOfFormat1 = fileOfFormat1.parse(JSON.parse(text))
+  const part = file.parts.find((each) => each.kind === kind)!
+  const before = part.hash
+  part.text = change(part.text!)
+  part.hash = sha256(part.text)
+  expect(part.hash).not.toBe(before)
+  file.manifest.text = file.manifest.text.replace(before, part.hash)
+  file.manifest.hash = sha256(file.manifest.text)
+  return canonicalText(file)
+}
+
+describe('the evidence of a trial, as a file', () => {
+  it('is worked out again from the file alone, before anybody decides and after', async () => {
+    const trial = await closedTrial()
+    const before = await fileOf(trial.trialId)
+    expect(wrong(before)).toEqual([])
+    expect(outcomes(before)).toMatchObject({ figures: 'agrees', costs: 'agrees', record: 'agrees', closing: 'agrees' })
+    await decided(trial)
+    const after = await fileOf(trial.trialId)
+    expect(outcomes(after)).toMatchObject({
+      figures: 'agrees',
+      costs: 'agrees',
+      evidence: 'agrees',
+      declared: 'agrees',
+    })
+    expect(wrong(after)).toEqual([])
+    const { findings } = valueOf(await checkTrial.call(bakery.owner.caller, { trialId: trial.trialId }))
+    expect(findings.every((finding) => finding.isSound)).toBe(true)
+    expect(findings[0]).toMatchObject({ what: 'book', outcome: 'agrees' })
+  })
+
+  it('leaves out costs and the record for whoever may not see them, says so, and agrees all the same', async () => {
+    const trial = await makeEndedTrial(bakery)
+    await decided(trial)
+    const [owner, baker] = [await fileOf(trial.trialId), await fileOf(trial.trialId, bakery.early)]
+    expect(outcomes(baker)).toMatchObject({ figures: 'agrees', costs: 'left-out', record: 'left-out' })
+    expect(wrong(baker)).toEqual([])
+    expect(owner).toContain('perKgMinor')
+    expect(baker).not.toMatch(/perKgMinor|perPlannedPiece|perBatch/)
+  })
+
+  it('takes a line from paper', async () => {
+    const trial = await makeEndedTrial(bakery)
+    const paper = valueOf(await getAnchor.call(bakery.owner.caller, {}))
+    await decided(trial)
+    const text = await fileOf(trial.trialId)
+    const said = (anchor: { number: number; hash: string }) =>
+      checkFile(text, anchor).find(({ what }) => what === 'paper')!.outcome
+    expect(said({ ...paper, hash: paper.hash.slice(0, 12).toUpperCase() })).toBe('agrees')
+    expect(said({ ...paper, hash: '0'.repeat(12) })).toBe('differs')
+    expect(said({ number: 1_000_000, hash: paper.hash })).toBe('not-there')
+  })
+
+  it('names a forgery at the thing itself, whoever made all hashes fit', async () => {
+    const trial = await closedTrial()
+    await decided(trial)
+    const text = await fileOf(trial.trialId)
+    const reading = /"value":(\d+)(?=,"valueEntered":"\d+")/
+    expect(wrong(forged(text, 'closing', (part) => part.replace(reading, '"value":9$1')))).toEqual([
+      'figures differs',
+      'closing differs',
+      'evidence differs',
+    ])
+    expect(wrong(forged(text, 'shown', (part) => part.replace('"verdict":"better"', '"verdict":"worse"')))).toEqual([
+      'figures differs',
+      'evidence differs',
+    ])
+    expect(wrong(forged(text, 'shown', (part) => part.replace('"margin":5', '"margin":1')))).toEqual([
+      'declared differs',
+      'evidence differs',
+    ])
+    expect(wrong(forged(text, 'costs', (part) => part.replace(/"perKgMinor":"\d/, '"perKgMinor":"9')))).toContain(
+      'costs differs',
+    )
+    expect(wrong(forged(text, 'plan', (part) => part.replace('"doughTempC":2', '"doughTempC":3')))).toContain(
+      'belongs differs',
+    )
+    const swapped = forged(text, 'closing', (part) => {
+      const closing = JSON.parse(part) as { doughs: { arm: number }[] }
+      const [first, second] = [
+        closing.doughs.find(({ arm }) => arm === 0)!,
+        closing.doughs.find(({ arm }) => arm === 1)!,
+      ]
+      ;[first.arm, second.arm] = [second.arm, first.arm]
+      return canonicalText(closing)
+    })
+    expect(wrong(swapped)).toContain('figures differs')
+  })
+
+  it('says that other rules came to other figures, and shows both', async () => {
+    const trial = await makeEndedTrial(bakery)
+    const text = forged(await fileOf(trial.trialId), 'shown', (part) =>
+      part.replace('"calculations":2', '"calculations":1').replace('"verdict":"better"', '"verdict":"worse"'),
+    )
+    const found = checkFile(text).find(({ what }) => what === 'figures')!
+    expect(found.outcome).toBe('other-calculations')
+    expect(found.facts).toMatchObject({ was: '"worse"', is: '"better"', by: 1, now: 2 })
+  })
+
+  it('has no digit that can be changed without being found', async () => {
+    const trial = await makeEndedTrial(bakery)
+    await decided(trial)
+    const text = await fileOf(trial.trialId)
+    const digits = [...text.matchAll(/\d/g)].map(({ index }) => index)
+    fc.assert(
+      fc.property(fc.constantFrom(...digits), fc.integer({ min: 1, max: 9 }), (at, by) => {
+        const other = (Number(text[at]) + by) % 10
+        const spoilt = `${text.slice(0, at)}${other}${text.slice(at + 1)}`
+        expect(wrong(spoilt)).not.toEqual([])
+      }),
+      { seed: 41, numRuns: forLong(60, 3000) },
+    )
+  })
+})
+
+describe('what is not to be had', () => {
+  it('a file of a trial that goes on, of another bakery’s, or for somebody who is not signed in', async () => {
+    const trial = await makeEndedTrial(bakery, { state: 'baking' })
+    expect(refusalOf(await getFile.call(bakery.owner.caller, { trialId: trial.trialId }))).toBe('trial-not-ended')
+    expect(refusalOf(await checkTrial.call(bakery.owner.caller, { trialId: trial.trialId }))).toBe('trial-not-ended')
+    const ended = await makeEndedTrial(bakery, { stores: trial.stores })
+    expect(refusalOf(await getFile.call(neighbour.owner.caller, { trialId: ended.trialId }))).toBe('not-found')
+  })
+
+  it('a file of what nobody kept where the book is not what was closed: the check names the book', async () => {
+    const trial = await makeEndedTrial(bakery)
+    await connected(database.ownerUrl, (owner) =>
+      owner.query(
+        `ALTER TABLE reading DISABLE TRIGGER USER;
+         UPDATE reading SET value = value * 1.2 WHERE trial_id = '${trial.trialId}';
+         ALTER TABLE reading ENABLE TRIGGER USER`,
+      ),
+    )
+    expect(refusalOf(await getFile.call(bakery.owner.caller, { trialId: trial.trialId }))).toBe('seal-broken')
+    expect(valueOf(await checkTrial.call(bakery.owner.caller, { trialId: trial.trialId }))).toMatchObject({
+      hasFile: false,
+      findings: [{ what: 'book', outcome: 'differs', isSound: false }],
+    })
+  })
+
+  it('no entry of the record of another bakery is in a file', async () => {
+    const trial = await makeEndedTrial(bakery)
+    const file = fileOfFormat1.parse(JSON.parse(await fileOf(trial.trialId)))
+    const rows = await db().auditEntry.findMany({ where: { bakeryId: bakery.bakeryId }, select: { hash: true } })
+    const own = new Set(rows.map(({ hash }) => hash))
+    expect(file.record.length).toBeGreaterThan(0)
+    expect(file.record.every(({ hash }) => own.has(hash))).toBe(true)
+  })
+})
