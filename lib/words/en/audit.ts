@@ -83,6 +83,12 @@ export const audit = {
   before: 'before: {text}',
   after: 'after: {text}',
   reason: 'reason: {text}',
+  /** What is said of 'refused.right' where no role stands behind it. */
+  refusedRight: {
+    stationAlone: 'asked for what needs somebody on shift at this tablet',
+    taster: 'asked for what is not for tasters',
+    job: 'asked for what the install may not do by itself',
+  },
   actions: {
     'people.set-up-bakery': 'set up the bakery',
     'people.set-up-demo': 'set up the invented bakery',
