@@ -90,6 +90,7 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
   const app = await serveApp(settings.port, {
     DATABASE_URL: database.appUrl,
     EVENDOUGH_WORKER: builtWorker,
+    EVENDOUGH_ANCHORS: settings.anchorsFile,
     NEXTAUTH_SECRET: process.env.EVENDOUGH_SECRET ?? secrets.authSecret,
     NEXTAUTH_URL: settings.url,
   })
