@@ -1,8 +1,8 @@
 import 'server-only'
-import { Decimal } from '../../calc/cost/decimal'
+import type { Decimal } from '../../calc/cost/decimal'
 import type { Db, Tx } from '../../db/client'
+import type { Evidence } from '../../documents/evidence/text-of-evidence'
 import { asMajor } from '../as-major'
-import { onlyOne } from '../only-one'
 import { costedLine } from '../stores/costed-lines'
 import { priceOn } from '../stores/price-on'
 import { costAndGain, type ArmCost, type CostedArm } from './cost-and-gain'
@@ -14,8 +14,9 @@ import type { MeasuredPiece } from './trial-facts'
 
 /**
  * Ingredient cost of each arm at the prices of a day: amounts are decimal text in major units, not rounded. For those
- * who see costs: whoever calls has made sure of that. Until the readings are closed only what the plan says is costed;
- * from then on water counts as it was taken, where every dough of an arm has it in the book.
+ * who see costs: whoever calls has made sure of that. A loaf is costed by the dough as it was worked out, as the plan and
+ * the signature do; a batch by what was weighed, from the closing on with the water that was taken, where every dough of an
+ * arm has it in the book.
  * @param day YYYY-MM-DD, in the bakery's zone
  */
 export async function costsOfTrial(
@@ -25,32 +26,30 @@ export async function costsOfTrial(
   day: string,
 ) {
   const ids = planned.flatMap(({ lines }) => lines.map(({ ingredientId }) => ingredientId))
-  const held = await priceOn(from, bakeryId, [...new Set(ids)], day)
+  const [held, scaling] = await Promise.all([
+    priceOn(from, bakeryId, [...new Set(ids)], day),
+    from.formulaVersion.findUniqueOrThrow({
+      where: { bakeryId_id: { bakeryId, id: header.controlVersion.id } },
+      select: { scalingMassG: true, doughLossPct: true },
+    }),
+  ])
   const count = countBatches({ factor: declared.factor, batches })
   const comparable = mayCompare(stageOfTrial(declared, count)) && !isBroken(sealed) ? count.counted : []
   const arms = planned.map(({ position, lines }): CostedArm => {
     const baked = comparable.filter(({ batch }) => batch.arm === position)
     const takenG = waterTaken(baked.map(({ batch }) => batch))
+    const costed = ({ ingredientId, ingredient: { name, kind } }: (typeof lines)[number], massG: number) =>
+      costedLine({ ingredientId, name, massG, isWater: kind === 'water' }, held)
     return {
       arm: position,
-      lines: (takenG === null ? lines : withWater(lines, takenG)).map(({ ingredientId, ingredient, weighedG }) =>
-        costedLine(
-          { ingredientId, name: ingredient.name, massG: weighedG, isWater: ingredient.kind === 'water' },
-          held,
-        ),
-      ),
-      addedIngredientId: addedIngredient(lines),
+      lines: lines.map((line) => costed(line, line.massG)),
+      mixedLines: (takenG === null ? lines : withWater(lines, takenG)).map((line) => costed(line, line.weighedG)),
       goodPieces: baked.map(({ batch }) => batch.piecesGood),
       loafMassG: meanOfPieces(baked, ({ loafMassG }) => loafMassG),
       loafVolumeMl: meanOfPieces(baked, ({ volumeMl }) => volumeMl),
     }
   })
-  const { currency, arms: costs } = costAndGain({
-    day,
-    piecesPlanned: header.piecesPerBatch,
-    arms,
-    gainPerPiece: new Decimal(0),
-  })
+  const { currency, arms: costs } = costAndGain({ day, scaling, arms })
   const pricedFrom = [...held.values()].map(({ holdsFrom }) => holdsFrom).sort()
   return {
     day,
@@ -58,18 +57,6 @@ export async function costsOfTrial(
     latestPriceFrom: pricedFrom.at(-1) ?? null,
     arms: costs.map((cost) => shown(cost, currency ?? '')),
   }
-}
-
-/** The one ingredient of which the control has none; null when there is none such, or several. */
-function addedIngredient(
-  lines: readonly { ingredientId: string; controlMassG: number; weighedG: number }[],
-): string | null {
-  const sums = new Map<string, { control: number; own: number }>()
-  for (const { ingredientId, controlMassG, weighedG } of lines) {
-    const sum = sums.get(ingredientId) ?? { control: 0, own: 0 }
-    sums.set(ingredientId, { control: sum.control + controlMassG, own: sum.own + weighedG })
-  }
-  return onlyOne([...sums].flatMap(([id, { control, own }]) => (control === 0 && own > 0 ? [id] : [])))
 }
 
 /** Mean of the batches' means. */
@@ -84,7 +71,8 @@ function meanOfPieces(
   return means.length === 0 ? null : meanOf(means)
 }
 
-function shown(cost: ArmCost, currency: string) {
+/** In the places of evidence of format 1, of which some hold what was shown before a dough had one cost a loaf. */
+function shown(cost: ArmCost, currency: string): Evidence['costs']['arms'][number] {
   const amount = (minor: Decimal | null) => (minor ? asMajor(minor, currency) : null)
   return {
     arm: cost.arm,
@@ -92,19 +80,12 @@ function shown(cost: ArmCost, currency: string) {
     mixedCurrencies: cost.mixedCurrencies,
     good: cost.good,
     perBatch: amount(cost.perBatch),
-    perPlannedPiece: amount(cost.perPlannedPiece),
-    perGoodPiece: amount(cost.perGoodPiece),
+    perPlannedPiece: amount(cost.perLoaf),
+    perGoodPiece: null,
     perKg: amount(cost.perKg),
     perLitre: amount(cost.perLitre),
-    differencePerPlannedPiece: amount(cost.differencePerPlannedPiece),
-    differencePerGoodPiece: amount(cost.differencePerGoodPiece),
-    breakEven:
-      cost.breakEven?.outcome === 'price'
-        ? {
-            ingredient: cost.breakEven.ingredient,
-            outcome: 'price' as const,
-            perKg: asMajor(cost.breakEven.perKg, currency),
-          }
-        : cost.breakEven,
+    differencePerPlannedPiece: amount(cost.differencePerLoaf),
+    differencePerGoodPiece: null,
+    breakEven: null,
   }
 }

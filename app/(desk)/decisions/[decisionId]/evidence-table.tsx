@@ -37,7 +37,7 @@ export function EvidenceTable({
         { key: 'mean', label: say(result.mean, language, { unit }), numeric: true },
         { key: 'difference', label: say(result.difference, language, { unit: forms.axisUnit }), numeric: true },
         { key: 'good', label: text.goodLoaves, numeric: true },
-        ...(costs ? [{ key: 'cost', label: byGood ? result.perLoaf : result.perPlannedLoaf, numeric: true }] : []),
+        ...(costs ? [{ key: 'cost', label: byGood ? result.perGoodLoaf : result.perLoaf, numeric: true }] : []),
       ]}
     >
       {evidence.arms.map((arm) => {

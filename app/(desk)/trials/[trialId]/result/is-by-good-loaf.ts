@@ -1,7 +1,7 @@
 import 'server-only'
 import type { ShownCosts } from './shown-result'
 
-/** By good loaves only when they were counted for every arm that has a sum, so that arms are set side by side alike. */
+/** Evidence from before a dough had one cost a loaf went by good loaves, where they were counted for every arm that has a sum. */
 export function isByGoodLoaf(costs: ShownCosts): boolean {
   return costs.arms.every(({ perGoodPiece, perPlannedPiece }) => perGoodPiece !== null || perPlannedPiece === null)
 }
