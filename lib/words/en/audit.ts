@@ -25,6 +25,7 @@ export const audit = {
     title: 'Compare with the notes outside',
     note: 'Once a day the install notes, in a file beside its data, where the record stands. Whoever writes the record anew in the database does not reach that file, least of all a copy of it elsewhere.',
     go: 'Compare with the notes',
+    whole: 'As noted',
     agreesOnce: 'The record has the entry that was noted on {first}.',
     agree: 'The record has all {count} entries that were noted, from {first} to {last}.',
     none: 'Nothing is noted of this bakery yet. The install notes it once a day, while it runs.',

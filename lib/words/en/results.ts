@@ -216,7 +216,7 @@ export const results = {
   spoiltOf: '{count} of {of}',
   spoiltRange: '{low} to {high} %',
   spoiltNote:
-    'In small: between how many of a hundred may be spoilt in the long run, with {confidence} % confidence, as if each loaf were spoilt by itself. Loaves of one dough are not, so it may be more or less than that.',
+    'Below each count of spoilt loaves: what share of them it may be in the long run, with {confidence} % confidence, as if each loaf were spoilt by itself. Loaves of one dough are not, so it may be more or less than that.',
   byMass: 'One {unit} of bread',
   byLitre: 'One litre of bread',
   notCounted: 'not counted',

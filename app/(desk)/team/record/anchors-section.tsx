@@ -31,7 +31,7 @@ export function AnchorsSection({ found, text, attention, bakery, language }: Anc
   return (
     <Section id="anchors" title={text.title} note={text.note} screenOnly>
       {found ? (
-        <Notice tone={tones[found.outcome]} word={found.outcome === 'agree' ? text.title : attention}>
+        <Notice tone={tones[found.outcome]} word={found.outcome === 'agree' ? text.whole : attention}>
           {sentenceOf(found)}
         </Notice>
       ) : null}
