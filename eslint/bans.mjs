@@ -89,6 +89,12 @@ export const bans = {
       'CallExpression[callee.property.name="waitForTimeout"], ImportDeclaration[source.value="node:timers/promises"]',
     reason: 'A fixed wait is too short on a slow machine and too long on every other. Wait for what you want to see.',
   },
+  'no-literal-length': {
+    files: ['app/**/*.tsx', 'lib/ui/**/*.tsx'],
+    forbids: 'JSXAttribute[name.name=/^(min|max)Length$/] Literal[raw=/^.?\\d/]',
+    reason:
+      'A length kept beside the schema that judges drifts from it, and cuts what somebody types. Take it from the schema by rulesOf.',
+  },
   'no-literal-text-prop': {
     files: ['app/**/*.tsx', 'lib/ui/**/*.tsx', 'lib/station/**/*.tsx'],
     forbids:

@@ -34,7 +34,7 @@ export type StationAlone = Station & { personId: null }
 export type TasterActor = InBakery & { kind: 'taster'; panelId: string; code: string }
 
 /** The works that the install does by itself or for whoever runs it. `owner-link`: `npm start -- --new-owner-link`. */
-export type JobName = 'owner-link' | 'clear-run-out' | 'check-records'
+export type JobName = 'owner-link' | 'clear-run-out' | 'check-records' | 'anchor-records'
 
 /** A work of the install, as itself: no person stands behind it. */
 export type JobActor = InBakery & { kind: 'job'; job: JobName }

@@ -9,6 +9,13 @@ const settingsSchema = z.object({
   EVENDOUGH_POOL: poolSize,
 })
 
+const anchors = z.object({ EVENDOUGH_ANCHORS: z.string().min(1).optional() })
+
+/** The file, outside the database, that says each day where the records stand; null where the start named none. */
+export function anchorsFile(): string | null {
+  return anchors.parse(process.env).EVENDOUGH_ANCHORS ?? null
+}
+
 /** The database's settings, read from the environment. @throws Error that names the setting at fault */
 export function databaseSettings(): { url: string; pool: number } {
   const read = settingsSchema.safeParse(process.env)

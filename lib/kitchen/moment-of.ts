@@ -1,6 +1,9 @@
 import 'server-only'
 import { dateFormOf } from '../words/format/kept-forms'
 
+/** Characters of a time of the day as it is typed. */
+export const mostTimeLength = '00:00'.length
+
 /**
  * A day and a time of a bakery as a moment: '2026-03-29' and '04:00' in its zone, as ISO 8601 in UTC. In the hour
  * that an autumn night has twice, the first.

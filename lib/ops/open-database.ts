@@ -10,7 +10,10 @@ import type { Settings } from './settings'
 export type OpenDatabase = { appUrl: string; stop(): Promise<void> }
 
 /** Opens the install's database, embedded or outside, and brings its tables up to date. @throws Error in one line */
-export async function openDatabase(settings: Settings, secrets: Secrets): Promise<OpenDatabase> {
+export async function openDatabase(
+  settings: Pick<Settings, 'dataFolder' | 'outside'>,
+  secrets: Secrets,
+): Promise<OpenDatabase> {
   if (!settings.outside) return openEmbedded(settings.dataFolder, secrets)
   const { appUrl, ownerUrl } = settings.outside
   const isOneRole = ownerUrl === appUrl

@@ -8,6 +8,7 @@ const postgresAddress = z.string().regex(/^postgres(ql)?:\/\/.+/, 'must begin wi
 const environment = z.object({
   PORT: z.coerce.number().int().min(1).max(65_535).default(3000),
   EVENDOUGH_DATA: z.string().min(1).optional(),
+  EVENDOUGH_ANCHORS: z.string().min(1).optional(),
   DATABASE_URL: postgresAddress.optional(),
   OWNER_DATABASE_URL: postgresAddress.optional(),
   /** Address under which people reach this install, when a proxy stands before it. */
@@ -24,6 +25,8 @@ export type DatabaseSetting = 'DATABASE_URL' | 'OWNER_DATABASE_URL'
 export type Settings = {
   port: number
   dataFolder: string
+  /** The file that says each day where the records stand. Beside the data folder, so that it does not go with it. */
+  anchorsFile: string
   url: string
   /** An outside PostgreSQL, instead of the embedded one. */
   outside?: { appUrl: string; ownerUrl: string }
@@ -39,7 +42,7 @@ export function readSettings(env: NodeJS.ProcessEnv, root: string): Settings {
     throw new Error(
       `Wrong settings: ${read.error.issues.map((issue) => `${issue.path.join('.')} ${issue.message}`).join('; ')}`,
     )
-  const { PORT, EVENDOUGH_DATA, DATABASE_URL, OWNER_DATABASE_URL, EVENDOUGH_URL } = read.data
+  const { PORT, EVENDOUGH_DATA, EVENDOUGH_ANCHORS, DATABASE_URL, OWNER_DATABASE_URL, EVENDOUGH_URL } = read.data
   if (OWNER_DATABASE_URL && !DATABASE_URL)
     throw new Error('Wrong settings: OWNER_DATABASE_URL without DATABASE_URL, the address of the app’s own role')
   const url = EVENDOUGH_URL ?? `http://localhost:${PORT}`
@@ -47,9 +50,11 @@ export function readSettings(env: NodeJS.ProcessEnv, root: string): Settings {
     throw new Error(
       `Wrong settings: EVENDOUGH_URL must be an https address, or http on localhost: browsers keep the sign-in only there`,
     )
+  const dataFolder = path.resolve(EVENDOUGH_DATA ?? path.join(root, '.data'))
   return {
     port: PORT,
-    dataFolder: path.resolve(EVENDOUGH_DATA ?? path.join(root, '.data')),
+    dataFolder,
+    anchorsFile: path.resolve(EVENDOUGH_ANCHORS ?? `${dataFolder}-anchors.jsonl`),
     url,
     outside: DATABASE_URL ? { appUrl: DATABASE_URL, ownerUrl: OWNER_DATABASE_URL ?? DATABASE_URL } : undefined,
   }

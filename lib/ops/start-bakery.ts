@@ -1,12 +1,9 @@
 import fs from 'node:fs'
 import path from 'node:path'
-import { seedDemo } from '../../seed/seed-demo'
 import { closeDb } from '../db/client'
 import { lockFolder } from '../db/folder-lock'
-import { closePool } from '../kitchen/heavy/in-pool'
 import { builtWorker, ensureBuilt } from './build'
 import { leave, root } from './bootstrap.mjs'
-import { newOwnerLink } from './new-owner-link'
 import { openDatabase, type OpenDatabase } from './open-database'
 import { prepareInstall } from './prepare-install'
 import { readOrMakeSecrets, writePrivateFile } from './secrets'
@@ -33,6 +30,7 @@ export async function startBakery(args: readonly string[]): Promise<void> {
     mustBeKnown(args)
     const link = args.map((arg) => linkWord.exec(arg)).find((match) => match !== null)
     if (link) {
+      const { newOwnerLink } = await import('./new-owner-link')
       console.log(await newOwnerLink(link[1], readSettings(process.env, root)))
       process.exit(0)
     }
@@ -83,6 +81,9 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
   }
   const signInFile = path.join(dataFolder, 'first-sign-in.txt')
   if (kind === 'demo' && firstRunSecret) {
+    // The whole kitchen comes with it, which no later start needs.
+    const { seedDemo } = await import('../../seed/seed-demo')
+    const { closePool } = await import('../kitchen/heavy/in-pool')
     writePrivateFile(signInFile, await seedDemo(firstRunSecret))
     await closePool()
   }
@@ -90,6 +91,7 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
   const app = await serveApp(settings.port, {
     DATABASE_URL: database.appUrl,
     EVENDOUGH_WORKER: builtWorker,
+    EVENDOUGH_ANCHORS: settings.anchorsFile,
     NEXTAUTH_SECRET: process.env.EVENDOUGH_SECRET ?? secrets.authSecret,
     NEXTAUTH_URL: settings.url,
   })

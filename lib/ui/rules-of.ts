@@ -38,6 +38,9 @@ function collect(shape: Shape, at: string, isAsked: boolean, rules: Record<strin
     for (const [name, part] of Object.entries(shape.properties ?? {}))
       if (typeof part === 'object')
         collect(part, within(name), isAsked && (shape.required?.includes(name) ?? false), rules)
+    // Parts by names out of a list, of which none need be there.
+    if (typeof shape.additionalProperties === 'object')
+      for (const name of namesIn(shape.propertyNames)) collect(shape.additionalProperties, within(name), false, rules)
     return
   }
   if (shape.type === 'array') {
@@ -49,6 +52,10 @@ function collect(shape: Shape, at: string, isAsked: boolean, rules: Record<strin
   const rule = ruleOfShape(shape, isAsked)
   const before = rules[at]
   rules[at] = before ? { ...before, ...rule, isRequired: before.isRequired && rule.isRequired } : rule
+}
+
+function namesIn(names: Shape['propertyNames']): string[] {
+  return typeof names === 'object' ? (names.enum ?? []).map(String) : []
 }
 
 function ruleOfShape(shape: Shape, isAsked: boolean): FieldRule {

@@ -27,11 +27,18 @@ const volumeOf = (arm: number, day: number, loaf: number) =>
  * An invented trial that was planned and approved by the real commands, with a signed formula and priced stores
  * behind it, and then baked straight in the tables: three days, four loaves of each dough, read twice.
  * @param q.unmeasured position of an arm whose doughs were all lost
+ * @param q.spoilt loaves of each test dough that were no good; none unless given
  * @param q.stores to bake for another time, of a bakery that has them
  */
 export async function makeEndedTrial(
   bakery: TestBakery,
-  q: { now?: Date; state?: 'closed' | 'stopped' | 'baking'; unmeasured?: number; stores?: TrialStores } = {},
+  q: {
+    now?: Date
+    state?: 'closed' | 'stopped' | 'baking'
+    unmeasured?: number
+    stores?: TrialStores
+    spoilt?: number
+  } = {},
 ): Promise<EndedTrial> {
   const { now = testNow, state = 'closed' } = q
   const { bakeryId } = bakery
@@ -75,7 +82,13 @@ export async function makeEndedTrial(
       where: { bakeryId_id: { bakeryId, id } },
       data: isLost
         ? { state: 'lost', stateWhy: 'dropped', begunAt: now, doneAt: now }
-        : { state: 'measured', piecesMade: 4, piecesGood: 4, begunAt: now, doneAt: now },
+        : {
+            state: 'measured',
+            piecesMade: 4,
+            piecesGood: arm.position === 0 ? 4 : 4 - (q.spoilt ?? 0),
+            begunAt: now,
+            doneAt: now,
+          },
     })
     if (isLost) continue
     await db().reading.createMany({

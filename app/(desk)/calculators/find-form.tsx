@@ -7,15 +7,7 @@ export function FindForm({ find, text }: { find: string; text: Words['calculator
   return (
     <form action="/calculators" method="get" role="search" className="mt-6 flex flex-wrap items-end gap-4 print:hidden">
       <div className="w-full max-w-medium">
-        <Field
-          name="find"
-          type="text"
-          label={text.find}
-          defaultValue={find}
-          width="medium"
-          maxLength={80}
-          autoComplete="off"
-        />
+        <Field name="find" type="text" label={text.find} defaultValue={find} width="medium" autoComplete="off" />
       </div>
       <Button tone="plain">{text.findGo}</Button>
     </form>

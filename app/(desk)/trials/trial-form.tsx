@@ -14,7 +14,7 @@ import { SubmitButton } from '@/lib/ui/submit-button'
 import { rulesOf } from '@/lib/ui/rules-of'
 import { draftTrialInput } from '@/lib/kitchen/trials/draft-trial.input'
 import { resolutionWithoutScaleG } from '@/lib/kitchen/trials/resolution-of-line'
-import { heldTotal, type TrialContent } from '@/lib/kitchen/trials/trial-content.input'
+import { heldTotal, mostLevelsText, type TrialContent } from '@/lib/kitchen/trials/trial-content.input'
 import { massInUnit, smallMassUnit } from '@/lib/words/format/mass'
 import { plainNumber } from '@/lib/words/format/plain-number'
 import { temperatureFigure } from '@/lib/words/format/figure-in-field'
@@ -236,7 +236,7 @@ export function TrialForm({ action, present, choices, units, words, language, ba
             hint={form.factorLevelsHint}
             optionalWord={desk.optional}
             defaultValue={present?.factor?.levels.join('\n')}
-            maxLength={1000}
+            maxLength={mostLevelsText}
           />
         </FieldStack>
       </Section>

@@ -21,7 +21,7 @@ type WaitingSectionProps = {
 /** What waits for whoever reads the page, at its top; a line where nothing does. */
 export function WaitingSection({ waiting, words, bakery, language }: WaitingSectionProps) {
   const { waiting: text } = words.desk
-  const { brokenRecord } = waiting
+  const { brokenRecord, notAnchored } = waiting
   const groups = waitingGroups(waiting, { words, bakery, language })
   const columns = [
     { key: 'what', label: text.what },
@@ -37,6 +37,12 @@ export function WaitingSection({ waiting, words, bakery, language }: WaitingSect
             number: brokenRecord.number,
           })}{' '}
           <Link href="/team/record?check=all">{text.toRecord}</Link>
+        </Notice>
+      ) : null}
+      {notAnchored ? (
+        <Notice tone="warn" word={words.desk.attention}>
+          {say(text.notAnchored, language, { date: formatDateTime(notAnchored.at, bakery) })}{' '}
+          <Link href="/team/record#jobs">{text.toRecord}</Link>
         </Notice>
       ) : null}
       {groups.length === 0 ? (

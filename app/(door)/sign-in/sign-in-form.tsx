@@ -5,6 +5,7 @@ import { useState, type SubmitEvent } from 'react'
 import { ActionRow } from '@/lib/ui/action-row'
 import { Button } from '@/lib/ui/button'
 import { Field } from '@/lib/ui/field'
+import { ruleOf, type FieldRules } from '@/lib/ui/field-rules'
 import { FieldStack } from '@/lib/ui/field-stack'
 import { FormSummary } from '@/lib/ui/form-summary'
 
@@ -20,7 +21,7 @@ type SignInWords = {
 
 const noFieldErrors: never[] = []
 
-export function SignInForm({ words }: { words: SignInWords }) {
+export function SignInForm({ words, rules }: { words: SignInWords; rules: FieldRules }) {
   const [refusal, setRefusal] = useState<string | null>(null)
   const [pending, setPending] = useState(false)
 
@@ -50,14 +51,21 @@ export function SignInForm({ words }: { words: SignInWords }) {
     <form onSubmit={begin} method="post">
       {refusal ? <FormSummary title={refusal} errors={noFieldErrors} /> : null}
       <FieldStack>
-        <Field name="email" type="email" label={words.email} autoComplete="username" required maxLength={254} />
+        <Field
+          name="email"
+          type="email"
+          label={words.email}
+          autoComplete="username"
+          required
+          maxLength={ruleOf(rules, 'email')?.mostLength}
+        />
         <Field
           name="password"
           type="password"
           label={words.password}
           autoComplete="current-password"
           required
-          maxLength={256}
+          maxLength={ruleOf(rules, 'password')?.mostLength}
         />
       </FieldStack>
       <ActionRow>

@@ -13,9 +13,29 @@ export function evidenceFromFormat1(kept: EvidenceOfFormat1): Evidence {
     conditions,
     controlMean,
     limits,
-    costs,
+    costs: costsFrom(costs),
     frozen,
     arms: kept.arms.map((arm) => ({ ...arm, effect: arm.effect && { ...arm.effect, own: null }, lies: null })),
     readings: { ...kept.readings, over: 'hashes' },
+  }
+}
+
+/** One cost a loaf: of good loaves where they were counted for every arm that has a sum, else of planned ones. */
+function costsFrom({ arms, ...costs }: EvidenceOfFormat1['costs']): NonNullable<Evidence['costs']> {
+  const isByGood = arms.every(({ perGoodPiece, perPlannedPiece }) => perGoodPiece !== null || perPlannedPiece === null)
+  return {
+    ...costs,
+    loaf: isByGood ? 'good' : 'any',
+    arms: arms.map(({ arm, unpriced, mixedCurrencies, good, perBatch, perKg, perLitre, ...of }) => ({
+      arm,
+      unpriced,
+      mixedCurrencies,
+      good,
+      perBatch,
+      perKg,
+      perLitre,
+      perLoaf: isByGood ? of.perGoodPiece : of.perPlannedPiece,
+      differencePerLoaf: isByGood ? of.differencePerGoodPiece : of.differencePerPlannedPiece,
+    })),
   }
 }

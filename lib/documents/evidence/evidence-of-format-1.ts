@@ -1,6 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
-import { conditionCode, conditions, costs, declared, flags, frozen, good, trial } from './figures'
+import { amount, conditionCode, conditions, declared, flags, frozen, good, trial } from './figures'
 
 const fTest = z.strictObject({ f: z.number(), df1: z.number(), df2: z.number(), p: z.number() })
 const sd = z.strictObject({ sd: z.number(), df: z.number() })
@@ -60,6 +60,33 @@ const limit = z.strictObject({
   ]),
   arm: z.int().nullable(),
   facts: z.record(z.string(), z.number()),
+})
+
+const costs = z.strictObject({
+  day: z.string(),
+  currency: z.string().nullable(),
+  latestPriceFrom: z.string().nullable(),
+  arms: z.array(
+    z.strictObject({
+      arm: z.int(),
+      unpriced: z.array(z.string()),
+      mixedCurrencies: z.boolean(),
+      good: good.nullable(),
+      perBatch: amount,
+      perPlannedPiece: amount,
+      perGoodPiece: amount,
+      perKg: amount,
+      perLitre: amount,
+      differencePerPlannedPiece: amount,
+      differencePerGoodPiece: amount,
+      breakEven: z
+        .discriminatedUnion('outcome', [
+          z.strictObject({ ingredient: z.string(), outcome: z.literal('price'), perKg: z.string() }),
+          z.strictObject({ ingredient: z.string(), outcome: z.literal('never') }),
+        ])
+        .nullable(),
+    }),
+  ),
 })
 
 /** What a trial showed, as it was frozen with a decision. Numbers in full, amounts as decimal text, times in UTC. */

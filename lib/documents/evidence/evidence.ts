@@ -1,4 +1,5 @@
 import 'server-only'
+import type { CostsOfFormat1 } from '../evidence-costs/costs-of-format-1'
 import type { EvidenceOfFormat1 } from './evidence-of-format-1'
 import type { ShownOfFormat1 } from '../evidence-shown/shown-of-format-1'
 
@@ -10,7 +11,12 @@ export type Evidence = Pick<ShownOfFormat1, 'trial' | 'declared' | 'isIndication
   arms: Arm[]
   limits: (ShownOfFormat1['limits'] | EvidenceOfFormat1['limits'])[number][]
   /** Null where they were left out. */
-  costs: EvidenceOfFormat1['costs'] | null
+  costs:
+    | (Omit<CostsOfFormat1, 'format' | 'rests'> & {
+        /** Before a dough had one cost a loaf it was that of a good one, where those were counted. */
+        loaf: 'any' | 'good'
+      })
+    | null
   /** `rows`: hash over the values of all rows; `hashes`: over the hashes of the readings that count. */
   readings: ShownOfFormat1['readings'] & { over: 'rows' | 'hashes' }
   frozen: EvidenceOfFormat1['frozen']

@@ -6,7 +6,7 @@ import { z } from 'zod'
 export const good = z.strictObject({ pieces: z.number(), batches: z.number() })
 export const conditionCode = z.enum(['dough-temp', 'proof-time', 'water-added'])
 /** Decimal text, in major units of the currency. */
-const amount = z.string().nullable()
+export const amount = z.string().nullable()
 
 export const conditions = z.array(
   z.strictObject({
@@ -64,33 +64,6 @@ export const declared = z.strictObject({
   batchesPerArm: z.int(),
   piecesPerBatch: z.int(),
   factor: z.strictObject({ name: z.string(), levels: z.array(z.string()) }).nullable(),
-})
-
-export const costs = z.strictObject({
-  day: z.string(),
-  currency: z.string().nullable(),
-  latestPriceFrom: z.string().nullable(),
-  arms: z.array(
-    z.strictObject({
-      arm: z.int(),
-      unpriced: z.array(z.string()),
-      mixedCurrencies: z.boolean(),
-      good: good.nullable(),
-      perBatch: amount,
-      perPlannedPiece: amount,
-      perGoodPiece: amount,
-      perKg: amount,
-      perLitre: amount,
-      differencePerPlannedPiece: amount,
-      differencePerGoodPiece: amount,
-      breakEven: z
-        .discriminatedUnion('outcome', [
-          z.strictObject({ ingredient: z.string(), outcome: z.literal('price'), perKg: z.string() }),
-          z.strictObject({ ingredient: z.string(), outcome: z.literal('never') }),
-        ])
-        .nullable(),
-    }),
-  ),
 })
 
 export const frozen = z.strictObject({

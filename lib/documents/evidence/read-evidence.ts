@@ -1,4 +1,5 @@
 import 'server-only'
+import type { CostsOfFormat1 } from '../evidence-costs/costs-of-format-1'
 import { readCosts } from '../evidence-costs/read-costs'
 import { readShown } from '../evidence-shown/read-shown'
 import { openDocument, type Unread } from '../open-document'
@@ -51,9 +52,13 @@ function ofManifest(manifest: EvidenceOfFormat2, texts: ReadonlyMap<string, stri
       controlMean,
       limits,
       arms,
-      costs: costs && costs.value,
+      costs: costs && costsSeen(costs.value),
       readings: { ...readings, over: 'rows' },
       frozen: manifest.frozen,
     },
   }
+}
+
+function costsSeen({ day, currency, latestPriceFrom, arms }: CostsOfFormat1): Evidence['costs'] {
+  return { day, currency, latestPriceFrom, arms, loaf: 'any' }
 }

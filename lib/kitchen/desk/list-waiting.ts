@@ -7,6 +7,7 @@ import { deciders } from '../trials/hands-of-plan'
 import { daysToMix, doughsUnderWay } from './doughs-that-wait'
 import { entriesToSettle } from './entries-to-settle'
 import { lastFoundBroken } from './last-found-broken'
+import { lastNotAnchored } from './last-not-anchored'
 import { plansToDecide } from './plans-to-decide'
 import { plansSentBack, trialsToClose, trialsToDecide } from './trials-that-wait'
 import { versionsToSign } from './versions-to-sign'
@@ -14,7 +15,7 @@ import { versionsToSign } from './versions-to-sign'
 /**
  * What waits for whoever asks, by kind: the first few of each and how many there are. A kind is null for those who
  * may not do what it waits for; what is most pressing on the floor comes first. And
- * whether the record was found broken, for those who may read it.
+ * whether the record was found broken, or could not be noted outside, for those who may read it.
  */
 export const listWaiting = query({
   name: 'desk.list-waiting',
@@ -28,9 +29,10 @@ export const listWaiting = query({
       where: { bakeryId: actor.bakeryId },
       select: { timeZone: true, recordCheck: { select: { at: true, fault: true, faultNumber: true } }, ...deciders },
     })
-    const [brokenRecord, underWay, toMix, toSettle, sentBack, toApprove, toSign, toClose, toDecide] = await Promise.all(
-      [
+    const [brokenRecord, notAnchored, underWay, toMix, toSettle, sentBack, toApprove, toSign, toClose, toDecide] =
+      await Promise.all([
         ifMay('read-record', async () => lastFoundBroken((await bakery).recordCheck)),
+        ifMay('read-record', () => lastNotAnchored(db)),
         ifMay('log-reading', () => doughsUnderWay(db, actor)),
         ifMay('log-reading', async () => daysToMix(db, actor, dayInZone(now, (await bakery).timeZone))),
         ifMay('settle-entries', () => entriesToSettle(db, actor)),
@@ -39,8 +41,7 @@ export const listWaiting = query({
         ifMay('sign-off-formula', () => versionsToSign(db, actor, now)),
         ifMay('approve-plan', () => trialsToClose(db, actor)),
         ifMay('draft-formula', () => trialsToDecide(db, actor)),
-      ],
-    )
-    return { brokenRecord, underWay, toMix, toSettle, sentBack, toApprove, toSign, toClose, toDecide }
+      ])
+    return { brokenRecord, notAnchored, underWay, toMix, toSettle, sentBack, toApprove, toSign, toClose, toDecide }
   },
 })

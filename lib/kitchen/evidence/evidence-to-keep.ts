@@ -85,7 +85,12 @@ export async function evidenceToKeep(
       ...costs,
       rests: {
         ...costs.rests,
-        arms: costs.rests.arms.map((arm) => ({ ...arm, lines: [...arm.lines], goodPieces: [...arm.goodPieces] })),
+        arms: costs.rests.arms.map((arm) => ({
+          ...arm,
+          lines: [...arm.lines],
+          mixedLines: [...arm.mixedLines],
+          goodPieces: [...arm.goodPieces],
+        })),
       },
     },
     cautions: { language, texts: planCautions(wordsIn(language)) },

@@ -2,7 +2,7 @@ import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import type { VersionContent } from '../../documents/version-content/text-of-version-content'
 import { onlyOne } from '../only-one'
-import { costedLine, currenciesOf, totalMinorOf, unpricedOf, type CostedLine } from '../stores/costed-lines'
+import { costedLine, currenciesOf, loafMinorOf, unpricedOf, type CostedLine } from '../stores/costed-lines'
 import { priceOn } from '../stores/price-on'
 import type { PieceCost } from './changes-cost'
 import { figuredStages } from './ingredients-of-content'
@@ -17,8 +17,7 @@ export type CostedPiece = PieceCost & {
 }
 
 /**
- * What one piece of each content costs in ingredients at the prices of a day, dough loss included: the masses of its
- * batch, shared among its pieces. For signing and for those who see costs: whoever calls has made sure of that.
+ * What goes into one piece of each content and what it costs in ingredients at the prices of a day, dough loss included. For signing and for those who see costs: whoever calls has made sure of that.
  * @param day YYYY-MM-DD, in the bakery's zone
  */
 export async function pieceCosts(
@@ -36,18 +35,14 @@ export async function pieceCosts(
     const massesG = new Map<string, number>()
     for (const { ingredientId, massG } of lines)
       massesG.set(ingredientId, (massesG.get(ingredientId) ?? 0) + massG / content.batch.pieces)
-    const unpriced = unpricedOf(lines)
     const currencies = currenciesOf(lines)
     const currency = onlyOne(currencies)
     const pricedFrom = lines.flatMap(({ price }) => price?.validFrom ?? []).sort()
     return {
       massesG,
-      perPieceMinor:
-        unpriced.length > 0 || currency === null
-          ? null
-          : totalMinorOf(lines, day, currency).dividedBy(content.batch.pieces),
+      perPieceMinor: loafMinorOf(lines, day, currency, content.batch),
       currency,
-      unpriced,
+      unpriced: unpricedOf(lines),
       mixedCurrencies: currencies.length > 1,
       latestPriceFrom: pricedFrom.at(-1) ?? null,
     }

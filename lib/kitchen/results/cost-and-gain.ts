@@ -1,13 +1,19 @@
 import 'server-only'
-import { breakEvenPrice } from '../../calc/cost/break-even-price'
 import type { Decimal } from '../../calc/cost/decimal'
-import { currenciesOf, totalMinorOf, unpricedOf, type CostedLine } from '../stores/costed-lines'
+import {
+  currenciesOf,
+  loafMinorOf,
+  totalMinorOf,
+  unpricedOf,
+  type CostedLine,
+  type Scaling,
+} from '../stores/costed-lines'
 
 export type CostedArm = {
   arm: number
+  /** The dough as it was worked out, and as it was weighed and mixed. */
   lines: readonly CostedLine[]
-  /** The one ingredient that the control has none of; null when there is none or more than one. */
-  addedIngredientId: string | null
+  mixedLines: readonly CostedLine[]
   /** Of each batch that counts: pieces good enough to sell, null where nobody counted them. */
   goodPieces: readonly (number | null)[]
   /** Means of the loaves measured; null where none was. */
@@ -21,75 +27,57 @@ export type ArmCost = {
   /** Ingredients without a price on the day; while there is one, no sum is given. */
   unpriced: string[]
   mixedCurrencies: boolean
+  /** Of one batch as it was mixed. */
   perBatch: Decimal | null
-  perPlannedPiece: Decimal | null
-  perGoodPiece: Decimal | null
+  /** Of the formula's scaling mass: the same on every page. What was spoilt is counted beside it, and is in no cost. */
+  perLoaf: Decimal | null
   perKg: Decimal | null
   perLitre: Decimal | null
   good: { pieces: number; batches: number } | null
-  /** Arm less control, per planned and per good piece. */
-  differencePerPlannedPiece: Decimal | null
-  differencePerGoodPiece: Decimal | null
-  breakEven: { ingredient: string; outcome: 'price'; perKg: Decimal } | { ingredient: string; outcome: 'never' } | null
+  /** Arm less control. */
+  differencePerLoaf: Decimal | null
 }
 
 /**
- * Ingredient cost of each arm at the prices of one day, per batch, per loaf (planned, and good ones), per kg and per
- * litre of bread, and what it costs more than the control. A missing price is named and never taken as nothing.
- * Break-even is the price per kg of the added ingredient at which a good piece costs what the control's costs plus
- * the gain; it needs every other price, not its own.
+ * Ingredient cost of each arm at the prices of one day, per batch, per loaf, per kg and per litre of bread, and what a
+ * loaf costs more than the control's. A missing price is named and never taken as nothing.
  * @param arms the control first
- * @param piecesPlanned of one batch, whole, ≥ 1
- * @param gainPerPiece what a good piece is worth more, minor units; 0 when nobody said
- * @throws CalcError as batchCost and breakEvenPrice
+ * @throws CalcError as batchCost and loafCostMinor
  * Source: as lib/calc/cost.
  */
-export function costAndGain(q: {
-  day: string
-  piecesPlanned: number
-  arms: readonly CostedArm[]
-  gainPerPiece: Decimal
-}): { currency: string | null; arms: ArmCost[] } {
+export function costAndGain(q: { day: string; scaling: Scaling; arms: readonly CostedArm[] }): {
+  currency: string | null
+  arms: ArmCost[]
+} {
   const currencies = currenciesOf(q.arms.flatMap(({ lines }) => lines))
   const mixed = currencies.length > 1
   const [currency = null] = mixed ? [] : currencies
-  const costs = q.arms.map((arm) => ({ arm, cost: costOfArm(arm, q, currency) }))
-  const control = costs[0]?.cost
+  const costs = q.arms.map((arm) => costOfArm(arm, q, currency))
+  const control = costs[0]?.perLoaf ?? null
   return {
     currency,
-    arms: costs.map(({ arm, cost }) => ({
+    arms: costs.map((cost) => ({
       ...cost,
       mixedCurrencies: mixed,
-      differencePerPlannedPiece: lessControl(cost.perPlannedPiece, control?.perPlannedPiece),
-      differencePerGoodPiece: lessControl(cost.perGoodPiece, control?.perGoodPiece),
-      breakEven:
-        arm.arm === 0 || !control?.perGoodPiece || currency === null
-          ? null
-          : breakEvenOf(arm, cost, control.perGoodPiece, currency, q),
+      differencePerLoaf: cost.perLoaf && control ? cost.perLoaf.minus(control) : null,
     })),
   }
 }
 
-type OwnCost = Omit<ArmCost, 'mixedCurrencies' | 'differencePerPlannedPiece' | 'differencePerGoodPiece' | 'breakEven'>
+type OwnCost = Omit<ArmCost, 'mixedCurrencies' | 'differencePerLoaf'>
 
-function costOfArm(arm: CostedArm, q: { day: string; piecesPlanned: number }, currency: string | null): OwnCost {
-  const unpriced = unpricedOf(arm.lines)
-  const good = goodOf(arm)
-  const whole = { arm: arm.arm, unpriced, good }
-  const perBatch =
-    unpriced.length > 0 || currency === null || arm.lines.length === 0 ? null : totalMinorOf(arm.lines, q.day, currency)
-  if (!perBatch)
-    return { ...whole, perBatch: null, perPlannedPiece: null, perGoodPiece: null, perKg: null, perLitre: null }
-  const perGoodPiece = good && good.pieces > 0 ? perBatch.times(good.batches).dividedBy(good.pieces) : null
+function costOfArm(arm: CostedArm, q: { day: string; scaling: Scaling }, currency: string | null): OwnCost {
+  const perLoaf = loafMinorOf(arm.lines, q.day, currency, q.scaling)
   const perThousand = (amount: number | null) =>
-    perGoodPiece && amount !== null && amount > 0 ? perGoodPiece.times(1000).dividedBy(amount) : null
+    perLoaf && amount !== null && amount > 0 ? perLoaf.times(1000).dividedBy(amount) : null
   return {
-    ...whole,
-    perBatch,
-    perPlannedPiece: perBatch.dividedBy(q.piecesPlanned),
-    perGoodPiece,
+    arm: arm.arm,
+    unpriced: unpricedOf(arm.lines),
+    perBatch: perLoaf && currency !== null ? totalMinorOf(arm.mixedLines, q.day, currency) : null,
+    perLoaf,
     perKg: perThousand(arm.loafMassG),
     perLitre: perThousand(arm.loafVolumeMl),
+    good: goodOf(arm),
   }
 }
 
@@ -102,33 +90,4 @@ function goodOf(arm: CostedArm): { pieces: number; batches: number } | null {
     pieces += count
   }
   return { pieces, batches: arm.goodPieces.length }
-}
-
-function lessControl(own: Decimal | null, control: Decimal | null | undefined): Decimal | null {
-  return own && control ? own.minus(control) : null
-}
-
-function breakEvenOf(
-  arm: CostedArm,
-  cost: OwnCost,
-  controlPerGoodPiece: Decimal,
-  currency: string,
-  q: { day: string; gainPerPiece: Decimal },
-): ArmCost['breakEven'] {
-  const added = arm.lines.filter(({ ingredientId }) => ingredientId === arm.addedIngredientId)
-  const rest = arm.lines.filter(({ ingredientId }) => ingredientId !== arm.addedIngredientId)
-  const [line] = added
-  const addedMassG = added.reduce((sum, { massG }) => sum + massG, 0)
-  if (!line || addedMassG <= 0 || rest.length === 0 || !cost.good || cost.good.pieces === 0) return null
-  if (rest.some(({ price, isWater }) => !price && !isWater)) return null
-  const even = breakEvenPrice({
-    controlPerGoodPieceMinor: controlPerGoodPiece,
-    gainPerGoodPieceMinor: q.gainPerPiece,
-    armRestMinor: totalMinorOf(rest, q.day, currency).times(cost.good.batches),
-    armGoodPieces: cost.good.pieces,
-    addedMassG: addedMassG * cost.good.batches,
-  })
-  return even.outcome === 'never'
-    ? { ingredient: line.name, outcome: 'never' }
-    : { ingredient: line.name, outcome: 'price', perKg: even.perKgMinor }
 }

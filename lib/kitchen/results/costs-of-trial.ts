@@ -1,6 +1,5 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
-import { onlyOne } from '../only-one'
 import { costedLine } from '../stores/costed-lines'
 import { priceOn } from '../stores/price-on'
 import type { CostedArm } from './cost-and-gain'
@@ -13,8 +12,9 @@ import type { MeasuredPiece } from './trial-facts'
 
 /**
  * Ingredient cost of each arm at the prices of a day: amounts are decimal text in major units, not rounded. For those
- * who see costs: whoever calls has made sure of that. Until the readings are closed only what the plan says is costed;
- * from then on water counts as it was taken, where every dough of an arm has it in the book.
+ * who see costs: whoever calls has made sure of that. A loaf is costed by the dough as it was worked out, as the plan and
+ * the signature do; a batch by what was weighed, from the closing on with the water that was taken, where every dough of an
+ * arm has it in the book.
  * @param day YYYY-MM-DD, in the bakery's zone
  */
 export async function costsOfTrial(...asked: Parameters<typeof costsWithRest>) {
@@ -30,41 +30,32 @@ export async function costsWithRest(
   day: string,
 ) {
   const ids = planned.flatMap(({ lines }) => lines.map(({ ingredientId }) => ingredientId))
-  const held = await priceOn(from, bakeryId, [...new Set(ids)], day)
+  const [held, scaling] = await Promise.all([
+    priceOn(from, bakeryId, [...new Set(ids)], day),
+    from.formulaVersion.findUniqueOrThrow({
+      where: { bakeryId_id: { bakeryId, id: header.controlVersion.id } },
+      select: { scalingMassG: true, doughLossPct: true },
+    }),
+  ])
   const count = countBatches({ factor: declared.factor, batches })
   const comparable = mayCompare(stageOfTrial(declared, count)) && !isBroken(sealed) ? count.counted : []
   const arms = planned.map(({ position, lines }): CostedArm => {
     const baked = comparable.filter(({ batch }) => batch.arm === position)
     const takenG = waterTaken(baked.map(({ batch }) => batch))
+    const costed = ({ ingredientId, ingredient: { name, kind } }: (typeof lines)[number], massG: number) =>
+      costedLine({ ingredientId, name, massG, isWater: kind === 'water' }, held)
     return {
       arm: position,
-      lines: (takenG === null ? lines : withWater(lines, takenG)).map(({ ingredientId, ingredient, weighedG }) =>
-        costedLine(
-          { ingredientId, name: ingredient.name, massG: weighedG, isWater: ingredient.kind === 'water' },
-          held,
-        ),
-      ),
-      addedIngredientId: addedIngredient(lines),
+      lines: lines.map((line) => costed(line, line.massG)),
+      mixedLines: (takenG === null ? lines : withWater(lines, takenG)).map((line) => costed(line, line.weighedG)),
       goodPieces: baked.map(({ batch }) => batch.piecesGood),
       loafMassG: meanOfPieces(baked, ({ loafMassG }) => loafMassG),
       loafVolumeMl: meanOfPieces(baked, ({ volumeMl }) => volumeMl),
     }
   })
-  const rests = { piecesPlanned: header.piecesPerBatch, arms }
+  const rests = { scaling, arms }
   const pricedFrom = [...held.values()].map(({ holdsFrom }) => holdsFrom).sort()
   return { day, latestPriceFrom: pricedFrom.at(-1) ?? null, ...costsShown(day, rests), rests }
-}
-
-/** The one ingredient of which the control has none; null when there is none such, or several. */
-function addedIngredient(
-  lines: readonly { ingredientId: string; controlMassG: number; weighedG: number }[],
-): string | null {
-  const sums = new Map<string, { control: number; own: number }>()
-  for (const { ingredientId, controlMassG, weighedG } of lines) {
-    const sum = sums.get(ingredientId) ?? { control: 0, own: 0 }
-    sums.set(ingredientId, { control: sum.control + controlMassG, own: sum.own + weighedG })
-  }
-  return onlyOne([...sums].flatMap(([id, { control, own }]) => (control === 0 && own > 0 ? [id] : [])))
 }
 
 /** Mean of the batches' means. */

@@ -153,7 +153,7 @@ export function readTrial(from: Db | Tx, bakeryId: string, trialId: string) {
             orderBy: { position: 'asc' },
             select: {
               ingredientId: true,
-              controlMassG: true,
+              massG: true,
               weighedG: true,
               ingredient: { select: { name: true, kind: true } },
               stage: { select: { kind: true } },

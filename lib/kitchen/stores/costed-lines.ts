@@ -1,6 +1,7 @@
 import 'server-only'
 import { batchCost } from '../../calc/cost/batch-cost'
 import type { Decimal } from '../../calc/cost/decimal'
+import { loafCostMinor } from '../../calc/cost/loaf-cost'
 import type { Price } from '../../calc/cost/price-on-day'
 import { asCostPrice } from './as-cost-price'
 import type { HeldPrice } from './price-on'
@@ -44,4 +45,24 @@ export function totalMinorOf(lines: readonly CostedLine[], day: string, currency
       prices: [line.price ?? free],
     })),
   }).totalMinor
+}
+
+/** How a formula makes loaves of its dough. */
+export type Scaling = { scalingMassG: number; doughLossPct: number }
+
+/**
+ * What a loaf of the lines' dough costs, minor units, the same on every page that shows it; null while a price is missing,
+ * the prices are not of one currency, or nothing is weighed.
+ * @param currency of all prices; null where there is not one
+ * @throws CalcError as batchCost and loafCostMinor
+ */
+export function loafMinorOf(
+  lines: readonly CostedLine[],
+  day: string,
+  currency: string | null,
+  scaling: Scaling,
+): Decimal | null {
+  const doughMassG = lines.reduce((sum, { massG }) => sum + massG, 0)
+  if (currency === null || doughMassG <= 0 || unpricedOf(lines).length > 0) return null
+  return loafCostMinor({ totalMinor: totalMinorOf(lines, day, currency), doughMassG, ...scaling })
 }

@@ -64,13 +64,20 @@ const kind = z
  * What is set apart within each dough: bake temperature, storage day, scaling weight. Each piece is of one level, in
  * turn, so that every dough has as many pieces of each.
  */
+const mostLevels = 12
+const mostLevelLength = 40
+/** Characters of the levels of a factor as they are typed, each on a line of its own. */
+export const mostLevelsText = mostLevels * (mostLevelLength + 1)
+
 const factor = z.strictObject({
   name: line(80),
   levels: z
     .array(z.string().trim().normalize('NFC'))
     .min(2)
-    .max(12)
-    .refine((levels) => levels.every((level) => line(40).safeParse(level).success), { params: { code: 'level-unfit' } })
+    .max(mostLevels)
+    .refine((levels) => levels.every((level) => line(mostLevelLength).safeParse(level).success), {
+      params: { code: 'level-unfit' },
+    })
     .refine((levels) => new Set(levels.map((level) => level.toLowerCase())).size === levels.length, {
       params: { code: 'level-twice' },
     }),

@@ -64,7 +64,7 @@ async function openDemo(closing: Step[], asked: AbortSignal): Promise<Demo> {
   for (let i = 0; i < laterStarts; i++) laterStartsS.push(await start())
 
   const secrets = readOrMakeSecrets(folder)
-  const database = await openDatabase({ port, dataFolder: folder, url }, secrets)
+  const database = await openDatabase({ dataFolder: folder }, secrets)
   closing.push(database.stop)
   asked.throwIfAborted()
   const settings = {

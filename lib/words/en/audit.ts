@@ -21,6 +21,24 @@ export const audit = {
       'The record has no entry {number}, and the print says that it had. Something was taken away, or a backup from before was put back. Tell whoever looks after this install, and keep the print.',
     foot: 'Record at entry {number}: {hash}. Printed {date}. Whoever keeps this paper can compare it under Team, What was done here.',
   },
+  anchors: {
+    title: 'Compare with the notes outside',
+    note: 'Once a day the install notes, in a file beside its data, where the record stands. Whoever writes the record anew in the database does not reach that file, least of all a copy of it elsewhere.',
+    go: 'Compare with the notes',
+    whole: 'As noted',
+    agreesOnce: 'The record has the entry that was noted on {first}.',
+    agree: 'The record has all {count} entries that were noted, from {first} to {last}.',
+    none: 'Nothing is noted of this bakery yet. The install notes it once a day, while it runs.',
+    'not-kept': 'This install keeps no such file: it was started without the name of one.',
+    'not-readable':
+      'The file with the notes is there and cannot be read. Tell whoever looks after this install, and change nothing.',
+    differs:
+      'On {date} entry {number} was noted, and the record has another one there. The record was written anew. Tell whoever looks after this install, keep the file, and change nothing.',
+    'not-there':
+      'On {date} entry {number} was noted, and the record has no such entry. Something was taken away, or a backup from before was put back. Tell whoever looks after this install, and keep the file.',
+    unreadableLine:
+      'Line {line} of the file cannot be read: it was damaged or cut off. Tell whoever looks after this install, and keep the file.',
+  },
   wholeNo: {
     gap: 'From entry {number} on the record does not fit together: an entry is missing. Tell whoever looks after this install, and change nothing.',
     order:
@@ -41,6 +59,7 @@ export const audit = {
     names: {
       'clear-run-out': 'Clears away sign-ins and links that ended long ago',
       'check-records': 'Checks the whole record of each bakery',
+      'anchor-records': 'Notes outside the database where each record stands',
     },
     never: 'not yet',
     outcomes: {
@@ -74,6 +93,7 @@ export const audit = {
       'owner-link': 'whoever runs this install, on its machine',
       'clear-run-out': 'the install itself, clearing away what has run out',
       'check-records': 'the install itself, checking the record',
+      'anchor-records': 'the install itself, noting where the record stands',
     },
   },
   unread: {
@@ -83,6 +103,12 @@ export const audit = {
   before: 'before: {text}',
   after: 'after: {text}',
   reason: 'reason: {text}',
+  /** What is said of 'refused.right' where no role stands behind it. */
+  refusedRight: {
+    stationAlone: 'asked for what needs somebody on shift at this tablet',
+    taster: 'asked for what is not for tasters',
+    job: 'asked for what the install may not do by itself',
+  },
   actions: {
     'people.set-up-bakery': 'set up the bakery',
     'people.set-up-demo': 'set up the invented bakery',

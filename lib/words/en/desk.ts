@@ -60,6 +60,8 @@ export const desk = {
         'When the install last looked, on {date}, the record did not fit together from entry {number} on: an entry was altered. Tell whoever looks after this install, and change nothing.',
       head: 'When the install last looked, on {date}, the record did not fit together from entry {number} on: entries at the end are missing. Tell whoever looks after this install, and change nothing.',
     },
+    notAnchored:
+      'On {date} the install could not note where the record stands, in its file outside the database: that cannot be written, or is damaged. Tell whoever looks after this install.',
     toRecord: 'To the record',
     what: 'What',
     about: 'About',

@@ -2,7 +2,7 @@
 export const refusals = {
   invalid: 'Not kept yet. Put right what is marked below.',
   'not-signed-in': 'You are signed out. Sign in again; what you typed is still here.',
-  'not-allowed': 'Your role does not allow this. Ask the owner or the head baker.',
+  'not-allowed': 'This is not yours to do here. Ask the owner or the head baker.',
   'not-found': 'There is nothing here under this address.',
   stale: '{who} changed this at {at}. What you typed is kept below; look at the change, then send it again.',
   'stale-moved-on': 'This has moved on since you opened it. Look at how it stands now.',

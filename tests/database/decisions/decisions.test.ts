@@ -673,7 +673,7 @@ describe('looking at decisions', () => {
       seen.evidence!.costs!.arms[1]!.perBatch!,
     ])
       expect(text).not.toContain(amount)
-    expect(text).not.toContain('perPlannedPiece')
+    expect(text).not.toContain('perLoaf')
   })
 
   it('says that readings were changed since, and shows what was frozen all the same', async () => {

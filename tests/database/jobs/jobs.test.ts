@@ -340,12 +340,14 @@ describe('checking the records', () => {
     expect(valueOf(await listJobs.call(bakery.owner.caller, {})).jobs).toEqual([
       { name: 'clear-run-out', run: null },
       { name: 'check-records', run: null },
+      { name: 'anchor-records', run: null },
     ])
     await run([clearRunOut, checkRecords])
     const done = { beganAt: testNow, endedAt: testNow, how: 'done' }
     expect(valueOf(await listJobs.call(bakery.owner.caller, {})).jobs).toEqual([
       { name: 'clear-run-out', run: done },
       { name: 'check-records', run: done },
+      { name: 'anchor-records', run: null },
     ])
     await db().jobRun.update({ where: { name: 'clear-run-out' }, data: { endedAt: null, outcome: null } })
     expect(valueOf(await listJobs.call(bakery.owner.caller, {})).jobs[0]?.run).toEqual({

@@ -132,12 +132,10 @@ describe('the result of a trial', () => {
     expect(result.batches.map(({ mean }) => mean !== null)).toEqual(doughs.map(() => true))
     expect(result).toMatchObject({ mixed: [], outOfOrderDays: [] })
     const costs = costsOf(await getResult.call(bakery.owner.caller, { trialId }))
-    expect(
-      costs.arms.every(
-        ({ perGoodPiece, good, perLitre }) => perGoodPiece === null && good === null && perLitre === null,
-      ),
-    ).toBe(true)
-    expect(costs.arms[0]!.perPlannedPiece).toBe('0.207925')
+    expect(costs.arms.every(({ perKg, good, perLitre }) => perKg === null && good === null && perLitre === null)).toBe(
+      true,
+    )
+    expect(costs.arms[0]!.perLoaf).toBe('0.207925')
   })
 
   it('names what went wrong, and leaves a day without its control out', async () => {
@@ -157,16 +155,17 @@ describe('what it costs and gives', () => {
   it('follows from the masses and the prices of the day', async () => {
     const { trialId } = await plant(wholeTrial)
     const costs = costsOf(await getResult.call(bakery.head.caller, { trialId }))
-    // Control: 1,000 g at 0.8317 a kg over 4 loaves. Arm: 994 g of flour and 6 g of malt, 3 doughs, 11 good loaves.
+    // Control: 1,000 g at 0.8317 a kg, in 1,600 g of dough for 4 loaves of 400 g. Arm: 994 g of flour and 6 g of malt.
     const armDough =
       (plantedMasses[1].flour * Number(plantedPrices.flour) + plantedMasses[1].malt * Number(plantedPrices.malt)) / 1000
     expect(costs).toMatchObject({ day: '2026-03-02', currency: 'EUR', latestPriceFrom: '2026-01-01' })
-    expect(costs.arms[0]).toMatchObject({ perBatch: '0.8317', perGoodPiece: '0.207925', unpriced: [] })
+    expect(costs.arms[0]).toMatchObject({ perBatch: '0.8317', perLoaf: '0.207925', unpriced: [] })
     expect(Number(costs.arms[1]!.perBatch)).toBeCloseTo(armDough, 12)
-    expect(Number(costs.arms[1]!.perGoodPiece)).toBeCloseTo((3 * armDough) / 11, 12)
-    expect(Number(costs.arms[1]!.differencePerGoodPiece)).toBeCloseTo((3 * armDough) / 11 - 0.207925, 12)
-    expect(Number(costs.arms[1]!.perKg)).toBeCloseTo((3 * armDough) / 11 / 0.4, 12)
-    expect(costs.arms[1]!.breakEven).toMatchObject({ outcome: 'never' })
+    expect(Number(costs.arms[1]!.perLoaf)).toBeCloseTo(armDough / 4, 12)
+    expect(Number(costs.arms[1]!.differencePerLoaf)).toBeCloseTo(armDough / 4 - 0.207925, 12)
+    expect(Number(costs.arms[1]!.perKg)).toBeCloseTo(armDough / 4 / 0.4, 12)
+    // A loaf that was spoilt is counted, and makes no other one dearer.
+    expect(costs.arms[1]!.good).toEqual({ pieces: 11, batches: 3 })
   })
 
   describe('with the water that was really taken', () => {
@@ -231,9 +230,7 @@ describe('what it costs and gives', () => {
     const costs = costsOf(await getResult.call(bakery.owner.caller, { trialId, pricesOn: '2025-12-31' }))
     expect(costs.arms.map(({ unpriced }) => unpriced.length)).toEqual([1, 2])
     expect(
-      costs.arms.every(
-        ({ perBatch, perGoodPiece, breakEven }) => perBatch === null && perGoodPiece === null && breakEven === null,
-      ),
+      costs.arms.every(({ perBatch, perLoaf, perKg }) => perBatch === null && perLoaf === null && perKg === null),
     ).toBe(true)
     expect(refusalOf(await getResult.call(bakery.owner.caller, { trialId, pricesOn: '2026-02-30' }))).toBe(
       'invalid pricesOn:wrong-form',

@@ -204,7 +204,7 @@ describe('a closed trial', () => {
     expect(after.batches.every(({ arm }) => arm === null)).toBe(true)
     expect(after).toMatchObject({ withTakenOut: null, mixed: [] })
     const { costs } = valueOf(await getResult.call(bakery.owner.caller, { trialId: planted.trialId }))
-    expect(costs?.arms.every(({ perGoodPiece, good }) => perGoodPiece === null && good === null)).toBe(true)
+    expect(costs?.arms.every(({ perLitre, good }) => perLitre === null && good === null)).toBe(true)
     const { revision: seenRevision } = after.trial
     const asked = { trialId: planted.trialId, seenRevision, reason: 'It is not worth it.' }
     expect(refusalOf(await keepFormula.call(bakery.owner.caller, asked))).toBe('seal-broken')

@@ -193,7 +193,7 @@ export const peoplePages: readonly PageWalk[] = [
   },
   {
     route: '/team/record',
-    queries: ['audit.list-record', 'audit.verify-record', 'jobs.list-jobs'],
+    queries: ['audit.compare-anchors', 'audit.list-record', 'audit.verify-record', 'jobs.list-jobs'],
     right: 'read-record',
     address: () => '/team/record',
   },

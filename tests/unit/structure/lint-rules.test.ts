@@ -119,6 +119,9 @@ describe('what is banned is reported where it is banned', () => {
     ['no-clock-or-chance-in-calc', calculation, 'new Intl.NumberFormat()'],
     ['no-chance-outside-arguments', command, 'Math.random()'],
     ['no-sleep-in-tests', 'tests/browser/door.test.ts', 'await page.waitForTimeout(100)'],
+    ['no-literal-length', page, '<Field maxLength={40} />'],
+    ['no-literal-length', page, '<input maxLength="40" />'],
+    ['no-literal-length', page, '<Field maxLength={rule?.mostLength ?? 40} />'],
     ['no-literal-text-prop', page, '<nav aria-label="Pages" />'],
   ]
   test.each(bitten)('%s in %s: %s', (rule, file, code) => {
@@ -131,6 +134,7 @@ describe('what is banned is reported where it is banned', () => {
     ['lib/db/settings.ts', 'process.env.PORT'],
     [calculation, 'new Date(atMs)'],
     [page, '<nav aria-label={say("pages")} />'],
+    [page, '<Field maxLength={ruleOf(rules, "value")?.mostLength} />'],
     [command, 'mustBeGoodPassword(input.password)'],
   ])('nothing in %s: %s', (file, code) => {
     expect(reportedIn(file, code)).toEqual([])

@@ -6,6 +6,11 @@ import { changeSettingsInput } from '@/lib/kitchen/people/change-settings.input'
 import { draftFormulaInput } from '@/lib/kitchen/formulas/draft-formula.input'
 import { draftTrialInput } from '@/lib/kitchen/trials/draft-trial.input'
 import { invitePersonInput } from '@/lib/kitchen/people/invite-person.input'
+import { correctReadingInput } from '@/lib/kitchen/readings/correct-reading.input'
+import { importReadingsInput } from '@/lib/kitchen/readings/import/import-readings.input'
+import { logReadingInput } from '@/lib/kitchen/readings/log-reading.input'
+import { signInInput } from '@/lib/kitchen/people/sign-in.input'
+import { verifyRecordInput } from '@/lib/kitchen/audit/verify-record.input'
 import { ruleOf } from '@/lib/ui/field-rules'
 
 describe('what a form asks of its fields', () => {
@@ -38,6 +43,21 @@ describe('what a form asks of its fields', () => {
     expect(ruleOf(rules, 'content.arms.0.doses.11.insteadOfId')).toMatchObject({ isRequired: false })
     expect(ruleOf(rules, 'content.note')).toEqual({ isRequired: false, mostLength: 2000 })
     expect(ruleOf(rules, 'content.nothing')).toBeUndefined()
+  })
+
+  it('finds a part under a name out of a list', () => {
+    const rules = rulesOf(addIngredientInput)
+    expect(ruleOf(rules, 'figures.water.source')).toEqual({ isRequired: false, mostLength: 200 })
+    expect(ruleOf(rules, 'figures.salt.gPer100G')).toMatchObject({ isRequired: false, least: 0, most: 100 })
+    expect(ruleOf(rules, 'figures.nothing.source')).toBeUndefined()
+  })
+
+  it('knows the lengths of what is typed outside the form kit', () => {
+    expect(rulesOf(logReadingInput).value?.mostLength).toBe(40)
+    expect(rulesOf(correctReadingInput).reason?.mostLength).toBe(300)
+    expect(rulesOf(importReadingsInput)['outside.orderWhy']?.mostLength).toBe(300)
+    expect(rulesOf(verifyRecordInput)['anchor.hash']?.mostLength).toBe(100)
+    expect(rulesOf(signInInput)).toMatchObject({ email: { mostLength: 254 }, password: { mostLength: 256 } })
   })
 
   it('leaves open what may stay empty, is null or has a usual value, and asks of several kinds only what all ask', () => {

@@ -3,7 +3,6 @@ import { SheetTable } from '@/lib/ui/sheet-table'
 import { say } from '@/lib/words/say'
 import type { Words } from '@/lib/words/words'
 import { ArmCell } from '../../trials/[trialId]/result/arm-cell'
-import { isByGoodLoaf } from '../../trials/[trialId]/result/is-by-good-loaf'
 import { WithInterval } from '../../trials/[trialId]/result/numbers-table'
 import type { ResultForms } from '../../trials/[trialId]/result/result-forms'
 import { verdictText } from '../../trials/[trialId]/result/say-result'
@@ -21,10 +20,9 @@ export function EvidenceTable({
 }) {
   const { text: result, language, unit } = forms
   const { costs, declared } = evidence
-  const byGood = costs !== null && isByGoodLoaf(costs)
   const costOf = (position: number) => {
     const cost = costs?.arms.find(({ arm }) => arm === position)
-    return (byGood ? cost?.perGoodPiece : cost?.perPlannedPiece) ?? null
+    return cost?.perLoaf ?? null
   }
   return (
     <SheetTable
@@ -37,7 +35,9 @@ export function EvidenceTable({
         { key: 'mean', label: say(result.mean, language, { unit }), numeric: true },
         { key: 'difference', label: say(result.difference, language, { unit: forms.axisUnit }), numeric: true },
         { key: 'good', label: text.goodLoaves, numeric: true },
-        ...(costs ? [{ key: 'cost', label: byGood ? result.perLoaf : result.perPlannedLoaf, numeric: true }] : []),
+        ...(costs
+          ? [{ key: 'cost', label: costs.loaf === 'good' ? result.perGoodLoaf : result.perLoaf, numeric: true }]
+          : []),
       ]}
     >
       {evidence.arms.map((arm) => {

@@ -1,5 +1,6 @@
 import { rulesOf } from '@/lib/ui/rules-of'
 import { signOffVersionInput } from '@/lib/kitchen/formulas/sign-off-version.input'
+import { mostTimeLength } from '@/lib/kitchen/moment-of'
 import { ActionForm } from '@/lib/ui/action-form'
 import { DefinitionList } from '@/lib/ui/definition-list'
 import { FieldStack } from '@/lib/ui/field-stack'
@@ -136,7 +137,7 @@ export function SignForm({ title, version, signing, words, bakery, language }: S
                       label={sign.time}
                       hint={sign.timeHint}
                       width="short"
-                      maxLength={5}
+                      maxLength={mostTimeLength}
                       autoComplete="off"
                     />
                   </div>

@@ -1,6 +1,7 @@
 'use client'
 
 import { useState } from 'react'
+import { ruleOf } from '@/lib/ui/field-rules'
 import { FloorButton } from '@/lib/ui/floor-button'
 import { floorControlClass } from '@/lib/ui/floor-control-class'
 import { say } from '@/lib/words/say'
@@ -21,6 +22,7 @@ export function CorrectForm({
   measure,
   label,
   pieces,
+  rules,
   words,
   language,
   onKept,
@@ -118,7 +120,7 @@ export function CorrectForm({
             readOnly={isFixed}
             inputMode="decimal"
             autoComplete="off"
-            maxLength={40}
+            maxLength={ruleOf(rules.correct, 'value')?.mostLength}
             aria-label={words.value}
             aria-invalid={isAtFault(state) ? true : undefined}
             aria-describedby={`${id}-status`}
@@ -158,7 +160,7 @@ export function CorrectForm({
             onChange={(event) => change({ reason: event.target.value })}
             readOnly={isFixed}
             autoComplete="off"
-            maxLength={300}
+            maxLength={ruleOf(rules.correct, 'reason')?.mostLength}
             className={`mt-1 block font-normal ${floorControlClass('line')}`}
           />
         </label>

@@ -10,6 +10,9 @@ import { FloorLink } from '@/lib/ui/floor-link'
 import { FloorSheet } from '@/lib/ui/floor-sheet'
 import { Notice } from '@/lib/ui/notice'
 import { Rack } from '@/lib/ui/rack'
+import { correctReadingInput } from '@/lib/kitchen/readings/correct-reading.input'
+import { logReadingInput } from '@/lib/kitchen/readings/log-reading.input'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
@@ -86,6 +89,7 @@ export default async function BatchPage({ params }: Params) {
           isOpen={batch.isOpen}
           mayKeep={batch.isOpen && !isLost}
           between={batch.state === 'weighing' ? plan : undefined}
+          rules={{ take: rulesOf(logReadingInput), correct: rulesOf(correctReadingInput) }}
           me={person.name}
           dateForm={{ locale: bakery.locale, timeZone: bakery.timeZone }}
           words={words.readings}

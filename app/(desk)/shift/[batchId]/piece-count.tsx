@@ -19,22 +19,10 @@ export function PieceCount({ batch, words: { pieces: text } }: BatchPart) {
       >
         <div className="flex max-w-column flex-wrap items-end gap-4">
           <div className="w-36">
-            <FloorField
-              name="piecesMade"
-              type="count"
-              label={text.made}
-              defaultValue={batch.piecesMade?.toString()}
-              maxLength={5}
-            />
+            <FloorField name="piecesMade" type="count" label={text.made} defaultValue={batch.piecesMade?.toString()} />
           </div>
           <div className="w-36">
-            <FloorField
-              name="piecesGood"
-              type="count"
-              label={text.good}
-              defaultValue={batch.piecesGood?.toString()}
-              maxLength={5}
-            />
+            <FloorField name="piecesGood" type="count" label={text.good} defaultValue={batch.piecesGood?.toString()} />
           </div>
           <FloorButton tone="plain">{text.keep}</FloorButton>
         </div>

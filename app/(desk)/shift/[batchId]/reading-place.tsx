@@ -1,6 +1,7 @@
 'use client'
 
 import { useState } from 'react'
+import { ruleOf } from '@/lib/ui/field-rules'
 import { FloorButton } from '@/lib/ui/floor-button'
 import { Lines } from '@/lib/ui/lines'
 import { floorControlClass } from '@/lib/ui/floor-control-class'
@@ -13,7 +14,7 @@ import { isAtFault, useReadingDraft, type DraftState } from './use-reading-draft
 
 /** One thing to read: what is in the book of it, and a large field for the reading that is still to come. */
 export function ReadingPlace(props: ReadingPlaceProps) {
-  const { batchId, place, measure, label, kept, needs, isOpen, mayKeep, words, language } = props
+  const { batchId, place, measure, label, kept, needs, isOpen, mayKeep, rules, words, language } = props
   const key = keyOfPlace(place)
   const id = idOfField(place)
   const [value, setValue] = useState('')
@@ -157,7 +158,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
               inputMode="decimal"
               enterKeyHint="send"
               autoComplete="off"
-              maxLength={40}
+              maxLength={ruleOf(rules.take, 'value')?.mostLength}
               aria-label={say(words.fieldLabel, language, { ...facts, repeat })}
               aria-invalid={isAtFault(state) ? true : undefined}
               aria-describedby={`${id}-status`}

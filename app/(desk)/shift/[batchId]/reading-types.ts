@@ -1,3 +1,4 @@
+import type { FieldRules } from '@/lib/ui/field-rules'
 import type { Words } from '@/lib/words/words'
 
 /** A reading that is in the book, as the page shows it. */
@@ -57,6 +58,9 @@ export function asksForAt(kept: number, { repeats }: Pick<MeasureToRead, 'repeat
 
 export type ReadingWords = Words['shift']['readings']
 
+/** What the book asks of a reading that is taken, and of one that is corrected. */
+export type ReadingRules = { take: FieldRules; correct: FieldRules }
+
 /** What it takes to read one thing of a batch, and to correct what was read of it. */
 export type ReadingPlaceProps = {
   batchId: string
@@ -72,6 +76,7 @@ export type ReadingPlaceProps = {
   isOpen: boolean
   /** More may be put into the book. */
   mayKeep: boolean
+  rules: ReadingRules
   words: ReadingWords
   language: string
   onKept(reading: KeptReading, needs: Needs): void

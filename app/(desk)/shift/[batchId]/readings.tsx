@@ -16,6 +16,7 @@ import {
   type MeasureToRead,
   type Needs,
   type Place,
+  type ReadingRules,
   type ReadingWords,
 } from './reading-types'
 
@@ -35,6 +36,7 @@ export type ReadingsProps = {
   mayKeep: boolean
   /** Comes after the first thing to read: what the batch is made of, while it is weighed out. */
   between?: ReactNode
+  rules: ReadingRules
   me: string
   dateForm: DateForm
   words: ReadingWords
@@ -56,6 +58,7 @@ export function Readings(props: ReadingsProps) {
     isOpen,
     mayKeep,
     between,
+    rules,
     me,
     dateForm,
     words,
@@ -162,6 +165,7 @@ export function Readings(props: ReadingsProps) {
         pieces={pieces}
         isOpen={isOpen}
         mayKeep={mayKeep}
+        rules={rules}
         words={words}
         language={language}
         onKept={onKept}

@@ -16,6 +16,9 @@ import { FormField } from '@/lib/ui/form-field'
 import { FormRadioGroup } from '@/lib/ui/form-radio-group'
 import { FormSelect } from '@/lib/ui/form-select'
 import { FormTextArea } from '@/lib/ui/form-text-area'
+import { addIngredientInput } from '@/lib/kitchen/stores/add-ingredient.input'
+import { ruleOf } from '@/lib/ui/field-rules'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { Section } from '@/lib/ui/section'
 import { plainNumber } from '@/lib/words/format/plain-number'
 import { say } from '@/lib/words/say'
@@ -118,7 +121,7 @@ export function IngredientFields({ words, language, locale, present, checks, chi
             label={text.compositionSource}
             hint={text.compositionSourceHint}
             defaultValue={commonSource}
-            maxLength={200}
+            maxLength={ruleOf(rulesOf(addIngredientInput), 'figures.water.source')?.mostLength}
             autoComplete="off"
           />
           {figure.options.map((each) => {
@@ -138,7 +141,6 @@ export function IngredientFields({ words, language, locale, present, checks, chi
                   type="text"
                   label={say(text.figureSource, language, { figure: stores.figures[each] })}
                   defaultValue={stated && stated.source !== commonSource ? stated.source : undefined}
-                  maxLength={200}
                   autoComplete="off"
                 />
               </FieldPair>

@@ -1,6 +1,9 @@
 import { Button } from '@/lib/ui/button'
 import { Field } from '@/lib/ui/field'
 import { Notice } from '@/lib/ui/notice'
+import { verifyRecordInput } from '@/lib/kitchen/audit/verify-record.input'
+import { ruleOf } from '@/lib/ui/field-rules'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
 import type { Words } from '@/lib/words/words'
@@ -33,7 +36,6 @@ export function AnchorSection({ typed, outcome, text, attention, language }: Anc
           label={text.number}
           defaultValue={typed?.number}
           width="short"
-          maxLength={12}
           autoComplete="off"
         />
         <Field
@@ -42,7 +44,7 @@ export function AnchorSection({ typed, outcome, text, attention, language }: Anc
           label={text.hash}
           defaultValue={typed?.hash}
           width="medium"
-          maxLength={100}
+          maxLength={ruleOf(rulesOf(verifyRecordInput), 'anchor.hash')?.mostLength}
           autoComplete="off"
         />
         <Button tone="plain">{text.go}</Button>

@@ -4,6 +4,7 @@ import { Cell } from '@/lib/ui/cell'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { describeValue } from './describe-value'
+import { sayWhat } from './say-what'
 import { sayWho } from './say-who'
 
 type EntryCellsProps = {
@@ -19,11 +20,10 @@ export function EntryCells({ said, words, language }: EntryCellsProps) {
     return <Unreadable sentence={say(text.unread['unknown-format'], language, { format: said.format })} />
   if (said.outcome === 'damaged') return <Unreadable sentence={text.unread.damaged} />
   const { who, action, before, after, reason } = said
-  const actions: Record<string, string> = text.actions
   return (
     <>
       <Cell>{sayWho(who, words, language)}</Cell>
-      <Cell>{actions[action] ?? action}</Cell>
+      <Cell>{sayWhat(action, who, words)}</Cell>
       <Cell>
         {before === null ? null : <p>{say(text.before, language, { text: describeValue(before) })}</p>}
         {after === null ? null : <p>{say(text.after, language, { text: describeValue(after) })}</p>}

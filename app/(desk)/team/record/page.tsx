@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
+import { compareAnchors } from '@/lib/kitchen/audit/compare-anchors'
 import { listRecord } from '@/lib/kitchen/audit/list-record'
 import { verifyRecord } from '@/lib/kitchen/audit/verify-record'
 import { listJobs } from '@/lib/kitchen/jobs/list-jobs'
@@ -17,6 +18,7 @@ import { formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { AnchorSection } from './anchor-section'
+import { AnchorsSection } from './anchors-section'
 import { EntryCells } from './entry-cells'
 import { JobsSection } from './jobs-section'
 import { sayLastCheck } from './say-last-check'
@@ -42,6 +44,7 @@ export default async function RecordPage({
   // The whole chain takes the longer the older the bakery is, so it is followed when somebody asks for it.
   const anchor = typeof entry === 'string' && typeof hash === 'string' ? { number: entry, hash } : undefined
   const asked = check === 'all' || anchor ? await askUnless(verifyRecord, { anchor }, ['invalid']) : null
+  const anchors = check === 'anchors' ? await ask(compareAnchors) : null
   const whole = asked?.ok ? asked.value : null
   const fault = whole?.fault ?? faultOfPage
 
@@ -75,6 +78,13 @@ export default async function RecordPage({
         outcome={asked === null ? null : asked.ok ? asked.value.anchor : 'invalid'}
         text={text.anchor}
         attention={desk.attention}
+        language={language}
+      />
+      <AnchorsSection
+        found={anchors}
+        text={text.anchors}
+        attention={desk.attention}
+        bakery={bakery}
         language={language}
       />
       <Section id="entries" title={text.entries}>

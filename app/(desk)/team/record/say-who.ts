@@ -4,7 +4,7 @@ import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 
 type Said = AnswerOf<typeof listRecord>['entries']['rows'][number]['said']
-type Who = Extract<Said, { outcome: 'read' }>['who']
+export type Who = Extract<Said, { outcome: 'read' }>['who']
 
 /** Who did what an entry of the record says. A role or job that has no words (any more) is given as it stands there. */
 export function sayWho(who: Who, { audit, desk }: Words, language: Language): string {

@@ -48,7 +48,7 @@ function said(arm: Partial<ShownArm>, q: { code?: string | null; more?: string; 
       ? null
       : ({
           currency: 'EUR',
-          arms: [{ arm: 1, differencePerPlannedPiece: more, differencePerGoodPiece: more, good: null }],
+          arms: [{ arm: 1, differencePerLoaf: more, good: null }],
         } as unknown as ShownCosts)
   const [found] = armSentences(comparison, costs, forms)
   return {

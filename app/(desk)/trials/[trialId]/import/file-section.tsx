@@ -1,6 +1,7 @@
 import { CheckField } from '@/lib/ui/check-field'
 import { Field } from '@/lib/ui/field'
 import { FieldStack } from '@/lib/ui/field-stack'
+import { ruleOf, type FieldRules } from '@/lib/ui/field-rules'
 import { FileField } from '@/lib/ui/file-field'
 import { Section } from '@/lib/ui/section'
 import { TextAreaField } from '@/lib/ui/text-area-field'
@@ -11,12 +12,13 @@ type FileSectionProps = {
   /** What was typed here earlier. */
   typed: Readonly<Record<string, string>> | null
   today: string
+  rules: FieldRules
   text: Words['importing']
   optionalWord: string
 }
 
 /** Step one: which file, and what holds for all of its lines. */
-export function FileSection({ problems, typed, today, text, optionalWord }: FileSectionProps) {
+export function FileSection({ problems, typed, today, rules, text, optionalWord }: FileSectionProps) {
   return (
     <Section id="file-step" title={text.file} note={text.fileNote}>
       <FieldStack>
@@ -67,7 +69,7 @@ export function FileSection({ problems, typed, today, text, optionalWord }: File
               label={text.orderWhy}
               hint={text.orderWhyHint}
               optionalWord={optionalWord}
-              maxLength={300}
+              maxLength={ruleOf(rules, 'outside.orderWhy')?.mostLength}
               autoComplete="off"
               error={problems.orderWhy ?? problems['outside.orderWhy']}
             />

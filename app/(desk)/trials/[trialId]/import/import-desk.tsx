@@ -10,6 +10,7 @@ import type { KeptDraft } from '@/lib/ui/kept-drafts'
 import { Notice } from '@/lib/ui/notice'
 import { typedIn } from '@/lib/ui/typed-in'
 import { useKeptTyped } from '@/lib/ui/use-kept-typed'
+import type { FieldRules } from '@/lib/ui/field-rules'
 import { wordsOfNoAnswer } from '@/lib/ui/words-of-no-answer'
 import type { Words } from '@/lib/words/words'
 import { FaultsSection } from './faults-section'
@@ -25,6 +26,7 @@ export type ImportDeskProps = {
   arms: readonly { value: string; label: string }[]
   today: string
   mostBytes: number
+  rules: FieldRules
   tooLarge: string
   text: Words['importing']
   optionalWord: string

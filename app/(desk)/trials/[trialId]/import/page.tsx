@@ -1,11 +1,12 @@
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
-import { mostImported } from '@/lib/kitchen/readings/import/import-readings.input'
+import { importReadingsInput, mostImported } from '@/lib/kitchen/readings/import/import-readings.input'
 import { previewImport } from '@/lib/kitchen/readings/import/preview-import'
 import { ActionRow } from '@/lib/ui/action-row'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Notice } from '@/lib/ui/notice'
+import { rulesOf } from '@/lib/ui/rules-of'
 import { Sheet } from '@/lib/ui/sheet'
 import { measureName } from '@/lib/words/measure-name'
 import { say } from '@/lib/words/say'
@@ -72,6 +73,7 @@ export default async function ImportPage({ params }: { params: Promise<{ trialId
           arms={trial.arms.map((arm) => ({ value: String(arm.position), label: armName(arm, language) }))}
           today={today}
           mostBytes={mostImported.bytes}
+          rules={rulesOf(importReadingsInput)}
           tooLarge={problems['file-too-large']}
           text={text}
           optionalWord={desk.optional}

@@ -1,3 +1,4 @@
+import { spoiltLoaves } from '@/lib/kitchen/results/spoilt-loaves'
 import { Cell } from '@/lib/ui/cell'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Section } from '@/lib/ui/section'
@@ -7,7 +8,6 @@ import { formatDay } from '@/lib/words/format/day'
 import { largeMassUnit } from '@/lib/words/format/mass'
 import { say } from '@/lib/words/say'
 import { ArmCell } from './arm-cell'
-import { isByGoodLoaf } from './is-by-good-loaf'
 import type { ResultForms } from './result-forms'
 import type { ShownBakery, ShownComparison, ShownCosts, ShownResult } from './shown-result'
 
@@ -25,7 +25,6 @@ export function CostTable({ result, comparison, costs, bakery, forms }: CostTabl
   const names = namesOf(result)
   const gains = new Map(comparison?.arms.map(({ arm, effect }) => [arm, effect?.pct ?? null]))
   const currency = costs.currency ?? bakery.currency
-  const byGood = isByGoodLoaf(costs)
   const amount = (text: string | null) => (text === null ? '–' : forms.loafMoney(text, currency))
   const signedAmount = (text: string) => `${Number(text) > 0 ? '+' : ''}${amount(text)}`
   return (
@@ -35,18 +34,18 @@ export function CostTable({ result, comparison, costs, bakery, forms }: CostTabl
         captionHidden
         columns={[
           { key: 'arm', label: text.arm },
-          { key: 'loaf', label: byGood ? text.perLoaf : text.perPlannedLoaf, numeric: true },
+          { key: 'loaf', label: text.perLoaf, numeric: true },
           ...(comparison ? [{ key: 'gain', label: text.gain, numeric: true }] : []),
         ]}
       >
         {costs.arms.map((cost) => {
           const gain = gains.get(cost.arm) ?? null
-          const more = byGood ? cost.differencePerGoodPiece : cost.differencePerPlannedPiece
+          const more = cost.differencePerLoaf
           return (
             <tr key={cost.arm}>
               <ArmCell arm={cost.arm} name={names.get(cost.arm)} forms={forms} narrow />
               <Cell numeric>
-                {amount(byGood ? cost.perGoodPiece : cost.perPlannedPiece)}
+                {amount(cost.perLoaf)}
                 {cost.arm === 0 || more === null ? null : (
                   <span className="block text-small text-ink-2">{signedAmount(more)}</span>
                 )}
@@ -61,7 +60,7 @@ export function CostTable({ result, comparison, costs, bakery, forms }: CostTabl
   )
 }
 
-/** The same cost by dough, planned and good loaf, mass and volume of bread. */
+/** The same cost by dough, mass and volume of bread, and how many loaves were spoilt. */
 export function CostByUnit({ result, costs, bakery, forms }: Omit<CostTableProps, 'comparison'>) {
   const { text, language } = forms
   const names = namesOf(result)
@@ -69,17 +68,36 @@ export function CostByUnit({ result, costs, bakery, forms }: Omit<CostTableProps
   const unit = largeMassUnit(bakery.massUnits)
   const title = say(text.byUnit, language, { unit })
   const amount = (text: string | null) => (text === null ? '–' : forms.loafMoney(text, currency))
+  const { confidencePct } = result.declared
+  const tenth = (pct: number) => forms.plain(Math.round(10 * pct) / 10)
+  const spoilt = (good: ShownCosts['arms'][number]['good']) => {
+    const found = spoiltLoaves(good, result.trial.piecesPerBatch, confidencePct)
+    if (found === null) return text.notCounted
+    const { count, of, interval } = found
+    return (
+      <>
+        {say(text.spoiltOf, language, { count, of })}
+        {interval ? (
+          <span className="block text-small text-ink-2">
+            {say(text.spoiltRange, language, {
+              low: tenth(interval.lowPct),
+              high: tenth(interval.highPct),
+            })}
+          </span>
+        ) : null}
+      </>
+    )
+  }
   return (
-    <Section id="cost-by-unit" title={title}>
+    <Section id="cost-by-unit" title={title} note={say(text.spoiltNote, language, { confidence: confidencePct })}>
       <SheetTable
         caption={title}
         captionHidden
         columns={[
           { key: 'arm', label: text.arm },
           { key: 'dough', label: text.perDough, numeric: true },
-          { key: 'planned', label: text.byPlannedLoaf, numeric: true },
-          { key: 'good', label: text.byGoodLoaf, numeric: true },
-          { key: 'count', label: text.good, numeric: true },
+          { key: 'loaf', label: text.byLoaf, numeric: true },
+          { key: 'spoilt', label: text.spoilt, numeric: true },
           { key: 'mass', label: say(text.byMass, language, { unit }), numeric: true },
           { key: 'litre', label: text.byLitre, numeric: true },
         ]}
@@ -88,16 +106,8 @@ export function CostByUnit({ result, costs, bakery, forms }: Omit<CostTableProps
           <tr key={cost.arm}>
             <ArmCell arm={cost.arm} name={names.get(cost.arm)} forms={forms} />
             <Cell numeric>{amount(cost.perBatch)}</Cell>
-            <Cell numeric>{amount(cost.perPlannedPiece)}</Cell>
-            <Cell numeric>{amount(cost.perGoodPiece)}</Cell>
-            <Cell numeric>
-              {cost.good
-                ? say(text.goodOf, language, {
-                    pieces: cost.good.pieces,
-                    planned: cost.good.batches * result.trial.piecesPerBatch,
-                  })
-                : text.notCounted}
-            </Cell>
+            <Cell numeric>{amount(cost.perLoaf)}</Cell>
+            <Cell numeric>{spoilt(cost.good)}</Cell>
             <Cell numeric>{cost.perKg === null ? '–' : unitPrice(cost.perKg, { ...bakery, currency })}</Cell>
             <Cell numeric>{amount(cost.perLitre)}</Cell>
           </tr>
@@ -113,8 +123,6 @@ function namesOf(result: ShownResult): Map<number, string> {
 
 function CostNotes({ costs, bakery, forms }: Pick<CostTableProps, 'costs' | 'bakery' | 'forms'>) {
   const { text, language } = forms
-  const unit = largeMassUnit(bakery.massUnits)
-  const currency = costs.currency ?? bakery.currency
   const unpriced = costs.arms.filter((cost) => cost.unpriced.length > 0)
   return (
     <ul className="mt-3 max-w-measure text-small text-ink-2">
@@ -126,20 +134,6 @@ function CostNotes({ costs, bakery, forms }: Pick<CostTableProps, 'costs' | 'bak
           {say(text.unpriced, language, { dough: forms.dough(cost.arm), ingredients: cost.unpriced })}
         </li>
       ))}
-      {costs.arms.map(({ arm, breakEven }) =>
-        breakEven ? (
-          <li key={`even ${arm}`}>
-            {breakEven.outcome === 'never'
-              ? say(text.breakEvenNever, language, { dough: forms.dough(arm), ingredient: breakEven.ingredient })
-              : say(text.breakEven, language, {
-                  dough: forms.dough(arm),
-                  ingredient: breakEven.ingredient,
-                  price: unitPrice(breakEven.perKg, { ...bakery, currency }),
-                  unit,
-                })}
-          </li>
-        ) : null,
-      )}
       {costs.latestPriceFrom === null ? null : (
         <li>
           {say(text.costDay, language, {

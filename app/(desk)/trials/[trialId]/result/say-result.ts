@@ -1,7 +1,6 @@
 import 'server-only'
 import { paragraph } from '@/lib/words/paragraph'
 import { say } from '@/lib/words/say'
-import { isByGoodLoaf } from './is-by-good-loaf'
 import type { ResultForms } from './result-forms'
 import type { ShownArm, ShownComparison, ShownCosts, ShownResult } from './shown-result'
 
@@ -78,8 +77,7 @@ function sentenceOf(arm: ShownArm, costs: ShownCosts | null, forms: ResultForms)
   const facts = { dough, measure: forms.measureInText, amount: forms.amount(forms.onAxis(arm.effect).estimate) }
   if (isDoubted) return say(claim.doubted, language, facts)
   const cost = costs?.arms.find((each) => each.arm === arm.arm)
-  const difference =
-    (costs && isByGoodLoaf(costs) ? cost?.differencePerGoodPiece : cost?.differencePerPlannedPiece) ?? null
+  const difference = cost?.differencePerLoaf ?? null
   if (difference === null || !costs?.currency) return say(claim.plain, language, facts)
   if (Number(difference) === 0) return say(claim.sameCost, language, facts)
   return say(difference.startsWith('-') ? claim.cheaper : claim.dearer, language, {
