@@ -4,6 +4,8 @@ import path from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { z } from 'zod'
+import { amendmentOfFormat1 } from '@/lib/documents/amendment/amendment-of-format-1'
+import { readAmendment } from '@/lib/documents/amendment/read-amendment'
 import { entryOfFormat1 } from '@/lib/documents/audit-entry/entry-of-format-1'
 import { entryOfFormat2 } from '@/lib/documents/audit-entry/entry-of-format-2'
 import { readAuditEntry } from '@/lib/documents/audit-entry/read-audit-entry'
@@ -39,6 +41,7 @@ const documents: Kind[] = [
   { name: 'plan-3', schema: planOfFormat3, read: readPlan, optional: 'declared.factor' },
   { name: 'evidence-1', schema: evidenceOfFormat1, read: readEvidence },
   { name: 'closing-1', schema: closingOfFormat1, read: readClosing },
+  { name: 'amendment-1', schema: amendmentOfFormat1, read: readAmendment },
   { name: 'version-content-1', schema: contentOfFormat1, read: readVersionContent, optional: 'evidence' },
   { name: 'audit-entry-1', schema: entryOfFormat1, read: readAuditEntry },
   { name: 'audit-entry-2', schema: entryOfFormat2, read: readAuditEntry },
@@ -116,7 +119,7 @@ describe.each(documents)('$name', ({ name, schema, read, optional = '' }) => {
 })
 
 /** The others leave the hash to whoever asks: a version that does not fit its seal is shown with that said, an entry is followed. */
-const readsByHash = new Set<Kind['read']>([readPlan, readEvidence, readReading])
+const readsByHash = new Set<Kind['read']>([readPlan, readEvidence, readReading, readAmendment])
 
 it('looks at every format that the code has, and at every file here', () => {
   const formats = sourceFilesIn('lib/documents').flatMap((file) => {
