@@ -8,7 +8,7 @@ import type { TrialAnalysis } from '../results/analyse-trial'
 import { amendedHash } from './amended-hash'
 import { loadClosed } from './load-closed'
 import { peopleThere } from './people-there'
-import { decidesAs, slipSignsAs } from './second-person'
+import { decidesAs, slipNeeds, slipSignsAs } from './second-person'
 import { slipOf } from './slip-of'
 
 /**
@@ -77,6 +77,8 @@ export const getAmendments = query({
       slip: slip && {
         isSigned: slip.isSigned && !slip.fault,
         isAlone: slip.signatures.some(({ as }) => as === 'alone'),
+        /** Which signatures it takes. */
+        needs: slipNeeds(people),
         amendedHash: amended,
         signatures: slip.signatures.map(({ by, ...signature }) => ({ ...signature, by: by.name })),
         maySign: signs && !('bar' in signs) ? signs : null,

@@ -46,7 +46,7 @@ export const resultsActions: readonly ActionWalk[] = [
 export const resultsPages: readonly PageWalk[] = [
   {
     route: page,
-    queries: ['results.get-result', 'audit.get-anchor'],
+    queries: ['results.get-result', 'amendments.get-amendments', 'audit.get-anchor'],
     right: 'read-work',
     address: async (context) => page.replace('[trialId]', await plant(context, 'closed', doughs)),
     named: true,
