@@ -1,5 +1,7 @@
 import { decideAmendment } from '../../../lib/kitchen/amendments/decide-amendment'
 import { getAmendments } from '../../../lib/kitchen/amendments/get-amendments'
+import { proposeAmendment } from '../../../lib/kitchen/amendments/propose-amendment'
+import { signSlip } from '../../../lib/kitchen/amendments/sign-slip'
 import { proposeNotCounting } from '../../../lib/kitchen/amendments/propose-not-counting'
 import { callerOf, valueOf, type TestPerson } from '../bakery'
 import { plantTrial, type PlantedDough, type PlantedTrial } from '../planted-trial'
@@ -36,6 +38,22 @@ async function proposed(context: WalkContext) {
   )
   const { amendments } = valueOf(await getAmendments.call(asSelf(context.bakery.early), { trialId }))!
   return { trialId, amendmentId, hash: amendments[0]!.hash }
+}
+
+/** Amends a closed trial: one that was accepted, for which one of two has signed, and one that waits. */
+export async function walkAmended({ bakery }: WalkContext, trialId: string): Promise<string> {
+  const [early, head] = [asSelf(bakery.early), asSelf(bakery.head)]
+  const seen = async () => valueOf(await getAmendments.call(head, { trialId }))!
+  const { doughs: there, measures } = await seen()
+  const asked = { trialId, doughId: there[0]!.id, measureId: measures.find(({ code }) => code === 'loaf-mass')!.id }
+  const reading = { ...asked, what: 'another', piece: 1, repeat: 1, value: '405.5', reason: 'Walked' }
+  const { amendmentId } = valueOf(await proposeAmendment.call(early, reading))
+  const { hash } = (await seen()).amendments[0]!
+  valueOf(await decideAmendment.call(head, { amendmentId, seenHash: hash, accept: true, note: 'Walked' }))
+  const { amendedHash } = (await seen()).slip!
+  valueOf(await signSlip.call(head, { trialId, amendedHash, reason: 'Walked' }))
+  valueOf(await proposeNotCounting.call(early, { trialId, doughId: there[1]!.id, reason: 'Walked' }))
+  return trialId
 }
 
 const isThere = async ({ look }: WalkContext, from: string, trialId: string) =>
