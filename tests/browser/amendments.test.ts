@@ -42,8 +42,11 @@ test('an amendment goes from the baker to a second person, and both results stan
   const second = head.getByRole('region', { name: 'The second result, with what was amended' })
   await expect(second.getByRole('listitem')).toHaveCount(1)
   await expect(head.getByRole('region', { name: 'What this trial can and cannot say' })).toBeVisible()
-  await expect(head.getByText('The first result stands; the second, with it, is below.')).toBeVisible()
-  await expect(list.getByRole('row').nth(1)).toBeVisible()
+  await expect(head.getByText('The first result stands, with a second one beside it.')).toBeVisible()
+  await expect(second.getByRole('row')).toHaveCount(3)
+  await head.goto(`/trials/${trialId}/decide`)
+  await expect(head.getByText('What is decided here rests on the first result.')).toBeVisible()
+  await head.goBack()
 
   // Owner and head baker sign that it was a slip; only then the headline says so.
   const slip = head.getByRole('region', { name: 'Did the first result rest on a slip?' })

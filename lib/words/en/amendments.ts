@@ -3,11 +3,16 @@ export const amendments = {
   word: 'Amended',
   brokenWord: 'The book was changed',
   standsFirst: {
-    one: 'After the readings were closed one amendment was accepted. The first result stands; the second, with it, is below.',
+    one: 'After the readings were closed one amendment was accepted. The first result stands, with a second one beside it.',
     other:
-      'After the readings were closed {count} amendments were accepted. The first result stands; the second, with them, is below.',
+      'After the readings were closed {count} amendments were accepted. The first result stands, with a second one beside it.',
   },
   nobodyElse: 'Nobody else checked.',
+  waitsToo: {
+    one: 'One amendment waits for a second person.',
+    other: '{count} amendments wait for a second person.',
+  },
+  restsOnFirst: 'What is decided here rests on the first result.',
   slipHeadline: 'The first result rested on a slip. As amended: {headline}',
   slipHeadlineAlone: 'The first result rested on a slip, and nobody else checked that. As amended: {headline}',
   slipBy: 'Signed by {who}, {at}: {reason}',
@@ -22,6 +27,13 @@ export const amendments = {
 
   second: 'The second result, with what was amended',
   secondNote: 'By the same rules as the first one, from what was closed with the accepted amendments put in.',
+  figures: 'First and second result',
+  meanFirst: 'Mean first, {unit}',
+  meanSecond: 'Mean second, {unit}',
+  differenceFirst: 'Difference first, {unit}',
+  differenceSecond: 'Difference second, {unit}',
+  verdictFirst: 'Verdict first',
+  verdictSecond: 'Verdict second',
   secondNone: 'With what was amended this trial cannot say it.',
 
   title: 'Amendments',

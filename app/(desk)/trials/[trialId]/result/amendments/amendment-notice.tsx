@@ -11,8 +11,11 @@ export function AmendmentNotice({
   amended,
   bakery,
   language,
+  isDeciding = false,
 }: {
   amended: ShownAmendments
+  /** On the page on which somebody decides. */
+  isDeciding?: boolean
   bakery: ShownBakery
   language: Language
 }) {
@@ -25,7 +28,8 @@ export function AmendmentNotice({
       </Notice>
     )
   const count = amendments.filter(({ verdict }) => verdict?.isAccepted).length
-  if (count === 0) return null
+  const waiting = amendments.filter(({ verdict }) => verdict === null).length
+  if (count + waiting === 0) return null
   const signed = slip?.isSigned
     ? slip.signatures.map(({ by, at, reason }) =>
         say(text.slipBy, language, { who: by, at: formatDateTime(at, bakery), reason }),
@@ -33,7 +37,15 @@ export function AmendmentNotice({
     : []
   return (
     <Notice tone="warn" word={text.word}>
-      {paragraph([say(text.standsFirst, language, { count }), nobodyElse ? text.nobodyElse : null], language)}
+      {paragraph(
+        [
+          count === 0 ? null : say(text.standsFirst, language, { count }),
+          nobodyElse ? text.nobodyElse : null,
+          waiting === 0 ? null : say(text.waitsToo, language, { count: waiting }),
+          isDeciding ? text.restsOnFirst : null,
+        ],
+        language,
+      )}
       {signed.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
