@@ -43,7 +43,7 @@ test('an amendment goes from the baker to a second person, and both results stan
   await expect(second.getByRole('listitem')).toHaveCount(1)
   await expect(head.getByRole('region', { name: 'What this trial can and cannot say' })).toBeVisible()
   await expect(head.getByText('The first result stands, with a second one beside it.')).toBeVisible()
-  await expect(second.getByRole('row')).toHaveCount(3)
+  await expect(second.getByRole('row')).toHaveCount(5)
   await head.goto(`/trials/${trialId}/decide`)
   await expect(head.getByText('What is decided here rests on the first result.')).toBeVisible()
   await head.goBack()

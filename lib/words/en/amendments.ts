@@ -1,6 +1,7 @@
 /** What comes after the readings of a trial were closed: proposed, decided by a second person, beside the first result. */
 export const amendments = {
   word: 'Amended',
+  proposedWord: 'Proposed',
   brokenWord: 'The book was changed',
   standsFirst: {
     one: 'After the readings were closed one amendment was accepted. The first result stands, with a second one beside it.',
@@ -15,7 +16,7 @@ export const amendments = {
   restsOnFirst: 'What is decided here rests on the first result.',
   slipHeadline: 'The first result rested on a slip. As amended: {headline}',
   slipHeadlineAlone: 'The first result rested on a slip, and nobody else checked that. As amended: {headline}',
-  slipBy: 'Signed by {who}, {at}: {reason}',
+  slipBy: '{who} signed on {at} that the first result rested on a slip: {reason}',
   broken: {
     damaged: 'An amendment cannot be read, or is not what was hashed when it was proposed.',
     'unknown-format': 'An amendment was written by a later Evendough. Update this one.',
@@ -28,12 +29,9 @@ export const amendments = {
   second: 'The second result, with what was amended',
   secondNote: 'By the same rules as the first one, from what was closed with the accepted amendments put in.',
   figures: 'First and second result',
-  meanFirst: 'Mean first, {unit}',
-  meanSecond: 'Mean second, {unit}',
-  differenceFirst: 'Difference first, {unit}',
-  differenceSecond: 'Difference second, {unit}',
-  verdictFirst: 'Verdict first',
-  verdictSecond: 'Verdict second',
+  which: 'Result',
+  whichFirst: 'first',
+  whichSecond: 'second',
   secondNone: 'With what was amended this trial cannot say it.',
 
   title: 'Amendments',
@@ -56,6 +54,7 @@ export const amendments = {
   whoAt: '{who}, {at}',
   why: 'Why',
   late: 'A device sent it after the readings were closed.',
+  lateTaken: 'A device sent it after the readings were closed; by its clock it was taken on {at}.',
   secondPerson: 'Second person',
   waits: 'waits',
   accepted: 'accepted by {who}, {at}',
@@ -73,6 +72,7 @@ export const amendments = {
   decideAlone: 'You are alone here, so you decide on your own: the page will say that nobody else checked.',
   decideReading: 'Dough {code}: {name}, {place}',
   decideReadingText: 'Closed as {old}; should be {new}.',
+  decideMissingText: 'Nothing was closed there; should be {new}.',
   decideDough: 'Dough {code} should not count',
   decideWho: '{who}, {at}.',
   choice: 'Is it right?',

@@ -36,7 +36,7 @@ export function AmendmentNotice({
       )
     : []
   return (
-    <Notice tone="warn" word={text.word}>
+    <Notice tone="warn" word={count > 0 ? text.word : text.proposedWord}>
       {paragraph(
         [
           count === 0 ? null : say(text.standsFirst, language, { count }),

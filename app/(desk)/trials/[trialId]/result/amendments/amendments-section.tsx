@@ -8,7 +8,7 @@ import { wordsIn, type Language } from '@/lib/words/words'
 import type { ShownBakery, ShownResult } from '../shown-result'
 import { DecideForms } from './decide-forms'
 import { ProposeForms } from './propose-forms'
-import { sayAmendment, sayVerdict } from './say-amendment'
+import { sayAmendment, sayLate, sayVerdict } from './say-amendment'
 import type { ShownAmendments } from './shown-amendments'
 import { SlipForm } from './slip-form'
 
@@ -54,7 +54,7 @@ function AmendmentTable({ amended, bakery, language }: Omit<AmendmentsProps, 're
       ]}
     >
       {amended.amendments.map((amendment) => {
-        const { id, change, by, at, reason, isLate } = amendment
+        const { id, change, by, at, reason } = amendment
         const said = sayAmendment(amendment, language)
         return (
           <tr key={id}>
@@ -68,7 +68,7 @@ function AmendmentTable({ amended, bakery, language }: Omit<AmendmentsProps, 're
             </Cell>
             <Cell>{say(text.whoAt, language, { who: by, at: formatDateTime(at, bakery) })}</Cell>
             <Cell>
-              <Lines texts={[...(reason === null ? [] : [reason]), ...(isLate ? [text.late] : [])]} />
+              <Lines texts={[...(reason === null ? [] : [reason]), ...sayLate(amendment, bakery, language)]} />
             </Cell>
             <Cell>
               <Lines texts={sayVerdict(amendment, bakery, language)} />

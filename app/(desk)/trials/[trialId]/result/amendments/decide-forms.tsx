@@ -12,7 +12,7 @@ import { say } from '@/lib/words/say'
 import { wordsIn, type Language } from '@/lib/words/words'
 import type { ShownBakery } from '../shown-result'
 import { decide } from './actions'
-import { sayAmendment } from './say-amendment'
+import { sayAmendment, sayLate } from './say-amendment'
 import type { ShownAmendment, ShownAmendments } from './shown-amendments'
 
 /** The amendments that wait for the yes or no of whoever looks. Nothing is chosen beforehand: neither can be taken back. */
@@ -50,7 +50,7 @@ function DecideForm({
   language: Language
 }) {
   const { amendments: text } = wordsIn(language)
-  const { id, hash, change, by, at, reason, isLate } = amendment
+  const { id, hash, change, by, at, reason } = amendment
   const said = sayAmendment(amendment, language)
   const titleId = `decide-${id}-title`
   const { code } = change.dough
@@ -67,8 +67,12 @@ function DecideForm({
       <p className="max-w-measure">
         {paragraph(
           [
-            change.kind === 'reading' ? say(text.decideReadingText, language, { old: said.old, new: said.new }) : null,
-            isLate ? text.late : null,
+            change.kind === 'reading'
+              ? change.old
+                ? say(text.decideReadingText, language, { old: said.old, new: said.new })
+                : say(text.decideMissingText, language, { new: said.new })
+              : null,
+            ...sayLate(amendment, bakery, language),
             say(text.decideWho, language, { who: by, at: formatDateTime(at, bakery) }),
           ],
           language,

@@ -26,6 +26,15 @@ export function sayAmendment({ change }: ShownAmendment, language: Language) {
   }
 }
 
+/** That a device sent it late, and when it says it was taken; nothing of what was proposed at the desk. */
+export function sayLate({ isLate, change }: ShownAmendment, bakery: ShownBakery, language: Language): string[] {
+  const { amendments: text } = wordsIn(language)
+  if (!isLate) return []
+  return change.kind === 'reading' && change.takenAt !== null
+    ? [say(text.lateTaken, language, { at: formatDateTime(new Date(change.takenAt), bakery) })]
+    : [text.late]
+}
+
 /** What a second person said of it, a remark each; that it waits where nobody has said anything. */
 export function sayVerdict({ verdict }: ShownAmendment, bakery: ShownBakery, language: Language): string[] {
   const { amendments: text } = wordsIn(language)

@@ -64,57 +64,74 @@ function BothTable({ result, second, forms }: { result: ShownResult; second: Sho
         caption={text.figures}
         columns={[
           { key: 'arm', label: results.arm },
-          { key: 'mean-first', label: say(text.meanFirst, language, { unit }), numeric: true },
-          { key: 'mean-second', label: say(text.meanSecond, language, { unit }), numeric: true },
-          { key: 'difference-first', label: say(text.differenceFirst, language, { unit }), numeric: true },
-          { key: 'difference-second', label: say(text.differenceSecond, language, { unit }), numeric: true },
-          { key: 'verdict-first', label: text.verdictFirst },
-          { key: 'verdict-second', label: text.verdictSecond },
+          { key: 'which', label: text.which },
+          { key: 'verdict', label: results.verdict },
+          { key: 'doughs', label: results.doughs, numeric: true },
+          { key: 'mean', label: say(results.mean, language, { unit }), numeric: true },
+          { key: 'difference', label: say(results.difference, language, { unit }), numeric: true },
         ]}
       >
-        {first.arms.map((arm) => {
+        {first.arms.flatMap((arm) => {
+          const name = result.declared.arms.find(({ position }) => position === arm.arm)?.name
           const other = ofSecond.get(arm.arm)
-          return (
-            <tr key={arm.arm}>
-              <ArmCell
-                arm={arm.arm}
-                name={result.declared.arms.find((each) => each.position === arm.arm)?.name}
-                forms={forms}
-              />
-              <MeanCell arm={arm} forms={forms} />
-              <MeanCell arm={other} forms={forms} />
-              <DifferenceCell arm={arm} forms={forms} />
-              <DifferenceCell arm={other} forms={forms} />
-              <Cell>{verdictText(arm, first, forms)}</Cell>
-              <Cell>{other ? verdictText(other, second, forms) : null}</Cell>
-            </tr>
-          )
+          return [
+            <FigureRow
+              key={`${arm.arm} first`}
+              arm={arm}
+              name={name}
+              of={first}
+              which={text.whichFirst}
+              forms={forms}
+            />,
+            ...(other
+              ? [
+                  <FigureRow
+                    key={`${arm.arm} second`}
+                    arm={other}
+                    name={name}
+                    of={second}
+                    which={text.whichSecond}
+                    forms={forms}
+                  />,
+                ]
+              : []),
+          ]
         })}
       </SheetTable>
     </div>
   )
 }
 
-function MeanCell({ arm, forms }: { arm: ShownArm | undefined; forms: ResultForms }) {
-  const mean = arm?.mean ?? null
-  return <Cell numeric>{mean === null ? '–' : forms.value(mean)}</Cell>
+type FigureRowProps = {
+  arm: ShownArm
+  name: string | undefined
+  of: ShownComparison
+  which: string
+  forms: ResultForms
 }
 
-function DifferenceCell({ arm, forms }: { arm: ShownArm | undefined; forms: ResultForms }) {
-  const effect = arm?.effect ?? null
+function FigureRow({ arm, name, of, which, forms }: FigureRowProps) {
+  const { mean, effect } = arm
   return (
-    <Cell numeric>
-      {effect === null ? (
-        '–'
-      ) : (
-        <WithInterval
-          estimate={effect.estimate}
-          low={effect.low}
-          high={effect.high}
-          form={forms.difference}
-          forms={forms}
-        />
-      )}
-    </Cell>
+    <tr>
+      <ArmCell arm={arm.arm} name={name} forms={forms} />
+      <Cell>{which}</Cell>
+      <Cell>{verdictText(arm, of, forms)}</Cell>
+      <Cell numeric>{forms.plain(arm.batches)}</Cell>
+      <Cell numeric>{mean === null ? '–' : forms.value(mean)}</Cell>
+      <Cell numeric>
+        {effect === null ? (
+          '–'
+        ) : (
+          <WithInterval
+            estimate={effect.estimate}
+            low={effect.low}
+            high={effect.high}
+            form={forms.difference}
+            forms={forms}
+          />
+        )}
+      </Cell>
+    </tr>
   )
 }
