@@ -316,6 +316,24 @@ describe('that the first result rested on a slip', () => {
 })
 
 describe('what somebody does past the rules', () => {
+  test('a signature that nobody gave is no signature, and shows', async () => {
+    valueOf(await decide(await propose()))
+    const { slip } = await look()
+    await db().slipSignature.create({
+      data: {
+        bakeryId: bakery.bakeryId,
+        trialId: planted.trialId,
+        amendedHash: slip!.amendedHash,
+        signsAs: 'owner',
+        isLast: true,
+        reason: 'I say so.',
+        signedById: bakery.owner.personId,
+        at: testNow,
+      },
+    })
+    expect(await look()).toMatchObject({ fault: 'not-of-record', second: null, slip: { isSigned: false } })
+  })
+
   test('the app’s own role and the owner of the tables change and take away nothing', async () => {
     const id = await propose()
     valueOf(await decide(id))
