@@ -50,8 +50,10 @@ export const refusals = {
     'The plan cannot be worked out: a dose is of the active substance of {ingredient}, and the stores do not say how much it has. Change the dose, or state it in the stores.',
   'day-begun': 'A dough of mixing day {day} is begun already, so its date stands.',
   'trial-not-approved': 'This trial is not approved. Ask the head baker.',
-  'trial-closed': 'This trial is closed. Nothing more is added to it; tell the head baker what is missing.',
-  'trial-stopped': 'This trial was stopped. Nothing more is added to it; tell the head baker what is missing.',
+  'trial-closed':
+    'This trial is closed, and nothing more is added to it. What is wrong or missing is proposed as an amendment, on its result.',
+  'trial-stopped':
+    'This trial was stopped, and nothing more is added to it. What is wrong or missing is proposed as an amendment, on its result.',
   'seal-broken':
     'What is in the book is not what was closed; the result says where. Nothing is decided until that is cleared up.',
   'not-as-planned':
