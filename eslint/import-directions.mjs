@@ -43,12 +43,13 @@ const rooms = {
   shifts: ['batches', 'conduct', 'readings', 'trials'],
   results: ['batches', 'conduct', 'formulas', 'heavy', 'readings', 'stores', 'trials'],
   evidence: ['heavy', 'results', 'trials'],
+  amendments: ['batches', 'conduct', 'intake', 'readings', 'results', 'trials'],
   decisions: ['evidence', 'formulas', 'heavy', 'results', 'trials'],
   jobs: ['audit'],
-  desk: ['batches', 'formulas', 'readings', 'trials'],
+  desk: ['amendments', 'batches', 'formulas', 'readings', 'trials'],
 }
 /** Lists of what the rooms bring, which their own room hands on without knowing it. */
-const roomLists = ['lib/kitchen/heavy/works', 'lib/kitchen/intake/handlers']
+const roomLists = ['lib/kitchen/heavy/works', 'lib/kitchen/intake/handlers', 'lib/kitchen/intake/aside-listeners']
 
 /** Files that are held to more, or to less, than their folder. */
 const special = [

@@ -37,6 +37,10 @@ export const rights = {
   'import-readings': { ...atDeskOnly, desk: heads },
   // What came in too late for its place, of whoever sent it.
   'settle-entries': { ...atDeskOnly, desk: heads },
+  // What should stand in place of something that was closed: a proposal, which changes nothing by itself.
+  'propose-amendment': { ...atDeskOnly, desk: all },
+  // Shift bakers as a witness only, where nobody else could be the second person.
+  'decide-amendment': { ...atDeskOnly, desk: { owner: 'yes', head_baker: 'yes', shift_baker: 'in-part' } },
   'see-costs': { ...atDeskOnly, desk: heads },
   'edit-stores': { ...atDeskOnly, desk: heads },
   'draft-formula': { ...atDeskOnly, desk: heads },

@@ -14,5 +14,8 @@ export const appendOnlyTables = [
   'batch_cause',
   'evidence',
   'closing',
+  'amendment',
+  'amendment_verdict',
+  'slip_signature',
   'answered_form',
 ] as const

@@ -1,3 +1,4 @@
+import { amendments } from './en/amendments'
 import { audit } from './en/audit'
 import { calculators } from './en/calculators/calculators'
 import { calculations } from './en/calculators/words'
@@ -21,6 +22,7 @@ import { pseudoOf } from './pseudo'
 import type { SamePlaces, WordsOf } from './same-places'
 
 const english = {
+  amendments,
   audit,
   calculations,
   calculators,

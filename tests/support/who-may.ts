@@ -28,6 +28,8 @@ export const whoMay: Record<Right, string> = {
   'correct-reading': 'yys yys - - - -',
   'import-readings': 'yy- --- - - - -',
   'settle-entries': 'yy- --- - - - -',
+  'propose-amendment': 'yyy --- - - - -',
+  'decide-amendment': 'yyp --- - - - -',
   'see-costs': 'yy- --- - - - -',
   'edit-stores': 'yy- --- - - - -',
   'draft-formula': 'yy- --- - - - -',

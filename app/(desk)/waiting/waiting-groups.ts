@@ -46,7 +46,7 @@ export function waitingGroups(waiting: Waiting, { words, bakery, language }: Sho
       { id, title: titleOf(few.count), rows: few.rows.map(rowOf), more: label === null ? null : { href: list, label } },
     ]
   }
-  const { underWay, toMix, toSettle, sentBack, toApprove, toSign, toClose, toDecide } = waiting
+  const { underWay, toMix, toSettle, sentBack, toApprove, toSign, toAmend, toClose, toDecide } = waiting
   return [
     ...group(
       'under-way',
@@ -111,6 +111,18 @@ export function waitingGroups(waiting: Waiting, { words, bakery, language }: Sho
         href: decisionId ? `/decisions/${decisionId}` : `/formulas/${formulaId}/versions/${versionId}`,
         what: say(text.toSignVersion, language, { formula, number }),
         about: reason,
+        since: date(since),
+      }),
+    ),
+    ...group(
+      'to-amend',
+      toAmend,
+      '/trials#past',
+      (count) => say(toAmend?.isAtLeast ? text.toAmendAtLeast : text.toAmend, language, { count }),
+      ({ trialId, code, number, formula, who, since }) => ({
+        href: `/trials/${trialId}/result#amendments-decide`,
+        what: say(text.toAmendDough, language, { code }),
+        about: say(text.toAmendAbout, language, { number, formula, who }),
         since: date(since),
       }),
     ),

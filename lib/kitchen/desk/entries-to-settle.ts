@@ -2,11 +2,12 @@ import 'server-only'
 import type { DeskActor } from '../../auth/actor'
 import type { Db } from '../../db/client'
 import type { Prisma } from '../../db/generated/client'
+import { isToSettle } from '../readings/is-to-settle'
 import { fewOf } from './few-of'
 
 /** Entries from outside that are kept aside, and not settled, those that came first at the top. */
 export function entriesToSettle(db: Db, { bakeryId }: DeskActor) {
-  const where = { bakeryId, settled: null } satisfies Prisma.EntryToSettleWhereInput
+  const where = { bakeryId, ...isToSettle } satisfies Prisma.EntryToSettleWhereInput
   return fewOf(
     async (take) => {
       const entries = await db.entryToSettle.findMany({

@@ -4,6 +4,7 @@ import { levelOf, type Right } from '../../auth/rights'
 import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
 import { deciders } from '../trials/hands-of-plan'
+import { amendmentsToDecide } from './amendments-to-decide'
 import { daysToMix, doughsUnderWay } from './doughs-that-wait'
 import { entriesToSettle } from './entries-to-settle'
 import { lastFoundBroken } from './last-found-broken'
@@ -29,19 +30,44 @@ export const listWaiting = query({
       where: { bakeryId: actor.bakeryId },
       select: { timeZone: true, recordCheck: { select: { at: true, fault: true, faultNumber: true } }, ...deciders },
     })
-    const [brokenRecord, notAnchored, underWay, toMix, toSettle, sentBack, toApprove, toSign, toClose, toDecide] =
-      await Promise.all([
-        ifMay('read-record', async () => lastFoundBroken((await bakery).recordCheck)),
-        ifMay('read-record', () => lastNotAnchored(db)),
-        ifMay('log-reading', () => doughsUnderWay(db, actor)),
-        ifMay('log-reading', async () => daysToMix(db, actor, dayInZone(now, (await bakery).timeZone))),
-        ifMay('settle-entries', () => entriesToSettle(db, actor)),
-        ifMay('propose-trial', () => plansSentBack(db, actor)),
-        ifMay('approve-plan', () => plansToDecide(db, actor, bakery)),
-        ifMay('sign-off-formula', () => versionsToSign(db, actor, now)),
-        ifMay('approve-plan', () => trialsToClose(db, actor)),
-        ifMay('draft-formula', () => trialsToDecide(db, actor)),
-      ])
-    return { brokenRecord, notAnchored, underWay, toMix, toSettle, sentBack, toApprove, toSign, toClose, toDecide }
+    const [
+      brokenRecord,
+      notAnchored,
+      underWay,
+      toMix,
+      toSettle,
+      sentBack,
+      toApprove,
+      toSign,
+      toAmend,
+      toClose,
+      toDecide,
+    ] = await Promise.all([
+      ifMay('read-record', async () => lastFoundBroken((await bakery).recordCheck)),
+      ifMay('read-record', () => lastNotAnchored(db)),
+      ifMay('log-reading', () => doughsUnderWay(db, actor)),
+      ifMay('log-reading', async () => daysToMix(db, actor, dayInZone(now, (await bakery).timeZone))),
+      ifMay('settle-entries', () => entriesToSettle(db, actor)),
+      ifMay('propose-trial', () => plansSentBack(db, actor)),
+      ifMay('approve-plan', () => plansToDecide(db, actor, bakery)),
+      ifMay('sign-off-formula', () => versionsToSign(db, actor, now)),
+      // Shift bakers too, where they are the witness.
+      levelOf(actor, 'decide-amendment') === 'no' ? null : amendmentsToDecide(db, actor),
+      ifMay('approve-plan', () => trialsToClose(db, actor)),
+      ifMay('draft-formula', () => trialsToDecide(db, actor)),
+    ])
+    return {
+      brokenRecord,
+      notAnchored,
+      underWay,
+      toMix,
+      toSettle,
+      sentBack,
+      toApprove,
+      toSign,
+      toAmend,
+      toClose,
+      toDecide,
+    }
   },
 })

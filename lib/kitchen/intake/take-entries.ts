@@ -4,6 +4,7 @@ import type { Json } from '../../documents/canonical-text'
 import { command } from '../command'
 import type { RefusalCode } from '../messages'
 import type { Refused } from '../result'
+import { asideListeners } from './aside-listeners'
 import type { SentEntry, Taken } from './entry-handler'
 import { entryHandlers } from './handlers'
 import { keepAside } from './keep-aside'
@@ -26,12 +27,14 @@ export const codeOfAside = {
   corrected_meanwhile: 'aside-corrected',
   id_taken: 'aside-id-taken',
   reading_aside: 'aside-of-aside',
+  trial_closed: 'aside-trial-closed',
 } as const satisfies Record<AsideWhy, RefusalCode>
 
 /**
  * Takes entries from outside into the book, of any kinds, each kept or refused by itself and in their order, in one
  * transaction with one entry in the record. Entries that came before are answered the same and write nothing. One that
- * cannot go where it belongs, because somebody was faster, is kept aside, whole, for somebody to settle.
+ * cannot go where it belongs, because somebody was faster, is kept aside, whole, for somebody to settle; one of a trial
+ * whose readings are closed is a proposed amendment.
  * The right is that of the door; each kind asks for its own.
  */
 export const takeEntries = command({
@@ -54,6 +57,8 @@ export const takeEntries = command({
     const taken = entries.map((sent, place) => found.get(place) ?? ofUnknownKind(sent))
     const rows = taken.flatMap((each) => (each.outcome === 'aside' && each.row ? [each.row] : []))
     await keepAside(tx, rows)
+    const noted: Json[] = []
+    for (const listen of asideListeners) noted.push(...(await listen({ tx, actor, now, rows })))
 
     const kept = taken.flatMap((each): Json[] => (each.outcome === 'kept' && each.note !== null ? [each.note] : []))
     const aside = rows.map(({ kind, entryId, hash, why }): Json => ({ kind, id: entryId, hash, why }))
@@ -61,6 +66,7 @@ export const takeEntries = command({
     const after = {
       ...(kept.length > 0 ? { kept } : {}),
       ...(aside.length > 0 ? { aside } : {}),
+      ...(noted.length > 0 ? { amendments: noted } : {}),
       ...(notAllowed.length > 0 ? { notAllowed } : {}),
     }
     return {

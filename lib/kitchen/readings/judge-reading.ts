@@ -43,7 +43,8 @@ type Correction = Extract<ReadingEntry, { supersedesId: string }>
 
 /**
  * Judges one entry by the facts of its request. A reading keeps the time by the device's clock, however odd (`oddTime`
- * tells it from then on); a correction keeps the time at which the wrong one was taken.
+ * tells it from then on); a correction keeps the time at which the wrong one was taken. What comes to readings that were
+ * sealed is aside, as `trial_closed`, where it could have been read: a proposed amendment.
  * @throws Refusal not-found, trial-not-approved, trial-closed, trial-stopped, batch-not-begun, batch-not-baked,
  * correction-not-yours,
  * no-further-repeat, odd-reading, and what is wrong at a field
@@ -64,7 +65,7 @@ function judgeLogged(entry: Logged, facts: ReadingFacts, by: By): ReadingVerdict
   }
   const known = cameBefore(entry, { facts, batch, measure, place })
   if (known) return known
-  mustBeOpen(batch.trial.state)
+  if (!batch.trial.isSealed) mustBeOpen(batch.trial.state)
   if (batch.state === 'waiting') throw new Refusal('batch-not-begun')
   if (batch.state === 'not_baked') throw new Refusal('batch-not-baked')
   if (measure.derivation !== null) throw Refusal.at('measureId', 'measure-worked-out')
@@ -78,7 +79,12 @@ function judgeCorrection(entry: Correction, facts: ReadingFacts, by: By): Readin
   if (!wrong) {
     const [aside] = facts.aside.get(wrongId) ?? []
     if (!aside) throw new Refusal('not-found')
-    return { ...asideOf(entry, aside), why: 'reading_aside', isAgain: isAsideAlready(entry, facts) }
+    const isLate = facts.batches.get(aside.batchId)?.trial.isSealed ?? false
+    return {
+      ...asideOf(entry, aside),
+      why: isLate ? 'trial_closed' : 'reading_aside',
+      isAgain: isAsideAlready(entry, facts),
+    }
   }
   const batch = facts.batches.get(wrong.batchId)
   const measure = facts.measures.get(wrong.measureId)
@@ -93,8 +99,11 @@ function judgeCorrection(entry: Correction, facts: ReadingFacts, by: By): Readin
   }
   const known = cameBefore(entry, { facts, batch, measure, place })
   if (known) return known
-  mustBeOpen(batch.trial.state)
+  const { isSealed } = batch.trial
+  if (!isSealed) mustBeOpen(batch.trial.state)
+  // What is only proposed is anybody's to propose, whatever was corrected since.
   if (
+    !isSealed &&
     !mayCorrect({
       level: levelOf(by.actor, 'correct-reading'),
       personId: by.actor.personId,
@@ -103,7 +112,7 @@ function judgeCorrection(entry: Correction, facts: ReadingFacts, by: By): Readin
     })
   )
     throw new Refusal('correction-not-yours')
-  if (wrong.isCorrected)
+  if (wrong.isCorrected && !isSealed)
     return {
       ...asideOf(entry, { trialId: batch.trialId, batchId: batch.id }),
       why: 'corrected_meanwhile',
@@ -140,19 +149,23 @@ function judgeValue(
 ): ReadingVerdict {
   const value = enteredValue(entry, measure)
   const others = (facts.places.get(keyOfPlace(place)) ?? []).filter(({ id }) => id !== correction?.wrong.id)
-  if (others.some(({ repeat }) => repeat === entry.repeat))
+  const { isSealed } = batch.trial
+  const isTaken = others.some(({ repeat }) => repeat === entry.repeat)
+  if (isTaken && !isSealed)
     return { ...asideOf(entry, { trialId: batch.trialId, batchId: batch.id }), why: 'place_taken', isAgain: false }
   // A correction in its own place adds nothing; one that goes elsewhere does so there.
   const staysThere =
     correction !== null &&
     keyOfPlace(correction.wrong) === keyOfPlace(place) &&
     correction.wrong.repeat === entry.repeat
-  if (!staysThere && !takesRepeat(entry.repeat, measure, others))
+  if (!staysThere && !isTaken && !takesRepeat(entry.repeat, measure, others))
     throw new Refusal('no-further-repeat', { count: measure.repeats })
   const ranges = facts.ranges.get(batch.trialId)
   if (!ranges) throw new Error(`no ranges of trial ${batch.trialId}`)
   const range = plausibleRange(measure, batch.arm, ranges)
   mustBeConfirmed(value, range, measure.unit, entry.confirmed ?? false)
+  if (isSealed)
+    return { ...asideOf(entry, { trialId: batch.trialId, batchId: batch.id }), why: 'trial_closed', isAgain: false }
   const contentHash = hashOfContent(entry)
   const row: ReadingRow = {
     bakeryId: actor.bakeryId,

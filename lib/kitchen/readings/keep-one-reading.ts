@@ -16,13 +16,18 @@ import type { ReadingEntry } from './reading-content.input'
  */
 export async function keepOneReading(tx: Tx, actor: ActorOf<'log-reading'>, now: Date, entry: ReadingEntry) {
   const verdict = judgeReading(entry, await loadReadingFacts(tx, actor.bakeryId, [entry]), { actor, now })
-  if (verdict.outcome === 'aside') throw await refusalOf(tx, actor.bakeryId, entry, verdict.why)
+  if (verdict.outcome === 'aside') throw await refusalOf(tx, actor.bakeryId, entry, verdict)
   if (verdict.outcome === 'ready') await keepReadings(tx, [verdict.row])
   const value: ReadingAnswer = verdict.answer
   return { value, note: verdict.outcome === 'ready' ? verdict.note : null }
 }
 
-async function refusalOf(tx: Tx, bakeryId: string, entry: ReadingEntry, why: AsideWhy): Promise<Refusal> {
+async function refusalOf(
+  tx: Tx,
+  bakeryId: string,
+  entry: ReadingEntry,
+  { why, trialId }: { why: AsideWhy; trialId: string },
+): Promise<Refusal> {
   switch (why) {
     case 'place_taken':
       return new Refusal('reading-there')
@@ -32,9 +37,20 @@ async function refusalOf(tx: Tx, bakeryId: string, entry: ReadingEntry, why: Asi
       return new Refusal('not-found')
     case 'corrected_meanwhile':
       return 'supersedesId' in entry ? correctedBy(tx, bakeryId, entry.supersedesId) : new Refusal('stale-moved-on')
+    case 'trial_closed':
+      return overAlready(tx, bakeryId, trialId)
     default:
       return why satisfies never
   }
+}
+
+/** At the desk somebody proposes an amendment where the result stands. */
+async function overAlready(tx: Tx, bakeryId: string, trialId: string): Promise<Refusal> {
+  const { state } = await tx.trial.findUniqueOrThrow({
+    where: { bakeryId_id: { bakeryId, id: trialId } },
+    select: { state: true },
+  })
+  return new Refusal(state === 'stopped' ? 'trial-stopped' : 'trial-closed')
 }
 
 /** Says who put what in the place of a reading, and when. */

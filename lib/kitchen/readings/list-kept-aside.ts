@@ -7,6 +7,7 @@ import { keyParts } from '../page-cursor'
 import { query } from '../query'
 import { readPage } from '../read-page'
 import { isOpen } from '../trials/rules'
+import { isToSettle } from './is-to-settle'
 import { loadRangeFacts } from './load-range-facts'
 import { everyMeasure } from './measures-to-read'
 import { plausibleRange, type PlausibleRange, type RangeFacts } from './plausible-range'
@@ -31,7 +32,7 @@ export const listKeptAside = query({
   input: z.strictObject({ after }),
   right: 'settle-entries',
   async run({ db, actor: { bakeryId }, input }) {
-    const open = { bakeryId, settled: null }
+    const open = { bakeryId, ...isToSettle }
     const page = await readPage({
       bakeryId,
       list: 'kept-aside',

@@ -71,6 +71,7 @@ type BatchRow = Omit<BatchFacts, 'trial' | 'state'> & {
   factorName: string | null
   factorLevels: string[]
   createdAt: Date
+  isSealed: boolean
 }
 
 async function lockBatches(
@@ -88,7 +89,8 @@ async function lockBatches(
     SELECT 1 FROM trial WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${found.map(({ trialId }) => trialId)}::uuid[]) ORDER BY id FOR KEY SHARE`
   const rows = await tx.$queryRaw<BatchRow[]>`
     SELECT batch.id, batch.trial_id AS "trialId", batch.code, batch.state::text, arm.position AS arm, trial.state::text AS "trialState",
-      trial.pieces_per_batch AS "piecesPerBatch", trial.factor_name AS "factorName", trial.factor_levels AS "factorLevels", trial.created_at AS "createdAt"
+      trial.pieces_per_batch AS "piecesPerBatch", trial.factor_name AS "factorName", trial.factor_levels AS "factorLevels", trial.created_at AS "createdAt",
+      EXISTS (SELECT 1 FROM closing WHERE closing.bakery_id = trial.bakery_id AND closing.trial_id = trial.id) AS "isSealed"
     FROM batch
     JOIN trial ON trial.bakery_id = batch.bakery_id AND trial.id = batch.trial_id
     JOIN arm ON arm.bakery_id = batch.bakery_id AND arm.id = batch.arm_id

@@ -14,6 +14,8 @@ export type BatchFacts = {
   arm: number
   trial: {
     state: TrialState
+    /** Its readings were closed and sealed: what comes now is a proposed amendment. */
+    isSealed: boolean
     piecesPerBatch: number
     factorName: string | null
     factorLevels: readonly string[]

@@ -33,7 +33,8 @@ export const settleEntry = command({
       where: { bakeryId_entryId_hash: key },
       select: { text: true, why: true, batchId: true, sentBy: { select: { name: true } } },
     })
-    if (!entry) throw new Refusal('not-found')
+    // What came after a closing is no entry to settle but a proposed amendment.
+    if (!entry || entry.why === 'trial_closed') throw new Refusal('not-found')
     await lockBatch(tx, bakeryId, entry.batchId)
     await mustBeUnsettled(tx, key)
     const read = readReading(entry.text, hash)

@@ -4,6 +4,7 @@ import { levelOf } from '../../auth/rights'
 import { oddTime } from '../conduct/odd-time'
 import { whyNotTakenOut } from '../conduct/why-not-taken-out'
 import { query } from '../query'
+import { isToSettle } from '../readings/is-to-settle'
 import { firstDecidingReading } from '../readings/first-deciding-reading'
 import { currentReadings } from '../readings/current-readings'
 import { gapsOfBatch } from '../readings/gaps-of-batch'
@@ -115,7 +116,7 @@ export const getBatch = query({
           },
           orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
         },
-        toSettle: { where: { settled: null }, select: { entryId: true } },
+        toSettle: { where: isToSettle, select: { entryId: true } },
         causes: {
           select: { id: true, what: true, noticedAt: true, at: true, person: { select: { name: true } } },
           orderBy: [{ at: 'asc' }, { id: 'asc' }],

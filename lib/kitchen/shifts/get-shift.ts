@@ -6,6 +6,7 @@ import { after } from '../after.input'
 import { dayOfDate } from '../day-of-date'
 import { keyParts } from '../page-cursor'
 import { query } from '../query'
+import { isToSettle } from '../readings/is-to-settle'
 import { currentReadings } from '../readings/current-readings'
 import { gapsOfBatch } from '../readings/gaps-of-batch'
 import { measuresToRead } from '../readings/measures-to-read'
@@ -34,7 +35,7 @@ export const getShift = query({
       measuresToRead(db, bakeryId),
       db.batch.groupBy({ by: ['state'], where: { bakeryId, trial: open }, _count: true }),
       db.trial.count({ where: open }),
-      levelOf(actor, 'settle-entries') === 'yes' ? db.entryToSettle.count({ where: { bakeryId, settled: null } }) : 0,
+      levelOf(actor, 'settle-entries') === 'yes' ? db.entryToSettle.count({ where: { bakeryId, ...isToSettle } }) : 0,
     ])
     const batchesIn = (...wanted: BatchState[]) =>
       states.reduce((sum, { state, _count }) => sum + (wanted.includes(state) ? _count : 0), 0)

@@ -137,6 +137,10 @@ export const audit = {
     'results.close-trial': 'ended the baking of a trial',
     // So named in entries that are there already.
     'evidence.close-trial': 'ended the baking of a trial',
+    'amendments.propose-amendment': 'proposed an amendment of a closed reading',
+    'amendments.propose-not-counting': 'proposed that a closed dough should not count',
+    'amendments.decide-amendment': 'decided on an amendment',
+    'amendments.sign-slip': 'signed that a first result rested on a slip',
     'decisions.draft-change': 'drafted a formula change from a trial',
     'decisions.keep-formula': 'kept a formula as it is after a trial',
     'decisions.take-back': 'took a decision back',

@@ -95,6 +95,13 @@ export const desk = {
       other: 'At least {count} formulas wait for your signature',
     },
     toSignVersion: '{formula}, version {number}',
+    toAmend: { one: 'One amendment waits for your yes or no', other: '{count} amendments wait for your yes or no' },
+    toAmendAtLeast: {
+      one: 'At least one amendment waits for your yes or no',
+      other: 'At least {count} amendments wait for your yes or no',
+    },
+    toAmendDough: 'Dough {code}: something that was closed should be another',
+    toAmendAbout: 'Trial {number}, {formula}. {who} proposed it.',
     toClose: { one: 'One trial is measured and can be ended', other: '{count} trials are measured and can be ended' },
     toDecide: {
       one: 'One trial is over and nobody has decided on it',

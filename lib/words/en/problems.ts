@@ -103,6 +103,8 @@ export const problems = {
   'column-for-reading': 'No column holds readings. Match at least one with a measure.',
   'column-for-level':
     'No column says of which level of ‘{factor}’ a piece is. Match the level, or the number of the piece.',
+  'outside-measure': 'A value of this measure lies between {least} and {most} {unit}.',
+  'stands-already': 'That is the value that stands already.',
   'row-quotes': 'A quotation mark is not closed, or something stands behind the closing one.',
   'row-too-wide': 'There are more cells than the {count} columns.',
   'row-code-unknown': 'No dough of this trial has the code {value}.',

@@ -50,8 +50,10 @@ export const refusals = {
     'The plan cannot be worked out: a dose is of the active substance of {ingredient}, and the stores do not say how much it has. Change the dose, or state it in the stores.',
   'day-begun': 'A dough of mixing day {day} is begun already, so its date stands.',
   'trial-not-approved': 'This trial is not approved. Ask the head baker.',
-  'trial-closed': 'This trial is closed. Nothing more is added to it; tell the head baker what is missing.',
-  'trial-stopped': 'This trial was stopped. Nothing more is added to it; tell the head baker what is missing.',
+  'trial-closed':
+    'This trial is closed, and nothing more is added to it. What is wrong or missing is proposed as an amendment, on its result.',
+  'trial-stopped':
+    'This trial was stopped, and nothing more is added to it. What is wrong or missing is proposed as an amendment, on its result.',
   'seal-broken':
     'What is in the book is not what was closed; the result says where. Nothing is decided until that is cleared up.',
   'not-as-planned':
@@ -96,6 +98,23 @@ export const refusals = {
     'Another reading is in the book under this one’s number. This one is kept aside until the head baker settles it; do not send it again.',
   'aside-of-aside':
     'The reading that this corrects is kept aside. So is the correction, until the head baker settles both; do not send it again.',
+  'aside-trial-closed':
+    'The readings of this trial were closed before this came. It is kept as a proposed amendment, and a second person decides on it; do not send it again.',
+  'readings-not-closed': 'The readings of this trial are not closed. Correct the reading itself.',
+  'nothing-sealed':
+    'The readings of this trial ended before Evendough sealed them, so there is nothing that an amendment could be held against.',
+  'amendments-broken':
+    'An amendment of this trial is not what the record says of it. Nothing more is amended until that is cleared up; tell the owner.',
+  'no-such-closed-reading':
+    'No reading was closed in this place. Look at dough, measure, piece and repeat, or propose it as one that was missing.',
+  'reading-closed-there': 'A reading was closed in this place. Propose another value for it.',
+  'dough-out-already': 'This dough does not count already.',
+  'amendment-waits-already': '{who} proposed an amendment here at {at}, and nobody has decided on it yet.',
+  'amendment-decided': '{who} decided on this at {at}. It stands.',
+  'own-amendment': 'You proposed this, so a second person decides on it.',
+  'nothing-amended': 'No amendment was accepted, so there is nothing beside the first result.',
+  'slip-signed': 'It is signed already that the first result rested on a slip.',
+  'slip-signed-by-you': 'You have signed this already. It waits for another signature.',
   'settle-reading-first': 'The reading that this corrects is kept aside itself. Settle that one first.',
   'entry-taken-meanwhile':
     '{who} settled this at {at} and put it into the book: {reason}. Nothing is left to do here; what you typed was not kept.',

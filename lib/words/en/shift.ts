@@ -42,6 +42,7 @@ export const shift = {
       corrected_meanwhile: 'Somebody had corrected this reading already.',
       id_taken: 'Another reading was in the book under its number.',
       reading_aside: 'The reading that it corrects was kept aside itself.',
+      trial_closed: 'The readings of its trial were closed already.',
     },
     columns: {
       where: 'Where',

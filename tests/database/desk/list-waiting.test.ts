@@ -2,6 +2,8 @@ import pg from 'pg'
 import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
 import { v7 as uuid } from 'uuid'
 import { db } from '@/lib/db/client'
+import { decideAmendment } from '@/lib/kitchen/amendments/decide-amendment'
+import { proposeNotCounting } from '@/lib/kitchen/amendments/propose-not-counting'
 import { draftChange } from '@/lib/kitchen/decisions/draft-change'
 import { keepFormula } from '@/lib/kitchen/decisions/keep-formula'
 import { listWaiting } from '@/lib/kitchen/desk/list-waiting'
@@ -98,6 +100,7 @@ describe('what waits', () => {
       sentBack: nothing,
       toApprove: nothing,
       toSign: nothing,
+      toAmend: nothing,
       toClose: nothing,
       toDecide: nothing,
     }
@@ -108,6 +111,7 @@ describe('what waits', () => {
       toSettle: null,
       toApprove: null,
       toSign: null,
+      toAmend: nothing,
       toClose: null,
       toDecide: null,
     })
@@ -381,6 +385,29 @@ describe('what waits', () => {
     expect(await counts('toApprove')).toEqual([1, 1, null, null])
   })
 
+  it('is an amendment for those who may be its second person, until one of them said yes or no', async () => {
+    const { trialId } = await makeEndedTrial(bakery)
+    const { id: doughId, code } = await db().batch.findFirstOrThrow({ where: { trialId, kind: 'dough' } })
+    valueOf(await proposeNotCounting.call(bakery.head.caller, { trialId, doughId, reason: 'No salt in it.' }))
+    expect(await counts('toAmend')).toEqual([1, 0, 0, 0])
+    expect((await waits(bakery.owner)).toAmend?.rows).toMatchObject([{ trialId, code, who: 'Henk' }])
+    const { id: amendmentId, hash: seenHash } = await db().amendment.findFirstOrThrow({ where: { trialId } })
+    valueOf(await decideAmendment.call(bakery.owner.caller, { amendmentId, seenHash, accept: true, note: '' }))
+    expect(await counts('toAmend')).toEqual([0, 0, 0, 0])
+  })
+
+  it('is an amendment for any baker, where only who proposed it could decide', async () => {
+    await db().person.updateMany({
+      where: { bakeryId: bakery.bakeryId, role: 'head_baker' },
+      data: { endedAt: testNow },
+    })
+    const { trialId } = await makeEndedTrial(bakery)
+    const { id: doughId } = await db().batch.findFirstOrThrow({ where: { trialId, kind: 'dough' } })
+    valueOf(await proposeNotCounting.call(bakery.owner.caller, { trialId, doughId, reason: 'No salt in it.' }))
+    const waiting = await Promise.all([bakery.owner, bakery.early, bakery.late].map(waits))
+    expect(waiting.map(({ toAmend }) => toAmend?.count)).toEqual([0, 1, 1])
+  })
+
   it('is never another bakery’s', async () => {
     await propose(bakery.early, trialContentOf(await makeTrialStores(bakery)))
     const other = await makeBakery('Third')
@@ -394,6 +421,7 @@ describe('what waits', () => {
       sentBack: nothing,
       toApprove: nothing,
       toSign: nothing,
+      toAmend: nothing,
       toClose: nothing,
       toDecide: nothing,
     })

@@ -1,4 +1,5 @@
 import type { ActionWalk, PageWalk } from '../rights-walk'
+import { amendmentsActions } from './amendments'
 import { calculatorsPages } from './calculators'
 import { decisionsActions, decisionsPages } from './decisions'
 import { resultsActions, resultsPages } from './results'
@@ -17,6 +18,7 @@ export const everyAction: readonly ActionWalk[] = [
   ...trialsActions,
   ...shiftActions,
   ...resultsActions,
+  ...amendmentsActions,
   ...decisionsActions,
   ...importingActions,
 ]

@@ -1,4 +1,5 @@
 import { plantTrial, type PlantedDough } from '../planted-trial'
+import { walkAmended } from './amendments'
 import type { ActionWalk, PageWalk, WalkContext } from '../rights-walk'
 
 const page = '/trials/[trialId]/result'
@@ -46,9 +47,10 @@ export const resultsActions: readonly ActionWalk[] = [
 export const resultsPages: readonly PageWalk[] = [
   {
     route: page,
-    queries: ['results.get-result', 'audit.get-anchor'],
+    queries: ['results.get-result', 'amendments.get-amendments', 'audit.get-anchor'],
     right: 'read-work',
-    address: async (context) => page.replace('[trialId]', await plant(context, 'closed', doughs)),
+    address: async (context) =>
+      page.replace('[trialId]', await walkAmended(context, await plant(context, 'closed', doughs))),
     named: true,
   },
   {

@@ -4,6 +4,8 @@ import path from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { z } from 'zod'
+import { amendmentOfFormat1 } from '@/lib/documents/amendment/amendment-of-format-1'
+import { readAmendment } from '@/lib/documents/amendment/read-amendment'
 import { entryOfFormat1 } from '@/lib/documents/audit-entry/entry-of-format-1'
 import { entryOfFormat2 } from '@/lib/documents/audit-entry/entry-of-format-2'
 import { readAuditEntry } from '@/lib/documents/audit-entry/read-audit-entry'
@@ -54,6 +56,7 @@ const documents: Kind[] = [
   { name: 'evidence-cautions-1', schema: cautionsOfFormat1, read: readCautions },
   { name: 'evidence-file-1', schema: fileOfFormat1, read: readFile },
   { name: 'closing-1', schema: closingOfFormat1, read: readClosing },
+  { name: 'amendment-1', schema: amendmentOfFormat1, read: readAmendment },
   { name: 'version-content-1', schema: contentOfFormat1, read: readVersionContent, optional: 'evidence' },
   { name: 'audit-entry-1', schema: entryOfFormat1, read: readAuditEntry },
   { name: 'audit-entry-2', schema: entryOfFormat2, read: readAuditEntry },
@@ -139,6 +142,7 @@ const readsByHash = new Set<Kind['read']>([
   readCosts,
   readCautions,
   readReading,
+  readAmendment,
 ])
 
 it('looks at every format that the code has, and at every file here', () => {

@@ -1,5 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { readAmendment } from '@/lib/documents/amendment/read-amendment'
+import { textOfAmendment } from '@/lib/documents/amendment/text-of-amendment'
 import { readAuditEntry } from '@/lib/documents/audit-entry/read-audit-entry'
 import { textOfAuditEntry } from '@/lib/documents/audit-entry/text-of-audit-entry'
 import { readClosing } from '@/lib/documents/closing/read-closing'
@@ -16,6 +18,7 @@ import { readReading } from '@/lib/documents/reading/read-reading'
 import { textOfReading, type ReadingContent } from '@/lib/documents/reading/text-of-reading.input'
 import { readVersionContent } from '@/lib/documents/version-content/read-version-content'
 import { textOfVersionContent } from '@/lib/documents/version-content/text-of-version-content'
+import amendments from '../../fixtures/documents/amendment-1.json'
 import entriesOfFormat1 from '../../fixtures/documents/audit-entry-1.json'
 import entriesOfFormat2 from '../../fixtures/documents/audit-entry-2.json'
 import closings from '../../fixtures/documents/closing-1.json'
@@ -47,6 +50,14 @@ const rewrites: Record<string, { golden: Kept[]; rewrite: (kept: Kept, spoil?: o
       const read = readClosing(text, hash)
       if (read.outcome !== 'read') throw new Error(read.outcome)
       return textOfClosing({ ...read.closing, ...spoil })
+    },
+  },
+  amendment: {
+    golden: amendments,
+    rewrite({ text, hash }, spoil) {
+      const read = readAmendment(text, hash)
+      if (read.outcome !== 'read') throw new Error(read.outcome)
+      return textOfAmendment({ ...read.amendment, ...spoil })
     },
   },
   'content of a version': {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { amendments } from '@/lib/words/en/amendments'
 import { audit } from '@/lib/words/en/audit'
 import { calculators } from '@/lib/words/en/calculators/calculators'
 import { calculations } from '@/lib/words/en/calculators/words'
@@ -21,6 +22,7 @@ import { trials } from '@/lib/words/en/trials'
 import { readLanguage, translation, wordsIn } from '@/lib/words/words'
 
 const everyEnglish = {
+  amendments,
   audit,
   calculators,
   calculations,

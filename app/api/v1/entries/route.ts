@@ -21,8 +21,9 @@ const mostBytes = 256 * 1024
  * `confirmed` is no part of the content, and what is outside stays marked whatever comes with it.
  *
  * The answer is `{ "entries": [ … ] }` in the same order. `outcome: 'kept'`: in the book, with the `hash` (SHA-256) of
- * the entry's canonical text. `'aside'`: somebody was faster, so it could not go where it belongs; it is kept whole, by
- * id and hash, for somebody to settle, and need not be sent again. `'refused'`: nothing of it was kept; `refusal`,
+ * the entry's canonical text. `'aside'`: somebody was faster, so it could not go where it belongs, or the readings of its
+ * trial were closed before it came, and it is a proposed amendment; it is kept whole, by id and hash, for somebody to
+ * settle or to decide on, and need not be sent again. `'refused'`: nothing of it was kept; `refusal`,
  * `words` and `problems` by field say why. Whoever sends lets go of an entry when its id and its own hash came back, kept
  * or aside, and not before.
  *

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
+import { getAmendments } from '@/lib/kitchen/amendments/get-amendments'
 import { getChoices } from '@/lib/kitchen/decisions/get-choices'
 import { notShown } from '@/lib/kitchen/decisions/rules'
 import { getResult } from '@/lib/kitchen/results/get-result'
@@ -14,6 +15,7 @@ import { paragraph } from '@/lib/words/paragraph'
 import { say, sayName } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { NotWorkedOut, notWorkedOutCodes } from '../../../not-worked-out'
+import { AmendmentNotice } from '../result/amendments/amendment-notice'
 import { marginEntries } from '../result/margin-entries'
 import { resultForms } from '../result/result-forms'
 import { armSentences } from '../result/say-result'
@@ -32,7 +34,10 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
   const { bakery } = await ask(getDesk)
   // First, because it asks for the right to decide: whoever has not got it learns nothing of the trial.
   const choices = await ask(getChoices, { trialId })
-  const asked = await askUnless(getResult, { trialId }, notWorkedOutCodes)
+  const [asked, after] = await Promise.all([
+    askUnless(getResult, { trialId }, notWorkedOutCodes),
+    askUnless(getAmendments, { trialId }, notWorkedOutCodes),
+  ])
   if (!asked.ok)
     return (
       <NotWorkedOut
@@ -93,6 +98,9 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
         <Notice tone="warn" word={desk.attention}>
           {say(text.controlMoved, language, { control: trial.controlVersion.number, now: inProduction.number })}
         </Notice>
+      ) : null}
+      {isOpen && after.ok && after.value ? (
+        <AmendmentNotice amended={after.value} bakery={bakery} language={language} isDeciding />
       ) : null}
       {isOpen ? <ChangeForm trialId={trial.id} revision={trial.revision} arms={arms} text={text} /> : null}
       {isOpen && choices.mayKeep ? <KeepForm trialId={trial.id} revision={trial.revision} text={text} /> : null}

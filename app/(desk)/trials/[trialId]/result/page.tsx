@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getResult } from '@/lib/kitchen/results/get-result'
+import type { Refused } from '@/lib/kitchen/result'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { ActionRow } from '@/lib/ui/action-row'
 import { LinkButton } from '@/lib/ui/link-button'
@@ -12,6 +13,11 @@ import { paragraph } from '@/lib/words/paragraph'
 import { fill, say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { NotWorkedOut, notWorkedOutCodes } from '../../../not-worked-out'
+import { getAmendments } from '@/lib/kitchen/amendments/get-amendments'
+import { amendedHeadline } from './amendments/amended-headline'
+import { AmendmentNotice } from './amendments/amendment-notice'
+import { AmendmentsSection } from './amendments/amendments-section'
+import { SecondResult } from './amendments/second-result'
 import { ArmSentenceList } from './arm-sentence-list'
 import { CloseForm } from './close-form'
 import { conditionWarnings } from './condition-forms'
@@ -43,22 +49,28 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
   const language = await currentLanguage()
   const words = wordsIn(language)
   const { desk, results: text, importing } = words
-  const [{ bakery }, asked] = await Promise.all([ask(getDesk), askUnless(getResult, { trialId }, notWorkedOutCodes)])
-  if (!asked.ok)
-    return (
-      <NotWorkedOut
-        title={text.title}
-        back={{ href: `/trials/${trialId}`, label: text.toPlan }}
-        refusal={asked.refusal}
-        words={words}
-        language={language}
-      />
-    )
+  const [{ bakery }, asked, askedAfter] = await Promise.all([
+    ask(getDesk),
+    askUnless(getResult, { trialId }, notWorkedOutCodes),
+    askUnless(getAmendments, { trialId }, notWorkedOutCodes),
+  ])
+  const notWorkedOut = (refusal: Refused) => (
+    <NotWorkedOut
+      title={text.title}
+      back={{ href: `/trials/${trialId}`, label: text.toPlan }}
+      refusal={refusal}
+      words={words}
+      language={language}
+    />
+  )
+  if (!asked.ok) return notWorkedOut(asked.refusal)
+  if (!askedAfter.ok) return notWorkedOut(askedAfter.refusal)
   const result = asked.value
+  const amended = askedAfter.value
   const { costs } = result
   const forms = resultForms({ result, measureCode: result.trial.measure.code, bakery, language })
   const { comparison, limits, stage } = result.analysis
-  const { headline, lead } = headlineOf(result, costs, forms)
+  const { headline, lead } = amendedHeadline(amended, result, bakery, language) ?? headlineOf(result, costs, forms)
   const warnings = comparison ? conditionWarnings(comparison, bakery, forms).map(({ sentence }) => sentence) : []
   const fullLead = paragraph([lead, ...warnings], language)
   const cost = costs ? (
@@ -75,6 +87,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
       <SealNotice sealed={result.sealed} text={text.seal} language={language} />
       {comparison ? (
         <>
+          {amended ? <AmendmentNotice amended={amended} bakery={bakery} language={language} /> : null}
           <WithTakenOut result={result} bakery={bakery} forms={forms} />
           <Section id="concluded" title={text.concluded}>
             <ArmSentenceList comparison={comparison} costs={costs} forms={forms} />
@@ -91,6 +104,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
               </ul>
             ) : null}
           </Section>
+          {amended ? <SecondResult amended={amended} result={result} bakery={bakery} language={language} /> : null}
           <WhatNow result={result} language={language} />
           {cost ? (
             <SideBySide>
@@ -107,6 +121,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
           <WentWrong result={result} comparison={comparison} bakery={bakery} forms={forms} />
           <Corrections result={result} bakery={bakery} forms={forms} />
           <DoughsTable result={result} forms={forms} />
+          {amended ? <AmendmentsSection amended={amended} result={result} bakery={bakery} language={language} /> : null}
           <MethodNote result={result} comparison={comparison} forms={forms} />
         </>
       ) : stage === 'in-progress' || stage === 'all-in' ? (

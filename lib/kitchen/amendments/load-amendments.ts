@@ -1,0 +1,169 @@
+import 'server-only'
+import { z } from 'zod'
+import type { Db, Tx } from '../../db/client'
+import { readAuditEntry } from '../../documents/audit-entry/read-audit-entry'
+import { readAmendment } from '../../documents/amendment/read-amendment'
+import type { AmendmentContent } from '../../documents/amendment/text-of-amendment'
+import { hashOfText } from '../../documents/hash-of-text'
+import type { DecidesAs } from './second-person'
+
+export type Amendment = AmendmentContent & {
+  hash: string
+  proposedById: string
+  verdict: {
+    isAccepted: boolean
+    as: DecidesAs
+    note: string
+    by: { id: string; name: string }
+    at: Date
+  } | null
+}
+
+/** What is wrong with what is kept of a trial's amendments: nothing is worked out of them until that is cleared up. */
+export type AmendmentFault = 'damaged' | 'unknown-format' | 'not-of-record' | 'gone'
+
+export type Amendments = {
+  /** All, in the order in which they were proposed. */
+  all: Amendment[]
+  /** Those that a second person said yes to, in the order in which that was said. */
+  accepted: Amendment[]
+  /** Entries from devices that came after the closing and cannot be read as a reading of it; they are kept aside. */
+  unread: number
+  fault: AmendmentFault | null
+}
+
+/**
+ * The amendments of a trial with what was said of them, each held against its hash and against the record: a row that
+ * somebody changed, put in or took away past every trigger is a fault.
+ */
+export async function loadAmendments(from: Db | Tx, bakeryId: string, trialId: string): Promise<Amendments> {
+  const [rows, unread, noted] = await Promise.all([
+    from.amendment.findMany({
+      where: { bakeryId, trialId },
+      select: {
+        id: true,
+        text: true,
+        hash: true,
+        entryId: true,
+        proposedById: true,
+        at: true,
+        verdict: {
+          select: {
+            isAccepted: true,
+            signsAs: true,
+            note: true,
+            at: true,
+            decidedBy: { select: { id: true, name: true } },
+          },
+        },
+      },
+      orderBy: [{ at: 'asc' }, { id: 'asc' }],
+    }),
+    from.entryToSettle.count({ where: { bakeryId, trialId, why: 'trial_closed', amendment: null } }),
+    notedOf(from, bakeryId, trialId),
+  ])
+  const late = await notedLate(
+    from,
+    bakeryId,
+    rows.flatMap(({ entryId, at }) => (entryId === null ? [] : [at])),
+  )
+  let fault: AmendmentFault | null = null
+  const all = rows.flatMap(({ id, text, hash, entryId, proposedById, verdict }): Amendment[] => {
+    const read = readAmendment(text, hash)
+    if (read.outcome !== 'read') {
+      fault ??= read.outcome
+      return []
+    }
+    const proposal = (entryId === null ? noted.proposed : late).get(id)
+    const decided = noted.decided.get(id)
+    const isAsNoted =
+      read.amendment.id === id &&
+      read.amendment.trial === trialId &&
+      proposal === hash &&
+      decided?.isAccepted === verdict?.isAccepted &&
+      decided?.by === verdict?.decidedBy.id
+    if (!isAsNoted) fault ??= 'not-of-record'
+    return [
+      {
+        ...read.amendment,
+        hash,
+        proposedById,
+        verdict: verdict && {
+          isAccepted: verdict.isAccepted,
+          as: decidesAsOf(verdict.signsAs),
+          note: verdict.note,
+          by: verdict.decidedBy,
+          at: verdict.at,
+        },
+      },
+    ]
+  })
+  const there = new Set(rows.map(({ id }) => id))
+  if ([...noted.proposed.keys(), ...noted.decided.keys()].some((id) => !there.has(id))) fault ??= 'gone'
+  return { all, accepted: acceptedOf(all), unread, fault }
+}
+
+/** In the order in which they were accepted, which the record has too. */
+function acceptedOf(all: readonly Amendment[]): Amendment[] {
+  const at = ({ verdict }: Amendment) => verdict?.at.getTime() ?? 0
+  return all
+    .filter(({ verdict }) => verdict?.isAccepted)
+    .sort((a, b) => at(a) - at(b) || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0))
+}
+
+function decidesAsOf(as: string): DecidesAs {
+  return as === 'witness' || as === 'alone' ? as : 'second_person'
+}
+
+const proposed = z.looseObject({ amendment: z.string(), hash: z.string() })
+const decided = z.looseObject({ amendment: z.string(), accepted: z.boolean() })
+
+/** What the record notes of proposals at the desk and of what was said of amendments, by the amendment's id. */
+async function notedOf(from: Db | Tx, bakeryId: string, trialId: string) {
+  const entries = await from.auditEntry.findMany({
+    where: {
+      bakeryId,
+      targetId: trialId,
+      action: {
+        in: ['amendments.propose-amendment', 'amendments.propose-not-counting', 'amendments.decide-amendment'],
+      },
+    },
+    orderBy: { number: 'asc' },
+    select: { entryText: true, hash: true, personId: true },
+  })
+  const found = {
+    proposed: new Map<string, string>(),
+    decided: new Map<string, { isAccepted: boolean; by: string | null }>(),
+  }
+  for (const { entryText, hash, personId } of entries) {
+    const after = afterOf(entryText, hash)
+    const verdict = decided.safeParse(after).data
+    const proposal = proposed.safeParse(after).data
+    if (verdict) found.decided.set(verdict.amendment, { isAccepted: verdict.accepted, by: personId })
+    else if (proposal) found.proposed.set(proposal.amendment, proposal.hash)
+  }
+  return found
+}
+
+/** What the record notes of amendments that came from devices: in the entry of the moment in which they came. */
+async function notedLate(from: Db | Tx, bakeryId: string, moments: readonly Date[]): Promise<Map<string, string>> {
+  if (moments.length === 0) return new Map()
+  const entries = await from.auditEntry.findMany({
+    where: { bakeryId, action: 'intake.take-entries', at: { in: [...moments] } },
+    select: { entryText: true, hash: true },
+  })
+  const list = z.looseObject({ amendments: z.array(proposed) })
+  return new Map(
+    entries.flatMap(({ entryText, hash }) =>
+      (list.safeParse(afterOf(entryText, hash)).data?.amendments ?? []).map(
+        (each) => [each.amendment, each.hash] as const,
+      ),
+    ),
+  )
+}
+
+function afterOf(entryText: string, hash: string): unknown {
+  if (hashOfText(entryText) !== hash) return null
+  const read = readAuditEntry(entryText)
+  return read.outcome === 'read' ? read.entry.after : null
+}
