@@ -13,6 +13,7 @@ export const appendOnlyTables = [
   'settled_entry',
   'batch_cause',
   'evidence',
+  'evidence_part',
   'closing',
   'amendment',
   'amendment_verdict',

@@ -246,7 +246,7 @@ describe('what was accepted', () => {
     const { amendmentId } = valueOf(await proposeNotCounting.call(bakery.early.caller, outOf()))
     valueOf(await decide(amendmentId))
     const { second } = await look()
-    expect(second?.comparison?.arms.map(({ batches }) => batches)).toEqual([3, 2])
+    expect(second?.comparison?.arms.map(({ batches }) => batches)).toEqual([2, 2])
     expect(before.analysis.comparison?.arms.map(({ batches }) => batches)).toEqual([3, 3])
     expect(await first()).toEqual(before)
     expect(refusalOf(await proposeNotCounting.call(bakery.early.caller, outOf()))).toBe('dough-out-already')
