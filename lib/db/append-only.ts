@@ -14,5 +14,8 @@ export const appendOnlyTables = [
   'batch_cause',
   'evidence',
   'closing',
+  'opened_key',
+  'opened_dough_key',
+  'look',
   'answered_form',
 ] as const

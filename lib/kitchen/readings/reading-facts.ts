@@ -10,8 +10,6 @@ export type BatchFacts = {
   trialId: string
   code: string
   state: BatchState
-  /** Position of its arm. */
-  arm: number
   trial: {
     state: TrialState
     piecesPerBatch: number
