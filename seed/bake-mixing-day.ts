@@ -1,6 +1,7 @@
 import type { Caller } from '../lib/kitchen/caller'
 import { getShift } from '../lib/kitchen/shifts/get-shift'
 import { getPlan } from '../lib/kitchen/trials/get-plan'
+import { openKey } from '../lib/kitchen/trials/open-key'
 import { getWeighOut } from '../lib/kitchen/trials/get-weigh-out'
 import { minuteMs } from './bakery-clock'
 import type { BakedTrial } from './baked-trials'
@@ -47,12 +48,12 @@ async function doughsOf(
   caller: Caller,
   { trial, trialId, day, mixes, measures, startsAt }: MixingDayToBake,
 ): Promise<DoughToBake[]> {
-  const { plan } = must(await getPlan.call(caller, { trialId }))
+  const { plan, trial: toMix } = must(await getPlan.call(caller, { trialId }))
   const onFloor = must(await getShift.call(caller, {})).trials.rows.find(({ id }) => id === trialId)
-  // Which dough a code stands for is on the weigh-out sheet only.
-  const key = must(await getWeighOut.call(caller, { trialId })).arms.flatMap(({ position, batches }) =>
-    batches.map(({ code }) => [code, position] as const),
-  )
+  // Whoever mixes weighs out by the sheets, which say which dough a code stands for.
+  must(await openKey.call(caller, { trialId, planHash: toMix.planHash }))
+  const { arms } = must(await getWeighOut.call(caller, { trialId }))
+  const key = (arms ?? []).flatMap(({ position, batches }) => batches.map(({ code }) => [code, position] as const))
   const armOf = new Map(key)
   const ofDay = plan.order?.batches.filter((batch) => batch.day === day) ?? []
   const { scalingMassG, doughTempC, proofTimeS, mixTimeS, bulkTimeS, bakeTimeS } = plan.process

@@ -18,5 +18,8 @@ export const appendOnlyTables = [
   'amendment',
   'amendment_verdict',
   'slip_signature',
+  'opened_key',
+  'opened_dough_key',
+  'look',
   'answered_form',
 ] as const

@@ -2,6 +2,8 @@ import { expect, test } from '../support/app'
 import { makeApprovedTrial } from '../support/approved-trial'
 import { chooseIngredient } from '../support/choose-ingredient'
 import { makeTrialStores } from '../support/trials'
+import { callerOf } from '../support/bakery'
+import { openTheKey } from '../support/open-the-key'
 
 const header = 'Day;Dough;Loaf;Loaf weight (g);Volume;Volume'
 const good = [
@@ -17,6 +19,8 @@ test('a file with three faults is refused by its lines, and mended it is shown, 
   as,
 }) => {
   const trial = await makeApprovedTrial(bakery, { pieces: 2, now: new Date() })
+  // The file says which dough is which, so whoever brings it knows the key.
+  await openTheKey(callerOf(bakery.head.sessionSecret, new Date()), trial.trialId)
   const page = await as(bakery.head)
   await page.goto(`/trials/${trial.trialId}/result`)
   await page.getByRole('link', { name: 'Readings from a file' }).click()
@@ -80,6 +84,7 @@ test('a file with three faults is refused by its lines, and mended it is shown, 
 
 test('a file that is not plain text, and pasted lines that are', async ({ bakery, as }) => {
   const trial = await makeApprovedTrial(bakery, { pieces: 2, now: new Date() })
+  await openTheKey(callerOf(bakery.owner.sessionSecret, new Date()), trial.trialId)
   const page = await as(bakery.owner, { viewport: { width: 375, height: 800 } })
   await page.goto(`/trials/${trial.trialId}/import`)
   await page.getByRole('button', { name: 'Look at the file' }).click()

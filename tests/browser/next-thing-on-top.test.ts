@@ -1,6 +1,7 @@
 import type { Page } from 'playwright/test'
 import { beginBatch } from '../../lib/kitchen/shifts/begin-batch'
 import { moveBatch } from '../../lib/kitchen/shifts/move-batch'
+import { openDoughKey } from '../../lib/kitchen/shifts/open-dough-key'
 import { expect, test } from '../support/app'
 import { makeApprovedTrial } from '../support/approved-trial'
 import { callerOf, valueOf, type TestBakery } from '../support/bakery'
@@ -30,6 +31,7 @@ for (const state of ['weighing', 'in_work', 'baked'] as const) {
     as,
   }) => {
     const batchId = await doughAt(bakery, state)
+    valueOf(await openDoughKey.call(callerOf(bakery.early.sessionSecret, new Date()), { batchId }))
     const page = await as(bakery.early, tablet)
     await page.goto(`/shift/${batchId}`)
     await expect(field(page, 'Water added', 'Batch')).toBeInViewport({ ratio: 1 })

@@ -5,6 +5,7 @@ import { callerOf, valueOf } from '../support/bakery'
 import { makeApprovedTrial } from '../support/approved-trial'
 import { chooseIngredient } from '../support/choose-ingredient'
 import { makeTrialStores, trialContentOf } from '../support/trials'
+import { openTheKey } from '../support/open-the-key'
 
 test('a bakery that writes 62,5 and weighs in ounces types and reads its own figures in formulas and plans', async ({
   as,
@@ -63,6 +64,7 @@ test('a bakery that writes 62,5 and weighs in ounces types and reads its own fig
     await draftTrial.call(callerOf(head.sessionSecret, now), { content: trialContentOf(stores) }),
   )
   const approved = await makeApprovedTrial(bakery, { now })
+  await openTheKey(callerOf(head.sessionSecret, now), approved.trialId)
   for (const path of [`/trials/${trialId}`, `/trials/${trialId}/edit`, `/trials/${approved.trialId}/weigh-out`]) {
     await page.goto(path)
     // Names and questions stand as they were typed.

@@ -192,6 +192,8 @@ test('four people: a formula is signed off, a trial proposed against it, approve
   expect(sugarsOf(1) - sugarsOf(0)).toBeCloseTo(Math.max(0, sugarsShare * honeyG - 0.03 * flourG), 6)
 
   await late.goto(`${trial}/weigh-out`)
+  await late.getByRole('button', { name: 'Open the key' }).click()
+  await expect(late.getByText('You know the key.')).toBeVisible()
   for (const line of kept.filter(({ weighedG }) => weighedG > 0)) {
     const shown = new Intl.NumberFormat('en-GB', { minimumFractionDigits: 1, maximumFractionDigits: 1 }).format(
       line.weighedG,

@@ -4,6 +4,7 @@ import { draftTrial } from '../../lib/kitchen/trials/draft-trial'
 import { proposePlan } from '../../lib/kitchen/trials/propose-plan'
 import { expect, test } from '../support/app'
 import { callerOf, valueOf, type TestBakery } from '../support/bakery'
+import { openTheKey } from '../support/open-the-key'
 import { makeTrialStores, trialContentOf } from '../support/trials'
 
 async function approvedTrial(bakery: TestBakery): Promise<string> {
@@ -27,13 +28,15 @@ test('weigh-out sheets print a page a dough, on A4 and on Letter', async ({ bake
   const trialId = await approvedTrial(bakery)
   const page = await as(bakery.early)
   await page.goto(`/trials/${trialId}/weigh-out`)
-  await expect(page.getByRole('heading', { name: 'Weigh-out sheets' })).toBeVisible()
+  await page.getByRole('button', { name: 'Open the key' }).click()
+  await expect(page.getByRole('heading', { name: 'Control' })).toBeVisible()
   expect(await pagesOf(page, 'A4')).toBe(3)
   expect(await pagesOf(page, 'Letter')).toBe(3)
 })
 
 test('nothing is cut at the edge of a printed plan, sheet, batch or result', async ({ bakery, as }) => {
   const trialId = await approvedTrial(bakery)
+  await openTheKey(callerOf(bakery.head.sessionSecret, new Date()), trialId)
   const page = await as(bakery.head)
   await page.goto('/shift')
   const batch = await page.locator('main a[href^="/shift/"]').first().getAttribute('href')

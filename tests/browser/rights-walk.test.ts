@@ -26,6 +26,7 @@ const useCasesElsewhere = [
   'people.sign-in',
   'people.sign-out',
   'intake.take-entries',
+  'key.note-look',
   'readings.log-reading',
   'readings.correct-reading',
   'stores.find-ingredients',

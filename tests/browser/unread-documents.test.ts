@@ -52,6 +52,7 @@ test('what a later Evendough has frozen is said to be that on every page of it, 
   await page.goto(`/trials/${trialId}/weigh-out`)
   await expect(page.getByText(tooOld)).toBeVisible()
   await page.goto(`/shift/${batches[0]?.batchId ?? ''}`)
+  await page.getByRole('button', { name: 'Open this dough’s key' }).click()
   await expect(page.getByText('Do not mix from memory')).toBeVisible()
   await expect(page.getByRole('button', { name: /Begin/ })).toBeVisible()
   await page.goto('/team/record')

@@ -12,6 +12,7 @@ export function importFacts(
       id: '0190a000-0000-7000-8000-000000000001',
       number: 1,
       state: 'baking',
+      planHash: 'f'.repeat(64),
       question: 'Invented?',
       createdAt: new Date('2026-03-01T04:00:00Z'),
       mixingDays: 2,
@@ -42,6 +43,7 @@ export function importFacts(
     })),
     readings: [],
     toSettle: new Map(),
+    knowsKey: true,
     ranges: { scalingMassG: 480, plannedWaterG: new Map(), usualMlPerG: new Map() },
     measures: standardMeasures.map(({ direction: _, least, most, ...measure }) => ({
       ...measure,

@@ -162,7 +162,7 @@ function judgeValue(
     throw new Refusal('no-further-repeat', { count: measure.repeats })
   const ranges = facts.ranges.get(batch.trialId)
   if (!ranges) throw new Error(`no ranges of trial ${batch.trialId}`)
-  const range = plausibleRange(measure, batch.arm, ranges)
+  const range = plausibleRange(measure, ranges)
   mustBeConfirmed(value, range, measure.unit, entry.confirmed ?? false)
   if (isSealed)
     return { ...asideOf(entry, { trialId: batch.trialId, batchId: batch.id }), why: 'trial_closed', isAgain: false }

@@ -54,7 +54,6 @@ export const listKeptAside = query({
               select: {
                 id: true,
                 code: true,
-                arm: { select: { position: true } },
                 trial: {
                   select: {
                     id: true,
@@ -86,7 +85,7 @@ export const listKeptAside = query({
         ranges.set(trialId, await loadRangeFacts(db, bakeryId, trialId, measures))
     }
     const rows = read.map(({ row: { batch, sentBy, ...row }, read: entry }) => {
-      const { trial, arm, ...dough } = batch
+      const { trial, ...dough } = batch
       const shared = {
         ...row,
         sentBy: sentBy.name,
@@ -101,7 +100,7 @@ export const listKeptAside = query({
       const standing = readings.get(standingIds[contents.indexOf(entry.reading)] ?? '') ?? null
       const measured = measures.find(({ id }) => id === (measure?.toLowerCase() ?? standing?.measureId))
       const ofTrial = ranges.get(trial.id)
-      const range = measured && ofTrial ? plausibleRange(measured, arm.position, ofTrial) : null
+      const range = measured && ofTrial ? plausibleRange(measured, ofTrial) : null
       const bar: TakeBar | null = !isOpen(trial.state)
         ? 'trial-over'
         : supersedes !== null && standing === null

@@ -88,20 +88,18 @@ async function lockBatches(
   await tx.$queryRaw`
     SELECT 1 FROM trial WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${found.map(({ trialId }) => trialId)}::uuid[]) ORDER BY id FOR KEY SHARE`
   const rows = await tx.$queryRaw<BatchRow[]>`
-    SELECT batch.id, batch.trial_id AS "trialId", batch.code, batch.state::text, arm.position AS arm, trial.state::text AS "trialState",
+    SELECT batch.id, batch.trial_id AS "trialId", batch.code, batch.state::text, trial.state::text AS "trialState",
       trial.pieces_per_batch AS "piecesPerBatch", trial.factor_name AS "factorName", trial.factor_levels AS "factorLevels", trial.created_at AS "createdAt",
       EXISTS (SELECT 1 FROM closing WHERE closing.bakery_id = trial.bakery_id AND closing.trial_id = trial.id) AS "isSealed"
     FROM batch
     JOIN trial ON trial.bakery_id = batch.bakery_id AND trial.id = batch.trial_id
-    JOIN arm ON arm.bakery_id = batch.bakery_id AND arm.id = batch.arm_id
     WHERE batch.bakery_id = ${bakeryId}::uuid AND batch.id = ANY(${found.map(({ batchId }) => batchId)}::uuid[])
     ORDER BY batch.id FOR UPDATE OF batch`
-  return rows.map(({ id, trialId, code, state, arm, trialState, ...trial }) => ({
+  return rows.map(({ id, trialId, code, state, trialState, ...trial }) => ({
     id,
     trialId,
     code,
     state,
-    arm,
     trial: { state: trialState, ...trial },
   }))
 }

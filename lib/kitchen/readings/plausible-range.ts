@@ -39,32 +39,31 @@ export function basisOfRange({
  * The range in which a reading is taken without asking, in the measure's base unit, ends included, in whole g or mL
  * where the plan or recent doughs say it: half to one and a half times the planned scaling weight for the weight of a
  * piece, the planned water for water, the volume of recent doughs for a volume. Where nothing is known, and for
- * everything else, the measure's own range.
- * @param arm position of the dough's arm
+ * everything else, the measure's own range. It is the same for all doughs of a trial, from the driest to the wettest:
+ * a range of its own would tell what a code stands for.
  */
-export function plausibleRange(measure: RangedMeasure, arm: number, facts: RangeFacts): PlausibleRange {
-  const expected = expectedOf(measure, arm, facts)
-  if (expected === null || expected <= 0) return { least: measure.plausibleLeast, most: measure.plausibleMost }
-  return { least: Math.floor(expected * (1 - roomShare)), most: Math.ceil(expected * (1 + roomShare)) }
+export function plausibleRange(measure: RangedMeasure, facts: RangeFacts): PlausibleRange {
+  const expected = expectedOf(measure, facts).filter((each) => each > 0)
+  if (expected.length === 0) return { least: measure.plausibleLeast, most: measure.plausibleMost }
+  return {
+    least: Math.floor(Math.min(...expected) * (1 - roomShare)),
+    most: Math.ceil(Math.max(...expected) * (1 + roomShare)),
+  }
 }
 
-function expectedOf(
-  measure: RangedMeasure,
-  arm: number,
-  { scalingMassG, plannedWaterG, usualMlPerG }: RangeFacts,
-): number | null {
+function expectedOf(measure: RangedMeasure, { scalingMassG, plannedWaterG, usualMlPerG }: RangeFacts): number[] {
   const basis = basisOfRange(measure)
   switch (basis) {
     case 'scaling':
-      return scalingMassG
+      return scalingMassG === null ? [] : [scalingMassG]
     case 'water':
-      return plannedWaterG.get(arm) ?? null
+      return [...plannedWaterG.values()]
     case 'recent': {
       const usual = usualMlPerG.get(measure.id)
-      return usual === undefined || scalingMassG === null ? null : usual * scalingMassG
+      return usual === undefined || scalingMassG === null ? [] : [usual * scalingMassG]
     }
     case 'own':
-      return null
+      return []
     default:
       return basis satisfies never
   }

@@ -10,8 +10,6 @@ export type BatchFacts = {
   trialId: string
   code: string
   state: BatchState
-  /** Position of its arm. */
-  arm: number
   trial: {
     state: TrialState
     /** Its readings were closed and sealed: what comes now is a proposed amendment. */

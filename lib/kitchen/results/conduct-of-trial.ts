@@ -37,8 +37,7 @@ export type Conduct = {
 
 /**
  * How the readings of a trial came about, beside what they say: whatever somebody did to them that the plan does not.
- * By the codes of the doughs, so that it may be told before the result is. Whether whoever corrected knew the key is
- * not known here yet.
+ * By the codes of the doughs, so that it may be told before the result is.
  */
 export function conductOfTrial({ measures, doughs, readings }: TrialContent): Conduct {
   const codes = new Map(doughs.map(({ id, code }) => [id, code]))

@@ -13,6 +13,7 @@ import { causesOfTrial } from './causes-of-trial'
 import { countBatches, meanOf } from './count-batches'
 import { doughAsMixed } from './dough-as-mixed'
 import { isBroken, loadEvidence } from './load-evidence'
+import { whoKnew } from './who-knew'
 
 /**
  * What a trial showed. Until its readings are closed it says how far the baking is, what was read of each dough under
@@ -27,9 +28,10 @@ export const getResult = query({
   right: 'read-work',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const [evidence, causes, decision] = await Promise.all([
+    const [evidence, causes, knew, decision] = await Promise.all([
       loadEvidence(db, bakeryId, input.trialId),
       causesOfTrial(db, bakeryId, input.trialId),
+      whoKnew(db, bakeryId, input.trialId),
       db.decision.findFirst({
         where: { bakeryId, trialId: input.trialId, takenBackAt: null },
         select: { id: true, number: true, outcome: true },
@@ -71,7 +73,16 @@ export const getResult = query({
       /** What is missing, unsettled or odd about the measured doughs. */
       gaps,
       /** What was done to the readings beside the plan, by the codes of the doughs. */
-      conduct: { ...evidence.conduct, causes },
+      conduct: {
+        ...evidence.conduct,
+        corrections: evidence.conduct.corrections.map((correction) => ({
+          ...correction,
+          knewKey: knew?.correctedKnowing.has(correction.id) ?? false,
+        })),
+        causes,
+      },
+      /** Who knew which dough is which, who entered readings knowing it, and who looked; null until the readings are closed. */
+      knew: knew && { measures: knew.measures, knowers: knew.knowers, lookers: knew.lookers },
       outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
       notableDifference,
       /** What each dough was mixed with, water as it was taken. */

@@ -1,6 +1,7 @@
 import 'server-only'
 import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
+import type { Allergen } from '../../db/generated/enums'
 import { oddTime } from '../conduct/odd-time'
 import { whyNotTakenOut } from '../conduct/why-not-taken-out'
 import { query } from '../query'
@@ -17,7 +18,7 @@ import { isOutside, rangeOfReading, type JudgedReading } from '../readings/range
 import { mayCorrect } from '../readings/rules'
 import { unitsOfBase } from '../readings/units-of-base'
 import { Refusal } from '../refusal'
-import { isFrozen, isOpen } from '../trials/rules'
+import { isFrozen, isKeyOpen, isOpen } from '../trials/rules'
 import { mixingOf } from './mixing-of'
 import { mixedBatches } from '../batches/mixed-batches'
 import { plannedValue } from './planned-value'
@@ -25,7 +26,8 @@ import { byPlan, needsCleanDown, nextToBegin, undoMs, whyNoUndo } from '../batch
 
 /**
  * One batch as the floor needs it: what goes in and how much, the planned process, its readings with who and when, and
- * what holds after corrections. It goes by its code: neither the arm nor the control is named. Allergens never hide.
+ * what holds after corrections. It goes by its code: until the readings are closed, what it is and what goes in are for
+ * those only who opened the key of its trial or its own. Allergens never hide.
  * Refuses: not-found.
  */
 export const getBatch = query({
@@ -33,7 +35,7 @@ export const getBatch = query({
   input: z.strictObject({ batchId: z.uuid() }),
   right: 'read-shift',
   async run({ db, actor, now, input }) {
-    const { bakeryId } = actor
+    const { bakeryId, personId } = actor
     const found = db.batch.findUnique({
       where: { bakeryId_id: { bakeryId, id: input.batchId } },
       select: {
@@ -57,14 +59,10 @@ export const getBatch = query({
         arm: {
           select: {
             position: true,
+            name: true,
             lines: {
               select: {
-                id: true,
-                weighedG: true,
-                stage: { select: { id: true, position: true, kind: true, name: true } },
-                ingredient: {
-                  select: { name: true, kind: true, allergens: true, allergensCheckedAt: true, dustCaution: true },
-                },
+                ingredient: { select: { name: true, allergens: true, allergensCheckedAt: true, dustCaution: true } },
               },
               orderBy: { position: 'asc' },
             },
@@ -81,6 +79,7 @@ export const getBatch = query({
             formula: { select: { name: true } },
             planText: true,
             planHash: true,
+            openedKeys: { where: { personId }, select: { planHash: true } },
             controlVersion: {
               select: {
                 scalingMassG: true,
@@ -116,6 +115,7 @@ export const getBatch = query({
           },
           orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
         },
+        opened: { where: { personId }, select: { at: true } },
         toSettle: { where: isToSettle, select: { entryId: true } },
         causes: {
           select: { id: true, what: true, noticedAt: true, at: true, person: { select: { name: true } } },
@@ -138,6 +138,7 @@ export const getBatch = query({
       trial,
       readings,
       toSettle,
+      opened,
       mixingDay,
       movedFrom,
       movedAt,
@@ -151,6 +152,10 @@ export const getBatch = query({
     const level = levelOf(actor, 'correct-reading')
     const pieces = piecesToRead(trial.piecesPerBatch, batch.piecesMade)
     const isTrialOpen = isOpen(trial.state)
+    const knows =
+      isKeyOpen(trial.state) ||
+      opened.length > 0 ||
+      trial.openedKeys.some(({ planHash }) => planHash === trial.planHash)
     return {
       ...facts,
       dayNumber: mixingDay.number,
@@ -180,20 +185,29 @@ export const getBatch = query({
         factorName: trial.factorName,
         factorLevels: trial.factorLevels,
       },
-      mixing: mixingOf(batch.id, arm.position, trial),
+      /** What the dough is, and what goes on the scales; null for whoever does not know it. */
+      key: knows
+        ? {
+            position: arm.position,
+            name: arm.name,
+            ingredients: [...new Set(arm.lines.map(({ ingredient }) => ingredient.name))],
+            mixing: mixingOf(batch.id, arm.position, trial),
+          }
+        : null,
       process: trial.controlVersion,
-      lines: arm.lines.map(({ ingredient, ...line }) => {
-        const { allergensCheckedAt, ...known } = ingredient
-        return { ...line, ingredient: { ...known, allergensChecked: allergensCheckedAt !== null } }
-      }),
+      cautions: cautionsOf(
+        arm.lines.map(({ ingredient }) => ingredient),
+        knows,
+      ),
       pieces,
       measures: measures.map((measure) => ({
         ...measure,
         units: unitsOfBase(measure.unit),
-        range: plausibleRange(measure, arm.position, ranges),
+        range: plausibleRange(measure, ranges),
         planned: plannedValue(measure.code, {
           ...trial.controlVersion,
-          waterG: ranges.plannedWaterG.get(arm.position) || null,
+          // Another one than the control's tells what the dough is.
+          waterG: (knows && ranges.plannedWaterG.get(arm.position)) || null,
         }),
       })),
       /** What is missing, unsettled, odd or kept aside; while a batch waits nothing is. */
@@ -228,6 +242,25 @@ export const getBatch = query({
     }
   },
 })
+
+/** What can hurt somebody at a dough, whether or not they know which one it is. */
+function cautionsOf(
+  ingredients: readonly {
+    name: string
+    allergens: Allergen[]
+    allergensCheckedAt: Date | null
+    dustCaution: boolean
+  }[],
+  knows: boolean,
+) {
+  const unchecked = ingredients.filter(({ allergensCheckedAt }) => allergensCheckedAt === null)
+  return {
+    allergens: [...new Set(ingredients.flatMap(({ allergens }) => allergens))],
+    /** How many ingredients nobody has checked for allergens, and which, for whoever knows what is in it. */
+    unchecked: { count: unchecked.length, names: knows ? unchecked.map(({ name }) => name) : null },
+    isDusty: ingredients.some(({ dustCaution }) => dustCaution),
+  }
+}
 
 /** The range that a reading is outside of; null when it is within. */
 function outsideOf(

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
 import { dayInZone } from '../day-in-zone'
 import { dayOfDate } from '../day-of-date'
+import { listKnowers } from '../key/list-knowers'
 import { query } from '../query'
 import { Refusal } from '../refusal'
 import { costsOfPlan } from './costs-of-plan'
@@ -102,6 +103,8 @@ export const getPlan = query({
               scales: facts.scales.map(({ id, name, mostG, resolutionG }) => ({ id, name, mostG, resolutionG })),
             }
           : null,
+      /** Who knows which dough is which, for those who answer for the trial. */
+      knowers: mayDecide && planHash !== null ? await listKnowers(db, { bakeryId, trialId, planHash }) : [],
       days: mixDays.map(({ number, day, batches }) => ({ number, day: dayOfDate(day), isBegun: batches.length > 0 })),
       ...(seesCosts ? { costs: await costsOfPlan(db, bakeryId, plan, dayInZone(now, bakery.timeZone)) } : {}),
       may: {

@@ -39,11 +39,12 @@ export function isFrozen(state: TrialState): boolean {
 }
 
 /**
- * Whether the plan says which dough a code stands for. From approval until the baking has ended only the weigh-out
- * sheet does, for whoever weighs: nobody who measures a coded loaf should have the key before their eyes.
+ * Whether everybody may see which dough a code stands for. From the proposal, which draws the codes, until the readings
+ * are closed only those do who opened the key, because they weigh out: nobody who measures a coded loaf should have it
+ * before their eyes.
  */
 export function isKeyOpen(state: TrialState): boolean {
-  return !isOpen(state)
+  return state !== 'proposed' && !isOpen(state)
 }
 
 /** Where a trial stands as people say it: a draft whose plan was sent back is no fresh draft. */

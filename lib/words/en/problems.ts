@@ -98,6 +98,8 @@ export const problems = {
   'column-twice': 'Another column says this already.',
   'column-for-dough':
     'No column says which dough a row is of. Match its code, or its mixing day and which dough of the trial it is.',
+  'column-tells-key':
+    'This column says which dough is which, and you have not opened the key of this trial. Match the doughs by their codes, or open the key on the weigh-out page first.',
   'column-for-which-dough':
     'There are several doughs of a kind on a mixing day. Match a column that says which, or their codes.',
   'column-for-reading': 'No column holds readings. Match at least one with a measure.',

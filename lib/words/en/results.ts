@@ -421,8 +421,40 @@ export const results = {
   correctionWhoAt: '{who}, {at}',
   correctionWhy: 'Why',
   correctionSlip: 'own slip, within ten minutes',
+  correctionKnew: 'had opened the key before',
   correctionMoved: 'piece {piece}, reading {repeat}',
   correctionMovedBatch: 'reading {repeat}',
+  knew: {
+    title: 'Who knew which dough is which',
+    note: 'From the keys that were opened here. What somebody saw or was told beside that is not known.',
+    measures: {
+      none: {
+        one: '{measure}: one reading. Whoever entered it had not opened the key.',
+        other: '{measure}: {count} readings. Nobody who entered them had opened the key.',
+      },
+      all: {
+        one: '{measure}: one reading, entered by somebody who had opened the key.',
+        other: '{measure}: {count} readings, all entered by somebody who had opened the key.',
+      },
+      some: {
+        one: '{measure}: {knew} of one reading entered by somebody who had opened the key.',
+        other: '{measure}: {knew} of {count} readings entered by somebody who had opened the key.',
+      },
+    },
+    unknown: {
+      one: 'For one of them nobody had opened the key here at all, so it is not kept who knew what was mixed.',
+      other: 'For {count} of them nobody had opened the key here at all, so it is not kept who knew what was mixed.',
+    },
+    nobody: 'Nobody opened the key here before the readings were closed.',
+    openedAll: '{name} opened the key of the trial',
+    openedOne: '{name} opened the key of dough {code}',
+    looked: {
+      key: { one: '{name} looked at the key', other: '{name} looked at the key, on {count} days' },
+      result: { one: '{name} looked at the result', other: '{name} looked at the result, on {count} days' },
+      evidence: { one: '{name} looked at the evidence', other: '{name} looked at the evidence, on {count} days' },
+    },
+    lookers: 'Who looked, first',
+  },
   outOfOrder: 'On mixing day {day} the doughs were begun in another order than the drawn one.',
   flags: {
     batch:

@@ -137,6 +137,20 @@ export const shift = {
     dust: 'Dust of flour and enzymes can harm the lungs. Pour low, do not shake sacks out.',
     allergens: 'Allergens in this batch: {list}.',
     unchecked: 'Nobody has checked the allergens of {list}. Treat it as if it had them, and ask the head baker.',
+    uncheckedCount: {
+      one: 'Nobody has checked the allergens of one ingredient in this batch. Treat it as if it had them, and ask the head baker.',
+      other:
+        'Nobody has checked the allergens of {count} ingredients in this batch. Treat them as if they had them, and ask the head baker.',
+    },
+  },
+  key: {
+    title: 'What is in it',
+    note: 'The weights say which dough this is, so they stand behind its key. Open it to weigh out, or at once if somebody may be harmed. It stands in the record that you know this dough.',
+    open: 'Open this dough’s key',
+    control: 'This is the control.',
+    dough: 'This is dough {letter}: {name}.',
+    known: 'Keep it from whoever measures.',
+    ingredients: 'In it: {list}.',
   },
   weighOut: {
     title: 'Weigh out',

@@ -478,5 +478,15 @@ export const trials = {
     partDose: '{mass} more than the control',
     order: 'Weigh line by line and write down what the scale showed.',
     back: 'The plan',
+    key: {
+      title: 'The key',
+      note: 'The sheets say which dough each code stands for. Whoever measures loaves should not know that before the readings are closed. Open the key only if you weigh the doughs out.',
+      record:
+        'From then on it stands in the record that you know it, and the result says of every reading that you enter that you did.',
+      open: 'Open the key',
+      knownWord: 'You know the key.',
+      knownText:
+        'Keep these sheets away from whoever measures, and do not measure coded loaves yourself if somebody else can.',
+    },
   },
 } as const

@@ -18,6 +18,7 @@ import { getSettings } from '@/lib/kitchen/people/get-settings'
 import { logReading } from '@/lib/kitchen/readings/log-reading'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
+import { openDoughKey } from '@/lib/kitchen/shifts/open-dough-key'
 import { getPlan } from '@/lib/kitchen/trials/get-plan'
 import { getWeighOut } from '@/lib/kitchen/trials/get-weigh-out'
 import { makeApprovedTrial } from '../../support/approved-trial'
@@ -72,18 +73,19 @@ describe('a plan that cannot be read', () => {
       const { trialId, batches } = await trialWith(change)
       expect(await getPlan.call(bakery.owner.caller, { trialId })).toMatchObject(damaged)
       expect(await getWeighOut.call(bakery.early.caller, { trialId })).toMatchObject(damaged)
-      expect(valueOf(await getBatch.call(bakery.early.caller, { batchId: batches[0]!.batchId })).mixing).toEqual({
-        outcome: 'damaged',
-      })
+      const batchId = batches[0]!.batchId
+      valueOf(await openDoughKey.call(bakery.early.caller, { batchId }))
+      expect(valueOf(await getBatch.call(bakery.early.caller, { batchId })).key!.mixing).toEqual({ outcome: 'damaged' })
     }
   })
 
   it('leaves the floor its batch, with allergens, and its readings', async () => {
     const { batches, measures } = await trialWith((text) => later(text))
     const batchId = batches[0]!.batchId
+    valueOf(await openDoughKey.call(bakery.early.caller, { batchId }))
     const shown = valueOf(await getBatch.call(bakery.early.caller, { batchId }))
-    expect(shown.mixing).toEqual({ outcome: 'unknown-format', format: 1000 })
-    expect(shown.lines.flatMap(({ ingredient }) => ingredient.allergens)).toContain('gluten')
+    expect(shown.key!.mixing).toEqual({ outcome: 'unknown-format', format: 1000 })
+    expect(shown.cautions.allergens).toContain('gluten')
     valueOf(await beginBatch.call(bakery.early.caller, { batchId, seenRevision: shown.revision, cleanDownDone: true }))
     valueOf(
       await logReading.call(bakery.early.caller, {

@@ -11,6 +11,7 @@ import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { makeApprovedTrial, type ApprovedTrial } from '../../support/approved-trial'
 import { makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
+import { openTheKey } from '../../support/open-the-key'
 
 let database: FreshDatabase
 let bakery: TestBakery
@@ -286,6 +287,10 @@ describe('a preview', () => {
   it('calls a dough what the file calls it, so that no code is given away', async () => {
     const { trialId: _, match, ...look } = input([])
     const bytes = Buffer.from('day,arm,loaf weight\n1,control,400\n2,A,410')
+    const byArm = { ...look, file: { name: 'x', bytes }, match: null, matched: '' }
+    const before = valueOf(await previewImport.call(bakery.head.caller, { trialId: trial.trialId, look: byArm }))
+    expect(before.seen).toMatchObject({ problems: [{ path: 'columns.1', code: 'column-tells-key' }], rows: null })
+    await openTheKey(bakery.head.caller, trial.trialId)
     const { seen } = valueOf(
       await previewImport.call(bakery.head.caller, {
         trialId: trial.trialId,

@@ -16,6 +16,7 @@ import cases from '../../published/data/cake-cook-1938.json'
 import { makeBakery, valueOf } from '../../support/bakery'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
 import { checkMixedModel } from '../../support/mixed-model-figures'
+import { openTheKey } from '../../support/open-the-key'
 import { publishedCheck } from '../../support/published-check'
 import { makeTrialStores, trialContentOf } from '../../support/trials'
 
@@ -89,6 +90,8 @@ async function bakeAndRead() {
     }),
   )
 
+  // The file says which dough is which, so whoever brings it knows the key.
+  for (const { caller } of [head, owner]) await openTheKey(caller, trialId)
   const look = {
     file: { name: 'cake-cook-1938.csv', bytes },
     day: '2026-03-02',

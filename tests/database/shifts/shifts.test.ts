@@ -318,7 +318,8 @@ describe('what the floor sees', () => {
     const text = JSON.stringify(shown)
     expect(text).not.toMatch(/Control|armId|arm_|price|cost/i)
     expect(text).not.toContain(trial.armIds[1])
-    expect(shown.lines.flatMap(({ ingredient }) => ingredient.allergens)).toEqual(['gluten', 'milk'])
+    expect(shown.cautions.allergens).toEqual(['gluten', 'milk'])
+    expect(text).not.toMatch(/Milk powder|weighedG/)
     expect(shown).toMatchObject({ firstCode: trial.batches[0]!.code, isNext: false })
   })
 

@@ -20,6 +20,7 @@ import { withdrawPlan } from '@/lib/kitchen/trials/withdraw-plan'
 import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
 import { makeTrialStores, trialContentOf, type TrialStores } from '../../support/trials'
+import { openTheKey } from '../../support/open-the-key'
 
 let database: FreshDatabase
 let bakery: TestBakery
@@ -345,7 +346,7 @@ describe('a proposed plan', () => {
 
   it('weighs out a whole dough within half a mark of the scale for each line', async () => {
     const { trialId } = await propose()
-    const { arms } = valueOf(await getWeighOut.call(bakery.early.caller, { trialId }))
+    const { arms } = await openTheKey(bakery.early.caller, trialId)
     const { plan } = valueOf(await getPlan.call(bakery.early.caller, { trialId }))
     expect(arms).toHaveLength(3)
     for (const arm of arms) {

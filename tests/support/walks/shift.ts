@@ -113,6 +113,20 @@ export const shiftActions: readonly ActionWalk[] = [
     },
   },
   {
+    action: `${file}#openKey`,
+    command: 'shifts.open-dough-key',
+    right: 'read-shift',
+    async aim(context) {
+      const batchId = await firstBatch(context)
+      return {
+        page: `/shift/${batchId}`,
+        bound: [batchId],
+        fields: {},
+        happened: () => isNow(context, batchId, 'id IN (SELECT batch_id FROM opened_dough_key)'),
+      }
+    },
+  },
+  {
     action: `${file}#count`,
     command: 'shifts.count-pieces',
     right: 'log-reading',

@@ -197,6 +197,21 @@ export const trialsActions: readonly ActionWalk[] = [
       }
     },
   },
+  {
+    action: 'app/(desk)/trials/[trialId]/weigh-out/actions.ts#open',
+    command: 'trials.open-key',
+    right: 'read-work',
+    async aim(context) {
+      const { trialId, planHash } = await plantProposed(context)
+      return {
+        page: `/trials/${trialId}/weigh-out`,
+        bound: [{ trialId, planHash }],
+        fields: {},
+        happened: async () =>
+          (await count(context, 'SELECT count(*) n FROM opened_key WHERE trial_id = $1', [trialId])) === 1,
+      }
+    },
+  },
 ]
 
 export const trialsPages: readonly PageWalk[] = [

@@ -3,6 +3,7 @@ import Link from 'next/link'
 import { ask } from '@/app/ask'
 import { askToRead } from '@/app/ask-to-read'
 import { currentLanguage } from '@/app/language'
+import { noteLook } from '@/app/note-look'
 import { getDecision } from '@/lib/kitchen/decisions/get-decision'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { ActionRow } from '@/lib/ui/action-row'
@@ -40,6 +41,7 @@ export default async function DecisionPage({ params }: { params: Promise<{ decis
       />
     )
   const decision = asked.value
+  await noteLook('evidence', decision.trial.id)
   const { version, drafted, control, formula, trial, evidence } = decision
   const versionHref = version && `/formulas/${formula.id}/versions/${version.id}`
   return (

@@ -4,6 +4,7 @@ import { act } from '@/app/act'
 import { textOf } from '@/lib/ui/text-of'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { noteCause } from '@/lib/kitchen/shifts/note-cause'
+import { openDoughKey } from '@/lib/kitchen/shifts/open-dough-key'
 import { countPieces } from '@/lib/kitchen/shifts/count-pieces'
 import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
 import { undoMove } from '@/lib/kitchen/shifts/undo-move'
@@ -50,6 +51,11 @@ export async function undo(
   form: FormData,
 ): Promise<FormState> {
   const acted = await act(undoMove, { batchId, seenRevision }, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function openKey(batchId: string, former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(openDoughKey, { batchId }, form, former)
   return acted.ok ? acted.done() : acted.state
 }
 

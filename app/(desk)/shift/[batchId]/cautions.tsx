@@ -6,19 +6,20 @@ import type { BatchPart } from './batch-view'
 /** What can hurt somebody at this batch. Allergens are never hidden, whatever else is coded. */
 export function Cautions({ batch, words: { cautions: words }, language }: Omit<BatchPart, 'bakery'>) {
   const allergenNames = wordsIn(language).stores.allergens
-  const ingredients = batch.lines.map(({ ingredient }) => ingredient)
-  const allergens = [...new Set(ingredients.flatMap(({ allergens }) => allergens))].map(
-    (allergen) => allergenNames[allergen],
-  )
-  const unchecked = ingredients.filter(({ allergensChecked }) => !allergensChecked).map(({ name }) => name)
+  const { unchecked, isDusty } = batch.cautions
+  const allergens = batch.cautions.allergens.map((allergen) => allergenNames[allergen])
   return (
     <CautionList
       title={words.title}
       lines={[
         ...(allergens.length > 0 ? [say(words.allergens, language, { list: allergens })] : []),
-        ...(unchecked.length > 0 ? [say(words.unchecked, language, { list: unchecked })] : []),
+        ...(unchecked.count === 0
+          ? []
+          : unchecked.names
+            ? [say(words.unchecked, language, { list: unchecked.names })]
+            : [say(words.uncheckedCount, language, { count: unchecked.count })]),
         words.rawDough,
-        ...(ingredients.some(({ dustCaution }) => dustCaution) ? [words.dust] : []),
+        ...(isDusty ? [words.dust] : []),
         words.seed,
       ]}
     />

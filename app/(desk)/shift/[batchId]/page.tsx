@@ -20,6 +20,7 @@ import { BatchStateWord } from '../batch-state-word'
 import { undo } from './actions'
 import { Causes } from './causes'
 import { Cautions } from './cautions'
+import { DoughKey } from './dough-key'
 import { Figures } from './figures'
 import { asKeptReading, asMeasureToRead, needsByPlace } from './for-readings'
 import { NextStep } from './next-step'
@@ -29,7 +30,6 @@ import { ReadingLog } from './reading-log'
 import { Readings } from './readings'
 import { TakeOut } from './take-out'
 import { UndoMove } from './undo-move'
-import { WeighOut } from './weigh-out'
 
 type Params = { params: Promise<{ batchId: string }> }
 
@@ -49,7 +49,7 @@ export default async function BatchPage({ params }: Params) {
   const wanted = new Set(
     batch.gaps.flatMap((gap) => (gap.kind === 'missing' || gap.kind === 'unsettled' ? [gap.measure.id] : [])),
   )
-  const toConsistency = batch.mixing.outcome === 'read' ? batch.mixing.toConsistency : []
+  const toConsistency = batch.key?.mixing.outcome === 'read' ? batch.key.mixing.toConsistency : []
   const consistency =
     toConsistency.length > 0 ? say(words.readings.toConsistency, language, { ingredients: toConsistency }) : null
   const toRead = batch.measures
@@ -67,7 +67,7 @@ export default async function BatchPage({ params }: Params) {
   const isMixed = batch.state !== 'waiting' && batch.state !== 'not_baked'
   const plan = (
     <div key="plan">
-      <WeighOut {...shared} />
+      <DoughKey {...shared} />
       <Process {...shared} />
     </div>
   )

@@ -6,13 +6,13 @@ import { lineName } from '../../mixing/line-name'
 import { MixingWater } from '../../mixing/mixing-water'
 import { PremixSteps } from '../../mixing/premix-steps'
 import { planFormat } from '@/lib/words/format/plan-format'
+import type { Mixing } from '@/lib/kitchen/shifts/mixing-of'
 import type { BatchPart } from './batch-view'
 
 /** What goes in, stage by stage, with the weight that each scale is to show; before it the premixes, after it the water. */
-export function WeighOut({ batch, bakery, words, language }: BatchPart) {
+export function WeighOut({ batch, mixing: planned, bakery, words, language }: BatchPart & { mixing: Mixing }) {
   const text = words.weighOut
   const { mixing, desk } = wordsIn(language)
-  const planned = batch.mixing
   if (planned.outcome !== 'read') {
     return (
       <Section id="weigh-out" title={text.title}>

@@ -23,6 +23,7 @@ import { DecisionSection } from './decision-section'
 import { DeclaredSection } from './declared-section'
 import { DoughsTable } from './doughs-table'
 import { DatesForm } from './dates-form'
+import { KnowerList } from './knower-list'
 import { LinesForm } from './lines-form'
 import { OrderSection } from './order-section'
 import { PlanFault } from './plan-fault'
@@ -144,6 +145,11 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
         <LinesForm trial={trial} choosing={rest.choosing} words={words} format={format} language={language} />
       ) : null}
       <OrderSection {...part} days={days} locale={bakery.locale} />
+      {rest.knowers.length > 0 ? (
+        <Section id="knowers" title={words.results.knew.title} note={words.results.knew.note}>
+          <KnowerList knowers={rest.knowers} words={words} bakery={bakery} language={language} />
+        </Section>
+      ) : null}
       {may.date ? <DatesForm trialId={trial.id} days={days} text={text} language={language} /> : null}
       <PowerSection {...part} />
       {rest.costs ? (

@@ -28,7 +28,7 @@ export const importReadings = command({
     const { bakeryId } = actor
     // Alone: whoever logs a reading or moves a batch of this trial waits.
     await lockTrial(tx, bakeryId, trialId)
-    const facts = await loadImportFacts(tx, bakeryId, trialId)
+    const facts = await loadImportFacts(tx, bakeryId, trialId, actor.personId)
     const { file, table, problems, rows } = examineImport({
       facts,
       mixed: await mixedBatches(tx, bakeryId, trialId),

@@ -1,6 +1,8 @@
 import 'server-only'
 import type { Db, Tx } from '../../../db/client'
+import { knowsKey } from '../../key/knows-key'
 import { Refusal } from '../../refusal'
+import { isKeyOpen } from '../../trials/rules'
 import { countToSettle } from '../count-to-settle'
 import { loadRangeFacts } from '../load-range-facts'
 import { measuresToRead } from '../measures-to-read'
@@ -10,13 +12,14 @@ export type ImportFacts = Awaited<ReturnType<typeof loadImportFacts>>
 export type ImportBatch = ImportFacts['batches'][number]
 
 /** Everything that a file of readings is read against: the trial, its doughs, what can be read, what is there. Refuses: not-found. */
-export async function loadImportFacts(from: Db | Tx, bakeryId: string, trialId: string) {
+export async function loadImportFacts(from: Db | Tx, bakeryId: string, trialId: string, personId: string) {
   const trial = await from.trial.findUnique({
     where: { bakeryId_id: { bakeryId, id: trialId } },
     select: {
       id: true,
       number: true,
       state: true,
+      planHash: true,
       question: true,
       createdAt: true,
       mixingDays: true,
@@ -77,5 +80,16 @@ export async function loadImportFacts(from: Db | Tx, bakeryId: string, trialId: 
   }))
   const ranges = await loadRangeFacts(from, bakeryId, trialId, measures)
   const toSettle = await countToSettle(from, bakeryId, trialId)
-  return { trial, timeZone, batches, readings, measures, ranges, toSettle }
+  const { planHash } = trial
+  return {
+    trial,
+    timeZone,
+    batches,
+    readings,
+    measures,
+    ranges,
+    toSettle,
+    /** Whether who imports may know which dough a code stands for. */
+    knowsKey: isKeyOpen(trial.state) || (await knowsKey(from, { bakeryId, trialId, planHash, personId })),
+  }
 }

@@ -6,13 +6,14 @@ import { columnOf } from './row-place'
 
 /**
  * What is wrong with the way in which a file is to be read, before any row is: a column used twice, nothing that says
- * the dough, nothing that is a reading, or a piece that could be any. Empty when it can be read.
+ * the dough, nothing that is a reading, or a piece that could be any; and a column that says which dough is which, from
+ * whoever has not opened the key: its faults, and where its values then stand, would tell it. Empty when it can be read.
  */
 export function matchProblems(
   match: ImportMatch,
   width: number,
   day: string | null,
-  { trial, batches, measures }: ImportFacts,
+  { trial, batches, measures, knowsKey }: ImportFacts,
 ): Problem[] {
   const problems: Problem[] = []
   const fault = (path: string, code: Problem['code'], facts: Problem['facts'] = {}) =>
@@ -31,6 +32,7 @@ export function matchProblems(
   if (!has('code') && !(has('day') && has('arm'))) fault('columns', 'column-for-dough')
   else if (!has('code') && !has('dough') && batches.some(({ number }) => number > 1))
     fault('columns', 'column-for-which-dough')
+  if (has('arm') && !knowsKey) fault(`columns.${columnOf(match, 'arm')}`, 'column-tells-key')
   if (!has('measure')) fault('columns', 'column-for-reading')
   if (has('level') && trial.factorName === null) fault(`columns.${columnOf(match, 'level')}`, 'no-factor')
   if (trial.factorName !== null && !has('level') && !has('piece'))

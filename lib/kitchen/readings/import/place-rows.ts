@@ -11,8 +11,6 @@ export type PlacedRow = {
   line: number
   cells: readonly string[]
   batchId: string
-  /** Position of the dough's arm. */
-  arm: number
   /** Null where no piece is read, or where it cannot be said which, which is a fault then. */
   piece: { piece: number; factorLevel: string | null } | null
   takenAt: Date
@@ -90,7 +88,6 @@ export function placeRows(q: Asked): { placed: PlacedRow[]; doughs: ImportedDoug
       line,
       cells,
       batchId: batch.id,
-      arm: batch.arm,
       piece: asked && 'value' in asked ? asked.value : null,
       takenAt: takenAt ?? now,
     })

@@ -16,7 +16,8 @@ const mostShown = { faults: 100, rows: 8 } as const
 
 /**
  * What a file of readings would bring to a trial: how it is read, what would be stored, and every fault by its line.
- * Nothing is kept. A dough goes by what the file calls it, so that no code is given away. Without a file it says what
+ * Nothing is kept. A dough goes by what the file calls it; one that goes by what is in it is for those who opened the
+ * key. Without a file it says what
  * can be imported. Refuses: not-found.
  */
 export const previewImport = query({
@@ -25,7 +26,7 @@ export const previewImport = query({
   right: 'import-readings',
   async run({ db, actor, now, input: { trialId, look } }) {
     const { bakeryId } = actor
-    const facts = await loadImportFacts(db, bakeryId, trialId)
+    const facts = await loadImportFacts(db, bakeryId, trialId, actor.personId)
     const { trial, measures } = facts
     const examined = look && examineImport({ facts, mixed: await mixedBatches(db, bakeryId, trialId), look, now })
     return {

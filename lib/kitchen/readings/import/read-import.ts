@@ -108,7 +108,7 @@ export function readImport(q: {
         (path, code, about) => fault(code, about, problem(path)),
       )
       if (value === null) continue
-      const range = plausibleRange(measure, row.arm, facts.ranges)
+      const range = plausibleRange(measure, facts.ranges)
       const id = idOfImported(facts.trial.id, place)
       const other = inFile.get(id)
       if (other) {

@@ -20,6 +20,7 @@ const correction = {
   at,
   reason: 'typed wrong',
   isOwnSlip: true,
+  knewKey: false,
 }
 
 const sentences = (change: Partial<Conduct>, state = 'measured', isEnded = true) =>

@@ -43,7 +43,7 @@ describe('the states of a trial', () => {
   })
 
   it('keep which dough a code stands for to the weigh-out sheet from approval until the baking has ended', () => {
-    expect(states.filter((state) => !isKeyOpen(state))).toEqual(['approved', 'baking'])
+    expect(states.filter((state) => !isKeyOpen(state))).toEqual(['proposed', 'approved', 'baking'])
   })
 
   it('follow from a decision only where they may follow', () => {

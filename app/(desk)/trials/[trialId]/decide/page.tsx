@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
+import { noteLook } from '@/app/note-look'
 import { getAmendments } from '@/lib/kitchen/amendments/get-amendments'
 import { getChoices } from '@/lib/kitchen/decisions/get-choices'
 import { notShown } from '@/lib/kitchen/decisions/rules'
@@ -49,6 +50,7 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
       />
     )
   const result = asked.value
+  await noteLook('result', trialId)
   const { costs } = result
   const forms = resultForms({ result, measureCode: result.trial.measure.code, bakery, language })
   const { trial, inProduction, decision } = choices

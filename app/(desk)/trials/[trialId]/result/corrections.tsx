@@ -44,7 +44,7 @@ export function Corrections({
         ]}
       >
         {corrections.map((correction) => {
-          const { id, code, before, who, at, reason, isOwnSlip } = correction
+          const { id, code, before, who, at, reason, isOwnSlip, knewKey } = correction
           const { name, place } = sayPlace(correction, wordsIn(language), language)
           return (
             <tr key={id}>
@@ -56,7 +56,14 @@ export function Corrections({
                   texts={[withUnit(correction.after.value, correction.after.unit), ...movedTo(correction, forms)]}
                 />
               </Cell>
-              <Cell>{say(text.correctionWhoAt, language, { who, at: formatDateTime(at, bakery) })}</Cell>
+              <Cell>
+                <Lines
+                  texts={[
+                    say(text.correctionWhoAt, language, { who, at: formatDateTime(at, bakery) }),
+                    ...(knewKey ? [text.correctionKnew] : []),
+                  ]}
+                />
+              </Cell>
               <Cell>
                 <Lines texts={[reason, ...(isOwnSlip ? [text.correctionSlip] : [])]} />
               </Cell>

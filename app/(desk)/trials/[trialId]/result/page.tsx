@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
+import { noteLook } from '@/app/note-look'
 import { getResult } from '@/lib/kitchen/results/get-result'
 import type { Refused } from '@/lib/kitchen/result'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
@@ -35,6 +36,7 @@ import { SealNotice } from './seal-notice'
 import { SoFar } from './so-far'
 import { headlineOf } from './say-result'
 import { WhatNow } from './what-now'
+import { WhoKnew } from './who-knew'
 import { WentWrong } from './went-wrong'
 import { WhatElse } from './what-else'
 import { PrintAnchor } from '../../../print-anchor'
@@ -67,6 +69,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
   if (!askedAfter.ok) return notWorkedOut(askedAfter.refusal)
   const result = asked.value
   const amended = askedAfter.value
+  await noteLook('result', trialId)
   const { costs } = result
   const forms = resultForms({ result, measureCode: result.trial.measure.code, bakery, language })
   const { comparison, limits, stage } = result.analysis
@@ -120,6 +123,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
           <WhatElse result={result} comparison={comparison} bakery={bakery} forms={forms} mind={desk.attention} />
           <WentWrong result={result} comparison={comparison} bakery={bakery} forms={forms} />
           <Corrections result={result} bakery={bakery} forms={forms} />
+          {result.knew ? <WhoKnew knew={result.knew} bakery={bakery} forms={forms} /> : null}
           <DoughsTable result={result} forms={forms} />
           {amended ? <AmendmentsSection amended={amended} result={result} bakery={bakery} language={language} /> : null}
           <MethodNote result={result} comparison={comparison} forms={forms} />

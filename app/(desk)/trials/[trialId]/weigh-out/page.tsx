@@ -2,11 +2,14 @@ import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { askToRead } from '@/app/ask-to-read'
 import { currentLanguage } from '@/app/language'
+import { noteLook } from '@/app/note-look'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getWeighOut } from '@/lib/kitchen/trials/get-weigh-out'
 import { armLetter } from '@/lib/kitchen/trials/rules'
+import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
 import { Lines } from '@/lib/ui/lines'
+import { Button } from '@/lib/ui/button'
 import { Cell } from '@/lib/ui/cell'
 import { GroupRow } from '@/lib/ui/group-row'
 import { LinkButton } from '@/lib/ui/link-button'
@@ -26,6 +29,8 @@ import { choiceWords } from '../../choice-words'
 import { DoughName } from '../../dough-name'
 import { allergenList } from '@/lib/words/allergen-list'
 import { planFormat } from '@/lib/words/format/plan-format'
+
+import { open } from './actions'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).trials.weighOut.title }
@@ -47,10 +52,11 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
         language={language}
       />
     )
-  const { trial, arms, doughTempC, chosen } = asked.value
+  const { trial, arms, isKey, doughTempC, chosen } = asked.value
+  if (isKey && arms) await noteLook('key', trialId)
   const format = planFormat(bakery)
   const scales = new Map(
-    arms
+    (arms ?? [])
       .flatMap(({ toWeigh }) => toWeigh.stages.flatMap(({ lines }) => lines.flatMap(({ scale }) => scale ?? [])))
       .map(({ id, name }) => [id, name]),
   )
@@ -65,7 +71,9 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
       margin={{
         label: text.about,
         entries: [
-          { term: text.scale, detail: scales.size > 0 ? listOf(scales.values(), language) : text.noScale },
+          ...(arms
+            ? [{ term: text.scale, detail: scales.size > 0 ? listOf(scales.values(), language) : text.noScale }]
+            : []),
           ...(words.length > 0 ? [{ term: plan.chosen, detail: <Lines texts={words} /> }] : []),
           { term: text.doughTemp, detail: format.temp(doughTempC), strong: true },
         ],
@@ -80,7 +88,24 @@ export default async function WeighOutPage({ params }: { params: Promise<{ trial
           {text.notApprovedText}
         </Notice>
       )}
-      {arms.map((arm, a) => {
+      {!arms ? (
+        <Section id="key" title={text.key.title}>
+          <div className="grid max-w-measure gap-3">
+            <p>{text.key.note}</p>
+            <p>{text.key.record}</p>
+          </div>
+          <div className="mt-4 print:hidden">
+            <ActionForm action={open.bind(null, { trialId: trial.id, planHash: trial.planHash })} idPrefix="key-">
+              <Button tone="go">{text.key.open}</Button>
+            </ActionForm>
+          </div>
+        </Section>
+      ) : isKey ? (
+        <Notice tone="plain" word={text.key.knownWord}>
+          {text.key.knownText}
+        </Notice>
+      ) : null}
+      {arms?.map((arm, a) => {
         const title =
           arm.position === 0 ? trials.control : say(trials.dough, language, { letter: armLetter(arm.position) })
         return (

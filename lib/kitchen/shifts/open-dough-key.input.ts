@@ -1,0 +1,3 @@
+import { z } from 'zod'
+
+export const openDoughKeyInput = z.strictObject({ batchId: z.uuid() })
