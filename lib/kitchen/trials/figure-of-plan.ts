@@ -30,8 +30,8 @@ const names: Record<Exclude<PlanFigure, 'several'>, readonly string[]> = {
     'constants',
   ],
   mixing: ['friction', 'bowl', 'roomHeatJ'],
-  size: ['design', 'blocks', 'arms', 'count', 'trueDifferences', 'runs'],
-  margin: ['worthwhile', 'loss', 'confidence', 'spread', 'estimate', 'low', 'high'],
+  size: ['design', 'blocks', 'days', 'doughs', 'loaves', 'arms', 'count', 'trueDifferences', 'runs'],
+  margin: ['margin', 'worthwhile', 'loss', 'confidence', 'spread', 'estimate', 'low', 'high'],
 }
 
 const figures = new Map(

@@ -1,6 +1,6 @@
 import 'server-only'
 import { CalcError } from '../../calc/error'
-import { gainPower } from '../../calc/plan/gain-power'
+import { armDayPower } from '../../calc/plan/arm-day-power'
 import type { PlanDeclared, PlanPower } from './plan-types'
 
 /** Spread of batch means and of loaves in a batch until the bakery has its own, % of the mean. A guess, from memory. */
@@ -13,7 +13,10 @@ const seed = 'power'
 /** True differences tried, in smallest differences worth having: at one, half of all trials fall short of it. */
 const timesTheMargin = [1, 1.5, 2]
 
-/** The chance of the verdict 'better' when every arm truly gains so much, by simulation of the very rule. */
+/**
+ * The chance of the verdict 'better' when every arm truly gains so much, by simulation of the very rule, as if the gain
+ * were the same on every mixing day: how much it is not, nobody knows beforehand.
+ */
 export function powerOfPlan(
   declared: Pick<
     PlanDeclared,
@@ -27,29 +30,33 @@ export function powerOfPlan(
   if (declared.mixingDays * declared.batchesPerArm === 1) return { outcome: 'one-batch' }
   // Without the bakery's own mean a margin in units cannot be set against a spread in per cent.
   if (declared.marginUnit !== 'pct') return { outcome: 'margin-in-units' }
-  const sign = measure.direction === 'larger' ? 1 : -1
+  const isLarger = measure.direction === 'larger'
+  const margin = declared.margin / 100
+  // A difference in % is judged as a ratio, on logarithms; a loss of all of it has none.
+  const onLogs = (share: number) => (isLarger ? Math.log1p(share) : Math.log1p(-share))
+  const shares = timesTheMargin.map((times) => times * margin).filter((share) => isLarger || share < 1)
   try {
-    const results = timesTheMargin.map((times) => {
-      const truePct = times * declared.margin
-      const power = gainPower({
+    const results = shares.map((share) => {
+      const power = armDayPower({
         seed,
         runs,
-        design: {
-          layout: 'complete-blocks',
-          blocks: declared.mixingDays,
-          armBatchesPerBlock: declared.batchesPerArm,
-          controlBatchesPerBlock: declared.batchesPerArm,
-          loavesPerBatch: declared.piecesPerBatch,
+        days: declared.mixingDays,
+        doughs: declared.batchesPerArm,
+        loaves: declared.piecesPerBatch,
+        spread: {
+          armByDaySd: 0,
+          doughSd: guessedBatchCvPct / 100,
+          loafSd: measure.level === 'piece' ? guessedLoafCvPct / 100 : 0,
         },
-        spread: { blockSd: 0, batchSd: guessedBatchCvPct, loafSd: measure.level === 'piece' ? guessedLoafCvPct : 0 },
-        trueDifferences: Array.from({ length: armCount }, () => sign * truePct),
-        worthwhile: declared.margin,
-        goodDirection: measure.direction === 'larger' ? 'larger' : 'smaller',
+        trueDifferences: Array.from({ length: armCount }, () => onLogs(share)),
+        margin: { more: Math.log1p(margin), less: -Math.log1p(-margin) },
+        goodDirection: isLarger ? 'larger' : 'smaller',
         confidence: declared.confidencePct / 100,
       })
+      const [arm] = power.arms
       return {
         residualDf: power.residualDf,
-        row: { truePct, powerShare: power.arms[0]?.power ?? 0, powerSe: power.arms[0]?.powerSe ?? 0 },
+        row: { truePct: 100 * share, powerShare: arm?.power ?? 0, powerSe: arm?.powerSe ?? 0 },
       }
     })
     return {

@@ -328,12 +328,15 @@ export const trials = {
     powerText:
       'From {runs} simulated trials, with doughs varying by {batch} and loaves of a dough by {loaf}: from memory, a guess.',
     powerSe: '{chance} ± {se}',
+    powerDays:
+      'A verdict rests on each kind’s mean of a mixing day, as if the gain were the same on all of them. Where it is not, more mixing days help, and more doughs on a day do not.',
     powerHalf:
       'Where the true difference is exactly the smallest worth having, no plan finds it much more often than every other time.',
     powerNone: {
       'not-gain': 'A look only: no verdict will be given.',
       'one-batch': 'One dough of each kind: no verdict will be given. It is shown as a look.',
-      'no-degrees': 'With so few doughs nothing is left to tell the spread from: no verdict will be given.',
+      'no-degrees':
+        'With one mixing day nothing says how much the difference changes from day to day: no verdict will be given, however many doughs. Plan more mixing days.',
       'margin-in-units':
         'The chance cannot be worked out before your own mean is known, because the smallest difference is not in per cent.',
       'no-direction': 'The measure has no good direction: no verdict will be given.',

@@ -1,6 +1,7 @@
 import { Cell } from '@/lib/ui/cell'
 import { Section } from '@/lib/ui/section'
 import { SheetTable } from '@/lib/ui/sheet-table'
+import { paragraph } from '@/lib/words/paragraph'
 import { say } from '@/lib/words/say'
 import type { PlanPart } from './plan-seen'
 
@@ -39,12 +40,18 @@ export function PowerSection({ plan, words, format, language }: PlanPart) {
           ))}
         </SheetTable>
         <p className="mt-2 text-small text-ink-2">
-          {say(text.powerText, language, {
-            runs: format.count(power.runs),
-            batch: format.pct(power.batchCvPct),
-            loaf: format.pct(power.loafCvPct),
-          })}{' '}
-          {text.powerHalf}
+          {paragraph(
+            [
+              say(text.powerText, language, {
+                runs: format.count(power.runs),
+                batch: format.pct(power.batchCvPct),
+                loaf: format.pct(power.loafCvPct),
+              }),
+              text.powerHalf,
+              text.powerDays,
+            ],
+            language,
+          )}
         </p>
       </div>
     </Section>

@@ -338,9 +338,16 @@ describe('what the plan can see', () => {
     expect(first!.powerSe).toBeCloseTo(Math.sqrt((first!.powerShare * (1 - first!.powerShare)) / 4000), 9)
   })
 
-  it('is the same for a measure that should be small', () => {
+  it('is about the same for a measure that should be small: as a ratio a loss is farther than a gain of as many %', () => {
     const measure = { ...facts().declared.measure, direction: 'smaller' as const }
-    expect(powerAt({ measure })[2]!.powerShare).toBeCloseTo(powerAt({})[2]!.powerShare, 1)
+    const [down, up] = [powerAt({ measure })[2]!.powerShare, powerAt({})[2]!.powerShare]
+    expect(down).toBeGreaterThan(up)
+    expect(down).toBeLessThan(up + 0.15)
+  })
+
+  it('gains nothing by more doughs on one day: without a second day there is no verdict', () => {
+    const onOneDay = { mixingDays: 1, batchesPerArm: 4, piecesPerBatch: 4 }
+    expect(drawUpPlan(facts({ declared: onOneDay }), null).power).toEqual({ outcome: 'no-degrees' })
   })
 
   it('is not made up where it cannot be known', () => {

@@ -1,0 +1,95 @@
+import { describe, expect, test } from 'vitest'
+import { judgeArmDays } from '@/lib/calc/analysis/judge-arm-days'
+import { armDayPower } from '@/lib/calc/plan/arm-day-power'
+import { betterChance } from '@/lib/calc/plan/better-chance'
+import { normalDeviate } from '@/lib/calc/random/normal-deviate'
+import { seededRandom } from '@/lib/calc/random/seeded-random'
+import { forLong } from '@/tests/support/long'
+
+const q = {
+  seed: 'days',
+  runs: forLong(4000, 80_000),
+  days: 4,
+  doughs: 2,
+  loaves: 3,
+  spread: { armByDaySd: 20, doughSd: 40, loafSd: 50 },
+  trueDifferences: [150, 0],
+  margin: { more: 80, less: 80 },
+  goodDirection: 'larger',
+  confidence: 0.95,
+} as const
+
+test('the pooled part agrees with the chance in closed form', () => {
+  const variance = 20 ** 2 + 40 ** 2 / 2 + 50 ** 2 / 6
+  const { residualDf, criticalValue, arms } = armDayPower(q)
+  expect(residualDf).toBe(6)
+  for (const { trueDifference, pooledPower } of arms) {
+    const chance = betterChance({
+      trueDifference,
+      worthwhile: 80,
+      differenceSe: Math.sqrt((2 * variance) / 4),
+      criticalValue,
+      df: residualDf,
+    })
+    const se = Math.sqrt(Math.max(chance * (1 - chance), 0.001) / q.runs)
+    expect(Math.abs(pooledPower - chance)).toBeLessThan(3.5 * se)
+  }
+})
+
+test('it agrees with drawing every dough and judging it by the rule itself', () => {
+  const runs = forLong(400, 6000)
+  const random = seededRandom('doughs')
+  let better = 0
+  for (let run = 0; run < runs; run++) {
+    const rows = ['1', '2', '3', '4'].flatMap((block) => {
+      const day = 60 * normalDeviate(random)
+      return ['control', 'b', 'c'].flatMap((arm) => {
+        const cell = 2500 + day + (arm === 'b' ? 150 : 0) + 20 * normalDeviate(random)
+        return [1, 2].map(() => {
+          const dough = cell + 40 * normalDeviate(random)
+          const loaves = [1, 2, 3].map(() => dough + 50 * normalDeviate(random))
+          return { arm, block, y: loaves.reduce((sum, loaf) => sum + loaf, 0) / 3 }
+        })
+      })
+    })
+    const { comparisons } = judgeArmDays({
+      rows,
+      arms: ['control', 'b', 'c'],
+      question: 'gain',
+      goodDirection: 'larger',
+      margin: q.margin,
+      confidence: 0.95,
+      unit: 'arm-days',
+      correlation: 'model',
+    })
+    if (comparisons[0]!.verdict === 'better') better++
+  }
+  const { power } = armDayPower(q).arms[0]!
+  expect(Math.abs(better / runs - power)).toBeLessThan(3.5 * Math.sqrt((power * (1 - power)) / runs))
+})
+
+describe('what a plan is told', () => {
+  const powerOf = (change: Partial<Parameters<typeof armDayPower>[0]>) =>
+    armDayPower({ ...q, ...change }).arms[0]!.power
+
+  test('the same doughs on more days show more, where the effect changes by day', () => {
+    const spread = { armByDaySd: 60, doughSd: 40, loafSd: 0 }
+    expect(powerOf({ spread, days: 8, doughs: 1 })).toBeGreaterThan(powerOf({ spread, days: 4, doughs: 2 }) + 0.1)
+  })
+
+  test('own days ask for more than the pooled error, never for less', () => {
+    for (const { power, pooledPower } of armDayPower(q).arms) expect(power).toBeLessThanOrEqual(pooledPower)
+  })
+
+  test('the same seed gives the same chances, and smaller is better the other way round', () => {
+    expect(armDayPower(q)).toEqual(armDayPower(q))
+    const down = powerOf({ trueDifferences: [-150, 0], goodDirection: 'smaller' })
+    expect(Math.abs(down - powerOf({}))).toBeLessThan(0.05)
+  })
+
+  test('one day, no spread and half a dough are refused', () => {
+    expect(() => powerOf({ days: 1 })).toThrow('no-residual-df')
+    expect(() => powerOf({ spread: { armByDaySd: 0, doughSd: 0, loafSd: 0 } })).toThrow('out-of-range')
+    expect(() => powerOf({ doughs: 1.5 })).toThrow('not-whole')
+  })
+})
