@@ -1,5 +1,6 @@
 import 'server-only'
 import { canonicalText } from '../canonical-text'
+import { knowingOfFormat1, type KnowingOfFormat1 } from '../evidence-knowing/knowing-of-format-1'
 import { hashOfText } from '../hash-of-text'
 import { openDocument } from '../open-document'
 import { cautionsOfFormat1, type CautionsOfFormat1 } from '../evidence-cautions/cautions-of-format-1'
@@ -15,6 +16,7 @@ export type EvidenceToKeep = Pick<EvidenceOfFormat2, 'bakery' | 'trial' | 'froze
   shown: Omit<ShownOfFormat1, 'format'>
   costs: Omit<CostsOfFormat1, 'format'>
   cautions: Omit<CautionsOfFormat1, 'format'>
+  knowing: Omit<KnowingOfFormat1, 'format'>
   /** Texts that were frozen before, as they are; null where there is none. */
   closing: string | null
   plan: string | null
@@ -24,7 +26,7 @@ export type EvidenceToKeep = Pick<EvidenceOfFormat2, 'bakery' | 'trial' | 'froze
  * Evidence in its parts, the text that names them all by their hashes, and the hash of that.
  * @throws ZodError for anything that could not be read back, Error for a frozen text that is no document
  */
-export function textOfEvidence({ shown, costs, cautions, closing, plan, ...rest }: EvidenceToKeep): {
+export function textOfEvidence({ shown, costs, cautions, knowing, closing, plan, ...rest }: EvidenceToKeep): {
   text: string
   hash: string
   parts: EvidencePart[]
@@ -33,6 +35,7 @@ export function textOfEvidence({ shown, costs, cautions, closing, plan, ...rest 
     partOf('shown', canonicalText(shownOfFormat1.parse({ format: 1, ...shown }))),
     partOf('costs', canonicalText(costsOfFormat1.parse({ format: 1, ...costs }))),
     partOf('cautions', canonicalText(cautionsOfFormat1.parse({ format: 1, ...cautions }))),
+    partOf('knowing', canonicalText(knowingOfFormat1.parse({ format: 1, ...knowing }))),
     ...(closing === null ? [] : [partOf('closing', closing)]),
     ...(plan === null ? [] : [partOf('plan', plan)]),
   ]

@@ -11,6 +11,7 @@ import { sealsOf } from '../results/judge-readings'
 import type { loadEvidence } from '../results/load-evidence'
 import { sureOf } from '../sure-of'
 import { figuresShown } from './figures-shown'
+import { whoKnew } from '../results/who-knew'
 import type { WorkedOut } from './work-out'
 
 /**
@@ -29,8 +30,9 @@ export async function evidenceToKeep(
   const { header, declared } = loaded
   const { arms, ...figures } = figuresShown(worked)
   const where = { bakeryId, trialId: header.id }
-  const [costs, seals, count, closing, plan] = await Promise.all([
+  const [costs, knew, seals, count, closing, plan] = await Promise.all([
     costsWithRest(from, bakeryId, loaded, dayInZone(now, loaded.timeZone)),
+    whoKnew(from, bakeryId, header.id),
     sealsOf(from, bakeryId, header.id),
     from.reading.count({ where }),
     from.closing.findUnique({ where: { bakeryId_trialId: where }, select: { text: true } }),
@@ -94,6 +96,12 @@ export async function evidenceToKeep(
       },
     },
     cautions: { language, texts: planCautions(wordsIn(language)) },
+    knowing: {
+      knowers: (knew?.knowers ?? []).map(({ at, ...knower }) => ({ ...knower, at: at.toISOString() })),
+      lookers: (knew?.lookers ?? []).map(({ first, ...looker }) => ({ ...looker, first: first.toISOString() })),
+      measures: knew?.measures ?? [],
+      correctedKnowing: [...(knew?.correctedKnowing ?? [])].sort(),
+    },
     closing: closing?.text ?? null,
     plan: plan?.planText ?? null,
   }

@@ -45,6 +45,7 @@ export const evidence = {
     shown: 'the figures',
     costs: 'the costs',
     cautions: 'the cautions',
+    knowing: 'who knew, and who looked',
     closing: 'what was closed',
     plan: 'the plan',
   },

@@ -112,7 +112,7 @@ describe('a change drafted from an arm', () => {
     const evidence = evidenceIn(kept)
     const read = readManifest(text, hash)
     const named = read.outcome === 'read' ? read.value.parts : []
-    expect(named).toHaveLength(5)
+    expect(named).toHaveLength(6)
     for (const part of named) expect(sha256(parts.find(({ kind }) => kind === part.kind)!.text)).toBe(part.hash)
     expect(readEvidence(`${text} `, hash, parts)).toEqual({ outcome: 'damaged' })
     const spoilt = parts.map((part) => ({

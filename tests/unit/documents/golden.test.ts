@@ -20,6 +20,8 @@ import { readEvidence } from '@/lib/documents/evidence/read-evidence'
 import { readManifest } from '@/lib/documents/evidence/read-manifest'
 import { readCautions } from '@/lib/documents/evidence-cautions/read-cautions'
 import { readCosts } from '@/lib/documents/evidence-costs/read-costs'
+import { knowingOfFormat1 } from '@/lib/documents/evidence-knowing/knowing-of-format-1'
+import { readKnowing } from '@/lib/documents/evidence-knowing/read-knowing'
 import { fileOfFormat1 } from '@/lib/documents/evidence-file/file-of-format-1'
 import { readFile } from '@/lib/documents/evidence-file/read-file'
 import { readShown } from '@/lib/documents/evidence-shown/read-shown'
@@ -54,6 +56,7 @@ const documents: Kind[] = [
   { name: 'evidence-shown-1', schema: shownOfFormat1, read: readShown },
   { name: 'evidence-costs-1', schema: costsOfFormat1, read: readCosts },
   { name: 'evidence-cautions-1', schema: cautionsOfFormat1, read: readCautions },
+  { name: 'evidence-knowing-1', schema: knowingOfFormat1, read: readKnowing },
   { name: 'evidence-file-1', schema: fileOfFormat1, read: readFile },
   { name: 'closing-1', schema: closingOfFormat1, read: readClosing },
   { name: 'amendment-1', schema: amendmentOfFormat1, read: readAmendment },
@@ -141,6 +144,7 @@ const readsByHash = new Set<Kind['read']>([
   readShown,
   readCosts,
   readCautions,
+  readKnowing,
   readReading,
   readAmendment,
 ])

@@ -10,6 +10,7 @@ import { readManifest } from '@/lib/documents/evidence/read-manifest'
 import { textOfEvidence } from '@/lib/documents/evidence/text-of-evidence'
 import { readCautions } from '@/lib/documents/evidence-cautions/read-cautions'
 import { readCosts } from '@/lib/documents/evidence-costs/read-costs'
+import { readKnowing } from '@/lib/documents/evidence-knowing/read-knowing'
 import { readShown } from '@/lib/documents/evidence-shown/read-shown'
 import { hashOfText } from '@/lib/documents/hash-of-text'
 import { readPlan } from '@/lib/documents/plan/read-plan'
@@ -25,6 +26,7 @@ import closings from '../../fixtures/documents/closing-1.json'
 import evidence from '../../fixtures/documents/evidence-2.json'
 import evidenceCautions from '../../fixtures/documents/evidence-cautions-1.json'
 import evidenceCosts from '../../fixtures/documents/evidence-costs-1.json'
+import evidenceKnowing from '../../fixtures/documents/evidence-knowing-1.json'
 import evidenceShown from '../../fixtures/documents/evidence-shown-1.json'
 import plansOfFormat1 from '../../fixtures/documents/plan-1.json'
 import plansOfFormat2 from '../../fixtures/documents/plan-2.json'
@@ -98,12 +100,14 @@ it('evidence is written as its parts and the text that names them, whose golden 
   const shown = readShown(evidenceShown[0]!.text, evidenceShown[0]!.hash)
   const costs = readCosts(evidenceCosts[0]!.text, evidenceCosts[0]!.hash)
   const cautions = readCautions(evidenceCautions[0]!.text, evidenceCautions[0]!.hash)
+  const knowing = readKnowing(evidenceKnowing[0]!.text, evidenceKnowing[0]!.hash)
   const manifest = readManifest(evidence[0]!.text, evidence[0]!.hash)
   if (
     shown.outcome !== 'read' ||
     costs.outcome !== 'read' ||
     cautions.outcome !== 'read' ||
-    manifest.outcome !== 'read'
+    manifest.outcome !== 'read' ||
+    knowing.outcome !== 'read'
   )
     throw new Error('a golden text was not read')
   const { bakery, trial, frozen } = manifest.value
@@ -114,6 +118,7 @@ it('evidence is written as its parts and the text that names them, whose golden 
     shown: shown.value,
     costs: costs.value,
     cautions: cautions.value,
+    knowing: knowing.value,
     closing: closings[0]!.text,
     plan: plansOfFormat3[0]!.text,
   }
@@ -123,6 +128,7 @@ it('evidence is written as its parts and the text that names them, whose golden 
     evidenceShown[0]!.text,
     evidenceCosts[0]!.text,
     evidenceCautions[0]!.text,
+    evidenceKnowing[0]!.text,
     closings[0]!.text,
     plansOfFormat3[0]!.text,
   ])
