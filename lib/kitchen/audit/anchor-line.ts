@@ -1,12 +1,13 @@
 import 'server-only'
 import { z } from 'zod'
+import { instant } from '../text.input'
 
 /** Where a bakery's record stood at a moment. */
 export type Anchor = { bakery: string; at: string; number: number; hash: string }
 
 const line = z.strictObject({
   bakery: z.uuid(),
-  at: z.iso.datetime(),
+  at: instant,
   number: z.int().min(1),
   hash: z.string().regex(/^[0-9a-f]{64}$/),
 })

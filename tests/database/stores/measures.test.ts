@@ -46,7 +46,12 @@ describe('a measure of the bakery’s own', () => {
     expect(valueOf(await getTrial.call(bakery.early.caller, { trialId: null })).measures.map(({ id }) => id)).toContain(
       measureId,
     )
-    valueOf(await draftTrial.call(bakery.early.caller, { content: { ...trialContentOf(stores), measureId } }))
+    const content = { ...trialContentOf(stores), measureId }
+    expect(refusalOf(await draftTrial.call(bakery.early.caller, { content }))).toBe(
+      'invalid content.marginUnit:pct-without-zero',
+    )
+    const inPoints = { ...content, marginUnit: 'unit', margin: 1 }
+    valueOf(await draftTrial.call(bakery.early.caller, { content: inPoints }))
     const { measures: theirs } = valueOf(await listMeasures.call(neighbour.owner.caller, {}))
     expect(theirs.map(({ id }) => id)).not.toContain(measureId)
     expect(refusalOf(await addMeasure.call(bakery.head.caller, score))).toBe('invalid name:name-taken')
