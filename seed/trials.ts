@@ -1,4 +1,6 @@
 import { db } from '../lib/db/client'
+import { decideAmendment } from '../lib/kitchen/amendments/decide-amendment'
+import { proposeAmendment } from '../lib/kitchen/amendments/propose-amendment'
 import { closeTrial } from '../lib/kitchen/results/close-trial'
 import { getResult } from '../lib/kitchen/results/get-result'
 import { bakeMixingDay, oneAfterAnother } from './bake-mixing-day'
@@ -31,7 +33,9 @@ export async function seedWholemealTrial(work: TrialWork): Promise<ClosedTrial> 
     'Buttermilk last each morning, as the plan has it, and the bowl washed after.',
   )
   await bakeShifts(work, wholemealTrial, plan.trialId)
-  return closeBaked(work, clock.on(41, '11:30'), plan.trialId)
+  const closed = await closeBaked(work, clock.on(41, '11:30'), plan.trialId)
+  await amendLoaf(work, closed.trialId, { by: clock.on(41, '13:20'), decided: clock.on(41, '14:05') })
+  return closed
 }
 
 /** From 29 to 14 days ago: closed, one arm with a real gain and one that does nothing. */
@@ -128,6 +132,40 @@ async function bakeUntilNow({ crew, clock: { now, on } }: TrialWork, trialId: st
     startsAt: begunMinAgo.map(before),
     until: now,
   })
+}
+
+/** A loaf's weight that was read off wrongly comes out after the closing; the head baker looks at the paper and accepts it. */
+async function amendLoaf({ crew }: TrialWork, trialId: string, at: { by: Date; decided: Date }): Promise<void> {
+  const read = await db().reading.findFirstOrThrow({
+    where: {
+      trialId,
+      piece: 3,
+      measure: { code: 'loaf-mass' },
+      batch: { arm: { position: 1 }, mixingDay: { number: 2 } },
+    },
+    select: { batchId: true, measureId: true, value: true },
+  })
+  const { amendmentId } = must(
+    await proposeAmendment.call(await crew('early', at.by), {
+      trialId,
+      what: 'another',
+      doughId: read.batchId,
+      measureId: read.measureId,
+      piece: 3,
+      repeat: 1,
+      value: String(read.value + 9),
+      reason: 'The sheet from the scale says so; the last digit was read as 0.',
+    }),
+  )
+  const { hash } = await db().amendment.findFirstOrThrow({ where: { id: amendmentId }, select: { hash: true } })
+  must(
+    await decideAmendment.call(await crew('head', at.decided), {
+      amendmentId,
+      seenHash: hash,
+      accept: true,
+      note: 'The sheet is in the folder.',
+    }),
+  )
 }
 
 /** The head baker looks at the result of a trial whose doughs are all in, and closes it. */

@@ -90,6 +90,13 @@ describe.each(moments)('the demo as it is made at %s', (moment) => {
     expect(byTable.length).toBe((await db().reading.count()) - 1)
   })
 
+  it('has one amendment of what was closed, proposed by one and accepted by another', async () => {
+    const amended = await db().amendment.findMany({ include: { verdict: true } })
+    expect(amended).toHaveLength(1)
+    expect(amended[0]!.verdict).toMatchObject({ isAccepted: true, signsAs: 'second_person' })
+    expect(amended[0]!.verdict!.decidedById).not.toBe(amended[0]!.proposedById)
+  })
+
   it('has one reading that was corrected by whoever took it, for a reason', async () => {
     const corrections = await db().reading.findMany({
       where: { supersedesId: { not: null } },

@@ -10,14 +10,14 @@ const wobble = [0.06, -0.04, 0.02, -0.07, 0.05, -0.01, -0.05, 0.04, 0.03, -0.03,
 /**
  * The readings of one batch.
  * @param arm 0 the control, 1 the dough with honey, which gives 0.6 mL/g more
- * @param day from 1; the second day's doughs are 0.2 mL/g larger
- * @param nth which dough of that arm on that day, from 0
+ * @param day from 1 to 4; each day's doughs are 0.1 mL/g larger than those of the day before
  */
-export function readingsOf(arm: number, day: number, nth: number): BatchRead {
-  const at = arm * 8 + (day - 1) * 4 + nth * 2
+export function readingsOf(arm: number, day: number): BatchRead {
+  const nth = day - 1
+  const at = arm * 8 + nth * 2
   const ofPiece = (piece: number): PieceRead => {
     const loafG = 690 + 2 * wobble.length - at + piece
-    const specificVolume = 4 + 0.6 * arm + 0.2 * (day - 1) + (wobble[at + piece] ?? 0)
+    const specificVolume = 4 + 0.6 * arm + 0.1 * nth + (wobble[at + piece] ?? 0)
     const volumeMl = 5 * Math.round((loafG * specificVolume) / 5)
     return { doughG: 800 + piece, loafG, volumesMl: [volumeMl, volumeMl + 10] }
   }
