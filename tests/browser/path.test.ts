@@ -258,11 +258,13 @@ test('four people: a formula is signed off, a trial proposed against it, approve
   // What a loaf costs more, worked out again from the weigh-out sheet and the prices above; nobody on the shift sees it.
   expect(await early.content()).not.toContain('€')
   const price = Object.fromEntries(prices.map(([, name, packPrice]) => [name, Number(packPrice) / 25_000]))
-  const loafCost = (position: number) =>
-    kept
-      .filter((line) => line.arm.position === position)
-      .reduce((sum, { weighedG, ingredient }) => sum + weighedG * (price[ingredient.name] ?? Number.NaN), 0) /
-    piecesBaked
+  // By the formula's scaling weight: a dough that came out heavier is no dearer loaf.
+  const loafCost = (position: number) => {
+    const own = kept.filter((line) => line.arm.position === position)
+    const massG = own.reduce((sum, line) => sum + line.massG, 0)
+    const total = own.reduce((sum, line) => sum + line.massG * (price[line.ingredient.name] ?? Number.NaN), 0)
+    return (total * scalingG) / (1 - lossPct / 100) / massG
+  }
   await owner.goto(`${trial}/result`)
   const cost = owner.getByRole('table', { name: 'What it costs and gives' })
   const [controlCost, honeyCost] = [
