@@ -39,6 +39,8 @@ export const results = {
     other: 'one dough; {count} mixing days, {doughs} of each on a day, {loaves} loaves a dough',
   },
   approved: 'Approved',
+  planSeal: 'Plan',
+  planSealed: '{seal}, its seal as it was approved',
   approvedText: '{date}, {name}',
   approvedByProposer: '{date}, {name}, by its proposer',
   approvedByCoAuthor: '{date}, {name}, by a co-author',

@@ -46,6 +46,14 @@ export function marginEntries(result: ShownResult, bakery: ShownBakery, forms: R
           },
         ]
       : []),
+    ...(trial.planHash === null
+      ? []
+      : [
+          {
+            term: text.planSeal,
+            detail: say(text.planSealed, language, { seal: trial.planHash.slice(0, sealLetters) }),
+          },
+        ]),
     ...(sealed.outcome === 'agrees'
       ? [{ term: text.seal.term, detail: say(text.seal.sealed, language, { seal: sealed.hash.slice(0, sealLetters) }) }]
       : []),
