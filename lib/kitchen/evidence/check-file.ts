@@ -9,7 +9,7 @@ import type { FileOfFormat1 } from '../../documents/evidence-file/file-of-format
 import { readShown } from '../../documents/evidence-shown/read-shown'
 import type { ShownOfFormat1 } from '../../documents/evidence-shown/shown-of-format-1'
 import { hashOfText } from '../../documents/hash-of-text'
-import { openDocument } from '../../documents/open-document'
+import { readVersionContent } from '../../documents/version-content/read-version-content'
 import { analyseTrial } from '../results/analyse-trial'
 import { calculations } from '../results/calculations'
 import { takenOutCounted } from '../results/taken-out-counted'
@@ -156,9 +156,9 @@ function costsAgain(costs: ReturnType<typeof readCosts>, isLeftOut: boolean): Fi
 function signedOn({ signed, manifest }: Pick<FileOfFormat1, 'signed' | 'manifest'>): Finding {
   if (!signed) return { what: 'signed', outcome: 'not-there', facts: {} }
   if (hashOfText(signed.text) !== signed.hash) return { what: 'signed', outcome: 'differs', facts: {} }
-  const content = openDocument(signed.text)?.value
-  const on = typeof content === 'object' && content !== null && 'evidence' in content ? content.evidence : null
-  return { what: 'signed', outcome: on === manifest.hash ? 'agrees' : 'differs', facts: {} }
+  const read = readVersionContent(signed.text)
+  const isOnIt = read.outcome === 'read' && read.content.evidence?.hash === manifest.hash
+  return { what: 'signed', outcome: isOnIt ? 'agrees' : 'differs', facts: {} }
 }
 
 /** As it is after it was written and read: without what is undefined. */

@@ -10,6 +10,8 @@ import { checkFile } from '@/lib/kitchen/evidence/check-file'
 import { checkTrial } from '@/lib/kitchen/evidence/check-trial'
 import { isSound } from '@/lib/kitchen/evidence/finding'
 import { getFile } from '@/lib/kitchen/evidence/get-file'
+import { getVersion } from '@/lib/kitchen/formulas/get-version'
+import { signOffVersion } from '@/lib/kitchen/formulas/sign-off-version'
 import { closeTrial } from '@/lib/kitchen/results/close-trial'
 import { makeBakery, refusalOf, valueOf, type TestBakery } from '../../support/bakery'
 import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
@@ -90,6 +92,30 @@ describe('the evidence of a trial, as a file', () => {
     const { findings } = valueOf(await checkTrial.call(bakery.owner.caller, { trialId: trial.trialId }))
     expect(findings.every((finding) => finding.isSound)).toBe(true)
     expect(findings[0]).toMatchObject({ what: 'book', outcome: 'agrees' })
+  })
+
+  it('holds what was signed on it, and names another content in its place', async () => {
+    const trial = await closedTrial()
+    const { formulaId, versionId } = await decided(trial)
+    expect(outcomes(await fileOf(trial.trialId)).signed).toBe('not-there')
+    for (const { caller } of [bakery.head, bakery.owner]) {
+      const seen = valueOf(await getVersion.call(caller, { formulaId, versionId }))
+      valueOf(
+        await signOffVersion.call(caller, {
+          versionId,
+          seenRevision: seen.revision,
+          seenHash: seen.contentHash,
+          effectiveAt: null,
+        }),
+      )
+    }
+    const text = await fileOf(trial.trialId)
+    expect(outcomes(text).signed).toBe('agrees')
+    expect(wrong(text)).toEqual([])
+    const file = fileOfFormat1.parse(JSON.parse(text))
+    const other = file.signed!.text.replace(file.manifest.hash, 'a'.repeat(64))
+    const swapped = canonicalText({ ...file, signed: { text: other, hash: sha256(other) } })
+    expect(wrong(swapped)).toEqual(['signed differs'])
   })
 
   it('leaves out costs and the record for whoever may not see them, says so, and agrees all the same', async () => {
