@@ -25,6 +25,8 @@ declare module 'vitest' {
 }
 
 const folderStart = 'evendough-tests-'
+/** What a folder is called from the moment that it is being removed: nobody takes a lock in it any more. */
+const goneStart = 'evendough-gone-'
 const template = 'evendough_template'
 
 /** Vitest's global setup: one PostgreSQL for the run, with a migrated template that each test file copies. */
@@ -96,9 +98,12 @@ async function asAdmin(server: TestServer, work: (admin: pg.Client) => Promise<v
 async function removeLeftovers(): Promise<void> {
   for (const name of fs.readdirSync(os.tmpdir())) {
     const folder = path.join(os.tmpdir(), name)
+    // Its own run may be at it too, and finds nothing left to do.
+    if (name.startsWith(goneStart)) await fs.promises.rm(folder, { recursive: true, force: true }).catch(() => null)
     if (!name.startsWith(folderStart) || !fs.statSync(folder, { throwIfNoEntry: false })?.isDirectory()) continue
     if (isBeingMade(folder)) continue
-    const giveBack = await lockFolder(folder)
+    // A folder that no lock can be taken in is another user's, or is just being put away by its own run.
+    const giveBack = await lockFolder(folder).catch(() => 'taken' as const)
     if (giveBack === 'taken') continue
     // Starting stops the server that was left, and tells where its files are.
     const left = await startEmbeddedServer(folder, 'not asked for').catch(() => undefined)
@@ -114,6 +119,10 @@ function isBeingMade(folder: string): boolean {
   return !fs.existsSync(path.join(folder, 'postgres')) && Date.now() - fs.statSync(folder).mtimeMs < youngMs
 }
 
-function remove(...folders: (string | undefined)[]): void {
-  for (const folder of folders) if (folder) fs.rmSync(folder, { recursive: true, force: true })
+/** Renames before it removes: a sweep that found the folder half removed, its lock gone first, would take it. */
+function remove(folder: string, movedTo: string | undefined): void {
+  if (movedTo) fs.rmSync(movedTo, { recursive: true, force: true })
+  const gone = path.join(os.tmpdir(), `${goneStart}${randomBytes(8).toString('hex')}`)
+  fs.renameSync(folder, gone)
+  fs.rmSync(gone, { recursive: true, force: true })
 }
