@@ -1,5 +1,5 @@
 import { draftChange } from '../lib/kitchen/decisions/draft-change'
-import { getResult } from '../lib/kitchen/results/get-result'
+import { getResult } from '../lib/kitchen/amendments/get-result'
 import type { BakeryClock } from './bakery-clock'
 import type { Crew } from './crew'
 import type { SeededFormula } from './sign-off'

@@ -1,7 +1,9 @@
 import 'server-only'
 import type { Tx } from '../../db/client'
 import { Refusal } from '../refusal'
+import { loadSealed } from '../results/load-sealed'
 import { lockTrial } from '../trials/lock-trial'
+import { isEnded } from '../trials/rules'
 import { loadClosed, type Closed } from './load-closed'
 
 /**
@@ -14,11 +16,10 @@ export async function closedForAmending(
   bakeryId: string,
   trialId: string,
 ): Promise<Extract<Closed, { outcome: 'sealed' }>> {
-  await lockTrial(tx, bakeryId, trialId)
-  const closed = await loadClosed(tx, bakeryId, trialId)
+  const { state } = await lockTrial(tx, bakeryId, trialId)
+  if (!isEnded(state)) throw new Refusal('readings-not-closed')
+  const closed = await loadClosed(tx, bakeryId, trialId, await loadSealed(tx, bakeryId, trialId))
   switch (closed.outcome) {
-    case 'open':
-      throw new Refusal('readings-not-closed')
     case 'unsealed':
       throw new Refusal('nothing-sealed')
     case 'broken':

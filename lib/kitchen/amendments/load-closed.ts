@@ -1,10 +1,7 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import type { Closing } from '../../documents/closing/text-of-closing'
-import { Refusal } from '../refusal'
-import { judgeClosing } from '../results/judge-readings'
-import { isBroken, loadEvidence } from '../results/load-evidence'
-import { isEnded } from '../trials/rules'
+import type { FoundSealed } from '../results/load-sealed'
 import { amendContent } from './amend-content'
 import { loadAmendments, type Amendments } from './load-amendments'
 
@@ -18,27 +15,20 @@ export type Closed =
       /** What stands now: what was closed, with the accepted ones. */
       standing: Closing
     }
-  /** Its readings are open, or ended before readings were sealed, or the book is not what was closed. */
-  | { outcome: 'open' | 'unsealed' | 'broken' }
+  /** Its readings ended before readings were sealed, or the book is not what was closed. */
+  | { outcome: 'unsealed' | 'broken' }
 
-/** What was closed of a trial, and what came after. @throws Refusal 'not-found' */
-export async function loadClosed(from: Db | Tx, bakeryId: string, trialId: string): Promise<Closed> {
-  const trial = await from.trial.findUnique({
-    where: { bakeryId_id: { bakeryId, id: trialId } },
-    select: { state: true },
-  })
-  if (!trial) throw new Refusal('not-found')
-  // By far the most looks at an open trial need nothing more.
-  if (!isEnded(trial.state)) return { outcome: 'open' }
-  const { sealed } = await loadEvidence(from, bakeryId, trialId)
-  if (isBroken(sealed)) return { outcome: 'broken' }
-  if (sealed.outcome !== 'agrees') return { outcome: 'unsealed' }
-  const [read, amendments] = await Promise.all([
-    judgeClosing(from, { bakeryId, trialId, hash: sealed.hash }),
-    loadAmendments(from, bakeryId, trialId),
-  ])
-  if (read.outcome !== 'read') return { outcome: 'broken' }
-  const { closing } = read
+/** What came after the readings of a trial were closed, and what stands with it. @param found what was closed */
+export async function loadClosed(
+  from: Db | Tx,
+  bakeryId: string,
+  trialId: string,
+  { sealed, closed }: FoundSealed,
+): Promise<Closed> {
+  if (sealed === null) return { outcome: 'unsealed' }
+  if (sealed.outcome !== 'agrees' || closed === null) return { outcome: 'broken' }
+  const { closing } = closed
+  const amendments = await loadAmendments(from, bakeryId, trialId)
   return {
     outcome: 'sealed',
     hash: sealed.hash,

@@ -7,7 +7,8 @@ import { evidenceToKeep } from '../evidence/evidence-to-keep'
 import { workOut, type WorkedOut } from '../evidence/work-out'
 import { hashOfFacts } from '../heavy/hash-of-facts'
 import { Refusal } from '../refusal'
-import { isBroken, loadEvidence } from '../results/load-evidence'
+import { loadEvidence } from '../results/load-evidence'
+import { isBroken } from '../results/load-sealed'
 
 type Shown = { facts: string; worked: WorkedOut }
 

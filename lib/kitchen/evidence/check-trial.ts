@@ -1,10 +1,14 @@
 import 'server-only'
 import { z } from 'zod'
 import { inPool } from '../heavy/in-pool'
+import { keepLast } from '../heavy/keep-last'
 import { query } from '../query'
-import type { Sealed } from '../results/load-evidence'
+import type { Sealed } from '../results/load-sealed'
 import { isSound, type Finding } from './finding'
 import { loadFile } from './load-file'
+
+/** So many checks are kept by this process, those that were looked at last: the same file comes to the same. */
+const kept = keepLast<Finding[]>(100)
 
 /**
  * Whether everything that a trial showed comes out again: the book against what was closed, and the file of its evidence
@@ -15,14 +19,14 @@ export const checkTrial = query({
   input: z.strictObject({ trialId: z.uuid() }),
   right: 'read-work',
   async run({ db, actor, now, input }) {
-    const { number, sealed, text } = await loadFile(db, actor, input.trialId, now)
+    const { number, sealed, file } = await loadFile(db, actor, input.trialId, now)
     const findings: Finding[] = [
       { what: 'book', outcome: outcomeOf(sealed), facts: {} },
-      ...(text === null ? [] : await inPool('check-file', { text, paper: null })),
+      ...(file === null ? [] : await kept(file.facts, () => inPool('check-file', { text: file.text, paper: null }))),
     ]
     return {
       number,
-      hasFile: text !== null,
+      hasFile: file !== null,
       findings: findings.map((finding) => ({ ...finding, isSound: isSound(finding) })),
     }
   },

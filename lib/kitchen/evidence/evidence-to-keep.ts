@@ -7,7 +7,6 @@ import { wordsIn } from '../../words/words'
 import { dayInZone } from '../day-in-zone'
 import { calculations } from '../results/calculations'
 import { costsWithRest } from '../results/costs-of-trial'
-import { sealsOf } from '../results/judge-readings'
 import type { loadEvidence } from '../results/load-evidence'
 import { sureOf } from '../sure-of'
 import { figuresShown } from './figures-shown'
@@ -30,10 +29,9 @@ export async function evidenceToKeep(
   const { header, declared } = loaded
   const { arms, ...figures } = figuresShown(worked)
   const where = { bakeryId, trialId: header.id }
-  const [costs, knew, seals, count, closing, plan] = await Promise.all([
+  const [costs, knew, count, closing, plan] = await Promise.all([
     costsWithRest(from, bakeryId, loaded, dayInZone(now, loaded.timeZone)),
-    whoKnew(from, bakeryId, header.id),
-    sealsOf(from, bakeryId, header.id),
+    whoKnew(from, bakeryId, header),
     from.reading.count({ where }),
     from.closing.findUnique({ where: { bakeryId_trialId: where }, select: { text: true } }),
     from.trial.findUnique({ where: { bakeryId_id: { bakeryId, id: header.id } }, select: { planText: true } }),
@@ -81,7 +79,7 @@ export async function evidenceToKeep(
         }
       }),
       ...figures,
-      readings: { count, hash: seals.rowsNow },
+      readings: { count, hash: loaded.found.rowsNow },
     },
     costs: {
       ...costs,

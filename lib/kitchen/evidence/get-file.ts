@@ -13,8 +13,8 @@ export const getFile = query({
   input: z.strictObject({ trialId: z.uuid() }),
   right: 'read-work',
   async run({ db, actor, now, input }) {
-    const { number, text } = await loadFile(db, actor, input.trialId, now)
-    if (text === null) throw new Refusal('seal-broken')
-    return { name: `trial-${number}-evidence.json`, text }
+    const { number, file } = await loadFile(db, actor, input.trialId, now)
+    if (file === null) throw new Refusal('seal-broken')
+    return { name: `trial-${number}-evidence.json`, text: file.text }
   },
 })

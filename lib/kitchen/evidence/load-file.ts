@@ -6,8 +6,10 @@ import { textOfFile } from '../../documents/evidence-file/text-of-file'
 import type { FileOfFormat1 } from '../../documents/evidence-file/file-of-format-1'
 import { readManifest } from '../../documents/evidence/read-manifest'
 import { textOfEvidence } from '../../documents/evidence/text-of-evidence'
+import { hashOfFacts } from '../heavy/hash-of-facts'
 import { Refusal } from '../refusal'
-import { isBroken, loadEvidence, type Sealed } from '../results/load-evidence'
+import { loadEvidence } from '../results/load-evidence'
+import { isBroken, type Sealed } from '../results/load-sealed'
 import { isEnded } from '../trials/rules'
 import { evidenceToKeep } from './evidence-to-keep'
 import { workOut } from './work-out'
@@ -16,7 +18,8 @@ import { workOut } from './work-out'
  * The evidence of a trial that ended, as a file: what was kept with its decision, or without one what it shows now.
  * Costs and the record only for those who see them.
  * @returns the text null where the book is not what was closed and nothing was kept, and where what was kept is of the
- * first format, which says too little to be checked
+ * first format, which says too little to be checked; the facts are one hash over all that a check of it rests on, which
+ * the moment of making a file is not
  * @throws Refusal 'not-found' | 'trial-not-ended' | 'took-too-long' | 'not-worked-out'
  */
 export async function loadFile(
@@ -24,7 +27,7 @@ export async function loadFile(
   actor: DeskActor,
   trialId: string,
   now: Date,
-): Promise<{ number: number; sealed: Sealed; text: string | null }> {
+): Promise<{ number: number; sealed: Sealed; file: { text: string; facts: string } | null }> {
   const { bakeryId } = actor
   const loaded = await loadEvidence(from, bakeryId, trialId)
   const { header, sealed } = loaded
@@ -42,10 +45,10 @@ export async function loadFile(
     decision?.evidence ??
     (isBroken(sealed) ? null : textOfEvidence(await evidenceToKeep(from, actor, now, loaded, await workOut(loaded))))
   if (!kept || readManifest(kept.text, kept.hash).outcome === 'unknown-format')
-    return { number: header.number, sealed, text: null }
+    return { number: header.number, sealed, file: null }
   const seesCosts = levelOf(actor, 'see-costs') === 'yes'
-  const text = textOfFile({
-    manifest: { text: kept.text, hash: kept.hash },
+  const manifest = { text: kept.text, hash: kept.hash }
+  const rest = {
     parts: kept.parts.map(({ kind, version: of, hash, text: own }) => ({
       kind,
       version: of,
@@ -59,8 +62,15 @@ export async function loadFile(
       actor,
       [trialId, decision?.id, version?.id].filter((id) => id !== undefined),
     ),
-  })
-  return { number: header.number, sealed, text }
+  }
+  return {
+    number: header.number,
+    sealed,
+    file: {
+      text: textOfFile({ manifest, ...rest }),
+      facts: hashOfFacts([decision?.evidence ? manifest : null, rest]),
+    },
+  }
 }
 
 /** What the record says of these things, with the entry before each and after. */

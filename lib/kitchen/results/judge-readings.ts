@@ -13,6 +13,7 @@ type Trial = { id: string; measure: Parameters<typeof judgeContent>[1]['measure'
 const keptOpen = keepLast<JudgedContent>(50)
 /** And so many closed ones. */
 const keptClosed = keepLast<ClosedContent>(100)
+const keptAmended = keepLast<JudgedContent>(100)
 
 export type ClosedContent =
   | { outcome: 'read'; closing: Closing; judged: JudgedContent }
@@ -50,6 +51,17 @@ export function judgeClosing(
     const { closing } = read
     return { outcome: 'read', closing, judged: judgeContent(closing, closing.declared) }
   })
+}
+
+/**
+ * What the readings of a trial come to with its amendments put in, judged once for the same of both.
+ * @param hashes of what was closed, which no other trial's has, and of the amendments
+ * @param standing what was closed, with the amendments
+ */
+export function judgeAmended(hashes: { closed: string; amended: string }, standing: Closing): Promise<JudgedContent> {
+  return keptAmended(`${hashes.closed} ${hashes.amended}`, () =>
+    Promise.resolve(judgeContent(standing, standing.declared)),
+  )
 }
 
 export type Seals = {

@@ -1,61 +1,34 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
-import { recordedHash } from '../recorded-hash'
 import { Refusal } from '../refusal'
 import { isEnded } from '../trials/rules'
 import { countToSettle } from '../readings/count-to-settle'
 import { everyMeasure } from '../readings/measures-to-read'
-import { contentOfTrial } from './content-of-trial'
 import { isMixingWater, type MixedLine } from './dough-as-mixed'
-import { firstDifference, type Difference } from './first-difference'
-import type { JudgedContent } from './judge-content'
-import { judgeClosing, judgeRows, sealsOf, type Seals } from './judge-readings'
+import { judgeRows } from './judge-readings'
+import { loadSealed, sealedOf } from './load-sealed'
 import type { DeclaredTrial } from './trial-facts'
-
-/** Whether what is in the book is what was closed. */
-export type Sealed =
-  /** It still is open, or ended before readings were sealed. */
-  | { outcome: 'open' | 'unsealed' }
-  | { outcome: 'agrees'; hash: string }
-  /** Somebody changed rows past every rule: nothing is concluded until that is cleared up. */
-  | { outcome: 'differs'; hash: string; first: Difference | null }
-  | { outcome: 'damaged' | 'unknown-format' }
-
-/** Whether what is in the book is not what was closed, or cannot be told. */
-export function isBroken({ outcome }: Sealed): boolean {
-  return outcome === 'differs' || outcome === 'damaged' || outcome === 'unknown-format'
-}
 
 /**
  * A trial as its result needs it, with what is missing or odd of it, without anything of costs. Once its readings are
  * closed everything that was declared, baked and read comes out of what was closed. @throws Refusal 'not-found'
  */
 export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: string) {
-  const [trial, seals, recorded] = await Promise.all([
-    readTrial(from, bakeryId, trialId),
-    sealsOf(from, bakeryId, trialId),
-    recordedHash(from, bakeryId, trialId, 'closing'),
-  ])
+  const [trial, found] = await Promise.all([readTrial(from, bakeryId, trialId), loadSealed(from, bakeryId, trialId)])
   if (!trial) throw new Refusal('not-found')
   const { bakery, ...rows } = trial
-  const isOfRecord = recorded === null || recorded === seals.closed?.hash
-  const found: Found = !isOfRecord
-    ? { sealed: { outcome: 'damaged' }, closed: null }
-    : seals.closed
-      ? await ofClosing(from, bakeryId, trialId, { ...seals.closed, rowsNow: seals.rowsNow })
-      : { sealed: { outcome: isEnded(trial.state) ? 'unsealed' : 'open' }, closed: null }
   const { batches, gaps, conduct } =
     found.closed?.judged ??
     (await judgeRows(from, {
       bakeryId,
-      seal: seals.rowsNow,
+      seal: found.rowsNow,
       trial,
       rests: await Promise.all([
         everyMeasure(from, bakeryId),
         countToSettle(from, bakeryId, trialId).then((count) => [...count].sort()),
       ]),
     }))
-  const declared: DeclaredTrial = { ...(found.closed?.declared ?? declaredOf(rows)), state: trial.state }
+  const declared: DeclaredTrial = { ...(found.closed?.closing.declared ?? declaredOf(rows)), state: trial.state }
   return {
     header: headerOf(rows),
     declared,
@@ -64,25 +37,9 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
     timeZone: bakery.timeZone,
     gaps,
     conduct,
-    sealed: found.sealed,
+    sealed: sealedOf(found, isEnded(trial.state)),
+    found,
   }
-}
-
-type Found = { sealed: Sealed; closed: { judged: JudgedContent; declared: Omit<DeclaredTrial, 'state'> } | null }
-
-async function ofClosing(
-  from: Db | Tx,
-  bakeryId: string,
-  trialId: string,
-  { hash, rowsSeal, isItsText, rowsNow }: NonNullable<Seals['closed']> & { rowsNow: string },
-): Promise<Found> {
-  if (!isItsText) return { sealed: { outcome: 'damaged' }, closed: null }
-  const read = await judgeClosing(from, { bakeryId, trialId, hash })
-  if (read.outcome !== 'read') return { sealed: { outcome: read.outcome }, closed: null }
-  const closed = { judged: read.judged, declared: read.closing.declared }
-  if (rowsSeal === rowsNow) return { sealed: { outcome: 'agrees', hash }, closed }
-  const first = firstDifference(read.closing, await contentOfTrial(from, bakeryId, trialId))
-  return { sealed: { outcome: 'differs', hash, first }, closed }
 }
 
 type Rows = Omit<NonNullable<Awaited<ReturnType<typeof readTrial>>>, 'bakery'>

@@ -3,12 +3,11 @@ import { v7 as uuid } from 'uuid'
 import { afterAll, beforeAll, beforeEach, describe, expect, it, test } from 'vitest'
 import { db } from '@/lib/db/client'
 import { decideAmendment } from '@/lib/kitchen/amendments/decide-amendment'
-import { getAmendments } from '@/lib/kitchen/amendments/get-amendments'
 import { proposeAmendment } from '@/lib/kitchen/amendments/propose-amendment'
 import { proposeNotCounting } from '@/lib/kitchen/amendments/propose-not-counting'
 import { signSlip } from '@/lib/kitchen/amendments/sign-slip'
 import type { Caller } from '@/lib/kitchen/caller'
-import { getResult } from '@/lib/kitchen/results/get-result'
+import { getResult } from '@/lib/kitchen/amendments/get-result'
 import { makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
 import { plantTrial, type PlantedTrial } from '../../support/planted-trial'
@@ -68,8 +67,11 @@ const hashOf = async (amendmentId: string) =>
 const decide = async (amendmentId: string, accept = true, caller: Caller = bakery.head.caller, note = 'Looked.') =>
   decideAmendment.call(caller, { amendmentId, seenHash: await hashOf(amendmentId), accept, note })
 const look = async (caller: Caller = bakery.early.caller, { trialId } = planted) =>
-  valueOf(await getAmendments.call(caller, { trialId }))!
-const first = async () => valueOf(await getResult.call(bakery.late.caller, { trialId: planted.trialId }))
+  valueOf(await getResult.call(caller, { trialId })).after!
+const first = async () => {
+  const { after: _, ...result } = valueOf(await getResult.call(bakery.late.caller, { trialId: planted.trialId }))
+  return result
+}
 const closingRow = () => db().closing.findFirstOrThrow({ where: { trialId: planted.trialId } })
 
 describe('a proposal', () => {
@@ -133,10 +135,10 @@ describe('a proposal', () => {
     planted = await plant('baking')
     expect(refusalOf(await proposeAmendment.call(bakery.head.caller, asked()))).toBe('readings-not-closed')
     expect(refusalOf(await proposeNotCounting.call(bakery.head.caller, outOf()))).toBe('readings-not-closed')
-    expect(valueOf(await getAmendments.call(bakery.head.caller, { trialId: planted.trialId }))).toBeNull()
+    expect(valueOf(await getResult.call(bakery.head.caller, { trialId: planted.trialId })).after).toBeNull()
     for (const trialId of [closed, uuid()]) {
       expect(refusalOf(await proposeAmendment.call(neighbour.owner.caller, asked({ trialId })))).toBe('not-found')
-      expect(refusalOf(await getAmendments.call(neighbour.owner.caller, { trialId }))).toBe('not-found')
+      expect(refusalOf(await getResult.call(neighbour.owner.caller, { trialId }))).toBe('not-found')
     }
   })
 
@@ -390,7 +392,7 @@ describe('what somebody does past the rules', () => {
         `ALTER TABLE reading DISABLE TRIGGER USER; UPDATE reading SET value = 1 WHERE id = (SELECT id FROM reading WHERE trial_id = '${planted.trialId}' LIMIT 1); ALTER TABLE reading ENABLE TRIGGER USER`,
       ),
     )
-    expect(valueOf(await getAmendments.call(bakery.early.caller, { trialId: planted.trialId }))).toBeNull()
+    expect(valueOf(await getResult.call(bakery.early.caller, { trialId: planted.trialId })).after).toBeNull()
     expect(refusalOf(await proposeAmendment.call(bakery.early.caller, asked({ piece: 4 })))).toBe('seal-broken')
   })
 })

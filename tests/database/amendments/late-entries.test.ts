@@ -2,7 +2,6 @@ import { v7 as uuid } from 'uuid'
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
 import { decideAmendment } from '@/lib/kitchen/amendments/decide-amendment'
-import { getAmendments } from '@/lib/kitchen/amendments/get-amendments'
 import type { Caller } from '@/lib/kitchen/caller'
 import { listWaiting } from '@/lib/kitchen/desk/list-waiting'
 import { takeEntries, type EntryAnswer } from '@/lib/kitchen/intake/take-entries'
@@ -10,7 +9,7 @@ import { correctReading } from '@/lib/kitchen/readings/correct-reading'
 import { listKeptAside } from '@/lib/kitchen/readings/list-kept-aside'
 import { logReading } from '@/lib/kitchen/readings/log-reading'
 import { settleEntry } from '@/lib/kitchen/readings/settle-entry'
-import { getResult } from '@/lib/kitchen/results/get-result'
+import { getResult } from '@/lib/kitchen/amendments/get-result'
 import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { closeAsItIs } from '../../support/close-as-it-is'
 import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
@@ -70,7 +69,7 @@ const send = async (entries: readonly unknown[], caller: Caller = bakery.early.c
 const told = (answers: readonly EntryAnswer[]) =>
   answers.map((each) => (each.outcome === 'kept' ? 'kept' : each.refusal.code))
 const look = async (caller: Caller = bakery.head.caller) =>
-  valueOf(await getAmendments.call(caller, { trialId: planted.trialId }))!
+  valueOf(await getResult.call(caller, { trialId: planted.trialId })).after!
 const changes = async () =>
   (await look()).amendments.map(({ change, isLate }) => {
     if (change.kind !== 'reading') throw new Error(change.kind)
@@ -80,11 +79,15 @@ const closedMass = (piece: number) =>
   db().reading.findFirstOrThrow({
     where: { batchId: planted.batchIds.get('1-1')!, measureId: planted.measureIds.get('loaf-mass')!, piece },
   })
+const first = async () => {
+  const { after: _, ...result } = valueOf(await getResult.call(bakery.early.caller, { trialId: planted.trialId }))
+  return result
+}
 
 describe('entries that come after the closing', () => {
   it('are kept, acknowledged, and proposed amendments, in the order of the device', async () => {
     await close()
-    const before = valueOf(await getResult.call(bakery.early.caller, { trialId: planted.trialId }))
+    const before = await first()
     const sent = [reading(), reading({ piece: 1, value: '405' }), reading({ piece: 2, value: '406' })]
     const answers = await send(sent)
     expect(told(answers)).toEqual(['aside-trial-closed', 'aside-trial-closed', 'aside-trial-closed'])
@@ -99,7 +102,7 @@ describe('entries that come after the closing', () => {
       sent.map(() => ['Esi', null, null]),
     )
     expect([fault, unread]).toEqual([null, 0])
-    expect(valueOf(await getResult.call(bakery.early.caller, { trialId: planted.trialId }))).toEqual(before)
+    expect(await first()).toEqual(before)
     expect(await db().reading.count({ where: { id: { in: sent.map(({ id }) => id) } } })).toBe(0)
   })
 
@@ -151,7 +154,7 @@ describe('entries that come after the closing', () => {
   it('make a dough that was under way a measured one, once a second person said so', async () => {
     const batchId = planted.batchIds.get('2-1')!
     await close()
-    const before = valueOf(await getResult.call(bakery.early.caller, { trialId: planted.trialId }))
+    const before = await first()
     expect(before.analysis.comparison?.arms.map(({ batches }) => batches)).toEqual([1, 1])
     await send([
       reading({ batchId, piece: 4, value: '400' }),
@@ -243,5 +246,5 @@ it('a trial that ended before its readings were sealed takes nothing, as before'
     data: { state: 'closed', closedAt: testNow },
   })
   expect(told(await send([reading()]))).toEqual(['trial-closed'])
-  expect(valueOf(await getAmendments.call(bakery.head.caller, { trialId: planted.trialId }))).toBeNull()
+  expect(valueOf(await getResult.call(bakery.head.caller, { trialId: planted.trialId })).after).toBeNull()
 })

@@ -1,5 +1,5 @@
+import { getResult } from '../../../lib/kitchen/amendments/get-result'
 import { decideAmendment } from '../../../lib/kitchen/amendments/decide-amendment'
-import { getAmendments } from '../../../lib/kitchen/amendments/get-amendments'
 import { proposeAmendment } from '../../../lib/kitchen/amendments/propose-amendment'
 import { signSlip } from '../../../lib/kitchen/amendments/sign-slip'
 import { proposeNotCounting } from '../../../lib/kitchen/amendments/propose-not-counting'
@@ -36,14 +36,14 @@ async function proposed(context: WalkContext) {
       reason: 'No salt in it.',
     }),
   )
-  const { amendments } = valueOf(await getAmendments.call(asSelf(context.bakery.early), { trialId }))!
+  const { amendments } = valueOf(await getResult.call(asSelf(context.bakery.early), { trialId })).after!
   return { trialId, amendmentId, hash: amendments[0]!.hash }
 }
 
 /** Amends a closed trial: one that was accepted, for which one of two has signed, and one that waits. */
 export async function walkAmended({ bakery }: WalkContext, trialId: string): Promise<string> {
   const [early, head] = [asSelf(bakery.early), asSelf(bakery.head)]
-  const seen = async () => valueOf(await getAmendments.call(head, { trialId }))!
+  const seen = async () => valueOf(await getResult.call(head, { trialId })).after!
   const { doughs: there, measures } = await seen()
   const asked = { trialId, doughId: there[0]!.id, measureId: measures.find(({ code }) => code === 'loaf-mass')!.id }
   const reading = { ...asked, what: 'another', piece: 1, repeat: 1, value: '405.5', reason: 'Walked' }
@@ -126,7 +126,7 @@ export const amendmentsActions: readonly ActionWalk[] = [
       const { trialId, amendmentId, hash } = await proposed(context)
       const head = asSelf(context.bakery.head)
       valueOf(await decideAmendment.call(head, { amendmentId, seenHash: hash, accept: true, note: '' }))
-      const after = valueOf(await getAmendments.call(head, { trialId }))
+      const after = valueOf(await getResult.call(head, { trialId })).after
       return {
         page: pageOf(trialId),
         bound: [trialId, after?.slip?.amendedHash],

@@ -3,10 +3,9 @@ import Link from 'next/link'
 import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { noteLook } from '@/app/note-look'
-import { getAmendments } from '@/lib/kitchen/amendments/get-amendments'
 import { getChoices } from '@/lib/kitchen/decisions/get-choices'
 import { notShown } from '@/lib/kitchen/decisions/rules'
-import { getResult } from '@/lib/kitchen/results/get-result'
+import { getResult } from '@/lib/kitchen/amendments/get-result'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { ActionRow } from '@/lib/ui/action-row'
 import { LinkButton } from '@/lib/ui/link-button'
@@ -35,10 +34,7 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
   const { bakery } = await ask(getDesk)
   // First, because it asks for the right to decide: whoever has not got it learns nothing of the trial.
   const choices = await ask(getChoices, { trialId })
-  const [asked, after] = await Promise.all([
-    askUnless(getResult, { trialId }, notWorkedOutCodes),
-    askUnless(getAmendments, { trialId }, notWorkedOutCodes),
-  ])
+  const asked = await askUnless(getResult, { trialId }, notWorkedOutCodes)
   if (!asked.ok)
     return (
       <NotWorkedOut
@@ -49,7 +45,7 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
         language={language}
       />
     )
-  const result = asked.value
+  const { after: amended, ...result } = asked.value
   await noteLook('result', trialId)
   const { costs } = result
   const forms = resultForms({ result, measureCode: result.trial.measure.code, bakery, language })
@@ -101,9 +97,7 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
           {say(text.controlMoved, language, { control: trial.controlVersion.number, now: inProduction.number })}
         </Notice>
       ) : null}
-      {isOpen && after.ok && after.value ? (
-        <AmendmentNotice amended={after.value} bakery={bakery} language={language} isDeciding />
-      ) : null}
+      {isOpen && amended ? <AmendmentNotice amended={amended} bakery={bakery} language={language} isDeciding /> : null}
       {isOpen ? <ChangeForm trialId={trial.id} revision={trial.revision} arms={arms} text={text} /> : null}
       {isOpen && choices.mayKeep ? <KeepForm trialId={trial.id} revision={trial.revision} text={text} /> : null}
       <ActionRow>

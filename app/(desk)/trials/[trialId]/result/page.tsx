@@ -2,8 +2,7 @@ import type { Metadata } from 'next'
 import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { noteLook } from '@/app/note-look'
-import { getResult } from '@/lib/kitchen/results/get-result'
-import type { Refused } from '@/lib/kitchen/result'
+import { getResult } from '@/lib/kitchen/amendments/get-result'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { ActionRow } from '@/lib/ui/action-row'
 import { LinkButton } from '@/lib/ui/link-button'
@@ -14,7 +13,6 @@ import { paragraph } from '@/lib/words/paragraph'
 import { fill, say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { NotWorkedOut, notWorkedOutCodes } from '../../../not-worked-out'
-import { getAmendments } from '@/lib/kitchen/amendments/get-amendments'
 import { amendedHeadline } from './amendments/amended-headline'
 import { AmendmentNotice } from './amendments/amendment-notice'
 import { AmendmentsSection } from './amendments/amendments-section'
@@ -51,24 +49,18 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
   const language = await currentLanguage()
   const words = wordsIn(language)
   const { desk, results: text, importing } = words
-  const [{ bakery }, asked, askedAfter] = await Promise.all([
-    ask(getDesk),
-    askUnless(getResult, { trialId }, notWorkedOutCodes),
-    askUnless(getAmendments, { trialId }, notWorkedOutCodes),
-  ])
-  const notWorkedOut = (refusal: Refused) => (
-    <NotWorkedOut
-      title={text.title}
-      back={{ href: `/trials/${trialId}`, label: text.toPlan }}
-      refusal={refusal}
-      words={words}
-      language={language}
-    />
-  )
-  if (!asked.ok) return notWorkedOut(asked.refusal)
-  if (!askedAfter.ok) return notWorkedOut(askedAfter.refusal)
-  const result = asked.value
-  const amended = askedAfter.value
+  const [{ bakery }, asked] = await Promise.all([ask(getDesk), askUnless(getResult, { trialId }, notWorkedOutCodes)])
+  if (!asked.ok)
+    return (
+      <NotWorkedOut
+        title={text.title}
+        back={{ href: `/trials/${trialId}`, label: text.toPlan }}
+        refusal={asked.refusal}
+        words={words}
+        language={language}
+      />
+    )
+  const { after: amended, ...result } = asked.value
   await noteLook('result', trialId)
   const { costs } = result
   const forms = resultForms({ result, measureCode: result.trial.measure.code, bakery, language })

@@ -1,9 +1,10 @@
 import 'server-only'
-import type { getResult } from '@/lib/kitchen/results/get-result'
+import type { getResult } from '@/lib/kitchen/amendments/get-result'
 import type { getDesk } from '@/lib/kitchen/people/get-desk'
 import type { AnswerOf } from '@/lib/kitchen/query'
 
-export type ShownResult = AnswerOf<typeof getResult>
+/** What came after the closing is shown beside it, by `ShownAmendments`. */
+export type ShownResult = Omit<AnswerOf<typeof getResult>, 'after'>
 export type ShownCosts = NonNullable<ShownResult['costs']>
 export type ShownComparison = NonNullable<ShownResult['analysis']['comparison']>
 /** As much of a trial as its numbers need to be written; frozen evidence has it too. */
