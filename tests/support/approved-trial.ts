@@ -134,6 +134,8 @@ export async function makeApprovedTrial(bakery: TestBakery, shape: Shape = {}): 
       margin: 5,
       marginUnit: 'pct',
       confidencePct: 95,
+      holdsFor: 'any_day',
+      blinded: [],
       mixingDays: days,
       batchesPerArm,
       piecesPerBatch: pieces,

@@ -9,6 +9,7 @@ export function declaredTrial(change: Partial<DeclaredTrial> = {}): DeclaredTria
     margin: 4,
     marginUnit: 'pct',
     confidencePct: 95,
+    holdsFor: 'any_day',
     arms: [
       { position: 0, name: 'Control', plannedWaterG: 600 },
       { position: 1, name: 'Malt 0.3 %', plannedWaterG: 600 },

@@ -97,6 +97,8 @@ export function plannedFacts(
       margin: 5,
       marginUnit: 'pct',
       confidencePct: 95,
+      holdsFor: 'any_day',
+      blinded: ['baking', 'measuring'],
       mixingDays: 3,
       batchesPerArm: 1,
       piecesPerBatch: 1,

@@ -122,6 +122,8 @@ export async function plantTrial(
       margin: 4,
       marginUnit: 'pct',
       confidencePct: 95,
+      holdsFor: 'any_day',
+      blinded: [],
       mixingDays: q.mixingDays,
       batchesPerArm: 1,
       piecesPerBatch: 4,

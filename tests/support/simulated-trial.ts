@@ -19,6 +19,7 @@ export function declaredOf(trial: BakedTrial): DeclaredTrial {
     margin: trial.marginPct,
     marginUnit: 'pct',
     confidencePct: trial.confidencePct,
+    holdsFor: 'any_day',
     arms: trial.truth.gainShares.map((_, position) => ({ position, name: String(position), plannedWaterG })),
     mixingDays: trial.mixingDays,
     batchesPerArm: trial.batchesPerArm,

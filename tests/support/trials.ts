@@ -248,6 +248,8 @@ export function trialContentOf(stores: TrialStores) {
     margin: 5,
     marginUnit: 'pct',
     confidencePct: 95,
+    holdsFor: 'any_day' as 'any_day' | 'these_days',
+    blinded: ['measuring'] as ('weighing' | 'baking' | 'measuring' | 'tasting')[],
     mixingDays: 3,
     batchesPerArm: 1,
     piecesPerBatch: 4,

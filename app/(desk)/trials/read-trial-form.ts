@@ -1,7 +1,7 @@
 import 'server-only'
 import { textOf } from '@/lib/ui/text-of'
 import { numberOf } from '@/lib/ui/number-of'
-import { heldTotal } from '@/lib/kitchen/trials/trial-content.input'
+import { blindTask, heldTotal } from '@/lib/kitchen/trials/trial-content.input'
 import { temperatureFigure } from '@/lib/words/format/figure-in-field'
 import type { OwnUnits } from '@/lib/words/format/own-units'
 
@@ -27,6 +27,8 @@ export function readTrialForm(form: FormData, units: OwnUnits) {
     piecesPerBatch: number('piecesPerBatch'),
     factor: readFactor(textOf(form, at('factor.name')), textOf(form, at('factor.levels'))),
     heldTotals: heldTotal.options.filter((total) => form.has(at(`heldTotals.${total}`))),
+    holdsFor: chosen('holdsFor'),
+    blinded: blindTask.options.filter((task) => form.has(at(`blinded.${task}`))),
     scaleId: chosen('scaleId') ?? null,
     mixerId: chosen('mixerId') ?? null,
     flourTempC: degrees('flourTempC'),

@@ -14,7 +14,7 @@ import { SubmitButton } from '@/lib/ui/submit-button'
 import { rulesOf } from '@/lib/ui/rules-of'
 import { draftTrialInput } from '@/lib/kitchen/trials/draft-trial.input'
 import { resolutionWithoutScaleG } from '@/lib/kitchen/trials/resolution-of-line'
-import { heldTotal, mostLevelsText, type TrialContent } from '@/lib/kitchen/trials/trial-content.input'
+import { blindTask, heldTotal, mostLevelsText, type TrialContent } from '@/lib/kitchen/trials/trial-content.input'
 import { massInUnit, smallMassUnit } from '@/lib/words/format/mass'
 import { plainNumber } from '@/lib/words/format/plain-number'
 import { temperatureFigure } from '@/lib/words/format/figure-in-field'
@@ -67,6 +67,7 @@ const usual = {
   roomTempC: 22,
 } as const
 const usuallyHeld = ['water', 'fat', 'sugars']
+const usuallyBlind = ['baking', 'measuring', 'tasting']
 
 /** The form of a trial: question, size, test doughs, weighing, temperatures. */
 export function TrialForm({ action, present, choices, units, words, language, backHref }: TrialFormProps) {
@@ -216,7 +217,31 @@ export function TrialForm({ action, present, choices, units, words, language, ba
           {number('mixingDays', form.mixingDays, form.mixingDaysHint, undefined, true)}
           {number('batchesPerArm', form.batches, form.batchesHint, undefined, true)}
           {number('piecesPerBatch', form.pieces, undefined, undefined, true)}
+          <FormRadioGroup
+            name="content.holdsFor"
+            label={form.holdsFor}
+            options={[
+              { value: 'any_day', label: text.holdsFor.any_day, hint: text.holdsForHints.any_day },
+              { value: 'these_days', label: text.holdsFor.these_days, hint: text.holdsForHints.these_days },
+            ]}
+            defaultValue={present?.holdsFor ?? 'any_day'}
+          />
         </FieldStack>
+      </Section>
+
+      <Section id="blinded" title={form.blinded} note={form.blindedNote}>
+        <CheckGroup id="blindTasks" label={form.blinded}>
+          {blindTask.options.map((task) => (
+            <FormCheck
+              key={task}
+              name={`content.blinded.${task}`}
+              label={text.blindWho[task]}
+              defaultChecked={present ? present.blinded.includes(task) : usuallyBlind.includes(task)}
+            />
+          ))}
+        </CheckGroup>
+        <p className="mt-1 max-w-measure text-small text-ink-2">{form.blindedHint}</p>
+        <FormAnchor name="content.blinded" />
       </Section>
 
       <Section id="factor" title={form.factor} note={form.factorNote}>

@@ -125,7 +125,7 @@ export const shownOfFormat1 = z.strictObject({
   /** Of the calculations: another one may come to other figures. */
   calculations: z.int(),
   trial,
-  declared,
+  declared: z.strictObject({ ...declared.shape, holdsFor: z.enum(['any_day', 'these_days']) }),
   arms: z.array(arm),
   ...comparison,
   limits,

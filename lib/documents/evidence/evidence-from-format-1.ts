@@ -8,7 +8,8 @@ export function evidenceFromFormat1(kept: EvidenceOfFormat1): Evidence {
   return {
     bakery,
     trial,
-    declared,
+    // Every verdict was said of any day then.
+    declared: { ...declared, holdsFor: 'any_day' },
     isIndication,
     conditions,
     controlMean,

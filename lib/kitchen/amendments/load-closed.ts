@@ -1,6 +1,6 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
-import type { Closing } from '../../documents/closing/text-of-closing'
+import type { Closing } from '../../documents/closing/closing'
 import type { FoundSealed } from '../results/load-sealed'
 import { amendContent } from './amend-content'
 import { loadAmendments, type Amendments } from './load-amendments'

@@ -1,7 +1,7 @@
 import 'server-only'
 import { canonicalText } from '../../documents/canonical-text'
 import { readClosing } from '../../documents/closing/read-closing'
-import type { Closing } from '../../documents/closing/text-of-closing'
+import type { Closing } from '../../documents/closing/closing'
 import { readManifest } from '../../documents/evidence/read-manifest'
 import { readCosts } from '../../documents/evidence-costs/read-costs'
 import { readFile } from '../../documents/evidence-file/read-file'
@@ -9,6 +9,7 @@ import type { FileOfFormat1 } from '../../documents/evidence-file/file-of-format
 import { readShown } from '../../documents/evidence-shown/read-shown'
 import type { ShownOfFormat1 } from '../../documents/evidence-shown/shown-of-format-1'
 import { hashOfText } from '../../documents/hash-of-text'
+import { readPlan, type PlanRead } from '../../documents/plan/read-plan'
 import { readVersionContent } from '../../documents/version-content/read-version-content'
 import { analyseTrial } from '../results/analyse-trial'
 import { calculations } from '../results/calculations'
@@ -53,7 +54,7 @@ export function checkFile(text: string, paper: PaperAnchor | null = null): Findi
       ? closing.outcome === 'read'
         ? [
             belongs(manifest.value, shown.value, closing.closing, hashOf('plan')),
-            declaredAlike(shown.value, closing.closing),
+            declaredAlike(shown.value, closing.closing, readPlan(textOf('plan') ?? '', hashOf('plan'))),
             figuresAgain(shown.value, closing.closing),
           ]
         : [
@@ -109,7 +110,8 @@ function belongs(
   }
 }
 
-function declaredAlike(shown: ShownOfFormat1, { declared }: Closing): Finding {
+/** What was shown as declared is what was closed, and what the plan says; a plan that cannot be read is found as a part. */
+function declaredAlike(shown: ShownOfFormat1, { declared }: Closing, plan: PlanRead): Finding {
   const { measure, arms, ...rule } = declared
   const { name, unit, digits, direction } = measure
   const first =
@@ -118,10 +120,17 @@ function declaredAlike(shown: ShownOfFormat1, { declared }: Closing): Finding {
       shown.arms.map((arm) => arm.name),
       arms.map((arm) => arm.name),
       'arms',
-    )
+    ) ??
+    (plan.outcome === 'read' ? firstUnlike(ruleOf(rule), ruleOf(plan.plan.declared), 'plan') : null)
   return first
     ? { what: 'declared', outcome: 'differs', facts: first }
     : { what: 'declared', outcome: 'agrees', facts: {} }
+}
+
+/** The rule by which a trial is judged, as far as plan and closing both have it. */
+function ruleOf(said: Omit<Closing['declared'], 'measure' | 'arms' | 'factor'>) {
+  const { kind, margin, marginUnit, confidencePct, holdsFor, mixingDays, batchesPerArm, piecesPerBatch } = said
+  return { kind, margin, marginUnit, confidencePct, holdsFor, mixingDays, batchesPerArm, piecesPerBatch }
 }
 
 /** Every figure that was shown, worked out again from the readings alone. */

@@ -36,7 +36,7 @@ export async function evidenceToKeep(
     from.closing.findUnique({ where: { bakeryId_trialId: where }, select: { text: true } }),
     from.trial.findUnique({ where: { bakeryId_id: { bakeryId, id: header.id } }, select: { planText: true } }),
   ])
-  const { kind, measure, margin, marginUnit, confidencePct, mixingDays, batchesPerArm, factor } = declared
+  const { kind, measure, margin, marginUnit, confidencePct, holdsFor, mixingDays, batchesPerArm, factor } = declared
   const language = actor.language ?? 'en'
   return {
     bakery: bakeryId,
@@ -61,6 +61,7 @@ export async function evidenceToKeep(
         margin,
         marginUnit,
         confidencePct,
+        holdsFor,
         mixingDays,
         batchesPerArm,
         piecesPerBatch: header.piecesPerBatch,

@@ -134,10 +134,11 @@ function judgedOrNull(
     return null
   }
   for (const arm of judged.leftOut) say('arm-without-batches', arm)
-  if (daysCounted.length === 1) say('one-day')
+  const isOfOtherDays = declared.holdsFor === 'any_day'
+  if (isOfOtherDays && daysCounted.length === 1) say('one-day')
   else {
     const daysOf = (arm: number) => new Set(counted.flatMap(({ batch }) => (batch.arm === arm ? batch.day : []))).size
-    for (const arm of judged.arms.keys()) if (daysOf(arm) === 1) say('arm-on-one-day', arm)
+    for (const arm of judged.arms.keys()) if (isOfOtherDays && daysOf(arm) === 1) say('arm-on-one-day', arm)
     if (judged.noInterval) say(judged.noInterval === 'no-residual-df' ? 'no-degrees' : 'zero-variance')
   }
   if (new Set(counted.map(({ values }) => values.length)).size > 1) say('unequal-loaves')

@@ -1,6 +1,6 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
-import type { Closing } from '../../documents/closing/text-of-closing'
+import type { Closing } from '../../documents/closing/closing'
 import { countToSettle } from '../readings/count-to-settle'
 import { everyMeasure } from '../readings/measures-to-read'
 

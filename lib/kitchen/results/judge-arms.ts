@@ -64,7 +64,8 @@ export type ArmsJudged = {
 }
 
 /**
- * Every arm against the control by the declared rule, on its mean of each mixing day. A margin in % is judged as a
+ * Every arm against the control by the declared rule, on its mean of each mixing day, or for these days only on its
+ * doughs. A margin in % is judged as a
  * ratio, on logarithms; one in the measure's unit in that unit, with the plain ratio of means beside it, which decides
  * nothing.
  * @param counted doughs of days that count, of the control and of one other arm at least
@@ -77,7 +78,7 @@ export function judgeArms(declared: DeclaredTrial, counted: readonly CountedBatc
     confidence: declared.confidencePct / 100,
     question: questionOf(declared),
     goodDirection: goodDirectionOf(declared),
-    unit: 'arm-days',
+    unit: declared.holdsFor === 'these_days' ? 'doughs' : 'arm-days',
     correlation: 'model',
   } as const
   return declared.marginUnit === 'pct' ? inPct(declared, common) : inUnits(declared, common)

@@ -50,7 +50,18 @@ function headerOf({ arms: _, factorName: __, factorLevels: ___, ...header }: Row
 
 /** What was declared before baking, by the trial's rows, which stand as they were approved. */
 export function declaredOf(trial: Rows) {
-  const { kind, state, measure, margin, marginUnit, confidencePct, mixingDays, batchesPerArm, piecesPerBatch } = trial
+  const {
+    kind,
+    state,
+    measure,
+    margin,
+    marginUnit,
+    confidencePct,
+    holdsFor,
+    mixingDays,
+    batchesPerArm,
+    piecesPerBatch,
+  } = trial
   return {
     kind,
     state,
@@ -58,6 +69,7 @@ export function declaredOf(trial: Rows) {
     margin,
     marginUnit,
     confidencePct,
+    holdsFor,
     mixingDays,
     batchesPerArm,
     piecesPerBatch,
@@ -81,6 +93,8 @@ export function readTrial(from: Db | Tx, bakeryId: string, trialId: string) {
       margin: true,
       marginUnit: true,
       confidencePct: true,
+      holdsFor: true,
+      blinded: true,
       mixingDays: true,
       batchesPerArm: true,
       piecesPerBatch: true,

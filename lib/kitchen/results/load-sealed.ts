@@ -1,6 +1,6 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
-import type { Closing } from '../../documents/closing/text-of-closing'
+import type { Closing } from '../../documents/closing/closing'
 import { recordedHash } from '../recorded-hash'
 import { contentOfTrial } from './content-of-trial'
 import { firstDifference, type Difference } from './first-difference'

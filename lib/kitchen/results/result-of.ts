@@ -82,7 +82,7 @@ export async function resultOf(
       causes,
     },
     /** Who knew which dough is which, who entered readings knowing it, and who looked; null until the readings are closed. */
-    knew: knew && { measures: knew.measures, knowers: knew.knowers, lookers: knew.lookers },
+    knew: knew && { blinded: header.blinded, measures: knew.measures, knowers: knew.knowers, lookers: knew.lookers },
     outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
     notableDifference,
     /** What each dough was mixed with, water as it was taken. */

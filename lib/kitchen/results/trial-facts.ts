@@ -1,5 +1,5 @@
 import 'server-only'
-import type { BatchState, GoodDirection, MarginUnit, TrialKind, TrialState } from '../../db/generated/enums'
+import type { BatchState, GoodDirection, HoldsFor, MarginUnit, TrialKind, TrialState } from '../../db/generated/enums'
 
 /** What was declared before baking, as far as the result rests on it. */
 export type DeclaredTrial = {
@@ -10,6 +10,8 @@ export type DeclaredTrial = {
   margin: number
   marginUnit: MarginUnit
   confidencePct: number
+  /** `these_days`: doughs are the unit of the verdict, which is said of these mixing days only. */
+  holdsFor: HoldsFor
   /** By position; 0 is the control. */
   arms: readonly { position: number; name: string; plannedWaterG: number | null }[]
   mixingDays: number

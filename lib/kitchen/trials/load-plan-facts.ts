@@ -85,6 +85,8 @@ export async function loadPlanFacts(
       factorName: true,
       factorLevels: true,
       heldTotals: true,
+      holdsFor: true,
+      blinded: true,
       flourTempC: true,
       roomTempC: true,
       tapTempC: true,

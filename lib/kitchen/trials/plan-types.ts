@@ -3,6 +3,7 @@ import type { PremixPlan } from '../../calc/weighing/types'
 import type { Composition } from '../../calc/formula/types'
 import type {
   Allergen,
+  BlindTask,
   CountedPart,
   DoseBasis,
   DoseHow,
@@ -10,6 +11,7 @@ import type {
   EqualBy,
   GoodDirection,
   HeldTotal,
+  HoldsFor,
   IngredientKind,
   MarginUnit,
   MeasureLevel,
@@ -66,6 +68,10 @@ export type PlanDeclared = {
   /** Left out where nothing is set apart within doughs, so that plans from before there were factors read the same. */
   factor?: { name: string; levels: string[] }
   heldTotals: HeldTotal[]
+  /** `these_days`: each dough is an answer by itself, and nothing is said of other mixing days. */
+  holdsFor: HoldsFor
+  /** Who does these is not to know which dough is which; null in plans from before that was declared. */
+  blinded: BlindTask[] | null
   flourTempC: number
   roomTempC: number
   tapTempC: number

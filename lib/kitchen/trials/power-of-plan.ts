@@ -20,7 +20,15 @@ const timesTheMargin = [1, 1.5, 2]
 export function powerOfPlan(
   declared: Pick<
     PlanDeclared,
-    'kind' | 'marginUnit' | 'margin' | 'confidencePct' | 'mixingDays' | 'batchesPerArm' | 'piecesPerBatch' | 'measure'
+    | 'kind'
+    | 'marginUnit'
+    | 'margin'
+    | 'confidencePct'
+    | 'holdsFor'
+    | 'mixingDays'
+    | 'batchesPerArm'
+    | 'piecesPerBatch'
+    | 'measure'
   >,
   armCount: number,
 ): PlanPower {
@@ -43,6 +51,7 @@ export function powerOfPlan(
         days: declared.mixingDays,
         doughs: declared.batchesPerArm,
         loaves: declared.piecesPerBatch,
+        unit: declared.holdsFor === 'these_days' ? 'doughs' : 'arm-days',
         spread: {
           armByDaySd: 0,
           doughSd: guessedBatchCvPct / 100,

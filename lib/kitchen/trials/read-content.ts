@@ -20,6 +20,8 @@ export async function readContent(from: Db | Tx, bakeryId: string, trialId: stri
       factorName: true,
       factorLevels: true,
       heldTotals: true,
+      holdsFor: true,
+      blinded: true,
       scaleId: true,
       mixerId: true,
       flourTempC: true,

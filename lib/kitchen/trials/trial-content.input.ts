@@ -7,6 +7,8 @@ export const doseOf = z.enum(['product', 'active'])
 export const doseHow = z.enum(['more', 'in_all', 'in_place'])
 export const equalBy = z.enum(['mass', 'active', 'water', 'fat', 'sugars', 'protein', 'salt'])
 export const marginUnit = z.enum(['pct', 'unit'])
+export const holdsFor = z.enum(['any_day', 'these_days'])
+export const blindTask = z.enum(['weighing', 'baking', 'measuring', 'tasting'])
 
 /** What 200 % on flour is in each basis: more than any dough holds of one ingredient. */
 const most = { pct_flour: 200, ppm_flour: 2_000_000, g_per_kg_flour: 2000 } as const
@@ -99,6 +101,13 @@ const trialFields = {
   piecesPerBatch: z.int().min(1).max(100),
   factor: factor.nullable().default(null),
   heldTotals: z.array(heldTotal).max(7),
+  /** What the verdict is said of: with `these_days` each dough is an answer by itself, and nothing of other days. */
+  holdsFor: holdsFor.default('any_day'),
+  /** Who does these is not to know which dough is which; in one order, each once. */
+  blinded: z
+    .array(blindTask)
+    .transform((tasks) => blindTask.options.filter((task) => tasks.includes(task)))
+    .default([]),
   scaleId: z.uuid().nullable(),
   mixerId: z.uuid().nullable(),
   flourTempC: z.number().min(-20).max(50),

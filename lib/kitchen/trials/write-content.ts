@@ -47,6 +47,8 @@ export function summaryOf(content: TrialContent) {
     margin: `${content.margin} ${content.marginUnit}`,
     doughs: content.mixingDays * content.batchesPerArm * (content.arms.length + 1),
     arms: content.arms.map(({ name }) => name),
+    holdsFor: content.holdsFor,
+    blinded: content.blinded,
     ...(content.factor ? { factor: content.factor } : {}),
   }
 }

@@ -33,6 +33,8 @@ export const results = {
     look_only: 'a look only',
   },
   kind: 'Looked for',
+  holdsFor: 'Said of',
+  holdsForText: { any_day: 'days like these', these_days: 'these mixing days only' },
   size: 'Unit',
   sizeText: {
     one: 'one dough; one mixing day, {doughs} of each, {loaves} loaves a dough',
@@ -203,6 +205,36 @@ export const results = {
   doubtedClearVerdicts: {
     better: 'clearly better, but other things differed too',
     worse: 'clearly worse, but other things differed too',
+  },
+  /** The same where it was declared to be said of the days that are baked, and of no other. */
+  onTheseDays: {
+    verdicts: {
+      better: 'better on these days',
+      'better-on-pooled-error-only': 'better on the pooled error only, on these days',
+      worse: 'worse on these days',
+      'no-worthwhile-difference': 'no worthwhile difference on these days',
+      undecided: 'undecided',
+      'no-worse': 'no worse on these days',
+      same: 'the same on these days',
+      different: 'different on these days',
+    },
+    clearVerdicts: { better: 'clearly better on these days', worse: 'clearly worse on these days' },
+    doubtedVerdicts: {
+      better: 'better on these days, but other things differed too',
+      'better-on-pooled-error-only': 'better on the pooled error only, on these days, and other things differed too',
+      worse: 'worse on these days, but other things differed too',
+      'no-worthwhile-difference': 'no worthwhile difference on these days, but other things differed too',
+      undecided: 'undecided, but other things differed too',
+      'no-worse': 'no worse on these days, but other things differed too',
+      same: 'the same on these days, but other things differed too',
+      different: 'different on these days, but other things differed too',
+    },
+    doubtedClearVerdicts: {
+      better: 'clearly better on these days, but other things differed too',
+      worse: 'clearly worse on these days, but other things differed too',
+    },
+    /** After what was found. */
+    only: 'That is said of these mixing days only, and of no other.',
   },
   noVerdict: 'no verdict',
   lookOnly: 'look only',
@@ -429,6 +461,9 @@ export const results = {
   knew: {
     title: 'Who knew which dough is which',
     note: 'From the keys that were opened here. What somebody saw or was told beside that is not known.',
+    declaredNobody: 'The plan kept nobody from knowing.',
+    declared: 'By the plan these were not to know which dough is which:',
+    notKept: 'That was not kept to: readings were entered by somebody who had opened the key.',
     measures: {
       none: {
         one: '{measure}: one reading. Whoever entered it had not opened the key.',
@@ -467,8 +502,13 @@ export const results = {
   },
 
   method: 'How it was worked out',
-  methodUnit:
-    'The dough is the unit: repeats are averaged in a loaf, loaves in a dough, and a dough counts once, however many loaves it has.',
+  methodUnit: 'Repeats are averaged in a loaf, loaves in a dough, and a dough counts once, however many loaves it has.',
+  methodUnits: {
+    any_day:
+      'The verdict goes by the mean of a kind of dough on a mixing day, because an effect may differ from day to day.',
+    these_days:
+      'Declared before baking: the verdict goes by doughs, as if an effect were the same on every day. It is said of these mixing days only.',
+  },
   methodScales: {
     units:
       'The verdict rests on each kind of dough’s mean of a mixing day: a linear model of kind and day, weighted by the doughs kept, so that what a day does to all doughs falls out, and what it does to one kind counts as error. The % beside it is the ratio of the means by Fieller’s theorem, each by itself; nothing is decided by it.',

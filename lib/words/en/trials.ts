@@ -67,6 +67,20 @@ export const trials = {
     g_per_kg_flour: '{value} g/kg of flour',
   },
   stages: { final_dough: 'Final dough', pre_ferment: 'Pre-ferment', scald: 'Scald', soaker: 'Soaker' },
+  holdsFor: { any_day: 'days like these', these_days: 'these days only' },
+  holdsForHints: {
+    any_day:
+      'Days like these: what a kind of dough comes to on a day is one answer, so more mixing days make it surer, and more doughs on a day hardly do.',
+    these_days:
+      'These days only: each dough is one answer. It is surer with fewer days, and says nothing of any other day.',
+  },
+  /** Who is not to know which dough is which. */
+  blindWho: {
+    weighing: 'whoever weighs',
+    baking: 'whoever mixes and bakes',
+    measuring: 'whoever measures',
+    tasting: 'whoever tastes',
+  },
   form: {
     titleNew: 'Ask a question',
     headlineNew: 'What is the bake to find out?',
@@ -103,6 +117,11 @@ export const trials = {
     batchesHint:
       'A dough is one mix. Loaves of one dough are not proof of each other: two or more doughs of each kind are needed for any verdict.',
     pieces: 'Loaves or pieces from a dough',
+    holdsFor: 'What the verdict is said of',
+    blinded: 'Who is not to know',
+    blindedNote: 'which dough is which, until the readings are closed',
+    blindedHint:
+      'It is a promise and no lock: nobody is kept from opening the key, which weighing out needs. Who opened it is in the record, and the result says of each measure whether those who read it knew.',
     factor: 'Set apart within each dough',
     factorNote: 'for one thing that differs from piece to piece of one dough',
     factorName: 'What differs',
@@ -184,6 +203,9 @@ export const trials = {
     decidedBy: 'Measure that decides',
     worth: 'Worth having from',
     sure: 'How sure',
+    holdsFor: 'Said of',
+    blinded: 'Not to know which dough is which',
+    blindedNobody: 'nobody: whoever weighs, bakes, measures or tastes may know',
     sizeTerm: 'Size',
     sizeText: 'Mixing days: {days}. Doughs of each kind on a day: {doughs}. Pieces from a dough: {pieces}.',
     factor: 'Within each dough',
@@ -328,8 +350,12 @@ export const trials = {
     powerText:
       'From {runs} simulated trials, with doughs varying by {batch} and loaves of a dough by {loaf}: from memory, a guess.',
     powerSe: '{chance} ± {se}',
-    powerDays:
-      'A verdict rests on each kind’s mean of a mixing day, as if the gain were the same on all of them. Where it is not, more mixing days help, and more doughs on a day do not.',
+    powerDays: {
+      any_day:
+        'A verdict rests on each kind’s mean of a mixing day, as if the gain were the same on all of them. Where it is not, more mixing days help, and more doughs on a day do not.',
+      these_days:
+        'A verdict rests on doughs and is said of the days that are baked. What the gain would be on other days, it does not say.',
+    },
     powerHalf:
       'Where the true difference is exactly the smallest worth having, no plan finds it much more often than every other time.',
     powerNone: {

@@ -110,6 +110,28 @@ describe('a draft', () => {
     ).not.toHaveProperty('factor')
   })
 
+  it('keeps what its verdict is said of and who is not to know, each once, and freezes both in the plan', async () => {
+    const content = {
+      ...trialContentOf(stores),
+      holdsFor: 'these_days' as const,
+      blinded: ['tasting', 'measuring', 'tasting'] as const,
+    }
+    const trialId = valueOf(await draftTrial.call(bakery.early.caller, { content })).trialId
+    const declared = { holdsFor: 'these_days', blinded: ['measuring', 'tasting'] }
+    expect(valueOf(await getTrial.call(bakery.early.caller, { trialId })).trial?.content).toMatchObject(declared)
+    const { planHash } = await propose(bakery.early.caller, trialId)
+    expect(valueOf(await getPlan.call(bakery.early.caller, { trialId })).plan.declared).toMatchObject(declared)
+    const other = await propose(
+      bakery.early.caller,
+      await draft(bakery.early.caller, { ...trialContentOf(stores), blinded: ['tasting'] }),
+    )
+    expect(other.planHash).not.toBe(planHash)
+    for (const wrong of [{ holdsFor: 'always' }, { blinded: ['everybody'] }])
+      expect(
+        refusalOf(await draftTrial.call(bakery.early.caller, { content: { ...trialContentOf(stores), ...wrong } })),
+      ).toMatch(/^invalid content\.(holdsFor|blinded\.0):wrong-choice/)
+  })
+
   it('gets its own number when two are drafted at once', async () => {
     const drafts = await Promise.all(
       [1, 2, 3].map(() => draftTrial.call(bakery.early.caller, { content: trialContentOf(stores) })),

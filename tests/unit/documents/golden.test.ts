@@ -11,6 +11,7 @@ import { entryOfFormat2 } from '@/lib/documents/audit-entry/entry-of-format-2'
 import { readAuditEntry } from '@/lib/documents/audit-entry/read-audit-entry'
 import { canonicalText } from '@/lib/documents/canonical-text'
 import { closingOfFormat1 } from '@/lib/documents/closing/closing-of-format-1'
+import { closingOfFormat2 } from '@/lib/documents/closing/closing-of-format-2'
 import { readClosing } from '@/lib/documents/closing/read-closing'
 import { cautionsOfFormat1 } from '@/lib/documents/evidence-cautions/cautions-of-format-1'
 import { costsOfFormat1 } from '@/lib/documents/evidence-costs/costs-of-format-1'
@@ -30,6 +31,7 @@ import { hashOfText } from '@/lib/documents/hash-of-text'
 import { planOfFormat1 } from '@/lib/documents/plan/plan-of-format-1'
 import { planOfFormat2 } from '@/lib/documents/plan/plan-of-format-2'
 import { planOfFormat3 } from '@/lib/documents/plan/plan-of-format-3'
+import { planOfFormat4 } from '@/lib/documents/plan/plan-of-format-4'
 import { readPlan } from '@/lib/documents/plan/read-plan'
 import { readReading } from '@/lib/documents/reading/read-reading'
 import { readingOfFormat1 } from '@/lib/documents/reading/reading-of-format-1.input'
@@ -50,6 +52,7 @@ type Kind = {
 const documents: Kind[] = [
   { name: 'plan-1', schema: planOfFormat1, read: readPlan, optional: 'declared.factor' },
   { name: 'plan-2', schema: planOfFormat2, read: readPlan, optional: 'declared.factor' },
+  { name: 'plan-4', schema: planOfFormat4, read: readPlan, optional: 'declared.factor' },
   { name: 'plan-3', schema: planOfFormat3, read: readPlan, optional: 'declared.factor' },
   { name: 'evidence-1', schema: evidenceOfFormat1, read: readEvidence },
   { name: 'evidence-2', schema: evidenceOfFormat2, read: readManifest },
@@ -58,6 +61,7 @@ const documents: Kind[] = [
   { name: 'evidence-cautions-1', schema: cautionsOfFormat1, read: readCautions },
   { name: 'evidence-knowing-1', schema: knowingOfFormat1, read: readKnowing },
   { name: 'evidence-file-1', schema: fileOfFormat1, read: readFile },
+  { name: 'closing-2', schema: closingOfFormat2, read: readClosing },
   { name: 'closing-1', schema: closingOfFormat1, read: readClosing },
   { name: 'amendment-1', schema: amendmentOfFormat1, read: readAmendment },
   { name: 'version-content-1', schema: contentOfFormat1, read: readVersionContent, optional: 'evidence' },

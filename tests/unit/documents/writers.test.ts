@@ -22,7 +22,8 @@ import { textOfVersionContent } from '@/lib/documents/version-content/text-of-ve
 import amendments from '../../fixtures/documents/amendment-1.json'
 import entriesOfFormat1 from '../../fixtures/documents/audit-entry-1.json'
 import entriesOfFormat2 from '../../fixtures/documents/audit-entry-2.json'
-import closings from '../../fixtures/documents/closing-1.json'
+import closingsOfFormat1 from '../../fixtures/documents/closing-1.json'
+import closings from '../../fixtures/documents/closing-2.json'
 import evidence from '../../fixtures/documents/evidence-2.json'
 import evidenceCautions from '../../fixtures/documents/evidence-cautions-1.json'
 import evidenceCosts from '../../fixtures/documents/evidence-costs-1.json'
@@ -31,6 +32,7 @@ import evidenceShown from '../../fixtures/documents/evidence-shown-1.json'
 import plansOfFormat1 from '../../fixtures/documents/plan-1.json'
 import plansOfFormat2 from '../../fixtures/documents/plan-2.json'
 import plansOfFormat3 from '../../fixtures/documents/plan-3.json'
+import plansOfFormat4 from '../../fixtures/documents/plan-4.json'
 import readings from '../../fixtures/documents/reading-1.json'
 import contents from '../../fixtures/documents/version-content-1.json'
 
@@ -39,7 +41,7 @@ type Kept = { text: string; hash: string }
 /** What each kind makes of a golden text when it is read and written again, with something spoilt on the way. */
 const rewrites: Record<string, { golden: Kept[]; rewrite: (kept: Kept, spoil?: object) => Kept }> = {
   plan: {
-    golden: plansOfFormat3,
+    golden: plansOfFormat4,
     rewrite({ text, hash }, spoil) {
       const read = readPlan(text, hash)
       if (read.outcome !== 'read') throw new Error(read.outcome)
@@ -120,7 +122,7 @@ it('evidence is written as its parts and the text that names them, whose golden 
     cautions: cautions.value,
     knowing: knowing.value,
     closing: closings[0]!.text,
-    plan: plansOfFormat3[0]!.text,
+    plan: plansOfFormat4[0]!.text,
   }
   const written = textOfEvidence(asked)
   expect({ text: written.text, hash: written.hash }).toEqual({ text: evidence[0]!.text, hash: evidence[0]!.hash })
@@ -130,7 +132,7 @@ it('evidence is written as its parts and the text that names them, whose golden 
     evidenceCautions[0]!.text,
     evidenceKnowing[0]!.text,
     closings[0]!.text,
-    plansOfFormat3[0]!.text,
+    plansOfFormat4[0]!.text,
   ])
   expect(() => textOfEvidence({ ...asked, shown: { ...asked.shown, controlMean: Infinity } })).toThrow()
   const strayed = { ...frozen, stray: 1 }
@@ -139,15 +141,23 @@ it('evidence is written as its parts and the text that names them, whose golden 
 })
 
 describe('a plan of a former format', () => {
-  it.each([...plansOfFormat1, ...plansOfFormat2])(
+  it.each([...plansOfFormat1, ...plansOfFormat2, ...plansOfFormat3])(
     'is filled up to one that the format of today can say: $what',
     ({ text, hash }) => {
       const read = readPlan(text, hash)
       if (read.outcome !== 'read') throw new Error(read.outcome)
       const again = textOfPlan(read.plan)
-      expect(readPlan(again.text, again.hash)).toEqual({ ...read, format: 3 })
+      expect(readPlan(again.text, again.hash)).toEqual({ ...read, format: 4 })
     },
   )
+})
+
+it.each(closingsOfFormat1)('a closing of the former format was said of any day: $what', ({ text, hash }) => {
+  const read = readClosing(text, hash)
+  if (read.outcome !== 'read') throw new Error(read.outcome)
+  expect(read.closing.declared.holdsFor).toBe('any_day')
+  const again = textOfClosing(read.closing)
+  expect(readClosing(again.text, again.hash)).toEqual({ ...read, format: 2 })
 })
 
 describe('an entry of the former format', () => {

@@ -39,6 +39,21 @@ export function DeclaredSection({
           },
           { term: text.plan.worth, detail: worth },
           { term: text.plan.sure, detail: format.pct(declared.confidencePct) },
+          { term: text.plan.holdsFor, detail: text.holdsForHints[declared.holdsFor] },
+          ...(declared.blinded === null
+            ? []
+            : [
+                {
+                  term: text.plan.blinded,
+                  detail:
+                    declared.blinded.length === 0
+                      ? text.plan.blindedNobody
+                      : listOf(
+                          declared.blinded.map((task) => text.blindWho[task]),
+                          language,
+                        ),
+                },
+              ]),
           {
             term: text.plan.sizeTerm,
             detail: (

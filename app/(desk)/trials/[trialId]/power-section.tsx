@@ -48,7 +48,7 @@ export function PowerSection({ plan, words, format, language }: PlanPart) {
                 loaf: format.pct(power.loafCvPct),
               }),
               text.powerHalf,
-              text.powerDays,
+              text.powerDays[plan.declared.holdsFor],
             ],
             language,
           )}

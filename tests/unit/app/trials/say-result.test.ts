@@ -26,16 +26,20 @@ const better = {
 
 type Direction = 'larger' | 'smaller' | 'none'
 
-function said(arm: Partial<ShownArm>, q: { code?: string | null; more?: string; direction?: Direction } = {}) {
+function said(
+  arm: Partial<ShownArm>,
+  q: { code?: string | null; more?: string; direction?: Direction; holdsFor?: 'any_day' | 'these_days' } = {},
+) {
   const arms = [{ ...better, ...arm }]
   const comparison = { arms, controlMean: 3, isIndication: false } as unknown as ShownComparison
-  const { code = 'specific-volume', more, direction = 'larger' } = q
+  const { code = 'specific-volume', more, direction = 'larger', holdsFor = 'any_day' } = q
   const declared = {
     kind: 'gain',
     measure: { name: 'Specific volume', unit: 'mL/g', digits: 2, direction },
     margin: 3,
     marginUnit: 'pct',
     confidencePct: 95,
+    holdsFor,
   } as const
   const forms = resultForms({
     result: { declared, analysis: { comparison } },
@@ -68,6 +72,23 @@ describe('what a trial showed, in sentences', () => {
     ['0', 'Dough A gives 6.7\u00a0% more specific volume at the same cost a loaf.'],
   ])('with a loaf that costs %s more', (more, sentence) => {
     expect(said({}, { more }).sentence?.replace(/€0\.020\b/, '€0.02')).toBe(`${sentence} ${interval}`)
+  })
+
+  it('says of which days it is said, where that was declared, in the sentence and in every verdict', () => {
+    const of = { holdsFor: 'these_days' } as const
+    expect(said({}, of)).toEqual({
+      sentence: `Dough A gives 6.7\u00a0% more specific volume. That is said of these mixing days only, and of no other. ${interval}`,
+      word: 'clearly better on these days',
+      text: 'clearly better on these days',
+    })
+    expect(said({ doubts: ['dough-temp'] }, of).text).toBe(
+      'clearly better on these days, but other things differed too',
+    )
+    for (const verdict of ['better', 'worse', 'no-worthwhile-difference', 'no-worse', 'same', 'different'] as const)
+      for (const clearly of [true, false])
+        expect(said({ verdict: { verdict, clearly } }, of).word).toMatch(/on these days$/)
+    // Nothing was found, so there is nothing to say it of.
+    expect(said({ verdict: null }, of).sentence).not.toContain('these mixing days')
   })
 
   it('quotes the name of a bakery’s own measure as it was typed', () => {

@@ -12,6 +12,7 @@ const q = {
   days: 4,
   doughs: 2,
   loaves: 3,
+  unit: 'arm-days',
   spread: { armByDaySd: 20, doughSd: 40, loafSd: 50 },
   trueDifferences: [150, 0],
   margin: { more: 80, less: 80 },
@@ -36,37 +37,69 @@ test('the pooled part agrees with the chance in closed form', () => {
   }
 })
 
-test('it agrees with drawing every dough and judging it by the rule itself', () => {
-  const runs = forLong(400, 6000)
-  const random = seededRandom('doughs')
-  let better = 0
-  for (let run = 0; run < runs; run++) {
-    const rows = ['1', '2', '3', '4'].flatMap((block) => {
-      const day = 60 * normalDeviate(random)
-      return ['control', 'b', 'c'].flatMap((arm) => {
-        const cell = 2500 + day + (arm === 'b' ? 150 : 0) + 20 * normalDeviate(random)
-        return [1, 2].map(() => {
-          const dough = cell + 40 * normalDeviate(random)
-          const loaves = [1, 2, 3].map(() => dough + 50 * normalDeviate(random))
-          return { arm, block, y: loaves.reduce((sum, loaf) => sum + loaf, 0) / 3 }
+test('with doughs as the unit it agrees with the chance in closed form, on one day too', () => {
+  const spread = { armByDaySd: 0, doughSd: 40, loafSd: 50 }
+  for (const days of [1, 4]) {
+    const { residualDf, criticalValue, arms } = armDayPower({ ...q, unit: 'doughs', spread, days, doughs: 3 })
+    expect(residualDf).toBe(2 * (days - 1) + 3 * days * 2)
+    for (const { trueDifference, power, pooledPower } of arms) {
+      const chance = betterChance({
+        trueDifference,
+        worthwhile: 80,
+        differenceSe: Math.sqrt((2 * (40 ** 2 + 50 ** 2 / 3)) / (3 * days)),
+        criticalValue,
+        df: residualDf,
+      })
+      expect(power).toBe(pooledPower)
+      const se = Math.sqrt(Math.max(chance * (1 - chance), 0.001) / q.runs)
+      expect(Math.abs(power - chance)).toBeLessThan(3.5 * se)
+    }
+  }
+})
+
+test('one dough of each on one day shows nothing, whatever the unit', () => {
+  for (const unit of ['arm-days', 'doughs'] as const)
+    expect(() => armDayPower({ ...q, unit, days: 1, doughs: 1 })).toThrow(
+      expect.objectContaining({ facts: expect.objectContaining({ reason: 'no-residual-df' }) }),
+    )
+})
+
+test.each(['arm-days', 'doughs'] as const)(
+  'by %s it agrees with drawing every dough and judging it by the rule itself',
+  (unit) => {
+    const runs = forLong(400, 6000)
+    // Of these days only: what the effect does on other days is no error.
+    const armByDaySd = unit === 'doughs' ? 0 : 20
+    const random = seededRandom('doughs')
+    let better = 0
+    for (let run = 0; run < runs; run++) {
+      const rows = ['1', '2', '3', '4'].flatMap((block) => {
+        const day = 60 * normalDeviate(random)
+        return ['control', 'b', 'c'].flatMap((arm) => {
+          const cell = 2500 + day + (arm === 'b' ? 150 : 0) + armByDaySd * normalDeviate(random)
+          return [1, 2].map(() => {
+            const dough = cell + 40 * normalDeviate(random)
+            const loaves = [1, 2, 3].map(() => dough + 50 * normalDeviate(random))
+            return { arm, block, y: loaves.reduce((sum, loaf) => sum + loaf, 0) / 3 }
+          })
         })
       })
-    })
-    const { comparisons } = judgeArmDays({
-      rows,
-      arms: ['control', 'b', 'c'],
-      question: 'gain',
-      goodDirection: 'larger',
-      margin: q.margin,
-      confidence: 0.95,
-      unit: 'arm-days',
-      correlation: 'model',
-    })
-    if (comparisons[0]!.verdict === 'better') better++
-  }
-  const { power } = armDayPower(q).arms[0]!
-  expect(Math.abs(better / runs - power)).toBeLessThan(3.5 * Math.sqrt((power * (1 - power)) / runs))
-})
+      const { comparisons } = judgeArmDays({
+        rows,
+        arms: ['control', 'b', 'c'],
+        question: 'gain',
+        goodDirection: 'larger',
+        margin: q.margin,
+        confidence: 0.95,
+        unit,
+        correlation: 'model',
+      })
+      if (comparisons[0]!.verdict === 'better') better++
+    }
+    const { power } = armDayPower({ ...q, unit, spread: { ...q.spread, armByDaySd } }).arms[0]!
+    expect(Math.abs(better / runs - power)).toBeLessThan(3.5 * Math.sqrt((power * (1 - power)) / runs))
+  },
+)
 
 describe('what a plan is told', () => {
   const powerOf = (change: Partial<Parameters<typeof armDayPower>[0]>) =>

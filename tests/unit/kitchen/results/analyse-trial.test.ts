@@ -68,6 +68,38 @@ describe('a whole trial', () => {
     expect(effect!.highPct).toBeGreaterThan(effect!.pct!)
   })
 
+  test('said of these days only it goes by doughs, and asks nothing of single days', () => {
+    const twice = maltDoughs.flatMap((batch) => [
+      batch,
+      {
+        ...batch,
+        id: `${batch.id}-again`,
+        code: `9${batch.code.slice(1)}`,
+        pieces: batch.pieces.map((piece) => ({ ...piece, value: piece.value === null ? null : piece.value * 1.01 })),
+      },
+    ])
+    const own = analysed(twice, { batchesPerArm: 2, holdsFor: 'these_days' })
+    // 18 doughs, less 3 kinds and 3 days, plus what the grand mean has twice.
+    expect(own.comparison!.method!.df).toBe(18 - 3 - 3 + 1)
+    expect(own.limits).toEqual([])
+    expect(armOf(own, 2).effect!.own).toBeNull()
+    expect(armOf(own, 2).verdict!.verdict).toBe('better')
+    // One day of several doughs has a verdict too, which no other day has to agree with.
+    const oneDay = analysed(
+      twice.filter(({ day }) => day === 1),
+      { batchesPerArm: 2, mixingDays: 1, holdsFor: 'these_days' },
+    )
+    expect(codesOf(oneDay)).not.toContain('one-day')
+    expect(oneDay.comparison!.method!.df).toBe(3)
+    expect(armOf(oneDay, 2).verdict).not.toBeNull()
+    const anyDay = analysed(
+      twice.filter(({ day }) => day === 1),
+      { batchesPerArm: 2, mixingDays: 1 },
+    )
+    expect(codesOf(anyDay)).toContain('one-day')
+    expect(armOf(anyDay, 2).verdict).toBeNull()
+  })
+
   test('two doughs of an arm on a day are one arm-day: they lend no degrees of freedom', () => {
     const twice = maltDoughs.flatMap((batch) => [
       batch,

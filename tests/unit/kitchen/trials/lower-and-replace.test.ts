@@ -88,6 +88,8 @@ function factsOf(
       margin: 5,
       marginUnit: 'pct',
       confidencePct: 95,
+      holdsFor: 'any_day',
+      blinded: [],
       mixingDays: 3,
       batchesPerArm: 1,
       piecesPerBatch: 1,

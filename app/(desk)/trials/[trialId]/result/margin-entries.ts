@@ -27,6 +27,7 @@ export function marginEntries(result: ShownResult, bakery: ShownBakery, forms: R
         confidence: forms.confidence,
       }),
     },
+    { term: text.holdsFor, detail: text.holdsForText[declared.holdsFor] },
     {
       term: text.size,
       detail: say(text.sizeText, language, {

@@ -14,18 +14,19 @@ export function MethodNote({
 }) {
   const { text, language, unit } = forms
   const { method, loafVariation, worthwhile } = comparison
-  const { kind, marginUnit } = result.declared
+  const { kind, marginUnit, holdsFor } = result.declared
   return (
     <details className="mt-9 border-t border-rule pt-3">
       <summary className="min-h-8 text-control font-bold">{text.method}</summary>
       <ul className="mt-2 max-w-measure list-disc pl-5 text-small">
         <li>{text.methodUnit}</li>
+        <li>{text.methodUnits[holdsFor]}</li>
         {method ? (
           <>
             <li>{say(text.methodScales[method.scale], language, { unit })}</li>
             <li>{text.methodAdjustments[method.adjustment]}</li>
             <li>{say(text.methodLimits[method.limits], language, { confidence: forms.confidence })}</li>
-            <li>{say(text.methodOwn, language, { confidence: forms.confidence })}</li>
+            {holdsFor === 'any_day' ? <li>{say(text.methodOwn, language, { confidence: forms.confidence })}</li> : null}
             <li>
               {say(text.methodFigures, language, {
                 sd: method.scale === 'units' ? forms.spread(method.doughSd) : forms.number(method.doughSd, 2),

@@ -40,6 +40,9 @@ export function resultForms(q: {
   return {
     language: q.language,
     text,
+    /** By what the verdict was declared to be said of. */
+    verdicts: declared.holdsFor === 'these_days' ? text.onTheseDays : text,
+    isOfTheseDays: declared.holdsFor === 'these_days',
     locale,
     letter,
     hasGoodDirection: declared.measure.direction !== 'none',

@@ -8,7 +8,7 @@ import type { ShownArm, ShownComparison, ShownCosts, ShownResult } from './shown
 export function verdictWord(
   arm: ShownArm,
   comparison: Pick<ShownComparison, 'isIndication'>,
-  { text }: ResultForms,
+  { text, verdicts }: ResultForms,
 ): string {
   switch (arm.standing) {
     case 'control':
@@ -19,7 +19,7 @@ export function verdictWord(
       return text.lookOnly
     case 'compared':
       if (!arm.verdict) return comparison.isIndication ? text.indicationWord : text.noVerdict
-      return wordOf(arm.verdict, text.verdicts, text.clearVerdicts)
+      return wordOf(arm.verdict, verdicts.verdicts, verdicts.clearVerdicts)
     default:
       return arm.standing satisfies never
   }
@@ -31,14 +31,14 @@ export function verdictText(
   comparison: Pick<ShownComparison, 'isIndication'>,
   forms: ResultForms,
 ): string {
-  const { text } = forms
+  const { verdicts } = forms
   if (arm.standing !== 'compared' || !arm.verdict || arm.doubts.length === 0) return verdictWord(arm, comparison, forms)
-  return wordOf(arm.verdict, text.doubtedVerdicts, text.doubtedClearVerdicts)
+  return wordOf(arm.verdict, verdicts.doubtedVerdicts, verdicts.doubtedClearVerdicts)
 }
 
 type Verdict = NonNullable<ShownArm['verdict']>
-type Verdicts = ResultForms['text']['verdicts']
-type ClearVerdicts = ResultForms['text']['clearVerdicts']
+type Verdicts = ResultForms['verdicts']['verdicts']
+type ClearVerdicts = ResultForms['verdicts']['clearVerdicts']
 
 function wordOf({ verdict, clearly }: Verdict, plain: Verdicts, clear: ClearVerdicts): string {
   return clearly && (verdict === 'better' || verdict === 'worse') ? clear[verdict] : plain[verdict]
@@ -65,8 +65,18 @@ function claimOf(
   }
 }
 
-/** What was found of an arm, with what a loaf costs more or less for whoever sees costs; null when nothing was. */
+/**
+ * What was found of an arm, with what a loaf costs more or less for whoever sees costs, and which days it is said of;
+ * null when nothing was.
+ */
 function sentenceOf(arm: ShownArm, costs: ShownCosts | null, forms: ResultForms): string | null {
+  const found = foundOf(arm, costs, forms)
+  return found !== null && arm.verdict && forms.isOfTheseDays
+    ? paragraph([found, forms.text.onTheseDays.only], forms.language)
+    : found
+}
+
+function foundOf(arm: ShownArm, costs: ShownCosts | null, forms: ResultForms): string | null {
   const { text, language } = forms
   if (!arm.effect) return null
   const dough = forms.dough(arm.arm)

@@ -9,7 +9,7 @@ export type ShownCosts = NonNullable<ShownResult['costs']>
 export type ShownComparison = NonNullable<ShownResult['analysis']['comparison']>
 /** As much of a trial as its numbers need to be written; frozen evidence has it too. */
 export type FormedTrial = {
-  declared: Pick<ShownResult['declared'], 'kind' | 'measure' | 'margin' | 'marginUnit' | 'confidencePct'>
+  declared: Pick<ShownResult['declared'], 'kind' | 'measure' | 'margin' | 'marginUnit' | 'confidencePct' | 'holdsFor'>
   analysis: { comparison: Pick<ShownComparison, 'arms' | 'controlMean'> | null }
 }
 export type ShownArm = ShownComparison['arms'][number]

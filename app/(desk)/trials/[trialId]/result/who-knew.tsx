@@ -17,6 +17,7 @@ export function WhoKnew({ knew, bakery, forms }: { knew: Knew; bakery: ShownBake
   const text = forms.text.knew
   return (
     <Section id="knew" title={text.title} note={text.note}>
+      <Declared knew={knew} forms={forms} />
       <ul className="max-w-measure list-disc pl-5">
         {knew.measures.map((read) => (
           <li key={`${read.measure.code ?? ''} ${read.measure.name}`}>{sentenceOf(read, forms)}</li>
@@ -41,6 +42,26 @@ export function WhoKnew({ knew, bakery, forms }: { knew: Knew; bakery: ShownBake
         </div>
       ) : null}
     </Section>
+  )
+}
+
+/** Who was not to know by the plan, and whether whoever measured kept to it. */
+function Declared({ knew, forms }: { knew: Knew; forms: ResultForms }) {
+  const { language } = forms
+  const text = forms.text.knew
+  if (knew.blinded.length === 0) return <p className="mb-3">{text.declaredNobody}</p>
+  const { blindWho } = wordsIn(language).trials
+  const isBroken = knew.blinded.includes('measuring') && knew.measures.some(({ byKnowers }) => byKnowers > 0)
+  return (
+    <>
+      <p>{text.declared}</p>
+      <ul className="mb-3 max-w-measure list-disc pl-5">
+        {knew.blinded.map((task) => (
+          <li key={task}>{blindWho[task]}</li>
+        ))}
+      </ul>
+      {isBroken ? <p className="mb-3 font-bold">{text.notKept}</p> : null}
+    </>
   )
 }
 

@@ -1,0 +1,164 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { v7 as uuid } from 'uuid'
+import type { Query } from '@/lib/kitchen/query'
+import { logReading } from '@/lib/kitchen/readings/log-reading'
+import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
+import { getBatch } from '@/lib/kitchen/shifts/get-batch'
+import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
+import { noteCause } from '@/lib/kitchen/shifts/note-cause'
+import { makeApprovedTrial, type ApprovedTrial } from '@/tests/support/approved-trial'
+import { makeBakery, testNow, valueOf, type TestBakery } from '@/tests/support/bakery'
+import { connected, freshDatabase, type FreshDatabase } from '@/tests/support/database'
+import { openTheKey } from '@/tests/support/open-the-key'
+import { useCasesOnDisk } from '@/tests/support/use-cases'
+
+let database: FreshDatabase
+let bakery: TestBakery
+let trial: ApprovedTrial
+
+const queries = (await useCasesOnDisk()).filter((useCase): useCase is Query => useCase.kind === 'query')
+
+/** How each query is asked about the open trial; one that is new says here how, or that it knows of no trial. */
+const asked: Record<string, () => unknown[]> = {
+  'amendments.get-result': () => [{ trialId: trial.trialId }],
+  'decisions.get-choices': () => [{ trialId: trial.trialId }],
+  'evidence.check-trial': () => [{ trialId: trial.trialId }],
+  'evidence.get-file': () => [{ trialId: trial.trialId }],
+  'readings.preview-import': () => [
+    { trialId: trial.trialId, look: null },
+    ...[
+      'Day,Arm,Dough,Dough temperature\n1,Control,2,26.4\n1,With 1 % milk powder,1,26.1\n',
+      'Code,Water added\n108,9000\n115,1\n',
+    ].map((file) => ({
+      trialId: trial.trialId,
+      look: {
+        file: { name: 'shift.csv', bytes: new TextEncoder().encode(file) },
+        day: '2026-03-02',
+        keepOdd: false,
+        outside: null,
+        match: null,
+        matched: '',
+      },
+    })),
+  ],
+  'shifts.get-batch': () => trial.batches.map(({ batchId }) => ({ batchId })),
+  'trials.get-plan': () => [{ trialId: trial.trialId }],
+  'trials.get-trial': () => [{ trialId: trial.trialId }, { trialId: null }],
+  'trials.get-weigh-out': () => [{ trialId: trial.trialId }],
+  'formulas.get-formula': () => [{ formulaId: trial.formulaId }],
+  'formulas.get-version': () => [{ formulaId: trial.formulaId, versionId: trial.versionId }],
+  'formulas.get-editor': () => [{ draft: null }],
+  // Of the whole bakery.
+  'audit.compare-anchors': () => [{}],
+  'audit.get-anchor': () => [{}],
+  'audit.list-record': () => [{}],
+  'audit.verify-record': () => [{}],
+  'decisions.list-decisions': () => [{}],
+  'desk.list-waiting': () => [{}],
+  'formulas.list-formulas': () => [{}],
+  'readings.list-kept-aside': () => [{}],
+  'shifts.get-shift': () => [{}],
+  'trials.list-trials': () => [{}],
+}
+/** Of people, of what lies in the stores, and of sums that are typed in. */
+const knowNoTrial = /^(people|stores|calculators|jobs)\.|^formulas\.compare-versions$|^decisions\.get-decision$/
+
+beforeAll(async () => {
+  database = await freshDatabase()
+  bakery = await makeBakery('Mill Row')
+  // Doughs 0 and 1 are the control, 2 and 3 have more salt, 4 and 5 milk.
+  trial = await makeApprovedTrial(bakery, { arms: 3, batchesPerArm: 2 })
+  for (const at of [0, 1, 2]) {
+    const { batchId } = trial.batches[at]!
+    valueOf(await beginBatch.call(bakery.early.caller, { batchId, seenRevision: 1, cleanDownDone: false }))
+    for (const [code, value, unit] of [
+      ['dough-temp', String(25 + at), '°C'],
+      ['water-added', '812', 'g'],
+    ] as const)
+      valueOf(
+        await logReading.call(bakery.early.caller, {
+          id: uuid(),
+          batchId,
+          measureId: trial.measures[code],
+          repeat: 1,
+          value,
+          unit,
+          takenAt: testNow.toISOString(),
+          confirmed: true,
+        }),
+      )
+    valueOf(await moveBatch.call(bakery.early.caller, { batchId, seenRevision: 2, to: 'in_work' }))
+    valueOf(
+      await noteCause.call(bakery.early.caller, {
+        batchId,
+        what: 'The prover was cold.',
+        noticedMinAgo: 5,
+      }),
+    )
+  }
+})
+afterAll(() => database.drop())
+
+const people = ['early', 'head', 'owner'] as const
+
+/** Everything that the queries answer somebody about the trial. */
+async function answersFor(who: (typeof people)[number]): Promise<Map<string, unknown>> {
+  const answers = new Map<string, unknown>()
+  for (const query of queries.filter(({ name }) => !knowNoTrial.test(name)))
+    for (const input of asked[query.name]?.() ?? [])
+      answers.set(`${query.name} ${JSON.stringify(input)}`, await query.call(bakery[who].caller, input))
+  return answers
+}
+
+/** Puts each of two doughs into the other's arm, past every rule. */
+async function swapArms(one: number, other: number): Promise<void> {
+  const [a, b] = [trial.batches[one]!.batchId, trial.batches[other]!.batchId]
+  await connected(database.superUrl, async (client) => {
+    await client.query('ALTER TABLE batch DISABLE TRIGGER USER')
+    await client.query(
+      `UPDATE batch SET arm_id = (SELECT arm_id FROM batch AS other WHERE other.id = CASE batch.id WHEN $1::uuid THEN $2::uuid ELSE $1::uuid END)
+       WHERE id IN ($1::uuid, $2::uuid)`,
+      [a, b],
+    )
+    await client.query('ALTER TABLE batch ENABLE TRIGGER USER')
+  })
+}
+
+describe('before the readings are closed nothing tells which dough is which', () => {
+  it('asks every query that knows of a trial', () => {
+    const open = queries.map(({ name }) => name).filter((name) => !knowNoTrial.test(name))
+    expect(open.filter((name) => !(name in asked))).toEqual([])
+    expect(Object.keys(asked).filter((name) => !open.includes(name))).toEqual([])
+  })
+
+  it.each(people)('%s is answered the same with two doughs in each other’s place', async (who) => {
+    const before = await answersFor(who)
+    await swapArms(1, 2)
+    const after = await answersFor(who)
+    await swapArms(1, 2)
+    expect([...after.keys()]).toEqual([...before.keys()])
+    // A refusal by right makes an entry, so for whoever is refused something the end of the record moves.
+    const isRefused = [...before.values()].some((answer) => !(answer as { ok: boolean }).ok)
+    for (const [what, answer] of before)
+      if (!(isRefused && what.startsWith('audit.get-anchor'))) expect(after.get(what), what).toEqual(answer)
+    // What is answered at all: a trial that nobody may look at tells nothing either.
+    expect([...before.values()].filter((answer) => (answer as { ok: boolean }).ok).length).toBeGreaterThan(8)
+  })
+
+  it('says no arm in the record of what was done to a dough', async () => {
+    const record = [...(await answersFor('owner'))].find(([what]) => what.startsWith('audit.list-record'))!
+    const text = JSON.stringify(record[1])
+    expect(text).toContain(`"batch":"${trial.batches[1]!.code}"`)
+    for (const secret of [...trial.armIds, 'milk powder']) expect(text).not.toContain(secret)
+  })
+
+  it('the swap does show to whoever opened the key', async () => {
+    await openTheKey(bakery.late.caller, trial.trialId)
+    const { batchId } = trial.batches[1]!
+    const armOf = async () => valueOf(await getBatch.call(bakery.late.caller, { batchId })).key?.position
+    expect(await armOf()).toBe(0)
+    await swapArms(1, 2)
+    expect(await armOf()).toBe(1)
+    await swapArms(1, 2)
+  })
+})
