@@ -1,8 +1,10 @@
 import 'server-only'
 import { hashOfText } from '../hash-of-text'
 import { openDocument, type Unread } from '../open-document'
+import { asFormat2 } from './as-format-2'
+import type { Closing } from './closing'
 import { closingOfFormat1 } from './closing-of-format-1'
-import type { Closing } from './text-of-closing'
+import { closingOfFormat2 } from './closing-of-format-2'
 
 export type ClosingRead = { outcome: 'read'; format: number; closing: Closing } | Unread
 
@@ -12,9 +14,18 @@ export function readClosing(text: string, hash: string): ClosingRead {
   const opened = openDocument(text)
   if (!opened) return { outcome: 'damaged' }
   const { format, value } = opened
-  if (format !== 1) return { outcome: 'unknown-format', format }
-  const read = closingOfFormat1.safeParse(value).data
-  if (!read) return { outcome: 'damaged' }
-  const { format: _, ...closing } = read
-  return { outcome: 'read', format, closing }
+  switch (format) {
+    case 1: {
+      const read = closingOfFormat1.safeParse(value).data
+      return read ? { outcome: 'read', format, closing: asFormat2(read) } : { outcome: 'damaged' }
+    }
+    case 2: {
+      const read = closingOfFormat2.safeParse(value).data
+      if (!read) return { outcome: 'damaged' }
+      const { format: _, ...closing } = read
+      return { outcome: 'read', format, closing }
+    }
+    default:
+      return { outcome: 'unknown-format', format }
+  }
 }

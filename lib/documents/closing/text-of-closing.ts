@@ -1,16 +1,13 @@
 import 'server-only'
 import { canonicalText } from '../canonical-text'
 import { hashOfText } from '../hash-of-text'
-import { closingOfFormat1, type ClosingOfFormat1 } from './closing-of-format-1'
-
-/** What a trial's readings were when they were closed, whatever the format of its text. */
-export type Closing = Omit<ClosingOfFormat1, 'format'>
+import { closingOfFormat2, type ClosingOfFormat2 } from './closing-of-format-2'
 
 /**
  * A closing in its one text, and the hash of that.
  * @throws ZodError for anything that could not be read back
  */
-export function textOfClosing(closing: Closing): { text: string; hash: string } {
-  const text = canonicalText(closingOfFormat1.parse({ format: 1, ...closing }))
+export function textOfClosing(closing: Omit<ClosingOfFormat2, 'format'>): { text: string; hash: string } {
+  const text = canonicalText(closingOfFormat2.parse({ format: 2, ...closing }))
   return { text, hash: hashOfText(text) }
 }

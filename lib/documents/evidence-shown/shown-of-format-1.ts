@@ -164,5 +164,3 @@ export const shownOfFormat1 = z.strictObject({
   /** Readings of the trial, and the hash over the values of all its doughs and readings as rows. */
   readings: z.strictObject({ count: z.int(), hash: z.string() }),
 })
-
-export type ShownOfFormat1 = z.output<typeof shownOfFormat1>

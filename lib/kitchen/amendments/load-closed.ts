@@ -1,6 +1,6 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
-import type { Closing } from '../../documents/closing/text-of-closing'
+import type { Closing } from '../../documents/closing/closing'
 import { Refusal } from '../refusal'
 import { judgeClosing } from '../results/judge-readings'
 import { isBroken, loadEvidence } from '../results/load-evidence'

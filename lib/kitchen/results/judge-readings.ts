@@ -1,7 +1,7 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import { readClosing } from '../../documents/closing/read-closing'
-import type { Closing } from '../../documents/closing/text-of-closing'
+import type { Closing } from '../../documents/closing/closing'
 import { hashOfFacts } from '../heavy/hash-of-facts'
 import { keepLast } from '../heavy/keep-last'
 import { contentOfTrial } from './content-of-trial'

@@ -44,7 +44,7 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
     : seals.closed
       ? await ofClosing(from, bakeryId, trialId, { ...seals.closed, rowsNow: seals.rowsNow })
       : { sealed: { outcome: isEnded(trial.state) ? 'unsealed' : 'open' }, closed: null }
-  const { batches, gaps, conduct } =
+  const { batches, gaps, conduct, weighings } =
     found.closed?.judged ??
     (await judgeRows(from, {
       bakeryId,
@@ -64,6 +64,7 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
     timeZone: bakery.timeZone,
     gaps,
     conduct,
+    weighings,
     sealed: found.sealed,
   }
 }

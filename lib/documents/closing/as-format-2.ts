@@ -1,0 +1,8 @@
+import 'server-only'
+import type { ClosingOfFormat1 } from './closing-of-format-1'
+import type { Closing } from './closing'
+
+/** A closing from when nothing of weighing was written down, and nothing could be made good. */
+export function asFormat2({ format: _, ...closing }: ClosingOfFormat1): Closing {
+  return { ...closing, weighings: null, repairs: [] }
+}
