@@ -12,6 +12,7 @@ export const appendOnlyTables = [
   'entry_to_settle',
   'settled_entry',
   'batch_cause',
+  'weighing',
   'evidence',
   'evidence_part',
   'closing',

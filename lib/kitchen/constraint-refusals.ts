@@ -15,6 +15,8 @@ const refusalByConstraint: Record<string, () => Refusal> = {
   decision_standing_once: () => new Refusal('stale-moved-on'),
   reading_pkey: () => new Refusal('reading-clash'),
   settled_entry_pkey: () => new Refusal('stale-moved-on'),
+  weighing_first_once: () => new Refusal('stale-moved-on'),
+  weighing_superseded_once: () => new Refusal('stale-moved-on'),
   reading_place_taken: () => new Refusal('reading-there'),
   reading_superseded_once: () => new Refusal('stale-moved-on'),
 }

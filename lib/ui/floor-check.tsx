@@ -5,7 +5,18 @@ import { describedBy } from './described-by'
 import { ErrorLine } from './error-line'
 
 /** Yes or no on the floor, in the form around it. The whole line is the target, 56 px high. */
-export function FloorCheck({ name, label, hint }: { name: string; label: string; hint: string }) {
+export function FloorCheck({
+  name,
+  label,
+  hint,
+  fullLabel,
+}: {
+  name: string
+  label: string
+  hint?: string
+  /** More than the words say, where several on a page have the same ones. */
+  fullLabel?: string
+}) {
   const { id, typed, error } = useFormField(name)
   return (
     <div>
@@ -18,15 +29,18 @@ export function FloorCheck({ name, label, hint }: { name: string; label: string;
           name={name}
           type="checkbox"
           defaultChecked={typed !== undefined}
+          aria-label={fullLabel}
           aria-invalid={error ? true : undefined}
           aria-describedby={describedBy(id, hint, error)}
           className="size-7 shrink-0 accent-ink"
         />
         {label}
       </label>
-      <p id={`${id}-hint`} className="mt-1 max-w-column text-ink-2">
-        {hint}
-      </p>
+      {hint ? (
+        <p id={`${id}-hint`} className="mt-1 max-w-column text-ink-2">
+          {hint}
+        </p>
+      ) : null}
       {error ? <ErrorLine id={`${id}-error`} text={error} /> : null}
     </div>
   )

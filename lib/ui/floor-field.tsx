@@ -7,7 +7,7 @@ import { floorControlClass } from './floor-control-class'
 
 export type FloorFieldProps = {
   name: string
-  type: 'text' | 'count'
+  type: 'text' | 'count' | 'mass'
   label: string
   hint?: string
   required?: boolean
@@ -15,7 +15,9 @@ export type FloorFieldProps = {
   maxLength?: number
 }
 
-/** One line to type into on the floor, in the form around it; a count opens the number keys. */
+const inputModes = { text: undefined, count: 'numeric', mass: 'decimal' } as const
+
+/** One line to type into on the floor, in the form around it; a count opens the number keys, a mass those with a decimal mark. */
 export function FloorField({ name, type, label, hint, required, defaultValue, maxLength }: FloorFieldProps) {
   const { id, typed, error, rule } = useFormField(name, label)
   return (
@@ -24,14 +26,14 @@ export function FloorField({ name, type, label, hint, required, defaultValue, ma
         id={id}
         name={name}
         type="text"
-        inputMode={type === 'count' ? 'numeric' : undefined}
+        inputMode={inputModes[type]}
         autoComplete="off"
         required={required ?? rule?.isRequired}
         defaultValue={typed ?? defaultValue}
         maxLength={maxLength ?? rule?.mostLength}
         aria-invalid={error ? true : undefined}
         aria-describedby={describedBy(id, hint, error)}
-        className={floorControlClass(type === 'count' ? 'number' : 'line')}
+        className={floorControlClass(type === 'text' ? 'line' : 'number')}
       />
     </FieldFrame>
   )

@@ -50,6 +50,8 @@ export function measuredBatch(q: {
       volumeMl: value === null ? null : 400 * value,
     })),
     conditions: { 'dough-temp': null, 'proof-time': null, 'water-added': null },
+    isOutOfItsArm: false,
+    isOutAsLastWeighed: false,
     ...change,
   }
 }

@@ -90,6 +90,8 @@ function measured(id: string, place: { arm: number; day: number }, dough: Simula
       'proof-time': dough.proofTimeMin * 60,
       'water-added': dough.waterAddedG,
     },
+    isOutOfItsArm: false,
+    isOutAsLastWeighed: false,
   }
 }
 

@@ -125,7 +125,7 @@ export const shownOfFormat1 = z.strictObject({
   /** Of the calculations: another one may come to other figures. */
   calculations: z.int(),
   trial,
-  declared: z.strictObject({ ...declared.shape, holdsFor: z.enum(['any_day', 'these_days']) }),
+  declared,
   arms: z.array(arm),
   ...comparison,
   limits,
@@ -164,5 +164,3 @@ export const shownOfFormat1 = z.strictObject({
   /** Readings of the trial, and the hash over the values of all its doughs and readings as rows. */
   readings: z.strictObject({ count: z.int(), hash: z.string() }),
 })
-
-export type ShownOfFormat1 = z.output<typeof shownOfFormat1>

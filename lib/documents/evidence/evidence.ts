@@ -1,15 +1,15 @@
 import 'server-only'
 import type { CostsOfFormat1 } from '../evidence-costs/costs-of-format-1'
 import type { EvidenceOfFormat1 } from './evidence-of-format-1'
-import type { ShownOfFormat1 } from '../evidence-shown/shown-of-format-1'
+import type { Shown } from '../evidence-shown/read-shown'
 
-type Arm = ShownOfFormat1['arms'][number]
+type Arm = Shown['arms'][number]
 
 /** What a trial showed when it was decided on, whatever the format that it was kept in. */
-export type Evidence = Pick<ShownOfFormat1, 'trial' | 'declared' | 'isIndication' | 'conditions' | 'controlMean'> & {
+export type Evidence = Pick<Shown, 'trial' | 'declared' | 'isIndication' | 'conditions' | 'controlMean'> & {
   bakery: string
   arms: Arm[]
-  limits: (ShownOfFormat1['limits'] | EvidenceOfFormat1['limits'])[number][]
+  limits: (Shown['limits'] | EvidenceOfFormat1['limits'])[number][]
   /** Null where they were left out. */
   costs:
     | (Omit<CostsOfFormat1, 'format' | 'rests'> & {
@@ -18,6 +18,6 @@ export type Evidence = Pick<ShownOfFormat1, 'trial' | 'declared' | 'isIndication
       })
     | null
   /** `rows`: hash over the values of all rows; `hashes`: over the hashes of the readings that count. */
-  readings: ShownOfFormat1['readings'] & { over: 'rows' | 'hashes' }
+  readings: Shown['readings'] & { over: 'rows' | 'hashes' }
   frozen: EvidenceOfFormat1['frozen']
 }

@@ -6,16 +6,16 @@ import { readManifest } from '../../documents/evidence/read-manifest'
 import { readCosts } from '../../documents/evidence-costs/read-costs'
 import { readFile } from '../../documents/evidence-file/read-file'
 import type { FileOfFormat1 } from '../../documents/evidence-file/file-of-format-1'
-import { readShown } from '../../documents/evidence-shown/read-shown'
-import type { ShownOfFormat1 } from '../../documents/evidence-shown/shown-of-format-1'
+import { readShown, type Shown } from '../../documents/evidence-shown/read-shown'
 import { hashOfText } from '../../documents/hash-of-text'
 import { readPlan, type PlanRead } from '../../documents/plan/read-plan'
 import { readVersionContent } from '../../documents/version-content/read-version-content'
 import { analyseTrial } from '../results/analyse-trial'
 import { calculations } from '../results/calculations'
-import { takenOutCounted } from '../results/taken-out-counted'
+import { countedOtherwise, type CountedOtherwise } from '../results/counted-otherwise'
 import { costsShown } from '../results/costs-shown'
 import { judgeContent } from '../results/judge-content'
+import { linesOfPlan } from '../weighings/lines-of-plan'
 import { checkRecord } from './check-record'
 import { figuresShown } from './figures-shown'
 import { firstUnlike } from './first-unlike'
@@ -45,6 +45,7 @@ export function checkFile(text: string, paper: PaperAnchor | null = null): Findi
   const stray = file.parts.find(({ kind }) => named.every((part) => part.kind !== kind))
   const shown = readShown(textOf('shown') ?? '', hashOf('shown'))
   const closing = readClosing(textOf('closing') ?? '', hashOf('closing'))
+  const plan = readPlan(textOf('plan') ?? '', hashOf('plan'))
   const costs = readCosts(textOf('costs') ?? '', hashOf('costs'))
   return [
     { what: 'manifest', outcome: 'agrees', facts: {} },
@@ -54,8 +55,9 @@ export function checkFile(text: string, paper: PaperAnchor | null = null): Findi
       ? closing.outcome === 'read'
         ? [
             belongs(manifest.value, shown.value, closing.closing, hashOf('plan')),
-            declaredAlike(shown.value, closing.closing, readPlan(textOf('plan') ?? '', hashOf('plan'))),
+            declaredAlike(shown.value, closing.closing, plan),
             figuresAgain(shown.value, closing.closing),
+            weighedByPlan(closing.closing, plan),
           ]
         : [
             {
@@ -82,7 +84,7 @@ function agreeing(text: string, hash: string): CheckOutcome {
 /** All parts are of one trial, and of the plan that was approved for it. */
 function belongs(
   manifest: { bakery: string; trial: { id: string; number: number } },
-  { trial }: ShownOfFormat1,
+  { trial }: Shown,
   closing: Closing,
   planHash: string,
 ): Finding {
@@ -111,7 +113,7 @@ function belongs(
 }
 
 /** What was shown as declared is what was closed, and what the plan says; a plan that cannot be read is found as a part. */
-function declaredAlike(shown: ShownOfFormat1, { declared }: Closing, plan: PlanRead): Finding {
+function declaredAlike(shown: Shown, { declared }: Closing, plan: PlanRead): Finding {
   const { measure, arms, ...rule } = declared
   const { name, unit, digits, direction } = measure
   const first =
@@ -134,23 +136,35 @@ function ruleOf(said: Omit<Closing['declared'], 'measure' | 'arms' | 'factor'>) 
 }
 
 /** Every figure that was shown, worked out again from the readings alone. */
-function figuresAgain(shown: ShownOfFormat1, closing: Closing): Finding {
+function figuresAgain(shown: Shown, closing: Closing): Finding {
   const declared = { ...closing.declared, state: closing.closed.state }
   const { batches } = judgeContent(closing, closing.declared)
-  const taken = takenOutCounted(batches)
-  const analysis = analyseTrial(declared, batches)
-  const withTaken = taken && analyseTrial(declared, taken.batches).comparison
+  const compared = (counted: CountedOtherwise | null) => {
+    const comparison = counted && analyseTrial(declared, counted.batches).comparison
+    return counted && comparison && { codes: counted.codes, comparison }
+  }
+  const { withTakenOut, asLastWeighed } = countedOtherwise(batches)
   const again = figuresShown({
-    analysis,
-    withTakenOut: taken && withTaken && { codes: taken.codes, comparison: withTaken },
+    analysis: analyseTrial(declared, batches),
+    otherwise: { withTakenOut: compared(withTakenOut), asLastWeighed: compared(asLastWeighed) },
   })
-  const { format: _, calculations: by, trial: __, declared: ___, readings, arms, ...was } = shown
+  const { calculations: by, trial: _, declared: __, readings, arms, ...was } = shown
   const first =
     firstUnlike({ ...was, arms: arms.map(({ id: _id, name: _name, good: _good, ...arm }) => arm) }, plain(again)) ??
     firstUnlike({ readings: readings.count }, { readings: closing.readings.length })
   if (!first) return { what: 'figures', outcome: 'agrees', facts: {} }
   const outcome = by === calculations ? 'differs' : 'other-calculations'
   return { what: 'figures', outcome, facts: { ...first, by, now: calculations } }
+}
+
+/** The lines that weighings were judged by are those of the plan that was approved. */
+function weighedByPlan({ weighings }: Closing, plan: PlanRead): Finding {
+  if (!weighings) return { what: 'weighings', outcome: 'not-there', facts: {} }
+  if (plan.outcome !== 'read') return { what: 'weighings', outcome: unreadable(plan.outcome), facts: {} }
+  const first = firstUnlike({ lines: weighings.lines }, plain({ lines: linesOfPlan(plan.plan) }))
+  return first
+    ? { what: 'weighings', outcome: 'differs', facts: first }
+    : { what: 'weighings', outcome: 'agrees', facts: {} }
 }
 
 function costsAgain(costs: ReturnType<typeof readCosts>, isLeftOut: boolean): Finding {

@@ -1,18 +1,16 @@
 import 'server-only'
-import type { ShownOfFormat1 } from '../../documents/evidence-shown/shown-of-format-1'
+import type { Shown } from '../../documents/evidence-shown/read-shown'
 import type { ArmResult } from '../results/compare-arms'
+import type { ComparedOtherwise } from '../results/compare-otherwise'
 import type { WorkedOut } from './work-out'
 
-type Arm = Omit<ShownOfFormat1['arms'][number], 'id' | 'name' | 'good'>
+type Arm = Omit<Shown['arms'][number], 'id' | 'name' | 'good'>
 
 /** The figures of a result as evidence has them: whoever keeps it and whoever works it out again get them here. */
-export type FiguresShown = Omit<
-  ShownOfFormat1,
-  'format' | 'calculations' | 'trial' | 'declared' | 'arms' | 'readings'
-> & { arms: Arm[] }
+export type FiguresShown = Omit<Shown, 'calculations' | 'trial' | 'declared' | 'arms' | 'readings'> & { arms: Arm[] }
 
 /** @throws Error for a trial of which nothing is compared yet */
-export function figuresShown({ analysis, withTakenOut }: WorkedOut): FiguresShown {
+export function figuresShown({ analysis, otherwise }: WorkedOut): FiguresShown {
   const { comparison, limits, uncounted } = analysis
   if (!comparison) throw new Error('a trial that is ended has a comparison, if only an empty one')
   const { levels } = comparison
@@ -22,11 +20,13 @@ export function figuresShown({ analysis, withTakenOut }: WorkedOut): FiguresShow
     levels: levels && { ...levels, levels: [...levels.levels] },
     limits: limits.map(({ code, arm, facts }) => ({ code, arm, facts: { ...facts } })),
     uncounted: uncounted.map(({ batch, why }) => ({ batch: batch.id, code: batch.code, arm: batch.arm, why })),
-    withTakenOut: withTakenOut && {
-      codes: withTakenOut.codes,
-      arms: withTakenOut.comparison.arms.map(armShown),
-    },
+    withTakenOut: otherwiseShown(otherwise.withTakenOut),
+    asLastWeighed: otherwiseShown(otherwise.asLastWeighed),
   }
+}
+
+function otherwiseShown(compared: ComparedOtherwise | null): FiguresShown['withTakenOut'] {
+  return compared && { codes: compared.codes, arms: compared.comparison.arms.map(armShown) }
 }
 
 function armShown(arm: ArmResult): Arm {

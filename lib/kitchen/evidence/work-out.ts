@@ -2,21 +2,18 @@ import 'server-only'
 import type { loadEvidence } from '../results/load-evidence'
 import { analyseOnce } from '../results/analyse-once'
 import type { TrialAnalysis } from '../results/analyse-trial'
-import { compareWithTakenOut } from '../results/compare-with-taken-out'
+import { compareOtherwise } from '../results/compare-otherwise'
 
 export type WorkedOut = {
   analysis: TrialAnalysis
-  withTakenOut: Awaited<ReturnType<typeof compareWithTakenOut>>
+  otherwise: Awaited<ReturnType<typeof compareOtherwise>>
 }
 
-/** What a trial shows, with the doughs too that were taken out after they were read. @throws Refusal 'took-too-long' | 'not-worked-out' */
+/** What a trial shows, and what it would show with some doughs counted otherwise. @throws Refusal 'took-too-long' | 'not-worked-out' */
 export async function workOut({
   declared,
   batches,
 }: Pick<Awaited<ReturnType<typeof loadEvidence>>, 'declared' | 'batches'>): Promise<WorkedOut> {
-  const [analysis, withTakenOut] = await Promise.all([
-    analyseOnce(declared, batches),
-    compareWithTakenOut(declared, batches),
-  ])
-  return { analysis, withTakenOut }
+  const [analysis, otherwise] = await Promise.all([analyseOnce(declared, batches), compareOtherwise(declared, batches)])
+  return { analysis, otherwise }
 }

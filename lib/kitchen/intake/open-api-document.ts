@@ -76,7 +76,7 @@ export function openApiDocument(): object {
       title: 'Evendough: entries from outside',
       version: '1',
       description:
-        'Entries are kept or refused each by itself, in their order. Sending one again, with its id and content, is safe: it is kept once and answered the same. What comes to a trial whose readings are closed is put aside as a proposed amendment, in the order in which it was sent: send what was taken first, first. Whoever sends lets go of an entry when its id and its own hash came back, kept or aside, and not before. The canonical text of a reading or a correction is RFC 8785 JSON of batch, factorLevel, format (1), measure, piece, reason, repeat, supersedes, takenAt, unit and value, as they were sent, and null where a kind has none.',
+        'Entries are kept or refused each by itself, in their order. Sending one again, with its id and content, is safe: it is kept once and answered the same. What comes to a trial whose readings are closed is put aside as a proposed amendment, in the order in which it was sent: send what was taken first, first. Whoever sends lets go of an entry when its id and its own hash came back, kept or aside, and not before. The canonical text of a reading or a correction is RFC 8785 JSON of batch, factorLevel, format (1), measure, piece, reason, repeat, supersedes, takenAt, unit and value, as they were sent, and null where a kind has none; that of a weighing is of batch, format (1), how, ingredient, mass, part, reason, stage, supersedes, takenAt and unit. Whether a weighing is on target is not answered: it would tell which dough it is of.',
     },
     servers: [{ url: '/' }],
     security: [{ session: [] }],

@@ -1,13 +1,12 @@
 import 'server-only'
 import { groupBy } from '../../calc/group-by'
 import type { Tx } from '../../db/client'
-import type { BatchState, TrialState } from '../../db/generated/enums'
 import { loadRangeFacts } from './load-range-facts'
+import { lockBatches } from './lock-batches'
 import type { ReadingEntry } from './reading-content.input'
 import {
   keyOfPlace,
   type AsideFacts,
-  type BatchFacts,
   type HoldingReading,
   type KnownReading,
   type MeasureFacts,
@@ -62,46 +61,6 @@ export async function loadReadingFacts(
     ranges,
     aside: groupBy(aside, ({ entryId }) => entryId),
   }
-}
-
-type BatchRow = Omit<BatchFacts, 'trial' | 'state'> & {
-  state: BatchState
-  trialState: TrialState
-  piecesPerBatch: number
-  factorName: string | null
-  factorLevels: string[]
-  createdAt: Date
-  isSealed: boolean
-}
-
-async function lockBatches(
-  tx: Tx,
-  bakeryId: string,
-  named: readonly string[],
-  ofReadings: readonly string[],
-): Promise<BatchFacts[]> {
-  const found = await tx.$queryRaw<{ trialId: string; batchId: string }[]>`
-    SELECT trial_id AS "trialId", id AS "batchId" FROM batch WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${named}::uuid[])
-    UNION SELECT trial_id, batch_id FROM reading WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${ofReadings}::uuid[])
-    UNION SELECT trial_id, batch_id FROM entry_to_settle WHERE bakery_id = ${bakeryId}::uuid AND entry_id = ANY(${ofReadings}::uuid[])`
-  if (found.length === 0) return []
-  await tx.$queryRaw`
-    SELECT 1 FROM trial WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${found.map(({ trialId }) => trialId)}::uuid[]) ORDER BY id FOR KEY SHARE`
-  const rows = await tx.$queryRaw<BatchRow[]>`
-    SELECT batch.id, batch.trial_id AS "trialId", batch.code, batch.state::text, trial.state::text AS "trialState",
-      trial.pieces_per_batch AS "piecesPerBatch", trial.factor_name AS "factorName", trial.factor_levels AS "factorLevels", trial.created_at AS "createdAt",
-      EXISTS (SELECT 1 FROM closing WHERE closing.bakery_id = trial.bakery_id AND closing.trial_id = trial.id) AS "isSealed"
-    FROM batch
-    JOIN trial ON trial.bakery_id = batch.bakery_id AND trial.id = batch.trial_id
-    WHERE batch.bakery_id = ${bakeryId}::uuid AND batch.id = ANY(${found.map(({ batchId }) => batchId)}::uuid[])
-    ORDER BY batch.id FOR UPDATE OF batch`
-  return rows.map(({ id, trialId, code, state, trialState, ...trial }) => ({
-    id,
-    trialId,
-    code,
-    state,
-    trial: { state: trialState, ...trial },
-  }))
 }
 
 function idsOf(ids: readonly string[]): string[] {

@@ -3,13 +3,17 @@ import type { Db, Tx } from '../../db/client'
 import type { Closing } from '../../documents/closing/closing'
 import { countToSettle } from '../readings/count-to-settle'
 import { everyMeasure } from '../readings/measures-to-read'
+import { weighingsOfTrial } from '../weighings/weighings-of-trial'
 
-/** What was baked and read of a trial: from its rows while it is open, from what was closed after that. */
-export type TrialContent = Pick<Closing, 'measures' | 'doughs' | 'readings'>
+/** What was weighed, baked and read of a trial: from its rows while it is open, from what was closed after that. */
+export type TrialContent = Pick<Closing, 'measures' | 'doughs' | 'readings' | 'weighings'>
 
-/** A trial's doughs in their drawn order, its readings by their ids, and the bakery's measures, as they are at this moment. */
-export async function contentOfTrial(from: Db | Tx, bakeryId: string, trialId: string): Promise<TrialContent> {
-  const [measures, batches, readings, keptAside] = await Promise.all([
+/**
+ * A trial's doughs in their drawn order, its readings and what was weighed by their ids, and the bakery's measures, as
+ * they are at this moment.
+ */
+export async function contentOfTrial(from: Db | Tx, bakeryId: string, trialId: string) {
+  const [measures, batches, readings, keptAside, weighings] = await Promise.all([
     everyMeasure(from, bakeryId),
     from.batch.findMany({
       where: { bakeryId, trialId, kind: 'dough' },
@@ -51,6 +55,7 @@ export async function contentOfTrial(from: Db | Tx, bakeryId: string, trialId: s
       },
     }),
     countToSettle(from, bakeryId, trialId),
+    weighingsOfTrial(from, bakeryId, trialId),
   ])
   return {
     measures: measures.map(({ endedAt, method: _, ...measure }) => ({ ...measure, isEnded: endedAt !== null })),
@@ -71,5 +76,6 @@ export async function contentOfTrial(from: Db | Tx, bakeryId: string, trialId: s
       takenAt: takenAt.toISOString(),
       receivedAt: receivedAt.toISOString(),
     })),
-  }
+    weighings,
+  } satisfies TrialContent
 }

@@ -11,7 +11,7 @@ export type CountedBatch = {
 
 export type BatchCount = {
   counted: CountedBatch[]
-  /** Those that were read, on whatever day. */
+  /** Those that were read and are of their arm, on whatever day. */
   measured: CountedBatch[]
   uncounted: { batch: MeasuredBatch; why: UncountedCode }[]
   /** Mixing days with a measured dough of the control and of another arm, in order. */
@@ -28,7 +28,7 @@ function isOpen(batch: Pick<MeasuredBatch, 'state'>): boolean {
 
 /**
  * Which batches the comparison rests on: those measured, with the primary measure read (at every level of a factor
- * within batches), on a mixing day that has such a batch of the control and of another arm. The others are named with the
+ * within batches), that by what was weighed are of their arm, on a mixing day that has such a batch of the control and of another arm. The others are named with the
  * reason.
  */
 export function countBatches(q: { factor: DeclaredTrial['factor']; batches: readonly MeasuredBatch[] }): BatchCount {
@@ -79,5 +79,6 @@ function whyNot(batch: MeasuredBatch, values: readonly (number | null)[]): Uncou
   if (isOpen(batch)) return 'open'
   const missing = values.filter((value) => value === null).length
   if (missing === values.length) return 'no-reading'
-  return missing > 0 ? 'level-missing' : null
+  if (missing > 0) return 'level-missing'
+  return batch.isOutOfItsArm ? 'out-of-its-arm' : null
 }

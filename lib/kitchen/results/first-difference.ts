@@ -3,6 +3,7 @@ import type { TrialContent } from './content-of-trial'
 
 export type Difference =
   | { kind: 'dough'; code: string; field: DoughField }
+  | { kind: 'weighing-changed' | 'weighing-gone' | 'weighing-added'; code: string; ingredient: string }
   | {
       kind: 'reading-changed' | 'reading-gone' | 'reading-added'
       code: string
@@ -28,7 +29,7 @@ const doughFields = [
 export type DoughField = (typeof doughFields)[number] | 'gone' | 'added'
 
 /**
- * The first thing in which a trial's rows are not what was closed, doughs before readings; null when nothing differs
+ * The first thing in which a trial's rows are not what was closed, doughs before readings and these before weighings; null when nothing differs
  * that a result rests on.
  */
 export function firstDifference(closed: TrialContent, now: TrialContent): Difference | null {
@@ -44,7 +45,7 @@ export function firstDifference(closed: TrialContent, now: TrialContent): Differ
   const codes = new Map(closed.doughs.map(({ id, code }) => [id, code]))
   const readingsNow = new Map(now.readings.map((reading) => [reading.id, reading]))
   const found = (
-    kind: Exclude<Difference['kind'], 'dough'>,
+    kind: 'reading-changed' | 'reading-gone' | 'reading-added',
     was: Reading | null,
     is: Reading | null,
   ): Difference | null => {
@@ -69,14 +70,38 @@ export function firstDifference(closed: TrialContent, now: TrialContent): Differ
     readingsNow.delete(reading.id)
   }
   for (const reading of readingsNow.values()) return found('reading-added', null, reading)
+  return weighingDifference(closed, now, (dough) => codes.get(dough) ?? '')
+}
+
+/** Of a trial that was closed before weighings were written down, any that is there now was added. */
+function weighingDifference(
+  closed: TrialContent,
+  now: TrialContent,
+  codeOf: (dough: string) => string,
+): Difference | null {
+  const lines = [...(closed.weighings?.lines ?? []), ...(now.weighings?.lines ?? [])]
+  const found = (kind: Extract<Difference, { ingredient: string }>['kind'], entry: Weighing): Difference => ({
+    kind,
+    code: codeOf(entry.dough),
+    ingredient: lines.find(({ ingredient }) => ingredient.id === entry.ingredient)?.ingredient.name ?? '',
+  })
+  const there = new Map((now.weighings?.entries ?? []).map((entry) => [entry.id, entry]))
+  for (const entry of closed.weighings?.entries ?? []) {
+    const other = there.get(entry.id)
+    if (!other) return found('weighing-gone', entry)
+    if (JSON.stringify(valuesOf(entry)) !== JSON.stringify(valuesOf(other))) return found('weighing-changed', entry)
+    there.delete(entry.id)
+  }
+  for (const entry of there.values()) return found('weighing-added', entry)
   return null
 }
 
 type Reading = TrialContent['readings'][number]
+type Weighing = NonNullable<TrialContent['weighings']>['entries'][number]
 
 /** Names of people may change, what they read may not. */
-function valuesOf({ by, ...reading }: Reading): unknown {
-  return Object.entries({ ...reading, by: by.id }).sort(([a], [b]) => (a < b ? -1 : 1))
+function valuesOf({ by, ...rest }: Reading | Weighing): unknown {
+  return Object.entries({ ...rest, by: by.id }).sort(([a], [b]) => (a < b ? -1 : 1))
 }
 
 /** As it was typed; the value itself where that alone is another. */

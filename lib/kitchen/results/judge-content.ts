@@ -1,6 +1,7 @@
 import 'server-only'
 import { currentReadings } from '../readings/current-readings'
 import { gapsOfBatches, type BatchGaps } from '../readings/gaps-of-trial'
+import { judgeWeighings, type JudgedWeighings } from '../weighings/judge-weighings'
 import { conductOfTrial, type Conduct } from './conduct-of-trial'
 import type { TrialContent } from './content-of-trial'
 import { readingsOfTrial } from './readings-of-trial'
@@ -13,6 +14,8 @@ export type JudgedContent = {
   gaps: readonly BatchGaps[]
   /** How the readings came about. */
   conduct: Conduct
+  /** What comes of what was weighed; null where it was closed before that was written down. */
+  weighings: Omit<JudgedWeighings, 'out' | 'outAsLast'> | null
 }
 
 const nothingRead = {
@@ -35,12 +38,15 @@ export function judgeContent(
       receivedAt: new Date(receivedAt),
     })),
   )
+  const weighed = judgeWeighings(content, trial.measure.id)
   const figures = readingsOfTrial({ readings: held, measures, primary: trial.measure })
   return {
     batches: doughs.map(({ begunAt, doneAt: _, keptAside: __, ...dough }) => ({
       ...dough,
       begunAt: begunAt === null ? null : new Date(begunAt),
       ...(figures.get(dough.id) ?? nothingRead),
+      isOutOfItsArm: weighed?.out.has(dough.id) ?? false,
+      isOutAsLastWeighed: weighed?.outAsLast.has(dough.id) ?? false,
     })),
     gaps: gapsOfBatches({
       trial: { measureId: trial.measure.id, piecesPerBatch: trial.piecesPerBatch },
@@ -50,5 +56,12 @@ export function judgeContent(
       toSettle: new Map(doughs.map(({ id, keptAside }) => [id, keptAside])),
     }),
     conduct: conductOfTrial(content),
+    weighings: shownOf(weighed),
   }
+}
+
+function shownOf(weighed: JudgedWeighings | null): JudgedContent['weighings'] {
+  if (!weighed) return null
+  const { unwritten, partly, off, corrections } = weighed
+  return { unwritten, partly, off, corrections }
 }

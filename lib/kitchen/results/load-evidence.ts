@@ -17,7 +17,7 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
   const [trial, found] = await Promise.all([readTrial(from, bakeryId, trialId), loadSealed(from, bakeryId, trialId)])
   if (!trial) throw new Refusal('not-found')
   const { bakery, ...rows } = trial
-  const { batches, gaps, conduct } =
+  const { batches, gaps, conduct, weighings } =
     found.closed?.judged ??
     (await judgeRows(from, {
       bakeryId,
@@ -37,6 +37,7 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
     timeZone: bakery.timeZone,
     gaps,
     conduct,
+    weighings,
     sealed: sealedOf(found, isEnded(trial.state)),
     found,
   }

@@ -4,7 +4,7 @@ import { levelOf } from '../../auth/rights'
 import type { Db } from '../../db/client'
 import { isEnded, isOpen } from '../trials/rules'
 import { analyseOnce } from './analyse-once'
-import { compareWithTakenOut } from './compare-with-taken-out'
+import { compareOtherwise } from './compare-otherwise'
 import { notableDifference } from './conditions-by-arm'
 import { costsOfTrial } from './costs-of-trial'
 import { causesOfTrial } from './causes-of-trial'
@@ -51,8 +51,8 @@ export async function resultOf(
     sealed,
     declared,
     analysis: shown,
-    /** The same with the doughs counted that were taken out after they were read; null where none were. */
-    withTakenOut: analysis.comparison && (await compareWithTakenOut(declared, batches)),
+    /** The same with the doughs counted that were read and taken out, and going by what was weighed last; null where those are the same doughs. */
+    ...(analysis.comparison ? await compareOtherwise(declared, batches) : nothingOtherwise),
     batches: batches.map(({ id, code, arm, day, plannedOrder, state, stateWhy, pieces }) => {
       const values = pieces.flatMap(({ value }) => value ?? [])
       return {
@@ -81,6 +81,12 @@ export async function resultOf(
       })),
       causes,
     },
+    /** What was weighed that was not as planned; null where it was closed before that was written down. */
+    weighings: evidence.weighings && {
+      ...evidence.weighings,
+      // A line that is off, and what was typed, tell which dough a code stands for.
+      ...(analysis.comparison ? {} : { off: [], corrections: [] }),
+    },
     /** Who knew which dough is which, who entered readings knowing it, and who looked; null until the readings are closed. */
     knew: knew && { blinded: header.blinded, measures: knew.measures, knowers: knew.knowers, lookers: knew.lookers },
     outOfOrderDays: analysis.comparison ? outOfOrderDays(batches) : [],
@@ -104,6 +110,8 @@ export async function resultOf(
     mayClose: header.state === 'baking' && levelOf(actor, 'approve-plan') === 'yes',
   }
 }
+
+const nothingOtherwise = { withTakenOut: null, asLastWeighed: null }
 
 /** Mixing days on which the doughs were begun in another order than the drawn one. */
 function outOfOrderDays(batches: readonly { day: number; plannedOrder: number; begunAt: Date | null }[]): number[] {

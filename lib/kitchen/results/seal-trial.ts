@@ -38,6 +38,7 @@ export async function sealTrial(
     closed: { ...closed, at: closed.at.toISOString(), by: { id: actor.personId, name: actor.name } },
     declared,
     ...content,
+    repairs: [],
   })
   await tx.closing.create({
     data: {

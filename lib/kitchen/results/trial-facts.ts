@@ -49,4 +49,8 @@ export type MeasuredBatch = {
   pieces: readonly MeasuredPiece[]
   /** °C, s, g; null where nobody wrote it down. */
   conditions: Readonly<Record<ConditionCode, number | null>>
+  /** By what was weighed before it was read, it is not one of its arm. */
+  isOutOfItsArm: boolean
+  /** The same by what was weighed last. */
+  isOutAsLastWeighed: boolean
 }

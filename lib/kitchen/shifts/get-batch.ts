@@ -19,6 +19,7 @@ import { mayCorrect } from '../readings/rules'
 import { unitsOfBase } from '../readings/units-of-base'
 import { Refusal } from '../refusal'
 import { isFrozen, isKeyOpen, isOpen } from '../trials/rules'
+import { weighingsOfBatch } from '../weighings/weighings-of-batch'
 import { mixingOf } from './mixing-of'
 import { mixedBatches } from '../batches/mixed-batches'
 import { plannedValue } from './planned-value'
@@ -116,6 +117,21 @@ export const getBatch = query({
           orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
         },
         opened: { where: { personId }, select: { at: true } },
+        weighings: {
+          select: {
+            id: true,
+            stageId: true,
+            ingredientId: true,
+            part: true,
+            how: true,
+            massG: true,
+            takenAt: true,
+            receivedAt: true,
+            supersedesId: true,
+            reason: true,
+            person: { select: { id: true, name: true } },
+          },
+        },
         toSettle: { where: isToSettle, select: { entryId: true } },
         causes: {
           select: { id: true, what: true, noticedAt: true, at: true, person: { select: { name: true } } },
@@ -139,6 +155,7 @@ export const getBatch = query({
       readings,
       toSettle,
       opened,
+      weighings,
       mixingDay,
       movedFrom,
       movedAt,
@@ -194,6 +211,20 @@ export const getBatch = query({
             mixing: mixingOf(batch.id, arm.position, trial),
           }
         : null,
+      /** Line by line what was weighed; who does not know the dough is shown no weight, planned or kept. */
+      weighed: weighingsOfBatch({
+        plan: trial,
+        arm: knows ? arm.position : null,
+        entries: weighings,
+        mayPutRight: ({ person, takenAt, receivedAt }) =>
+          isTrialOpen &&
+          mayCorrect({
+            level,
+            personId: actor.personId,
+            reading: { personId: person.id, takenAt, receivedAt },
+            now,
+          }),
+      }),
       process: trial.controlVersion,
       cautions: cautionsOf(
         arm.lines.map(({ ingredient }) => ingredient),

@@ -160,6 +160,7 @@ export const audit = {
     'shifts.note-cause': 'noted what happened to a batch',
     'shifts.undo-move': 'took the move of a batch back',
     'shifts.count-pieces': 'counted pieces',
+    'weighings.log-weighings': 'wrote what was weighed',
     'intake.take-entries': 'sent entries',
     'stores.add-measure': 'added a measure',
     'readings.add-measure': 'added a measure',

@@ -26,6 +26,7 @@ export const evidence = {
     belongs: 'all parts are of one trial and its plan',
     declared: 'what was declared',
     figures: 'every figure, worked out again',
+    weighings: 'what was to be weighed, by the plan',
     costs: 'the costs, worked out again',
     signed: 'what was signed on it',
     record: 'the entries of the record',

@@ -123,6 +123,10 @@ export const problems = {
   'row-good-differs': 'Another line says that {good} pieces of this dough were good.',
   'row-decimal-mark':
     'The decimal mark of this file is ‘{mark}’, with no mark for thousands. Change the mark, or the number.',
+  'in-which-unit': 'Far from what any dough of this trial has of it. Look at the unit, and at the scale again.',
+  'differs-so-weigh': 'Not every dough has the same of this line. Write what the scale showed.',
+  'mass-only-where-weighed': 'Either a weight or no weight: leave one of them out.',
+  'reason-without-correction': 'Nothing is corrected here, so there is no reason to give.',
   'outside-usual': 'Outside what is usual here, {least} to {most} {unit}. Look again.',
   'row-odd':
     '{value} is outside what is usual, {least} to {most} {unit}. Put it right, or say that such values were looked at.',

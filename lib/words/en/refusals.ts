@@ -81,6 +81,10 @@ export const refusals = {
     other: 'Nothing was stored: {count} things in the file are at fault.',
   },
   'odd-reading': 'Outside what is usual here, {least} to {most} {unit}. Look again. If it is right, send it confirmed.',
+  'nothing-weighed': 'Nothing is written yet. Say of at least one line what went in.',
+  'line-not-in-plan': 'The plan of this trial has no such line, so nothing was kept.',
+  'odd-weighing':
+    'Not kept yet: that is far from what any dough of this trial has of it. Was it grams or kilograms? Look again. If it is right, confirm it.',
   'reading-clash':
     'Another reading is in the book under this one’s number. Nothing was overwritten; show both to the head baker.',
   'reading-there':

@@ -91,6 +91,13 @@ export const results = {
     changed: 'The first thing that does not agree: a reading of dough {code}, closed as {was}, now {is}.',
     gone: 'The first thing that does not agree: a reading of dough {code}, closed as {was}, is gone.',
     added: 'The first thing that does not agree: a reading of dough {code}, {is}, was added.',
+    weighing: {
+      'weighing-changed': 'The first thing that does not agree: what was weighed of {ingredient} for dough {code}.',
+      'weighing-gone':
+        'The first thing that does not agree: what was weighed of {ingredient} for dough {code} is gone.',
+      'weighing-added':
+        'The first thing that does not agree: what was weighed of {ingredient} for dough {code} was added.',
+    },
     elsewhere: 'What differs is nothing that a result rests on.',
     damaged: 'What was sealed when the readings were closed cannot be read, or is not what was hashed then.',
     unknownFormat: 'What was sealed when the readings were closed was written by a later Evendough. Update this one.',
@@ -329,7 +336,11 @@ export const results = {
   },
 
   withTakenOut: 'With dough {codes} counted',
-  withTakenOutNote: 'Taken out, though what decides was read. All the rest of this page is without.',
+  withTakenOutNote:
+    'Taken out, by hand or by what was weighed, though what decides was read. All the rest of this page is without.',
+  asLastWeighed: 'Going by what was weighed last for dough {codes}',
+  asLastWeighedNote:
+    'It was written when what decides had been read already, so it moves no dough. All the rest of this page goes by what stood before.',
   concluded: 'What this trial can and cannot say',
   limits: {
     'stopped-early':
@@ -396,6 +407,7 @@ export const results = {
     'level-missing': 'no: a level is missing',
     'day-without-control': 'no: no control that day',
     'day-without-others': 'no: the control alone that day',
+    'out-of-its-arm': 'no: weighed otherwise than planned',
   },
   wentWrong: 'What went wrong',
   wentWrongNone: 'Nothing was reported, nothing is missing, and no value stands out.',
@@ -419,6 +431,42 @@ export const results = {
     lost: 'Dough {code}, lost: {why}',
     set_aside: 'Dough {code}, set aside: {why}',
     not_baked: 'Dough {code}, not baked: {why}',
+  },
+  unwritten: {
+    one: 'Of one measured dough it is not written what was weighed.',
+    other: 'Of {count} measured doughs it is not written what was weighed.',
+  },
+  partlyWritten: {
+    one: 'Of one measured dough it is not written of every line what was weighed.',
+    other: 'Of {count} measured doughs it is not written of every line what was weighed.',
+  },
+  correctedWeighings: {
+    one: 'One weighing was corrected; it stands below.',
+    other: '{count} weighings were corrected; they stand below.',
+  },
+  linesOff: {
+    one: 'One line was weighed otherwise than planned; it stands below.',
+    other: '{count} lines were weighed otherwise than planned; they stand below.',
+  },
+  weighed: {
+    title: 'Weighed otherwise than planned',
+    note: 'A dose that is more than 5 % or one step of its scale off, and a line that was left out, take a dough out of the count, if it was written before what decides was read. Other lines more than 1 % or one step off are listed and change nothing. The project’s own rule.',
+    dough: 'Dough',
+    line: 'Line',
+    planned: 'Planned',
+    weighed: 'Weighed',
+    who: 'Who, when',
+    remark: 'What follows',
+    none: 'nothing',
+    ticked: 'as planned',
+    out: 'takes it out',
+    late: 'written after it was read: it counts',
+    listed: 'listed only',
+    corrections: 'Corrected weighings',
+    correctionsNote: {
+      one: 'One weighing was corrected before the readings were closed. What it said stays in the book.',
+      other: '{count} weighings were corrected before the readings were closed. What they said stays in the book.',
+    },
   },
   unfinished: 'Dough {code} was begun and never measured.',
   correctedCount: {

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto'
 import fc from 'fast-check'
+import { v7 as uuid } from 'uuid'
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
 import { canonicalText } from '@/lib/documents/canonical-text'
@@ -13,7 +14,7 @@ import { getFile } from '@/lib/kitchen/evidence/get-file'
 import { getVersion } from '@/lib/kitchen/formulas/get-version'
 import { signOffVersion } from '@/lib/kitchen/formulas/sign-off-version'
 import { closeTrial } from '@/lib/kitchen/results/close-trial'
-import { makeBakery, refusalOf, valueOf, type TestBakery } from '../../support/bakery'
+import { makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
 import { makeEndedTrial } from '../../support/ended-trial'
 import { forLong } from '../../support/long'
@@ -35,6 +36,11 @@ type Trial = Awaited<ReturnType<typeof makeEndedTrial>>
 /** Closed by the command, as people close it, so that the record notes it. */
 async function closedTrial(): Promise<Trial> {
   const trial = await makeEndedTrial(bakery, { state: 'baking' })
+  await close(trial)
+  const { revision } = await db().trial.findFirstOrThrow({ where: { id: trial.trialId } })
+  return { ...trial, revision }
+}
+const close = async (trial: Trial) =>
   valueOf(
     await closeTrial.call(bakery.head.caller, {
       trialId: trial.trialId,
@@ -43,9 +49,8 @@ async function closedTrial(): Promise<Trial> {
       reason: 'Closed in the test.',
     }),
   )
-  const { revision } = await db().trial.findFirstOrThrow({ where: { id: trial.trialId } })
-  return { ...trial, revision }
-}
+/** Readings of such a trial came in at the tests' own time. */
+const beforeRead = new Date(testNow.getTime() - 60_000)
 const decided = async (trial: Trial) =>
   valueOf(
     await draftChange.call(bakery.head.caller, {
@@ -174,6 +179,46 @@ describe('the evidence of a trial, as a file', () => {
       return canonicalText(closing)
     })
     expect(wrong(swapped)).toContain('figures differs')
+  })
+
+  it('works out from the file which dough is not of its arm, and names a weighing or a target that was changed', async () => {
+    const trial = await makeEndedTrial(bakery, { state: 'baking' })
+    const [stageId, ingredientId] = [trial.plannedG[1]!.at(-1)!.stageId, trial.stores.ids.malt]
+    const dough = await db().batch.findFirstOrThrow({ where: { trialId: trial.trialId, arm: { position: 1 } } })
+    const weighing = {
+      bakeryId: bakery.bakeryId,
+      trialId: trial.trialId,
+      batchId: dough.id,
+      stageId,
+      ingredientId,
+      part: 'premix',
+      how: 'weighed',
+      massG: 7777,
+      massEntered: '7777',
+      unitEntered: 'g',
+      personId: bakery.early.personId,
+      takenAt: beforeRead,
+      receivedAt: beforeRead,
+      contentHash: 'a'.repeat(64),
+    } as const
+    await db().weighing.create({ data: { ...weighing, id: uuid() } })
+    await close(trial)
+    const text = await fileOf(trial.trialId)
+    expect(text).toContain('out-of-its-arm')
+    expect(outcomes(text)).toMatchObject({ figures: 'agrees', weighings: 'agrees' })
+    expect(wrong(text)).toEqual([])
+
+    const targetG = /"massG":([\d.]+),"stepG":[\d.]+,"toleranceG"/
+    const left = forged(text, 'closing', (part) => part.replace('"how":"weighed","id"', '"how":"ticked","id"'))
+    expect(wrong(left)).toEqual(['figures differs', 'closing differs'])
+    const other = forged(text, 'closing', (part) => part.replace('"massG":7777', '"massG":8888'))
+    expect(wrong(other)).toEqual(['closing differs'])
+    const moved = forged(text, 'closing', (part) =>
+      part.replace(targetG, (said) => said.replace('"massG":', '"massG":9')),
+    )
+    expect(wrong(moved)).toEqual(['weighings differs', 'closing differs'])
+    const wide = forged(text, 'closing', (part) => part.replace(/"toleranceG":[\d.]+/g, '"toleranceG":99999'))
+    expect(wrong(wide)).toEqual(['figures differs', 'weighings differs', 'closing differs'])
   })
 
   it('says that other rules came to other figures, and shows both', async () => {

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto'
+import fs from 'node:fs'
 import { v7 as uuid } from 'uuid'
 import { afterAll, beforeAll, describe, expect, it, test } from 'vitest'
 import { db } from '../../../lib/db/client'
@@ -46,6 +47,21 @@ const aReading = ({ batchIds, measureIds }: PlantedTrial, code = 'loaf-mass', pi
     where: { batchId: batchIds.get('2-1')!, measureId: measureIds.get(code)!, piece },
     orderBy: { repeat: 'asc' },
   })
+
+it('a trial of which nothing was weighed has the seal that it had before weighings were written down', async () => {
+  const { trialId } = await plant()
+  const migration = fs.readFileSync('prisma/migrations/20261201010000_closed_readings/migration.sql', 'utf8')
+  const [former = ''] = /CREATE FUNCTION "seal_of_rows"[^]*?\$\$;/.exec(migration) ?? []
+  const seals = await connected(database.ownerUrl, async (owner) => {
+    await owner.query(former.replace('"seal_of_rows"', '"former_seal"'))
+    return owner.query<{ now: string; then: string }>(
+      'SELECT seal_of_rows($1, $2) AS now, former_seal($1, $2) AS then',
+      [bakery.bakeryId, trialId],
+    )
+  })
+  expect(seals.rows[0]!.now).toMatch(/^[0-9a-f]{64}$/)
+  expect(seals.rows[0]!.now).toBe(seals.rows[0]!.then)
+})
 
 describe('closing the readings', () => {
   it('keeps every value in one text, whose hash is that of its words', async () => {

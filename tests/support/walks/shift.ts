@@ -28,6 +28,18 @@ const isNow = async ({ look }: WalkContext, batchId: string, condition: string) 
       ?.n,
   ) === 1
 
+/** The flour of a batch that was begun, as its page asks for it. */
+async function lineToWeigh(context: WalkContext) {
+  const batchId = await firstBatch(context, true)
+  const { rows } = await context.look.query<{ stageId: string; ingredientId: string }>(
+    `SELECT line.stage_id AS "stageId", line.ingredient_id AS "ingredientId" FROM arm_line line
+     JOIN batch ON batch.bakery_id = line.bakery_id AND batch.arm_id = line.arm_id
+     WHERE batch.id = $1 ORDER BY line.position LIMIT 1`,
+    [batchId],
+  )
+  return { batchId, line: { ...rows[0]!, part: 'line', seenId: null } }
+}
+
 const file = 'app/(desk)/shift/[batchId]/actions.ts'
 
 export const shiftActions: readonly ActionWalk[] = [
@@ -109,6 +121,34 @@ export const shiftActions: readonly ActionWalk[] = [
         bound: [batchId],
         fields: { what: 'walked', noticedMinAgo: '5' },
         happened: () => isNow(context, batchId, `id IN (SELECT batch_id FROM batch_cause WHERE what = 'walked')`),
+      }
+    },
+  },
+  {
+    action: `${file}#weighAsPlanned`,
+    command: 'weighings.log-weighings',
+    right: 'log-reading',
+    async aim(context) {
+      const { batchId, line } = await lineToWeigh(context)
+      return {
+        page: `/shift/${batchId}`,
+        bound: [batchId, 'metric', [line]],
+        fields: {},
+        happened: () => isNow(context, batchId, `id IN (SELECT batch_id FROM weighing WHERE how = 'ticked')`),
+      }
+    },
+  },
+  {
+    action: `${file}#weigh`,
+    command: 'weighings.log-weighings',
+    right: 'log-reading',
+    async aim(context) {
+      const { batchId, line } = await lineToWeigh(context)
+      return {
+        page: `/shift/${batchId}`,
+        bound: [batchId, 'metric', [line]],
+        fields: { 'lines.0.mass': '1000' },
+        happened: () => isNow(context, batchId, `id IN (SELECT batch_id FROM weighing WHERE mass_g = 1000)`),
       }
     },
   },

@@ -27,6 +27,7 @@ import { fileOfFormat1 } from '@/lib/documents/evidence-file/file-of-format-1'
 import { readFile } from '@/lib/documents/evidence-file/read-file'
 import { readShown } from '@/lib/documents/evidence-shown/read-shown'
 import { shownOfFormat1 } from '@/lib/documents/evidence-shown/shown-of-format-1'
+import { shownOfFormat2 } from '@/lib/documents/evidence-shown/shown-of-format-2'
 import { hashOfText } from '@/lib/documents/hash-of-text'
 import { planOfFormat1 } from '@/lib/documents/plan/plan-of-format-1'
 import { planOfFormat2 } from '@/lib/documents/plan/plan-of-format-2'
@@ -36,6 +37,8 @@ import { readPlan } from '@/lib/documents/plan/read-plan'
 import { readReading } from '@/lib/documents/reading/read-reading'
 import { readingOfFormat1 } from '@/lib/documents/reading/reading-of-format-1.input'
 import { contentOfFormat1 } from '@/lib/documents/version-content/content-of-format-1'
+import { readWeighing } from '@/lib/documents/weighing/read-weighing'
+import { weighingOfFormat1 } from '@/lib/documents/weighing/weighing-of-format-1.input'
 import { readVersionContent } from '@/lib/documents/version-content/read-version-content'
 import { sourceFilesIn } from '@/tests/support/source-files'
 import { pathsOfSchema, pathsOfValue, withoutKeys, withStrayKeys } from './paths'
@@ -57,6 +60,7 @@ const documents: Kind[] = [
   { name: 'evidence-1', schema: evidenceOfFormat1, read: readEvidence },
   { name: 'evidence-2', schema: evidenceOfFormat2, read: readManifest },
   { name: 'evidence-shown-1', schema: shownOfFormat1, read: readShown },
+  { name: 'evidence-shown-2', schema: shownOfFormat2, read: readShown },
   { name: 'evidence-costs-1', schema: costsOfFormat1, read: readCosts },
   { name: 'evidence-cautions-1', schema: cautionsOfFormat1, read: readCautions },
   { name: 'evidence-knowing-1', schema: knowingOfFormat1, read: readKnowing },
@@ -68,6 +72,7 @@ const documents: Kind[] = [
   { name: 'audit-entry-1', schema: entryOfFormat1, read: readAuditEntry },
   { name: 'audit-entry-2', schema: entryOfFormat2, read: readAuditEntry },
   { name: 'reading-1', schema: readingOfFormat1, read: readReading },
+  { name: 'weighing-1', schema: weighingOfFormat1, read: readWeighing },
 ]
 
 const folder = path.resolve(import.meta.dirname, '..', '..', 'fixtures', 'documents')
@@ -150,6 +155,7 @@ const readsByHash = new Set<Kind['read']>([
   readCautions,
   readKnowing,
   readReading,
+  readWeighing,
   readAmendment,
 ])
 

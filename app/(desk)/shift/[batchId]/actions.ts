@@ -8,6 +8,8 @@ import { openDoughKey } from '@/lib/kitchen/shifts/open-dough-key'
 import { countPieces } from '@/lib/kitchen/shifts/count-pieces'
 import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
 import { undoMove } from '@/lib/kitchen/shifts/undo-move'
+import { logWeighings } from '@/lib/kitchen/weighings/log-weighings'
+import { smallMassUnit, type MassUnits } from '@/lib/words/format/mass'
 import type { FormState } from '@/lib/ui/form-state'
 
 export async function begin(
@@ -93,6 +95,48 @@ export async function count(
     piecesGood: wholeNumberOf(form, 'piecesGood'),
   }
   const acted = await act(countPieces, input, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+type LinePlace = { stageId: string; ingredientId: string; part: string; seenId: string | null }
+
+export async function weighAsPlanned(
+  batchId: string,
+  units: MassUnits,
+  places: readonly LinePlace[],
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const lines = places.map((place) => ({ ...place, how: 'ticked' }))
+  const acted = await act(logWeighings, { batchId, lines, unit: smallMassUnit(units), confirmed: false }, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function weigh(
+  batchId: string,
+  units: MassUnits,
+  places: readonly LinePlace[],
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const lines = places.map((place, at) => {
+    const mass = textOf(form, `lines.${at}.mass`).trim()
+    const how = form.has(`lines.${at}.none`) ? 'left_out' : mass === '' ? null : 'weighed'
+    return { ...place, how, ...(mass === '' ? {} : { mass }) }
+  })
+  const reason = textOf(form, 'reason').trim()
+  const acted = await act(
+    logWeighings,
+    {
+      batchId,
+      lines,
+      unit: smallMassUnit(units),
+      confirmed: form.has('confirmed'),
+      ...(reason === '' ? {} : { reason }),
+    },
+    form,
+    former,
+  )
   return acted.ok ? acted.done() : acted.state
 }
 

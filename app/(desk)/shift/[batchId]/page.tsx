@@ -30,6 +30,7 @@ import { ReadingLog } from './reading-log'
 import { Readings } from './readings'
 import { TakeOut } from './take-out'
 import { UndoMove } from './undo-move'
+import { Weighed } from './weighed'
 
 type Params = { params: Promise<{ batchId: string }> }
 
@@ -68,6 +69,7 @@ export default async function BatchPage({ params }: Params) {
   const plan = (
     <div key="plan">
       <DoughKey {...shared} />
+      <Weighed {...shared} />
       <Process {...shared} />
     </div>
   )

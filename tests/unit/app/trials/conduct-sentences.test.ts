@@ -23,10 +23,16 @@ const correction = {
   knewKey: false,
 }
 
-const sentences = (change: Partial<Conduct>, state = 'measured', isEnded = true) =>
+const sentences = (
+  change: Partial<Conduct>,
+  state = 'measured',
+  isEnded = true,
+  weighings: ShownResult['weighings'] = null,
+) =>
   conductSentences(
     {
       conduct: { ...nothing, ...change },
+      weighings,
       isEnded,
       batches: [{ code: '108', state }] as unknown as ShownResult['batches'],
     },
@@ -54,4 +60,17 @@ it('before the end corrections are counted, and a dough under way is nothing tha
   expect(sentences({ corrections: [correction, correction] }, 'baked', false)).toEqual(['2 readings were corrected.'])
   expect(sentences({}, 'baked')).toEqual(['Dough 108 was begun and never measured.'])
   for (const state of ['waiting', 'lost', 'set_aside', 'not_baked']) expect(sentences({}, state)).toEqual([])
+})
+
+it('of weighings it counts what was off, what was corrected, and what is not written', () => {
+  const none = { unwritten: [], partly: [], off: [], corrections: [] }
+  expect(sentences({}, 'measured', true, none)).toEqual([])
+  const [line, other] = [{}, {}] as NonNullable<ShownResult['weighings']>['off']
+  expect(sentences({}, 'measured', true, { ...none, unwritten: ['108', '115'], off: [line!, other!] })).toEqual([
+    '2 lines were weighed otherwise than planned; they stand below.',
+    'Of 2 measured doughs it is not written what was weighed.',
+  ])
+  expect(sentences({}, 'measured', false, { ...none, partly: ['108'] })).toEqual([
+    'Of one measured dough it is not written of every line what was weighed.',
+  ])
 })

@@ -38,6 +38,7 @@ const closed: TrialContent = {
   measures: [],
   doughs: [dough('a', '417'), dough('b', '902')],
   readings: [reading('r1'), reading('r2')],
+  weighings: null,
 }
 const withDough = (change: Partial<TrialContent['doughs'][number]>): TrialContent => ({
   ...closed,
@@ -116,4 +117,60 @@ test('a reading that is gone, and one that was added, with what they say', () =>
     was: null,
     is: '912\u00a0g (912)',
   })
+})
+
+const weighing = (id: string): NonNullable<TrialContent['weighings']>['entries'][number] => ({
+  id,
+  dough: 'b',
+  stage: 's',
+  ingredient: 'i',
+  part: 'dose',
+  how: 'weighed',
+  massG: 12,
+  massEntered: '12',
+  unitEntered: 'g',
+  by: { id: 'p', name: 'Esi' },
+  takenAt: '2026-02-11T05:01:00.000Z',
+  receivedAt: '2026-02-11T05:01:01.000Z',
+  supersedes: null,
+  reason: null,
+})
+const line = {
+  stage: { id: 's', kind: 'final_dough' as const, name: '' },
+  ingredient: { id: 'i', name: 'Malt' },
+  part: 'dose' as const,
+  isDose: true,
+  targets: [{ arm: 0, massG: 12, stepG: 0.1, toleranceG: 0.6 }],
+}
+const withWeighings = (...entries: ReturnType<typeof weighing>[]): TrialContent => ({
+  ...closed,
+  weighings: { lines: [line], entries },
+})
+
+it.each<Partial<ReturnType<typeof weighing>>>([
+  { massG: 12.5 },
+  { massEntered: '12.5' },
+  { unitEntered: 'kg' },
+  { how: 'ticked' },
+  { part: 'line' },
+  { ingredient: 'j' },
+  { dough: 'a' },
+  { receivedAt: '2026-02-11T04:01:01.000Z' },
+  { supersedes: 'w1' },
+  { by: { id: 'q', name: 'Esi' } },
+])('a weighing with %o', (change) =>
+  expect(firstDifference(withWeighings(weighing('w1')), withWeighings({ ...weighing('w1'), ...change }))).toEqual({
+    kind: 'weighing-changed',
+    code: '902',
+    ingredient: 'Malt',
+  }),
+)
+
+test('a weighing that is gone, and one that was added, also to a trial that was closed before there were any', () => {
+  const [none, one] = [withWeighings(), withWeighings(weighing('w1'))]
+  expect(firstDifference(one, one)).toBeNull()
+  expect(firstDifference(one, none)).toMatchObject({ kind: 'weighing-gone', code: '902' })
+  expect(firstDifference(none, one)).toMatchObject({ kind: 'weighing-added', code: '902' })
+  expect(firstDifference(closed, none)).toBeNull()
+  expect(firstDifference(closed, one)).toMatchObject({ kind: 'weighing-added', ingredient: 'Malt' })
 })

@@ -6,9 +6,12 @@ import { wordsIn } from '@/lib/words/words'
 import type { ResultForms } from './result-forms'
 import type { ShownBakery, ShownResult } from './shown-result'
 
-/** What was done to the readings beside the plan, a sentence each: notes of what happened, further repeats, odd times, corrections. */
+/**
+ * What was done beside the plan, a sentence each: notes of what happened, further repeats, odd times, corrections, and
+ * what was weighed otherwise or is not written.
+ */
 export function conductSentences(
-  { conduct, isEnded, batches }: Pick<ShownResult, 'conduct' | 'isEnded' | 'batches'>,
+  { conduct, weighings, isEnded, batches }: Pick<ShownResult, 'conduct' | 'weighings' | 'isEnded' | 'batches'>,
   bakery: ShownBakery,
   { text, language }: ResultForms,
 ): string[] {
@@ -29,5 +32,21 @@ export function conductSentences(
     ...(corrected > 0
       ? [say(isEnded ? text.correctedCount : text.correctedSoFar, language, { count: corrected })]
       : []),
+    ...weighingSentences(weighings, { text, language }),
   ]
+}
+
+function weighingSentences(
+  weighings: ShownResult['weighings'],
+  { text, language }: Pick<ResultForms, 'text' | 'language'>,
+): string[] {
+  if (!weighings) return []
+  const { unwritten, partly, off, corrections } = weighings
+  const counted = [
+    [text.linesOff, off.length],
+    [text.correctedWeighings, corrections.length],
+    [text.unwritten, unwritten.length],
+    [text.partlyWritten, partly.length],
+  ] as const
+  return counted.flatMap(([sentence, count]) => (count > 0 ? [say(sentence, language, { count })] : []))
 }

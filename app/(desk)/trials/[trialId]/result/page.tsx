@@ -21,6 +21,7 @@ import { ArmSentenceList } from './arm-sentence-list'
 import { CloseForm } from './close-form'
 import { conditionWarnings } from './condition-forms'
 import { Corrections } from './corrections'
+import { CountedOtherwise } from './counted-otherwise'
 import { CostByUnit, CostTable } from './cost-table'
 import { DoughsTable } from './doughs-table'
 import { LevelsTable } from './levels-table'
@@ -35,10 +36,10 @@ import { SoFar } from './so-far'
 import { headlineOf } from './say-result'
 import { WhatNow } from './what-now'
 import { WhoKnew } from './who-knew'
+import { WeighedOtherwise } from './weighed-otherwise'
 import { WentWrong } from './went-wrong'
 import { WhatElse } from './what-else'
 import { PrintAnchor } from '../../../print-anchor'
-import { WithTakenOut } from './with-taken-out'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).results.title }
@@ -83,7 +84,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
       {comparison ? (
         <>
           {amended ? <AmendmentNotice amended={amended} bakery={bakery} language={language} /> : null}
-          <WithTakenOut result={result} bakery={bakery} forms={forms} />
+          <CountedOtherwise result={result} bakery={bakery} forms={forms} />
           <Section id="concluded" title={text.concluded}>
             <ArmSentenceList comparison={comparison} costs={costs} forms={forms} />
             {limits.length > 0 ? (
@@ -114,6 +115,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
           {comparison.levels ? <LevelsTable result={result} levels={comparison.levels} forms={forms} /> : null}
           <WhatElse result={result} comparison={comparison} bakery={bakery} forms={forms} mind={desk.attention} />
           <WentWrong result={result} comparison={comparison} bakery={bakery} forms={forms} />
+          <WeighedOtherwise result={result} bakery={bakery} forms={forms} />
           <Corrections result={result} bakery={bakery} forms={forms} />
           {result.knew ? <WhoKnew knew={result.knew} bakery={bakery} forms={forms} /> : null}
           <DoughsTable result={result} forms={forms} />

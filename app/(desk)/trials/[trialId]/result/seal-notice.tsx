@@ -50,6 +50,10 @@ function firstOf(first: Extract<Sealed, { outcome: 'differs' }>['first'], text: 
       return say(text.gone, language, { code: first.code, was: first.was ?? '' })
     case 'reading-added':
       return say(text.added, language, { code: first.code, is: first.is ?? '' })
+    case 'weighing-changed':
+    case 'weighing-gone':
+    case 'weighing-added':
+      return say(text.weighing[first.kind], language, { code: first.code, ingredient: first.ingredient })
     default:
       return first satisfies never
   }

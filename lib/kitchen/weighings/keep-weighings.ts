@@ -1,0 +1,31 @@
+import 'server-only'
+import type { Tx } from '../../db/client'
+import type { WeighingHow, WeighingPart } from '../../db/generated/enums'
+
+/** A weighing as it stands in the book. */
+export type WeighingRow = {
+  bakeryId: string
+  id: string
+  trialId: string
+  batchId: string
+  stageId: string
+  ingredientId: string
+  part: WeighingPart
+  how: WeighingHow
+  /** In g, and as it was typed; null where nothing was weighed. */
+  massG: number | null
+  massEntered: string | null
+  unitEntered: string | null
+  personId: string
+  takenAt: Date
+  receivedAt: Date
+  /** The weighing that was wrong, and why. */
+  supersedesId: string | null
+  reason: string | null
+  contentHash: string
+}
+
+/** Writes weighings, in one statement. */
+export async function keepWeighings(tx: Tx, rows: readonly WeighingRow[]): Promise<void> {
+  await tx.weighing.createMany({ data: [...rows] })
+}

@@ -1,0 +1,29 @@
+import { z } from 'zod'
+import { instant, line } from '../text.input'
+
+/** What a line is of: the formula's ingredient, with a dose of it on the same scale; a dose by itself; a premix. */
+export const weighingPart = z.enum(['line', 'dose', 'premix'])
+/** As the plan says; as the scale showed it; nothing of it went in. */
+export const weighingHow = z.enum(['ticked', 'weighed', 'left_out'])
+
+/** One line of one dough, as a device or a script sends it. */
+export const logWeighingInput = z.strictObject({
+  /** Made by the device when the line is weighed; the same id is never used for another one. */
+  id: z.uuidv7(),
+  batchId: z.uuid(),
+  stageId: z.uuid(),
+  ingredientId: z.uuid(),
+  part: weighingPart,
+  how: weighingHow,
+  /** As the scale showed it, where it was weighed: '412.5'. */
+  mass: line(40).nullish(),
+  unit: line(20).nullish(),
+  /** By the device's own clock. */
+  takenAt: instant,
+  /** The weighing that was wrong, and why. */
+  supersedesId: z.uuid().nullish(),
+  reason: line(300).nullish(),
+  /** Somebody looked again at a mass far from what any dough of the trial has, and it is right. No part of the content. */
+  confirmed: z.boolean().optional(),
+})
+export type WeighingEntry = z.output<typeof logWeighingInput>

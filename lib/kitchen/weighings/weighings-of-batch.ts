@@ -1,0 +1,94 @@
+import 'server-only'
+import type { WeighingHow, WeighingPart } from '../../db/generated/enums'
+import { readPlan } from '../../documents/plan/read-plan'
+import { lineOffTarget, type LineFound } from '../conduct/line-off-target'
+import { stoodBefore } from '../conduct/stood-before'
+import { isSameInAll, linesOfPlan, type TrialLine } from './lines-of-plan'
+
+type Entry = {
+  id: string
+  stageId: string
+  ingredientId: string
+  part: WeighingPart
+  how: WeighingHow
+  massG: number | null
+  takenAt: Date
+  receivedAt: Date
+  supersedesId: string | null
+  reason: string | null
+  person: { id: string; name: string }
+}
+
+/** One line of a dough, with what stands of it. */
+export type LineOfBatch = {
+  stage: TrialLine['stage']
+  ingredient: TrialLine['ingredient']
+  part: TrialLine['part']
+  /** Every dough of the trial has the same of it. */
+  isSame: boolean
+  /** What the plan has of it, g; null for who does not know the dough. */
+  target: { massG: number; stepG: number; toleranceG: number | null } | null
+  stands: {
+    id: string
+    who: string
+    at: Date
+    mayCorrect: boolean
+    /** Why it was corrected; null for who does not know the dough, because whoever wrote it may have named a weight. */
+    reason: string | null
+    /** Null for who does not know the dough: a weight tells which it is, and so does being off. */
+    as: { how: WeighingHow; massG: number | null; found: LineFound } | null
+  } | null
+}
+
+/**
+ * The lines of one dough as they are weighed, in the order of the plan and the same for every dough of its trial, with what
+ * was written of each. Null where its plan cannot be read, which the page says beside it.
+ * @param q.arm position of what it is; null for who does not know it
+ */
+export function weighingsOfBatch(q: {
+  plan: { planText: string | null; planHash: string | null }
+  arm: number | null
+  entries: readonly Entry[]
+  mayPutRight(entry: Entry): boolean
+}): LineOfBatch[] | null {
+  const { planText, planHash } = q.plan
+  const read = planText === null || planHash === null ? null : readPlan(planText, planHash)
+  if (read?.outcome !== 'read') return null
+  const standing = stoodBefore(
+    q.entries.map((entry) => ({ ...entry, supersedes: entry.supersedesId })),
+    null,
+  )
+  return linesOfPlan(read.plan).map((line): LineOfBatch => {
+    const { stage, ingredient, part, targets } = line
+    const target = q.arm === null ? null : (targets.find(({ arm }) => arm === q.arm) ?? null)
+    const stands = standing.find(
+      (entry) => entry.stageId === stage.id && entry.ingredientId === ingredient.id && entry.part === part,
+    )
+    return {
+      stage,
+      ingredient,
+      part,
+      isSame: isSameInAll(line),
+      target: target && { massG: target.massG, stepG: target.stepG, toleranceG: target.toleranceG },
+      stands: stands
+        ? {
+            id: stands.id,
+            who: stands.person.name,
+            at: stands.receivedAt,
+            reason: target && stands.reason,
+            mayCorrect: q.mayPutRight(stands),
+            as: target && {
+              how: stands.how,
+              massG: stands.massG,
+              found: lineOffTarget({
+                how: stands.how,
+                massG: stands.massG,
+                targetG: target.massG,
+                toleranceG: target.toleranceG,
+              }),
+            },
+          }
+        : null,
+    }
+  })
+}
