@@ -1,11 +1,11 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
-import { decidingMeasures } from './deciding-measures'
 import { everyMeasure } from './measures-to-read'
+import { tellingMeasures } from './telling-measures'
 
 /**
  * When the first reading of a batch came in that tells of the trial's primary measure, also one that was corrected since;
- * null when none has. What a piece weighed before the oven tells nothing of the loaf that is worked out with it.
+ * null when none has.
  */
 export async function firstDecidingReading(
   from: Db | Tx,
@@ -13,10 +13,7 @@ export async function firstDecidingReading(
   batch: { id: string; trialId: string; primaryId: string },
 ): Promise<Date | null> {
   const measures = await everyMeasure(from, bakeryId)
-  const atScaling = new Set(measures.filter(({ code }) => code === 'dough-mass').map(({ id }) => id))
-  const telling = [...decidingMeasures(measures, batch.primaryId)].filter(
-    (id) => id === batch.primaryId || !atScaling.has(id),
-  )
+  const telling = tellingMeasures(measures, batch.primaryId)
   const first = await from.reading.findFirst({
     where: { bakeryId, trialId: batch.trialId, batchId: batch.id, measureId: { in: telling } },
     orderBy: { receivedAt: 'asc' },

@@ -1,6 +1,7 @@
 import 'server-only'
 import { groupBy } from '../../calc/group-by'
 import { isOwnSlip } from '../conduct/is-own-slip'
+import { oddDays, type OddDay } from '../conduct/odd-days'
 import { oddTime, type OddTime } from '../conduct/odd-time'
 import { currentReadings } from '../readings/current-readings'
 import type { TrialContent } from './content-of-trial'
@@ -33,6 +34,10 @@ export type Conduct = {
   furtherRepeats: (Place & { have: number; of: number })[]
   /** Doughs with readings whose device told an odd time. */
   oddTimes: { code: string; kind: OddTime; count: number }[]
+  /** Mixing days that were spread over several days, or were one. */
+  oddDays: OddDay[]
+  /** How many readings came in from a file, so that nobody entered them as they were taken. */
+  fromFile: number
 }
 
 /**
@@ -115,6 +120,9 @@ export function conductOfTrial({ measures, doughs, readings }: TrialContent): Co
         return count === 0 ? [] : [{ code, kind, count }]
       })
     }),
+    oddDays: oddDays(doughs.map(({ day, begunAt }) => ({ day, begunAt: begunAt === null ? null : new Date(begunAt) }))),
+    // Only a file's readings have ids of version 5, made from their places; every other door asks for version 7.
+    fromFile: readings.filter(({ id }) => id.charAt(14) === '5').length,
   }
 }
 

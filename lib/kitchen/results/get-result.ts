@@ -13,6 +13,7 @@ import { causesOfTrial } from './causes-of-trial'
 import { countBatches, meanOf } from './count-batches'
 import { doughAsMixed } from './dough-as-mixed'
 import { isBroken, loadEvidence } from './load-evidence'
+import { outOfOrderDays } from './out-of-order-days'
 import { whoKnew } from './who-knew'
 
 /**
@@ -108,16 +109,3 @@ export const getResult = query({
     }
   },
 })
-
-/** Mixing days on which the doughs were begun in another order than the drawn one. */
-function outOfOrderDays(batches: readonly { day: number; plannedOrder: number; begunAt: Date | null }[]): number[] {
-  const days = [...new Set(batches.map(({ day }) => day))]
-  return days.filter((day) => {
-    const asDrawn = batches
-      .filter((batch) => batch.day === day)
-      .sort((a, b) => a.plannedOrder - b.plannedOrder)
-      .flatMap(({ begunAt }) => begunAt?.getTime() ?? [])
-    const asBegun = [...asDrawn].sort((a, b) => a - b)
-    return asDrawn.some((begun, i) => begun !== asBegun[i])
-  })
-}

@@ -367,6 +367,15 @@ export const results = {
   },
   wentWrong: 'What went wrong',
   wentWrongNone: 'Nothing was reported, nothing is missing, and no value stands out.',
+  oddDays: {
+    spread:
+      'The doughs of mixing day {day} were begun more than 12 hours apart, so they may not have had the same day.',
+    together: 'Mixing days {day} and {other} were begun less than 12 hours apart, so they may have been one day.',
+  },
+  fromFile: {
+    one: 'One reading came in from a file: nobody entered it here as it was taken.',
+    other: '{count} readings came in from a file: nobody entered them here as they were taken.',
+  },
   gaps: {
     'fewer-pieces': 'Dough {code}: {have} of {of} pieces made',
     missing: 'Dough {code}: {name}: {have} of {of} read',

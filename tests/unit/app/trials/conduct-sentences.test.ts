@@ -9,7 +9,7 @@ const forms = { text: results, language: 'en' } as unknown as ResultForms
 const bakery = { locale: 'en-GB', timeZone: 'UTC' } as unknown as ShownBakery
 const at = new Date('2026-03-02T04:00:00Z')
 const place = { code: '108', measure: { code: null, name: 'Crust' }, piece: 2, factorLevel: null }
-const nothing: Conduct = { corrections: [], causes: [], furtherRepeats: [], oddTimes: [] }
+const nothing: Conduct = { corrections: [], causes: [], furtherRepeats: [], oddTimes: [], oddDays: [], fromFile: 0 }
 const entered = { value: '1', unit: 'g', piece: 2, repeat: 1 }
 const correction = {
   ...place,
@@ -45,6 +45,16 @@ it.each<[string, Partial<Conduct>]>([
   ],
   ['Dough 108: Crust, Piece 2: read 3 times, the plan asks for 2', { furtherRepeats: [{ ...place, have: 3, of: 2 }] }],
   ['Dough 108: the clock of one reading ran ahead', { oddTimes: [{ code: '108', kind: 'in-the-future', count: 1 }] }],
+  [
+    'The doughs of mixing day 2 were begun more than 12 hours apart, so they may not have had the same day.',
+    { oddDays: [{ kind: 'spread', day: 2 }] },
+  ],
+  [
+    'Mixing days 1 and 3 were begun less than 12 hours apart, so they may have been one day.',
+    { oddDays: [{ kind: 'together', day: 1, other: 3 }] },
+  ],
+  ['One reading came in from a file: nobody entered it here as it was taken.', { fromFile: 1 }],
+  ['24 readings came in from a file: nobody entered them here as they were taken.', { fromFile: 24 }],
   ['One reading was corrected; it stands below.', { corrections: [correction] }],
 ])('%s', (said, change) => {
   expect(sentences(change)).toEqual([said])

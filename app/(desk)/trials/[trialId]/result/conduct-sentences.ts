@@ -6,13 +6,13 @@ import { wordsIn } from '@/lib/words/words'
 import type { ResultForms } from './result-forms'
 import type { ShownBakery, ShownResult } from './shown-result'
 
-/** What was done to the readings beside the plan, a sentence each: notes of what happened, further repeats, odd times, corrections. */
+/** What was done to the readings beside the plan, a sentence each: notes of what happened, further repeats, odd times and days, what came from a file, corrections. */
 export function conductSentences(
   { conduct, isEnded, batches }: Pick<ShownResult, 'conduct' | 'isEnded' | 'batches'>,
   bakery: ShownBakery,
   { text, language }: ResultForms,
 ): string[] {
-  const { causes, furtherRepeats, oddTimes, corrections } = conduct
+  const { causes, furtherRepeats, oddTimes, oddDays, fromFile, corrections } = conduct
   const corrected = corrections.length
   const isUnfinished = (state: string) => state === 'weighing' || state === 'in_work' || state === 'baked'
   return [
@@ -26,6 +26,12 @@ export function conductSentences(
       say(text.furtherRepeats, language, { code, have, of, ...sayPlace(place, wordsIn(language), language) }),
     ),
     ...oddTimes.map(({ code, kind, count }) => say(text.oddTimes[kind], language, { code, count })),
+    ...oddDays.map((odd) =>
+      odd.kind === 'spread'
+        ? say(text.oddDays.spread, language, { day: odd.day })
+        : say(text.oddDays.together, language, { day: odd.day, other: odd.other }),
+    ),
+    ...(fromFile > 0 ? [say(text.fromFile, language, { count: fromFile })] : []),
     ...(corrected > 0
       ? [say(isEnded ? text.correctedCount : text.correctedSoFar, language, { count: corrected })]
       : []),
