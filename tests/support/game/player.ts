@@ -124,7 +124,7 @@ class Game {
     const isQuiet = this.player.hand === 'quiet'
     const usual = this.floor.setup.primary.code === 'specific-volume' ? usualMl / usualG : usualMl
     let before = figureOf(this.floor, code)
-    for (let tries = 0; tries < (isQuiet ? 1 : 3); tries++) {
+    for (let tries = 0; tries < (isQuiet ? 1 : 2); tries++) {
       if (before === null || isOut(this.floor, code)) return
       // What is as it should be is left alone.
       if (!isQuiet && wish * (before / usual - 1 - this.world.morning(this.date())) > 0.02) return

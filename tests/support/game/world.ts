@@ -26,8 +26,8 @@ export type World = {
   bake: (dough: { code: string; arm: number }, date: number) => TrueDough
 }
 
-/** Equal breads, from the seed alone. */
-export function equalBreads(seed: string, loaves: number): World {
+/** Breads from the seed alone: equal ones, unless a test dough adds a share. */
+export function breadsOf(seed: string, loaves: number, gain = 0): World {
   const known = new Map<number, number>()
   const morning = (date: number) => {
     const found = known.get(date) ?? spread.morning * deviate(`${seed} morning ${date}`)
@@ -39,6 +39,7 @@ export function equalBreads(seed: string, loaves: number): World {
     bake({ code, arm }, date) {
       const share =
         1 +
+        (arm === 0 ? 0 : gain) +
         morning(date) +
         spread.armOfMorning * deviate(`${seed} arm ${arm} morning ${date}`) +
         spread.dough * deviate(`${seed} dough ${code}`)

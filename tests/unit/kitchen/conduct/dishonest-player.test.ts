@@ -3,7 +3,7 @@ import { seededRandom } from '@/lib/calc/random/seeded-random'
 import { Floor } from '@/tests/support/game/floor'
 import { outcomeOf } from '@/tests/support/game/outcome'
 import { playTrial, type Player } from '@/tests/support/game/player'
-import { draftOf, equalBreads, setupOf } from '@/tests/support/game/world'
+import { draftOf, breadsOf, setupOf } from '@/tests/support/game/world'
 import { forLong } from '@/tests/support/long'
 import { rateCheck } from '@/tests/support/rate-check'
 import { mostInNinetyNine } from '@/tests/support/simulated-trial'
@@ -39,7 +39,7 @@ function played(seed: number, player: Player): Trial {
   const draft = draftOf(seed)
   const name = `equal breads ${seed}`
   const random = seededRandom(`${name} ${player.hand}`)
-  const trial = playTrial(new Floor(setupOf(name, draft)), equalBreads(name, draft.loaves), player, random)
+  const trial = playTrial(new Floor(setupOf(name, draft)), breadsOf(name, draft.loaves), player, random)
   const found: Trial = {
     seed,
     better: margins.map(() => false),
