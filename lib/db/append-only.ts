@@ -12,6 +12,8 @@ export const appendOnlyTables = [
   'entry_to_settle',
   'settled_entry',
   'batch_cause',
+  'found_cause',
+  'found_cause_signature',
   'evidence',
   'evidence_part',
   'closing',

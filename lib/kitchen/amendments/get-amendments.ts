@@ -3,6 +3,8 @@ import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
 import { query } from '../query'
 import { analyseOnce } from '../results/analyse-once'
+import { foundCausesOfTrial } from '../results/found-causes-of-trial'
+import { headlineComparison } from '../results/headline-comparison'
 import { judgeContent } from '../results/judge-content'
 import type { TrialAnalysis } from '../results/analyse-trial'
 import { amendedHash } from './amended-hash'
@@ -30,15 +32,13 @@ export const getAmendments = query({
     const { all, accepted, unread, fault } = amendments
     const isAmended = accepted.length > 0 && fault === null
     const amended = amendedHash(accepted)
-    const [people, slip, second] = await Promise.all([
+    const declared = { ...closing.declared, state: closing.closed.state }
+    const { batches } = judgeContent(standing, closing.declared)
+    const [people, slip, found, second] = await Promise.all([
       peopleThere(db, bakeryId),
       isAmended ? slipOf(db, bakeryId, trialId, amended) : null,
-      isAmended
-        ? analyseOnce(
-            { ...closing.declared, state: closing.closed.state },
-            judgeContent(standing, closing.declared).batches,
-          )
-        : null,
+      foundCausesOfTrial(db, bakeryId, trialId),
+      isAmended ? analyseOnce(declared, batches) : null,
     ])
     const person = { id: personId, role }
     const signs =
@@ -71,7 +71,13 @@ export const getAmendments = query({
       unread,
       /** Something kept here is not what the record says of it: nothing is worked out of it. */
       fault: fault ?? (slip?.fault ? ('not-of-record' as const) : null),
-      second: second && !slip?.fault ? shownOf(second) : null,
+      second:
+        second && !slip?.fault
+          ? {
+              ...shownOf(second),
+              headline: await headlineComparison({ declared, batches, comparison: second.comparison, found }),
+            }
+          : null,
       /** An amendment that counts was accepted by who proposed it, being alone. */
       nobodyElse: accepted.some(({ verdict }) => verdict?.as === 'alone'),
       slip: slip && {

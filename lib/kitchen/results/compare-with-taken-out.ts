@@ -13,13 +13,15 @@ type WithTakenOut = {
 /**
  * The comparison as it would be had nobody taken out a dough of which the deciding measure was read, so that both can
  * be looked at; null where there is none such, or nothing is compared yet.
+ * @param only ids of the doughs that are asked about; all where nobody says
  * @throws Refusal 'took-too-long' | 'not-worked-out'
  */
 export async function compareWithTakenOut(
   declared: DeclaredTrial,
   batches: readonly MeasuredBatch[],
+  only?: ReadonlySet<string>,
 ): Promise<WithTakenOut | null> {
-  const taken = takenOutCounted(batches)
+  const taken = takenOutCounted(batches, only)
   if (!taken) return null
   const { comparison } = await analyseOnce(declared, taken.batches)
   return comparison && { codes: taken.codes, comparison }

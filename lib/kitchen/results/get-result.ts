@@ -12,6 +12,8 @@ import { costsOfTrial } from './costs-of-trial'
 import { causesOfTrial } from './causes-of-trial'
 import { countBatches, meanOf } from './count-batches'
 import { doughAsMixed } from './dough-as-mixed'
+import { foundCausesOfTrial } from './found-causes-of-trial'
+import { headlineComparison } from './headline-comparison'
 import { isBroken, loadEvidence } from './load-evidence'
 import { outOfOrderDays } from './out-of-order-days'
 import { whoKnew } from './who-knew'
@@ -29,9 +31,10 @@ export const getResult = query({
   right: 'read-work',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const [evidence, causes, knew, decision] = await Promise.all([
+    const [evidence, causes, foundCauses, knew, decision] = await Promise.all([
       loadEvidence(db, bakeryId, input.trialId),
       causesOfTrial(db, bakeryId, input.trialId),
+      foundCausesOfTrial(db, bakeryId, input.trialId),
       whoKnew(db, bakeryId, input.trialId),
       db.decision.findFirst({
         where: { bakeryId, trialId: input.trialId, takenBackAt: null },
@@ -54,6 +57,12 @@ export const getResult = query({
       analysis: shown,
       /** The same with the doughs counted that were taken out after they were read; null where none were. */
       withTakenOut: analysis.comparison && (await compareWithTakenOut(declared, batches)),
+      headline: await headlineComparison({
+        declared,
+        batches,
+        comparison: analysis.comparison,
+        found: foundCauses,
+      }),
       batches: batches.map(({ id, code, arm, day, plannedOrder, state, stateWhy, pieces }) => {
         const values = pieces.flatMap(({ value }) => value ?? [])
         return {
@@ -81,6 +90,7 @@ export const getResult = query({
           knewKey: knew?.correctedKnowing.has(correction.id) ?? false,
         })),
         causes,
+        foundCauses,
       },
       /** Who knew which dough is which, who entered readings knowing it, and who looked; null until the readings are closed. */
       knew: knew && { measures: knew.measures, knowers: knew.knowers, lookers: knew.lookers },

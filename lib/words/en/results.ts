@@ -407,6 +407,20 @@ export const results = {
     other: '{count} readings were corrected.',
   },
   cause: 'Dough {code}: {what} (noted {at}, {who})',
+  foundObjects: {
+    ingredient_left: 'an ingredient that was left',
+    tasted: 'the taste',
+    stock_count: 'the stock',
+    other: 'something else',
+  },
+  found: {
+    unsigned:
+      'Dough {code}: {what} (found later, {at}, {who}; shown by: {object}). Nobody else signed it, so it took nothing out.',
+    signed: 'Dough {code}: {what} (found later, {at}, {who}; shown by: {object}; seen and signed by {signer})',
+    alone: 'Dough {code}: {what} (found later, {at}, {who}; shown by: {object}; nobody else checked)',
+  },
+  lessFavourable:
+    'Dough {codes} was set aside for what was found after it was read. This is the less favourable of the comparison without it and with it.',
   furtherRepeats: 'Dough {code}: {name}, {place}: read {have} times, the plan asks for {of}',
   oddTimes: {
     'before-begun': {

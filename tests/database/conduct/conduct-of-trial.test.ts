@@ -61,6 +61,7 @@ describe('what is told of how the readings came about', () => {
     expect(await conduct()).toEqual({
       corrections: [],
       causes: [],
+      foundCauses: [],
       furtherRepeats: [],
       oddTimes: [],
       oddDays: [],

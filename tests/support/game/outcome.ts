@@ -48,6 +48,7 @@ export function outcomeOf(floor: Floor, margin: number): GameOutcome {
       conduct: {
         ...judged.conduct,
         corrections: judged.conduct.corrections.map((each) => ({ ...each, knewKey: false })),
+        foundCauses: [],
         causes: floor.causes.map(({ dough, at }, i) => ({
           id: String(i),
           code: dough,

@@ -1,24 +1,37 @@
 import 'server-only'
 import { sayPlace } from '@/app/(desk)/say-place'
 import { formatDateTime } from '@/lib/words/format/date'
-import { say } from '@/lib/words/say'
+import { say, sayName } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import type { ResultForms } from './result-forms'
 import type { ShownBakery, ShownResult } from './shown-result'
 
-/** What was done to the readings beside the plan, a sentence each: notes of what happened, further repeats, odd times and days, what came from a file, corrections. */
+/** What was done to the readings beside the plan, a sentence each: notes of what happened and of what was found later, further repeats, odd times and days, what came from a file, corrections. */
 export function conductSentences(
   { conduct, isEnded, batches }: Pick<ShownResult, 'conduct' | 'isEnded' | 'batches'>,
   bakery: ShownBakery,
   { text, language }: ResultForms,
 ): string[] {
-  const { causes, furtherRepeats, oddTimes, oddDays, fromFile, corrections } = conduct
+  const { causes, foundCauses, furtherRepeats, oddTimes, oddDays, fromFile, corrections } = conduct
   const corrected = corrections.length
   const isUnfinished = (state: string) => state === 'weighing' || state === 'in_work' || state === 'baked'
   return [
     ...causes.map(({ code, what, at, who }) =>
       say(text.cause, language, { code, what, at: formatDateTime(at, bakery), who }),
     ),
+    ...foundCauses.map(({ code, what, object, at, who, signed }) => {
+      const facts = {
+        code,
+        what,
+        object: sayName(text.foundObjects[object], language),
+        at: formatDateTime(at, bakery),
+        who,
+      }
+      if (!signed) return say(text.found.unsigned, language, facts)
+      return signed.isAlone
+        ? say(text.found.alone, language, facts)
+        : say(text.found.signed, language, { ...facts, signer: signed.who })
+    }),
     ...(isEnded ? batches : [])
       .filter(({ state }) => isUnfinished(state))
       .map(({ code }) => say(text.unfinished, language, { code })),
