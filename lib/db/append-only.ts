@@ -13,6 +13,8 @@ export const appendOnlyTables = [
   'settled_entry',
   'batch_cause',
   'weighing',
+  'found_cause',
+  'found_cause_signature',
   'evidence',
   'evidence_part',
   'closing',

@@ -42,8 +42,8 @@ const entry = z.strictObject({
 })
 
 /**
- * Format 1 with what the verdict was declared to be said of, what was weighed of each dough, and what was done to make
- * good for doughs and days that were lost.
+ * Format 1 with what the verdict was declared to be said of, what was weighed of each dough, what was found later, and
+ * what was done to make good for doughs and days that were lost.
  */
 export const closingOfFormat2 = z.strictObject({
   ...closingOfFormat1.shape,
@@ -53,6 +53,18 @@ export const closingOfFormat2 = z.strictObject({
     holdsFor: z.enum(['any_day', 'these_days']),
   }),
   weighings: z.strictObject({ lines: z.array(line), entries: z.array(entry) }),
+  /** Causes that were found later, and who signed that a dough is set aside for one. */
+  found: z.array(
+    z.strictObject({
+      id: z.string(),
+      dough: z.string(),
+      object: z.enum(['ingredient_left', 'tasted', 'stock_count', 'other']),
+      what: z.string(),
+      by: person,
+      at: z.string(),
+      signed: z.strictObject({ as: z.enum(['second_person', 'alone']), by: person, at: z.string() }).nullable(),
+    }),
+  ),
   repairs: z.array(
     z.strictObject({
       kind: z.enum(['baked-again', 'day-added', 'swapped', 'date-moved']),

@@ -4,6 +4,7 @@ import { levelOf } from '../../auth/rights'
 import type { Db } from '../../db/client'
 import { analyseOnce } from '../results/analyse-once'
 import type { TrialAnalysis } from '../results/analyse-trial'
+import { headlineComparison } from '../results/headline-comparison'
 import { judgeAmended } from '../results/judge-readings'
 import type { FoundSealed } from '../results/load-sealed'
 import { amendedHash } from './amended-hash'
@@ -28,16 +29,13 @@ export async function afterClosing(db: Db, actor: DeskActor, trialId: string, fo
   const { all, accepted, unread, fault } = amendments
   const isAmended = accepted.length > 0 && fault === null
   const amended = amendedHash(accepted)
-  const [people, slip, second] = await Promise.all([
+  const declared = { ...closing.declared, state: closing.closed.state }
+  const [people, slip, judged] = await Promise.all([
     peopleThere(db, bakeryId),
     isAmended ? slipOf(db, bakeryId, trialId, amended) : null,
-    isAmended
-      ? analyseOnce(
-          { ...closing.declared, state: closing.closed.state },
-          (await judgeAmended({ closed: closedHash, amended }, standing)).batches,
-        )
-      : null,
+    isAmended ? judgeAmended({ closed: closedHash, amended }, standing) : null,
   ])
+  const second = judged && (await analyseOnce(declared, judged.batches))
   const person = { id: personId, role }
   const signs =
     slip && !slip.isSigned && !slip.fault
@@ -69,7 +67,18 @@ export async function afterClosing(db: Db, actor: DeskActor, trialId: string, fo
     unread,
     /** Something kept here is not what the record says of it: nothing is worked out of it. */
     fault: fault ?? (slip?.fault ? ('not-of-record' as const) : null),
-    second: second && !slip?.fault ? shownOf(second) : null,
+    second:
+      second && !slip?.fault
+        ? {
+            ...shownOf(second),
+            headline: await headlineComparison({
+              declared,
+              batches: judged.batches,
+              comparison: second.comparison,
+              found: judged.conduct.foundCauses,
+            }),
+          }
+        : null,
     /** An amendment that counts was accepted by who proposed it, being alone. */
     nobodyElse: accepted.some(({ verdict }) => verdict?.as === 'alone'),
     slip: slip && {

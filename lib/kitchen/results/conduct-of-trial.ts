@@ -1,6 +1,7 @@
 import 'server-only'
 import { groupBy } from '../../calc/group-by'
 import { isOwnSlip } from '../conduct/is-own-slip'
+import { oddDays, type OddDay } from '../conduct/odd-days'
 import { oddTime, type OddTime } from '../conduct/odd-time'
 import { currentReadings } from '../readings/current-readings'
 import type { TrialContent } from './content-of-trial'
@@ -33,18 +34,32 @@ export type Conduct = {
   furtherRepeats: (Place & { have: number; of: number })[]
   /** Doughs with readings whose device told an odd time. */
   oddTimes: { code: string; kind: OddTime; count: number }[]
+  /** Mixing days that were spread over several days, or were one. */
+  oddDays: OddDay[]
+  /** How many readings came in from a file, so that nobody entered them as they were taken. */
+  fromFile: number
+  /** What was found later, in the order in which it was noted, and who signed it; null where nobody has. */
+  foundCauses: FoundCause[]
+}
+
+type FoundCause = Pick<TrialContent['found'][number], 'id' | 'object' | 'what'> & {
+  batchId: string
+  code: string
+  who: string
+  at: Date
+  signed: { who: string; isAlone: boolean } | null
 }
 
 /**
  * How the readings of a trial came about, beside what they say: whatever somebody did to them that the plan does not.
  * By the codes of the doughs, so that it may be told before the result is.
  */
-export function conductOfTrial({ measures, doughs, readings }: TrialContent): Conduct {
+export function conductOfTrial({ measures, doughs, readings, found }: TrialContent): Conduct {
   const codes = new Map(doughs.map(({ id, code }) => [id, code]))
   const codeOf = ({ dough }: Reading) => codes.get(dough) ?? ''
   const measureOf = ({ measure }: Reading): Place['measure'] => {
-    const found = measures.find(({ id }) => id === measure)
-    return { code: found?.code ?? null, name: found?.name ?? '' }
+    const read = measures.find(({ id }) => id === measure)
+    return { code: read?.code ?? null, name: read?.name ?? '' }
   }
   const byId = new Map(readings.map((reading) => [reading.id, reading]))
   const holding = currentReadings(
@@ -115,6 +130,19 @@ export function conductOfTrial({ measures, doughs, readings }: TrialContent): Co
         return count === 0 ? [] : [{ code, kind, count }]
       })
     }),
+    oddDays: oddDays(doughs.map(({ day, begunAt }) => ({ day, begunAt: begunAt === null ? null : new Date(begunAt) }))),
+    // Only a file's readings have ids of version 5, made from their places; every other door asks for version 7.
+    fromFile: readings.filter(({ id }) => id.charAt(14) === '5').length,
+    foundCauses: found.map(({ id, dough, object, what, by, at, signed }) => ({
+      id,
+      object,
+      what,
+      batchId: dough,
+      code: codes.get(dough) ?? '',
+      who: by.name,
+      at: new Date(at),
+      signed: signed && { who: signed.by.name, isAlone: signed.as === 'alone' },
+    })),
   }
 }
 

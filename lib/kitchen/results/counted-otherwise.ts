@@ -33,6 +33,17 @@ export function countedOtherwise(batches: readonly MeasuredBatch[]): {
   }
 }
 
+/**
+ * Of these doughs those counted that were set aside although they were read; null where there is none such.
+ * @param ids of doughs
+ */
+export function setAsideCounted(batches: readonly MeasuredBatch[], ids: ReadonlySet<string>): CountedOtherwise | null {
+  const those = batches.filter(
+    ({ id, state, pieces }) => ids.has(id) && state === 'set_aside' && pieces.some(({ value }) => value !== null),
+  )
+  return otherwise(batches, those, (batch) => ({ ...batch, state: 'measured' }))
+}
+
 function otherwise(
   batches: readonly MeasuredBatch[],
   those: readonly MeasuredBatch[],

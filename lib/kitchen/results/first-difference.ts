@@ -4,6 +4,8 @@ import type { TrialContent } from './content-of-trial'
 export type Difference =
   | { kind: 'dough'; code: string; field: DoughField }
   | { kind: 'weighing-changed' | 'weighing-gone' | 'weighing-added'; code: string; ingredient: string }
+  /** What was found later of a dough, and who signed it. */
+  | { kind: 'found'; code: string }
   | {
       kind: 'reading-changed' | 'reading-gone' | 'reading-added'
       code: string
@@ -29,8 +31,8 @@ const doughFields = [
 export type DoughField = (typeof doughFields)[number] | 'gone' | 'added'
 
 /**
- * The first thing in which a trial's rows are not what was closed, doughs before readings and these before weighings; null when nothing differs
- * that a result rests on.
+ * The first thing in which a trial's rows are not what was closed, doughs before readings, these before weighings and
+ * these before what was found later; null when nothing differs that a result rests on.
  */
 export function firstDifference(closed: TrialContent, now: TrialContent): Difference | null {
   const doughsNow = new Map(now.doughs.map((dough) => [dough.id, dough]))
@@ -70,7 +72,8 @@ export function firstDifference(closed: TrialContent, now: TrialContent): Differ
     readingsNow.delete(reading.id)
   }
   for (const reading of readingsNow.values()) return found('reading-added', null, reading)
-  return weighingDifference(closed, now, (dough) => codes.get(dough) ?? '')
+  const codeOf = (dough: string) => codes.get(dough) ?? ''
+  return weighingDifference(closed, now, codeOf) ?? foundDifference(closed, now, codeOf)
 }
 
 /** Of a trial that was closed before weighings were written down, any that is there now was added. */
@@ -94,6 +97,21 @@ function weighingDifference(
   }
   for (const entry of there.values()) return found('weighing-added', entry)
   return null
+}
+
+function foundDifference(
+  closed: TrialContent,
+  now: TrialContent,
+  codeOf: (dough: string) => string,
+): Difference | null {
+  // Names of people may change.
+  const said = ({ id, dough, object, what, at, by, signed }: TrialContent['found'][number]) =>
+    JSON.stringify([id, dough, object, what, at, by.id, signed && [signed.as, signed.by.id, signed.at]])
+  const there = new Map(now.found.map((cause) => [cause.id, said(cause)]))
+  const other = closed.found.find((cause) => there.get(cause.id) !== said(cause))
+  const added = now.found.find(({ id }) => closed.found.every((cause) => cause.id !== id))
+  const first = other ?? added
+  return first ? { kind: 'found', code: codeOf(first.dough) } : null
 }
 
 type Reading = TrialContent['readings'][number]

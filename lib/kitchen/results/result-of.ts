@@ -10,8 +10,10 @@ import { costsOfTrial } from './costs-of-trial'
 import { causesOfTrial } from './causes-of-trial'
 import { countBatches, meanOf } from './count-batches'
 import { doughAsMixed } from './dough-as-mixed'
+import { headlineComparison } from './headline-comparison'
 import type { loadEvidence } from './load-evidence'
 import { isBroken } from './load-sealed'
+import { outOfOrderDays } from './out-of-order-days'
 import { whoKnew } from './who-knew'
 
 /**
@@ -53,6 +55,13 @@ export async function resultOf(
     analysis: shown,
     /** The same with the doughs counted that were read and taken out, and going by what was weighed last; null where those are the same doughs. */
     ...(analysis.comparison ? await compareOtherwise(declared, batches) : nothingOtherwise),
+    /** What the headline rests on. */
+    headline: await headlineComparison({
+      declared,
+      batches,
+      comparison: analysis.comparison,
+      found: evidence.conduct.foundCauses,
+    }),
     batches: batches.map(({ id, code, arm, day, plannedOrder, state, stateWhy, pieces }) => {
       const values = pieces.flatMap(({ value }) => value ?? [])
       return {
@@ -112,16 +121,3 @@ export async function resultOf(
 }
 
 const nothingOtherwise = { withTakenOut: null, asLastWeighed: null }
-
-/** Mixing days on which the doughs were begun in another order than the drawn one. */
-function outOfOrderDays(batches: readonly { day: number; plannedOrder: number; begunAt: Date | null }[]): number[] {
-  const days = [...new Set(batches.map(({ day }) => day))]
-  return days.filter((day) => {
-    const asDrawn = batches
-      .filter((batch) => batch.day === day)
-      .sort((a, b) => a.plannedOrder - b.plannedOrder)
-      .flatMap(({ begunAt }) => begunAt?.getTime() ?? [])
-    const asBegun = [...asDrawn].sort((a, b) => a - b)
-    return asDrawn.some((begun, i) => begun !== asBegun[i])
-  })
-}

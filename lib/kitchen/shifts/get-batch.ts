@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
 import type { Allergen } from '../../db/generated/enums'
 import { oddTime } from '../conduct/odd-time'
+import { signsFoundCause } from '../conduct/signs-found-cause'
 import { whyNotTakenOut } from '../conduct/why-not-taken-out'
 import { query } from '../query'
 import { isToSettle } from '../readings/is-to-settle'
@@ -20,6 +21,7 @@ import { unitsOfBase } from '../readings/units-of-base'
 import { Refusal } from '../refusal'
 import { isFrozen, isKeyOpen, isOpen } from '../trials/rules'
 import { weighingsOfBatch } from '../weighings/weighings-of-batch'
+import { isFoundOutFrom } from './may-be-found-out'
 import { mixingOf } from './mixing-of'
 import { mixedBatches } from '../batches/mixed-batches'
 import { plannedValue } from './planned-value'
@@ -37,7 +39,7 @@ export const getBatch = query({
   right: 'read-shift',
   async run({ db, actor, now, input }) {
     const { bakeryId, personId } = actor
-    const found = db.batch.findUnique({
+    const read = db.batch.findUnique({
       where: { bakeryId_id: { bakeryId, id: input.batchId } },
       select: {
         id: true,
@@ -137,9 +139,24 @@ export const getBatch = query({
           select: { id: true, what: true, noticedAt: true, at: true, person: { select: { name: true } } },
           orderBy: [{ at: 'asc' }, { id: 'asc' }],
         },
+        found: {
+          select: {
+            id: true,
+            object: true,
+            what: true,
+            at: true,
+            foundBy: { select: { id: true, name: true } },
+            signature: { select: { signsAs: true, signedBy: { select: { name: true } } } },
+          },
+          orderBy: [{ at: 'asc' }, { id: 'asc' }],
+        },
       },
     })
-    const [batch, measures] = await Promise.all([found, measuresToRead(db, bakeryId)])
+    const [batch, measures, people] = await Promise.all([
+      read,
+      measuresToRead(db, bakeryId),
+      db.person.findMany({ where: { bakeryId, endedAt: null }, select: { id: true } }),
+    ])
     // Before its plan is approved a batch is a thought, and the floor knows nothing of it.
     if (!batch || !isFrozen(batch.trial.state)) throw new Refusal('not-found')
     const [ranges, ofTrial, firstReadAt] = await Promise.all([
@@ -156,6 +173,7 @@ export const getBatch = query({
       toSettle,
       opened,
       weighings,
+      found,
       mixingDay,
       movedFrom,
       movedAt,
@@ -184,6 +202,21 @@ export const getBatch = query({
         begunAt: batch.begunAt,
         firstReadAt,
         causesNotedAt: batch.causes.map(({ at }) => at),
+      }),
+      mayBeFoundOut: isTrialOpen && isFoundOutFrom(batch.state),
+      /** What was found later, and as what whoever asks may sign it; null where they may not. */
+      found: found.map(({ foundBy, signature, ...cause }) => {
+        const signs = signsFoundCause({
+          personId,
+          foundById: foundBy.id,
+          people: people.map(({ id }) => id),
+        })
+        return {
+          ...cause,
+          who: foundBy.name,
+          signed: signature && { who: signature.signedBy.name, isAlone: signature.signsAs === 'alone' },
+          maySignAs: signature || 'bar' in signs ? null : signs.as,
+        }
       }),
       /** What somebody may take back, and for how long from now, ms; null when there is nothing. */
       undo:

@@ -158,6 +158,8 @@ export const audit = {
     'shifts.begin-batch': 'began a batch',
     'shifts.move-batch': 'moved a batch',
     'shifts.note-cause': 'noted what happened to a batch',
+    'shifts.note-found-cause': 'noted what was found later of a batch',
+    'shifts.sign-found-cause': 'signed what was found later, which set a batch aside',
     'shifts.undo-move': 'took the move of a batch back',
     'shifts.count-pieces': 'counted pieces',
     'weighings.log-weighings': 'wrote what was weighed',

@@ -75,7 +75,7 @@ export const refusals = {
   'not-begun-not-lost': 'This batch was never begun, so it cannot be lost or set aside. Say that it was not baked.',
   'begun-so-baked': 'This batch was begun, so it is not one that was not baked. It can be lost or set aside.',
   'read-before-any-cause':
-    'What decides the trial was read of this batch already, and nothing was noted before that. It counts: note what happened, go on, and the result tells it.',
+    'What decides the trial was read of this batch already, and nothing was noted before that. It counts: note what happened, go on, and the result tells it. What shows it and was found only now takes a second person’s signature.',
   'rows-at-fault': {
     one: 'Nothing was stored: one thing in the file is at fault.',
     other: 'Nothing was stored: {count} things in the file are at fault.',
@@ -115,6 +115,7 @@ export const refusals = {
   'dough-out-already': 'This dough does not count already.',
   'amendment-waits-already': '{who} proposed an amendment here at {at}, and nobody has decided on it yet.',
   'amendment-decided': '{who} decided on this at {at}. It stands.',
+  'own-found-cause': 'You found this, so a second person has to see it and sign it.',
   'own-amendment': 'You proposed this, so a second person decides on it.',
   'nothing-amended': 'No amendment was accepted, so there is nothing beside the first result.',
   'slip-signed': 'It is signed already that the first result rested on a slip.',

@@ -98,6 +98,7 @@ export const results = {
       'weighing-added':
         'The first thing that does not agree: what was weighed of {ingredient} for dough {code} was added.',
     },
+    found: 'The first thing that does not agree: what was found later of dough {code}, or who signed it.',
     elsewhere: 'What differs is nothing that a result rests on.',
     damaged: 'What was sealed when the readings were closed cannot be read, or is not what was hashed then.',
     unknownFormat: 'What was sealed when the readings were closed was written by a later Evendough. Update this one.',
@@ -411,6 +412,15 @@ export const results = {
   },
   wentWrong: 'What went wrong',
   wentWrongNone: 'Nothing was reported, nothing is missing, and no value stands out.',
+  oddDays: {
+    spread:
+      'The doughs of mixing day {day} were begun more than 12 hours apart, so they may not have had the same day.',
+    together: 'Mixing days {day} and {other} were begun less than 12 hours apart, so they may have been one day.',
+  },
+  fromFile: {
+    one: 'One reading came in from a file: nobody entered it here as it was taken.',
+    other: '{count} readings came in from a file: nobody entered them here as they were taken.',
+  },
   gaps: {
     'fewer-pieces': 'Dough {code}: {have} of {of} pieces made',
     missing: 'Dough {code}: {name}: {have} of {of} read',
@@ -478,6 +488,20 @@ export const results = {
     other: '{count} readings were corrected.',
   },
   cause: 'Dough {code}: {what} (noted {at}, {who})',
+  foundObjects: {
+    ingredient_left: 'an ingredient that was left',
+    tasted: 'the taste',
+    stock_count: 'the stock',
+    other: 'something else',
+  },
+  found: {
+    unsigned:
+      'Dough {code}: {what} (found later, {at}, {who}; shown by: {object}). Nobody else signed it, so it took nothing out.',
+    signed: 'Dough {code}: {what} (found later, {at}, {who}; shown by: {object}; seen and signed by {signer})',
+    alone: 'Dough {code}: {what} (found later, {at}, {who}; shown by: {object}; nobody else checked)',
+  },
+  lessFavourable:
+    'Dough {codes} was set aside for what was found after it was read. This is the less favourable of the comparison without it and with it.',
   furtherRepeats: 'Dough {code}: {name}, {place}: read {have} times, the plan asks for {of}',
   oddTimes: {
     'before-begun': {

@@ -275,7 +275,7 @@ export const shift = {
     notBakedHint: 'The result says it with what you write. It can be taken back for ten seconds.',
     notBaked: 'Not baked',
     readAlready:
-      'What decides the trial was read of this batch, and nothing was noted before that. So it cannot be lost or set aside any more: it counts. Note above what happened, and the result tells it beside the values.',
+      'What decides the trial was read of this batch, and nothing was noted before that. So it cannot be lost or set aside any more: it counts. Note above what happened, and the result tells it beside the values. If something that anybody can be shown was found only now, write that down as found later, and a second person signs it.',
   },
   causes: {
     title: 'Note what happened',
@@ -286,6 +286,34 @@ export const shift = {
     keep: 'Note it',
     noted: 'Noted at this batch',
     line: '{what} (noticed {noticed}, noted {at}, {who})',
+  },
+  found: {
+    title: 'Something was found later',
+    note: 'A full tub of salt, a crumb that tastes of none, a stock that does not add up: what somebody else can be shown. A second person sees it and signs it, and the batch is set aside. What was read stays visible, and the headline of the result takes the less favourable of with and without it.',
+    caution: 'Never taste raw dough, nor a loaf that was measured in seed.',
+    what: 'What is wrong with the batch?',
+    whatHint: 'What it shows, such as: the salt for this batch still stands in its tub.',
+    by: 'What shows it? Tap to write it down.',
+    objects: {
+      ingredient_left: 'an ingredient that was left',
+      tasted: 'the taste',
+      stock_count: 'the stock',
+      other: 'something else that can be shown',
+    },
+    objectButtons: {
+      ingredient_left: 'An ingredient that was left',
+      tasted: 'The taste',
+      stock_count: 'The stock',
+      other: 'Something else',
+    },
+    noted: 'Found later at this batch',
+    line: '{what} (found {at}, {who}; shown by: {object})',
+    signed: 'Seen and signed by {who}.',
+    alone: 'Signed by {who}: nobody else checked.',
+    waits: 'A second person has to see it and sign it. Until then the batch counts.',
+    sign: 'I have seen it: set the batch aside',
+    signAlone: 'Nobody else is here: set the batch aside',
+    signNote: 'It does not come back.',
   },
   figures: {
     title: 'What it comes to',

@@ -58,7 +58,15 @@ describe('what is told of how the readings came about', () => {
   it('is nothing where everybody kept to the plan', async () => {
     await read(1)
     await read(2, { repeat: 2 })
-    expect(await conduct()).toEqual({ corrections: [], causes: [], furtherRepeats: [], oddTimes: [] })
+    expect(await conduct()).toEqual({
+      corrections: [],
+      causes: [],
+      foundCauses: [],
+      furtherRepeats: [],
+      oddTimes: [],
+      oddDays: [],
+      fromFile: 0,
+    })
   })
 
   it('is every correction, also of a correction: old, new, who, when, why, and whether it was an own slip', async () => {

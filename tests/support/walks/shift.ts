@@ -1,6 +1,7 @@
 import { v7 as uuid } from 'uuid'
 import { takeEntries } from '../../../lib/kitchen/intake/take-entries'
 import { beginBatch } from '../../../lib/kitchen/shifts/begin-batch'
+import { noteFoundCause } from '../../../lib/kitchen/shifts/note-found-cause'
 import { undoMs } from '../../../lib/kitchen/batches/rules'
 import { makeApprovedTrial } from '../approved-trial'
 import { callerOf, valueOf } from '../bakery'
@@ -149,6 +150,43 @@ export const shiftActions: readonly ActionWalk[] = [
         bound: [batchId, 'metric', [line]],
         fields: { 'lines.0.mass': '1000' },
         happened: () => isNow(context, batchId, `id IN (SELECT batch_id FROM weighing WHERE mass_g = 1000)`),
+      }
+    },
+  },
+  {
+    action: `${file}#noteFound`,
+    command: 'shifts.note-found-cause',
+    right: 'log-reading',
+    async aim(context) {
+      const batchId = await firstBatch(context, true)
+      return {
+        page: `/shift/${batchId}`,
+        bound: [batchId],
+        fields: { object: 'stock_count', what: 'walked' },
+        happened: () => isNow(context, batchId, `id IN (SELECT batch_id FROM found_cause WHERE what = 'walked')`),
+      }
+    },
+  },
+  {
+    action: `${file}#signFound`,
+    command: 'shifts.sign-found-cause',
+    right: 'log-reading',
+    // The owner found it, so somebody else signs it.
+    narrowedFor: ['owner'],
+    async aim(context) {
+      const batchId = await firstBatch(context, true)
+      const { foundCauseId } = valueOf(
+        await noteFoundCause.call(callerOf(context.bakery.owner.sessionSecret, new Date()), {
+          batchId,
+          object: 'tasted',
+          what: 'walked',
+        }),
+      )
+      return {
+        page: `/shift/${batchId}`,
+        bound: [foundCauseId, 2],
+        fields: {},
+        happened: () => isNow(context, batchId, `state = 'set_aside'`),
       }
     },
   },

@@ -4,9 +4,11 @@ import { act } from '@/app/act'
 import { textOf } from '@/lib/ui/text-of'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { noteCause } from '@/lib/kitchen/shifts/note-cause'
+import { noteFoundCause } from '@/lib/kitchen/shifts/note-found-cause'
 import { openDoughKey } from '@/lib/kitchen/shifts/open-dough-key'
 import { countPieces } from '@/lib/kitchen/shifts/count-pieces'
 import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
+import { signFoundCause } from '@/lib/kitchen/shifts/sign-found-cause'
 import { undoMove } from '@/lib/kitchen/shifts/undo-move'
 import { logWeighings } from '@/lib/kitchen/weighings/log-weighings'
 import { smallMassUnit, type MassUnits } from '@/lib/words/format/mass'
@@ -79,6 +81,22 @@ export async function takeOut(
 export async function note(batchId: string, former: FormState, form: FormData): Promise<FormState> {
   const input = { batchId, what: textOf(form, 'what'), noticedMinAgo: wholeNumberOf(form, 'noticedMinAgo') }
   const acted = await act(noteCause, input, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function noteFound(batchId: string, former: FormState, form: FormData): Promise<FormState> {
+  const input = { batchId, object: textOf(form, 'object'), what: textOf(form, 'what') }
+  const acted = await act(noteFoundCause, input, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function signFound(
+  foundCauseId: string,
+  seenRevision: number,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const acted = await act(signFoundCause, { foundCauseId, seenRevision }, form, former)
   return acted.ok ? acted.done() : acted.state
 }
 

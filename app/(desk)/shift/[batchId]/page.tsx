@@ -22,6 +22,7 @@ import { Causes } from './causes'
 import { Cautions } from './cautions'
 import { DoughKey } from './dough-key'
 import { Figures } from './figures'
+import { FoundLater } from './found-later'
 import { asKeptReading, asMeasureToRead, needsByPlace } from './for-readings'
 import { NextStep } from './next-step'
 import { PieceCount } from './piece-count'
@@ -163,6 +164,7 @@ export default async function BatchPage({ params }: Params) {
       {batch.isOpen && isMixed && !isLost ? <PieceCount {...shared} /> : null}
       <Figures {...shared} />
       <Causes {...shared} />
+      <FoundLater {...shared} />
       {batch.isOpen && !isOver ? <TakeOut {...shared} /> : null}
       <ReadingLog {...shared} />
     </FloorSheet>

@@ -44,6 +44,7 @@ const closed: TrialContent = {
   doughs: [doughOf(0, 'measured'), doughOf(1, 'measured'), doughOf(2, 'baked')],
   readings: [readingOf(0, 1), readingOf(0, 2), readingOf(1, 1), readingOf(1, 1, 'r1-1', 410)],
   weighings: null,
+  found: [],
 }
 const amendment = (id: string, change: AmendmentContent['change']): AmendmentContent => ({
   bakery: 'b',

@@ -39,6 +39,7 @@ const closed: TrialContent = {
   doughs: [dough('a', '417'), dough('b', '902')],
   readings: [reading('r1'), reading('r2')],
   weighings: null,
+  found: [],
 }
 const withDough = (change: Partial<TrialContent['doughs'][number]>): TrialContent => ({
   ...closed,

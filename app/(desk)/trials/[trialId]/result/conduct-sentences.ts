@@ -1,27 +1,40 @@
 import 'server-only'
 import { sayPlace } from '@/app/(desk)/say-place'
 import { formatDateTime } from '@/lib/words/format/date'
-import { say } from '@/lib/words/say'
+import { say, sayName } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import type { ResultForms } from './result-forms'
 import type { ShownBakery, ShownResult } from './shown-result'
 
 /**
- * What was done beside the plan, a sentence each: notes of what happened, further repeats, odd times, corrections, and
- * what was weighed otherwise or is not written.
+ * What was done beside the plan, a sentence each: notes of what happened and of what was found later, further repeats, odd
+ * times and days, what came from a file, corrections, and what was weighed otherwise or is not written.
  */
 export function conductSentences(
   { conduct, weighings, isEnded, batches }: Pick<ShownResult, 'conduct' | 'weighings' | 'isEnded' | 'batches'>,
   bakery: ShownBakery,
   { text, language }: ResultForms,
 ): string[] {
-  const { causes, furtherRepeats, oddTimes, corrections } = conduct
+  const { causes, foundCauses, furtherRepeats, oddTimes, oddDays, fromFile, corrections } = conduct
   const corrected = corrections.length
   const isUnfinished = (state: string) => state === 'weighing' || state === 'in_work' || state === 'baked'
   return [
     ...causes.map(({ code, what, at, who }) =>
       say(text.cause, language, { code, what, at: formatDateTime(at, bakery), who }),
     ),
+    ...foundCauses.map(({ code, what, object, at, who, signed }) => {
+      const facts = {
+        code,
+        what,
+        object: sayName(text.foundObjects[object], language),
+        at: formatDateTime(at, bakery),
+        who,
+      }
+      if (!signed) return say(text.found.unsigned, language, facts)
+      return signed.isAlone
+        ? say(text.found.alone, language, facts)
+        : say(text.found.signed, language, { ...facts, signer: signed.who })
+    }),
     ...(isEnded ? batches : [])
       .filter(({ state }) => isUnfinished(state))
       .map(({ code }) => say(text.unfinished, language, { code })),
@@ -29,6 +42,12 @@ export function conductSentences(
       say(text.furtherRepeats, language, { code, have, of, ...sayPlace(place, wordsIn(language), language) }),
     ),
     ...oddTimes.map(({ code, kind, count }) => say(text.oddTimes[kind], language, { code, count })),
+    ...oddDays.map((odd) =>
+      odd.kind === 'spread'
+        ? say(text.oddDays.spread, language, { day: odd.day })
+        : say(text.oddDays.together, language, { day: odd.day, other: odd.other }),
+    ),
+    ...(fromFile > 0 ? [say(text.fromFile, language, { count: fromFile })] : []),
     ...(corrected > 0
       ? [say(isEnded ? text.correctedCount : text.correctedSoFar, language, { count: corrected })]
       : []),

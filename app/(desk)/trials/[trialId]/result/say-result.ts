@@ -142,15 +142,22 @@ export function armSentences(
     })
 }
 
-/** The state of things in one sentence, and the one below it. */
-export function headlineOf(
-  result: ShownResult,
-  costs: ShownCosts | null,
-  forms: ResultForms,
-): { headline: string; lead: string | null } {
+type Headline = { headline: string; lead: string | null }
+
+/** The state of things in one sentence, and what stands below it. */
+export function headlineOf(result: ShownResult, costs: ShownCosts | null, forms: ResultForms): Headline {
+  const { text, language } = forms
+  const { lessFavourableOf: codes } = result.headline
+  const { headline, lead } = headlineAlone(result, costs, forms)
+  return codes.length === 0
+    ? { headline, lead }
+    : { headline, lead: paragraph([lead, say(text.lessFavourable, language, { codes })], language) }
+}
+
+function headlineAlone(result: ShownResult, costs: ShownCosts | null, forms: ResultForms): Headline {
   const { text, language } = forms
   const { analysis, batches, isEnded } = result
-  const { comparison } = analysis
+  const { comparison } = result.headline
   if (!comparison) {
     if (analysis.stage === 'before') return { headline: text.headline.before, lead: null }
     if (analysis.stage === 'all-in') return { headline: text.headline.allIn, lead: text.allInLead }

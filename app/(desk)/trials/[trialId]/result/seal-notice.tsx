@@ -50,6 +50,8 @@ function firstOf(first: Extract<Sealed, { outcome: 'differs' }>['first'], text: 
       return say(text.gone, language, { code: first.code, was: first.was ?? '' })
     case 'reading-added':
       return say(text.added, language, { code: first.code, is: first.is ?? '' })
+    case 'found':
+      return say(text.found, language, { code: first.code })
     case 'weighing-changed':
     case 'weighing-gone':
     case 'weighing-added':

@@ -15,7 +15,7 @@ export function amendedHeadline(
 ): { headline: string; lead: string | null } | null {
   if (!amended?.slip?.isSigned || !amended.second || amended.fault) return null
   const { amendments: text } = wordsIn(language)
-  const second = { ...result, analysis: amended.second }
+  const second = { ...result, analysis: amended.second, headline: amended.second.headline }
   const forms = resultForms({ result: second, measureCode: result.trial.measure.code, bakery, language })
   const { headline, lead } = headlineOf(second, null, forms)
   const sentence = amended.slip.isAlone || amended.nobodyElse ? text.slipHeadlineAlone : text.slipHeadline

@@ -1,0 +1,200 @@
+import { v7 as uuid } from 'uuid'
+import { openSession } from '@/lib/auth/sessions'
+import { db } from '@/lib/db/client'
+import { inTransaction } from '@/lib/db/transaction'
+import type { DeskCaller } from '@/lib/kitchen/caller'
+import { takeEntries } from '@/lib/kitchen/intake/take-entries'
+import { correctReading } from '@/lib/kitchen/readings/correct-reading'
+import { importReadings } from '@/lib/kitchen/readings/import/import-readings'
+import { logReading } from '@/lib/kitchen/readings/log-reading'
+import { settleEntry } from '@/lib/kitchen/readings/settle-entry'
+import type { Refused, Result } from '@/lib/kitchen/result'
+import { closeTrial } from '@/lib/kitchen/results/close-trial'
+import { unfinishedStates } from '@/lib/kitchen/batches/rules'
+import { isOutState } from '@/lib/kitchen/conduct/is-out-state'
+import { gapsOfDough } from '@/lib/kitchen/readings/gaps-of-trial'
+import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
+import { countPieces } from '@/lib/kitchen/shifts/count-pieces'
+import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
+import { noteCause } from '@/lib/kitchen/shifts/note-cause'
+import { undoMove } from '@/lib/kitchen/shifts/undo-move'
+import type { ApprovedTrial } from '../approved-trial'
+import { callerOf, type TestBakery } from '../bakery'
+import { causeNoted, msOf, reasonGiven, typed, units, type Move, type Outcome, type ReadingSpot } from './moves'
+
+/** The moves of the floor as the commands of a bakery's head baker, against the database, by the same clock. */
+export class Book {
+  private secret: string | null = null
+
+  constructor(
+    private readonly bakery: TestBakery,
+    private readonly trial: ApprovedTrial,
+    public now: Date,
+  ) {}
+
+  async play(move: Move): Promise<Outcome> {
+    this.now = new Date(this.now.getTime() + msOf(move))
+    // A session is of one morning; the next one signs in anew.
+    if (move.do === 'wait' || this.secret === null) await this.signIn()
+    if (move.do === 'wait') return 'done'
+    if (move.do === 'send') return this.send(move.dough, move, move.value)
+    const result = await this.command(move)
+    return result.ok ? 'done' : codeOf(result.refusal)
+  }
+
+  /** Whoever plays, at this moment. */
+  caller(): DeskCaller {
+    return callerOf(this.secret, this.now)
+  }
+
+  private async command(move: Exclude<Move, { do: 'wait' | 'send' }>): Promise<Result<unknown>> {
+    if (move.do === 'close') return this.close()
+    const caller = this.caller()
+    const batch = await this.batch(move.dough)
+    const which = { batchId: batch.id, seenRevision: batch.revision }
+    switch (move.do) {
+      case 'begin':
+        return beginBatch.call(caller, { ...which, cleanDownDone: true })
+      case 'move': {
+        const gaps = await gapsOfDough(db(), this.bakery.bakeryId, this.trial.trialId, batch.id)
+        const needsWhy = isOutState(move.to) || (move.to === 'measured' && gaps.length > 0)
+        return moveBatch.call(caller, { ...which, to: move.to, ...(needsWhy ? { why: reasonGiven } : {}) })
+      }
+      case 'undo':
+        return undoMove.call(caller, which)
+      case 'note':
+        return noteCause.call(caller, { batchId: batch.id, what: causeNoted, noticedMinAgo: 0 })
+      case 'count':
+        return countPieces.call(caller, { ...which, piecesMade: move.made, piecesGood: move.made })
+      case 'read':
+        return logReading.call(caller, this.entryOf(batch.id, move, move.value))
+      case 'correct':
+        return correctReading.call(caller, {
+          id: uuid(),
+          supersedesId: (await this.holding(batch.id, move.at)) ?? uuid(),
+          piece: move.piece,
+          repeat: move.repeat,
+          value: typed(move.value),
+          unit: units[move.measure],
+          reason: reasonGiven,
+          confirmed: true,
+        })
+      case 'settle':
+        return this.settle(batch.id, move.take)
+      case 'file':
+        return this.file(move.dough, move.piece, move.values)
+      default:
+        return move satisfies never
+    }
+  }
+
+  private async send(dough: string, spot: ReadingSpot, value: number): Promise<Outcome> {
+    const { id } = await this.batch(dough)
+    const sent = { kind: 'reading', ...this.entryOf(id, spot, value) }
+    const result = await takeEntries.call(this.caller(), { entries: [sent] })
+    if (!result.ok) return codeOf(result.refusal)
+    const [answer] = result.value.entries
+    return answer?.outcome === 'refused' ? codeOf(answer.refusal) : 'done'
+  }
+
+  private async settle(batchId: string, take: boolean): Promise<Result<unknown>> {
+    const entry = await db().entryToSettle.findFirst({
+      where: { bakeryId: this.bakery.bakeryId, batchId, settled: null },
+      orderBy: { receivedAt: 'asc' },
+      select: { entryId: true, hash: true, text: true },
+    })
+    if (!entry) return settleEntry.call(this.caller(), { ...nobodys, take, seenReadingId: null, reason: reasonGiven })
+    const { measure, piece, repeat } = JSON.parse(entry.text) as { measure: string; piece: number; repeat: number }
+    const code = Object.entries(this.trial.measures).find(([, id]) => id === measure)![0]
+    const { entryId, hash } = entry
+    const seenReadingId = take ? await this.holding(batchId, { measure: code, piece, repeat }) : null
+    return settleEntry.call(this.caller(), { entryId, hash, take, seenReadingId, reason: reasonGiven })
+  }
+
+  private file(dough: string, piece: number, values: readonly number[]): Promise<Result<unknown>> {
+    const measureId = this.trial.measures['loaf-volume']!
+    const rows = [
+      ['code', 'piece', 'time', ...values.map((_, i) => `volume ${i + 1}`)],
+      [dough, piece, this.now.toISOString(), ...values.map(typed)],
+    ]
+    return importReadings.call(this.caller(), {
+      trialId: this.trial.trialId,
+      file: { name: 'loaves.csv', bytes: Buffer.from(rows.map((row) => row.join(',')).join('\n')) },
+      day: null,
+      keepOdd: true,
+      outside: null,
+      match: {
+        separator: ',',
+        decimal: '.',
+        arms: [],
+        columns: [
+          { as: 'code' },
+          { as: 'piece' },
+          { as: 'time' },
+          ...values.map(() => ({ as: 'measure', measureId, unit: 'mL' })),
+        ],
+      },
+    })
+  }
+
+  private async close(): Promise<Result<unknown>> {
+    const key = { bakeryId: this.bakery.bakeryId, trialId: this.trial.trialId }
+    const { revision } = await db().trial.findUniqueOrThrow({
+      where: { bakeryId_id: { bakeryId: key.bakeryId, id: key.trialId } },
+    })
+    const open = await db().batch.count({ where: { ...key, state: { in: unfinishedStates } } })
+    return closeTrial.call(this.caller(), {
+      trialId: key.trialId,
+      seenRevision: revision,
+      early: open > 0,
+      reason: reasonGiven,
+    })
+  }
+
+  private batch(code: string) {
+    return db().batch.findFirstOrThrow({
+      where: { bakeryId: this.bakery.bakeryId, trialId: this.trial.trialId, code },
+      select: { id: true, revision: true },
+    })
+  }
+
+  private async holding(batchId: string, { measure, piece, repeat }: ReadingSpot): Promise<string | null> {
+    const found = await db().readingPlace.findFirst({
+      where: {
+        bakeryId: this.bakery.bakeryId,
+        batchId,
+        measureId: this.trial.measures[measure]!,
+        piece,
+        repeat,
+        factorLevel: null,
+      },
+      select: { readingId: true },
+    })
+    return found?.readingId ?? null
+  }
+
+  private entryOf(batchId: string, { measure, piece, repeat }: ReadingSpot, value: number) {
+    return {
+      id: uuid(),
+      batchId,
+      measureId: this.trial.measures[measure],
+      piece,
+      repeat,
+      value: typed(value),
+      unit: units[measure],
+      takenAt: this.now.toISOString(),
+    }
+  }
+
+  private async signIn(): Promise<void> {
+    const { bakeryId, head } = this.bakery
+    this.secret = await inTransaction((tx) => openSession(tx, { bakeryId, personId: head.personId }, 'test', this.now))
+  }
+}
+
+/** An entry that nobody sent. */
+const nobodys = { entryId: '01900000-0000-7000-8000-000000000000', hash: '0'.repeat(64) }
+
+function codeOf({ code, problems }: Pick<Refused, 'code' | 'problems'>): Outcome {
+  return problems[0]?.code ?? code
+}

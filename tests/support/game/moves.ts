@@ -1,0 +1,52 @@
+/** A thing of a dough that a reading is of. */
+export type ReadingSpot = { measure: string; piece: number | null; repeat: number }
+
+/** What somebody does on the floor, at the desk or from a device. `dough` is a code, `measure` the code of a measure. */
+export type Move =
+  | { do: 'wait'; ms: number }
+  | { do: 'begin'; dough: string }
+  | { do: 'move'; dough: string; to: 'in_work' | 'baked' | 'measured' | 'lost' | 'set_aside' | 'not_baked' }
+  /** So many seconds after the move. */
+  | { do: 'undo'; dough: string; after: number }
+  | { do: 'note'; dough: string }
+  | { do: 'count'; dough: string; made: number }
+  | ({ do: 'read'; dough: string; value: number } & ReadingSpot)
+  /** `at`: what holds there is corrected, and becomes what the rest says. */
+  | ({ do: 'correct'; dough: string; at: ReadingSpot; value: number } & ReadingSpot)
+  /** From a device: what is late is kept aside and not refused. */
+  | ({ do: 'send'; dough: string; value: number } & ReadingSpot)
+  /** The oldest entry of a dough that is kept aside. */
+  | { do: 'settle'; dough: string; take: boolean }
+  /** Volumes of one piece, one column a repeat. */
+  | { do: 'file'; dough: string; piece: number; values: number[] }
+  | { do: 'close' }
+
+/** 'done', or the code of what stood in the way. */
+export type Outcome = string
+
+const minuteMs = 60_000
+export const hourMs = 60 * minuteMs
+export const dayMs = 24 * hourMs
+
+/** Every move takes this long but waiting, and undoing, which has seconds. */
+export function msOf(move: Move): number {
+  if (move.do === 'wait') return move.ms
+  return move.do === 'undo' ? move.after * 1000 : minuteMs
+}
+
+/** What is noted at a dough, and why anything is done: the words decide nothing. */
+export const causeNoted = 'something happened'
+export const reasonGiven = 'for a reason'
+
+/** As somebody types it: to a tenth. */
+export function typed(value: number): string {
+  return (Math.round(value * 10) / 10).toFixed(1)
+}
+
+export const units: Readonly<Record<string, string>> = {
+  'water-added': 'g',
+  'dough-temp': '°C',
+  'proof-time': 's',
+  'loaf-mass': 'g',
+  'loaf-volume': 'mL',
+}
