@@ -17,10 +17,22 @@ import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { countPieces } from '@/lib/kitchen/shifts/count-pieces'
 import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
 import { noteCause } from '@/lib/kitchen/shifts/note-cause'
+import { noteFoundCause } from '@/lib/kitchen/shifts/note-found-cause'
+import { signFoundCause } from '@/lib/kitchen/shifts/sign-found-cause'
 import { undoMove } from '@/lib/kitchen/shifts/undo-move'
 import type { ApprovedTrial } from '../approved-trial'
-import { callerOf, type TestBakery } from '../bakery'
-import { causeNoted, msOf, reasonGiven, typed, units, type Move, type Outcome, type ReadingSpot } from './moves'
+import { callerOf, type TestBakery, type TestPerson } from '../bakery'
+import {
+  causeNoted,
+  foundBy,
+  msOf,
+  reasonGiven,
+  typed,
+  units,
+  type Move,
+  type Outcome,
+  type ReadingSpot,
+} from './moves'
 
 /** The moves of the floor as the commands of a bakery's head baker, against the database, by the same clock. */
 export class Book {
@@ -64,6 +76,10 @@ export class Book {
         return undoMove.call(caller, which)
       case 'note':
         return noteCause.call(caller, { batchId: batch.id, what: causeNoted, noticedMinAgo: 0 })
+      case 'find':
+        return noteFoundCause.call(caller, { batchId: batch.id, object: foundBy, what: causeNoted })
+      case 'sign':
+        return this.sign(which, move.by)
       case 'count':
         return countPieces.call(caller, { ...which, piecesMade: move.made, piecesGood: move.made })
       case 'read':
@@ -86,6 +102,20 @@ export class Book {
       default:
         return move satisfies never
     }
+  }
+
+  private async sign(
+    { batchId, seenRevision }: { batchId: string; seenRevision: number },
+    by: 'self' | 'second',
+  ): Promise<Result<unknown>> {
+    const { bakeryId } = this.bakery
+    const cause = await db().foundCause.findFirst({
+      where: { bakeryId, batchId, signature: null },
+      orderBy: { at: 'asc' },
+      select: { id: true },
+    })
+    const caller = by === 'self' ? this.caller() : callerOf(await this.sessionOf(this.bakery.late), this.now)
+    return signFoundCause.call(caller, { foundCauseId: cause?.id ?? nobodys.entryId, seenRevision })
   }
 
   private async send(dough: string, spot: ReadingSpot, value: number): Promise<Outcome> {
@@ -187,8 +217,12 @@ export class Book {
   }
 
   private async signIn(): Promise<void> {
-    const { bakeryId, head } = this.bakery
-    this.secret = await inTransaction((tx) => openSession(tx, { bakeryId, personId: head.personId }, 'test', this.now))
+    this.secret = await this.sessionOf(this.bakery.head)
+  }
+
+  private sessionOf({ personId }: TestPerson): Promise<string> {
+    const { bakeryId } = this.bakery
+    return inTransaction((tx) => openSession(tx, { bakeryId, personId }, 'test', this.now))
   }
 }
 

@@ -1,4 +1,5 @@
 import { whyNotTakenOut } from '@/lib/kitchen/conduct/why-not-taken-out'
+import { signsFoundCause } from '@/lib/kitchen/conduct/signs-found-cause'
 import { isOutState } from '@/lib/kitchen/conduct/is-out-state'
 import { isOver, mayMove, whyNoUndo } from '@/lib/kitchen/batches/rules'
 import { gapsOfBatch } from '@/lib/kitchen/readings/gaps-of-batch'
@@ -13,8 +14,9 @@ import { tellingMeasures } from '@/lib/kitchen/readings/telling-measures'
 import { Refusal } from '@/lib/kitchen/refusal'
 import type { TrialContent } from '@/lib/kitchen/results/content-of-trial'
 import type { DeclaredTrial } from '@/lib/kitchen/results/trial-facts'
+import { mayBeFoundOut } from '@/lib/kitchen/shifts/may-be-found-out'
 import type { TrialState } from '@/lib/db/generated/enums'
-import { msOf, reasonGiven, typed, units, type Move, type Outcome, type ReadingSpot } from './moves'
+import { causeNoted, msOf, reasonGiven, typed, units, type Move, type Outcome, type ReadingSpot } from './moves'
 
 type Dough = TrialContent['doughs'][number]
 
@@ -30,6 +32,9 @@ export type FloorSetup = {
   player: { bakeryId: string; id: string; name: string }
   begin: Date
 }
+
+/** A second person of the bakery, who does what the player wants. */
+const secondId = 'second'
 
 type Moved = Pick<
   Parameters<typeof whyNoUndo>[0]['batch'],
@@ -49,6 +54,7 @@ export class Floor {
   private readings: TrialContent['readings'] = []
   private aside: Aside[] = []
   causes: { dough: string; at: Date }[] = []
+  found: { dough: string; at: Date; isSigned: boolean }[] = []
   private facts: ReadingFacts
   private entries = 0
 
@@ -89,6 +95,7 @@ export class Floor {
     other.readings = [...this.readings]
     other.aside = [...this.aside]
     other.causes = [...this.causes]
+    other.found = [...this.found]
     other.entries = this.entries
     other.facts = {
       ...this.facts,
@@ -145,6 +152,14 @@ export class Floor {
       case 'note':
         this.mustBeOpen()
         this.causes.push({ dough: move.dough, at: this.now })
+        return
+      case 'find':
+        this.mustBeOpen()
+        mayBeFoundOut(this.dough(move.dough).state)
+        this.found.push({ dough: move.dough, at: this.now, isSigned: false })
+        return
+      case 'sign':
+        this.sign(move.dough, move.by)
         return
       case 'count':
         this.mustBeOpen()
@@ -222,6 +237,25 @@ export class Floor {
       state: to,
       stateWhy: needsWhy ? reasonGiven : null,
       doneAt: isOver(to) ? this.now.toISOString() : null,
+    })
+  }
+
+  private sign(code: string, by: 'self' | 'second'): void {
+    const cause = this.found.find(({ dough, isSigned }) => dough === code && !isSigned)
+    if (!cause) throw new Refusal('not-found')
+    this.mustBeOpen()
+    mayBeFoundOut(this.dough(code).state)
+    const { id } = this.setup.player
+    const signs = signsFoundCause({ personId: by === 'self' ? id : secondId, foundById: id, people: [id, secondId] })
+    if ('bar' in signs) throw new Refusal(signs.bar)
+    this.found = this.found.map((each) => (each === cause ? { ...each, isSigned: true } : each))
+    this.change(code, { state: 'set_aside', stateWhy: causeNoted, doneAt: this.now.toISOString() })
+    this.moved.set(code, {
+      ...this.movedOf(code),
+      movedFrom: null,
+      movedAt: null,
+      movedById: null,
+      movedRevision: null,
     })
   }
 

@@ -9,6 +9,9 @@ export type Move =
   /** So many seconds after the move. */
   | { do: 'undo'; dough: string; after: number }
   | { do: 'note'; dough: string }
+  /** Something is found later, and signed: by whoever found it, or by a second person who plays along. */
+  | { do: 'find'; dough: string }
+  | { do: 'sign'; dough: string; by: 'self' | 'second' }
   | { do: 'count'; dough: string; made: number }
   | ({ do: 'read'; dough: string; value: number } & ReadingSpot)
   /** `at`: what holds there is corrected, and becomes what the rest says. */
@@ -37,6 +40,10 @@ export function msOf(move: Move): number {
 /** What is noted at a dough, and why anything is done: the words decide nothing. */
 export const causeNoted = 'something happened'
 export const reasonGiven = 'for a reason'
+
+export const foundBy = 'ingredient_left'
+/** Who signs what the player found. */
+export const secondName = 'Lars'
 
 /** As somebody types it: to a tenth. */
 export function typed(value: number): string {

@@ -3,12 +3,15 @@ import type { ShownBakery } from '@/app/(desk)/trials/[trialId]/result/shown-res
 import { wentWrongSentences } from '@/app/(desk)/trials/[trialId]/result/went-wrong-sentences'
 import { analyseTrial } from '@/lib/kitchen/results/analyse-trial'
 import { currentReadings } from '@/lib/kitchen/readings/current-readings'
+import type { Comparison } from '@/lib/kitchen/results/compare-arms'
 import { judgeContent } from '@/lib/kitchen/results/judge-content'
+import { lessFavourable } from '@/lib/kitchen/results/less-favourable'
 import { outOfOrderDays } from '@/lib/kitchen/results/out-of-order-days'
 import { readingsOfTrial } from '@/lib/kitchen/results/readings-of-trial'
-import type { MeasuredBatch } from '@/lib/kitchen/results/trial-facts'
+import { takenOutCounted } from '@/lib/kitchen/results/taken-out-counted'
+import type { DeclaredTrial, MeasuredBatch } from '@/lib/kitchen/results/trial-facts'
 import type { Floor } from './floor'
-import { causeNoted } from './moves'
+import { causeNoted, foundBy, secondName } from './moves'
 
 /** What a trial comes to in the eyes of whoever reads its page. */
 export type GameOutcome = {
@@ -48,7 +51,16 @@ export function outcomeOf(floor: Floor, margin: number): GameOutcome {
       conduct: {
         ...judged.conduct,
         corrections: judged.conduct.corrections.map((each) => ({ ...each, knewKey: false })),
-        foundCauses: [],
+        foundCauses: floor.found.map(({ dough, at, isSigned }, i) => ({
+          id: String(i),
+          batchId: floor.dough(dough).id,
+          code: dough,
+          object: foundBy,
+          what: causeNoted,
+          at,
+          who: setup.player.name,
+          signed: isSigned ? { who: secondName, isAlone: false } : null,
+        })),
         causes: floor.causes.map(({ dough, at }, i) => ({
           id: String(i),
           code: dough,
@@ -68,7 +80,20 @@ export function outcomeOf(floor: Floor, margin: number): GameOutcome {
       language: 'en',
     }),
   )
-  return { ...verdictsOf(analysis.comparison), listed }
+  return { ...verdictsOf(headlineOf(floor, declared, judged.batches, analysis.comparison)), listed }
+}
+
+/** What the headline rests on, without the worker that the app asks. */
+function headlineOf(
+  floor: Floor,
+  declared: DeclaredTrial,
+  batches: readonly MeasuredBatch[],
+  comparison: Comparison | null,
+): Comparison | null {
+  const signed = floor.found.flatMap(({ dough, isSigned }) => (isSigned ? floor.dough(dough).id : []))
+  const taken = takenOutCounted(batches, new Set(signed))
+  const withThem = taken && analyseTrial(declared, taken.batches).comparison
+  return comparison && withThem ? lessFavourable(comparison, withThem) : comparison
 }
 
 function asShown({ id, code, arm, day, plannedOrder, state, stateWhy }: MeasuredBatch) {
@@ -105,6 +130,6 @@ export function isListed(floor: Floor, code: string): boolean {
     batches[0]!.stateWhy !== null ||
     gaps.length > 0 ||
     conduct.corrections.length + conduct.furtherRepeats.length + conduct.oddTimes.length + conduct.fromFile > 0 ||
-    floor.causes.some(({ dough }) => dough === code)
+    [...floor.causes, ...floor.found].some(({ dough }) => dough === code)
   )
 }

@@ -14,9 +14,9 @@ import type { BatchPart } from './batch-view'
 export function FoundLater({ batch, bakery, words: { found: text }, language }: BatchPart) {
   if (!batch.mayBeFoundOut && batch.found.length === 0) return null
   return (
-    <div className="border-b-2 border-rule">
+    <div>
       {batch.found.length > 0 ? (
-        <div className="py-4">
+        <div className="border-b-2 border-rule py-4">
           <p className="text-lead font-semibold">{text.noted}</p>
           <ul className="mt-1 max-w-measure">
             {batch.found.map(({ id, object, what, at, who, signed, maySignAs }) => (

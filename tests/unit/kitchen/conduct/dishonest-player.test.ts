@@ -106,7 +106,21 @@ describe('a player with every legal move, on equal breads', () => {
 
   it('has tried every kind of move, and met every rule', () => {
     const moves = new Set(foul.flatMap((trial) => trial.moves))
-    for (const move of ['wait', 'begin', 'move', 'undo', 'note', 'count', 'read', 'correct', 'send', 'settle', 'close'])
+    for (const move of [
+      'wait',
+      'begin',
+      'move',
+      'undo',
+      'note',
+      'find',
+      'sign',
+      'count',
+      'read',
+      'correct',
+      'send',
+      'settle',
+      'close',
+    ])
       expect([move, moves.has(`${move} done`)]).toEqual([move, true])
     for (const met of [
       'move read-before-any-cause',
@@ -119,6 +133,8 @@ describe('a player with every legal move, on equal breads', () => {
       'send no-further-repeat',
       'file row-there',
       'undo undo-too-late',
+      'undo nothing-to-undo',
+      'sign own-found-cause',
       'begin stale',
       'close stale',
     ])
@@ -134,6 +150,8 @@ function listedAtLeast(listed: ReadonlySet<string>): [string, boolean][] {
     ', lost: ',
     ', set aside: ',
     'noted # Mar',
+    'seen and signed by Lars',
+    'Nobody else signed it',
     'reading was corrected',
     'readings were corrected',
     'pieces made',
