@@ -111,10 +111,11 @@ export class Floor {
 
   /** Everything as it would be closed now; of one dough where it is named. */
   content(code?: string): TrialContent {
-    const { measures } = this.setup
-    if (code === undefined) return { measures, doughs: [...this.doughs.values()], readings: this.readings }
+    // Nothing is weighed here; what was found later is listed by `outcomeOf`.
+    const rest = { measures: this.setup.measures, weighings: null, found: [] }
+    if (code === undefined) return { ...rest, doughs: [...this.doughs.values()], readings: this.readings }
     const dough = this.dough(code)
-    return { measures, doughs: [dough], readings: this.readings.filter((reading) => reading.dough === dough.id) }
+    return { ...rest, doughs: [dough], readings: this.readings.filter((reading) => reading.dough === dough.id) }
   }
 
   /** What holds at a place; undefined where nothing does. */

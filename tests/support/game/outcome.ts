@@ -8,7 +8,7 @@ import { judgeContent } from '@/lib/kitchen/results/judge-content'
 import { lessFavourable } from '@/lib/kitchen/results/less-favourable'
 import { outOfOrderDays } from '@/lib/kitchen/results/out-of-order-days'
 import { readingsOfTrial } from '@/lib/kitchen/results/readings-of-trial'
-import { takenOutCounted } from '@/lib/kitchen/results/taken-out-counted'
+import { setAsideCounted } from '@/lib/kitchen/results/counted-otherwise'
 import type { DeclaredTrial, MeasuredBatch } from '@/lib/kitchen/results/trial-facts'
 import type { Floor } from './floor'
 import { causeNoted, foundBy, secondName } from './moves'
@@ -47,6 +47,7 @@ export function outcomeOf(floor: Floor, margin: number): GameOutcome {
       batches: judged.batches.map(asShown),
       gaps: [...judged.gaps],
       isEnded: true,
+      weighings: null,
       outOfOrderDays: outOfOrderDays(judged.batches),
       conduct: {
         ...judged.conduct,
@@ -91,7 +92,7 @@ function headlineOf(
   comparison: Comparison | null,
 ): Comparison | null {
   const signed = floor.found.flatMap(({ dough, isSigned }) => (isSigned ? floor.dough(dough).id : []))
-  const taken = takenOutCounted(batches, new Set(signed))
+  const taken = setAsideCounted(batches, new Set(signed))
   const withThem = taken && analyseTrial(declared, taken.batches).comparison
   return comparison && withThem ? lessFavourable(comparison, withThem) : comparison
 }
