@@ -85,6 +85,7 @@ async function doughsOf(
         plannedWaterG: water.reduce((sum, { weighedG }) => sum + weighedG, 0),
         reader: measures,
       }),
+      isWritten: trial.weighedDays.includes(day),
       mishap: trial.mishaps.find((mishap) => mishap.day === day && mishap.arm === arm),
     }
   })

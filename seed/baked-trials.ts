@@ -18,12 +18,18 @@ export type BakedTrial = {
   confidencePct: number
   shifts: readonly MixingShift[]
   mishaps: readonly Mishap[]
+  /** Mixing days on which it is written line by line what was weighed. */
+  weighedDays: readonly number[]
 }
 
-/** What went wrong with one dough: it was lost in the proofer, or one loaf's weight was typed without its last digit. */
+/**
+ * What went wrong with one dough: it was lost in the proofer, one loaf's weight was typed without its last digit, or a
+ * line was weighed off the plan.
+ */
 export type Mishap = { day: number; arm: number } & (
   | { is: 'lost'; why: string }
   | { is: 'slip'; piece: number; reason: string }
+  | { is: 'line-off'; ingredient: string; times: number }
 )
 
 /** Closed; its first arm has a real gain, its second a small one. */
@@ -42,6 +48,7 @@ export const wholemealTrial: BakedTrial = {
     { daysAgo: 42, start: '04:15', mixes: 'late', measures: 'late' },
   ],
   mishaps: [{ day: 3, arm: 2, is: 'lost', why: 'The trolley was knocked on the way to the oven and the tins sank.' }],
+  weighedDays: [],
 }
 
 /** Closed; its first arm has a real gain, its second none at all. */
@@ -59,7 +66,11 @@ export const oatTrial: BakedTrial = {
     { daysAgo: 18, start: '04:20', mixes: 'late', measures: 'owner' },
     { daysAgo: 15, start: '04:10', mixes: 'early', measures: 'late' },
   ],
-  mishaps: [{ day: 2, arm: 1, is: 'slip', piece: 3, reason: 'Last digit not typed. The loaf was still on the scale.' }],
+  mishaps: [
+    { day: 2, arm: 1, is: 'slip', piece: 3, reason: 'Last digit not typed. The loaf was still on the scale.' },
+    { day: 4, arm: 0, is: 'line-off', ingredient: 'Salt', times: 1.1 },
+  ],
+  weighedDays: [3, 4],
 }
 
 /** Being baked: two of its mixing days are in, the third is today's. */
@@ -76,4 +87,5 @@ export const whiteTinTrial: BakedTrial = {
     { daysAgo: 4, start: '04:10', mixes: 'late', measures: 'early' },
   ],
   mishaps: [],
+  weighedDays: [2],
 }

@@ -6,6 +6,7 @@ import { beginBatch } from '../lib/kitchen/shifts/begin-batch'
 import { countPieces } from '../lib/kitchen/shifts/count-pieces'
 import { getBatch } from '../lib/kitchen/shifts/get-batch'
 import { moveBatch } from '../lib/kitchen/shifts/move-batch'
+import { logWeighings } from '../lib/kitchen/weighings/log-weighings'
 import type { Mishap } from './baked-trials'
 import { minuteMs } from './bakery-clock'
 import type { PersonKey } from './crew'
@@ -22,6 +23,8 @@ export type DoughToBake = {
   measures: PersonKey
   process: { mixTimeMin: number; bulkTimeMin: number; bakeTimeMin: number }
   readings: SimulatedDough
+  /** Whether it is written line by line what was weighed. */
+  isWritten: boolean
   mishap: Mishap | undefined
 }
 
@@ -46,7 +49,7 @@ type Read = {
 }
 
 /**
- * Everything that is done to one dough, in its order: begun, water, dough temperature, scaled pieces, proof, oven,
+ * Everything that is done to one dough, in its order: begun, weighed out, water, dough temperature, scaled pieces, proof, oven,
  * counted, weighed an hour after, measured in seed twice, and a third time where two readings disagree. What is read
  * one after another is sent together, as devices send it.
  */
@@ -130,6 +133,22 @@ export function stepsOfDough(dough: DoughToBake): Step[] {
     if (third.length > 0) await send(caller, third)
   }
 
+  /** A tap for what every dough has the same of, and what the scale showed for the rest. */
+  const writeWeighed = async (caller: Caller) => {
+    const { weighed } = must(await getBatch.call(caller, { batchId }))
+    const lines = (weighed ?? []).map(({ stage, ingredient, part, isSame, target }) => {
+      const place = { stageId: stage.id, ingredientId: ingredient.id, part, seenId: null }
+      if (!target) throw new Error('whoever mixes knows the dough')
+      const isOff = mishap?.is === 'line-off' && mishap.ingredient === ingredient.name
+      if (isOff) return { ...place, how: 'weighed', mass: onScale(mishap.times * target.massG, target.stepG) }
+      if (isSame) return { ...place, how: 'ticked' }
+      return target.massG > 0
+        ? { ...place, how: 'weighed', mass: onScale(target.massG, target.stepG) }
+        : { ...place, how: 'left_out' }
+    })
+    must(await logWeighings.call(caller, { batchId, lines, unit: 'g', confirmed: false }))
+  }
+
   const toProofer = [
     step(0, mixes, async (caller) => {
       const seen = must(await getBatch.call(caller, { batchId }))
@@ -138,6 +157,7 @@ export function stepsOfDough(dough: DoughToBake): Step[] {
       revision = seen.revision + 1
     }),
     readOne(mixes, 'water-added', readings.waterAddedG, 'g', weighOutMin - 1),
+    ...(dough.isWritten ? [step(weighOutMin - 0.5, mixes, writeWeighed)] : []),
     step(weighOutMin, mixes, (caller) => move(caller, 'in_work')),
     readOne(mixes, 'dough-temp', readings.doughTempC, '°C', mixedMin),
     read(
@@ -164,4 +184,9 @@ export function stepsOfDough(dough: DoughToBake): Step[] {
     step(measuredMin, measures, measureLoaves),
     step(measuredMin, measures, (caller) => move(caller, 'measured')),
   ]
+}
+
+/** A mass as a scale of these steps shows it, g. */
+function onScale(massG: number, stepG: number): string {
+  return String(Number((Math.round(massG / stepG) * stepG).toPrecision(12)))
 }

@@ -20,7 +20,7 @@ import { toBaseUnit } from './to-base-unit'
 const entriesOnPage = 20
 
 /** Why an entry cannot go into the book; it can be left. */
-type TakeBar = 'unknown-format' | 'damaged-text' | 'trial-over' | 'settle-reading-first'
+type TakeBar = 'unknown-format' | 'damaged-text' | 'trial-over' | 'settle-reading-first' | 'weighing'
 
 /**
  * Entries from outside that came too late for their place and that nobody has settled, a page at a time, those that came
@@ -46,6 +46,7 @@ export const listKeptAside = query({
           select: {
             entryId: true,
             hash: true,
+            kind: true,
             text: true,
             why: true,
             receivedAt: true,
@@ -71,7 +72,10 @@ export const listKeptAside = query({
         }),
       keyOf: ({ receivedAt, entryId, hash }) => [receivedAt.toISOString(), entryId, hash],
     })
-    const read = page.rows.map(({ text, ...row }) => ({ row, read: readReading(text, row.hash) }))
+    const read = page.rows.map(({ text, kind, ...row }) => ({
+      row,
+      read: kind === 'weighing' ? ({ outcome: 'weighing' } as const) : readReading(text, row.hash),
+    }))
     const contents = read.flatMap((each) => (each.read.outcome === 'read' ? [each.read.reading] : []))
     const standingIds = await standingFor(db, bakeryId, contents)
     const [readings, measures] = await Promise.all([
@@ -93,7 +97,8 @@ export const listKeptAside = query({
         trial: { number: trial.number, formula: trial.formula.name },
       }
       if (entry.outcome !== 'read') {
-        const bar: TakeBar = entry.outcome === 'damaged' ? 'damaged-text' : 'unknown-format'
+        // What was weighed says which dough it is, so it is not shown here.
+        const bar: TakeBar = entry.outcome === 'damaged' ? 'damaged-text' : entry.outcome
         return { ...shared, entered: null, standing: null, bar }
       }
       const { value, unit, piece, repeat, factorLevel, takenAt, measure, supersedes, reason } = entry.reading

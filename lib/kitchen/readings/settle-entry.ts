@@ -18,8 +18,8 @@ import { standingFor } from './standing-for'
  * Settles an entry that is kept aside, for a reason: takes it into the book, as a correction of what holds in its place or
  * as itself where nothing does, or leaves it. The entry stays, with how it was settled, and is answered as before.
  * What is taken was looked at, beside what it takes the place of, so it counts as confirmed. One whose text cannot be
- * read can be left.
- * Refuses: not-found, entry-taken-meanwhile, entry-left-meanwhile, and of what is taken: damaged-text, unknown-format,
+ * read can be left, and so can a weighing, which whoever weighed corrects at the dough.
+ * Refuses: not-found, entry-taken-meanwhile, entry-left-meanwhile, weighing-only-left, and of what is taken: damaged-text, unknown-format,
  * settle-reading-first, stale, stale-moved-on, entry-not-possible and what `keepOneReading` refuses beside faults at fields.
  */
 export const settleEntry = command({
@@ -31,12 +31,14 @@ export const settleEntry = command({
     const key = { bakeryId, entryId, hash }
     const entry = await tx.entryToSettle.findUnique({
       where: { bakeryId_entryId_hash: key },
-      select: { text: true, why: true, batchId: true, sentBy: { select: { name: true } } },
+      select: { kind: true, text: true, why: true, batchId: true, sentBy: { select: { name: true } } },
     })
     // What came after a closing is no entry to settle but a proposed amendment.
     if (!entry || entry.why === 'trial_closed') throw new Refusal('not-found')
     await lockBatch(tx, bakeryId, entry.batchId)
     await mustBeUnsettled(tx, key)
+    const isWeighing = entry.kind === 'weighing'
+    if (take && isWeighing) throw new Refusal('weighing-only-left')
     const read = readReading(entry.text, hash)
     if (take && read.outcome !== 'read') throw refusalOfUnread(read)
 
@@ -47,7 +49,9 @@ export const settleEntry = command({
       data: { ...key, readingId: taken?.id ?? null, reason, settledById: actor.personId, at: now },
     })
     const said: { [name: string]: Json } =
-      read.outcome === 'read' ? { value: read.reading.value, unit: read.reading.unit } : { unread: read.outcome }
+      read.outcome === 'read'
+        ? { value: read.reading.value, unit: read.reading.unit }
+        : { unread: isWeighing ? entry.kind : read.outcome }
     return {
       value: { readingId: taken?.id ?? null },
       audit: {

@@ -5,14 +5,19 @@ import { lineOffTarget, type LineFound } from '../conduct/line-off-target'
 import { outOfItsArm } from '../conduct/out-of-its-arm'
 import { stoodBefore } from '../conduct/stood-before'
 import { tellingMeasures } from '../readings/telling-measures'
-import type { TrialLine } from './lines-of-plan'
+import { isApart, type TrialLine } from './lines-of-plan'
 
 type Content = Pick<Closing, 'measures' | 'doughs' | 'readings' | 'weighings'>
 type Entry = NonNullable<Closing['weighings']>['entries'][number]
 type AsWeighed = { how: Entry['how']; massG: number | null }
 
 /** A line of one dough, by the code of that. */
-export type LineOfDough = Pick<TrialLine, 'stage' | 'ingredient' | 'part' | 'isDose'> & { code: string; stepG: number }
+export type LineOfDough = Pick<TrialLine, 'stage' | 'ingredient' | 'part' | 'isDose'> & {
+  code: string
+  stepG: number
+  /** A dose that was weighed beside what the formula has of its ingredient. */
+  isApart: boolean
+}
 
 /** A line that was not as planned. */
 export type LineOff = LineOfDough &
@@ -88,6 +93,7 @@ export function judgeWeighings(content: Content, primaryId: string): JudgedWeigh
             part: line.part,
             isDose: line.isDose,
             stepG,
+            isApart: isApart(line, weighings.lines),
           },
         },
       ]

@@ -60,6 +60,17 @@ export function isSameInAll({ targets }: Pick<TrialLine, 'targets'>): boolean {
   return targets.every(({ massG, toleranceG }) => massG === targets[0]?.massG && toleranceG !== null)
 }
 
+/** Whether a dose of an ingredient is put on a scale beside what the formula has of it in the same stage. */
+export function isApart(line: TrialLine, lines: readonly TrialLine[]): boolean {
+  return (
+    line.part === 'dose' &&
+    lines.some(
+      ({ stage, ingredient, part }) =>
+        part === 'line' && stage.id === line.stage.id && ingredient.id === line.ingredient.id,
+    )
+  )
+}
+
 function partOf(line: LineToWeigh): TrialLine['part'] {
   if (line.isPremix) return 'premix'
   return line.isDosed && line.parts.every(({ isDose }) => isDose) ? 'dose' : 'line'

@@ -3,7 +3,7 @@ import type { WeighingHow, WeighingPart } from '../../db/generated/enums'
 import { readPlan } from '../../documents/plan/read-plan'
 import { lineOffTarget, type LineFound } from '../conduct/line-off-target'
 import { stoodBefore } from '../conduct/stood-before'
-import { isSameInAll, linesOfPlan, type TrialLine } from './lines-of-plan'
+import { isApart, isSameInAll, linesOfPlan, type TrialLine } from './lines-of-plan'
 
 type Entry = {
   id: string
@@ -24,6 +24,8 @@ export type LineOfBatch = {
   stage: TrialLine['stage']
   ingredient: TrialLine['ingredient']
   part: TrialLine['part']
+  /** A dose that is weighed beside what the formula has of its ingredient. */
+  isApart: boolean
   /** Every dough of the trial has the same of it. */
   isSame: boolean
   /** What the plan has of it, g; null for who does not know the dough. */
@@ -58,7 +60,8 @@ export function weighingsOfBatch(q: {
     q.entries.map((entry) => ({ ...entry, supersedes: entry.supersedesId })),
     null,
   )
-  return linesOfPlan(read.plan).map((line): LineOfBatch => {
+  const lines = linesOfPlan(read.plan)
+  return lines.map((line): LineOfBatch => {
     const { stage, ingredient, part, targets } = line
     const target = q.arm === null ? null : (targets.find(({ arm }) => arm === q.arm) ?? null)
     const stands = standing.find(
@@ -68,6 +71,7 @@ export function weighingsOfBatch(q: {
       stage,
       ingredient,
       part,
+      isApart: isApart(line, lines),
       isSame: isSameInAll(line),
       target: target && { massG: target.massG, stepG: target.stepG, toleranceG: target.toleranceG },
       stands: stands

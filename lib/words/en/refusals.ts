@@ -81,6 +81,8 @@ export const refusals = {
     other: 'Nothing was stored: {count} things in the file are at fault.',
   },
   'odd-reading': 'Outside what is usual here, {least} to {most} {unit}. Look again. If it is right, send it confirmed.',
+  'weighing-only-left':
+    'A weighing that came too late is left aside. Whoever weighed writes at the batch what was wrong there, and why.',
   'nothing-weighed': 'Nothing is written yet. Say of at least one line what went in.',
   'line-not-in-plan': 'The plan of this trial has no such line, so nothing was kept.',
   'odd-weighing':

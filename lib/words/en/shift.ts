@@ -44,6 +44,13 @@ export const shift = {
       reading_aside: 'The reading that it corrects was kept aside itself.',
       trial_closed: 'The readings of its trial were closed already.',
     },
+    whyWeighing: {
+      place_taken: 'It was written already what was weighed of this line.',
+      corrected_meanwhile: 'Somebody had corrected this weighing already.',
+      id_taken: 'Another weighing was in the book under its number.',
+      reading_aside: 'The weighing that it corrects was kept aside itself.',
+      trial_closed: 'The readings of its trial were closed already.',
+    },
     columns: {
       where: 'Where',
       value: 'Value',
@@ -75,6 +82,8 @@ export const shift = {
       'damaged-text':
         'What is kept of it is not what came in, so it is not shown and cannot go into the book. Have it read again.',
       'trial-over': 'The trial is over, so nothing goes into the book any more. It can only be left aside.',
+      weighing:
+        'It says what was weighed, which would tell which dough this is, so it is not shown. Leave it aside: whoever weighed writes at the batch what was wrong there, and why.',
       'settle-reading-first':
         'The reading that it corrects is not in the book. Where that one waits here too, settle it first; otherwise this can only be left aside.',
     },

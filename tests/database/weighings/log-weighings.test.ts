@@ -3,6 +3,8 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
 import { readPlan } from '@/lib/documents/plan/read-plan'
 import { takeEntries } from '@/lib/kitchen/intake/take-entries'
+import { listKeptAside } from '@/lib/kitchen/readings/list-kept-aside'
+import { settleEntry } from '@/lib/kitchen/readings/settle-entry'
 import { closeTrial } from '@/lib/kitchen/results/close-trial'
 import { getResult } from '@/lib/kitchen/amendments/get-result'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
@@ -351,6 +353,20 @@ describe('an entry from outside', () => {
       { outcome: 'aside', refusal: { code: 'aside-id-taken' } },
     ])
     expect(await rows()).toHaveLength(1)
+  })
+
+  it('that is aside says what it is and not how much, and can only be left', async () => {
+    const one = entry(doughOf(1))
+    await send([one, entry(doughOf(1), { mass: '7' })])
+    const { rows: asides } = valueOf(await listKeptAside.call(as(bakery.head, before), {}))
+    expect(asides).toMatchObject([{ bar: 'weighing', entered: null, standing: null, batch: { code: doughOf(1).code } }])
+    const { entryId, hash } = asides[0]!
+    const settle = (take: boolean) =>
+      settleEntry.call(as(bakery.head, before), { entryId, hash, take, seenReadingId: null, reason: 'sent twice' })
+    expect(refusalOf(await settle(true))).toBe('weighing-only-left')
+    valueOf(await settle(false))
+    expect(await lastEntry()).toMatchObject({ before: { unread: 'weighing' }, after: 'left aside' })
+    expect((await rows()).map(({ massG }) => massG)).toEqual([6])
   })
 
   it('corrects one of the same request, and is refused by itself where it is at fault', async () => {

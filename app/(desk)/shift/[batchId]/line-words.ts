@@ -15,8 +15,10 @@ export function lineWords(
 ) {
   const format = planFormat(bakery)
   const hasStages = new Set(lines.map(({ stage }) => stage.id)).size > 1
-  const name = ({ stage, ingredient, part }: Line): string => {
-    const line = sayName(text.part[part], language, { ingredient: ingredient.name })
+  const name = ({ stage, ingredient, part, isApart }: Line): string => {
+    const line = sayName(text.part[part === 'dose' && !isApart ? 'line' : part], language, {
+      ingredient: ingredient.name,
+    })
     return hasStages ? sayName(text.lineOf, language, { line, stage: stage.name || text.stages[stage.kind] }) : line
   }
   const target = (line: Line): string | null => {

@@ -1,5 +1,6 @@
 import { logWeighingsInput } from '@/lib/kitchen/weighings/log-weighings.input'
 import { ActionForm } from '@/lib/ui/action-form'
+import { AfterRefusal } from '@/lib/ui/after-refusal'
 import { FloorButton } from '@/lib/ui/floor-button'
 import { FloorCheck } from '@/lib/ui/floor-check'
 import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
@@ -117,7 +118,9 @@ function LinesForm({
         {lines.some(({ stands }) => stands !== null) ? (
           <FloorField name="reason" type="text" label={text.reason} hint={text.reasonHint} />
         ) : null}
-        <FloorCheck name="confirmed" label={text.confirmed} hint={text.confirmedHint} />
+        <AfterRefusal>
+          <FloorCheck name="confirmed" label={text.confirmed} hint={text.confirmedHint} />
+        </AfterRefusal>
         <div>
           <FloorButton tone="plain">{text.keep}</FloorButton>
         </div>

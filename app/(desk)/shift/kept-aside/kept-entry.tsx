@@ -53,7 +53,7 @@ export function KeptEntry({ entry, bakery, words, language }: KeptEntryProps) {
       <h3 id={titleId} className="text-lead font-bold">
         {title}
       </h3>
-      <p>{text.why[why]}</p>
+      <p>{bar === 'weighing' ? text.whyWeighing[why] : text.why[why]}</p>
       <p className="mb-2 text-ink-2">
         {say(text.about, language, {
           number: trial.number,
