@@ -12,6 +12,7 @@ export const appendOnlyTables = [
   'entry_to_settle',
   'settled_entry',
   'batch_cause',
+  'repair',
   'evidence',
   'evidence_part',
   'closing',

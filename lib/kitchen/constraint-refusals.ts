@@ -16,6 +16,8 @@ const refusalByConstraint: Record<string, () => Refusal> = {
   reading_pkey: () => new Refusal('reading-clash'),
   settled_entry_pkey: () => new Refusal('stale-moved-on'),
   reading_place_taken: () => new Refusal('reading-there'),
+  repair_baked_again_once: () => new Refusal('stale-moved-on'),
+  repair_day_added_once: () => new Refusal('stale-moved-on'),
   reading_superseded_once: () => new Refusal('stale-moved-on'),
 }
 

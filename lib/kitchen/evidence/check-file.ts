@@ -9,7 +9,9 @@ import type { FileOfFormat1 } from '../../documents/evidence-file/file-of-format
 import { readShown } from '../../documents/evidence-shown/read-shown'
 import type { ShownOfFormat1 } from '../../documents/evidence-shown/shown-of-format-1'
 import { hashOfText } from '../../documents/hash-of-text'
+import { readPlan } from '../../documents/plan/read-plan'
 import { readVersionContent } from '../../documents/version-content/read-version-content'
+import { firstNotAsPlanned } from '../repairs/first-not-as-planned'
 import { analyseTrial } from '../results/analyse-trial'
 import { calculations } from '../results/calculations'
 import { takenOutCounted } from '../results/taken-out-counted'
@@ -54,6 +56,7 @@ export function checkFile(text: string, paper: PaperAnchor | null = null): Findi
         ? [
             belongs(manifest.value, shown.value, closing.closing, hashOf('plan')),
             declaredAlike(shown.value, closing.closing),
+            doughsAsPlanned(closing.closing, textOf('plan'), hashOf('plan')),
             figuresAgain(shown.value, closing.closing),
           ]
         : [
@@ -124,11 +127,23 @@ function declaredAlike(shown: ShownOfFormat1, { declared }: Closing): Finding {
     : { what: 'declared', outcome: 'agrees', facts: {} }
 }
 
+/** Every dough is one that the plan drew, or one that a repair can have made beside it. */
+function doughsAsPlanned({ doughs }: Closing, planText: string | null, planHash: string): Finding {
+  if (planHash === '') return { what: 'doughs', outcome: 'not-there', facts: {} }
+  if (planText === null) return { what: 'doughs', outcome: 'left-out', facts: {} }
+  const plan = readPlan(planText, planHash)
+  if (plan.outcome !== 'read') return { what: 'doughs', outcome: unreadable(plan.outcome), facts: {} }
+  const code = firstNotAsPlanned(doughs, plan.plan)
+  return code === null
+    ? { what: 'doughs', outcome: 'agrees', facts: {} }
+    : { what: 'doughs', outcome: 'differs', facts: { code } }
+}
+
 /** Every figure that was shown, worked out again from the readings alone. */
 function figuresAgain(shown: ShownOfFormat1, closing: Closing): Finding {
   const declared = { ...closing.declared, state: closing.closed.state }
   const { batches } = judgeContent(closing, closing.declared)
-  const taken = takenOutCounted(batches)
+  const taken = takenOutCounted(batches, declared.batchesPerArm)
   const analysis = analyseTrial(declared, batches)
   const withTaken = taken && analyseTrial(declared, taken.batches).comparison
   const again = figuresShown({

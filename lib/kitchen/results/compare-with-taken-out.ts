@@ -19,7 +19,7 @@ export async function compareWithTakenOut(
   declared: DeclaredTrial,
   batches: readonly MeasuredBatch[],
 ): Promise<WithTakenOut | null> {
-  const taken = takenOutCounted(batches)
+  const taken = takenOutCounted(batches, declared.batchesPerArm)
   if (!taken) return null
   const { comparison } = await analyseOnce(declared, taken.batches)
   return comparison && { codes: taken.codes, comparison }

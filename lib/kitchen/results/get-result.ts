@@ -9,6 +9,7 @@ import { analyseOnce } from './analyse-once'
 import { compareWithTakenOut } from './compare-with-taken-out'
 import { notableDifference } from './conditions-by-arm'
 import { costsOfTrial } from './costs-of-trial'
+import { repairsOfTrial } from '../repairs/repairs-of-trial'
 import { causesOfTrial } from './causes-of-trial'
 import { countBatches, meanOf } from './count-batches'
 import { doughAsMixed } from './dough-as-mixed'
@@ -28,9 +29,10 @@ export const getResult = query({
   right: 'read-work',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const [evidence, causes, knew, decision] = await Promise.all([
+    const [evidence, causes, repairs, knew, decision] = await Promise.all([
       loadEvidence(db, bakeryId, input.trialId),
       causesOfTrial(db, bakeryId, input.trialId),
+      repairsOfTrial(db, bakeryId, input.trialId),
       whoKnew(db, bakeryId, input.trialId),
       db.decision.findFirst({
         where: { bakeryId, trialId: input.trialId, takenBackAt: null },
@@ -80,6 +82,8 @@ export const getResult = query({
           knewKey: knew?.correctedKnowing.has(correction.id) ?? false,
         })),
         causes,
+        /** What was done about losses: doughs baked again, places exchanged, mixing days added. */
+        repairs,
       },
       /** Who knew which dough is which, who entered readings knowing it, and who looked; null until the readings are closed. */
       knew: knew && { measures: knew.measures, knowers: knew.knowers, lookers: knew.lookers },

@@ -398,6 +398,11 @@ export const results = {
     other: '{count} readings were corrected.',
   },
   cause: 'Dough {code}: {what} (noted {at}, {who})',
+  repairs: {
+    bake_again: 'Dough {code} was baked again as dough {other} ({at}, {who}).',
+    swap: 'Doughs {code} and {other} exchanged their places before they were begun: {why} ({at}, {who}).',
+    add_day: 'Mixing day {day} was added, because mixing day {short} was short of a dough ({at}, {who}).',
+  },
   furtherRepeats: 'Dough {code}: {name}, {place}: read {have} times, the plan asks for {of}',
   oddTimes: {
     'before-begun': {

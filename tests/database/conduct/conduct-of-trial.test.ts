@@ -58,7 +58,7 @@ describe('what is told of how the readings came about', () => {
   it('is nothing where everybody kept to the plan', async () => {
     await read(1)
     await read(2, { repeat: 2 })
-    expect(await conduct()).toEqual({ corrections: [], causes: [], furtherRepeats: [], oddTimes: [] })
+    expect(await conduct()).toEqual({ corrections: [], causes: [], repairs: [], furtherRepeats: [], oddTimes: [] })
   })
 
   it('is every correction, also of a correction: old, new, who, when, why, and whether it was an own slip', async () => {

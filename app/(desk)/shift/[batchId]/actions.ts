@@ -7,6 +7,8 @@ import { noteCause } from '@/lib/kitchen/shifts/note-cause'
 import { openDoughKey } from '@/lib/kitchen/shifts/open-dough-key'
 import { countPieces } from '@/lib/kitchen/shifts/count-pieces'
 import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
+import { bakeAgain } from '@/lib/kitchen/repairs/bake-again'
+import { swapDoughs } from '@/lib/kitchen/repairs/swap-doughs'
 import { undoMove } from '@/lib/kitchen/shifts/undo-move'
 import type { FormState } from '@/lib/ui/form-state'
 
@@ -77,6 +79,22 @@ export async function takeOut(
 export async function note(batchId: string, former: FormState, form: FormData): Promise<FormState> {
   const input = { batchId, what: textOf(form, 'what'), noticedMinAgo: wholeNumberOf(form, 'noticedMinAgo') }
   const acted = await act(noteCause, input, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function again(batchId: string, former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(bakeAgain, { batchId }, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function exchange(
+  batchId: string,
+  seenTurn: number,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const input = { batchId, seenTurn, otherId: textOf(form, 'otherId'), why: textOf(form, 'why') }
+  const acted = await act(swapDoughs, input, form, former)
   return acted.ok ? acted.done() : acted.state
 }
 

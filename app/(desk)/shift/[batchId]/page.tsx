@@ -21,8 +21,10 @@ import { undo } from './actions'
 import { Causes } from './causes'
 import { Cautions } from './cautions'
 import { DoughKey } from './dough-key'
+import { Exchange } from './exchange'
 import { Figures } from './figures'
 import { asKeptReading, asMeasureToRead, needsByPlace } from './for-readings'
+import { Loss } from './loss'
 import { NextStep } from './next-step'
 import { PieceCount } from './piece-count'
 import { Process } from './process'
@@ -146,6 +148,12 @@ export default async function BatchPage({ params }: Params) {
         </Notice>
       )}
       {batch.stateWhy ? <p className="mt-2 text-lead">{say(text.why, language, { why: batch.stateWhy })}</p> : null}
+      <Loss {...shared} />
+      {batch.turn === batch.plannedOrder ? null : (
+        <p className="mt-2 text-ink-2">
+          {say(words.exchange.place, language, { turn: batch.turn, planned: batch.plannedOrder })}
+        </p>
+      )}
       <Cautions {...shared} />
       {batch.undo ? (
         <UndoMove key={batch.revision} forMs={batch.undo.forMs}>
@@ -162,6 +170,7 @@ export default async function BatchPage({ params }: Params) {
       <Figures {...shared} />
       <Causes {...shared} />
       {batch.isOpen && !isOver ? <TakeOut {...shared} /> : null}
+      <Exchange {...shared} />
       <ReadingLog {...shared} />
     </FloorSheet>
   )
