@@ -21,8 +21,8 @@ export function BakeAgain({ dough, locale, words, language }: BakeAgainProps) {
         <div className="flex flex-wrap items-center gap-x-6 gap-y-2">
           <p className="text-lead font-semibold">{sayLoss(dough, locale, words, language)}</p>
           <div className="print:hidden">
-            <FloorButton tone="plain" fullLabel={say(words.repair.goFull, language, { code: dough.code })}>
-              {words.repair.go}
+            <FloorButton tone="plain" fullLabel={say(words.repair.goFull[dough.state], language, { code: dough.code })}>
+              {words.repair.go[dough.state]}
             </FloorButton>
           </div>
         </div>

@@ -25,7 +25,7 @@ export function DayRack({ dayNumber, batches, words, language }: DayRackProps) {
           nextWord: batch.isNext ? text.next : undefined,
           remarks: [
             ...(batch.kind === 'preparation' ? [text.preparation] : []),
-            ...(batch.turn === batch.plannedOrder
+            ...(batch.state !== 'waiting' || batch.turn === batch.plannedOrder
               ? []
               : [say(text.exchanged, language, { place: batch.plannedOrder })]),
             ...(batch.againAs === null ? [] : [say(text.againAs, language, { code: batch.againAs })]),

@@ -151,7 +151,8 @@ export const getBatch = query({
       movedRevision: __,
       ...facts
     } = batch
-    const mayUndo = isOpen(trial.state) && whyNoUndo({ batch, personId: actor.personId, now }) === null
+    const loss = losses?.doughs.find(({ id }) => id === batch.id) ?? null
+    const mayUndo = isOpen(trial.state) && !loss?.again && whyNoUndo({ batch, personId: actor.personId, now }) === null
     const current = currentReadings(readings)
     const holds = new Set(current.map(({ id }) => id))
     const level = levelOf(actor, 'correct-reading')
@@ -178,7 +179,7 @@ export const getBatch = query({
         mayUndo && movedFrom && movedAt ? { to: movedFrom, forMs: movedAt.getTime() + undoMs - now.getTime() } : null,
       firstCode: batch.state === 'waiting' && next && next.id !== batch.id ? next.code : null,
       /** What became of it after it went out, and what still can be done; null while it is not out. */
-      loss: losses?.doughs.find(({ id }) => id === batch.id) ?? null,
+      loss,
       /** Number of the mixing day that was added for its own. */
       dayAddedAs: losses?.days.find(({ number }) => number === mixingDay.number)?.addedAs ?? null,
       /** For those who may add one where it cannot be baked again any more. */

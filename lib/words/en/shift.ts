@@ -20,7 +20,7 @@ export const shift = {
     next: 'comes next',
     preparation: 'made ahead',
     cleanDown: 'clean down first',
-    exchanged: 'planned at place {place}',
+    exchanged: 'exchanged, place {place} before',
     againAs: 'baked again as {code}',
     toCome: { one: '{count} reading to come', other: '{count} readings to come' },
     all: 'All batches',
@@ -123,7 +123,6 @@ export const shift = {
     swapHint: 'Batch {code} comes first in the order that was drawn. What you write is kept with the batch.',
   },
   repair: {
-    title: 'Lost, and to bake again',
     today: {
       lost: 'Batch {code} was lost. Bake it again today.',
       set_aside: 'Batch {code} was set aside. Bake it again today.',
@@ -135,8 +134,12 @@ export const shift = {
       not_baked: 'Batch {code} was not baked. Bake it on {date} after all.',
     },
     note: 'It gets a code of its own and comes last in its mixing day. Nobody has to approve it.',
-    go: 'Bake it again',
-    goFull: 'Bake batch {code} again',
+    go: { lost: 'Bake it again', set_aside: 'Bake it again', not_baked: 'Bake it after all' },
+    goFull: {
+      lost: 'Bake it again: batch {code}',
+      set_aside: 'Bake it again: batch {code}',
+      not_baked: 'Bake it after all: batch {code}',
+    },
     again: 'It is baked again as batch {code}.',
     toAgain: 'Batch {code}',
     madeFor: 'It is baked for batch {code}, which is out.',
@@ -150,10 +153,10 @@ export const shift = {
     with: 'With which batch?',
     choice: 'Batch {code}, place {place}',
     why: 'Why?',
-    whyHint: 'Such as: the milk for it comes at six. It is kept in the record.',
+    whyHint:
+      'Such as: its tins are still in the oven. It is kept in the record, so write nothing that tells what is in it.',
     go: 'Exchange the places',
-    exchanged: 'Exchanged',
-    place: 'It has place {turn} of its day; place {planned} was drawn.',
+    place: 'Its place in the day was exchanged: it is {turn}, and was {planned} before.',
   },
   gaps: {
     'fewer-pieces': '{have} of {of} pieces made',

@@ -316,9 +316,9 @@ export const trials = {
       title: 'Lost, and to put right',
       note: 'What the plan allows while nobody has seen a comparison; it needs no new approval. Otherwise fewer mixing days than planned are an indication, not a verdict.',
       short: {
-        one: 'Mixing day {day} is one batch short. A whole day more makes up for it: every dough again, in an order and under codes that are drawn anew.',
+        one: 'Mixing day {day} is one batch short. Instead of that one a whole day can be added: every dough again, in an order and under codes of its own.',
         other:
-          'Mixing day {day} is {count} batches short. A whole day more makes up for it: every dough again, in an order and under codes that are drawn anew.',
+          'Mixing day {day} is {count} batches short. Instead of those a whole day can be added: every dough again, in an order and under codes of its own.',
       },
       addDay: 'Add a whole day',
       addDayFull: 'Add a whole day for mixing day {day}',

@@ -149,7 +149,7 @@ export default async function BatchPage({ params }: Params) {
       )}
       {batch.stateWhy ? <p className="mt-2 text-lead">{say(text.why, language, { why: batch.stateWhy })}</p> : null}
       <Loss {...shared} />
-      {batch.turn === batch.plannedOrder ? null : (
+      {batch.state !== 'waiting' || batch.turn === batch.plannedOrder ? null : (
         <p className="mt-2 text-ink-2">
           {say(words.exchange.place, language, { turn: batch.turn, planned: batch.plannedOrder })}
         </p>

@@ -44,8 +44,8 @@ export function RepairsSection({ trialId, repairs, mayDate, bakery, words, langu
           action={mayBakeAgain ? again.bind(null, dough.id) : null}
           idPrefix={`again-${dough.code}-`}
           sentence={sayLoss(dough, bakery.locale, words.shift, language)}
-          go={words.shift.repair.go}
-          fullLabel={say(words.shift.repair.goFull, language, { code: dough.code })}
+          go={words.shift.repair.go[dough.state]}
+          fullLabel={say(words.shift.repair.goFull[dough.state], language, { code: dough.code })}
         />
       ))}
       {shortDays.map(({ number, short }) => (
