@@ -56,13 +56,16 @@ test('the head baker adds a whole day for one that is short, and the result tell
   await expect(floor.getByRole('button', { name: 'Add a whole day' })).toHaveCount(0)
 
   const desk = await as(bakery.head)
-  await desk.goto(`/trials/${trialId}`)
+  await desk.goto(`/trials/${trialId}/result`)
+  await expect(desk.getByText('One mixing day is short of a dough.')).toBeVisible()
+  await desk.getByRole('link', { name: 'Put it right' }).click()
   await desk.getByRole('button', { name: 'Add a whole day for mixing day 1' }).click()
   const told = 'Mixing day 3 was added, because mixing day 1 was short of a dough'
   await expect(desk.getByText(told)).toBeVisible()
   await expect(desk.getByLabel('Mixing day 3')).toBeVisible()
   await desk.goto(`/trials/${trialId}/result`)
   await expect(desk.getByText(told)).toBeVisible()
+  await expect(desk.getByText('One mixing day is short of a dough.')).toHaveCount(0)
   await floor.goto('/shift')
   await expect(floor.getByText('Mixing day 3')).toBeVisible()
 })

@@ -9,6 +9,7 @@ import { analyseOnce } from './analyse-once'
 import { compareWithTakenOut } from './compare-with-taken-out'
 import { notableDifference } from './conditions-by-arm'
 import { costsOfTrial } from './costs-of-trial'
+import { lossesOfTrial } from '../repairs/losses-of-trial'
 import { repairsOfTrial } from '../repairs/repairs-of-trial'
 import { causesOfTrial } from './causes-of-trial'
 import { countBatches, meanOf } from './count-batches'
@@ -29,10 +30,11 @@ export const getResult = query({
   right: 'read-work',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const [evidence, causes, repairs, knew, decision] = await Promise.all([
+    const [evidence, causes, repairs, losses, knew, decision] = await Promise.all([
       loadEvidence(db, bakeryId, input.trialId),
       causesOfTrial(db, bakeryId, input.trialId),
       repairsOfTrial(db, bakeryId, input.trialId),
+      lossesOfTrial(db, { bakeryId, trialId: input.trialId, now }),
       whoKnew(db, bakeryId, input.trialId),
       db.decision.findFirst({
         where: { bakeryId, trialId: input.trialId, takenBackAt: null },
@@ -103,6 +105,8 @@ export const getResult = query({
         levelOf(actor, 'see-costs') === 'yes'
           ? await costsOfTrial(db, bakeryId, evidence, input.pricesOn ?? dayInZone(now, evidence.timeZone))
           : null,
+      /** How many mixing days are short of a dough that can still be made up for, while the trial is open. */
+      shortDays: isOpen(header.state) ? losses.days.filter(({ whyNot }) => whyNot === null).length : 0,
       mayImport: isOpen(header.state) && levelOf(actor, 'import-readings') === 'yes',
       /** What somebody decided on it; null as long as nobody has. */
       decision,

@@ -365,6 +365,12 @@ export const results = {
     'day-without-control': 'no: no control that day',
     'day-without-others': 'no: the control alone that day',
   },
+  toRepair: {
+    one: 'One mixing day is short of a dough. That can be put right until the readings are closed, and not after.',
+    other:
+      '{count} mixing days are short of a dough. That can be put right until the readings are closed, and not after.',
+  },
+  toRepairGo: 'Put it right',
   wentWrong: 'What went wrong',
   wentWrongNone: 'Nothing was reported, nothing is missing, and no value stands out.',
   gaps: {

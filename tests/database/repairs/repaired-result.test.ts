@@ -107,9 +107,11 @@ describe('a trial of which a kind of dough was lost on every day', () => {
       const again = valueOf(await bakeAgain.call(bakery.early.caller, { batchId: id }))
       await measureAs(again.batchId, planned.find(({ state }) => state === 'measured')!.id, mixingDay.number)
     }
+    expect((await resultOf(trialId)).shortDays).toBe(1)
     const { number } = valueOf(await addDay.call(bakery.head.caller, { trialId, number: 3 }))
     for (const { id, arm } of (await doughsOf(trialId)).filter(({ mixingDay }) => mixingDay.number === number))
       await measureAs(id, planned.find(({ state }) => state === 'measured')!.id, 3 * arm.position)
+    expect((await resultOf(trialId)).shortDays).toBe(0)
     await closed(trialId)
     const { analysis, conduct } = await resultOf(trialId)
     expect(analysis.comparison?.isIndication).toBe(false)

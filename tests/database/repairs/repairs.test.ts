@@ -1,8 +1,10 @@
 import { randomUUID } from 'node:crypto'
+import { v7 as uuid } from 'uuid'
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
 import { undoMs } from '@/lib/kitchen/batches/rules'
 import { isOutState } from '@/lib/kitchen/conduct/is-out-state'
+import { logReading } from '@/lib/kitchen/readings/log-reading'
 import { addDay } from '@/lib/kitchen/repairs/add-day'
 import { bakeAgain } from '@/lib/kitchen/repairs/bake-again'
 import { getRepairs } from '@/lib/kitchen/repairs/get-repairs'
@@ -184,6 +186,23 @@ describe('baking again is refused', () => {
     if (state === 'in_work' || state === 'baked') valueOf(await move(idAt(0), 'in_work'))
     if (state === 'baked') valueOf(await move(idAt(0), 'baked'))
     expect(refusalOf(await again(idAt(0)))).toBe('not-out')
+  })
+
+  it('for one that counts, because what decides was read and nothing was noted before', async () => {
+    await begin(idAt(0))
+    const reading = {
+      id: uuid(),
+      batchId: idAt(0),
+      measureId: trial.measures['loaf-volume'],
+      piece: 1,
+      repeat: 1,
+      value: '1900',
+      unit: 'mL',
+      takenAt: testNow.toISOString(),
+    }
+    valueOf(await logReading.call(at(minute), reading))
+    expect(refusalOf(await move(idAt(0), 'lost', 2 * minute))).toBe('read-before-any-cause')
+    expect(refusalOf(await again(idAt(0), 2 * minute))).toBe('not-out')
   })
 
   it('once the readings are closed, in the database as well', async () => {
