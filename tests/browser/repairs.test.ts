@@ -50,7 +50,7 @@ test('the head baker adds a whole day for one that is short, and the result tell
   await floor.getByText('It will not be baked').click()
   await floor.getByLabel('Why is it not baked?').fill('No flour')
   await floor.getByRole('button', { name: 'Not baked' }).click()
-  await expect(floor.getByText('Bake it today after all')).toBeVisible()
+  await expect(floor.getByText('Bake it on its mixing day after all')).toBeVisible()
   await floor.goto(`/trials/${trialId}`)
   await expect(floor.getByText('Mixing day 1 is one batch short.')).toBeVisible()
   await expect(floor.getByRole('button', { name: 'Add a whole day' })).toHaveCount(0)

@@ -7,7 +7,7 @@ import { again } from './[batchId]/actions'
 import { sayLoss } from './say-loss'
 
 type BakeAgainProps = {
-  dough: Pick<LostDough, 'id' | 'code' | 'state' | 'on'>
+  dough: Pick<LostDough, 'id' | 'code' | 'state' | 'when'>
   locale: string
   words: Words['shift']
   language: Language

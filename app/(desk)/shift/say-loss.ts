@@ -6,12 +6,12 @@ import type { Language, Words } from '@/lib/words/words'
 
 /** That a batch is out and when it can be baked again. */
 export function sayLoss(
-  { code, state, on }: Pick<LostDough, 'code' | 'state' | 'on'>,
+  { code, state, when }: Pick<LostDough, 'code' | 'state' | 'when'>,
   locale: string,
   { repair: text }: Words['shift'],
   language: Language,
 ) {
-  return on === null
-    ? say(text.today[state], language, { code })
-    : say(text.onDay[state], language, { code, date: formatDay(on, locale) })
+  if (when === 'today') return say(text.today[state], language, { code })
+  if (when === 'its-day') return say(text.itsDay[state], language, { code })
+  return say(text.onDay[state], language, { code, date: formatDay(when.date, locale) })
 }

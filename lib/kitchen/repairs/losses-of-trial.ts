@@ -17,8 +17,8 @@ export type LostDough = {
   again: { id: string; code: string } | null
   /** Why it cannot be baked again; null when it can. */
   whyNot: ReturnType<typeof whyNotBakedAgain>
-  /** The date of its mixing day where that is still to come; null where it is today's or has none. */
-  on: string | null
+  /** When it is baked again: today, on its mixing day, which has no date yet, or on the date of that. */
+  when: 'today' | 'its-day' | { date: string }
 }
 
 export type DayLoss = {
@@ -87,7 +87,7 @@ export async function lossesOfTrial(
             isDayOver: isOver,
             isDayAddedFor: addedAs !== null,
           }),
-          on: lastBegunAt === null && date !== null && date > today ? date : null,
+          when: whenOf(date, today, lastBegunAt !== null),
         },
       ]
     })
@@ -95,4 +95,9 @@ export async function lossesOfTrial(
     return { doughs, loss: { number, short, addedAs, whyNot: whyNoDayAdded({ short, isAddedFor: addedAs !== null }) } }
   })
   return { doughs: perDay.flatMap(({ doughs }) => doughs), days: perDay.map(({ loss }) => loss) }
+}
+
+function whenOf(date: string | null, today: string, isBegun: boolean): LostDough['when'] {
+  if (isBegun || date === today) return 'today'
+  return date === null ? 'its-day' : { date }
 }

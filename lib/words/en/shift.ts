@@ -128,6 +128,11 @@ export const shift = {
       set_aside: 'Batch {code} was set aside. Bake it again today.',
       not_baked: 'Batch {code} was not baked. Bake it today after all.',
     },
+    itsDay: {
+      lost: 'Batch {code} was lost. Bake it again on its mixing day.',
+      set_aside: 'Batch {code} was set aside. Bake it again on its mixing day.',
+      not_baked: 'Batch {code} was not baked. Bake it on its mixing day after all.',
+    },
     onDay: {
       lost: 'Batch {code} was lost. Bake it again on {date}.',
       set_aside: 'Batch {code} was set aside. Bake it again on {date}.',

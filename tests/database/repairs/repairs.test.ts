@@ -161,7 +161,7 @@ describe('a dough that is out', () => {
   it('is told to the floor by its code, and nothing else', async () => {
     await take(idAt(0), 'lost')
     const { toBakeAgain } = await rack()
-    expect(toBakeAgain).toMatchObject([{ code: trial.batches[0]!.code, state: 'lost', on: null, whyNot: null }])
+    expect(toBakeAgain).toMatchObject([{ code: trial.batches[0]!.code, state: 'lost', when: 'today', whyNot: null }])
     const answered = valueOf(await again(idAt(0)))
     expect(Object.keys(answered).sort()).toEqual(['batchId', 'code'])
     for (const told of [toBakeAgain, answered, await seen(answered.batchId), await repairs()]) {
@@ -258,10 +258,13 @@ describe('baking again is refused', () => {
         trialId: trial.trialId,
         days: [{ number: 1, seen: seenDay, day }],
       })
-    valueOf(await date('2026-03-01', null))
+    expect((await rack()).toBakeAgain).toMatchObject([{ when: 'its-day' }])
+    valueOf(await date('2026-03-02', null))
+    expect((await rack()).toBakeAgain).toMatchObject([{ when: 'today' }])
+    valueOf(await date('2026-03-01', '2026-03-02'))
     expect(refusalOf(await again(idAt(0)))).toBe('mixing-day-over')
     valueOf(await date('2026-03-05', '2026-03-01'))
-    expect((await rack()).toBakeAgain).toMatchObject([{ on: '2026-03-05' }])
+    expect((await rack()).toBakeAgain).toMatchObject([{ when: { date: '2026-03-05' } }])
     valueOf(await again(idAt(0)))
   })
 })
