@@ -15,6 +15,7 @@ export const appendOnlyTables = [
   'weighing',
   'found_cause',
   'found_cause_signature',
+  'repair',
   'evidence',
   'evidence_part',
   'closing',

@@ -18,6 +18,8 @@ const refusalByConstraint: Record<string, () => Refusal> = {
   weighing_first_once: () => new Refusal('stale-moved-on'),
   weighing_superseded_once: () => new Refusal('stale-moved-on'),
   reading_place_taken: () => new Refusal('reading-there'),
+  repair_baked_again_once: () => new Refusal('stale-moved-on'),
+  repair_day_added_once: () => new Refusal('stale-moved-on'),
   reading_superseded_once: () => new Refusal('stale-moved-on'),
 }
 

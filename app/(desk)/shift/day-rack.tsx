@@ -25,6 +25,10 @@ export function DayRack({ dayNumber, batches, words, language }: DayRackProps) {
           nextWord: batch.isNext ? text.next : undefined,
           remarks: [
             ...(batch.kind === 'preparation' ? [text.preparation] : []),
+            ...(batch.state !== 'waiting' || batch.turn === batch.plannedOrder
+              ? []
+              : [say(text.exchanged, language, { place: batch.plannedOrder })]),
+            ...(batch.againAs === null ? [] : [say(text.againAs, language, { code: batch.againAs })]),
             ...(batch.cleanDownFirst ? [text.cleanDown] : []),
             ...(toCome > 0 ? [say(text.toCome, language, { count: toCome })] : []),
           ],

@@ -14,6 +14,7 @@ import { Section } from '@/lib/ui/section'
 import { formatDay } from '@/lib/words/format/day'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { BakeAgain } from './bake-again'
 import { DayRack, type ShiftBatch } from './day-rack'
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -70,6 +71,9 @@ export default async function ShiftPage({
             title={say(text.trial, language, { number: trial.number, formula: trial.formulaName })}
             note={text.trialNote}
           >
+            {trial.toBakeAgain.map((dough) => (
+              <BakeAgain key={dough.id} dough={dough} locale={bakery.locale} words={words} language={language} />
+            ))}
             {daysOf(trial.batches).map(({ dayNumber, day, batches, isDone }) =>
               isDone ? (
                 <FloorDisclosure key={dayNumber} title={dayLabel({ dayNumber, day })} note={text.dayDone}>

@@ -65,16 +65,19 @@ export const closingOfFormat2 = z.strictObject({
       signed: z.strictObject({ as: z.enum(['second_person', 'alone']), by: person, at: z.string() }).nullable(),
     }),
   ),
+  /** What was done about losses, in its order; doughs and places by code, mixing days by number. */
   repairs: z.array(
     z.strictObject({
-      kind: z.enum(['baked-again', 'day-added', 'swapped', 'date-moved']),
-      at: z.string(),
-      by: person,
-      why: z.string().nullable(),
-      /** Codes of the doughs that it is of. */
-      doughs: z.array(z.string()),
-      /** Number of the mixing day that it is of. */
+      id: z.string(),
+      number: z.int(),
+      kind: z.enum(['bake_again', 'swap', 'add_day']),
+      code: z.string().nullable(),
+      otherCode: z.string().nullable(),
       day: z.int().nullable(),
+      otherDay: z.int().nullable(),
+      why: z.string().nullable(),
+      by: person,
+      at: z.string(),
     }),
   ),
 })

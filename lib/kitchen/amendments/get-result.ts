@@ -19,7 +19,7 @@ export const getResult = query({
   async run({ db, actor, now, input: { trialId, pricesOn } }) {
     const evidence = await loadEvidence(db, actor.bakeryId, trialId)
     const [result, after] = await Promise.all([
-      resultOf(db, actor, evidence, pricesOn ?? dayInZone(now, evidence.timeZone)),
+      resultOf(db, actor, now, evidence, pricesOn ?? dayInZone(now, evidence.timeZone)),
       afterClosing(db, actor, trialId, evidence.found),
     ])
     return { ...result, after }

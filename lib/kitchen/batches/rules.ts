@@ -54,38 +54,64 @@ export function isOver(state: BatchStateName): boolean {
 export const unfinishedStates = (Object.keys(following) as BatchStateName[]).filter((state) => !isOver(state))
 export const underWayStates = unfinishedStates.filter((state) => state !== 'waiting')
 
-export type PlacedBatch = { id: string; dayNumber: number; plannedOrder: number; state: BatchStateName }
+export type PlacedBatch = {
+  id: string
+  dayNumber: number
+  plannedOrder: number
+  /** Its place in the day as it stands now: the planned one, unless it was exchanged with another's. */
+  turn: number
+  state: BatchStateName
+}
 
 /** Order of a trial's batches as it was drawn: by mixing day, then by place. */
-export function byPlan(a: PlacedBatch, b: PlacedBatch): number {
+function byPlan(a: PlacedBatch, b: PlacedBatch): number {
   return a.dayNumber - b.dayNumber || a.plannedOrder - b.plannedOrder
+}
+
+/** Order in which a trial's batches are to be begun: as it was drawn, but for places that were exchanged since. */
+export function byTurn(a: Pick<PlacedBatch, 'dayNumber' | 'turn'>, b: Pick<PlacedBatch, 'dayNumber' | 'turn'>): number {
+  return a.dayNumber - b.dayNumber || a.turn - b.turn
 }
 
 /** The batch of a trial that is to be begun next; null when none waits. */
 export function nextToBegin<B extends PlacedBatch>(batches: readonly B[]): B | null {
-  return [...batches].filter(({ state }) => state === 'waiting').sort(byPlan)[0] ?? null
+  return [...batches].filter(({ state }) => state === 'waiting').sort(byTurn)[0] ?? null
 }
 
 export type MixedBatch = PlacedBatch & {
   cleanDownBefore: boolean
-  begun: boolean
+  begunAt: Date | null
   /** What it may leave in the bowl: allergens, and ingredients whose allergens nobody has checked. */
   leaves: readonly string[]
+  /** What of that the control would not leave. */
+  adds: readonly string[]
 }
 
 /**
- * Whether bench, bowl and tools must be cleaned down before a batch: the plan says so, or batches were swapped and one
- * that was to come after it was begun already and left something that this one must not carry.
+ * Whether bench, bowl and tools must be cleaned down before a batch: the plan says so; what is mixed right before it adds
+ * something that it must not carry, because places were exchanged or a batch between was not baked; or one that was
+ * to come after it was begun already and left such a thing.
+ * @param before what is mixed right before it; what was begun last unless another is given
  */
-export function needsCleanDown(batch: MixedBatch, ofTrial: readonly MixedBatch[]): boolean {
+export function needsCleanDown(
+  batch: MixedBatch,
+  ofTrial: readonly MixedBatch[],
+  before: MixedBatch | null = lastBegun(ofTrial),
+): boolean {
   if (batch.cleanDownBefore) return true
+  if (before && before.id !== batch.id && before.adds.some((each) => !batch.leaves.includes(each))) return true
   return ofTrial.some(
     (other) =>
       other.id !== batch.id &&
-      other.begun &&
+      other.begunAt !== null &&
       byPlan(other, batch) > 0 &&
       other.leaves.some((each) => !batch.leaves.includes(each)),
   )
+}
+
+function lastBegun(batches: readonly MixedBatch[]): MixedBatch | null {
+  const begun = batches.flatMap((batch) => (batch.begunAt === null ? [] : [{ batch, at: batch.begunAt.getTime() }]))
+  return begun.sort((a, b) => b.at - a.at || byTurn(b.batch, a.batch))[0]?.batch ?? null
 }
 
 /** A move of a batch can be undone for this long. */

@@ -10,6 +10,7 @@ import { readShown, type Shown } from '../../documents/evidence-shown/read-shown
 import { hashOfText } from '../../documents/hash-of-text'
 import { readPlan, type PlanRead } from '../../documents/plan/read-plan'
 import { readVersionContent } from '../../documents/version-content/read-version-content'
+import { firstNotAsPlanned } from '../repairs/first-not-as-planned'
 import { analyseTrial } from '../results/analyse-trial'
 import { calculations } from '../results/calculations'
 import { countedOtherwise, type CountedOtherwise } from '../results/counted-otherwise'
@@ -56,6 +57,7 @@ export function checkFile(text: string, paper: PaperAnchor | null = null): Findi
         ? [
             belongs(manifest.value, shown.value, closing.closing, hashOf('plan')),
             declaredAlike(shown.value, closing.closing, plan),
+            doughsAsPlanned(closing.closing, textOf('plan'), hashOf('plan')),
             figuresAgain(shown.value, closing.closing),
             weighedByPlan(closing.closing, plan),
           ]
@@ -135,6 +137,18 @@ function ruleOf(said: Omit<Closing['declared'], 'measure' | 'arms' | 'factor'>) 
   return { kind, margin, marginUnit, confidencePct, holdsFor, mixingDays, batchesPerArm, piecesPerBatch }
 }
 
+/** Every dough is one that the plan drew, or one that a repair can have made beside it. */
+function doughsAsPlanned({ doughs }: Closing, planText: string | null, planHash: string): Finding {
+  if (planHash === '') return { what: 'doughs', outcome: 'not-there', facts: {} }
+  if (planText === null) return { what: 'doughs', outcome: 'left-out', facts: {} }
+  const plan = readPlan(planText, planHash)
+  if (plan.outcome !== 'read') return { what: 'doughs', outcome: unreadable(plan.outcome), facts: {} }
+  const code = firstNotAsPlanned(doughs, plan.plan)
+  return code === null
+    ? { what: 'doughs', outcome: 'agrees', facts: {} }
+    : { what: 'doughs', outcome: 'differs', facts: { code } }
+}
+
 /** Every figure that was shown, worked out again from the readings alone. */
 function figuresAgain(shown: Shown, closing: Closing): Finding {
   const declared = { ...closing.declared, state: closing.closed.state }
@@ -143,7 +157,7 @@ function figuresAgain(shown: Shown, closing: Closing): Finding {
     const comparison = counted && analyseTrial(declared, counted.batches).comparison
     return counted && comparison && { codes: counted.codes, comparison }
   }
-  const { withTakenOut, asLastWeighed } = countedOtherwise(batches)
+  const { withTakenOut, asLastWeighed } = countedOtherwise(batches, declared.batchesPerArm)
   const again = figuresShown({
     analysis: analyseTrial(declared, batches),
     otherwise: { withTakenOut: compared(withTakenOut), asLastWeighed: compared(asLastWeighed) },

@@ -21,6 +21,7 @@ function factOf(
     return isKnownPart(facts.kind, parts) ? parts[facts.kind] : fill(said.otherPart, language, { kind: facts.kind })
   if (typeof facts.at === 'string' && facts.by !== facts.now) return fill(said.calculations, language, facts)
   if (typeof facts.at === 'string') return fill(said.unlike, language, facts)
+  if (facts.code !== undefined) return fill(said.dough, language, facts)
   return facts.number === undefined ? null : fill(said.entry, language, facts)
 }
 

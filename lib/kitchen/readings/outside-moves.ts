@@ -1,6 +1,6 @@
 import 'server-only'
 import type { BatchState } from '../../db/generated/enums'
-import { byPlan, isOver, needsCleanDown, type MixedBatch } from '../batches/rules'
+import { byTurn, isOver, needsCleanDown, type MixedBatch } from '../batches/rules'
 import { currentReadings } from './current-readings'
 import type { ImportBatch, ImportFacts } from './import/load-import-facts'
 import { gapsOfBatch, type GapReading } from './gaps-of-batch'
@@ -69,18 +69,18 @@ export function outsideMoves(q: {
     ]
   })
   const begun = new Set(moves.filter(({ from }) => from === 'waiting').map(({ batchId }) => batchId))
-  const begins = mixed.filter(({ id }) => begun.has(id)).sort(byPlan)
+  const begins = mixed.filter(({ id }) => begun.has(id)).sort(byTurn)
 
   const latest = begins.at(-1)
   const [skipped] = latest
     ? mixed
         .filter(({ id, state }) => state === 'waiting' && !begun.has(id))
-        .filter((batch) => byPlan(batch, latest) < 0)
-        .sort(byPlan)
+        .filter((batch) => byTurn(batch, latest) < 0)
+        .sort(byTurn)
     : []
   return {
     moves,
-    cleanDown: begins.filter((batch) => needsCleanDown(batch, mixed)).map(({ code }) => code),
+    cleanDown: begins.filter((batch, i) => needsCleanDown(batch, mixed, begins[i - 1])).map(({ code }) => code),
     skipped: skipped?.code ?? null,
   }
 }

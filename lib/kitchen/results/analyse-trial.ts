@@ -10,7 +10,6 @@ export type DayProgress = { day: number; measured: number; ended: number; open: 
 
 export type TrialAnalysis = {
   stage: TrialStage
-  planned: { days: number; batches: number }
   days: DayProgress[]
   open: number
   uncounted: BatchCount['uncounted']
@@ -31,10 +30,6 @@ export function analyseTrial(declared: DeclaredTrial, batches: readonly Measured
   const stage = stageOfTrial(declared, count)
   const whole = {
     stage,
-    planned: {
-      days: declared.mixingDays,
-      batches: declared.mixingDays * declared.batchesPerArm * declared.arms.length,
-    },
     days: progressOf(batches),
     open: count.open,
     uncounted: count.uncounted,

@@ -22,7 +22,7 @@ export async function compareOtherwise(declared: DeclaredTrial, batches: readonl
     const { comparison } = await analyseOnce(declared, counted.batches)
     return comparison && { codes: counted.codes, comparison }
   }
-  const { withTakenOut, asLastWeighed } = countedOtherwise(batches)
+  const { withTakenOut, asLastWeighed } = countedOtherwise(batches, declared.batchesPerArm)
   const [taken, weighed] = await Promise.all([compared(withTakenOut), compared(asLastWeighed)])
   return { withTakenOut: taken, asLastWeighed: weighed }
 }

@@ -3,6 +3,7 @@ import { groupBy } from '../../calc/group-by'
 import { isOwnSlip } from '../conduct/is-own-slip'
 import { oddDays, type OddDay } from '../conduct/odd-days'
 import { oddTime, type OddTime } from '../conduct/odd-time'
+import type { Repair } from '../repairs/repairs-of-trial'
 import { currentReadings } from '../readings/current-readings'
 import type { TrialContent } from './content-of-trial'
 
@@ -40,6 +41,8 @@ export type Conduct = {
   fromFile: number
   /** What was found later, in the order in which it was noted, and who signed it; null where nobody has. */
   foundCauses: FoundCause[]
+  /** What was done about losses: doughs baked again, places exchanged, mixing days added. */
+  repairs: Repair[]
 }
 
 type FoundCause = Pick<TrialContent['found'][number], 'id' | 'object' | 'what'> & {
@@ -54,7 +57,7 @@ type FoundCause = Pick<TrialContent['found'][number], 'id' | 'object' | 'what'> 
  * How the readings of a trial came about, beside what they say: whatever somebody did to them that the plan does not.
  * By the codes of the doughs, so that it may be told before the result is.
  */
-export function conductOfTrial({ measures, doughs, readings, found }: TrialContent): Conduct {
+export function conductOfTrial({ measures, doughs, readings, found, repairs }: TrialContent): Conduct {
   const codes = new Map(doughs.map(({ id, code }) => [id, code]))
   const codeOf = ({ dough }: Reading) => codes.get(dough) ?? ''
   const measureOf = ({ measure }: Reading): Place['measure'] => {
@@ -133,6 +136,7 @@ export function conductOfTrial({ measures, doughs, readings, found }: TrialConte
     oddDays: oddDays(doughs.map(({ day, begunAt }) => ({ day, begunAt: begunAt === null ? null : new Date(begunAt) }))),
     // Only a file's readings have ids of version 5, made from their places; every other door asks for version 7.
     fromFile: readings.filter(({ id }) => id.charAt(14) === '5').length,
+    repairs: repairs.map(({ at, ...repair }) => ({ ...repair, at: new Date(at) })),
     foundCauses: found.map(({ id, dough, object, what, by, at, signed }) => ({
       id,
       object,

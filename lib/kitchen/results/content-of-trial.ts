@@ -3,18 +3,19 @@ import type { Db, Tx } from '../../db/client'
 import type { Closing } from '../../documents/closing/closing'
 import { countToSettle } from '../readings/count-to-settle'
 import { everyMeasure } from '../readings/measures-to-read'
+import { repairsOfTrial } from '../repairs/repairs-of-trial'
 import { foundCausesOfTrial } from './found-causes-of-trial'
 import { weighingsOfTrial } from '../weighings/weighings-of-trial'
 
 /** What was weighed, baked and read of a trial: from its rows while it is open, from what was closed after that. */
-export type TrialContent = Pick<Closing, 'measures' | 'doughs' | 'readings' | 'weighings' | 'found'>
+export type TrialContent = Pick<Closing, 'measures' | 'doughs' | 'readings' | 'weighings' | 'found' | 'repairs'>
 
 /**
  * A trial's doughs in their drawn order, its readings and what was weighed by their ids, and the bakery's measures, as
  * they are at this moment.
  */
 export async function contentOfTrial(from: Db | Tx, bakeryId: string, trialId: string) {
-  const [measures, batches, readings, keptAside, weighings, found] = await Promise.all([
+  const [measures, batches, readings, keptAside, weighings, found, repairs] = await Promise.all([
     everyMeasure(from, bakeryId),
     from.batch.findMany({
       where: { bakeryId, trialId, kind: 'dough' },
@@ -58,6 +59,7 @@ export async function contentOfTrial(from: Db | Tx, bakeryId: string, trialId: s
     countToSettle(from, bakeryId, trialId),
     weighingsOfTrial(from, bakeryId, trialId),
     foundCausesOfTrial(from, bakeryId, trialId),
+    repairsOfTrial(from, bakeryId, trialId),
   ])
   return {
     measures: measures.map(({ endedAt, method: _, ...measure }) => ({ ...measure, isEnded: endedAt !== null })),
@@ -80,5 +82,6 @@ export async function contentOfTrial(from: Db | Tx, bakeryId: string, trialId: s
     })),
     weighings,
     found,
+    repairs: repairs.map(({ at, ...repair }) => ({ ...repair, at: at.toISOString() })),
   } satisfies TrialContent
 }

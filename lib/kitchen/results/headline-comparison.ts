@@ -26,7 +26,7 @@ export async function headlineComparison(q: {
   found: readonly { batchId: string; signed: object | null }[]
 }): Promise<HeadlineComparison> {
   const signed = new Set(q.found.flatMap(({ batchId, signed: by }) => (by ? batchId : [])))
-  const counted = q.comparison && setAsideCounted(q.batches, signed)
+  const counted = q.comparison && setAsideCounted(q.batches, signed, q.declared.batchesPerArm)
   const withThem = counted && (await analyseOnce(q.declared, counted.batches)).comparison
   return q.comparison && counted && withThem
     ? { comparison: lessFavourable(q.comparison, withThem), lessFavourableOf: counted.codes }

@@ -7,6 +7,7 @@ import { analyseOnce } from './analyse-once'
 import { compareOtherwise } from './compare-otherwise'
 import { notableDifference } from './conditions-by-arm'
 import { costsOfTrial } from './costs-of-trial'
+import { lossesOfTrial } from '../repairs/losses-of-trial'
 import { causesOfTrial } from './causes-of-trial'
 import { countBatches, meanOf } from './count-batches'
 import { doughAsMixed } from './dough-as-mixed'
@@ -27,13 +28,15 @@ import { whoKnew } from './who-knew'
 export async function resultOf(
   db: Db,
   actor: DeskActor,
+  now: Date,
   evidence: Awaited<ReturnType<typeof loadEvidence>>,
   day: string,
 ) {
   const { bakeryId } = actor
   const { header, declared, batches, arms, gaps, sealed } = evidence
-  const [causes, knew, decision] = await Promise.all([
+  const [causes, losses, knew, decision] = await Promise.all([
     causesOfTrial(db, bakeryId, header.id),
+    isOpen(header.state) ? lossesOfTrial(db, { bakeryId, trialId: header.id, now }) : null,
     whoKnew(db, bakeryId, header),
     db.decision.findFirst({
       where: { bakeryId, trialId: header.id, takenBackAt: null },
@@ -111,6 +114,8 @@ export async function resultOf(
         )
       : [],
     costs: levelOf(actor, 'see-costs') === 'yes' ? await costsOfTrial(db, bakeryId, evidence, day) : null,
+    /** How many mixing days are short of a dough that can still be made up for, while the trial is open. */
+    shortDays: losses?.days.filter(({ whyNot }) => whyNot === null).length ?? 0,
     mayImport: isOpen(header.state) && levelOf(actor, 'import-readings') === 'yes',
     /** What somebody decided on it; null as long as nobody has. */
     decision,

@@ -6,7 +6,7 @@ import { beginBatchInput } from './begin-batch.input'
 import { lockBatch } from '../batches/lock-batch'
 import { mixedBatches } from '../batches/mixed-batches'
 import { mustBeOpen } from '../trials/must-be-open'
-import { byPlan, needsCleanDown } from '../batches/rules'
+import { byTurn, needsCleanDown } from '../batches/rules'
 
 /**
  * Begins a batch: from here on it is weighed out. The first one of a trial begins the trial's baking. The order was
@@ -29,7 +29,7 @@ export const beginBatch = command({
     const cleanDown = needsCleanDown(own, ofTrial)
     if (cleanDown && !input.cleanDownDone)
       throw new Refusal('clean-down-first', {}, [{ path: 'cleanDownDone', code: 'clean-down-needed', facts: {} }])
-    const [skipped] = ofTrial.filter((other) => other.state === 'waiting' && byPlan(other, own) < 0).sort(byPlan)
+    const [skipped] = ofTrial.filter((other) => other.state === 'waiting' && byTurn(other, own) < 0).sort(byTurn)
     if (skipped && !input.swapWhy)
       throw new Refusal('before-its-turn', { code: skipped.code }, [{ path: 'swapWhy', code: 'missing', facts: {} }])
     const { count } = await tx.batch.updateMany({

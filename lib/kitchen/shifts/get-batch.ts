@@ -25,7 +25,9 @@ import { isFoundOutFrom } from './may-be-found-out'
 import { mixingOf } from './mixing-of'
 import { mixedBatches } from '../batches/mixed-batches'
 import { plannedValue } from './planned-value'
-import { byPlan, needsCleanDown, nextToBegin, undoMs, whyNoUndo } from '../batches/rules'
+import { isOutState } from '../conduct/is-out-state'
+import { lossesOfTrial } from '../repairs/losses-of-trial'
+import { byTurn, needsCleanDown, nextToBegin, undoMs, whyNoUndo } from '../batches/rules'
 
 /**
  * One batch as the floor needs it: what goes in and how much, the planned process, its readings with who and when, and
@@ -134,6 +136,7 @@ export const getBatch = query({
             person: { select: { id: true, name: true } },
           },
         },
+        madeBy: { where: { kind: 'bake_again' }, select: { batch: { select: { id: true, code: true } } } },
         toSettle: { where: isToSettle, select: { entryId: true } },
         causes: {
           select: { id: true, what: true, noticedAt: true, at: true, person: { select: { name: true } } },
@@ -159,10 +162,11 @@ export const getBatch = query({
     ])
     // Before its plan is approved a batch is a thought, and the floor knows nothing of it.
     if (!batch || !isFrozen(batch.trial.state)) throw new Refusal('not-found')
-    const [ranges, ofTrial, firstReadAt] = await Promise.all([
+    const [ranges, ofTrial, firstReadAt, losses] = await Promise.all([
       loadRangeFacts(db, bakeryId, batch.trialId, measures),
       mixedBatches(db, bakeryId, batch.trialId),
       firstDecidingReading(db, bakeryId, { ...batch, primaryId: batch.trial.measureId }),
+      isOutState(batch.state) ? lossesOfTrial(db, { bakeryId, trialId: batch.trialId, now }) : null,
     ])
     const own = ofTrial.find(({ id }) => id === batch.id)
     const next = nextToBegin(ofTrial)
@@ -174,6 +178,7 @@ export const getBatch = query({
       opened,
       weighings,
       found,
+      madeBy,
       mixingDay,
       movedFrom,
       movedAt,
@@ -181,7 +186,8 @@ export const getBatch = query({
       movedRevision: __,
       ...facts
     } = batch
-    const mayUndo = isOpen(trial.state) && whyNoUndo({ batch, personId: actor.personId, now }) === null
+    const loss = losses?.doughs.find(({ id }) => id === batch.id) ?? null
+    const mayUndo = isOpen(trial.state) && !loss?.again && whyNoUndo({ batch, personId: actor.personId, now }) === null
     const current = currentReadings(readings)
     const holds = new Set(current.map(({ id }) => id))
     const level = levelOf(actor, 'correct-reading')
@@ -222,11 +228,30 @@ export const getBatch = query({
       undo:
         mayUndo && movedFrom && movedAt ? { to: movedFrom, forMs: movedAt.getTime() + undoMs - now.getTime() } : null,
       firstCode: batch.state === 'waiting' && next && next.id !== batch.id ? next.code : null,
+      /** What became of it after it went out, and what still can be done; null while it is not out. */
+      loss,
+      /** Number of the mixing day that was added for its own. */
+      dayAddedAs: losses?.days.find(({ number }) => number === mixingDay.number)?.addedAs ?? null,
+      /** For those who may add one where it cannot be baked again any more. */
+      mayAddDay: isTrialOpen && levelOf(actor, 'approve-plan') === 'yes',
+      /** The batch that it was made for. */
+      madeFor: madeBy[0]?.batch ?? null,
+      /** Its place in the day, and the others that wait there, with which it can exchange it. */
+      turn: own?.turn ?? batch.plannedOrder,
+      exchangeable:
+        isTrialOpen && batch.state === 'waiting'
+          ? ofTrial
+              .filter(
+                ({ id, state, dayNumber }) => id !== batch.id && state === 'waiting' && dayNumber === mixingDay.number,
+              )
+              .sort(byTurn)
+              .map(({ id, code, turn }) => ({ id, code, turn }))
+          : [],
       cleanDownFirst: batch.state === 'waiting' && own !== undefined && needsCleanDown(own, ofTrial),
-      /** The batches of its mixing day in their drawn order. */
+      /** The batches of its mixing day in their order. */
       day: ofTrial
         .filter(({ dayNumber }) => dayNumber === mixingDay.number)
-        .sort(byPlan)
+        .sort(byTurn)
         .map(({ id, code, state }) => ({ id, code, state, isNext: id === next?.id })),
       trial: {
         number: trial.number,

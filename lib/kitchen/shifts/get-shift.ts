@@ -14,21 +14,24 @@ import { readingsForGaps } from '../readings/readings-for-gaps'
 import { readPage } from '../read-page'
 import { openStates } from '../trials/rules'
 import { mixedBatches } from '../batches/mixed-batches'
-import { byPlan, needsCleanDown, nextToBegin, underWayStates } from '../batches/rules'
+import { byTurn, needsCleanDown, nextToBegin, underWayStates } from '../batches/rules'
+import { isOutState } from '../conduct/is-out-state'
+import { lossesOfTrial } from '../repairs/losses-of-trial'
+import { sureOf } from '../sure-of'
 
 /** Each with a rack of its own, so a screen holds few. */
 const trialsOnPage = 20
 
 /**
- * What is to be baked, a page of trials at a time: every approved trial with its batches in their drawn order, which one
- * is to be begun next, and what is still to be read on those that are baked; and how many batches of all of them wait or
+ * What is to be baked, a page of trials at a time: every approved trial with its batches in their order, which one is to
+ * be begun next, what is still to be read on those that are baked, and which can be baked again; and how many batches of all of them wait or
  * are under way, and how many entries are kept aside. Batches go by their codes; what is in them is not told here.
  */
 export const getShift = query({
   name: 'shifts.get-shift',
   input: z.strictObject({ after }),
   right: 'read-shift',
-  async run({ db, actor, input }) {
+  async run({ db, actor, now, input }) {
     const { bakeryId } = actor
     const open = { bakeryId, state: { in: openStates } }
     const [measures, states, count, keptAside] = await Promise.all([
@@ -80,18 +83,30 @@ export const getShift = query({
     const trials = await Promise.all(
       page.rows.map(async ({ batches, readings, ...trial }) => {
         const mixed = await mixedBatches(db, bakeryId, trial.id)
+        const losses = batches.some(({ state }) => isOutState(state))
+          ? (await lossesOfTrial(db, { bakeryId, trialId: trial.id, now })).doughs
+          : []
+        const waiting = mixed.filter(({ state }) => state === 'waiting').sort(byTurn)
         const current = currentReadings(readings)
         const next = nextToBegin(mixed)
         const inOrder = batches
           .map(({ mixingDay, piecesMade, ...batch }) => {
-            const own = mixed.find(({ id }) => id === batch.id)
+            const own = sureOf(
+              mixed.find(({ id }) => id === batch.id),
+              'a batch of the trial',
+            )
+            // What waits before it is mixed before it.
+            const before = waiting[waiting.indexOf(own) - 1]
             const isRead = batch.state === 'baked' || batch.state === 'measured'
             return {
               ...batch,
               dayNumber: mixingDay.number,
               day: dayOfDate(mixingDay.day),
               isNext: batch.id === next?.id,
-              cleanDownFirst: batch.state === 'waiting' && own !== undefined && needsCleanDown(own, mixed),
+              turn: own.turn,
+              cleanDownFirst: batch.state === 'waiting' && needsCleanDown(own, mixed, before),
+              /** Code of the batch that was made for it. */
+              againAs: losses.find(({ id }) => id === batch.id)?.again?.code ?? null,
               missing: isRead
                 ? gapsOfBatch({
                     measures,
@@ -107,13 +122,15 @@ export const getShift = query({
                 : [],
             }
           })
-          .sort(byPlan)
+          .sort(byTurn)
         return {
           id: trial.id,
           number: trial.number,
           state: trial.state,
           formulaName: trial.formula.name,
           batches: inOrder,
+          /** Batches that can be baked again. */
+          toBakeAgain: losses.filter(({ whyNot }) => whyNot === null),
         }
       }),
     )

@@ -10,8 +10,8 @@ import { undoMoveInput } from './undo-move.input'
 
 /**
  * Takes the last move of a batch back: it goes where it came from, and a trial of which no dough is begun any more
- * waits again. Only whoever moved it, for ten seconds, and only while nothing was built on it: no count, no reading,
- * and, where it left the waiting ones, no other dough begun. Both the move and its undoing stay in the record.
+ * waits again. Only whoever moved it, for ten seconds, and only while nothing was built on it: no count, no reading, no
+ * dough baked again for it, and, where it left the waiting ones, no other dough begun. Both the move and its undoing stay in the record.
  * Refuses: not-found, trial-not-approved, trial-closed, trial-stopped, stale, nothing-to-undo, undo-not-yours,
  * undo-too-late, undo-built-on.
  */
@@ -67,6 +67,18 @@ type Moved = { id: string; trialId: string; movedFrom: string; movedAt: Date }
 
 async function isBuiltOn(tx: Tx, bakeryId: string, { id, trialId, movedFrom, movedAt }: Moved): Promise<boolean> {
   const leftWaiting = movedFrom === 'waiting'
+  // Nobody gets a dough twice: neither beside the one that was baked for it, nor beside a whole day that was added for its own.
+  const repairs = await tx.repair.count({
+    where: {
+      bakeryId,
+      trialId,
+      OR: [
+        { kind: 'bake_again', batchId: id },
+        { kind: 'add_day', at: { gte: movedAt }, day: { batches: { some: { id } } } },
+      ],
+    },
+  })
+  if (repairs > 0) return true
   // A dough that waits has no readings at all; at another state only those that came after the move count.
   const readings = await tx.reading.count({
     where: { bakeryId, trialId, batchId: id, ...(leftWaiting ? {} : { receivedAt: { gte: movedAt } }) },

@@ -1,13 +1,13 @@
 import { z } from 'zod'
 import { calendarDay } from '../text.input'
 
-/** Dates of mixing days, each with the one that was there when it was chosen. */
+/** Dates of mixing days, those that were added among them, each with the one that was there when it was chosen. */
 export const dateMixingDaysInput = z.strictObject({
   trialId: z.uuid(),
   days: z
     .array(
-      z.strictObject({ number: z.int().min(1).max(30), seen: calendarDay.nullable(), day: calendarDay.nullable() }),
+      z.strictObject({ number: z.int().min(1).max(60), seen: calendarDay.nullable(), day: calendarDay.nullable() }),
     )
     .min(1)
-    .max(30),
+    .max(60),
 })

@@ -1,6 +1,6 @@
 import 'server-only'
 import { batchOrder } from '../../calc/plan/batch-order'
-import { threeDigitCodes } from '../../calc/plan/three-digit-codes'
+import { drawnCodes } from './drawn-codes'
 import type { Plan, PlanArm, PlanDeclared } from './plan-types'
 
 /** What an arm may leave in the bowl that the control does not have: allergens, and ingredients whose allergens nobody has checked. */
@@ -33,7 +33,7 @@ export function orderOfPlan(q: {
       addedAllergens: addedOf.get(position) ?? [],
     })),
   })
-  const codes = threeDigitCodes({ seed: `${seed}/codes`, count: order.batches.length })
+  const codes = drawnCodes(seed, order.batches.length)
   const leftAfter = new Map<number, string[]>()
   for (const batch of order.batches) {
     const left = (leftAfter.get(Number(batch.block)) ?? []).filter((each) => !batch.cleanDownOf.includes(each))

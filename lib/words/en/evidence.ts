@@ -25,6 +25,7 @@ export const evidence = {
     part: 'a part by its hash',
     belongs: 'all parts are of one trial and its plan',
     declared: 'what was declared',
+    doughs: 'the doughs, against the order that the plan drew',
     figures: 'every figure, worked out again',
     weighings: 'what was to be weighed, by the plan',
     costs: 'the costs, worked out again',
@@ -56,6 +57,7 @@ export const evidence = {
     calculations: 'at {at}: shown {was} by rules {by}, {is} by rules {now}',
     entry: 'entry {number}',
     otherPart: 'part {kind}',
+    dough: 'dough {code}',
   },
   commandLine: {
     use: 'Call: npm run -s verify -- FILE [--anchor NUMBER HASH], with the number and the hash from the foot of a print.',

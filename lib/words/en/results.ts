@@ -410,6 +410,12 @@ export const results = {
     'day-without-others': 'no: the control alone that day',
     'out-of-its-arm': 'no: weighed otherwise than planned',
   },
+  toRepair: {
+    one: 'One mixing day is short of a dough. That can be put right until the readings are closed, and not after.',
+    other:
+      '{count} mixing days are short of a dough. That can be put right until the readings are closed, and not after.',
+  },
+  toRepairGo: 'Put it right',
   wentWrong: 'What went wrong',
   wentWrongNone: 'Nothing was reported, nothing is missing, and no value stands out.',
   oddDays: {
@@ -502,6 +508,11 @@ export const results = {
   },
   lessFavourable:
     'Dough {codes} was set aside for what was found after it was read. This is the less favourable of the comparison without it and with it.',
+  repairs: {
+    bake_again: 'Dough {code} was baked again as dough {other} ({at}, {who}).',
+    swap: 'Doughs {code} and {other} exchanged their places before they were begun: {why} ({at}, {who}).',
+    add_day: 'Mixing day {day} was added, because mixing day {short} was short of a dough ({at}, {who}).',
+  },
   furtherRepeats: 'Dough {code}: {name}, {place}: read {have} times, the plan asks for {of}',
   oddTimes: {
     'before-begun': {

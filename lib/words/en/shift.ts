@@ -20,6 +20,8 @@ export const shift = {
     next: 'comes next',
     preparation: 'made ahead',
     cleanDown: 'clean down first',
+    exchanged: 'exchanged, place {place} before',
+    againAs: 'baked again as {code}',
     toCome: { one: '{count} reading to come', other: '{count} readings to come' },
     all: 'All batches',
     keptAside: {
@@ -128,6 +130,47 @@ export const shift = {
       'Needed here: another dough brought an allergen that this one must not carry, or one that nobody has checked.',
     swapWhy: 'Why before batch {code}?',
     swapHint: 'Batch {code} comes first in the order that was drawn. What you write is kept with the batch.',
+  },
+  repair: {
+    today: {
+      lost: 'Batch {code} was lost. Bake it again today.',
+      set_aside: 'Batch {code} was set aside. Bake it again today.',
+      not_baked: 'Batch {code} was not baked. Bake it today after all.',
+    },
+    itsDay: {
+      lost: 'Batch {code} was lost. Bake it again on its mixing day.',
+      set_aside: 'Batch {code} was set aside. Bake it again on its mixing day.',
+      not_baked: 'Batch {code} was not baked. Bake it on its mixing day after all.',
+    },
+    onDay: {
+      lost: 'Batch {code} was lost. Bake it again on {date}.',
+      set_aside: 'Batch {code} was set aside. Bake it again on {date}.',
+      not_baked: 'Batch {code} was not baked. Bake it on {date} after all.',
+    },
+    note: 'It gets a code of its own and comes last in its mixing day. Nobody has to approve it.',
+    go: { lost: 'Bake it again', set_aside: 'Bake it again', not_baked: 'Bake it after all' },
+    goFull: {
+      lost: 'Bake it again: batch {code}',
+      set_aside: 'Bake it again: batch {code}',
+      not_baked: 'Bake it after all: batch {code}',
+    },
+    again: 'It is baked again as batch {code}.',
+    toAgain: 'Batch {code}',
+    madeFor: 'It is baked for batch {code}, which is out.',
+    dayOver: 'Its mixing day is over, so it is not baked again. The head baker can add a whole day, or move a date.',
+    dayAdded: 'Mixing day {day} was added for its own.',
+    toTrial: 'Add a day or move a date',
+  },
+  exchange: {
+    title: 'Exchange its place',
+    note: 'Both batches wait on this mixing day. The drawn order stays known, and the result says what was kept.',
+    with: 'With which batch?',
+    choice: 'Batch {code}, place {place}',
+    why: 'Why?',
+    whyHint:
+      'Such as: its tins are still in the oven. It is kept in the record, so write nothing that tells what is in it.',
+    go: 'Exchange the places',
+    place: 'Its place in the day was exchanged: it is {turn}, and was {planned} before.',
   },
   gaps: {
     'fewer-pieces': '{have} of {of} pieces made',

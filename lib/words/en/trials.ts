@@ -334,6 +334,18 @@ export const trials = {
     orderLater: 'The order is drawn when the plan is proposed.',
     day: 'Mixing day {day}',
     dayDated: 'Mixing day {day}, {date}',
+    repairs: {
+      title: 'Lost, and to put right',
+      note: 'What the plan allows while nobody has seen a comparison; it needs no new approval. Otherwise fewer mixing days than planned are an indication, not a verdict.',
+      short: {
+        one: 'Mixing day {day} is one batch short. Instead of that one a whole day can be added: every dough again, in an order and under codes of its own.',
+        other:
+          'Mixing day {day} is {count} batches short. Instead of those a whole day can be added: every dough again, in an order and under codes of its own.',
+      },
+      addDay: 'Add a whole day',
+      addDayFull: 'Add a whole day for mixing day {day}',
+      toDates: 'Move the date of a mixing day',
+    },
     dates: 'When it is baked',
     datesNote: 'a date is no part of the plan, so moving one needs no new approval',
     datesGo: 'Keep the dates',

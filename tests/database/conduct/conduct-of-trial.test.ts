@@ -62,6 +62,7 @@ describe('what is told of how the readings came about', () => {
       corrections: [],
       causes: [],
       foundCauses: [],
+      repairs: [],
       furtherRepeats: [],
       oddTimes: [],
       oddDays: [],

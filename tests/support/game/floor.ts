@@ -112,7 +112,7 @@ export class Floor {
   /** Everything as it would be closed now; of one dough where it is named. */
   content(code?: string): TrialContent {
     // Nothing is weighed here; what was found later is listed by `outcomeOf`.
-    const rest = { measures: this.setup.measures, weighings: null, found: [] }
+    const rest = { measures: this.setup.measures, weighings: null, found: [], repairs: [] }
     if (code === undefined) return { ...rest, doughs: [...this.doughs.values()], readings: this.readings }
     const dough = this.dough(code)
     return { ...rest, doughs: [dough], readings: this.readings.filter((reading) => reading.dough === dough.id) }

@@ -92,7 +92,7 @@ function headlineOf(
   comparison: Comparison | null,
 ): Comparison | null {
   const signed = floor.found.flatMap(({ dough, isSigned }) => (isSigned ? floor.dough(dough).id : []))
-  const taken = setAsideCounted(batches, new Set(signed))
+  const taken = setAsideCounted(batches, new Set(signed), declared.batchesPerArm)
   const withThem = taken && analyseTrial(declared, taken.batches).comparison
   return comparison && withThem ? lessFavourable(comparison, withThem) : comparison
 }

@@ -1,6 +1,7 @@
 import { v7 as uuid } from 'uuid'
 import { takeEntries } from '../../../lib/kitchen/intake/take-entries'
 import { beginBatch } from '../../../lib/kitchen/shifts/begin-batch'
+import { moveBatch } from '../../../lib/kitchen/shifts/move-batch'
 import { noteFoundCause } from '../../../lib/kitchen/shifts/note-found-cause'
 import { undoMs } from '../../../lib/kitchen/batches/rules'
 import { makeApprovedTrial } from '../approved-trial'
@@ -20,6 +21,14 @@ async function firstBatch({ bakery }: WalkContext, begun = false): Promise<strin
         cleanDownDone: false,
       }),
     )
+  return batchId
+}
+
+/** The first batch of a trial that will not be baked, as somebody said. */
+async function unbakedBatch(context: WalkContext): Promise<string> {
+  const batchId = await firstBatch(context)
+  const input = { batchId, seenRevision: 1, to: 'not_baked', why: 'walked' }
+  valueOf(await moveBatch.call(callerOf(context.bakery.owner.sessionSecret, new Date()), input))
   return batchId
 }
 
@@ -108,6 +117,35 @@ export const shiftActions: readonly ActionWalk[] = [
         bound: [batchId, 1],
         fields: { to: 'not_baked', why: 'walked' },
         happened: () => isNow(context, batchId, `state = 'not_baked'`),
+      }
+    },
+  },
+  {
+    action: `${file}#again`,
+    command: 'repairs.bake-again',
+    right: 'log-reading',
+    async aim(context) {
+      const batchId = await unbakedBatch(context)
+      return {
+        page: `/shift/${batchId}`,
+        bound: [batchId],
+        fields: {},
+        happened: () => isNow(context, batchId, `id IN (SELECT batch_id FROM repair WHERE kind = 'bake_again')`),
+      }
+    },
+  },
+  {
+    action: `${file}#exchange`,
+    command: 'repairs.swap-doughs',
+    right: 'log-reading',
+    async aim(context) {
+      const { batches } = await makeApprovedTrial(context.bakery, { now: new Date() })
+      const [batchId, otherId] = batches.map((batch) => batch.batchId)
+      return {
+        page: `/shift/${batchId}`,
+        bound: [batchId, 1],
+        fields: { otherId: otherId!, why: 'walked' },
+        happened: () => isNow(context, batchId!, `id IN (SELECT batch_id FROM repair WHERE kind = 'swap')`),
       }
     },
   },
@@ -235,8 +273,14 @@ export const shiftActions: readonly ActionWalk[] = [
   },
 ]
 
+/** With a batch that can be baked again. */
+async function withLoss(context: WalkContext): Promise<string> {
+  await unbakedBatch(context)
+  return '/shift'
+}
+
 export const shiftPages: readonly PageWalk[] = [
-  { route: '/shift', queries: ['shifts.get-shift'], right: 'read-shift', address: () => '/shift' },
+  { route: '/shift', queries: ['shifts.get-shift'], right: 'read-shift', address: withLoss },
   {
     route: '/shift/kept-aside',
     queries: ['readings.list-kept-aside'],

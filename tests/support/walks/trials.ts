@@ -1,3 +1,4 @@
+import { moveBatch } from '../../../lib/kitchen/shifts/move-batch'
 import { decidePlan } from '../../../lib/kitchen/trials/decide-plan'
 import { draftTrial } from '../../../lib/kitchen/trials/draft-trial'
 import { proposePlan } from '../../../lib/kitchen/trials/propose-plan'
@@ -184,6 +185,35 @@ export const trialsActions: readonly ActionWalk[] = [
     },
   },
   {
+    action: 'app/(desk)/trials/[trialId]/actions.ts#addWholeDay',
+    command: 'repairs.add-day',
+    right: 'approve-plan',
+    async aim(context) {
+      const { trialId } = await plantApproved(context)
+      const { rows } = await context.look.query<{ id: string }>(
+        'SELECT b.id FROM batch b JOIN mixing_day d ON d.id = b.mixing_day_id WHERE b.trial_id = $1 AND d.number = 1',
+        [trialId],
+      )
+      valueOf(
+        await moveBatch.call(as(context.bakery.late), {
+          batchId: rows[0]!.id,
+          seenRevision: 1,
+          to: 'not_baked',
+          why: 'walked',
+        }),
+      )
+      return {
+        page: `/trials/${trialId}`,
+        bound: [trialId, 1],
+        fields: {},
+        happened: async () =>
+          (await count(context, `SELECT count(*) n FROM repair WHERE trial_id = $1 AND kind = 'add_day'`, [
+            trialId,
+          ])) === 1,
+      }
+    },
+  },
+  {
     action: 'app/(desk)/trials/[trialId]/actions.ts#stop',
     command: 'trials.stop-trial',
     right: 'approve-plan',
@@ -224,7 +254,7 @@ export const trialsPages: readonly PageWalk[] = [
   { route: '/trials/new', queries: ['trials.get-trial'], right: 'propose-trial', address: () => '/trials/new' },
   {
     route: '/trials/[trialId]',
-    queries: ['trials.get-plan', 'audit.get-anchor'],
+    queries: ['trials.get-plan', 'repairs.get-repairs', 'audit.get-anchor'],
     right: 'read-work',
     address: async (context) => `/trials/${(await plantProposed(context)).trialId}`,
     named: true,

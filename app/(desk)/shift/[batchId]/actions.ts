@@ -9,6 +9,8 @@ import { openDoughKey } from '@/lib/kitchen/shifts/open-dough-key'
 import { countPieces } from '@/lib/kitchen/shifts/count-pieces'
 import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
 import { signFoundCause } from '@/lib/kitchen/shifts/sign-found-cause'
+import { bakeAgain } from '@/lib/kitchen/repairs/bake-again'
+import { swapDoughs } from '@/lib/kitchen/repairs/swap-doughs'
 import { undoMove } from '@/lib/kitchen/shifts/undo-move'
 import { logWeighings } from '@/lib/kitchen/weighings/log-weighings'
 import { smallMassUnit, type MassUnits } from '@/lib/words/format/mass'
@@ -97,6 +99,22 @@ export async function signFound(
   form: FormData,
 ): Promise<FormState> {
   const acted = await act(signFoundCause, { foundCauseId, seenRevision }, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function again(batchId: string, former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(bakeAgain, { batchId }, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function exchange(
+  batchId: string,
+  seenTurn: number,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const input = { batchId, seenTurn, otherId: textOf(form, 'otherId'), why: textOf(form, 'why') }
+  const acted = await act(swapDoughs, input, form, former)
   return acted.ok ? acted.done() : acted.state
 }
 

@@ -21,9 +21,11 @@ import { undo } from './actions'
 import { Causes } from './causes'
 import { Cautions } from './cautions'
 import { DoughKey } from './dough-key'
+import { Exchange } from './exchange'
 import { Figures } from './figures'
 import { FoundLater } from './found-later'
 import { asKeptReading, asMeasureToRead, needsByPlace } from './for-readings'
+import { Loss } from './loss'
 import { NextStep } from './next-step'
 import { PieceCount } from './piece-count'
 import { Process } from './process'
@@ -149,6 +151,12 @@ export default async function BatchPage({ params }: Params) {
         </Notice>
       )}
       {batch.stateWhy ? <p className="mt-2 text-lead">{say(text.why, language, { why: batch.stateWhy })}</p> : null}
+      <Loss {...shared} />
+      {batch.state !== 'waiting' || batch.turn === batch.plannedOrder ? null : (
+        <p className="mt-2 text-ink-2">
+          {say(words.exchange.place, language, { turn: batch.turn, planned: batch.plannedOrder })}
+        </p>
+      )}
       <Cautions {...shared} />
       {batch.undo ? (
         <UndoMove key={batch.revision} forMs={batch.undo.forMs}>
@@ -166,6 +174,7 @@ export default async function BatchPage({ params }: Params) {
       <Causes {...shared} />
       <FoundLater {...shared} />
       {batch.isOpen && !isOver ? <TakeOut {...shared} /> : null}
+      <Exchange {...shared} />
       <ReadingLog {...shared} />
     </FloorSheet>
   )

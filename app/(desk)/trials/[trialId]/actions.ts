@@ -3,6 +3,7 @@
 import { act } from '@/app/act'
 import { textOf } from '@/lib/ui/text-of'
 import { chooseLines } from '@/lib/kitchen/trials/choose-lines'
+import { addDay } from '@/lib/kitchen/repairs/add-day'
 import { dateMixingDays } from '@/lib/kitchen/trials/date-mixing-days'
 import { decidePlan } from '@/lib/kitchen/trials/decide-plan'
 import { proposePlan } from '@/lib/kitchen/trials/propose-plan'
@@ -59,6 +60,16 @@ export async function dateDays(
 ): Promise<FormState> {
   const days = seen.map((day, i) => ({ ...day, day: textOf(form, `days.${i}.day`) || null }))
   const acted = await act(dateMixingDays, { trialId, days }, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function addWholeDay(
+  trialId: string,
+  number: number,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const acted = await act(addDay, { trialId, number }, form, former)
   return acted.ok ? acted.done() : acted.state
 }
 

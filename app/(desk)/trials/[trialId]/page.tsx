@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
+import { getRepairs } from '@/lib/kitchen/repairs/get-repairs'
 import { getPlan } from '@/lib/kitchen/trials/get-plan'
 import { ActionRow } from '@/lib/ui/action-row'
 import { DefinitionList } from '@/lib/ui/definition-list'
@@ -28,6 +29,7 @@ import { LinesForm } from './lines-form'
 import { OrderSection } from './order-section'
 import { PlanFault } from './plan-fault'
 import { PowerSection } from './power-section'
+import { RepairsSection } from './repairs-section'
 import { WaysOn } from './ways-on'
 import { PrintAnchor } from '../../print-anchor'
 
@@ -69,6 +71,7 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
     )
   if (!asked.ok) return <PlanFault trialId={trialId} refusal={asked.refusal} words={words} language={language} />
   const { trial, plan, may, days, ...rest } = asked.value
+  const repairs = await ask(getRepairs, { trialId })
   const format = planFormat(bakery)
   const part = { plan, words, format, language }
   const last = trial.decisions.at(-1)
@@ -145,6 +148,14 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
         <LinesForm trial={trial} choosing={rest.choosing} words={words} format={format} language={language} />
       ) : null}
       <OrderSection {...part} days={days} locale={bakery.locale} />
+      <RepairsSection
+        trialId={trial.id}
+        repairs={repairs}
+        mayDate={may.date}
+        bakery={bakery}
+        words={words}
+        language={language}
+      />
       {rest.knowers.length > 0 ? (
         <Section id="knowers" title={words.results.knew.title} note={words.results.knew.note}>
           <KnowerList knowers={rest.knowers} words={words} bakery={bakery} language={language} />

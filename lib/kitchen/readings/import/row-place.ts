@@ -46,8 +46,10 @@ export function doughOfRow(
     const isArm = of(arm, (each) => each.arm === armOf(text(arm), match))
     return isArm(batch) ? { value: batch } : wrong(arm, 'row-dough-disagrees', { code: batch.code })
   }
-  if (!isWhole(text(day)) || Number(text(day)) < 1 || Number(text(day)) > trial.mixingDays)
-    return wrong(day, text(day) === '' ? 'missing' : 'row-day-unknown', { value: text(day), days: trial.mixingDays })
+  // Days may have been added to those of the plan.
+  const days = Math.max(trial.mixingDays, ...batches.map(({ dayNumber }) => dayNumber))
+  if (!isWhole(text(day)) || Number(text(day)) < 1 || Number(text(day)) > days)
+    return wrong(day, text(day) === '' ? 'missing' : 'row-day-unknown', { value: text(day), days })
   const position = armOf(text(arm), match)
   if (position === undefined) return wrong(arm, text(arm) === '' ? 'missing' : 'row-arm-unknown', { value: text(arm) })
   const ofDay = batches.filter((batch) => batch.dayNumber === Number(text(day)) && batch.arm === position)

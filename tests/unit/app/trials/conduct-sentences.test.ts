@@ -13,6 +13,7 @@ const nothing: Conduct = {
   corrections: [],
   causes: [],
   foundCauses: [],
+  repairs: [],
   furtherRepeats: [],
   oddTimes: [],
   oddDays: [],
@@ -38,6 +39,18 @@ const correction = {
   reason: 'typed wrong',
   isOwnSlip: true,
   knewKey: false,
+}
+const repair = {
+  id: 'r',
+  number: 1,
+  kind: 'bake_again' as const,
+  code: '108',
+  otherCode: '583',
+  day: null,
+  otherDay: null,
+  why: null,
+  by: { id: 'e', name: 'Esi' },
+  at,
 }
 
 const sentences = (
@@ -77,6 +90,15 @@ it.each<[string, Partial<Conduct>]>([
   [
     'Dough 108: no salt (found later, 2 Mar 2026, 04:00, Esi; shown by: an ingredient that was left; nobody else checked)',
     { foundCauses: [{ ...found, signed: { who: 'Esi', isAlone: true } }] },
+  ],
+  ['Dough 108 was baked again as dough 583 (2 Mar 2026, 04:00, Esi).', { repairs: [repair] }],
+  [
+    'Doughs 108 and 583 exchanged their places before they were begun: no milk yet (2 Mar 2026, 04:00, Esi).',
+    { repairs: [{ ...repair, kind: 'swap', why: 'no milk yet' }] },
+  ],
+  [
+    'Mixing day 4 was added, because mixing day 2 was short of a dough (2 Mar 2026, 04:00, Esi).',
+    { repairs: [{ ...repair, kind: 'add_day', code: null, otherCode: null, day: 2, otherDay: 4 }] },
   ],
   ['Dough 108: Crust, Piece 2: read 3 times, the plan asks for 2', { furtherRepeats: [{ ...place, have: 3, of: 2 }] }],
   ['Dough 108: the clock of one reading ran ahead', { oddTimes: [{ code: '108', kind: 'in-the-future', count: 1 }] }],

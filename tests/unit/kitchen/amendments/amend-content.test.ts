@@ -45,6 +45,7 @@ const closed: TrialContent = {
   readings: [readingOf(0, 1), readingOf(0, 2), readingOf(1, 1), readingOf(1, 1, 'r1-1', 410)],
   weighings: null,
   found: [],
+  repairs: [],
 }
 const amendment = (id: string, change: AmendmentContent['change']): AmendmentContent => ({
   bakery: 'b',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import {
-  byPlan,
+  byTurn,
   isOver,
   mayMove,
   needsCleanDown,
@@ -60,20 +60,29 @@ const batch = (id: string, dayNumber: number, plannedOrder: number, more: Partia
   id,
   dayNumber,
   plannedOrder,
+  turn: plannedOrder,
   state: 'waiting',
   cleanDownBefore: false,
-  begun: false,
+  begunAt: null,
   leaves: ['gluten'],
+  adds: (more.leaves ?? []).filter((each) => each !== 'gluten'),
   ...more,
 })
+const at = (minute: number) => new Date(Date.UTC(2026, 2, 2, 4, minute))
 
 describe('the order', () => {
   it('is by mixing day, then by the place drawn', () => {
-    expect([batch('d', 2, 1), batch('b', 1, 10), batch('a', 1, 2)].sort(byPlan).map(({ id }) => id)).toEqual([
+    expect([batch('d', 2, 1), batch('b', 1, 10), batch('a', 1, 2)].sort(byTurn).map(({ id }) => id)).toEqual([
       'a',
       'b',
       'd',
     ])
+  })
+
+  it('follows the places that were exchanged', () => {
+    const exchanged = [batch('a', 1, 1, { turn: 2 }), batch('b', 1, 2, { turn: 1 }), batch('c', 2, 1)]
+    expect([...exchanged].sort(byTurn).map(({ id }) => id)).toEqual(['b', 'a', 'c'])
+    expect(nextToBegin(exchanged)?.id).toBe('b')
   })
 
   it('puts the first that still waits next', () => {
@@ -91,20 +100,42 @@ describe('a clean-down', () => {
 
   it('is asked for when batches were swapped and the later one brought what this one must not carry', () => {
     const plain = batch('a', 1, 1)
-    expect(needsCleanDown(plain, [plain, batch('b', 1, 2, { ...milk, begun: true })])).toBe(true)
-    expect(needsCleanDown(plain, [plain, batch('b', 2, 1, { ...milk, begun: true })])).toBe(true)
+    expect(needsCleanDown(plain, [plain, batch('b', 1, 2, { ...milk, begunAt: at(1) })])).toBe(true)
+    expect(needsCleanDown(plain, [plain, batch('b', 2, 1, { ...milk, begunAt: at(1) })])).toBe(true)
     expect(
-      needsCleanDown(plain, [plain, batch('b', 1, 2, { leaves: ['gluten', 'an unchecked ingredient'], begun: true })]),
+      needsCleanDown(plain, [
+        plain,
+        batch('b', 1, 2, { leaves: ['gluten', 'an unchecked ingredient'], begunAt: at(1) }),
+      ]),
     ).toBe(true)
+  })
+
+  it('is asked for when what comes right before was to be cleaned away by a batch between, which was not baked', () => {
+    const soy = { leaves: ['gluten', 'soy'] }
+    const [a, b, c] = [
+      batch('a', 1, 1, { ...milk, state: 'weighing', begunAt: at(1) }),
+      batch('b', 1, 2, { ...soy, cleanDownBefore: true, state: 'not_baked' }),
+      batch('c', 1, 3, soy),
+    ]
+    expect(needsCleanDown(c, [a, b, c])).toBe(true)
+    const baked = { ...b, state: 'weighing' as const, begunAt: at(2) }
+    expect(needsCleanDown(c, [a, baked, c])).toBe(false)
+  })
+
+  it('is told of a batch that waits, by what waits before it', () => {
+    const [plain, withMilk] = [batch('a', 1, 1, { turn: 2 }), batch('b', 1, 2, { ...milk, turn: 1 })]
+    expect(needsCleanDown(plain, [plain, withMilk])).toBe(false)
+    expect(needsCleanDown(plain, [plain, withMilk], withMilk)).toBe(true)
+    expect(needsCleanDown(withMilk, [plain, withMilk], plain)).toBe(false)
   })
 
   it('is not asked for in the planned order, before anything was mixed, or when nothing is added', () => {
     const plain = batch('b', 1, 2)
-    expect(needsCleanDown(plain, [batch('a', 1, 1, { ...milk, begun: true }), plain])).toBe(false)
+    expect(needsCleanDown(plain, [batch('a', 1, 1, { begunAt: at(1) }), plain])).toBe(false)
     expect(needsCleanDown(plain, [plain, batch('c', 1, 3, milk)])).toBe(false)
-    expect(needsCleanDown(plain, [plain, batch('c', 1, 3, { begun: true })])).toBe(false)
+    expect(needsCleanDown(plain, [plain, batch('c', 1, 3, { begunAt: at(1) })])).toBe(false)
     const withMilk = batch('d', 1, 1, milk)
-    expect(needsCleanDown(withMilk, [withMilk, batch('e', 1, 2, { begun: true })])).toBe(false)
+    expect(needsCleanDown(withMilk, [withMilk, batch('e', 1, 2, { begunAt: at(1) })])).toBe(false)
   })
 })
 

@@ -40,6 +40,7 @@ const closed: TrialContent = {
   readings: [reading('r1'), reading('r2')],
   weighings: null,
   found: [],
+  repairs: [],
 }
 const withDough = (change: Partial<TrialContent['doughs'][number]>): TrialContent => ({
   ...closed,

@@ -1,5 +1,6 @@
 import 'server-only'
 import { sayPlace } from '@/app/(desk)/say-place'
+import { sayRepair } from '@/app/(desk)/say-repair'
 import { formatDateTime } from '@/lib/words/format/date'
 import { say, sayName } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
@@ -7,15 +8,15 @@ import type { ResultForms } from './result-forms'
 import type { ShownBakery, ShownResult } from './shown-result'
 
 /**
- * What was done beside the plan, a sentence each: notes of what happened and of what was found later, further repeats, odd
- * times and days, what came from a file, corrections, and what was weighed otherwise or is not written.
+ * What was done beside the plan, a sentence each: notes of what happened and of what was found later, repairs, further
+ * repeats, odd times and days, what came from a file, corrections, and what was weighed otherwise or is not written.
  */
 export function conductSentences(
   { conduct, weighings, isEnded, batches }: Pick<ShownResult, 'conduct' | 'weighings' | 'isEnded' | 'batches'>,
   bakery: ShownBakery,
   { text, language }: ResultForms,
 ): string[] {
-  const { causes, foundCauses, furtherRepeats, oddTimes, oddDays, fromFile, corrections } = conduct
+  const { causes, foundCauses, repairs, furtherRepeats, oddTimes, oddDays, fromFile, corrections } = conduct
   const corrected = corrections.length
   const isUnfinished = (state: string) => state === 'weighing' || state === 'in_work' || state === 'baked'
   return [
@@ -35,6 +36,7 @@ export function conductSentences(
         ? say(text.found.alone, language, facts)
         : say(text.found.signed, language, { ...facts, signer: signed.who })
     }),
+    ...repairs.map((repair) => sayRepair(repair, bakery, text.repairs, language)),
     ...(isEnded ? batches : [])
       .filter(({ state }) => isUnfinished(state))
       .map(({ code }) => say(text.unfinished, language, { code })),

@@ -34,6 +34,7 @@ import { resultForms } from './result-forms'
 import { SealNotice } from './seal-notice'
 import { SoFar } from './so-far'
 import { headlineOf } from './say-result'
+import { ToRepair } from './to-repair'
 import { WhatNow } from './what-now'
 import { WhoKnew } from './who-knew'
 import { WeighedOtherwise } from './weighed-otherwise'
@@ -131,6 +132,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
           {cost}
         </>
       ) : null}
+      <ToRepair result={result} forms={forms} />
       {result.mayClose ? <CloseForm result={result} bakery={bakery} forms={forms} /> : null}
       <ActionRow>
         <LinkButton tone="plain" href={`/trials/${trialId}`}>

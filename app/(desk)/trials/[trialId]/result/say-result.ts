@@ -156,15 +156,17 @@ export function headlineOf(result: ShownResult, costs: ShownCosts | null, forms:
 
 function headlineAlone(result: ShownResult, costs: ShownCosts | null, forms: ResultForms): Headline {
   const { text, language } = forms
-  const { analysis, batches, isEnded } = result
+  const { analysis, batches, conduct, isEnded } = result
   const { comparison } = result.headline
   if (!comparison) {
     if (analysis.stage === 'before') return { headline: text.headline.before, lead: null }
     if (analysis.stage === 'all-in') return { headline: text.headline.allIn, lead: text.allInLead }
     if (isEnded) return { headline: text.headline.sealBroken, lead: null }
     const done = batches.filter(({ state }) => state === 'measured').length
+    // What is baked again stands in the place of what was lost; an added day comes on top.
+    const again = conduct.repairs.filter(({ kind }) => kind === 'bake_again').length
     return {
-      headline: say(text.headline.inProgress, language, { count: done, planned: analysis.planned.batches }),
+      headline: say(text.headline.inProgress, language, { count: done, planned: batches.length - again }),
       lead: text.inProgressLead,
     }
   }

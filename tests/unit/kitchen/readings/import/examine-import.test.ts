@@ -37,9 +37,11 @@ function examine(
       state,
       plannedOrder,
       dayNumber,
-      begun: begunAt !== null,
+      turn: plannedOrder,
+      begunAt,
       cleanDownBefore: arm === 0 && dayNumber === 2,
       leaves: arm === 1 ? ['milk'] : [],
+      adds: arm === 1 ? ['milk'] : [],
     })),
     look: {
       file: { name: 'x.csv', bytes: new TextEncoder().encode(text) },

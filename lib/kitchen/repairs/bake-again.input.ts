@@ -1,0 +1,3 @@
+import { z } from 'zod'
+
+export const bakeAgainInput = z.strictObject({ batchId: z.uuid() })
