@@ -88,3 +88,22 @@ test('a batch that waits is not baked, for a reason', async ({ bakery, as }) => 
   await expect(page.getByText('Why: The oven is cold')).toBeVisible()
   await expect(page.getByText('There is nothing to read.')).toBeVisible()
 })
+
+test('what is found later waits for a second person, who sets the batch aside', async ({ bakery, as }) => {
+  const { batchId, read } = await begun(bakery)
+  await read()
+  const page = await as(bakery.early, tablet)
+  await page.goto(`/shift/${batchId}`)
+  await page.getByText('Something was found later').click()
+  await page.getByLabel('What is wrong with the batch?').fill('The salt is in its tub')
+  await page.getByRole('button', { name: 'An ingredient that was left' }).click()
+  await expect(page.getByText(/The salt is in its tub \(found .*, Esi; shown by: an ingredient/)).toBeVisible()
+  await expect(page.getByText('A second person has to see it and sign it.')).toBeVisible()
+  await expect(page.getByRole('button', { name: 'I have seen it' })).toHaveCount(0)
+
+  const second = await as(bakery.late, tablet)
+  await second.goto(`/shift/${batchId}`)
+  await second.getByRole('button', { name: 'I have seen it' }).click()
+  await expect(second.getByText('Why: The salt is in its tub')).toBeVisible()
+  await expect(second.getByText('Seen and signed by Lars.')).toBeVisible()
+})
