@@ -89,6 +89,7 @@ describe('a day or a moment that is asked for', () => {
       'enterPriceInput holdsFrom',
       'importReadingsInput day',
       'logReadingInput takenAt',
+      'logWeighingInput takenAt',
       'previewImportInput look.day',
       'signOffVersionInput effectiveAt',
     ])
