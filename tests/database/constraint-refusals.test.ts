@@ -33,6 +33,8 @@ test('every constraint that a person is told of is in the database by that name'
     reading_place_taken: 'reading-there',
     reading_superseded_once: 'stale-moved-on',
     settled_entry_pkey: 'stale-moved-on',
+    weighing_first_once: 'stale-moved-on',
+    weighing_superseded_once: 'stale-moved-on',
   })
   expect(refusalOfConstraint('batch_pkey')).toBeUndefined()
 })

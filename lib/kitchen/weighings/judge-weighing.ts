@@ -78,12 +78,13 @@ export function judgeWeighing(
   return {
     outcome: 'ready',
     row,
+    // The record is read by people who do not know the dough: a weight in it, or none, would tell it by its code.
     note: {
       batch: batch.code,
       ingredient: line.ingredient.name,
       part: line.part,
-      ...asNoted(row),
-      ...(wrong ? { before: asNoted(wrong), reason: row.reason } : {}),
+      weighing: row.id,
+      ...(wrong ? { corrects: wrong.id } : {}),
       hash: contentHash,
     },
   }
@@ -168,12 +169,4 @@ function wrongOf(
   })
   if (!isSealed && !mayPutRight) throw new Refusal('correction-not-yours')
   return wrong
-}
-
-function asNoted({
-  how,
-  massEntered: mass,
-  unitEntered: unit,
-}: Pick<KnownWeighing, 'how' | 'massEntered' | 'unitEntered'>): { [name: string]: Json } {
-  return mass === null ? { how } : { how, mass, unit }
 }
