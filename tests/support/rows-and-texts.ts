@@ -59,6 +59,8 @@ export async function plansTwice(): Promise<SaidTwice[]> {
           margin: trial.margin,
           marginUnit: trial.marginUnit,
           confidencePct: trial.confidencePct,
+          holdsFor: trial.holdsFor,
+          blinded: trial.blinded,
           mixingDays: trial.mixingDays,
           batchesPerArm: trial.batchesPerArm,
           piecesPerBatch: trial.piecesPerBatch,

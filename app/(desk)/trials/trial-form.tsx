@@ -230,7 +230,7 @@ export function TrialForm({ action, present, choices, units, words, language, ba
       </Section>
 
       <Section id="blinded" title={form.blinded} note={form.blindedNote}>
-        <CheckGroup id="blindTasks" label={form.blinded}>
+        <CheckGroup id="blindTasks" label={form.blindedTasks}>
           {blindTask.options.map((task) => (
             <FormCheck
               key={task}

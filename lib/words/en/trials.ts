@@ -70,9 +70,8 @@ export const trials = {
   holdsFor: { any_day: 'days like these', these_days: 'these days only' },
   holdsForHints: {
     any_day:
-      'Days like these: what a kind of dough comes to on a day is one answer, so more mixing days make it surer, and more doughs on a day hardly do.',
-    these_days:
-      'These days only: each dough is one answer. It is surer with fewer days, and says nothing of any other day.',
+      'What a kind of dough comes to on a day is one answer, so more mixing days make it surer, and more doughs on a day hardly do.',
+    these_days: 'Each dough is one answer. It is surer with fewer days, and says nothing of any other day.',
   },
   /** Who is not to know which dough is which. */
   blindWho: {
@@ -120,6 +119,7 @@ export const trials = {
     holdsFor: 'What the verdict is said of',
     blinded: 'Who is not to know',
     blindedNote: 'which dough is which, until the readings are closed',
+    blindedTasks: 'By what they do',
     blindedHint:
       'It is a promise and no lock: nobody is kept from opening the key, which weighing out needs. Who opened it is in the record, and the result says of each measure whether those who read it knew.',
     factor: 'Set apart within each dough',

@@ -24,6 +24,7 @@ const asked: Record<string, () => unknown[]> = {
   'decisions.get-choices': () => [{ trialId: trial.trialId }],
   'evidence.check-trial': () => [{ trialId: trial.trialId }],
   'evidence.get-file': () => [{ trialId: trial.trialId }],
+  'repairs.get-repairs': () => [{ trialId: trial.trialId }],
   'readings.preview-import': () => [
     { trialId: trial.trialId, look: null },
     ...[
@@ -96,6 +97,9 @@ beforeAll(async () => {
       }),
     )
   }
+  const [lost] = trial.batches
+  const seen = { batchId: lost!.batchId, seenRevision: 3 }
+  valueOf(await moveBatch.call(bakery.early.caller, { ...seen, to: 'lost', why: 'It fell.' }))
 })
 afterAll(() => database.drop())
 

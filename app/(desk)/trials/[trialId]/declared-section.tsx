@@ -39,7 +39,10 @@ export function DeclaredSection({
           },
           { term: text.plan.worth, detail: worth },
           { term: text.plan.sure, detail: format.pct(declared.confidencePct) },
-          { term: text.plan.holdsFor, detail: text.holdsForHints[declared.holdsFor] },
+          {
+            term: text.plan.holdsFor,
+            detail: <Lines texts={[text.holdsFor[declared.holdsFor], text.holdsForHints[declared.holdsFor]]} />,
+          },
           ...(declared.blinded === null
             ? []
             : [
