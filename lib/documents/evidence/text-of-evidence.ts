@@ -1,5 +1,6 @@
 import 'server-only'
 import { canonicalText } from '../canonical-text'
+import { amendmentsOfFormat1, type AmendmentsOfFormat1 } from '../evidence-amendments/amendments-of-format-1'
 import { knowingOfFormat1, type KnowingOfFormat1 } from '../evidence-knowing/knowing-of-format-1'
 import { hashOfText } from '../hash-of-text'
 import { openDocument } from '../open-document'
@@ -17,6 +18,8 @@ export type EvidenceToKeep = Pick<EvidenceOfFormat2, 'bakery' | 'trial' | 'froze
   costs: Omit<CostsOfFormat1, 'format'>
   cautions: Omit<CautionsOfFormat1, 'format'>
   knowing: Omit<KnowingOfFormat1, 'format'>
+  /** Null where nothing came after the closing. */
+  amendments: Omit<AmendmentsOfFormat1, 'format'> | null
   /** Texts that were frozen before, as they are; null where there is none. */
   closing: string | null
   plan: string | null
@@ -26,7 +29,16 @@ export type EvidenceToKeep = Pick<EvidenceOfFormat2, 'bakery' | 'trial' | 'froze
  * Evidence in its parts, the text that names them all by their hashes, and the hash of that.
  * @throws ZodError for anything that could not be read back, Error for a frozen text that is no document
  */
-export function textOfEvidence({ shown, costs, cautions, knowing, closing, plan, ...rest }: EvidenceToKeep): {
+export function textOfEvidence({
+  shown,
+  costs,
+  cautions,
+  knowing,
+  amendments,
+  closing,
+  plan,
+  ...rest
+}: EvidenceToKeep): {
   text: string
   hash: string
   parts: EvidencePart[]
@@ -36,6 +48,9 @@ export function textOfEvidence({ shown, costs, cautions, knowing, closing, plan,
     partOf('costs', canonicalText(costsOfFormat1.parse({ format: 1, ...costs }))),
     partOf('cautions', canonicalText(cautionsOfFormat1.parse({ format: 1, ...cautions }))),
     partOf('knowing', canonicalText(knowingOfFormat1.parse({ format: 1, ...knowing }))),
+    ...(amendments === null
+      ? []
+      : [partOf('amendments', canonicalText(amendmentsOfFormat1.parse({ format: 1, ...amendments })))]),
     ...(closing === null ? [] : [partOf('closing', closing)]),
     ...(plan === null ? [] : [partOf('plan', plan)]),
   ]

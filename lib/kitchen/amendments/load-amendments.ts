@@ -5,9 +5,12 @@ import { readAuditEntry } from '../../documents/audit-entry/read-audit-entry'
 import { readAmendment } from '../../documents/amendment/read-amendment'
 import type { AmendmentContent } from '../../documents/amendment/text-of-amendment'
 import { hashOfText } from '../../documents/hash-of-text'
+import { inOrderOfAcceptance } from './in-order-of-acceptance'
 import type { DecidesAs } from './second-person'
 
 export type Amendment = AmendmentContent & {
+  /** As it was frozen. */
+  text: string
   hash: string
   proposedById: string
   verdict: {
@@ -86,6 +89,7 @@ export async function loadAmendments(from: Db | Tx, bakeryId: string, trialId: s
     return [
       {
         ...read.amendment,
+        text,
         hash,
         proposedById,
         verdict: verdict && {
@@ -100,15 +104,7 @@ export async function loadAmendments(from: Db | Tx, bakeryId: string, trialId: s
   })
   const there = new Set(rows.map(({ id }) => id))
   if ([...noted.proposed.keys(), ...noted.decided.keys()].some((id) => !there.has(id))) fault ??= 'gone'
-  return { all, accepted: acceptedOf(all), unread, fault }
-}
-
-/** In the order in which they were accepted, which the record has too. */
-function acceptedOf(all: readonly Amendment[]): Amendment[] {
-  const at = ({ verdict }: Amendment) => verdict?.at.getTime() ?? 0
-  return all
-    .filter(({ verdict }) => verdict?.isAccepted)
-    .sort((a, b) => at(a) - at(b) || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0))
+  return { all, accepted: inOrderOfAcceptance(all, ({ verdict }) => verdict), unread, fault }
 }
 
 function decidesAsOf(as: string): DecidesAs {

@@ -3,6 +3,7 @@ import { v7 as uuid } from 'uuid'
 import type { DeskActor } from '../../auth/actor'
 import { db, type Tx } from '../../db/client'
 import { textOfEvidence, type EvidenceToKeep } from '../../documents/evidence/text-of-evidence'
+import { amendmentsShown, cameAfter } from '../evidence/amendments-to-keep'
 import { evidenceToKeep } from '../evidence/evidence-to-keep'
 import { workOut, type WorkedOut } from '../evidence/work-out'
 import { hashOfFacts } from '../heavy/hash-of-facts'
@@ -10,18 +11,20 @@ import { Refusal } from '../refusal'
 import { loadEvidence } from '../results/load-evidence'
 import { isBroken } from '../results/load-sealed'
 
-type Shown = { facts: string; worked: WorkedOut }
+type Shown = { facts: string; worked: WorkedOut; second: WorkedOut | null }
 
 /** What a trial shows at this moment, for `freezeEvidence`: worked out before the transaction that keeps it. @throws Refusal 'not-found' | 'seal-broken' | 'took-too-long' | 'not-worked-out' */
 export async function analyseToFreeze(bakeryId: string, trialId: string): Promise<Shown> {
-  const { declared, batches, sealed } = await loadEvidence(db(), bakeryId, trialId)
+  const { declared, batches, sealed, found } = await loadEvidence(db(), bakeryId, trialId)
   if (isBroken(sealed)) throw new Refusal('seal-broken')
-  return { facts: hashOfFacts([declared, batches]), worked: await workOut({ declared, batches }) }
+  const came = await cameAfter(db(), bakeryId, trialId, found)
+  const [worked, second] = await Promise.all([workOut({ declared, batches }), came?.workOutSecond() ?? null])
+  return { facts: hashOfFacts([declared, batches, came?.after]), worked, second }
 }
 
 /**
  * Keeps what an ended trial shows, never to be worked out again. The trial is held already.
- * @throws Refusal 'seal-broken' where the book is not what was closed; 'stale-moved-on' where a reading came or changed since that was worked out
+ * @throws Refusal 'seal-broken' where the book is not what was closed; 'stale-moved-on' where a reading or an amendment came or changed since that was worked out
  */
 export async function freezeEvidence(
   tx: Tx,
@@ -33,8 +36,11 @@ export async function freezeEvidence(
   const { bakeryId } = actor
   const loaded = await loadEvidence(tx, bakeryId, trialId)
   if (isBroken(loaded.sealed)) throw new Refusal('seal-broken')
-  if (hashOfFacts([loaded.declared, loaded.batches]) !== shown.facts) throw new Refusal('stale-moved-on')
-  const evidence = await evidenceToKeep(tx, actor, now, loaded, shown.worked)
+  const after = (await cameAfter(tx, bakeryId, trialId, loaded.found))?.after ?? null
+  if (hashOfFacts([loaded.declared, loaded.batches, after ?? undefined]) !== shown.facts)
+    throw new Refusal('stale-moved-on')
+  const amendments = after && amendmentsShown(after, shown.second)
+  const evidence = await evidenceToKeep(tx, actor, now, loaded, shown.worked, amendments)
   const { text, hash, parts } = textOfEvidence(evidence)
   const evidenceId = uuid()
   await tx.evidence.create({

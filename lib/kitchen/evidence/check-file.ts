@@ -4,6 +4,7 @@ import { readClosing } from '../../documents/closing/read-closing'
 import type { Closing } from '../../documents/closing/closing'
 import { readManifest } from '../../documents/evidence/read-manifest'
 import { readCosts } from '../../documents/evidence-costs/read-costs'
+import { readAmendments } from '../../documents/evidence-amendments/read-amendments'
 import { readFile } from '../../documents/evidence-file/read-file'
 import type { FileOfFormat1 } from '../../documents/evidence-file/file-of-format-1'
 import { readShown, type Shown } from '../../documents/evidence-shown/read-shown'
@@ -17,6 +18,7 @@ import { countedOtherwise, type CountedOtherwise } from '../results/counted-othe
 import { costsShown } from '../results/costs-shown'
 import { judgeContent } from '../results/judge-content'
 import { linesOfPlan } from '../weighings/lines-of-plan'
+import { amendmentsAgain } from './amendments-again'
 import { checkRecord } from './check-record'
 import { figuresShown } from './figures-shown'
 import { firstUnlike } from './first-unlike'
@@ -60,6 +62,10 @@ export function checkFile(text: string, paper: PaperAnchor | null = null): Findi
             doughsAsPlanned(closing.closing, textOf('plan'), hashOf('plan')),
             figuresAgain(shown.value, closing.closing),
             weighedByPlan(closing.closing, plan),
+            amendedAgain(
+              { text: textOf('amendments'), hash: hashOf('amendments') },
+              { hash: hashOf('closing'), closing: closing.closing },
+            ),
           ]
         : [
             {
@@ -137,13 +143,19 @@ function ruleOf(said: Omit<Closing['declared'], 'measure' | 'arms' | 'factor'>) 
   return { kind, margin, marginUnit, confidencePct, holdsFor, mixingDays, batchesPerArm, piecesPerBatch }
 }
 
-/** Every dough is one that the plan drew, or one that a repair can have made beside it. */
-function doughsAsPlanned({ doughs }: Closing, planText: string | null, planHash: string): Finding {
+/** Every dough is one that the plan drew, or one that a repair has made beside it. */
+function doughsAsPlanned({ doughs, repairs }: Closing, planText: string | null, planHash: string): Finding {
   if (planHash === '') return { what: 'doughs', outcome: 'not-there', facts: {} }
   if (planText === null) return { what: 'doughs', outcome: 'left-out', facts: {} }
   const plan = readPlan(planText, planHash)
   if (plan.outcome !== 'read') return { what: 'doughs', outcome: unreadable(plan.outcome), facts: {} }
-  const code = firstNotAsPlanned(doughs, plan.plan)
+  const drawn = new Set(plan.plan.order?.batches.map((batch) => batch.code))
+  const isMade = (dough: Closing['doughs'][number]) =>
+    repairs.some(({ otherCode, otherDay }) => otherCode === dough.code || otherDay === dough.day)
+  const code =
+    firstNotAsPlanned(doughs, plan.plan) ??
+    doughs.find((dough) => !drawn.has(dough.code) && !isMade(dough))?.code ??
+    null
   return code === null
     ? { what: 'doughs', outcome: 'agrees', facts: {} }
     : { what: 'doughs', outcome: 'differs', facts: { code } }
@@ -151,20 +163,10 @@ function doughsAsPlanned({ doughs }: Closing, planText: string | null, planHash:
 
 /** Every figure that was shown, worked out again from the readings alone. */
 function figuresAgain(shown: Shown, closing: Closing): Finding {
-  const declared = { ...closing.declared, state: closing.closed.state }
-  const { batches } = judgeContent(closing, closing.declared)
-  const compared = (counted: CountedOtherwise | null) => {
-    const comparison = counted && analyseTrial(declared, counted.batches).comparison
-    return counted && comparison && { codes: counted.codes, comparison }
-  }
-  const { withTakenOut, asLastWeighed } = countedOtherwise(batches, declared.batchesPerArm)
-  const again = figuresShown({
-    analysis: analyseTrial(declared, batches),
-    otherwise: { withTakenOut: compared(withTakenOut), asLastWeighed: compared(asLastWeighed) },
-  })
+  const again = figuresOf(closing)
   const { calculations: by, trial: _, declared: __, readings, arms, ...was } = shown
   const first =
-    firstUnlike({ ...was, arms: arms.map(({ id: _id, name: _name, good: _good, ...arm }) => arm) }, plain(again)) ??
+    firstUnlike({ ...was, arms: arms.map(({ id: _id, name: _name, good: _good, ...arm }) => arm) }, again) ??
     firstUnlike({ readings: readings.count }, { readings: closing.readings.length })
   if (!first) return { what: 'figures', outcome: 'agrees', facts: {} }
   const outcome = by === calculations ? 'differs' : 'other-calculations'
@@ -179,6 +181,35 @@ function weighedByPlan({ weighings }: Closing, plan: PlanRead): Finding {
   return first
     ? { what: 'weighings', outcome: 'differs', facts: first }
     : { what: 'weighings', outcome: 'agrees', facts: {} }
+}
+
+/** What the readings of a closing come to, as it is after it was written and read. */
+function figuresOf(closing: Closing): unknown {
+  const declared = { ...closing.declared, state: closing.closed.state }
+  const { batches } = judgeContent(closing, closing.declared)
+  const compared = (counted: CountedOtherwise | null) => {
+    const comparison = counted && analyseTrial(declared, counted.batches).comparison
+    return counted && comparison && { codes: counted.codes, comparison }
+  }
+  const { withTakenOut, asLastWeighed } = countedOtherwise(batches, declared.batchesPerArm)
+  return plain(
+    figuresShown({
+      analysis: analyseTrial(declared, batches),
+      otherwise: { withTakenOut: compared(withTakenOut), asLastWeighed: compared(asLastWeighed) },
+    }),
+  )
+}
+
+/** What came after the closing; nothing did where the file names no such part. */
+function amendedAgain(
+  { text, hash }: { text: string | null; hash: string },
+  closed: { hash: string; closing: Closing },
+): Finding {
+  if (hash === '') return { what: 'amendments', outcome: 'not-there', facts: {} }
+  const read = readAmendments(text ?? '', hash)
+  return read.outcome === 'read'
+    ? amendmentsAgain(read.value, closed, figuresOf)
+    : { what: 'amendments', outcome: unreadable(read.outcome), facts: {} }
 }
 
 function costsAgain(costs: ReturnType<typeof readCosts>, isLeftOut: boolean): Finding {

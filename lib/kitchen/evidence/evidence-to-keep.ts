@@ -17,6 +17,7 @@ import type { WorkedOut } from './work-out'
  * All that an ended trial shows at this moment, in parts: figures, costs at the prices of the day, cautions, what was
  * closed, and the plan.
  * @param worked of the very same facts as `loaded`
+ * @param amendments what came after the closing, of the same moment
  */
 export async function evidenceToKeep(
   from: Db | Tx,
@@ -24,6 +25,7 @@ export async function evidenceToKeep(
   now: Date,
   loaded: Awaited<ReturnType<typeof loadEvidence>>,
   worked: WorkedOut,
+  amendments: EvidenceToKeep['amendments'],
 ): Promise<EvidenceToKeep> {
   const { bakeryId } = actor
   const { header, declared } = loaded
@@ -101,6 +103,7 @@ export async function evidenceToKeep(
       measures: knew?.measures ?? [],
       correctedKnowing: [...(knew?.correctedKnowing ?? [])].sort(),
     },
+    amendments,
     closing: closing?.text ?? null,
     plan: plan?.planText ?? null,
   }

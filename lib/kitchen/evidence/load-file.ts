@@ -11,6 +11,7 @@ import { Refusal } from '../refusal'
 import { loadEvidence } from '../results/load-evidence'
 import { isBroken, type Sealed } from '../results/load-sealed'
 import { isEnded } from '../trials/rules'
+import { amendmentsShown, cameAfter } from './amendments-to-keep'
 import { evidenceToKeep } from './evidence-to-keep'
 import { workOut } from './work-out'
 
@@ -42,8 +43,7 @@ export async function loadFile(
   })
   const version = decision?.version ?? null
   const kept =
-    decision?.evidence ??
-    (isBroken(sealed) ? null : textOfEvidence(await evidenceToKeep(from, actor, now, loaded, await workOut(loaded))))
+    decision?.evidence ?? (isBroken(sealed) ? null : textOfEvidence(await evidenceNow(from, actor, now, loaded)))
   if (!kept || readManifest(kept.text, kept.hash).outcome === 'unknown-format')
     return { number: header.number, sealed, file: null }
   const seesCosts = levelOf(actor, 'see-costs') === 'yes'
@@ -71,6 +71,16 @@ export async function loadFile(
       facts: hashOfFacts([decision?.evidence ? manifest : null, rest]),
     },
   }
+}
+
+/** What an ended trial shows at this moment, with what came after its closing. */
+async function evidenceNow(from: Db, actor: DeskActor, now: Date, loaded: Awaited<ReturnType<typeof loadEvidence>>) {
+  const [worked, came] = await Promise.all([
+    workOut(loaded),
+    cameAfter(from, actor.bakeryId, loaded.header.id, loaded.found),
+  ])
+  const amendments = came && amendmentsShown(came.after, await came.workOutSecond())
+  return evidenceToKeep(from, actor, now, loaded, worked, amendments)
 }
 
 /** What the record says of these things, with the entry before each and after. */

@@ -5,6 +5,12 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
 import { canonicalText } from '@/lib/documents/canonical-text'
 import { fileOfFormat1, type FileOfFormat1 } from '@/lib/documents/evidence-file/file-of-format-1'
+import {
+  amendmentsOfFormat1,
+  type AmendmentsOfFormat1,
+} from '@/lib/documents/evidence-amendments/amendments-of-format-1'
+import { decideAmendment } from '@/lib/kitchen/amendments/decide-amendment'
+import { proposeNotCounting } from '@/lib/kitchen/amendments/propose-not-counting'
 import { draftChange } from '@/lib/kitchen/decisions/draft-change'
 import { getAnchor } from '@/lib/kitchen/audit/get-anchor'
 import { checkFile } from '@/lib/kitchen/evidence/check-file'
@@ -219,6 +225,55 @@ describe('the evidence of a trial, as a file', () => {
     expect(wrong(moved)).toEqual(['weighings differs', 'closing differs'])
     const wide = forged(text, 'closing', (part) => part.replace(/"toleranceG":[\d.]+/g, '"toleranceG":99999'))
     expect(wrong(wide)).toEqual(['figures differs', 'weighings differs', 'closing differs'])
+  })
+
+  it('holds what came after the closing, works the second result out again, and names what was changed of it', async () => {
+    const trial = await closedTrial()
+    expect(outcomes(await fileOf(trial.trialId)).amendments).toBe('not-there')
+    const dough = await db().batch.findFirstOrThrow({
+      where: { trialId: trial.trialId, arm: { position: 1 } },
+      orderBy: { plannedOrder: 'asc' },
+    })
+    const { amendmentId } = valueOf(
+      await proposeNotCounting.call(bakery.early.caller, {
+        trialId: trial.trialId,
+        doughId: dough.id,
+        reason: 'No salt: the tub was full.',
+      }),
+    )
+    const waiting = await fileOf(trial.trialId)
+    expect(outcomes(waiting).amendments).toBe('agrees')
+    expect(wrong(waiting)).toEqual([])
+    const { hash } = await db().amendment.findFirstOrThrow({ where: { id: amendmentId } })
+    valueOf(
+      await decideAmendment.call(bakery.head.caller, { amendmentId, seenHash: hash, accept: true, note: 'Seen.' }),
+    )
+    await decided(trial)
+    const text = await fileOf(trial.trialId)
+    expect(wrong(text)).toEqual([])
+    expect(outcomes(text).amendments).toBe('agrees')
+    const part = fileOfFormat1.parse(JSON.parse(text)).parts.find(({ kind }) => kind === 'amendments')!
+    const kept = amendmentsOfFormat1.parse(JSON.parse(part.text!))
+    expect(kept.second!.uncounted.map(({ code }) => code)).toContain(dough.code)
+    const changed = (change: (kept: AmendmentsOfFormat1) => void) =>
+      wrong(
+        forged(text, 'amendments', (own) => {
+          const value = amendmentsOfFormat1.parse(JSON.parse(own))
+          change(value)
+          return canonicalText(value)
+        }),
+      )
+    const found = ['amendments differs', 'evidence differs']
+    expect(changed((value) => (value.second!.controlMean! += 0.01))).toEqual(found)
+    expect(changed((value) => (value.amendments[0]!.verdict!.isAccepted = false))).toEqual(found)
+    expect(changed((value) => (value.second = null))).toEqual(found)
+    expect(
+      changed((value) => {
+        const [one] = value.amendments
+        one!.text = one!.text.replace(dough.code, '999')
+        one!.hash = sha256(one!.text)
+      }),
+    ).toEqual(found)
   })
 
   it('says that other rules came to other figures, and shows both', async () => {

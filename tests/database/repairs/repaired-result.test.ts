@@ -61,12 +61,16 @@ const wrong = (text: string) =>
   checkFile(text).flatMap((finding) => (isSound(finding) ? [] : [`${finding.what} ${finding.outcome}`]))
 
 /** What was closed as somebody would forge it, with every hash that names it. */
-function forged(text: string, change: (doughs: Record<string, unknown>[]) => unknown): string {
+function forged(
+  text: string,
+  change: (doughs: Record<string, unknown>[]) => unknown,
+  repairs: (all: unknown[]) => unknown[] = (all) => all,
+): string {
   const file = fileOfFormat1.parse(JSON.parse(text))
   const part = file.parts.find(({ kind }) => kind === 'closing')!
   const before = part.hash
-  const closing = JSON.parse(part.text!) as { doughs: Record<string, unknown>[] }
-  part.text = canonicalText({ ...closing, doughs: change(closing.doughs) })
+  const closing = JSON.parse(part.text!) as { doughs: Record<string, unknown>[]; repairs: unknown[] }
+  part.text = canonicalText({ ...closing, doughs: change(closing.doughs), repairs: repairs(closing.repairs) })
   part.hash = sha256(part.text)
   file.manifest.text = file.manifest.text.replace(before, part.hash)
   file.manifest.hash = sha256(file.manifest.text)
@@ -129,5 +133,14 @@ describe('a trial of which a kind of dough was lost on every day', () => {
     expect(wrong(unlost)).toContain('doughs differs')
     const gone = forged(text, (doughs) => doughs.slice(0, -1))
     expect(wrong(gone)).toContain('doughs differs')
+    // A dough that could have been made, but that nobody wrote down as made.
+    const unwritten = (which: number) =>
+      forged(
+        text,
+        (doughs) => doughs,
+        (all) => all.filter((_, i) => i !== which),
+      )
+    expect(wrong(unwritten(0))).toContain('doughs differs')
+    expect(wrong(unwritten(conduct.repairs.length - 1))).toContain('doughs differs')
   })
 })

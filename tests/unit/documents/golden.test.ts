@@ -13,6 +13,8 @@ import { canonicalText } from '@/lib/documents/canonical-text'
 import { closingOfFormat1 } from '@/lib/documents/closing/closing-of-format-1'
 import { closingOfFormat2 } from '@/lib/documents/closing/closing-of-format-2'
 import { readClosing } from '@/lib/documents/closing/read-closing'
+import { amendmentsOfFormat1 } from '@/lib/documents/evidence-amendments/amendments-of-format-1'
+import { readAmendments } from '@/lib/documents/evidence-amendments/read-amendments'
 import { cautionsOfFormat1 } from '@/lib/documents/evidence-cautions/cautions-of-format-1'
 import { costsOfFormat1 } from '@/lib/documents/evidence-costs/costs-of-format-1'
 import { evidenceOfFormat1 } from '@/lib/documents/evidence/evidence-of-format-1'
@@ -63,6 +65,7 @@ const documents: Kind[] = [
   { name: 'evidence-shown-2', schema: shownOfFormat2, read: readShown },
   { name: 'evidence-costs-1', schema: costsOfFormat1, read: readCosts },
   { name: 'evidence-cautions-1', schema: cautionsOfFormat1, read: readCautions },
+  { name: 'evidence-amendments-1', schema: amendmentsOfFormat1, read: readAmendments },
   { name: 'evidence-knowing-1', schema: knowingOfFormat1, read: readKnowing },
   { name: 'evidence-file-1', schema: fileOfFormat1, read: readFile },
   { name: 'closing-2', schema: closingOfFormat2, read: readClosing },

@@ -9,6 +9,7 @@ import { textOfClosing } from '@/lib/documents/closing/text-of-closing'
 import { readManifest } from '@/lib/documents/evidence/read-manifest'
 import { textOfEvidence } from '@/lib/documents/evidence/text-of-evidence'
 import { readCautions } from '@/lib/documents/evidence-cautions/read-cautions'
+import { readAmendments } from '@/lib/documents/evidence-amendments/read-amendments'
 import { readCosts } from '@/lib/documents/evidence-costs/read-costs'
 import { readKnowing } from '@/lib/documents/evidence-knowing/read-knowing'
 import { readShown } from '@/lib/documents/evidence-shown/read-shown'
@@ -25,6 +26,7 @@ import entriesOfFormat2 from '../../fixtures/documents/audit-entry-2.json'
 import closingsOfFormat1 from '../../fixtures/documents/closing-1.json'
 import closings from '../../fixtures/documents/closing-2.json'
 import evidence from '../../fixtures/documents/evidence-2.json'
+import evidenceAmendments from '../../fixtures/documents/evidence-amendments-1.json'
 import evidenceCautions from '../../fixtures/documents/evidence-cautions-1.json'
 import evidenceCosts from '../../fixtures/documents/evidence-costs-1.json'
 import evidenceKnowing from '../../fixtures/documents/evidence-knowing-1.json'
@@ -122,6 +124,7 @@ it('evidence is written as its parts and the text that names them, whose golden 
     costs: costs.value,
     cautions: cautions.value,
     knowing: knowing.value,
+    amendments: null,
     closing: closings[0]!.text,
     plan: plansOfFormat4[0]!.text,
   }
@@ -135,6 +138,11 @@ it('evidence is written as its parts and the text that names them, whose golden 
     closings[0]!.text,
     plansOfFormat4[0]!.text,
   ])
+  const came = readAmendments(evidenceAmendments[0]!.text, evidenceAmendments[0]!.hash)
+  if (came.outcome !== 'read') throw new Error(came.outcome)
+  const more = textOfEvidence({ ...asked, amendments: came.value })
+  expect(more.parts.find(({ kind }) => kind === 'amendments')?.text).toBe(evidenceAmendments[0]!.text)
+  expect(more.hash).not.toBe(written.hash)
   expect(() => textOfEvidence({ ...asked, shown: { ...asked.shown, controlMean: Infinity } })).toThrow()
   const strayed = { ...frozen, stray: 1 }
   expect(() => textOfEvidence({ ...asked, frozen: strayed })).toThrow(/stray/)
