@@ -109,7 +109,7 @@ test('four people: a formula is signed off, a trial proposed against it, approve
   await early.goto('/trials/new')
   await early.getByLabel('Question', { exact: true }).fill('Does honey lift the mill tin enough to pay for itself?')
   await early.getByLabel('Formula', { exact: true }).selectOption({ label: 'Mill tin, version 1' })
-  await early.getByLabel('Mixing days').fill('4')
+  await early.getByLabel(/^Mixing days/).fill('4')
   await early.getByLabel('Doughs of each kind on a day').fill('1')
   await early.getByLabel('Loaves or pieces from a dough').fill(String(piecesBaked))
   await early.getByLabel('Name', { exact: true }).fill('honey, 5 %')

@@ -95,7 +95,7 @@ export const decisionsPages: readonly PageWalk[] = [
   },
   {
     route: '/trials/[trialId]/decide',
-    queries: ['decisions.get-choices', 'results.get-result', 'amendments.get-amendments'],
+    queries: ['decisions.get-choices', 'amendments.get-result'],
     right: 'draft-formula',
     address: async (context) => `/trials/${(await plantEnded(context)).trialId}/decide`,
     named: true,

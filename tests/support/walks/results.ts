@@ -47,7 +47,7 @@ export const resultsActions: readonly ActionWalk[] = [
 export const resultsPages: readonly PageWalk[] = [
   {
     route: page,
-    queries: ['results.get-result', 'amendments.get-amendments', 'audit.get-anchor'],
+    queries: ['amendments.get-result', 'audit.get-anchor'],
     right: 'read-work',
     address: async (context) =>
       page.replace('[trialId]', await walkAmended(context, await plant(context, 'closed', doughs))),

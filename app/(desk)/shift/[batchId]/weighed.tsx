@@ -1,3 +1,4 @@
+import { isOutState } from '@/lib/kitchen/conduct/is-out-state'
 import { logWeighingsInput } from '@/lib/kitchen/weighings/log-weighings.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { AfterRefusal } from '@/lib/ui/after-refusal'
@@ -36,7 +37,7 @@ export function Weighed(part: BatchPart) {
       title={text.title}
       note={say(text.state, language, { have: lines.length - open.length, count: lines.length })}
     >
-      {batch.isOpen ? (
+      {batch.isOpen && !isOutState(batch.state) ? (
         <div className="print:hidden">
           <p className="mb-4 max-w-measure">{text.note}</p>
           {same.length > 0 ? (
