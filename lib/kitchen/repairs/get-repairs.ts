@@ -22,17 +22,16 @@ export const getRepairs = query({
       select: { state: true },
     })
     if (!trial) throw new Refusal('not-found')
-    const [repairs, { doughs, days }] = await Promise.all([
+    const [repairs, losses] = await Promise.all([
       repairsOfTrial(db, bakeryId, trialId),
-      lossesOfTrial(db, { bakeryId, trialId, now }),
+      isOpen(trial.state) ? lossesOfTrial(db, { bakeryId, trialId, now }) : null,
     ])
-    const isTrialOpen = isOpen(trial.state)
     return {
       repairs,
       /** Doughs that can be baked again. */
-      toBakeAgain: isTrialOpen ? doughs.filter(({ whyNot }) => whyNot === null) : [],
+      toBakeAgain: losses?.doughs.filter(({ whyNot }) => whyNot === null) ?? [],
       /** Mixing days that are short of doughs, and for which none was added. */
-      shortDays: isTrialOpen ? days.flatMap(({ number, short, whyNot }) => (whyNot ? [] : [{ number, short }])) : [],
+      shortDays: losses?.days.flatMap(({ number, short, whyNot }) => (whyNot ? [] : [{ number, short }])) ?? [],
       mayBakeAgain: levelOf(actor, 'log-reading') === 'yes',
       mayAddDay: levelOf(actor, 'approve-plan') === 'yes',
     }

@@ -34,6 +34,8 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
     declared,
     batches,
     arms: rows.arms,
+    /** What somebody decided on it, and did not take back; null as long as nobody has. */
+    decision: rows.outcomes[0] ?? null,
     timeZone: bakery.timeZone,
     gaps,
     conduct,
@@ -45,7 +47,7 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
 
 type Rows = Omit<NonNullable<Awaited<ReturnType<typeof readTrial>>>, 'bakery'>
 
-function headerOf({ arms: _, factorName: __, factorLevels: ___, ...header }: Rows) {
+function headerOf({ arms: _, factorName: __, factorLevels: ___, outcomes: ____, ...header }: Rows) {
   return header
 }
 
@@ -133,6 +135,7 @@ export function readTrial(from: Db | Tx, bakeryId: string, trialId: string) {
           },
         },
       },
+      outcomes: { where: { takenBackAt: null }, take: 1, select: { id: true, number: true, outcome: true } },
       mixDays: { orderBy: { number: 'asc' }, select: { number: true, day: true } },
     },
   })

@@ -34,14 +34,11 @@ export async function resultOf(
 ) {
   const { bakeryId } = actor
   const { header, declared, batches, arms, gaps, sealed } = evidence
-  const [causes, losses, knew, decision] = await Promise.all([
+  const [causes, losses, knew, costs] = await Promise.all([
     causesOfTrial(db, bakeryId, header.id),
     isOpen(header.state) ? lossesOfTrial(db, { bakeryId, trialId: header.id, now }) : null,
     whoKnew(db, bakeryId, header),
-    db.decision.findFirst({
-      where: { bakeryId, trialId: header.id, takenBackAt: null },
-      select: { id: true, number: true, outcome: true },
-    }),
+    levelOf(actor, 'see-costs') === 'yes' ? costsOfTrial(db, bakeryId, evidence, day) : null,
   ])
   const worked = await analyseOnce(declared, batches)
   // Of what is not what was closed nothing is concluded.
@@ -113,12 +110,12 @@ export async function resultOf(
           ),
         )
       : [],
-    costs: levelOf(actor, 'see-costs') === 'yes' ? await costsOfTrial(db, bakeryId, evidence, day) : null,
+    costs,
     /** How many mixing days are short of a dough that can still be made up for, while the trial is open. */
     shortDays: losses?.days.filter(({ whyNot }) => whyNot === null).length ?? 0,
     mayImport: isOpen(header.state) && levelOf(actor, 'import-readings') === 'yes',
     /** What somebody decided on it; null as long as nobody has. */
-    decision,
+    decision: evidence.decision,
     isEnded: isEnded(header.state),
     mayDecide: levelOf(actor, 'draft-formula') === 'yes',
     mayClose: header.state === 'baking' && levelOf(actor, 'approve-plan') === 'yes',

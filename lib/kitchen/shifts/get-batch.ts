@@ -7,12 +7,12 @@ import { signsFoundCause } from '../conduct/signs-found-cause'
 import { whyNotTakenOut } from '../conduct/why-not-taken-out'
 import { query } from '../query'
 import { isToSettle } from '../readings/is-to-settle'
-import { firstDecidingReading } from '../readings/first-deciding-reading'
+import { firstDecidingOf } from '../readings/first-deciding-reading'
 import { currentReadings } from '../readings/current-readings'
 import { gapsOfBatch } from '../readings/gaps-of-batch'
 import { loadRangeFacts } from '../readings/load-range-facts'
 import { loafFigures } from '../readings/loaf-figures'
-import { measuresToRead } from '../readings/measures-to-read'
+import { everyMeasure } from '../readings/measures-to-read'
 import { plausibleRange } from '../readings/plausible-range'
 import { piecesToRead } from '../readings/pieces-to-read'
 import { isOutside, rangeOfReading, type JudgedReading } from '../readings/range-of-reading'
@@ -155,17 +155,18 @@ export const getBatch = query({
         },
       },
     })
-    const [batch, measures, people] = await Promise.all([
-      read,
-      measuresToRead(db, bakeryId),
-      db.person.findMany({ where: { bakeryId, endedAt: null }, select: { id: true } }),
-    ])
+    const [batch, everyOne] = await Promise.all([read, everyMeasure(db, bakeryId)])
+    const measures = everyOne.filter(({ endedAt }) => endedAt === null)
     // Before its plan is approved a batch is a thought, and the floor knows nothing of it.
     if (!batch || !isFrozen(batch.trial.state)) throw new Refusal('not-found')
-    const [ranges, ofTrial, firstReadAt, losses] = await Promise.all([
+    const firstReadAt = firstDecidingOf(batch.readings, everyOne, batch.trial.measureId)
+    const [ranges, ofTrial, people, losses] = await Promise.all([
       loadRangeFacts(db, bakeryId, batch.trialId, measures),
       mixedBatches(db, bakeryId, batch.trialId),
-      firstDecidingReading(db, bakeryId, { ...batch, primaryId: batch.trial.measureId }),
+      // Asked for only where somebody has still to sign.
+      batch.found.some(({ signature }) => signature === null)
+        ? db.person.findMany({ where: { bakeryId, endedAt: null }, select: { id: true } })
+        : [],
       isOutState(batch.state) ? lossesOfTrial(db, { bakeryId, trialId: batch.trialId, now }) : null,
     ])
     const own = ofTrial.find(({ id }) => id === batch.id)
