@@ -1,3 +1,4 @@
+import { pluralRulesOf } from './format/kept-forms'
 import { listOf } from './list-of'
 import type { Fact, Facts, FactsFor, Forms, Said, Text } from './text'
 
@@ -39,5 +40,5 @@ function filled(text: Text, language: string, facts: Facts): string {
 /** The form for a number by the rules of the language (CLDR, as Intl.PluralRules has them). */
 function formOf(text: Forms, language: string, count: Fact | undefined): string {
   if (typeof count !== 'number') throw new Error('a text with number forms needs a numeric fact `count`')
-  return text[new Intl.PluralRules(language).select(count)] ?? text.other
+  return text[pluralRulesOf(language).select(count)] ?? text.other
 }

@@ -7,6 +7,9 @@ import { numberFormOf } from './kept-forms'
  */
 export function writeNumber(form: Intl.NumberFormat, value: number | string): string {
   const marks = marksOf(form)
+  // Taking a number apart takes ten times as long as writing it, and most have nothing to put otherwise.
+  const whole = form.format(value as Intl.StringNumericLiteral)
+  if (marks === null && !whole.includes('-')) return whole
   return form
     .formatToParts(value as Intl.StringNumericLiteral)
     .map(({ type, value: text }) => {
