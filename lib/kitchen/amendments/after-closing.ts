@@ -7,7 +7,6 @@ import type { TrialAnalysis } from '../results/analyse-trial'
 import { headlineComparison } from '../results/headline-comparison'
 import { judgeAmended } from '../results/judge-readings'
 import type { FoundSealed } from '../results/load-sealed'
-import { amendedHash } from './amended-hash'
 import { loadClosed } from './load-closed'
 import { peopleThere } from './people-there'
 import { decidesAs, slipNeeds, slipSignsAs } from './second-person'
@@ -25,15 +24,13 @@ export async function afterClosing(db: Db, actor: DeskActor, trialId: string, fo
   const { bakeryId, personId, role } = actor
   const closed = await loadClosed(db, bakeryId, trialId, found)
   if (closed.outcome !== 'sealed') return null
-  const { hash: closedHash, closing, amendments, standing } = closed
+  const { hash: closedHash, closing, amendments, amended, standing } = closed
   const { all, accepted, unread, fault } = amendments
-  const isAmended = accepted.length > 0 && fault === null
-  const amended = amendedHash(accepted)
   const declared = { ...closing.declared, state: closing.closed.state }
   const [people, slip, judged] = await Promise.all([
     peopleThere(db, bakeryId),
-    isAmended ? slipOf(db, bakeryId, trialId, amended) : null,
-    isAmended ? judgeAmended({ closed: closedHash, amended }, standing) : null,
+    amended === null ? null : slipOf(db, bakeryId, trialId, amended),
+    amended === null ? null : judgeAmended({ closed: closedHash, amended }, standing),
   ])
   const second = judged && (await analyseOnce(declared, judged.batches))
   const person = { id: personId, role }
@@ -86,7 +83,7 @@ export async function afterClosing(db: Db, actor: DeskActor, trialId: string, fo
       isAlone: slip.signatures.some(({ as }) => as === 'alone'),
       /** Which signatures it takes. */
       needs: slipNeeds(people),
-      amendedHash: amended,
+      amendedHash: slip.amendedHash,
       signatures: slip.signatures.map(({ by, ...signature }) => ({ ...signature, by: by.name })),
       maySign: signs && !('bar' in signs) ? signs : null,
     },

@@ -3,6 +3,7 @@ import type { Db, Tx } from '../../db/client'
 import type { Closing } from '../../documents/closing/closing'
 import type { FoundSealed } from '../results/load-sealed'
 import { amendContent } from './amend-content'
+import { amendedHash } from './amended-hash'
 import { loadAmendments, type Amendments } from './load-amendments'
 
 export type Closed =
@@ -12,6 +13,8 @@ export type Closed =
       hash: string
       closing: Closing
       amendments: Amendments
+      /** Hash of the accepted ones; null where there is none, or one of them is not what the record says. */
+      amended: string | null
       /** What stands now: what was closed, with the accepted ones. */
       standing: Closing
     }
@@ -29,11 +32,13 @@ export async function loadClosed(
   if (sealed.outcome !== 'agrees' || closed === null) return { outcome: 'broken' }
   const { closing } = closed
   const amendments = await loadAmendments(from, bakeryId, trialId)
+  const { accepted, fault } = amendments
   return {
     outcome: 'sealed',
     hash: sealed.hash,
     closing,
     amendments,
-    standing: amendContent(closing, amendments.accepted),
+    amended: accepted.length > 0 && fault === null ? amendedHash(accepted) : null,
+    standing: amendContent(closing, accepted),
   }
 }

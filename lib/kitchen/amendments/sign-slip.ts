@@ -1,7 +1,6 @@
 import 'server-only'
 import { command } from '../command'
 import { Refusal } from '../refusal'
-import { amendedHash } from './amended-hash'
 import { closedForAmending } from './closed-for-amending'
 import { peopleThere } from './people-there'
 import { slipSignsAs } from './second-person'
@@ -21,9 +20,8 @@ export const signSlip = command({
   right: 'decide-amendment',
   async run({ tx, actor, now, input: { trialId, amendedHash: seen, reason } }) {
     const { bakeryId, personId, role } = actor
-    const { amendments } = await closedForAmending(tx, bakeryId, trialId)
-    if (amendments.accepted.length === 0) throw new Refusal('nothing-amended')
-    const hash = amendedHash(amendments.accepted)
+    const { amended: hash } = await closedForAmending(tx, bakeryId, trialId)
+    if (hash === null) throw new Refusal('nothing-amended')
     if (hash !== seen) throw new Refusal('stale-moved-on')
     const slip = await slipOf(tx, bakeryId, trialId, hash)
     if (slip.fault) throw new Refusal('amendments-broken')

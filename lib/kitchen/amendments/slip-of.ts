@@ -6,6 +6,8 @@ import { hashOfText } from '../../documents/hash-of-text'
 import type { SlipSigns } from './second-person'
 
 export type Slip = {
+  /** Of the amendments that it is signed over. */
+  amendedHash: string
   signatures: { as: SlipSigns; isLast: boolean; reason: string; by: { id: string; name: string }; at: Date }[]
   /** The last one that it takes is there. */
   isSigned: boolean
@@ -39,6 +41,7 @@ export async function slipOf(from: Db | Tx, bakeryId: string, trialId: string, a
   })
   const kept = rows.map(({ signedBy, signsAs, isLast }) => `${signedBy.id} ${signsAs} ${isLast}`)
   return {
+    amendedHash,
     signatures: rows.map(({ signsAs, signedBy, ...row }) => ({ ...row, as: slipSignsOf(signsAs), by: signedBy })),
     isSigned: rows.some(({ isLast }) => isLast),
     fault: JSON.stringify([...kept].sort()) !== JSON.stringify([...noted].sort()),

@@ -1,7 +1,6 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import type { AmendmentsOfFormat1 } from '../../documents/evidence-amendments/amendments-of-format-1'
-import { amendedHash } from '../amendments/amended-hash'
 import { loadClosed } from '../amendments/load-closed'
 import { slipOf } from '../amendments/slip-of'
 import { judgeAmended } from '../results/judge-readings'
@@ -25,10 +24,9 @@ export async function cameAfter(
 ): Promise<{ after: CameAfter; workOutSecond: () => Promise<WorkedOut | null> } | null> {
   const closed = await loadClosed(from, bakeryId, trialId, found)
   if (closed.outcome !== 'sealed') return null
-  const { hash, closing, standing } = closed
-  const { all, accepted, unread, fault } = closed.amendments
+  const { hash, closing, amended, standing } = closed
+  const { all, unread, fault } = closed.amendments
   if (all.length + unread === 0 && fault === null) return null
-  const amended = accepted.length > 0 && fault === null ? amendedHash(accepted) : null
   const slip = amended === null ? null : await slipOf(from, bakeryId, trialId, amended)
   return {
     after: {
