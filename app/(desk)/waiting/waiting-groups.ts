@@ -120,7 +120,7 @@ export function waitingGroups(waiting: Waiting, { words, bakery, language }: Sho
       '/trials#past',
       (count) => say(toAmend?.isAtLeast ? text.toAmendAtLeast : text.toAmend, language, { count }),
       ({ trialId, code, number, formula, who, since }) => ({
-        href: `/trials/${trialId}/result#amendments-decide`,
+        href: `/trials/${trialId}/result/amendments#amendments-decide`,
         what: say(text.toAmendDough, language, { code }),
         about: say(text.toAmendAbout, language, { number, formula, who }),
         since: date(since),

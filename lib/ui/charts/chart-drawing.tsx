@@ -29,16 +29,10 @@ function Mark({ mark }: { mark: ChartMark }) {
           className="fill-band"
         />
       )
-    case 'line':
-      return (
-        <line
-          x1={tenth(mark.x1)}
-          y1={tenth(mark.y1)}
-          x2={tenth(mark.x2)}
-          y2={tenth(mark.y2)}
-          className={`${strokes[mark.ink]} ${weights[mark.weight]}`}
-        />
-      )
+    case 'lines': {
+      const strokes = mark.at.map(({ x1, y1, x2, y2 }) => `M${tenth(x1)} ${tenth(y1)}L${tenth(x2)} ${tenth(y2)}`)
+      return <path d={strokes.join('')} className={`${inks[mark.ink]} ${weights[mark.weight]}`} />
+    }
     case 'text':
       return (
         <text x={tenth(mark.x)} y={tenth(mark.y)} textAnchor={mark.anchor} className={`text-small ${tones[mark.tone]}`}>
@@ -60,7 +54,7 @@ function tenth(value: number): number {
   return Math.round(value * 10) / 10
 }
 
-const strokes: Record<Arm | 'ink' | 'rule', string> = {
+const inks: Record<Arm | 'ink' | 'rule', string> = {
   control: 'stroke-arm-control',
   A: 'stroke-arm-a',
   B: 'stroke-arm-b',
@@ -89,6 +83,6 @@ const tones = { plain: 'fill-ink', quiet: 'fill-ink-2', strong: 'fill-ink font-b
 /** A hollow mark is filled with the paper, so that its interval does not run through it. */
 const looks: Record<'full' | 'hollow' | 'faint', (arm: Arm) => string> = {
   full: (arm) => fills[arm],
-  hollow: (arm) => `fill-paper stroke-[2.5] ${strokes[arm]}`,
+  hollow: (arm) => `fill-paper stroke-[2.5] ${inks[arm]}`,
   faint: (arm) => `opacity-60 ${fills[arm]}`,
 }

@@ -1,15 +1,16 @@
 import type { Arm } from '../arm-shape'
 
+/** A straight line. */
+export type Stroke = { x1: number; y1: number; x2: number; y2: number }
+
 /** One mark of a picture in the picture's own units. Screen, print and whatever else draws from the same list. */
 export type ChartMark =
   | { kind: 'band'; key: string; x: number; y: number; width: number; height: number }
+  /** Lines of one kind: a page of one mark for each line is several times as long. */
   | {
-      kind: 'line'
+      kind: 'lines'
       key: string
-      x1: number
-      y1: number
-      x2: number
-      y2: number
+      at: readonly Stroke[]
       ink: Arm | 'ink' | 'rule'
       weight: 'fine' | 'plain' | 'heavy'
     }

@@ -53,18 +53,15 @@ export function effectMarks(q: {
       width: x(q.band) - x(-q.band),
       height: bottom - top,
     })
+  marks.push({
+    kind: 'lines',
+    key: 'ticks',
+    at: ticks.values.map((value) => ({ x1: x(value), y1: bottom, x2: x(value), y2: bottom + 5 })),
+    ink: 'rule',
+    weight: 'fine',
+  })
   for (const value of ticks.values) {
     const isZero = value === 0
-    marks.push({
-      kind: 'line',
-      key: `tick ${value}`,
-      x1: x(value),
-      y1: bottom,
-      x2: x(value),
-      y2: bottom + 5,
-      ink: 'rule',
-      weight: 'fine',
-    })
     const text = isZero ? q.words.control : q.words.tick(value, ticks.digits)
     marks.push({
       kind: 'text',
@@ -77,12 +74,9 @@ export function effectMarks(q: {
     })
   }
   marks.push({
-    kind: 'line',
+    kind: 'lines',
     key: 'control',
-    x1: x(0),
-    y1: top - 6,
-    x2: x(0),
-    y2: bottom + 5,
+    at: [{ x1: x(0), y1: top - 6, x2: x(0), y2: bottom + 5 }],
     ink: 'ink',
     weight: 'plain',
   })
@@ -132,37 +126,26 @@ function marksOfRow(row: EffectRow, y: number, x: (value: number) => number, siz
         : ({ x: form.width - 2, y: nameY, anchor: 'end' } as const)
     marks.push({ kind: 'text', key: key('word'), ...place, text: row.word, tone: 'strong' })
   }
-  row.batches.forEach(({ mean, loaves }, i) => {
+  if (row.batches.length > 0)
     marks.push({
-      kind: 'line',
-      key: key(`mean ${i}`),
-      x1: x(mean),
-      y1: loavesY - 8,
-      x2: x(mean),
-      y2: loavesY + 8,
+      kind: 'lines',
+      key: key('means'),
+      at: row.batches.map(({ mean }) => ({ x1: x(mean), y1: loavesY - 8, x2: x(mean), y2: loavesY + 8 })),
       ink: row.arm,
       weight: 'plain',
     })
-    if (loaves.length > 0)
-      marks.push({
-        kind: 'arm',
-        key: key(`loaves ${i}`),
-        arm: row.arm,
-        at: loaves.map((loaf, j) => ({ x: x(loaf), y: loavesY + ((j % 3) - 1) * 3 })),
-        size: 7,
-        look: 'faint',
-      })
-  })
+  const loaves = row.batches.flatMap((batch) =>
+    batch.loaves.map((loaf, i) => ({ x: x(loaf), y: loavesY + ((i % 3) - 1) * 3 })),
+  )
+  if (loaves.length > 0)
+    marks.push({ kind: 'arm', key: key('loaves'), arm: row.arm, at: loaves, size: 7, look: 'faint' })
   if (row.effect) {
     const { estimate, low, high } = row.effect
     if (low !== null && high !== null)
       marks.push({
-        kind: 'line',
+        kind: 'lines',
         key: key('interval'),
-        x1: x(low),
-        y1: effectY,
-        x2: x(high),
-        y2: effectY,
+        at: [{ x1: x(low), y1: effectY, x2: x(high), y2: effectY }],
         ink: row.arm,
         weight: 'heavy',
       })

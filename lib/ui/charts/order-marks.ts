@@ -1,4 +1,4 @@
-import type { ChartMark, ChartPicture } from './chart-mark'
+import type { ChartMark, ChartPicture, Stroke } from './chart-mark'
 import { linearScale } from './linear-scale'
 import { niceTicks, type Ticks } from './nice-ticks'
 
@@ -34,9 +34,9 @@ export function orderMarks(q: { rows: readonly OrderRow[]; size: 'wide' | 'narro
     range: [form.left, form.width - right],
   })
   const bottom = top + q.rows.length * rowHeight
-  const marks = ticks.values.flatMap((value): ChartMark[] => [
-    line(`tick ${value}`, x(value), bottom, x(value), bottom + 5, 'fine'),
-    {
+  const rules = ticks.values.map((value) => upright(x(value), bottom, bottom + 5))
+  const marks = ticks.values.map(
+    (value): ChartMark => ({
       kind: 'text',
       key: `tick text ${value}`,
       x: x(value),
@@ -44,21 +44,26 @@ export function orderMarks(q: { rows: readonly OrderRow[]; size: 'wide' | 'narro
       text: q.words.tick(value, ticks.digits),
       anchor: value === ticks.values.at(-1) ? 'end' : 'middle',
       tone: 'quiet',
-    },
-  ])
+    }),
+  )
+  const ofLoaves: Stroke[] = []
+  const ofMeans: Stroke[] = []
   q.rows.forEach(({ code, day, loaves, mean }, i) => {
     const y = top + i * rowHeight
     const middle = y + rowHeight / 2
     if (day !== q.rows[i - 1]?.day) {
-      if (i > 0) marks.push(line(`day ${day}`, 0, y, form.width - right, y, 'fine'))
+      if (i > 0) rules.push({ x1: 0, y1: y, x2: form.width - right, y2: y })
       marks.push({ ...text(`day text ${day}`, middle + 5, q.words.day(day)), x: 2, tone: 'quiet' })
     }
     marks.push({ ...text(`code ${code}`, middle + 5, code), x: form.left - 14, anchor: 'end', tone: 'strong' })
-    loaves.forEach((loaf, at) =>
-      marks.push(line(`${code} loaf ${at}`, x(loaf), middle - 5, x(loaf), middle + 5, 'plain')),
-    )
-    if (mean !== null) marks.push(line(`${code} mean`, x(mean), middle - 11, x(mean), middle + 11, 'heavy'))
+    ofLoaves.push(...loaves.map((loaf) => upright(x(loaf), middle - 5, middle + 5)))
+    if (mean !== null) ofMeans.push(upright(x(mean), middle - 11, middle + 11))
   })
+  marks.push(
+    { kind: 'lines', key: 'rules', at: rules, ink: 'rule', weight: 'fine' },
+    { kind: 'lines', key: 'loaves', at: ofLoaves, ink: 'ink', weight: 'plain' },
+    { kind: 'lines', key: 'means', at: ofMeans, ink: 'ink', weight: 'heavy' },
+  )
   return { width: form.width, height: bottom + axisHeight, marks }
 }
 
@@ -71,8 +76,8 @@ function ticksFor(rows: readonly OrderRow[], most: number): Ticks {
   return niceTicks({ low: low - around, high: high + around, most })
 }
 
-function line(key: string, x1: number, y1: number, x2: number, y2: number, weight: 'fine' | 'plain' | 'heavy') {
-  return { kind: 'line', key, x1, y1, x2, y2, ink: weight === 'fine' ? 'rule' : 'ink', weight } as const
+function upright(x: number, y1: number, y2: number): Stroke {
+  return { x1: x, y1, x2: x, y2 }
 }
 
 function text(key: string, y: number, said: string) {

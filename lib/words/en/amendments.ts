@@ -84,9 +84,14 @@ export const amendments = {
   decideWhyHint: 'A no needs a reason.',
   decideGo: 'Say so',
 
+  headline: 'What came after the readings were closed',
+  lead: 'What was closed stays. What was wrong in it, or was missing, is proposed here with a reason; a second person says yes or no, and then both results are shown.',
+  notClosed: 'Nothing can be amended here yet: while readings are open they are corrected where they are read.',
+  toPropose: 'Amend what was closed',
+  toDecide: 'Something here waits for your yes or no',
+
   propose: 'Something that was closed is wrong, or was missing',
-  proposeNote:
-    'The result above stays. What you propose is kept with what was closed, and a second person decides on it; then both results are shown.',
+  proposeNote: 'It is kept with what was closed, for good, whatever is said of it.',
   proposeReading: 'A reading',
   what: 'What is it?',
   another: 'A reading has another value',

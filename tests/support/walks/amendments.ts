@@ -8,7 +8,7 @@ import { plantTrial, type PlantedDough, type PlantedTrial } from '../planted-tri
 import type { ActionWalk, WalkContext } from '../rights-walk'
 
 const file = 'app/(desk)/trials/[trialId]/result/amendments/actions.ts'
-const pageOf = (trialId: string) => `/trials/${trialId}/result`
+const pageOf = (trialId: string) => `/trials/${trialId}/result/amendments`
 const asSelf = (person: TestPerson) => callerOf(person.sessionSecret, new Date())
 
 /** Three mixing days of control and arm, so that there is a result also without one dough. */

@@ -54,6 +54,14 @@ export const resultsPages: readonly PageWalk[] = [
     named: true,
   },
   {
+    route: `${page}/amendments`,
+    queries: ['amendments.get-result', 'audit.get-anchor'],
+    right: 'read-work',
+    address: async (context) =>
+      `${page.replace('[trialId]', await walkAmended(context, await plant(context, 'closed', doughs)))}/amendments`,
+    named: true,
+  },
+  {
     route: '/trials/[trialId]/check',
     queries: ['evidence.check-trial', 'audit.get-anchor'],
     right: 'read-work',

@@ -24,12 +24,14 @@ const rows: EffectRow[] = [
 const words = { control: 'control', tick: (value: number, digits: number) => value.toFixed(digits) }
 const picture = (size: 'wide' | 'narrow') => effectMarks({ rows, band: 4, size, words })
 const mark = (key: string, size: 'wide' | 'narrow' = 'wide') => picture(size).marks.find((each) => each.key === key)
-const lineOf = (key: string) => mark(key) as Extract<ChartMark, { kind: 'line' }>
+const linesOf = (marks: readonly ChartMark[], key: string) =>
+  marks.flatMap((each) => (each.kind === 'lines' && each.key.includes(key) ? each.at : []))
+const lineOf = (key: string) => linesOf(picture('wide').marks, key)[0]!
 
 function placesOf(mark: ChartMark): { xs: number[]; ys: number[] } {
   switch (mark.kind) {
-    case 'line':
-      return { xs: [mark.x1, mark.x2], ys: [mark.y1, mark.y2] }
+    case 'lines':
+      return { xs: mark.at.flatMap(({ x1, x2 }) => [x1, x2]), ys: mark.at.flatMap(({ y1, y2 }) => [y1, y2]) }
     case 'band':
       return { xs: [mark.x, mark.x + mark.width], ys: [mark.y, mark.y + mark.height] }
     case 'arm':
@@ -53,7 +55,7 @@ describe.each(['wide', 'narrow'] as const)('the %s picture', (size) => {
   test('shows a dot for each loaf, a line for each dough, an estimate for each arm', () => {
     const { marks } = picture(size)
     expect(marks.flatMap((each) => (each.kind === 'arm' && each.key.includes('loaves') ? each.at : []))).toHaveLength(4)
-    expect(marks.filter(({ kind, key }) => kind === 'line' && key.includes('mean'))).toHaveLength(2)
+    expect(linesOf(marks, 'means')).toHaveLength(2)
     expect(marks.filter(({ key }) => key.endsWith('estimate'))).toHaveLength(2)
   })
 })

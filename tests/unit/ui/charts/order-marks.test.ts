@@ -14,7 +14,7 @@ it('has each dough in its order under its code, days apart, and no mark of an ar
   const texts = marks.flatMap((mark) => (mark.kind === 'text' && !mark.key.startsWith('tick') ? [mark.text] : []))
   expect(texts).toEqual(['Day 1', '417', '902', 'Day 2', '133'])
   expect(marks.some(({ kind }) => kind === 'arm')).toBe(false)
-  expect(marks.filter(({ key }) => key.startsWith('133'))).toEqual([])
+  expect(marks.flatMap((mark) => (mark.kind === 'lines' && mark.key !== 'rules' ? mark.at : []))).toHaveLength(4 + 2)
   expect(height).toBe(12 + 3 * 26 + 30)
 })
 
@@ -37,11 +37,12 @@ it('a mean lies between its loaves, and all of it within the picture', () => {
           size,
           words,
         })
-        const places = (part: string) =>
-          drawn.marks.flatMap((mark) => (mark.kind === 'line' && mark.key.startsWith(part) ? [mark.x1] : []))
-        doughs.forEach((_, i) => {
-          const [mean = Number.NaN] = places(`dough ${i} mean`)
-          const loaves = places(`dough ${i} loaf `)
+        const places = (key: string) =>
+          drawn.marks.flatMap((mark) => (mark.kind === 'lines' && mark.key === key ? mark.at : [])).map(({ x1 }) => x1)
+        const [means, allLoaves] = [places('means'), places('loaves')]
+        doughs.forEach((read, i) => {
+          const mean = means[i]!
+          const loaves = allLoaves.splice(0, read.length)
           expect(mean).toBeGreaterThanOrEqual(Math.min(...loaves) - 1e-6)
           expect(mean).toBeLessThanOrEqual(Math.max(...loaves) + 1e-6)
           for (const place of [mean, ...loaves]) {

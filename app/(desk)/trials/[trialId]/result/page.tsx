@@ -64,6 +64,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
     )
   const { after: amended, ...result } = asked.value
   await noteLook('result', trialId)
+  const amendAt = `/trials/${trialId}/result/amendments`
   const { costs } = result
   const forms = resultForms({ result, measureCode: result.trial.measure.code, bakery, language })
   const { comparison, limits, stage } = result.analysis
@@ -84,7 +85,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
       <SealNotice sealed={result.sealed} text={text.seal} language={language} />
       {comparison ? (
         <>
-          {amended ? <AmendmentNotice amended={amended} bakery={bakery} language={language} /> : null}
+          {amended ? <AmendmentNotice amended={amended} amendAt={amendAt} bakery={bakery} language={language} /> : null}
           <CountedOtherwise result={result} bakery={bakery} forms={forms} />
           <Section id="concluded" title={text.concluded}>
             <ArmSentenceList comparison={comparison} costs={costs} forms={forms} />
@@ -120,7 +121,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
           <Corrections result={result} bakery={bakery} forms={forms} />
           {result.knew ? <WhoKnew knew={result.knew} bakery={bakery} forms={forms} /> : null}
           <DoughsTable result={result} forms={forms} />
-          {amended ? <AmendmentsSection amended={amended} result={result} bakery={bakery} language={language} /> : null}
+          {amended ? <AmendmentsSection amended={amended} bakery={bakery} language={language} /> : null}
           <MethodNote result={result} comparison={comparison} forms={forms} />
         </>
       ) : stage === 'in-progress' || stage === 'all-in' ? (
@@ -138,6 +139,11 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
         <LinkButton tone="plain" href={`/trials/${trialId}`}>
           {text.toPlan}
         </LinkButton>
+        {amended ? (
+          <LinkButton tone="plain" href={amendAt}>
+            {words.amendments.toPropose}
+          </LinkButton>
+        ) : null}
         {result.isEnded ? (
           <LinkButton tone="plain" href={`/trials/${trialId}/check`}>
             {words.evidence.toCheck}

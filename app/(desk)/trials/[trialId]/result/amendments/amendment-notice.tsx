@@ -1,3 +1,4 @@
+import Link from 'next/link'
 import { Notice } from '@/lib/ui/notice'
 import { formatDateTime } from '@/lib/words/format/date'
 import { paragraph } from '@/lib/words/paragraph'
@@ -12,10 +13,13 @@ export function AmendmentNotice({
   bakery,
   language,
   isDeciding = false,
+  amendAt,
 }: {
   amended: ShownAmendments
   /** On the page on which somebody decides. */
   isDeciding?: boolean
+  /** Where what waits for whoever looks is decided; left out on that page itself. */
+  amendAt?: string
   bakery: ShownBakery
   language: Language
 }) {
@@ -30,6 +34,7 @@ export function AmendmentNotice({
   const count = amendments.filter(({ verdict }) => verdict?.isAccepted).length
   const waiting = amendments.filter(({ verdict }) => verdict === null).length
   if (count + waiting === 0) return null
+  const waitsForThem = amendments.some(({ mayDecide }) => mayDecide !== null)
   const signed = slip?.isSigned
     ? slip.signatures.map(({ by, at, reason }) =>
         say(text.slipBy, language, { who: by, at: formatDateTime(at, bakery), reason }),
@@ -46,6 +51,16 @@ export function AmendmentNotice({
         ],
         language,
       )}
+      {amendAt !== undefined && waitsForThem ? (
+        <p>
+          <Link href={`${amendAt}#amendments-decide`}>{text.toDecide}</Link>
+        </p>
+      ) : null}
+      {amendAt !== undefined && slip?.maySign ? (
+        <p>
+          <Link href={`${amendAt}#slip`}>{text.slip}</Link>
+        </p>
+      ) : null}
       {signed.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}

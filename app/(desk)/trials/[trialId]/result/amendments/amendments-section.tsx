@@ -5,39 +5,30 @@ import { SheetTable } from '@/lib/ui/sheet-table'
 import { formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { wordsIn, type Language } from '@/lib/words/words'
-import type { ShownBakery, ShownResult } from '../shown-result'
-import { DecideForms } from './decide-forms'
-import { ProposeForms } from './propose-forms'
+import type { ShownBakery } from '../shown-result'
 import { sayAmendment, sayLate, sayVerdict } from './say-amendment'
 import type { ShownAmendments } from './shown-amendments'
-import { SlipForm } from './slip-form'
 
-type AmendmentsProps = { amended: ShownAmendments; result: ShownResult; bakery: ShownBakery; language: Language }
+type AmendmentsProps = { amended: ShownAmendments; bakery: ShownBakery; language: Language }
 
-/** What came after the closing, old beside new, with who and why; what waits for whoever looks, and the way to propose. */
-export function AmendmentsSection({ amended, result, bakery, language }: AmendmentsProps) {
+/** What came after the closing, old beside new, with who and why. */
+export function AmendmentsSection({ amended, bakery, language }: AmendmentsProps) {
   const { amendments: text } = wordsIn(language)
   const { amendments, unread } = amended
+  if (amendments.length + unread === 0) return null
   return (
-    <>
-      {amendments.length + unread > 0 ? (
-        <Section
-          id="amendments"
-          title={text.title}
-          note={amendments.length > 0 ? say(text.note, language, { count: amendments.length }) : undefined}
-        >
-          {amendments.length > 0 ? <AmendmentTable amended={amended} bakery={bakery} language={language} /> : null}
-          {unread > 0 ? <p className="mt-3 max-w-measure">{say(text.unread, language, { count: unread })}</p> : null}
-        </Section>
-      ) : null}
-      <DecideForms amended={amended} bakery={bakery} language={language} />
-      <SlipForm amended={amended} trialId={result.trial.id} bakery={bakery} language={language} />
-      <ProposeForms amended={amended} trialId={result.trial.id} bakery={bakery} language={language} />
-    </>
+    <Section
+      id="amendments"
+      title={text.title}
+      note={amendments.length > 0 ? say(text.note, language, { count: amendments.length }) : undefined}
+    >
+      {amendments.length > 0 ? <AmendmentTable amended={amended} bakery={bakery} language={language} /> : null}
+      {unread > 0 ? <p className="mt-3 max-w-measure">{say(text.unread, language, { count: unread })}</p> : null}
+    </Section>
   )
 }
 
-function AmendmentTable({ amended, bakery, language }: Omit<AmendmentsProps, 'result'>) {
+function AmendmentTable({ amended, bakery, language }: AmendmentsProps) {
   const { amendments: text } = wordsIn(language)
   return (
     <SheetTable

@@ -9,6 +9,7 @@ import { FormRadioGroup } from '@/lib/ui/form-radio-group'
 import { FormSelect } from '@/lib/ui/form-select'
 import { FormTextArea } from '@/lib/ui/form-text-area'
 import { rulesOf } from '@/lib/ui/rules-of'
+import { Section } from '@/lib/ui/section'
 import { SubmitButton } from '@/lib/ui/submit-button'
 import { measureName } from '@/lib/words/measure-name'
 import { sayName } from '@/lib/words/say'
@@ -17,7 +18,7 @@ import type { ShownBakery } from '../shown-result'
 import { propose, proposeOut } from './actions'
 import type { ShownAmendments } from './shown-amendments'
 
-/** Folded away: another value for what was closed, a reading that was missing, a dough that should not count. */
+/** Another value for what was closed, a reading that was missing, a dough that should not count. */
 export function ProposeForms({
   amended,
   trialId,
@@ -41,9 +42,7 @@ export function ProposeForms({
     label: sayName(text.measureOption, language, { name: measureName(measure, words), unit }),
   }))
   return (
-    <details className="mt-9 border-t border-rule pt-3 print:hidden">
-      <summary className="min-h-8 text-control font-bold">{text.propose}</summary>
-      <p className="mt-1 mb-4 max-w-measure text-small text-ink-2">{text.proposeNote}</p>
+    <Section id="propose" title={text.propose} note={text.proposeNote} screenOnly>
       <h3 className="mb-3 font-bold">{text.proposeReading}</h3>
       <ActionForm
         rules={rulesOf(proposeAmendmentInput)}
@@ -103,6 +102,6 @@ export function ProposeForms({
           <SubmitButton tone="plain">{text.proposeDoughGo}</SubmitButton>
         </div>
       </ActionForm>
-    </details>
+    </Section>
   )
 }
