@@ -14,6 +14,8 @@ export default defineConfig({
       // Clock-dependent code is tested in a zone with summer time, so that a forgotten zone shows.
       TZ: 'Europe/Berlin',
       EVENDOUGH_LOG_LEVEL: 'silent',
+      // As an install has one of its own: PINs are hashed with a key out of it.
+      NEXTAUTH_SECRET: 'a secret for tests alone, of no use anywhere else',
     },
     maxWorkers: 2,
     setupFiles: [path.join(root, 'tests/support/run-settings.ts')],

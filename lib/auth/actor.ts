@@ -27,7 +27,7 @@ type Station = InBakery & { kind: 'station'; stationId: string; stationName: str
 
 /** A station, with a person while one holds its shift, and nobody otherwise. */
 export type StationActor = StationOnShift | StationAlone
-export type StationOnShift = Station & Person
+export type StationOnShift = Station & Person & { shiftId: string }
 export type StationAlone = Station & { personId: null }
 
 /** A guest of one panel: nobody of the bakery. */

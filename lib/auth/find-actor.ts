@@ -2,14 +2,15 @@ import 'server-only'
 import type { Db, Tx } from '../db/client'
 import type { Actor, DeskActor, JobActor } from './actor'
 import type { Credential, DeskCredential, JobCredential } from './credential'
+import { findAtStation } from './find-at-station'
 import { hashSecret } from './secret'
 import { latestMoment, sessionIdleMs } from './session-life'
 
 /**
  * Finds who holds a credential. Nothing but that is taken from the caller: bakery, role and whether the person still
  * works here come from the rows, each time.
- * @returns nobody when the credential is unknown, ended or over, and for a kind that is not known (yet): stations and
- * tasters have nothing to be looked up in
+ * @returns nobody when the credential is unknown, ended or over, and for a kind that is not known (yet): tasters
+ * have nothing to be looked up in
  */
 export async function findActor(from: Db | Tx, credential: Credential, now: Date): Promise<Actor | null> {
   switch (credential.kind) {
@@ -18,6 +19,7 @@ export async function findActor(from: Db | Tx, credential: Credential, now: Date
     case 'job':
       return findJob(from, credential)
     case 'station':
+      return findAtStation(from, credential, now)
     case 'taster':
       return null
     default:

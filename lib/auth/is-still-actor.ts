@@ -1,6 +1,7 @@
 import 'server-only'
 import type { Tx } from '../db/client'
 import type { Actor, DeskActor } from './actor'
+import { isStillAtStation } from './find-at-station'
 
 /** Whether somebody who was found is still who they were. At most one statement, for where others wait. */
 export async function isStillActor(tx: Tx, actor: Actor, now: Date): Promise<boolean> {
@@ -11,6 +12,7 @@ export async function isStillActor(tx: Tx, actor: Actor, now: Date): Promise<boo
     case 'job':
       return true
     case 'station':
+      return isStillAtStation(tx, actor, now)
     case 'taster':
       return false
     default:

@@ -46,6 +46,10 @@ export const rights = {
   'draft-formula': { ...atDeskOnly, desk: heads },
   'sign-off-formula': { ...atDeskOnly, desk: heads },
   'manage-people': { ...atDeskOnly, desk: { owner: 'yes', head_baker: 'in-part', shift_baker: 'no' } },
+  // Tablets: the owner, and the head baker in the owner's absence, whom the desk then tells.
+  'manage-stations': { ...atDeskOnly, desk: heads },
+  // A tablet's own: who may log on to it, and logging on and off.
+  'hold-station': { ...atDeskOnly, desk: nobody, station: all, stationAlone: 'yes' },
   'change-settings': { ...atDeskOnly, desk: { owner: 'yes', head_baker: 'no', shift_baker: 'no' } },
   taste: { ...atDeskOnly, desk: all, station: all, taster: 'yes' },
   'read-work': { ...atDeskOnly, desk: all },

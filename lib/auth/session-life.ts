@@ -16,3 +16,9 @@ export const linkLifeMs = 24 * 60 * 60_000
 export const machineLinkLifeMs = 60 * 60_000
 /** What has ended (sessions, links) is kept for this long, for whoever looks into what happened, and then cleared away. */
 export const endedKeptMs = 90 * 24 * 60 * 60_000
+/** A code that enrols a tablet is typed on it there and then. */
+export const stationCodeLifeMs = 15 * 60_000
+/** At a tablet nobody is logged on any more after ten minutes without a touch; a tap on the name goes on … */
+export const stationIdleMs = 10 * 60_000
+/** … until the PIN is asked again, four hours after it was given: half of a common shift. */
+export const pinLastsMs = 4 * 60 * 60_000

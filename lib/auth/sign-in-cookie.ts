@@ -2,6 +2,7 @@ import 'server-only'
 import type { NextAuthOptions } from 'next-auth'
 import { decode, encode } from 'next-auth/jwt'
 import Credentials from 'next-auth/providers/credentials'
+import { authSecret } from './auth-secret'
 import { sessionLongestMs } from './session-life'
 
 export const sessionCookie = '__Host-evendough.session'
@@ -95,11 +96,4 @@ export function makeSessionToken(sessionSecret: string): Promise<string> {
 export function addressOf(forwardedFor: unknown): string {
   if (process.env.EVENDOUGH_BEHIND_PROXY !== '1') return 'direct'
   return (typeof forwardedFor === 'string' ? forwardedFor : '').split(',').at(-1)?.trim().slice(0, 64) || 'unknown'
-}
-
-function authSecret(): string {
-  const secret = process.env.NEXTAUTH_SECRET
-  if (!secret || secret.length < 43)
-    throw new Error('NEXTAUTH_SECRET must hold at least 256 bits; npm start makes one by itself')
-  return secret
 }

@@ -37,7 +37,7 @@ type CommandSpec<R extends Right, Schema extends z.ZodType, Prepared, Value exte
   /** It ends the session that calls, so that session is not looked for afterwards. */
   endsOwnSession?: true
   /** Slow work outside the transaction, such as hashing or what a worker does. It must keep nothing; what it rests on may be another by the time of `run`. */
-  prepare?(q: { actor: ActorOf<R>; now: Date; input: z.output<Schema> }): Promise<Prepared>
+  prepare?(q: { actor: ActorOf<R>; address: string; now: Date; input: z.output<Schema> }): Promise<Prepared>
   /** The work. It touches nothing but `tx`, because a clash starts it again. */
   run(q: {
     tx: Tx
@@ -82,7 +82,7 @@ export function command<R extends Right, Schema extends z.ZodType, Value extends
         }
         const input = parseOrRefuse(spec.input, raw)
         if (spec.askPassword) await mustKnowPassword(known, caller, now)
-        const prepared = (await spec.prepare?.({ actor: known, now, input })) as Prepared
+        const prepared = (await spec.prepare?.({ actor: known, address: caller.address, now, input })) as Prepared
         return inTransaction(async (tx) => {
           const actor = await findActor(tx, caller, now)
           if (!actor) throw new Refusal('not-signed-in')

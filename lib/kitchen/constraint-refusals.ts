@@ -9,6 +9,7 @@ const refusalByConstraint: Record<string, () => Refusal> = {
   person_bakery_id_email_key: () => Refusal.at('email', 'email-taken'),
   formula_bakery_id_name_key: () => Refusal.at('name', 'formula-name-taken'),
   invitation_one_open: () => Refusal.at('email', 'already-invited'),
+  station_name_once: () => Refusal.at('name', 'station-name-taken'),
   ingredient_bakery_id_name_key: () => Refusal.at('name', 'name-taken'),
   equipment_bakery_id_kind_name_key: () => Refusal.at('name', 'name-taken'),
   measure_bakery_id_name_key: () => Refusal.at('name', 'name-taken'),

@@ -35,6 +35,8 @@ export const whoMay: Record<Right, string> = {
   'draft-formula': 'yy- --- - - - -',
   'sign-off-formula': 'yy- --- - - - -',
   'manage-people': 'yp- --- - - - -',
+  'manage-stations': 'yy- --- - - - -',
+  'hold-station': '--- yyy y - - -',
   'change-settings': 'y-- --- - - - -',
   taste: 'yyy yyy - y - -',
   'read-work': 'yyy --- - - - -',
@@ -74,7 +76,9 @@ export function actorOf(party: PartyName, bakeryId = '01a22670-a9c1-7116-b164-c0
         sessionSeenAt: new Date(0),
       }
     case 'station':
-      return which === 'alone' ? { ...station, personId: null } : { ...station, ...person }
+      return which === 'alone'
+        ? { ...station, personId: null }
+        : { ...station, ...person, shiftId: '01a22670-d002-7a10-8c3f-4f0e9d2b6a55' }
     case 'taster':
       return { kind, bakeryId, language: null, panelId: '01a22670-e2aa-7c31-9b1e-0a6d1c7f2e90', code: '417' }
     default:

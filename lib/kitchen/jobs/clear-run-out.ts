@@ -9,7 +9,7 @@ import type { Job } from './job'
 const atOnce = 500
 
 /**
- * Clears away sessions and links that ended long ago, with what pointed at them, and tries to sign in that no longer
+ * Clears away sessions, links, shifts at tablets and codes of tablets that ended long ago, with what pointed at them, and tries to sign in that no longer
  * count. Nothing of the record, of the work, or of what only grows: what forms came to stays.
  */
 export const clearRunOut: Job = {
@@ -19,7 +19,7 @@ export const clearRunOut: Job = {
     await forgetAttempts(db(), [], now)
     await forgetKnownAddresses(db(), now)
     const before = new Date(now.getTime() - endedKeptMs)
-    for (const clear of [clearSessions, clearInvitations]) {
+    for (const clear of [clearSessions, clearInvitations, clearStationShifts, clearStationCodes]) {
       for (let cleared = atOnce; cleared === atOnce; cleared = await clear(before)) signal.throwIfAborted()
     }
   },
@@ -43,4 +43,22 @@ async function clearInvitations(before: Date): Promise<number> {
       pointers AS (DELETE FROM sign_in_pointer AS pointer USING past WHERE pointer.kind = 'invitation' AND pointer.bakery_id = past.bakery_id AND pointer.target_id = past.id)
     SELECT count(*)::int AS cleared FROM gone`
   return row?.cleared ?? 0
+}
+
+/** A shift at a tablet and its pointer, alike. */
+async function clearStationShifts(before: Date): Promise<number> {
+  const [row] = await db().$queryRaw<{ cleared: number }[]>`
+    WITH past AS (SELECT bakery_id, id FROM station_shift WHERE least(ends_at, ended_at) < ${before} LIMIT ${atOnce} FOR UPDATE SKIP LOCKED),
+      gone AS (DELETE FROM station_shift AS shift USING past WHERE shift.bakery_id = past.bakery_id AND shift.id = past.id RETURNING shift.bakery_id, shift.id),
+      pointers AS (DELETE FROM sign_in_pointer AS pointer USING past WHERE pointer.kind = 'station_shift' AND pointer.bakery_id = past.bakery_id AND pointer.target_id = past.id)
+    SELECT count(*)::int AS cleared FROM gone`
+  return row?.cleared ?? 0
+}
+
+/** The code of a tablet that nobody typed. The tablet stays in the list, as one whose code ran out. */
+function clearStationCodes(before: Date): Promise<number> {
+  return db().$executeRaw`
+    DELETE FROM sign_in_pointer AS pointer USING station
+    WHERE pointer.kind = 'station_code' AND pointer.bakery_id = station.bakery_id AND pointer.target_id = station.id
+      AND station.code_ends_at < ${before}`
 }

@@ -1,6 +1,7 @@
 import 'server-only'
 import type { DeskActor } from '../../auth/actor'
 import { endSessions } from '../../auth/sessions'
+import { endStationShifts } from '../../auth/station-shifts'
 import type { Tx } from '../../db/client'
 import { command } from '../command'
 import { Refusal } from '../refusal'
@@ -10,7 +11,7 @@ import { mayGiveRole, mayManage } from './rules'
 
 /**
  * Changes a person's name or role, or switches them off or on again. Switching off, and another role, end their
- * sessions at once and withdraw the links that they made or that are for them; what they signed keeps their name.
+ * sessions and their shifts at tablets at once and withdraw the links that they made or that are for them; what they signed keeps their name.
  * Refuses: not-found, own-role, not-allowed, role-not-yours-to-give, last-owner, stale.
  */
 export const changePerson = command({
@@ -46,6 +47,7 @@ export const changePerson = command({
       // Links first: one that is being used at this moment has opened its session by the time it lets go.
       await withdrawLinks(tx, actor.bakeryId, person.id, now)
       await endSessions(tx, { bakeryId: actor.bakeryId, personId: person.id }, now)
+      await endStationShifts(tx, { bakeryId: actor.bakeryId, personId: person.id }, now)
     }
     return { value: null, audit: { target: person.id, before, after } }
   },

@@ -35,6 +35,12 @@ export const problems = {
   'password-names': 'This password holds a name that anybody would try first. Choose another.',
   'password-monotone': 'This password is made of very few characters. Choose another.',
   'not-your-password': 'That is not your password now.',
+  'pin-not-six-digits': 'A PIN has six digits.',
+  'pin-simple': 'Somebody would try this PIN first. Choose one without a run, a pattern or a year of birth.',
+  'wrong-pin': 'That is not the PIN of this person.',
+  'station-code-dead':
+    'This code is wrong, was used, or is over a quarter of an hour old. Have a new one made at the desk.',
+  'station-name-taken': 'There is a tablet of this name already. Choose another name, or withdraw that one.',
   'role-not-yours-to-give': 'The head baker can add shift bakers. Ask the owner for other roles.',
   'unknown-zone': 'This time zone is not known. Choose one of the list.',
   'formula-name-taken': 'There is a formula of this name already. Draft a new version of it, or choose another name.',

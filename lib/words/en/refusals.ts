@@ -8,6 +8,10 @@ export const refusals = {
   'stale-moved-on': 'This has moved on since you opened it. Look at how it stands now.',
   'wrong-password': 'That is not your password. Nothing was signed.',
   'too-many-tries': 'Too many wrong tries. Wait a quarter of an hour, or ask the owner for a new password link.',
+  'too-many-pins':
+    'Too many wrong PINs. Wait a quarter of an hour, or choose a new PIN at the desk under your account.',
+  'too-many-codes': 'Too many wrong codes. Wait a quarter of an hour.',
+  'pin-again': 'Type your PIN again: it was given too long ago, or somewhere else.',
   'outcome-unknown':
     'The connection broke at the last moment, and it is not certain whether this was kept. Look before you send it again.',
   away: 'The bakery’s book does not answer. Nothing was kept; try again in a moment.',

@@ -9,15 +9,23 @@ import type { Caller } from '@/lib/kitchen/caller'
 import { command } from '@/lib/kitchen/command'
 import { makeBakery, refusalOf, testNow, type TestBakery } from '../../support/bakery'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
+import { atStation, enrolledStation, givePin, tokenAt, type TestStation } from '../../support/stations'
 import { useCasesOnDisk } from '../../support/use-cases'
 import { actorOf, levelByHand, parties, whoMay, type PartyName } from '../../support/who-may'
 
 let database: FreshDatabase
 let bakery: TestBakery
+let station: TestStation
+const tokens = { owner: '', head: '', early: '' }
 
 beforeAll(async () => {
   database = await freshDatabase()
   bakery = await makeBakery()
+  station = await enrolledStation(bakery)
+  for (const who of ['owner', 'head', 'early'] as const) {
+    await givePin(bakery[who])
+    tokens[who] = await tokenAt(station, bakery[who])
+  }
 })
 afterAll(() => database.drop())
 
@@ -51,7 +59,11 @@ const callers: Record<string, { party: PartyName | null; caller: () => Caller }>
     party: null,
     caller: () => ({ ...from, kind: 'job', job: 'everything' as 'owner-link', bakeryId: bakery.bakeryId }),
   },
-  'a station': {
+  'an enrolled tablet with nobody on it': { party: 'station alone', caller: () => atStation(station, null) },
+  'a shift baker at a tablet': { party: 'station shift_baker', caller: () => atStation(station, tokens.early) },
+  'the head baker at a tablet': { party: 'station head_baker', caller: () => atStation(station, tokens.head) },
+  'the owner at a tablet': { party: 'station owner', caller: () => atStation(station, tokens.owner) },
+  'a tablet with the owner’s session in place of its secret': {
     party: null,
     caller: () => ({
       ...from,
@@ -97,7 +109,7 @@ describe.each(parties)('by the table, as %s', (party) => {
 })
 
 describe('what cannot be looked up yet', () => {
-  it('holds no lock’s place either: a station and a taster are nobody by the time the record is locked', async () => {
+  it('holds no lock’s place either: a made-up station and a taster are nobody by the time the record is locked', async () => {
     for (const party of parties.filter((name) => /station|taster/.test(name))) {
       expect(await inTransaction((tx) => isStillActor(tx, actorOf(party, bakery.bakeryId), testNow))).toBe(false)
     }

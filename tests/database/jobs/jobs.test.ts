@@ -6,10 +6,12 @@ import { db } from '@/lib/db/client'
 import { listWaiting } from '@/lib/kitchen/desk/list-waiting'
 import { checkRecords } from '@/lib/kitchen/jobs/check-records'
 import { clearRunOut } from '@/lib/kitchen/jobs/clear-run-out'
+import { makeStation } from '@/lib/kitchen/stations/make-station'
+import { enrolledStation, givePin, tokenAt } from '../../support/stations'
 import type { Job, OwnJobName } from '@/lib/kitchen/jobs/job'
 import { listJobs } from '@/lib/kitchen/jobs/list-jobs'
 import { runDueJobs } from '@/lib/kitchen/jobs/run-due-jobs'
-import { makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
+import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
 
 let database: FreshDatabase
@@ -228,6 +230,37 @@ describe('clearing away what has run out', () => {
     expect(await there(ids)).toEqual([false, true, false, true, false, true, false, true])
     expect(await kept()).toEqual(before)
     expect(valueOf(await listWaiting.call(bakery.owner.caller, {}))).toBeTruthy()
+  })
+
+  it('takes shifts at tablets and codes that nobody typed alike, and leaves the tablets', async () => {
+    const place = await makeBakery('Old tablets')
+    const code = async (name: string, now: Date) =>
+      valueOf(await makeStation.call(callerOf(place.owner.sessionSecret, now), { name })).stationId
+    const [old, young] = [await enrolledStation(place, 'Bench'), await enrolledStation(place, 'Oven')]
+    const waiting = [await code('Old code', testNow), await code('Young code', testNow)]
+    await givePin(place.early)
+    const tokens = [await tokenAt(old, place.early), await tokenAt(young, place.early)]
+    for (const [station, days] of [
+      [old, 91],
+      [young, 1],
+    ] as const)
+      await db().stationShift.updateMany({
+        where: { stationId: station.stationId },
+        data: { beganAt: daysAgo(days + 0.1), lastSeenAt: daysAgo(days + 0.1), endsAt: daysAgo(days) },
+      })
+    await db().station.update({
+      where: { bakeryId_id: { bakeryId: place.bakeryId, id: waiting[0]! } },
+      data: { madeAt: daysAgo(92), codeEndsAt: daysAgo(91) },
+    })
+    await clearRunOut.run({ now: testNow, signal: never })
+    expect(await db().stationShift.count({ where: { bakeryId: place.bakeryId } })).toBe(1)
+    const hashes = [...tokens.map((token) => hashSecret('station-shift', token))]
+    const left = await db().signInPointer.findMany({ where: { bakeryId: place.bakeryId } })
+    expect(hashes.map((hash) => left.some((pointer) => pointer.hash === hash))).toEqual([false, true])
+    const codes = left.filter(({ kind }) => kind === 'station_code').map(({ targetId }) => targetId)
+    expect(codes).toEqual([waiting[1]])
+    expect(await db().station.count({ where: { bakeryId: place.bakeryId } })).toBe(4)
+    expect(left.filter(({ kind }) => kind === 'station')).toHaveLength(2)
   })
 
   it('forgets wrong tries after a day and known addresses after thirty', async () => {

@@ -1,0 +1,76 @@
+import 'server-only'
+import type { Db, Tx } from '../db/client'
+import type { Language, Role } from '../db/generated/enums'
+import type { StationActor } from './actor'
+import type { StationCredential } from './credential'
+import { hashSecret } from './secret'
+import { latestMoment, stationIdleMs } from './session-life'
+
+type Row = {
+  bakeryId: string
+  stationId: string
+  stationName: string
+  bakeryLanguage: Language | null
+  shiftId: string | null
+  lastSeenAt: Date | null
+  endsAt: Date | null
+  personId: string | null
+  name: string | null
+  role: Role | null
+  language: Language | null
+}
+
+/**
+ * Who is at an enrolled tablet: the person whose shift token it shows, while that lasts, belongs to this tablet and was
+ * used of late, and otherwise the tablet with nobody on it. @returns nobody when the tablet is unknown or withdrawn
+ */
+export async function findAtStation(
+  from: Db | Tx,
+  { stationSecret, shiftToken }: StationCredential,
+  now: Date,
+): Promise<StationActor | null> {
+  const [row] = await from.$queryRaw<Row[]>`
+    SELECT station.bakery_id AS "bakeryId", station.id AS "stationId", station.name AS "stationName", bakery.language::text AS "bakeryLanguage",
+      shift.id AS "shiftId", shift.last_seen_at AS "lastSeenAt", shift.ends_at AS "endsAt",
+      person.id AS "personId", person.name, person.role::text, person.language::text
+    FROM sign_in_pointer AS pointer
+    JOIN station ON station.bakery_id = pointer.bakery_id AND station.id = pointer.target_id
+    JOIN bakery ON bakery.bakery_id = station.bakery_id
+    LEFT JOIN sign_in_pointer AS held ON held.hash = ${hashSecret('station-shift', shiftToken ?? '')} AND held.kind = 'station_shift'
+      AND held.bakery_id = station.bakery_id
+    LEFT JOIN station_shift AS shift ON shift.bakery_id = held.bakery_id AND shift.id = held.target_id
+      AND shift.station_id = station.id AND shift.ended_at IS NULL
+    LEFT JOIN person ON person.bakery_id = shift.bakery_id AND person.id = shift.person_id AND person.ended_at IS NULL
+    WHERE pointer.hash = ${hashSecret('station', stationSecret)} AND pointer.kind = 'station'
+      AND station.enrolled_at IS NOT NULL AND station.withdrawn_at IS NULL`
+  if (!row) return null
+  const { bakeryId, stationId, stationName, shiftId, lastSeenAt, endsAt, personId, name, role } = row
+  const station = { kind: 'station', bakeryId, stationId, stationName } as const
+  const isHeld =
+    endsAt !== null &&
+    lastSeenAt !== null &&
+    now < endsAt &&
+    now.getTime() - lastSeenAt.getTime() < stationIdleMs &&
+    // Begun while the clock was wrong, it would last for as long as the clock was ahead.
+    lastSeenAt <= latestMoment()
+  if (!isHeld || shiftId === null || personId === null || name === null || role === null)
+    return { ...station, personId: null, language: row.bakeryLanguage }
+  return { ...station, personId, name, role, shiftId, language: row.language ?? row.bakeryLanguage }
+}
+
+/** Whether the tablet still is enrolled, and whoever was on it still there, of the same role. At most one statement. */
+export async function isStillAtStation(tx: Tx, actor: StationActor, now: Date): Promise<boolean> {
+  const { bakeryId, stationId } = actor
+  const rows =
+    actor.personId === null
+      ? await tx.$queryRaw<unknown[]>`
+          SELECT 1 FROM station WHERE bakery_id = ${bakeryId}::uuid AND id = ${stationId}::uuid AND withdrawn_at IS NULL`
+      : await tx.$queryRaw<unknown[]>`
+          SELECT 1 FROM station
+          JOIN station_shift AS shift ON shift.bakery_id = station.bakery_id AND shift.station_id = station.id
+          JOIN person ON person.bakery_id = shift.bakery_id AND person.id = shift.person_id
+          WHERE station.bakery_id = ${bakeryId}::uuid AND station.id = ${stationId}::uuid AND station.withdrawn_at IS NULL
+            AND shift.id = ${actor.shiftId}::uuid AND shift.ended_at IS NULL AND shift.ends_at > ${now}
+            AND person.id = ${actor.personId}::uuid AND person.ended_at IS NULL AND person.role = ${actor.role}::role`
+  return rows.length === 1
+}

@@ -1,0 +1,59 @@
+import 'server-only'
+import { v7 as uuid } from 'uuid'
+import type { Db, Tx } from '../db/client'
+import { log } from '../db/log'
+import { hashSecret, makeSecret } from './secret'
+import { pinLastsMs, sessionTouchMs } from './session-life'
+
+type Place = { bakeryId: string; stationId: string }
+
+/** Begins a person's shift at a station, after the right PIN. @returns its token, which is kept nowhere but on the tablet */
+export async function beginStationShift(
+  tx: Tx,
+  { bakeryId, stationId, personId }: Place & { personId: string },
+  now: Date,
+): Promise<{ token: string; endsAt: Date }> {
+  const token = makeSecret()
+  const id = uuid()
+  const endsAt = new Date(now.getTime() + pinLastsMs)
+  // A new PIN takes the place of the former one there.
+  await endStationShifts(tx, { bakeryId, stationId, personId }, now)
+  await tx.stationShift.create({
+    data: { bakeryId, id, stationId, personId, beganAt: now, lastSeenAt: now, endsAt },
+  })
+  await tx.signInPointer.create({
+    data: { hash: hashSecret('station-shift', token), kind: 'station_shift', bakeryId, targetId: id },
+  })
+  return { token, endsAt }
+}
+
+/** Ends open shifts: all of a station, all of a person, or a person's at a station. */
+export async function endStationShifts(
+  tx: Tx,
+  whose: { bakeryId: string } & ({ stationId: string } | { personId: string }),
+  now: Date,
+): Promise<void> {
+  await tx.stationShift.updateMany({ where: { ...whose, endedAt: null }, data: { endedAt: now } })
+}
+
+/** Notes at most once a minute that a station was used, and the shift on it. It must not change an answer. */
+export async function touchStation(
+  db: Db,
+  { bakeryId, stationId, shiftId }: Place & { shiftId: string | null },
+  now: Date,
+): Promise<void> {
+  const due = new Date(now.getTime() - sessionTouchMs)
+  try {
+    await db.station.updateMany({
+      where: { bakeryId, id: stationId, OR: [{ lastSeenAt: null }, { lastSeenAt: { lt: due } }] },
+      data: { lastSeenAt: now },
+    })
+    if (shiftId !== null)
+      await db.stationShift.updateMany({
+        where: { bakeryId, id: shiftId, endedAt: null, lastSeenAt: { lt: due } },
+        data: { lastSeenAt: now },
+      })
+  } catch (error) {
+    log.warn({ event: 'station-not-touched', error })
+  }
+}

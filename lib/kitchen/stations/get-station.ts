@@ -1,0 +1,30 @@
+import 'server-only'
+import { z } from 'zod'
+import { query } from '../query'
+
+/** The tablet itself: its name, who is on it, and who may log on, by name. No e-mail, no cost and no PIN is in it. */
+export const getStation = query({
+  name: 'stations.get-station',
+  input: z.strictObject({}),
+  right: 'hold-station',
+  async run({ db, actor }) {
+    const { bakeryId } = actor
+    const [bakery, people] = await Promise.all([
+      db.bakery.findUniqueOrThrow({
+        where: { bakeryId },
+        select: { name: true, timeZone: true, locale: true, temperatureUnits: true, massUnits: true },
+      }),
+      db.person.findMany({
+        where: { bakeryId, endedAt: null, pin: { isNot: null } },
+        select: { id: true, name: true, role: true },
+        orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+      }),
+    ])
+    return {
+      station: { id: actor.stationId, name: actor.stationName },
+      bakery,
+      people,
+      onShift: actor.personId === null ? null : { id: actor.personId, name: actor.name, role: actor.role },
+    }
+  },
+})
