@@ -9,7 +9,7 @@ export const pinLength = 6
  * Source: common practice, no source.
  */
 export function isSimplePin(pin: string): boolean {
-  const digits = [...pin].map(Number)
+  const digits = Array.from(pin, Number)
   const steps = digits.slice(1).map((digit, i) => (digit - (digits[i] ?? 0) + 10) % 10)
   const isRun = [0, 1, 9].some((step) => steps.every((each) => each === step))
   const isTwoInTurn = digits.every((digit, i) => digit === digits[i % 2])

@@ -133,10 +133,9 @@ it('what the head baker did with a tablet is told to the owner until the owner s
 it('no code, secret or token lies in the database as it is', async () => {
   const { code } = await drawUp('Secret')
   const { secret } = valueOf(await enrol(code))
-  const [row] = await db().$queryRawUnsafe<{ all: string }[]>(
-    `SELECT string_agg(t::text, ' ') AS all FROM (
+  const [row] = await db().$queryRaw<{ all: string }[]>`
+    SELECT string_agg(t::text, ' ') AS all FROM (
        SELECT to_jsonb(s) AS t FROM station s UNION ALL SELECT to_jsonb(p) FROM sign_in_pointer p
-       UNION ALL SELECT to_jsonb(a) FROM audit_entry a UNION ALL SELECT to_jsonb(f) FROM answered_form f) AS everything`,
-  )
+       UNION ALL SELECT to_jsonb(a) FROM audit_entry a UNION ALL SELECT to_jsonb(f) FROM answered_form f) AS everything`
   for (const each of [secret, code, code.replace('-', '')]) expect(row?.all).not.toContain(each)
 })

@@ -199,10 +199,9 @@ it('no PIN, token or hash is in an answer or in the record', async () => {
     await goOn.call(atStation(station, null), { shiftToken: token }),
     await guess(bakery.early.personId, '999998'),
   ])
-  const [row] = await db().$queryRawUnsafe<{ all: string }[]>(
-    `SELECT string_agg(t::text, ' ') AS all FROM (SELECT to_jsonb(a) AS t FROM audit_entry a
-       UNION ALL SELECT to_jsonb(f) FROM answered_form f UNION ALL SELECT to_jsonb(s) FROM station_shift s) AS everything`,
-  )
+  const [row] = await db().$queryRaw<{ all: string }[]>`
+    SELECT string_agg(t::text, ' ') AS all FROM (SELECT to_jsonb(a) AS t FROM audit_entry a
+       UNION ALL SELECT to_jsonb(f) FROM answered_form f UNION ALL SELECT to_jsonb(s) FROM station_shift s) AS everything`
   for (const each of [token, testPin, '999998', 'argon2'])
     for (const text of [answers, row?.all]) expect(text).not.toContain(each)
 })
