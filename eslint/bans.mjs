@@ -40,6 +40,8 @@ export const bans = {
       'lib/db/log.ts',
       'lib/db/embedded/server.ts',
       'lib/kitchen/heavy/worker-file.ts',
+      'lib/kitchen/stations/front-facts.ts',
+      'lib/auth/address-of.ts',
       'lib/auth/sign-in-cookie.ts',
       'lib/auth/link-to.ts',
       'lib/auth/transport-header.ts',

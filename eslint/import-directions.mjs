@@ -34,6 +34,7 @@ const rooms = {
   key: [],
   stores: [],
   people: ['stores'],
+  stations: [],
   calculators: ['heavy'],
   formulas: ['stores'],
   trials: ['formulas', 'heavy', 'key', 'stores'],
