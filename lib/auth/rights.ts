@@ -46,6 +46,8 @@ export const rights = {
   'draft-formula': { ...atDeskOnly, desk: heads },
   'sign-off-formula': { ...atDeskOnly, desk: heads },
   'manage-people': { ...atDeskOnly, desk: { owner: 'yes', head_baker: 'in-part', shift_baker: 'no' } },
+  // Which tablets work for the bakery, and how they come in. The head baker stands in for the owner.
+  'manage-stations': { ...atDeskOnly, desk: heads },
   'change-settings': { ...atDeskOnly, desk: { owner: 'yes', head_baker: 'no', shift_baker: 'no' } },
   taste: { ...atDeskOnly, desk: all, station: all, taster: 'yes' },
   'read-work': { ...atDeskOnly, desk: all },

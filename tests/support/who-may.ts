@@ -35,6 +35,7 @@ export const whoMay: Record<Right, string> = {
   'draft-formula': 'yy- --- - - - -',
   'sign-off-formula': 'yy- --- - - - -',
   'manage-people': 'yp- --- - - - -',
+  'manage-stations': 'yy- --- - - - -',
   'change-settings': 'y-- --- - - - -',
   taste: 'yyy yyy - y - -',
   'read-work': 'yyy --- - - - -',
