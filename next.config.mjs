@@ -18,6 +18,7 @@ export default {
     'pino',
     'piscina',
     '@zxcvbn-ts/language-common',
+    'bwip-js',
   ],
   poweredByHeader: false,
   productionBrowserSourceMaps: false,

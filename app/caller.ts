@@ -1,6 +1,7 @@
 import 'server-only'
 import { cookies, headers } from 'next/headers'
-import { addressOf, readSessionSecret, sessionCookie } from '@/lib/auth/sign-in-cookie'
+import { addressOf } from '@/lib/auth/address-of'
+import { readSessionSecret, sessionCookie } from '@/lib/auth/sign-in-cookie'
 import type { DeskCaller } from '@/lib/kitchen/caller'
 import { readLanguage } from '@/lib/words/words'
 
@@ -10,7 +11,7 @@ export async function currentCaller(password?: string): Promise<DeskCaller> {
   return {
     kind: 'desk',
     sessionSecret: await readSessionSecret(jar.get(sessionCookie)?.value),
-    address: addressOf(head.get('x-forwarded-for')),
+    address: addressOf((name) => head.get(name)),
     device: head.get('user-agent') ?? '',
     browserLanguage: readLanguage(head.get('accept-language')),
     password,

@@ -2,6 +2,7 @@ import 'server-only'
 import type { NextAuthOptions } from 'next-auth'
 import { decode, encode } from 'next-auth/jwt'
 import Credentials from 'next-auth/providers/credentials'
+import { addressOf } from './address-of'
 import { authSecret } from './auth-secret'
 import { sessionLongestMs } from './session-life'
 
@@ -40,7 +41,7 @@ export function nextAuthOptions(settings: Settings): NextAuthOptions {
         async authorize(typed, request) {
           const from = {
             device: String(request.headers?.['user-agent'] ?? ''),
-            address: addressOf(request.headers?.['x-forwarded-for']),
+            address: addressOf((name) => headerOf(request.headers, name)),
           }
           const opened = await settings.openSession(
             { email: typed?.email ?? '', password: typed?.password ?? '' },
@@ -92,8 +93,7 @@ export function makeSessionToken(sessionSecret: string): Promise<string> {
   })
 }
 
-/** Address for the record: the last hop that our own proxy saw, or this machine when there is none. */
-export function addressOf(forwardedFor: unknown): string {
-  if (process.env.EVENDOUGH_BEHIND_PROXY !== '1') return 'direct'
-  return (typeof forwardedFor === 'string' ? forwardedFor : '').split(',').at(-1)?.trim().slice(0, 64) || 'unknown'
+function headerOf(headers: Record<string, unknown> | undefined, name: string): string | undefined {
+  const value = headers?.[name]
+  return typeof value === 'string' ? value : undefined
 }

@@ -10,6 +10,11 @@ export type PreparedInstall = {
   firstRunSecret?: string
 }
 
+/** Whether the database holds a demo or a real install; null as long as nobody has said. */
+export async function kindOfInstall(): Promise<InstallKind | null> {
+  return (await db().install.findUnique({ where: { id: 1 }, select: { kind: true } }))?.kind ?? null
+}
+
 /**
  * Marks a new database as a demo or a real install, once and for good, and makes a first-run link as long as there
  * is no bakery in it; a new start makes the former link dead.

@@ -18,18 +18,22 @@ const longestStartMs = 60_000
 /** An address may hold the whole question of a calculation, thousands of values; Node's own limit is 16 kB. */
 const mostHeaderBytes = 262_144
 
-/** Demands that nobody listens where the app will. @throws Error in one line */
-export function mustHaveFreePort(port: number): Promise<void> {
+/**
+ * Demands that nobody listens where the app or its front will.
+ * @param setting by which another port is chosen
+ * @throws Error in one line
+ */
+export function mustHaveFreePort(port: number, address = '127.0.0.1', setting = 'PORT'): Promise<void> {
   return new Promise((resolve, reject) => {
     const probe = net.createServer()
     probe.on('error', (error: NodeJS.ErrnoException) => {
       const why =
         error.code === 'EADDRINUSE'
-          ? `Port ${port} is in use. Stop what uses it, or choose another: PORT=${port + 1} npm start`
-          : `Port ${port} cannot be used (${error.code}).`
+          ? `Port ${port} is in use. Stop what uses it, or choose another: ${setting}=${port + 1} npm start`
+          : `Port ${port} cannot be used (${error.code}). Choose another: ${setting}=… npm start`
       reject(new Error(why))
     })
-    probe.listen(port, '127.0.0.1', () => probe.close(() => resolve()))
+    probe.listen(port, address, () => probe.close(() => resolve()))
   })
 }
 

@@ -1,17 +1,21 @@
 import fs from 'node:fs'
+import os from 'node:os'
 import path from 'node:path'
 import { closeDb } from '../db/client'
 import { lockFolder } from '../db/folder-lock'
 import { builtWorker, ensureBuilt } from './build'
 import { leave, root } from './bootstrap.mjs'
 import { openDatabase, type OpenDatabase } from './open-database'
-import { prepareInstall } from './prepare-install'
+import { kindOfInstall, prepareInstall } from './prepare-install'
 import { readOrMakeSecrets, writePrivateFile } from './secrets'
 import { mustHaveFreePort, serveApp } from './serve'
 import { readSettings } from './settings'
 
 /** An owner's address may follow, and after a comma the bakery's name. */
 const linkWord = /^--new-owner-link(?:=(.*))?$/
+
+/** `--lan`: https for tablets. `--lan-demo`: the invented bakery as well. `--trust-anew`: although tablets lose their trust. */
+const lanWords = ['--lan', '--lan-demo', '--trust-anew']
 
 type Step = () => Promise<void> | void
 
@@ -62,6 +66,8 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
     closing.push(unlock)
   }
   const secrets = readOrMakeSecrets(dataFolder)
+  const lan = args.includes('--lan') ? await lanOf(args, dataFolder) : undefined
+  const url = lan?.origin ?? settings.url
   // Beside the database's start and the demo, which do not need the app: a third of a first start is saved.
   const built = ensureBuilt()
   built.catch(() => undefined)
@@ -73,6 +79,10 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
   closing.push(closeDb)
 
   const wanted = settings.outside || args.includes('--empty') ? 'real' : 'demo'
+  if (lan && !args.includes('--lan-demo') && ((await kindOfInstall()) ?? wanted) === 'demo')
+    throw new Error(
+      `${dataFolder} holds the invented bakery, or would: it is for one person to look at, so it is not put on the network unless asked for with npm start -- --lan --lan-demo. For a real bakery: EVENDOUGH_DATA=… npm start -- --lan --empty`,
+    )
   const { kind, firstRunSecret } = await prepareInstall(wanted)
   if (args.includes('--empty') && kind === 'demo') {
     throw new Error(
@@ -93,28 +103,44 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
     EVENDOUGH_WORKER: builtWorker,
     EVENDOUGH_ANCHORS: settings.anchorsFile,
     NEXTAUTH_SECRET: process.env.EVENDOUGH_SECRET ?? secrets.authSecret,
-    NEXTAUTH_URL: settings.url,
+    NEXTAUTH_URL: url,
+    ...lan?.forApp,
   })
   closing.push(app.stop)
   asked.throwIfAborted()
+  if (lan) {
+    closing.push(await lan.open(settings.port))
+    asked.throwIfAborted()
+    console.log(`\n${lan.greeting(process.stdout.isTTY)}`)
+  }
 
-  console.log(`\nEvendough is at ${settings.url}`)
+  console.log(`\nEvendough is at ${url}${lan ? `, and on this machine at ${settings.url}` : ''}`)
   if (kind === 'demo') console.log(`\n${fs.readFileSync(signInFile, 'utf8')}\n(also in ${signInFile})`)
   if (kind === 'real' && firstRunSecret)
-    console.log(
-      `\nSet up your bakery within a day, by this link, which works once:\n${settings.url}/set-up/${firstRunSecret}`,
-    )
+    console.log(`\nSet up your bakery within a day, by this link, which works once:\n${url}/set-up/${firstRunSecret}`)
   console.log('\nCtrl-C stops it.')
   const code = await Promise.race([app.ended, stopped])
   throw new Error(`The app ended by itself (exit ${code}). What it said is above.`)
 }
 
 function mustBeKnown(args: readonly string[]): void {
-  const unknown = args.filter((arg) => arg !== '--empty' && !linkWord.test(arg))
+  const unknown = args.filter((arg) => arg !== '--empty' && !lanWords.includes(arg) && !linkWord.test(arg))
   if (unknown.length > 0)
     throw new Error(
-      `Not known: ${unknown.join(' ')}. There is: npm start, npm start -- --empty for a real bakery, and npm start -- --new-owner-link for an owner who cannot sign in.`,
+      `Not known: ${unknown.join(' ')}. There is: npm start, npm start -- --empty for a real bakery, npm start -- --lan for tablets in the bakery’s network, and npm start -- --new-owner-link for an owner who cannot sign in.`,
     )
+  const alone = args.find((arg) => lanWords.includes(arg))
+  if (alone && !args.includes('--lan')) throw new Error(`${alone} goes with --lan: npm start -- --lan ${alone}`)
+}
+
+/** Loaded only when it is asked for: certificates, words and codes take their time. */
+async function lanOf(args: readonly string[], dataFolder: string) {
+  const { prepareLan } = await import('./lan/prepare-lan')
+  const machine = { hostname: os.hostname(), interfaces: os.networkInterfaces() }
+  return prepareLan(process.env, machine, dataFolder, {
+    trustAnew: args.includes('--trust-anew'),
+    now: new Date(),
+  })
 }
 
 function makeDataFolder(folder: string): string {

@@ -16,6 +16,7 @@ import { problems } from './en/problems'
 import { refusals } from './en/refusals'
 import { results } from './en/results'
 import { shift } from './en/shift'
+import { stations } from './en/stations'
 import { stores } from './en/stores'
 import { trials } from './en/trials'
 import { pseudoOf } from './pseudo'
@@ -40,6 +41,7 @@ const english = {
   refusals,
   results,
   shift,
+  stations,
   stores,
   trials,
 }

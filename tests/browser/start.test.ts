@@ -172,8 +172,9 @@ test('a port in use, wrong settings and unknown words get one line that says wha
     [
       {},
       ['--emtpy'],
-      /^Not known: --emtpy\. There is: npm start, npm start -- --empty for a real bakery, and npm start -- --new-owner-link for an owner who cannot sign in\.$/,
+      /^Not known: --emtpy\. There is: npm start, npm start -- --empty for a real bakery, npm start -- --lan for tablets in the bakery’s network, and npm start -- --new-owner-link for an owner who cannot sign in\.$/,
     ],
+    [{}, ['--trust-anew'], /^--trust-anew goes with --lan: npm start -- --lan --trust-anew$/],
   ]
   for (const [env, args, line] of cases) {
     const one = start(env, args)

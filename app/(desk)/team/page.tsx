@@ -185,6 +185,11 @@ export default async function TeamPage({
                   {text.toSettings}
                 </LinkButton>
               ) : null}
+              {team.mayManageStations ? (
+                <LinkButton tone="plain" href="/stations">
+                  {text.toStations}
+                </LinkButton>
+              ) : null}
               {team.mayReadRecord ? (
                 <LinkButton tone="plain" href="/team/record">
                   {text.toRecord}

@@ -86,6 +86,7 @@ export const getTeam = query({
       },
       rolesToGive: roles.filter((role) => mayGiveRole(actor.role, role)),
       mayReadRecord: levelOf(actor, 'read-record') === 'yes',
+      mayManageStations: levelOf(actor, 'manage-stations') === 'yes',
       mayChangeSettings: levelOf(actor, 'change-settings') === 'yes',
     }
   },

@@ -38,6 +38,7 @@ export const people = {
     linkCaution:
       'Shown only now. It works once, for a day. Give it to {name} alone, by hand or by message: whoever opens it first comes in.',
     toRecord: 'What was done here',
+    toStations: 'Stations',
     toSettings: 'Settings',
   },
   person: {

@@ -61,8 +61,9 @@ const asked: Record<string, () => unknown[]> = {
   'shifts.get-shift': () => [{}],
   'trials.list-trials': () => [{}],
 }
-/** Of people, of what lies in the stores, and of sums that are typed in. */
-const knowNoTrial = /^(people|stores|calculators|jobs)\.|^formulas\.compare-versions$|^decisions\.get-decision$/
+/** Of people, of how tablets come in, of what lies in the stores, and of sums that are typed in. */
+const knowNoTrial =
+  /^(people|stations|stores|calculators|jobs)\.|^formulas\.compare-versions$|^decisions\.get-decision$/
 
 beforeAll(async () => {
   database = await freshDatabase()

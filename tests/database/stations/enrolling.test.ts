@@ -90,9 +90,11 @@ describe('a tablet that is withdrawn', () => {
     expect(refusalOf(await withdrawStation.call(bakery.head.caller, { stationId: station.stationId }))).toBe(
       'stale-moved-on',
     )
-    const back = (set: string) => db().$executeRawUnsafe(`UPDATE station SET ${set} WHERE id = '${station.stationId}'`)
-    await expect(back('withdrawn_at = NULL, withdrawn_by_id = NULL')).rejects.toThrow('EV004')
-    await expect(back('enrolled_at = NULL')).rejects.toThrow('EV004')
+    const id = { bakeryId_id: { bakeryId: bakery.bakeryId, id: station.stationId } }
+    const back = (data: { withdrawnAt?: null; withdrawnById?: null; enrolledAt?: null }) =>
+      db().station.update({ where: id, data })
+    await expect(back({ withdrawnAt: null, withdrawnById: null })).rejects.toThrow('EV004')
+    await expect(back({ enrolledAt: null })).rejects.toThrow('EV004')
   })
 
   it('before its code was typed has no code any more', async () => {

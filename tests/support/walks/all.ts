@@ -7,6 +7,7 @@ import { formulasActions, formulasPages } from './formulas'
 import { importingActions, importingPages } from './importing'
 import { peopleActions, peoplePages } from './people'
 import { shiftActions, shiftPages } from './shift'
+import { stationPages } from './stations'
 import { storesActions, storesPages } from './stores'
 import { trialsActions, trialsPages } from './trials'
 
@@ -24,6 +25,7 @@ export const everyAction: readonly ActionWalk[] = [
 ]
 export const everyPage: readonly PageWalk[] = [
   ...peoplePages,
+  ...stationPages,
   ...storesPages,
   ...formulasPages,
   ...trialsPages,

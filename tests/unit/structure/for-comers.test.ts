@@ -3,6 +3,8 @@ import { sourceFilesIn, textOf } from '../../support/source-files'
 
 /** Not for a person to set: the start or npm test sets them for its own children, or the machine has them anyway. */
 const notSettings = new Set([
+  'EVENDOUGH_FRONT',
+  'EVENDOUGH_FRONT_SECRET',
   'EVENDOUGH_LONG',
   'EVENDOUGH_WORKER',
   'NEXTAUTH_SECRET',

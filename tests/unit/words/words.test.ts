@@ -17,6 +17,7 @@ import { planFigures } from '@/lib/words/en/plan-figures'
 import { problems } from '@/lib/words/en/problems'
 import { refusals } from '@/lib/words/en/refusals'
 import { shift } from '@/lib/words/en/shift'
+import { stations } from '@/lib/words/en/stations'
 import { stores } from '@/lib/words/en/stores'
 import { trials } from '@/lib/words/en/trials'
 import { readLanguage, translation, wordsIn } from '@/lib/words/words'
@@ -40,6 +41,7 @@ const everyEnglish = {
   refusals,
   results,
   shift,
+  stations,
   stores,
   trials,
 }

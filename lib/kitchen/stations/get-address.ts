@@ -1,0 +1,33 @@
+import 'server-only'
+import { z } from 'zod'
+import { linkTo } from '../../auth/link-to'
+import { query } from '../query'
+import { frontFacts } from './front-facts'
+import { qrCode } from './qr-code'
+
+/**
+ * How a tablet comes in: by the https front of this install, by a proxy before it, or not at all. It is the same for
+ * every bakery of the install, and holds nothing of any.
+ */
+export const getAddress = query({
+  name: 'stations.get-address',
+  input: z.strictObject({}),
+  right: 'manage-stations',
+  async run() {
+    const front = frontFacts()
+    if (front) {
+      const { origin, certificate } = front
+      return {
+        way: 'front' as const,
+        address: origin,
+        code: qrCode(origin),
+        certificate,
+        trust: front.trustAddresses.map((address) => ({ address, code: qrCode(address) })),
+      }
+    }
+    const address = new URL(linkTo('/')).origin
+    return address.startsWith('https:')
+      ? { way: 'proxy' as const, address, code: qrCode(address) }
+      : { way: 'none' as const, address }
+  },
+})
