@@ -1,7 +1,7 @@
 import http from 'node:http'
 import http2 from 'node:http2'
 import https from 'node:https'
-import type { AddressInfo } from 'node:net'
+import net, { type AddressInfo } from 'node:net'
 import tls from 'node:tls'
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest'
 import { findFreePort } from '../../../../lib/ops/find-free-port'
@@ -413,6 +413,42 @@ it('shows a new certificate to whoever connects after it was made, and whoever d
     new Promise((resolve, reject) => stranger.on('response', resolve).on('error', reject)),
   ).rejects.toMatchObject({ code: expect.stringMatching(/SELF_SIGNED|UNABLE_TO/) })
   expect(asked).toEqual([])
+})
+
+it.each(both)('%s: a large answer comes whole', async (_, ask) => {
+  const large = 'rye and wheat '.repeat(600_000)
+  answerWith = (_request, response) => void response.end(large)
+  expect((await ask({})).body === large).toBe(true)
+})
+
+it.each([
+  ['plain http', (socket: net.Socket) => socket.end('GET / HTTP/1.1\r\nHost: x\r\n\r\n')],
+  ['noise', (socket: net.Socket) => socket.end(Buffer.alloc(4_096, 7))],
+  [
+    'a hang-up in the greeting',
+    (socket: net.Socket) => socket.write(Buffer.from('160301', 'hex'), () => socket.resetAndDestroy()),
+  ],
+])('%s in place of TLS ends that connection alone', async (_, say) => {
+  const socket = net.connect(port, '127.0.0.1')
+  socket.on('error', () => undefined)
+  socket.on('connect', () => say(socket))
+  await new Promise((resolve) => socket.on('close', resolve))
+  expect((await byHttp2({})).status).toBe(200)
+})
+
+it('noise in place of HTTP/2 ends that connection alone', async () => {
+  const socket = tls.connect({
+    host: '127.0.0.1',
+    port,
+    servername: name,
+    ca: authority.certificate,
+    ALPNProtocols: ['h2'],
+  })
+  socket.on('error', () => undefined)
+  socket.on('secureConnect', () => socket.write('PRI * HTTP/2.0\r\n\r\nSM\r\n\r\n' + '\xff'.repeat(4_096)))
+  socket.resume()
+  await new Promise((resolve) => socket.on('close', resolve))
+  expect((await byHttp2({})).status).toBe(200)
 })
 
 it('ends cleanly with an answer under way', async () => {
