@@ -111,7 +111,7 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
   if (lan) {
     closing.push(await lan.open(settings.port))
     asked.throwIfAborted()
-    console.log(`\n${lan.greeting(process.stdout.isTTY)}`)
+    console.log(`\n${await lan.greeting(process.stdout.isTTY)}`)
   }
 
   console.log(`\nEvendough is at ${url}${lan ? `, and on this machine at ${settings.url}` : ''}`)

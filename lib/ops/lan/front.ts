@@ -12,49 +12,53 @@ export type Front = {
 
 /** As the app's own server (lib/ops/serve.ts): an address may hold the whole question of a calculation. */
 const mostHeaderBytes = 262_144
-const limits = {
-  handshakeTimeout: 10_000,
-  /** Of HTTP/1.1. In HTTP/2 headers that stop coming end with the connection. */
-  headersTimeout: 10_000,
-  /** A connection on which nothing moves. */
-  idleMs: 180_000,
-  longestBodyMs: 60_000,
-  mostConnections: 256,
-  closeGraceMs: 2_000,
+/** How long a client may take, in ms. */
+export type Patience = {
+  /** To agree on TLS. */
+  handshakeMs: number
+  /** To say the headers, in HTTP/1.1. In HTTP/2 they come whole or the connection is idle. */
+  headersMs: number
+  /** To send a body. */
+  bodyMs: number
+  /** With nothing moving on its connection. */
+  idleMs: number
 }
+
+const patience: Patience = { handshakeMs: 10_000, headersMs: 10_000, bodyMs: 60_000, idleMs: 180_000 }
+const mostConnections = 256
+const closeGraceMs = 2_000
 
 /**
  * https before the app, on one address of this machine: HTTP/2, and HTTP/1.1 for what does not speak that.
- * @param longestBodyMs how long a request may take to come in
  * @throws Error with the code of the fault when it cannot listen there
  */
 export async function openFront(
   at: { address: string; port: number },
   certificate: ServerCertificate,
   upstream: Omit<Upstream, 'longestBodyMs'>,
-  { longestBodyMs }: { longestBodyMs: number } = limits,
+  { handshakeMs, headersMs, bodyMs, idleMs } = patience,
 ): Promise<Front> {
   const server = http2.createSecureServer({
     allowHTTP1: true,
     cert: certificate.chain,
     key: certificate.key,
     minVersion: 'TLSv1.2',
-    handshakeTimeout: limits.handshakeTimeout,
+    handshakeTimeout: handshakeMs,
     noDelay: true,
     settings: { maxConcurrentStreams: 100, maxHeaderListSize: mostHeaderBytes },
   })
   // What Node's plain server takes as options, this one takes as properties.
   Object.assign(server, {
     maxHeaderSize: mostHeaderBytes,
-    headersTimeout: limits.headersTimeout,
-    requestTimeout: longestBodyMs,
-    connectionsCheckingInterval: limits.headersTimeout / 2,
+    headersTimeout: headersMs,
+    requestTimeout: headersMs + bodyMs,
+    connectionsCheckingInterval: headersMs / 2,
     keepAliveTimeout: 10_000,
-    maxConnections: limits.mostConnections,
+    maxConnections: mostConnections,
   })
-  server.setTimeout(limits.idleMs)
+  server.setTimeout(idleMs)
   server.on('request', (request: FrontRequest, response: FrontResponse) =>
-    forward(request, response, { ...upstream, longestBodyMs }),
+    forward(request, response, { ...upstream, longestBodyMs: bodyMs }),
   )
   const sockets = new Set<Socket>()
   server.on('connection', (socket: Socket) => {
@@ -76,7 +80,7 @@ export async function openFront(
       new Promise((resolve) => {
         const late = setTimeout(() => {
           for (const socket of sockets) socket.destroy()
-        }, limits.closeGraceMs)
+        }, closeGraceMs)
         server.close(() => {
           clearTimeout(late)
           resolve()

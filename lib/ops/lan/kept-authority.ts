@@ -19,6 +19,8 @@ type Kept = z.infer<typeof keptSchema>
 /** Under what this start wants to be found. */
 export type Wanted = { name: string; port: number; addresses: readonly LanAddress[] }
 
+/** No clock that is right says less; small machines wake up in 1970. */
+const earliest = new Date('2026-01-01T00:00:00Z')
 const lastYearMs = 365 * 86_400_000
 
 /**
@@ -33,6 +35,10 @@ export async function keptAuthority(
   wanted: Wanted,
   { now, trustAnew, say }: { now: Date; trustAnew: boolean; say(sentence: string): void },
 ): Promise<Authority> {
+  if (now < earliest)
+    throw new Error(
+      `This machine’s clock says ${dayOf(now)}. Set it right and start again: a certificate holds from one day to another.`,
+    )
   const file = path.join(dataFolder, 'lan-authority.json')
   const kept = read(file)
   const isMade = !kept || (trustAnew && isWorthReplacing(kept, wanted, now))
@@ -50,9 +56,9 @@ export async function keptAuthority(
     say(
       `The certificate that tablets trust does not vouch for ${address}, which is in another network than before: there they find this bakery by its name alone.`,
     )
-  if (endOf(certificate) - now.getTime() < lastYearMs)
+  if (endOf(certificate).getTime() - now.getTime() < lastYearMs)
     say(
-      `The certificate that tablets trust ends on ${dayOf(certificate)}. Before that, in a quiet hour: npm start -- --lan --trust-anew, and let each tablet trust the new one.`,
+      `The certificate that tablets trust ends on ${dayOf(endOf(certificate))}. Before that, in a quiet hour: npm start -- --lan --trust-anew, and let each tablet trust the new one.`,
     )
   return authority
 }
@@ -68,9 +74,13 @@ function mustBeFoundAs(kept: Kept, wanted: Wanted, now: Date): void {
     throw new Error(
       `Tablets know this bakery at port ${kept.port}; this start would be at ${wanted.port}. At another port each tablet has to be set up again, and what lies on a tablet and was not sent yet stays behind: have it sent first. To keep the port: EVENDOUGH_LAN_PORT=${kept.port}. ${anew}`,
     )
-  if (endOf(kept.certificate) <= now.getTime())
+  if (now < beginOf(kept.certificate))
     throw new Error(
-      `The certificate that tablets trust ended on ${dayOf(kept.certificate)}. Each tablet has to trust a new one; what lies on it is kept. ${anew}`,
+      `The certificate that tablets trust begins on ${dayOf(beginOf(kept.certificate))}, and this machine’s clock says ${dayOf(now)}. If the clock is wrong, set it and start again. If it was wrong when the certificate was made, each tablet has to trust a new one. ${anew}`,
+    )
+  if (endOf(kept.certificate) <= now)
+    throw new Error(
+      `The certificate that tablets trust ended on ${dayOf(endOf(kept.certificate))}. Each tablet has to trust a new one; what lies on it is kept. ${anew}`,
     )
 }
 
@@ -78,7 +88,8 @@ function mustBeFoundAs(kept: Kept, wanted: Wanted, now: Date): void {
 function isWorthReplacing(kept: Kept, wanted: Wanted, now: Date): boolean {
   return (
     kept.name !== wanted.name ||
-    endOf(kept.certificate) - now.getTime() < lastYearMs ||
+    now < beginOf(kept.certificate) ||
+    endOf(kept.certificate).getTime() - now.getTime() < lastYearMs ||
     wanted.addresses.some(({ address }) => !kept.networks.some((network) => liesIn(address, network)))
   )
 }
@@ -101,10 +112,14 @@ function read(file: string): Kept | undefined {
   )
 }
 
-function endOf(certificate: string): number {
-  return new Date(new X509Certificate(certificate).validTo).getTime()
+function beginOf(certificate: string): Date {
+  return new Date(new X509Certificate(certificate).validFrom)
 }
 
-function dayOf(certificate: string): string {
-  return new Date(endOf(certificate)).toISOString().slice(0, 10)
+function endOf(certificate: string): Date {
+  return new Date(new X509Certificate(certificate).validTo)
+}
+
+function dayOf(moment: Date): string {
+  return moment.toISOString().slice(0, 10)
 }

@@ -13,6 +13,7 @@ import { keepRenewed } from './renewal'
 import { certify } from './server-certificate'
 import { terminalCode } from './terminal-code'
 import { trustAnswers } from './trust-page'
+import { nameLeadsHere } from './name-leads-here'
 import { openTrustListener } from './trust-listener'
 
 export type Lan = {
@@ -22,7 +23,7 @@ export type Lan = {
   /** Opens the front, once the app answers on a port of 127.0.0.1. @returns what closes it */
   open(appPort: number): Promise<() => Promise<void>>
   /** How a tablet comes in, for whoever reads the terminal. */
-  greeting(withCode: boolean): string
+  greeting(withCode: boolean): Promise<string>
 }
 
 /**
@@ -41,6 +42,9 @@ export async function prepareLan(
     await mustHaveFreePort(port, address, 'EVENDOUGH_LAN_PORT')
     await mustHaveFreePort(trustPort, address, 'EVENDOUGH_LAN_TRUST_PORT')
   }
+  // Asked while the database and the app come up. What only this machine opens, no tablet looks for.
+  const opened = addresses.map(({ address }) => address)
+  const leadsHere = opened.every((address) => address.startsWith('127.')) || nameLeadsHere(settings.name, opened)
   const authority = await keptAuthority(dataFolder, settings, {
     now,
     trustAnew,
@@ -56,12 +60,17 @@ export async function prepareLan(
     origin: settings.origin,
     forApp: { EVENDOUGH_FRONT: JSON.stringify(facts), EVENDOUGH_FRONT_SECRET: secret },
     open: (appPort) => open(settings, authority, facts, { appPort, secret, now }),
-    greeting: (withCode) =>
+    greeting: async (withCode) =>
       [
         ...(withCode ? [terminalCode(qrCode(facts.origin)), ''] : []),
         `Tablets come in at ${facts.origin}`,
         `A tablet that does not trust it yet opens first: ${facts.trustAddresses.join(' or ')}`,
         `Fingerprint of the certificate to compare (SHA-256): ${facts.certificate.fingerprint}`,
+        ...((await leadsHere)
+          ? []
+          : [
+              `This machine itself does not find ${settings.name} at ${opened.join(' or ')}, so tablets may not either. Give it that name in the network’s router, or choose one that leads here: EVENDOUGH_LAN_NAME=…`,
+            ]),
       ].join('\n'),
   }
 }

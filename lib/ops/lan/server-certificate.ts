@@ -21,6 +21,7 @@ export type ServerCertificate = {
   /** PEM: its own certificate, and the authority's after it. */
   chain: string
   key: string
+  beginsAt: Date
   endsAt: Date
 }
 
@@ -73,12 +74,14 @@ export async function certify(
   return {
     chain: `${certificate.toString('pem')}\n${authority.certificate}\n`,
     key: pemOfKey(keys.privateKey),
+    beginsAt: certificate.notBefore,
     endsAt: certificate.notAfter,
   }
 }
 
-/** Whether a new certificate is due, and would last longer than the one there is. */
+/** Whether a new certificate is due, and would last longer than the one there is; also where the clock was put back. */
 export function isDue(certificate: ServerCertificate, authority: Authority, now: Date): boolean {
+  if (now < certificate.beginsAt) return true
   const authorityEndsAt = new X509Certificate(authority.certificate).validTo
   return certificate.endsAt.getTime() - now.getTime() < renewBeforeMs && certificate.endsAt < new Date(authorityEndsAt)
 }

@@ -1,10 +1,13 @@
+import { frameRefusals, reply, replyRefused, statusOf } from '@/app/api-answer'
 import { currentCaller } from '@/app/caller'
 import { currentLanguage } from '@/app/language'
 import { readJson } from '@/app/read-json'
 import { isSameOrigin } from '@/app/same-origin'
+import { currentStation } from '@/app/station-caller'
+import { shiftHeader } from '@/lib/auth/station-cookie'
+import type { Caller } from '@/lib/kitchen/caller'
 import { sendEntriesInput } from '@/lib/kitchen/intake/send-entries.input'
 import { takeEntries, type EntryAnswer } from '@/lib/kitchen/intake/take-entries'
-import type { RefusalCode } from '@/lib/kitchen/messages'
 import { wordsOfRefusal } from '@/lib/kitchen/words-of-refusal'
 import type { Language } from '@/lib/words/words'
 
@@ -13,7 +16,8 @@ const mostBytes = 256 * 1024
 
 /**
  * Takes entries into the book: `{ "entries": [ … ] }`, 1 to 100 of any kinds, in their order, each kept or refused by
- * itself. Of a page of ours, with its session cookie. `app/api/v1/openapi.json` says what an entry and an answer hold.
+ * itself. Of a page of ours, with its session
+ * cookie, or of an enrolled tablet, with its own and the token of whoever is on it in the header `Evendough-Shift`. `app/api/v1/openapi.json` says what an entry and an answer hold.
  *
  * An entry has a `kind`, an `id` (a UUIDv7 of the sender's own) and what its kind asks for. Sending an entry again is
  * safe: the same id with the same content is kept once, answered the same, and writes nothing. A value outside its
@@ -39,12 +43,8 @@ export async function POST(request: Request): Promise<Response> {
   const frame = sendEntriesInput.safeParse(read.value)
   if (!frame.success) return reply(422, { refusal: 'wrong-shape' })
   const language = await currentLanguage()
-  const result = await takeEntries.call(await currentCaller(), frame.data)
-  if (!result.ok)
-    return reply(statusOf(result.refusal.code), {
-      refusal: result.refusal.code,
-      words: wordsOfRefusal(result.refusal, language).sentence,
-    })
+  const result = await takeEntries.call(await callerOf(request), frame.data)
+  if (!result.ok) return replyRefused(result.refusal, language)
   const statuses = new Set(
     result.value.entries.map((each) => (each.outcome === 'kept' ? 200 : statusOf(each.refusal.code))),
   )
@@ -54,7 +54,11 @@ export async function POST(request: Request): Promise<Response> {
   })
 }
 
-const frameRefusals = { 400: 'not-json', 413: 'too-large', 415: 'not-json' } as const
+/** A tablet says that it is one by naming a shift; its cookie alone would take the desk's place on a shared browser. */
+async function callerOf(request: Request): Promise<Caller> {
+  const station = request.headers.has(shiftHeader) ? await currentStation() : null
+  return station ?? (await currentCaller())
+}
 
 function inWords(answer: EntryAnswer, language: Language) {
   if (answer.outcome === 'kept') {
@@ -64,22 +68,4 @@ function inWords(answer: EntryAnswer, language: Language) {
   const { sentence, problems } = wordsOfRefusal(answer.refusal, language)
   const said = { ...answer, refusal: answer.refusal.code, words: sentence }
   return answer.outcome === 'aside' ? said : { ...said, problems }
-}
-
-function reply(status: number, body: object): Response {
-  return Response.json(body, {
-    status,
-    headers: { 'Cache-Control': 'no-store', ...(status === 503 ? { 'Retry-After': '5' } : {}) },
-  })
-}
-
-const statuses: Partial<Record<RefusalCode, number>> = {
-  'not-signed-in': 401,
-  'not-allowed': 403,
-  away: 503,
-  'outcome-unknown': 503,
-}
-
-function statusOf(refusal: RefusalCode): number {
-  return statuses[refusal] ?? 422
 }

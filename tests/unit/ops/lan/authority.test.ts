@@ -106,6 +106,12 @@ describe('renewal', () => {
     renewal.stop()
   })
 
+  it('comes at once where the clock was put back, so that the one shown has not begun', async () => {
+    const ahead = await certify(authority, ['192.168.1.20'], after(30))
+    expect(isDue(ahead, authority, after(30))).toBe(false)
+    expect(isDue(ahead, authority, now)).toBe(true)
+  })
+
   it('is not due where a new certificate would end no later', async () => {
     const last = await certify(authority, ['192.168.1.20'], after(3600))
     expect(isDue(last, authority, after(3649))).toBe(false)

@@ -1,12 +1,12 @@
 import http from 'node:http'
 import http2 from 'node:http2'
 import https from 'node:https'
-import type { AddressInfo } from 'node:net'
+import net, { type AddressInfo } from 'node:net'
 import tls from 'node:tls'
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest'
 import { findFreePort } from '../../../../lib/ops/find-free-port'
 import { makeAuthority, type Authority } from '../../../../lib/ops/lan/authority'
-import { openFront, type Front } from '../../../../lib/ops/lan/front'
+import { openFront, type Front, type Patience } from '../../../../lib/ops/lan/front'
 import { mostBodyBytes } from '../../../../lib/ops/lan/request-fault'
 import { certify } from '../../../../lib/ops/lan/server-certificate'
 
@@ -27,7 +27,7 @@ let authority: Authority
 let front: Front
 let port: number
 
-const open = async (appPort: number, limits?: { longestBodyMs: number }) => {
+const open = async (appPort: number, patience?: Patience) => {
   const at = { address: '127.0.0.1', port: await findFreePort() }
   const host = `${name}:${at.port}`
   const place = { host, otherHosts: [`127.0.0.1:${at.port}`], origin: `https://${host}` }
@@ -35,7 +35,7 @@ const open = async (appPort: number, limits?: { longestBodyMs: number }) => {
     at,
     await certify(authority, ['127.0.0.1'], now),
     { place, appPort, secret: 'of this start', sentences },
-    limits,
+    patience,
   )
   return { front: opened, port: at.port }
 }
@@ -332,19 +332,54 @@ it('what Connection names stays here', async () => {
   expect(Object.keys(asked[0]?.headers ?? {})).not.toEqual(expect.arrayContaining(['upgrade']))
 })
 
-it('a request that does not come to its end in time is given up, in either version', async () => {
-  const quick = await open(appPort(), { longestBodyMs: 200 })
-  const session = connect2(quick.port)
+const long: Patience = { handshakeMs: 60_000, headersMs: 60_000, bodyMs: 60_000, idleMs: 60_000 }
+
+it.each(both)('%s: a request that does not come to its end in time is given up', async (_, ask) => {
+  const quick = await open(appPort(), { ...long, bodyMs: 100 })
+  const host = `${name}:${quick.port}`
   const status = await new Promise<number>((resolve, reject) => {
-    const stream = session.request({ ':method': 'POST', ':path': '/', ':authority': `${name}:${quick.port}` })
-    stream.on('response', (headers) => resolve(Number(headers[':status'])))
-    stream.on('error', reject)
-    stream.write('begun')
+    if (ask === byHttp2) {
+      const session = connect2(quick.port)
+      const stream = session.request({ ':method': 'POST', ':path': '/', ':authority': host })
+      stream.on('response', (headers) => {
+        resolve(Number(headers[':status']))
+        session.destroy()
+      })
+      stream.on('error', reject)
+      stream.write('begun')
+    } else {
+      const to = { host: '127.0.0.1', port: quick.port, servername: name, ca: authority.certificate, agent: false }
+      const request = https.request({ ...to, method: 'POST', headers: { host } }, (response) => {
+        resolve(response.statusCode ?? 0)
+        request.destroy()
+      })
+      request.on('error', reject)
+      request.write('begun')
+    }
   })
   expect(status).toBe(408)
-  session.destroy()
   await quick.front.close()
   expect(bodies).toEqual([])
+})
+
+it.each<[string, Partial<Patience>, string | null, string]>([
+  ['never says a word of TLS', { handshakeMs: 100 }, null, ''],
+  ['says its headers letter by letter, HTTP/1.1', { headersMs: 100 }, 'http/1.1', 'GET / HTTP/1.1\r\nHost: '],
+  ['says nothing, HTTP/1.1', { idleMs: 100 }, 'http/1.1', ''],
+  ['says nothing, HTTP/2', { idleMs: 100 }, 'h2', ''],
+])('a connection that %s is ended', async (_, short, protocol, said) => {
+  const quick = await open(appPort(), { ...long, ...short })
+  const at = { host: '127.0.0.1', port: quick.port }
+  const socket =
+    protocol === null
+      ? net.connect(at)
+      : tls.connect({ ...at, servername: name, ca: authority.certificate, ALPNProtocols: [protocol] })
+  socket.on('error', () => undefined)
+  socket.on(protocol === null ? 'connect' : 'secureConnect', () => said && socket.write(said))
+  socket.resume()
+  await new Promise((resolve) => socket.on('close', resolve))
+  expect(asked).toEqual([])
+  await quick.front.close()
 })
 
 it.each(both)('%s: whoever leaves takes the work at the app with them', async (_, ask) => {
@@ -413,6 +448,42 @@ it('shows a new certificate to whoever connects after it was made, and whoever d
     new Promise((resolve, reject) => stranger.on('response', resolve).on('error', reject)),
   ).rejects.toMatchObject({ code: expect.stringMatching(/SELF_SIGNED|UNABLE_TO/) })
   expect(asked).toEqual([])
+})
+
+it.each(both)('%s: a large answer comes whole', async (_, ask) => {
+  const large = 'rye and wheat '.repeat(600_000)
+  answerWith = (_request, response) => void response.end(large)
+  expect((await ask({})).body === large).toBe(true)
+})
+
+it.each([
+  ['plain http', (socket: net.Socket) => socket.end('GET / HTTP/1.1\r\nHost: x\r\n\r\n')],
+  ['noise', (socket: net.Socket) => socket.end(Buffer.alloc(4_096, 7))],
+  [
+    'a hang-up in the greeting',
+    (socket: net.Socket) => socket.write(Buffer.from('160301', 'hex'), () => socket.resetAndDestroy()),
+  ],
+])('%s in place of TLS ends that connection alone', async (_, say) => {
+  const socket = net.connect(port, '127.0.0.1')
+  socket.on('error', () => undefined)
+  socket.on('connect', () => say(socket))
+  await new Promise((resolve) => socket.on('close', resolve))
+  expect((await byHttp2({})).status).toBe(200)
+})
+
+it('noise in place of HTTP/2 ends that connection alone', async () => {
+  const socket = tls.connect({
+    host: '127.0.0.1',
+    port,
+    servername: name,
+    ca: authority.certificate,
+    ALPNProtocols: ['h2'],
+  })
+  socket.on('error', () => undefined)
+  socket.on('secureConnect', () => socket.write('PRI * HTTP/2.0\r\n\r\nSM\r\n\r\n' + '\xff'.repeat(4_096)))
+  socket.resume()
+  await new Promise((resolve) => socket.on('close', resolve))
+  expect((await byHttp2({})).status).toBe(200)
 })
 
 it('ends cleanly with an answer under way', async () => {

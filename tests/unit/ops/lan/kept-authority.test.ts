@@ -47,6 +47,12 @@ describe('what would cost tablets their trust or what lies on them', () => {
       {},
       /^Tablets know this bakery at port 3443; this start would be at 443\. .*was not sent yet stays behind.*To keep the port: EVENDOUGH_LAN_PORT=3443\. .*--trust-anew$/,
     ],
+    [
+      'a clock that was put back',
+      {},
+      { at: years(-1) },
+      /begins on 2027-03-01, and this machine’s clock says 2026-03-01\. If the clock is wrong, set it.*--trust-anew$/,
+    ],
     ['an end', {}, { at: years(11) }, /ended on 2037-02-26\. Each tablet has to trust a new one.*--trust-anew$/],
   ]
 
@@ -72,6 +78,11 @@ it('a confirmation that stays in a start file costs no trust', async () => {
   const first = await kept()
   expect(await kept({}, { trustAnew: true })).toEqual(first)
   expect(said).toEqual(['--trust-anew was not needed: the certificate that tablets trust still fits and is kept.'])
+})
+
+it('a clock that cannot be right makes nothing', async () => {
+  await expect(kept({}, { at: new Date(0) })).rejects.toThrow(/^This machine’s clock says 1970-01-01\. Set it right/)
+  expect(fs.existsSync(file())).toBe(false)
 })
 
 it('an address in another network is not vouched for, which is said; confirmed, it is', async () => {

@@ -1,0 +1,27 @@
+import 'server-only'
+import { currentLanguage } from '@/app/language'
+import type { Caller } from '@/lib/kitchen/caller'
+import type { Result } from '@/lib/kitchen/result'
+import { frameRefusals, reply, replyRefused } from './api-answer'
+import { readJson } from './read-json'
+import { isSameOrigin } from './same-origin'
+import { currentStation } from './station-caller'
+
+/** A PIN, a code or a token, written as wordily as JSON allows. */
+const mostBytes = 4 * 1024
+
+type Acts<Value> = { call(caller: Caller, raw: unknown): Promise<Result<Value>> }
+
+/** A route by which an enrolled tablet calls a command with what it sends as JSON: 401 where it is not enrolled. */
+export function stationRoute<Value extends object | null>(command: Acts<Value>) {
+  return async (request: Request): Promise<Response> => {
+    if (!isSameOrigin(request)) return reply(403, { refusal: 'other-site' })
+    const read = await readJson(request, mostBytes)
+    if (!read.ok) return reply(read.status, { refusal: frameRefusals[read.status] })
+    const language = await currentLanguage()
+    const station = await currentStation()
+    if (!station) return replyRefused({ code: 'not-signed-in', facts: {}, problems: [] }, language)
+    const result = await command.call(station, read.value)
+    return result.ok ? reply(200, result.value ?? {}) : replyRefused(result.refusal, language)
+  }
+}
