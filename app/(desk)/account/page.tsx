@@ -6,6 +6,7 @@ import { currentLanguage } from '@/app/language'
 import { getAccount } from '@/lib/kitchen/people/get-account'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { chooseLanguageInput } from '@/lib/kitchen/people/choose-language.input'
+import { choosePinInput } from '@/lib/kitchen/people/choose-pin.input'
 import { changeOwnPasswordInput } from '@/lib/kitchen/people/change-own-password.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { ActionRow } from '@/lib/ui/action-row'
@@ -19,15 +20,17 @@ import { Sheet } from '@/lib/ui/sheet'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { SubmitButton } from '@/lib/ui/submit-button'
 import { formatDateTime } from '@/lib/words/format/date'
+import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
-import { changePassword, chooseLanguage, endOthers } from './actions'
+import { changePassword, chooseLanguage, endOthers, keepPin } from './actions'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).people.account.title }
 }
 
 export default async function AccountPage() {
-  const { people: words, desk } = wordsIn(await currentLanguage())
+  const language = await currentLanguage()
+  const { people: words, desk } = wordsIn(language)
   const { account: text } = words
   const { bakery } = await ask(getDesk)
   const account = await ask(getAccount)
@@ -58,6 +61,30 @@ export default async function AccountPage() {
           </FieldStack>
           <ActionRow>
             <SubmitButton tone="go">{text.passwordGo}</SubmitButton>
+          </ActionRow>
+        </ActionForm>
+      </Section>
+      <Section id="pin" title={text.pin} note={text.pinNote} screenOnly>
+        <p className="mb-4 max-w-measure">
+          {account.pinSetAt
+            ? say(text.pinSince, language, { at: formatDateTime(account.pinSetAt, bakery) })
+            : text.pinNone}
+        </p>
+        <ActionForm rules={rulesOf(choosePinInput)} action={keepPin} idPrefix="pin-">
+          <FormDone word={desk.done} text={text.pinKept} />
+          <FieldStack>
+            <FormField name="password" type="password" label={text.presentPassword} autoComplete="current-password" />
+            <FormField
+              name="pin"
+              type="password"
+              label={text.pinNew}
+              hint={text.pinHint}
+              width="short"
+              autoComplete="off"
+            />
+          </FieldStack>
+          <ActionRow>
+            <SubmitButton tone="plain">{text.pinGo}</SubmitButton>
           </ActionRow>
         </ActionForm>
       </Section>

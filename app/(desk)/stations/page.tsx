@@ -3,6 +3,7 @@ import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getAddress } from '@/lib/kitchen/stations/get-address'
+import { listStations } from '@/lib/kitchen/stations/list-stations'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Notice } from '@/lib/ui/notice'
 import { Sheet } from '@/lib/ui/sheet'
@@ -10,19 +11,26 @@ import { SideBySide } from '@/lib/ui/side-by-side'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { CertificateSection } from './certificate-section'
+import { EnrolSection } from './enrol-section'
 import { OpenSection } from './open-section'
 import { StepsSection } from './steps-section'
+import { TabletsSection } from './tablets-section'
 import { TrustSection } from './trust-section'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).stations.title }
 }
 
-export default async function StationsPage() {
+export default async function StationsPage({
+  searchParams,
+}: {
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}) {
+  const { after } = await searchParams
   const language = await currentLanguage()
   const { stations: text } = wordsIn(language)
   const { bakery } = await ask(getDesk)
-  const found = await ask(getAddress)
+  const [found, { stations, people }] = await Promise.all([ask(getAddress), ask(listStations, { after })])
   const { headline, https } = {
     front: { headline: text.headlineFront, https: text.httpsFront },
     proxy: { headline: text.headlineProxy, https: text.httpsProxy },
@@ -51,6 +59,8 @@ export default async function StationsPage() {
           {say(text.none, language, { address: found.address })}
         </Notice>
       ) : null}
+      <TabletsSection stations={stations} bakery={bakery} language={language} />
+      {found.way === 'none' ? null : <EnrolSection people={people} language={language} />}
       {found.way === 'proxy' ? (
         <OpenSection title={text.address} sentence={text.proxyText} found={found} label={text.openPicture} />
       ) : null}

@@ -46,7 +46,7 @@ export function waitingGroups(waiting: Waiting, { words, bakery, language }: Sho
       { id, title: titleOf(few.count), rows: few.rows.map(rowOf), more: label === null ? null : { href: list, label } },
     ]
   }
-  const { underWay, toMix, toSettle, sentBack, toApprove, toSign, toAmend, toClose, toDecide } = waiting
+  const { underWay, toMix, toSettle, sentBack, toApprove, toSign, toAmend, toClose, toDecide, stations } = waiting
   return [
     ...group(
       'under-way',
@@ -139,6 +139,18 @@ export function waitingGroups(waiting: Waiting, { words, bakery, language }: Sho
       '/trials#past',
       (count) => say(text.toDecide, language, { count }),
       trialRow((id) => `/trials/${id}/decide`),
+    ),
+    ...group(
+      'stations',
+      stations,
+      '/stations#tablets',
+      (count) => say(text.stations, language, { count }),
+      ({ name, isWithdrawn, who, since }) => ({
+        href: '/stations#tablets',
+        what: name,
+        about: say(isWithdrawn ? text.stationWithdrawn : text.stationMade, language, { who }),
+        since: date(since),
+      }),
     ),
   ]
 }

@@ -10,6 +10,7 @@ import { entriesToSettle } from './entries-to-settle'
 import { lastFoundBroken } from './last-found-broken'
 import { lastNotAnchored } from './last-not-anchored'
 import { plansToDecide } from './plans-to-decide'
+import { stationNews } from './station-news'
 import { plansSentBack, trialsToClose, trialsToDecide } from './trials-that-wait'
 import { versionsToSign } from './versions-to-sign'
 
@@ -42,6 +43,7 @@ export const listWaiting = query({
       toAmend,
       toClose,
       toDecide,
+      stations,
     ] = await Promise.all([
       ifMay('read-record', async () => lastFoundBroken((await bakery).recordCheck)),
       ifMay('read-record', () => lastNotAnchored(db)),
@@ -55,6 +57,8 @@ export const listWaiting = query({
       levelOf(actor, 'decide-amendment') === 'no' ? null : amendmentsToDecide(db, actor),
       ifMay('approve-plan', () => trialsToClose(db, actor)),
       ifMay('draft-formula', () => trialsToDecide(db, actor)),
+      // What the head baker did with tablets is told to the owner.
+      ifMay('change-settings', () => stationNews(db, actor)),
     ])
     return {
       brokenRecord,
@@ -68,6 +72,7 @@ export const listWaiting = query({
       toAmend,
       toClose,
       toDecide,
+      stations,
     }
   },
 })

@@ -10,7 +10,10 @@ export const getAccount = query({
   right: 'own-account',
   async run({ db, actor, now }) {
     const key = { bakeryId: actor.bakeryId, id: actor.personId }
-    const { language } = await db.person.findUniqueOrThrow({ where: { bakeryId_id: key }, select: { language: true } })
+    const { language, pin } = await db.person.findUniqueOrThrow({
+      where: { bakeryId_id: key },
+      select: { language: true, pin: { select: { setAt: true } } },
+    })
     const sessions = await db.session.findMany({
       where: {
         bakeryId: actor.bakeryId,
@@ -29,6 +32,8 @@ export const getAccount = query({
       role: actor.role,
       /** Of their own; null where they leave it to the bakery. */
       language,
+      /** When they chose their PIN for tablets; null while they have none. */
+      pinSetAt: pin?.setAt ?? null,
       sessions: sessions.map((session) => ({ ...session, isThis: session.id === actor.sessionId })),
     }
   },

@@ -14,11 +14,22 @@ export const getPerson = query({
   async run({ db, actor, input }) {
     const person = await db.person.findUnique({
       where: { bakeryId_id: { bakeryId: actor.bakeryId, id: input.personId } },
-      select: { id: true, name: true, email: true, role: true, createdAt: true, endedAt: true, revision: true },
+      select: {
+        id: true,
+        name: true,
+        email: true,
+        role: true,
+        createdAt: true,
+        endedAt: true,
+        revision: true,
+        pin: { select: { setAt: true } },
+      },
     })
     if (!person) throw new Refusal('not-found')
+    const { pin, ...rest } = person
     return {
-      ...person,
+      ...rest,
+      hasPin: pin !== null,
       isMe: person.id === actor.personId,
       mayChange: mayManage(actor, person),
       rolesToGive: roles.filter((role) => mayGiveRole(actor.role, role)),

@@ -103,6 +103,12 @@ export const desk = {
     toAmendDough: 'Dough {code}: something that was closed should be another',
     toAmendAbout: 'Trial {number}, {formula}. {who} proposed it.',
     toClose: { one: 'One trial is measured and can be ended', other: '{count} trials are measured and can be ended' },
+    stations: {
+      one: 'Somebody else saw to a tablet',
+      other: 'Somebody else saw to {count} tablets',
+    },
+    stationMade: 'drawn up by {who}',
+    stationWithdrawn: 'withdrawn by {who}',
     toDecide: {
       one: 'One trial is over and nobody has decided on it',
       other: '{count} trials are over and nobody has decided on them',

@@ -7,7 +7,7 @@ import { formulasActions, formulasPages } from './formulas'
 import { importingActions, importingPages } from './importing'
 import { peopleActions, peoplePages } from './people'
 import { shiftActions, shiftPages } from './shift'
-import { stationPages } from './stations'
+import { stationActions, stationPages } from './stations'
 import { storesActions, storesPages } from './stores'
 import { trialsActions, trialsPages } from './trials'
 
@@ -18,6 +18,7 @@ export const everyAction: readonly ActionWalk[] = [
   ...formulasActions,
   ...trialsActions,
   ...shiftActions,
+  ...stationActions,
   ...resultsActions,
   ...amendmentsActions,
   ...decisionsActions,

@@ -1,6 +1,7 @@
 import { invitePerson } from '../../../lib/kitchen/people/invite-person'
 import { callerOf, valueOf } from '../bakery'
 import type { ActionWalk, PageWalk, WalkContext } from '../rights-walk'
+import { givePin, testPin } from '../stations'
 
 const settings = {
   timeZone: 'Europe/Berlin',
@@ -90,6 +91,34 @@ export const peopleActions: readonly ActionWalk[] = [
           context.bakery.bakeryId,
         ])) === 1,
     }),
+  },
+  {
+    action: 'app/(desk)/team/people/[personId]/actions.ts#takeAway',
+    command: 'people.take-pin-away',
+    right: 'manage-people',
+    async aim(context) {
+      await givePin(context.bakery.late, testPin, new Date())
+      return {
+        page: `/team/people/${target(context)}`,
+        bound: [target(context)],
+        fields: {},
+        happened: async () =>
+          (await count(context, 'SELECT count(*) n FROM pin WHERE bakery_id = $1', [context.bakery.bakeryId])) === 0,
+      }
+    },
+  },
+  {
+    action: 'app/(desk)/account/actions.ts#keepPin',
+    command: 'people.choose-pin',
+    right: 'own-account',
+    aim: (context) =>
+      Promise.resolve({
+        page: '/account',
+        bound: [],
+        fields: { password: '{own}', pin: testPin },
+        happened: async () =>
+          (await count(context, 'SELECT count(*) n FROM pin WHERE bakery_id = $1', [context.bakery.bakeryId])) === 1,
+      }),
   },
   {
     action: 'app/(desk)/team/settings/actions.ts#changeSettings',

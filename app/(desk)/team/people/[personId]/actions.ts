@@ -6,6 +6,7 @@ import { currentLanguage } from '@/app/language'
 import { linkTo } from '@/lib/auth/link-to'
 import { changePerson } from '@/lib/kitchen/people/change-person'
 import { startPasswordReset } from '@/lib/kitchen/people/start-password-reset'
+import { takePinAway } from '@/lib/kitchen/people/take-pin-away'
 import type { FormState } from '@/lib/ui/form-state'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
@@ -42,4 +43,9 @@ export async function makeResetLink(
     label: say(team.link, language, { name }),
     caution: say(team.linkCaution, language, { name }),
   })
+}
+
+export async function takeAway(personId: string, former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(takePinAway, { personId }, form, former)
+  return acted.ok ? acted.done() : acted.state
 }

@@ -22,7 +22,7 @@ import { SubmitButton } from '@/lib/ui/submit-button'
 import { formatDate } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
-import { change, makeResetLink } from './actions'
+import { change, makeResetLink, takeAway } from './actions'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).people.team.title }
@@ -96,6 +96,16 @@ export default async function PersonPage({ params }: { params: Promise<{ personI
                 </FieldStack>
                 <ActionRow>
                   <SubmitButton tone="plain">{text.resetGo}</SubmitButton>
+                </ActionRow>
+              </ActionForm>
+            </Section>
+          ) : null}
+          {person.hasPin ? (
+            <Section id="pin" title={text.pin} note={say(text.pinNote, language, { name: person.name })} screenOnly>
+              <ActionForm action={takeAway.bind(null, person.id)} idPrefix="pin-">
+                <FormDone word={desk.done} text={text.pinTaken} />
+                <ActionRow>
+                  <SubmitButton tone="plain">{text.pinGo}</SubmitButton>
                 </ActionRow>
               </ActionForm>
             </Section>
