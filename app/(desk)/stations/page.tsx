@@ -60,7 +60,7 @@ export default async function StationsPage({
         </Notice>
       ) : null}
       <TabletsSection stations={stations} bakery={bakery} language={language} />
-      {found.way === 'none' ? null : <EnrolSection people={people} language={language} />}
+      <EnrolSection people={people} language={language} />
       {found.way === 'proxy' ? (
         <OpenSection title={text.address} sentence={text.proxyText} found={found} label={text.openPicture} />
       ) : null}
