@@ -11,6 +11,7 @@ export function evidenceFromFormat1(kept: EvidenceOfFormat1): Evidence {
     // Every verdict was said of any day then.
     declared: { ...declared, holdsFor: 'any_day' },
     isIndication,
+    headline: null,
     conditions,
     controlMean,
     limits,

@@ -6,7 +6,10 @@ import type { Shown } from '../evidence-shown/read-shown'
 type Arm = Shown['arms'][number]
 
 /** What a trial showed when it was decided on, whatever the format that it was kept in. */
-export type Evidence = Pick<Shown, 'trial' | 'declared' | 'isIndication' | 'conditions' | 'controlMean'> & {
+export type Evidence = Pick<
+  Shown,
+  'trial' | 'declared' | 'isIndication' | 'headline' | 'conditions' | 'controlMean'
+> & {
   bakery: string
   arms: Arm[]
   limits: (Shown['limits'] | EvidenceOfFormat1['limits'])[number][]

@@ -39,7 +39,7 @@ function ofManifest(manifest: EvidenceOfFormat2, texts: ReadonlyMap<string, stri
   const costsText = texts.get('costs')
   const costs = costsText === undefined ? null : readCosts(costsText, hashes.get('costs') ?? '')
   if (costs && costs.outcome !== 'read') return costs
-  const { trial, declared, isIndication, conditions, controlMean, limits, arms, readings } = shown.value
+  const { trial, declared, isIndication, headline, conditions, controlMean, limits, arms, readings } = shown.value
   return {
     outcome: 'read',
     format: 2,
@@ -48,6 +48,7 @@ function ofManifest(manifest: EvidenceOfFormat2, texts: ReadonlyMap<string, stri
       trial,
       declared,
       isIndication,
+      headline,
       conditions,
       controlMean,
       limits,

@@ -14,13 +14,14 @@ import { readVersionContent } from '../../documents/version-content/read-version
 import { firstNotAsPlanned } from '../repairs/first-not-as-planned'
 import { analyseTrial } from '../results/analyse-trial'
 import { calculations } from '../results/calculations'
-import { countedOtherwise, type CountedOtherwise } from '../results/counted-otherwise'
+import { countedOtherwise, foundLaterCounted, type CountedOtherwise } from '../results/counted-otherwise'
 import { costsShown } from '../results/costs-shown'
+import { headlineFrom } from '../results/headline-from'
 import { judgeContent } from '../results/judge-content'
 import { linesOfPlan } from '../weighings/lines-of-plan'
 import { amendmentsAgain } from './amendments-again'
 import { checkRecord } from './check-record'
-import { figuresShown } from './figures-shown'
+import { figuresShown, headlineShown } from './figures-shown'
 import { firstUnlike } from './first-unlike'
 import type { CheckOutcome, Finding, PaperAnchor } from './finding'
 
@@ -163,10 +164,14 @@ function doughsAsPlanned({ doughs, repairs }: Closing, planText: string | null, 
 
 /** Every figure that was shown, worked out again from the readings alone. */
 function figuresAgain(shown: Shown, closing: Closing): Finding {
-  const again = figuresOf(closing)
-  const { calculations: by, trial: _, declared: __, readings, arms, ...was } = shown
+  const { calculations: by, trial: _, declared: __, readings, arms, headline, ...was } = shown
   const first =
-    firstUnlike({ ...was, arms: arms.map(({ id: _id, name: _name, good: _good, ...arm }) => arm) }, again) ??
+    firstUnlike(
+      { ...was, arms: arms.map(({ id: _id, name: _name, good: _good, ...arm }) => arm) },
+      figuresOf(closing),
+    ) ??
+    // Former figures do not say it.
+    (headline && firstUnlike({ headline }, { headline: headlineOf(closing) })) ??
     firstUnlike({ readings: readings.count }, { readings: closing.readings.length })
   if (!first) return { what: 'figures', outcome: 'agrees', facts: {} }
   const outcome = by === calculations ? 'differs' : 'other-calculations'
@@ -185,19 +190,38 @@ function weighedByPlan({ weighings }: Closing, plan: PlanRead): Finding {
 
 /** What the readings of a closing come to, as it is after it was written and read. */
 function figuresOf(closing: Closing): unknown {
-  const declared = { ...closing.declared, state: closing.closed.state }
-  const { batches } = judgeContent(closing, closing.declared)
-  const compared = (counted: CountedOtherwise | null) => {
-    const comparison = counted && analyseTrial(declared, counted.batches).comparison
-    return counted && comparison && { codes: counted.codes, comparison }
-  }
-  const { withTakenOut, asLastWeighed } = countedOtherwise(batches, declared.batchesPerArm)
+  const { declared, judged, compared } = judgedAgain(closing)
+  const { withTakenOut, asLastWeighed } = countedOtherwise(judged.batches, declared.batchesPerArm)
   return plain(
     figuresShown({
-      analysis: analyseTrial(declared, batches),
+      analysis: analyseTrial(declared, judged.batches),
       otherwise: { withTakenOut: compared(withTakenOut), asLastWeighed: compared(asLastWeighed) },
     }),
   )
+}
+
+/** What the headline over the readings of a closing rests on, in the same way. */
+function headlineOf(closing: Closing): unknown {
+  const {
+    declared,
+    judged: { batches, conduct },
+    compared,
+  } = judgedAgain(closing)
+  const { comparison } = analyseTrial(declared, batches)
+  const withThem = compared(foundLaterCounted(batches, conduct.foundCauses, declared.batchesPerArm))
+  return plain(headlineShown(headlineFrom(comparison, withThem)))
+}
+
+function judgedAgain(closing: Closing) {
+  const declared = { ...closing.declared, state: closing.closed.state }
+  return {
+    declared,
+    judged: judgeContent(closing, closing.declared),
+    compared(counted: CountedOtherwise | null) {
+      const comparison = counted && analyseTrial(declared, counted.batches).comparison
+      return counted && comparison && { codes: counted.codes, comparison }
+    },
+  }
 }
 
 /** What came after the closing; nothing did where the file names no such part. */

@@ -9,7 +9,7 @@ import { calculations } from '../results/calculations'
 import { costsWithRest } from '../results/costs-of-trial'
 import type { loadEvidence } from '../results/load-evidence'
 import { sureOf } from '../sure-of'
-import { figuresShown } from './figures-shown'
+import { figuresShown, headlineShown } from './figures-shown'
 import { whoKnew } from '../results/who-knew'
 import type { WorkedOut } from './work-out'
 
@@ -82,6 +82,7 @@ export async function evidenceToKeep(
         }
       }),
       ...figures,
+      headline: headlineShown(worked.headline),
       readings: { count, hash: loaded.found.rowsNow },
     },
     costs: {

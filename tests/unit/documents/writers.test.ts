@@ -31,7 +31,8 @@ import evidenceCautions from '../../fixtures/documents/evidence-cautions-1.json'
 import evidenceCosts from '../../fixtures/documents/evidence-costs-1.json'
 import evidenceKnowing from '../../fixtures/documents/evidence-knowing-1.json'
 import evidenceShownOfFormat1 from '../../fixtures/documents/evidence-shown-1.json'
-import evidenceShown from '../../fixtures/documents/evidence-shown-2.json'
+import evidenceShownOfFormat2 from '../../fixtures/documents/evidence-shown-2.json'
+import evidenceShown from '../../fixtures/documents/evidence-shown-3.json'
 import plansOfFormat1 from '../../fixtures/documents/plan-1.json'
 import plansOfFormat2 from '../../fixtures/documents/plan-2.json'
 import plansOfFormat3 from '../../fixtures/documents/plan-3.json'
@@ -106,13 +107,14 @@ it('evidence is written as its parts and the text that names them, whose golden 
   const costs = readCosts(evidenceCosts[0]!.text, evidenceCosts[0]!.hash)
   const cautions = readCautions(evidenceCautions[0]!.text, evidenceCautions[0]!.hash)
   const knowing = readKnowing(evidenceKnowing[0]!.text, evidenceKnowing[0]!.hash)
-  const manifest = readManifest(evidence[2]!.text, evidence[2]!.hash)
+  const manifest = readManifest(evidence[3]!.text, evidence[3]!.hash)
   if (
     shown.outcome !== 'read' ||
     costs.outcome !== 'read' ||
     cautions.outcome !== 'read' ||
     manifest.outcome !== 'read' ||
-    knowing.outcome !== 'read'
+    knowing.outcome !== 'read' ||
+    shown.value.headline === null
   )
     throw new Error('a golden text was not read')
   const { bakery, trial, frozen } = manifest.value
@@ -120,7 +122,7 @@ it('evidence is written as its parts and the text that names them, whose golden 
     bakery,
     trial,
     frozen,
-    shown: shown.value,
+    shown: { ...shown.value, headline: shown.value.headline },
     costs: costs.value,
     cautions: cautions.value,
     knowing: knowing.value,
@@ -129,7 +131,7 @@ it('evidence is written as its parts and the text that names them, whose golden 
     plan: plansOfFormat4[0]!.text,
   }
   const written = textOfEvidence(asked)
-  expect({ text: written.text, hash: written.hash }).toEqual({ text: evidence[2]!.text, hash: evidence[2]!.hash })
+  expect({ text: written.text, hash: written.hash }).toEqual({ text: evidence[3]!.text, hash: evidence[3]!.hash })
   expect(written.parts.map(({ text }) => text)).toEqual([
     evidenceShown[0]!.text,
     evidenceCosts[0]!.text,
@@ -159,7 +161,15 @@ describe('a closing and figures of a former format', () => {
   })
 
   it.each(evidenceShownOfFormat1)('count no dough otherwise for it: $what', ({ text, hash }) => {
-    expect(readShown(text, hash)).toMatchObject({ outcome: 'read', format: 1, value: { asLastWeighed: null } })
+    expect(readShown(text, hash)).toMatchObject({
+      outcome: 'read',
+      format: 1,
+      value: { asLastWeighed: null, headline: null },
+    })
+  })
+
+  it.each(evidenceShownOfFormat2)('say nothing of the headline: $what', ({ text, hash }) => {
+    expect(readShown(text, hash)).toMatchObject({ outcome: 'read', format: 2, value: { headline: null } })
   })
 })
 
