@@ -26,3 +26,15 @@ export function forgedFile(text: string, kind: string, change: (part: string) =>
   if (changed === file.manifest.text) throw new Error('nothing was changed')
   return canonicalText({ ...file, manifest: { text: changed, hash: sha256(changed) } })
 }
+
+/** A file of evidence of which somebody took a part away, and its name from the list of parts. */
+export function withoutPart(text: string, kind: string): string {
+  const file = fileOfFormat1.parse(JSON.parse(text))
+  const manifest = evidenceOfFormat2.parse(JSON.parse(file.manifest.text))
+  const changed = canonicalText({ ...manifest, parts: manifest.parts.filter((part) => part.kind !== kind) })
+  return canonicalText({
+    ...file,
+    parts: file.parts.filter((part) => part.kind !== kind),
+    manifest: { text: changed, hash: sha256(changed) },
+  })
+}

@@ -20,6 +20,7 @@ import { headlineFrom } from '../results/headline-from'
 import { judgeContent } from '../results/judge-content'
 import { linesOfPlan } from '../weighings/lines-of-plan'
 import { amendmentsAgain } from './amendments-again'
+import { amendmentsByRecord } from './amendments-by-record'
 import { checkRecord } from './check-record'
 import { figuresShown, headlineShown } from './figures-shown'
 import { firstUnlike } from './first-unlike'
@@ -51,6 +52,7 @@ export function checkFile(text: string, paper: PaperAnchor | null = null): Findi
   const closing = readClosing(textOf('closing') ?? '', hashOf('closing'))
   const plan = readPlan(textOf('plan') ?? '', hashOf('plan'))
   const costs = readCosts(textOf('costs') ?? '', hashOf('costs'))
+  const amendments = readAmendments(textOf('amendments') ?? '', hashOf('amendments'))
   return [
     { what: 'manifest', outcome: 'agrees', facts: {} },
     ...parts,
@@ -63,10 +65,10 @@ export function checkFile(text: string, paper: PaperAnchor | null = null): Findi
             doughsAsPlanned(closing.closing, textOf('plan'), hashOf('plan')),
             figuresAgain(shown.value, closing.closing),
             weighedByPlan(closing.closing, plan),
-            amendedAgain(
-              { text: textOf('amendments'), hash: hashOf('amendments') },
-              { hash: hashOf('closing'), closing: closing.closing },
-            ),
+            amendedAgain(hashOf('amendments') === '' ? null : amendments, {
+              hash: hashOf('closing'),
+              closing: closing.closing,
+            }),
           ]
         : [
             {
@@ -78,6 +80,10 @@ export function checkFile(text: string, paper: PaperAnchor | null = null): Findi
       : [{ what: 'figures', outcome: unreadable(shown.outcome), facts: {} } satisfies Finding]),
     costsAgain(costs, textOf('costs') === null),
     signedOn(file),
+    amendmentsByRecord(file.record, amendments.outcome === 'read' ? amendments.value : null, {
+      trial: manifest.value.trial.id,
+      evidence: file.manifest.hash,
+    }),
     ...checkRecord(file, { evidence: file.manifest.hash, closing: hashOf('closing') || null }, paper),
   ]
 }
@@ -226,11 +232,10 @@ function judgedAgain(closing: Closing) {
 
 /** What came after the closing; nothing did where the file names no such part. */
 function amendedAgain(
-  { text, hash }: { text: string | null; hash: string },
+  read: ReturnType<typeof readAmendments> | null,
   closed: { hash: string; closing: Closing },
 ): Finding {
-  if (hash === '') return { what: 'amendments', outcome: 'not-there', facts: {} }
-  const read = readAmendments(text ?? '', hash)
+  if (read === null) return { what: 'amendments', outcome: 'not-there', facts: {} }
   return read.outcome === 'read'
     ? amendmentsAgain(read.value, closed, figuresOf)
     : { what: 'amendments', outcome: unreadable(read.outcome), facts: {} }
