@@ -28,7 +28,7 @@ const volumeOf = (arm: number, day: number, loaf: number) =>
  * behind it, and then baked straight in the tables: three days, four loaves of each dough, read twice.
  * @param q.unmeasured position of an arm whose doughs were all lost
  * @param q.spoilt loaves of each test dough that were no good; none unless given
- * @param q.batchesPerArm doughs of a kind on a mixing day; one unless given
+ * @param q.content what is declared otherwise
  * @param q.hugeMl by which the loaves of the first control of the second day are larger
  * @param q.stores to bake for another time, of a bakery that has them
  */
@@ -40,7 +40,7 @@ export async function makeEndedTrial(
     unmeasured?: number
     stores?: TrialStores
     spoilt?: number
-    batchesPerArm?: number
+    content?: Partial<ReturnType<typeof trialContentOf>>
     hugeMl?: number
   } = {},
 ): Promise<EndedTrial> {
@@ -50,7 +50,7 @@ export async function makeEndedTrial(
   const stores = q.stores ?? (await makeTrialStores(bakery, now))
   const { trialId, number } = valueOf(
     await draftTrial.call(as(bakery.late), {
-      content: { ...trialContentOf(stores), batchesPerArm: q.batchesPerArm ?? 1 },
+      content: { ...trialContentOf(stores), ...q.content },
     }),
   )
   const { planHash, revision } = valueOf(await proposePlan.call(as(bakery.late), { trialId, seenRevision: 1 }))

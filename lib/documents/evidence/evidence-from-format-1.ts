@@ -37,6 +37,7 @@ function costsFrom({ arms, ...costs }: EvidenceOfFormat1['costs']): NonNullable<
       perKg,
       perLitre,
       perLoaf: isByGood ? of.perGoodPiece : of.perPlannedPiece,
+      sameVolume: null,
       differencePerLoaf: isByGood ? of.differencePerGoodPiece : of.differencePerPlannedPiece,
     })),
   }

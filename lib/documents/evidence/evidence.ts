@@ -1,5 +1,5 @@
 import 'server-only'
-import type { CostsOfFormat1 } from '../evidence-costs/costs-of-format-1'
+import type { Costs } from '../evidence-costs/read-costs'
 import type { EvidenceOfFormat1 } from './evidence-of-format-1'
 import type { Shown } from '../evidence-shown/read-shown'
 
@@ -15,7 +15,7 @@ export type Evidence = Pick<
   limits: (Shown['limits'] | EvidenceOfFormat1['limits'])[number][]
   /** Null where they were left out. */
   costs:
-    | (Omit<CostsOfFormat1, 'format' | 'rests'> & {
+    | (Omit<Costs, 'rests'> & {
         /** Before a dough had one cost a loaf it was that of a good one, where those were counted. */
         loaf: 'any' | 'good'
       })

@@ -1,6 +1,5 @@
 import 'server-only'
-import { canonicalText } from '../../documents/canonical-text'
-import { readClosing } from '../../documents/closing/read-closing'
+import { readClosing, type ClosingRead } from '../../documents/closing/read-closing'
 import type { Closing } from '../../documents/closing/closing'
 import { readManifest } from '../../documents/evidence/read-manifest'
 import { readCosts } from '../../documents/evidence-costs/read-costs'
@@ -14,16 +13,17 @@ import { readVersionContent } from '../../documents/version-content/read-version
 import { firstNotAsPlanned } from '../repairs/first-not-as-planned'
 import { analyseTrial } from '../results/analyse-trial'
 import { calculations } from '../results/calculations'
-import { countedOtherwise, foundLaterCounted, type CountedOtherwise } from '../results/counted-otherwise'
-import { costsShown } from '../results/costs-shown'
+import { countedOtherwise, foundLaterCounted } from '../results/counted-otherwise'
 import { headlineFrom } from '../results/headline-from'
-import { judgeContent } from '../results/judge-content'
 import { linesOfPlan } from '../weighings/lines-of-plan'
 import { amendmentsAgain } from './amendments-again'
 import { amendmentsByRecord } from './amendments-by-record'
 import { checkRecord } from './check-record'
+import { costsAgain, volumesAgain } from './costs-again'
 import { figuresShown, headlineShown } from './figures-shown'
 import { firstUnlike } from './first-unlike'
+import { judgedAgain } from './judged-again'
+import { plain } from './plain'
 import type { CheckOutcome, Finding, PaperAnchor } from './finding'
 
 /**
@@ -78,7 +78,11 @@ export function checkFile(text: string, paper: PaperAnchor | null = null): Findi
             } satisfies Finding,
           ]
       : [{ what: 'figures', outcome: unreadable(shown.outcome), facts: {} } satisfies Finding]),
-    costsAgain(costs, textOf('costs') === null),
+    costsChecked(costs, textOf('costs') === null, {
+      closing,
+      plan,
+      by: shown.outcome === 'read' ? shown.value.calculations : calculations,
+    }),
     signedOn(file),
     amendmentsByRecord(file.record, amendments.outcome === 'read' ? amendments.value : null, {
       trial: manifest.value.trial.id,
@@ -218,18 +222,6 @@ function headlineOf(closing: Closing): unknown {
   return plain(headlineShown(headlineFrom(comparison, withThem)))
 }
 
-function judgedAgain(closing: Closing) {
-  const declared = { ...closing.declared, state: closing.closed.state }
-  return {
-    declared,
-    judged: judgeContent(closing, closing.declared),
-    compared(counted: CountedOtherwise | null) {
-      const comparison = counted && analyseTrial(declared, counted.batches).comparison
-      return counted && comparison && { codes: counted.codes, comparison }
-    },
-  }
-}
-
 /** What came after the closing; nothing did where the file names no such part. */
 function amendedAgain(
   read: ReturnType<typeof readAmendments> | null,
@@ -241,12 +233,20 @@ function amendedAgain(
     : { what: 'amendments', outcome: unreadable(read.outcome), facts: {} }
 }
 
-function costsAgain(costs: ReturnType<typeof readCosts>, isLeftOut: boolean): Finding {
+function costsChecked(
+  costs: ReturnType<typeof readCosts>,
+  isLeftOut: boolean,
+  rest: { closing: ClosingRead; plan: PlanRead; by: number },
+): Finding {
   if (isLeftOut) return { what: 'costs', outcome: 'left-out', facts: {} }
   if (costs.outcome !== 'read') return { what: 'costs', outcome: unreadable(costs.outcome), facts: {} }
-  const { day, currency, arms, rests } = costs.value
-  const first = firstUnlike({ currency, arms }, plain(costsShown(day, rests)))
-  return first ? { what: 'costs', outcome: 'differs', facts: first } : { what: 'costs', outcome: 'agrees', facts: {} }
+  const { closing, plan, by } = rest
+  const first = costsAgain(costs, plan.outcome === 'read' ? plan.plan : null)
+  if (first) return { what: 'costs', outcome: 'differs', facts: first }
+  const volume = volumesAgain(costs, closing.outcome === 'read' ? closing.closing : null)
+  if (!volume) return { what: 'costs', outcome: 'agrees', facts: {} }
+  const outcome = by === calculations ? 'differs' : 'other-calculations'
+  return { what: 'costs', outcome, facts: { ...volume, by, now: calculations } }
 }
 
 /** What was signed says on which evidence. */
@@ -256,9 +256,4 @@ function signedOn({ signed, manifest }: Pick<FileOfFormat1, 'signed' | 'manifest
   const read = readVersionContent(signed.text)
   const isOnIt = read.outcome === 'read' && read.content.evidence?.hash === manifest.hash
   return { what: 'signed', outcome: isOnIt ? 'agrees' : 'differs', facts: {} }
-}
-
-/** As it is after it was written and read: without what is undefined. */
-function plain(value: unknown): unknown {
-  return JSON.parse(canonicalText(value))
 }

@@ -14,7 +14,7 @@ import { isBroken, type Sealed } from '../results/load-sealed'
 import { isEnded } from '../trials/rules'
 import { amendmentsShown, cameAfter } from './amendments-to-keep'
 import { evidenceToKeep } from './evidence-to-keep'
-import { workOut } from './work-out'
+import { volumesOf, workOut } from './work-out'
 
 /**
  * The evidence of a trial that ended, as a file: what was kept with its decision, or without one what it shows now.
@@ -89,7 +89,12 @@ async function evidenceNow(
   came: Awaited<ReturnType<typeof cameAfter>>,
 ) {
   const [worked, second] = await Promise.all([workOut(loaded), came?.workOutSecond() ?? null])
-  return evidenceToKeep(from, actor, now, loaded, worked, came && amendmentsShown(came.after, second))
+  const volumes = await volumesOf(loaded, worked)
+  return evidenceToKeep(from, actor, now, loaded, {
+    worked,
+    volumes,
+    amendments: came && amendmentsShown(came.after, second),
+  })
 }
 
 /** What the record says of these things and of amendments from devices, with the entry before each and after. */

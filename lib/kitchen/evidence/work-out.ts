@@ -5,6 +5,8 @@ import type { TrialAnalysis } from '../results/analyse-trial'
 import { compareOtherwise } from '../results/compare-otherwise'
 import { headlineComparison } from '../results/headline-comparison'
 import type { HeadlineComparison } from '../results/headline-from'
+import type { VolumeRatios } from '../results/volume-ratios'
+import { volumesOfTrial } from '../results/volumes-of-trial'
 
 export type WorkedOut = {
   analysis: TrialAnalysis
@@ -26,4 +28,12 @@ export async function workOut({
   const [analysis, otherwise] = await Promise.all([analyseOnce(declared, batches), compareOtherwise(declared, batches)])
   const { comparison } = analysis
   return { analysis, otherwise, headline: await headlineComparison({ declared, batches, comparison, found }) }
+}
+
+/** How its loaves stand in volume to the control's, of what was worked out. @throws Refusal as workOut */
+export function volumesOf(
+  { declared, batches, header }: Pick<Loaded, 'declared' | 'batches' | 'header'>,
+  { analysis: { comparison } }: WorkedOut,
+): Promise<VolumeRatios> {
+  return volumesOfTrial({ declared, batches, measureCode: header.measure.code, comparison })
 }

@@ -32,7 +32,11 @@ afterAll(() => database.drop())
 
 /** Malt lifts the loaf, but one control is huge; who likes malt finds a cause for that one, and a friend signs it. */
 async function withoutTheHugeOne() {
-  const { trialId, revision, armIds } = await makeEndedTrial(bakery, { state: 'baking', batchesPerArm: 2, hugeMl: 700 })
+  const { trialId, revision, armIds } = await makeEndedTrial(bakery, {
+    state: 'baking',
+    content: { batchesPerArm: 2 },
+    hugeMl: 700,
+  })
   const huge = await db().batch.findFirstOrThrow({
     where: { trialId, kind: 'dough', arm: { position: 0 }, mixingDay: { number: 2 } },
     orderBy: { plannedOrder: 'asc' },

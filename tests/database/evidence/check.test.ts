@@ -201,7 +201,7 @@ describe('the evidence of a trial, as a file', () => {
 
     const targetG = /"massG":([\d.]+),"stepG":[\d.]+,"toleranceG"/
     const left = forgedFile(text, 'closing', (part) => part.replace('"how":"weighed","id"', '"how":"ticked","id"'))
-    expect(wrong(left)).toEqual(['figures differs', 'closing differs'])
+    expect(wrong(left)).toEqual(['figures differs', 'costs differs', 'closing differs'])
     const other = forgedFile(text, 'closing', (part) => part.replace('"massG":7777', '"massG":8888'))
     expect(wrong(other)).toEqual(['closing differs'])
     const moved = forgedFile(text, 'closing', (part) =>
@@ -209,7 +209,7 @@ describe('the evidence of a trial, as a file', () => {
     )
     expect(wrong(moved)).toEqual(['weighings differs', 'closing differs'])
     const wide = forgedFile(text, 'closing', (part) => part.replace(/"toleranceG":[\d.]+/g, '"toleranceG":99999'))
-    expect(wrong(wide)).toEqual(['figures differs', 'weighings differs', 'closing differs'])
+    expect(wrong(wide)).toEqual(['figures differs', 'weighings differs', 'costs differs', 'closing differs'])
   })
 
   it('holds what came after the closing, works the second result out again, and names what was changed of it', async () => {

@@ -17,6 +17,7 @@ import { amendmentsOfFormat1 } from '@/lib/documents/evidence-amendments/amendme
 import { readAmendments } from '@/lib/documents/evidence-amendments/read-amendments'
 import { cautionsOfFormat1 } from '@/lib/documents/evidence-cautions/cautions-of-format-1'
 import { costsOfFormat1 } from '@/lib/documents/evidence-costs/costs-of-format-1'
+import { costsOfFormat2 } from '@/lib/documents/evidence-costs/costs-of-format-2'
 import { evidenceOfFormat1 } from '@/lib/documents/evidence/evidence-of-format-1'
 import { evidenceOfFormat2 } from '@/lib/documents/evidence/evidence-of-format-2'
 import { readEvidence } from '@/lib/documents/evidence/read-evidence'
@@ -66,6 +67,7 @@ const documents: Kind[] = [
   { name: 'evidence-shown-2', schema: shownOfFormat2, read: readShown },
   { name: 'evidence-shown-3', schema: shownOfFormat3, read: readShown },
   { name: 'evidence-costs-1', schema: costsOfFormat1, read: readCosts },
+  { name: 'evidence-costs-2', schema: costsOfFormat2, read: readCosts },
   { name: 'evidence-cautions-1', schema: cautionsOfFormat1, read: readCautions },
   { name: 'evidence-amendments-1', schema: amendmentsOfFormat1, read: readAmendments },
   { name: 'evidence-knowing-1', schema: knowingOfFormat1, read: readKnowing },

@@ -28,7 +28,8 @@ import closings from '../../fixtures/documents/closing-2.json'
 import evidence from '../../fixtures/documents/evidence-2.json'
 import evidenceAmendments from '../../fixtures/documents/evidence-amendments-1.json'
 import evidenceCautions from '../../fixtures/documents/evidence-cautions-1.json'
-import evidenceCosts from '../../fixtures/documents/evidence-costs-1.json'
+import evidenceCostsOfFormat1 from '../../fixtures/documents/evidence-costs-1.json'
+import evidenceCosts from '../../fixtures/documents/evidence-costs-2.json'
 import evidenceKnowing from '../../fixtures/documents/evidence-knowing-1.json'
 import evidenceShownOfFormat1 from '../../fixtures/documents/evidence-shown-1.json'
 import evidenceShownOfFormat2 from '../../fixtures/documents/evidence-shown-2.json'
@@ -107,7 +108,7 @@ it('evidence is written as its parts and the text that names them, whose golden 
   const costs = readCosts(evidenceCosts[0]!.text, evidenceCosts[0]!.hash)
   const cautions = readCautions(evidenceCautions[0]!.text, evidenceCautions[0]!.hash)
   const knowing = readKnowing(evidenceKnowing[0]!.text, evidenceKnowing[0]!.hash)
-  const manifest = readManifest(evidence[3]!.text, evidence[3]!.hash)
+  const manifest = readManifest(evidence[4]!.text, evidence[4]!.hash)
   if (
     shown.outcome !== 'read' ||
     costs.outcome !== 'read' ||
@@ -131,7 +132,7 @@ it('evidence is written as its parts and the text that names them, whose golden 
     plan: plansOfFormat4[0]!.text,
   }
   const written = textOfEvidence(asked)
-  expect({ text: written.text, hash: written.hash }).toEqual({ text: evidence[3]!.text, hash: evidence[3]!.hash })
+  expect({ text: written.text, hash: written.hash }).toEqual({ text: evidence[4]!.text, hash: evidence[4]!.hash })
   expect(written.parts.map(({ text }) => text)).toEqual([
     evidenceShown[0]!.text,
     evidenceCosts[0]!.text,
@@ -151,7 +152,7 @@ it('evidence is written as its parts and the text that names them, whose golden 
   expect(() => textOfEvidence({ ...asked, closing: 'no document' })).toThrow(/closing/)
 })
 
-describe('a closing and figures of a former format', () => {
+describe('a closing, figures and costs of a former format', () => {
   it.each(closingsOfFormat1)('are of a trial of which nothing was written of weighing: $what', ({ text, hash }) => {
     expect(readClosing(text, hash)).toMatchObject({
       outcome: 'read',
@@ -166,6 +167,14 @@ describe('a closing and figures of a former format', () => {
       format: 1,
       value: { asLastWeighed: null, headline: null },
     })
+  })
+
+  it.each(evidenceCostsOfFormat1)('say nothing of a price for the same volume: $what', ({ text, hash }) => {
+    const read = readCosts(text, hash)
+    if (read.outcome !== 'read') throw new Error(read.outcome)
+    expect(read.format).toBe(1)
+    expect(read.value.arms.map(({ sameVolume }) => sameVolume)).toEqual(read.value.arms.map(() => null))
+    expect(read.value.rests.arms.every(({ dosed, volume }) => dosed.length === 0 && volume === null)).toBe(true)
   })
 
   it.each(evidenceShownOfFormat2)('say nothing of the headline: $what', ({ text, hash }) => {
