@@ -52,7 +52,12 @@ export function EvidenceSection({ decision, evidence, bakery, language }: Eviden
     >
       <p className="mb-3 max-w-measure text-small text-ink-2">{paragraph(declaredSentences, language)}</p>
       {evidence.lessFavourableOf.length > 0 ? (
-        <p className="mb-3 max-w-measure">{say(text.lessFavourable, language, { codes: evidence.lessFavourableOf })}</p>
+        <p className="mb-3 max-w-measure">
+          {paragraph(
+            [say(text.lessFavourable, language, { codes: evidence.lessFavourableOf }), text.lessFavourableControl],
+            language,
+          )}
+        </p>
       ) : null}
       <EvidenceTable evidence={evidence} forms={forms} text={text} />
       <ul className="mt-3 max-w-measure list-disc pl-5">
