@@ -1,5 +1,9 @@
 import { db } from '../../lib/db/client'
+import { noteFoundCause } from '../../lib/kitchen/shifts/note-found-cause'
+import { signFoundCause } from '../../lib/kitchen/shifts/sign-found-cause'
 import { expect, test } from '../support/app'
+import { callerOf, valueOf, type TestPerson } from '../support/bakery'
+import { closeAsItIs } from '../support/close-as-it-is'
 import { makeEndedTrial } from '../support/ended-trial'
 
 test('a trial that is over becomes a new version: drafted, taken back, drafted again, signed by two', async ({
@@ -90,4 +94,39 @@ test('a trial may change nothing, and the reason is kept', async ({ as, bakery }
   await owner.goto(`/trials/${trialId}/decide`)
   await expect(owner.getByText('has decided on this trial already')).toBeVisible()
   await expect(owner.getByRole('button', { name: 'Keep the formula' })).toBeHidden()
+})
+
+test('a dough that was set aside with a friend makes nothing better where it is decided', async ({ as, bakery }) => {
+  test.setTimeout(60_000)
+  const now = new Date()
+  const by = ({ sessionSecret, password }: TestPerson) => callerOf(sessionSecret, now, password)
+  const { trialId } = await makeEndedTrial(bakery, {
+    now,
+    state: 'baking',
+    content: { batchesPerArm: 2 },
+    hugeMl: 700,
+  })
+  const huge = await db().batch.findFirstOrThrow({
+    where: { trialId, kind: 'dough', arm: { position: 0 }, mixingDay: { number: 2 } },
+    orderBy: { plannedOrder: 'asc' },
+  })
+  const cause = { batchId: huge.id, object: 'ingredient_left', what: 'The salt is in its tub.' }
+  const { foundCauseId } = valueOf(await noteFoundCause.call(by(bakery.early), cause))
+  valueOf(await signFoundCause.call(by(bakery.late), { foundCauseId, seenRevision: huge.revision }))
+  await closeAsItIs(bakery, trialId, now)
+
+  const head = await as(bakery.head)
+  await head.goto(`/trials/${trialId}/decide`)
+  const said = `Set aside for what was found after it was read: dough ${huge.code}.`
+  await expect(head.getByText(said)).toBeVisible()
+  await expect(head.getByText('It could not decide whether Dough A is better')).toBeVisible()
+  await head.getByRole('radio', { name: /^Dough A/ }).check()
+  await head.getByLabel('Reason').first().fill('It looks larger.')
+  await head.getByRole('button', { name: 'Draft the change' }).click()
+  await expect(head.getByRole('heading', { level: 1 })).toContainText('malt, 0.6 % into version 2')
+  await expect(head.getByText(said)).toBeVisible()
+  await expect(head.getByText('It could not decide whether Dough A: malt, 0.6 % is better')).toBeVisible()
+  const evidence = head.getByRole('table', { name: 'The evidence, as it was frozen' })
+  await expect(evidence).toContainText('undecided')
+  await expect(evidence.getByText('better', { exact: true })).toBeHidden()
 })

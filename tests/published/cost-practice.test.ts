@@ -3,6 +3,7 @@ import { leastOrder } from '@/lib/calc/cost/least-order'
 import { madeBatchCost } from '@/lib/calc/cost/made-batch-cost'
 import { breakEvenPrice } from '@/lib/calc/cost/break-even-price'
 import { payBack } from '@/lib/calc/cost/pay-back'
+import { sameVolumePrice } from '@/lib/calc/cost/same-volume-price'
 import { unitCosts } from '@/lib/calc/cost/unit-costs'
 import { usablePrice } from '@/lib/calc/cost/usable-price'
 import { publishedCheck } from '@/tests/support/published-check'
@@ -139,4 +140,44 @@ publishedCheck({
   },
   tolerance: { absolute: 0.005 },
   why: 'half of the second decimal',
+})
+/** Tin loaf of 600 g: 48 cents without the improver, 0.9 g of it in the test dough, whose rest costs 47.7 cents. */
+const improver = (volumeRatio: number, controlMassG = 0) =>
+  sameVolumePrice({
+    volumeRatio,
+    controlRestMinor: new Decimal(48),
+    armRestMinor: new Decimal('47.7'),
+    controlMassG: new Decimal(controlMassG),
+    armMassG: new Decimal('0.9'),
+  })
+publishedCheck({
+  ...practice,
+  of: ['cost/same-volume-price'],
+  what: '4 % more volume is worth 49.92 − 47.70 cents, for 0.9 g: cents a kg',
+  expected: 2466.667,
+  got: () => {
+    const found = improver(1.04)
+    return 'perKgMinor' in found ? found.perKgMinor.toNumber() : Number.NaN
+  },
+  tolerance: { absolute: 0.0005 },
+  why: 'half of the third decimal',
+})
+publishedCheck({
+  ...practice,
+  of: ['cost/same-volume-price'],
+  what: 'the same with 0.5 g of it in the control: 2.22 cents for 0.9 − 0.52 g, cents a kg',
+  expected: 5842.105,
+  got: () => {
+    const found = improver(1.04, 0.5)
+    return 'perKgMinor' in found ? found.perKgMinor.toNumber() : Number.NaN
+  },
+  tolerance: { absolute: 0.0005 },
+  why: 'half of the third decimal',
+})
+publishedCheck({
+  ...practice,
+  of: ['cost/same-volume-price'],
+  what: '1 % less volume is worth 47.52 cents, and the rest costs 47.70',
+  expected: 'never',
+  got: () => improver(0.99).outcome,
 })

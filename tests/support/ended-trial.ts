@@ -28,6 +28,8 @@ const volumeOf = (arm: number, day: number, loaf: number) =>
  * behind it, and then baked straight in the tables: three days, four loaves of each dough, read twice.
  * @param q.unmeasured position of an arm whose doughs were all lost
  * @param q.spoilt loaves of each test dough that were no good; none unless given
+ * @param q.content what is declared otherwise
+ * @param q.hugeMl by which the loaves of the first control of the second day are larger
  * @param q.stores to bake for another time, of a bakery that has them
  */
 export async function makeEndedTrial(
@@ -38,13 +40,19 @@ export async function makeEndedTrial(
     unmeasured?: number
     stores?: TrialStores
     spoilt?: number
+    content?: Partial<ReturnType<typeof trialContentOf>>
+    hugeMl?: number
   } = {},
 ): Promise<EndedTrial> {
   const { now = testNow, state = 'closed' } = q
   const { bakeryId } = bakery
   const as = (person: TestPerson) => callerOf(person.sessionSecret, now, person.password)
   const stores = q.stores ?? (await makeTrialStores(bakery, now))
-  const { trialId, number } = valueOf(await draftTrial.call(as(bakery.late), { content: trialContentOf(stores) }))
+  const { trialId, number } = valueOf(
+    await draftTrial.call(as(bakery.late), {
+      content: { ...trialContentOf(stores), ...q.content },
+    }),
+  )
   const { planHash, revision } = valueOf(await proposePlan.call(as(bakery.late), { trialId, seenRevision: 1 }))
   valueOf(
     await decidePlan.call(as(bakery.owner), {
@@ -59,7 +67,9 @@ export async function makeEndedTrial(
   const batches = await db().batch.findMany({
     where: { bakeryId, trialId, kind: 'dough' },
     select: { id: true, arm: { select: { position: true } }, mixingDay: { select: { number: true } } },
+    orderBy: { plannedOrder: 'asc' },
   })
+  const huge = batches.find(({ arm, mixingDay }) => arm.position === 0 && mixingDay.number === 2)
   const reading = (batchId: string, code: string, piece: number | null, repeat: number, value: number) => ({
     bakeryId,
     id: uuid(),
@@ -95,7 +105,7 @@ export async function makeEndedTrial(
       data: [
         reading(id, 'dough-temp', null, 1, 26),
         ...[1, 2, 3, 4].flatMap((loaf) => {
-          const volume = volumeOf(arm.position, mixingDay.number, loaf)
+          const volume = volumeOf(arm.position, mixingDay.number, loaf) + (id === huge?.id ? (q.hugeMl ?? 0) : 0)
           return [
             reading(id, 'loaf-mass', loaf, 1, 400),
             reading(id, 'loaf-volume', loaf, 1, volume),

@@ -1,10 +1,12 @@
 import { z } from 'zod'
 import { calcEntry } from '../entry'
+import { Decimal } from './decimal'
 import { decimalText } from './decimal-text'
 import { leastOrder } from './least-order'
 import { madeBatchCost } from './made-batch-cost'
 import { mustBeDecimal } from './must-be-decimal'
 import { payBack } from './pay-back'
+import { sameVolumePrice } from './same-volume-price'
 import { sameVolumeRoute } from './same-volume-route'
 
 /** Money as in entries.ts: a decimal in text, in minor units. */
@@ -86,6 +88,41 @@ export const gainEntries = [
         savedPerPieceMinor: decimalText(route.savedPerPieceMinor),
         lowerSavedPerPieceMinor: decimalText(route.lowerSavedPerPieceMinor),
         upperSavedPerPieceMinor: decimalText(route.upperSavedPerPieceMinor),
+      }
+    },
+  }),
+  calcEntry({
+    id: 'cost/same-volume-price',
+    input: z.strictObject({
+      volumeRatio: z.number(),
+      controlRestMinor: minor,
+      armRestMinor: minor,
+      controlMassG: z.number(),
+      armMassG: z.number(),
+    }),
+    output: z.strictObject({
+      outcome: z.enum(['up-to', 'from', 'never', 'always', 'no-bearing']),
+      perKgMinor: z.nullable(minor),
+    }),
+    example: {
+      volumeRatio: 1.04,
+      controlRestMinor: '46.8',
+      armRestMinor: '46.6',
+      controlMassG: 0,
+      armMassG: 3.1,
+    },
+    source: 'definition; common practice, no source',
+    run: (q) => {
+      const found = sameVolumePrice({
+        volumeRatio: q.volumeRatio,
+        controlRestMinor: mustBeDecimal('controlRestMinor', q.controlRestMinor),
+        armRestMinor: mustBeDecimal('armRestMinor', q.armRestMinor),
+        controlMassG: new Decimal(q.controlMassG),
+        armMassG: new Decimal(q.armMassG),
+      })
+      return {
+        outcome: found.outcome,
+        perKgMinor: 'perKgMinor' in found ? decimalText(found.perKgMinor) : null,
       }
     },
   }),

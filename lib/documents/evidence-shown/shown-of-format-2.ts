@@ -17,5 +17,3 @@ export const shownOfFormat2 = z.strictObject({
   /** The arms going by what stood of weighings at the closing; null where that counts the same doughs. */
   asLastWeighed: withTakenOut,
 })
-
-export type ShownOfFormat2 = z.output<typeof shownOfFormat2>

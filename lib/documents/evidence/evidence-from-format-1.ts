@@ -11,6 +11,7 @@ export function evidenceFromFormat1(kept: EvidenceOfFormat1): Evidence {
     // Every verdict was said of any day then.
     declared: { ...declared, holdsFor: 'any_day' },
     isIndication,
+    headline: null,
     conditions,
     controlMean,
     limits,
@@ -36,6 +37,7 @@ function costsFrom({ arms, ...costs }: EvidenceOfFormat1['costs']): NonNullable<
       perKg,
       perLitre,
       perLoaf: isByGood ? of.perGoodPiece : of.perPlannedPiece,
+      sameVolume: null,
       differencePerLoaf: isByGood ? of.differencePerGoodPiece : of.differencePerPlannedPiece,
     })),
   }

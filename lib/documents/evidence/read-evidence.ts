@@ -1,6 +1,5 @@
 import 'server-only'
-import type { CostsOfFormat1 } from '../evidence-costs/costs-of-format-1'
-import { readCosts } from '../evidence-costs/read-costs'
+import { type Costs, readCosts } from '../evidence-costs/read-costs'
 import { readShown } from '../evidence-shown/read-shown'
 import { openDocument, type Unread } from '../open-document'
 import { readerOf } from '../reader-of'
@@ -39,7 +38,7 @@ function ofManifest(manifest: EvidenceOfFormat2, texts: ReadonlyMap<string, stri
   const costsText = texts.get('costs')
   const costs = costsText === undefined ? null : readCosts(costsText, hashes.get('costs') ?? '')
   if (costs && costs.outcome !== 'read') return costs
-  const { trial, declared, isIndication, conditions, controlMean, limits, arms, readings } = shown.value
+  const { trial, declared, isIndication, headline, conditions, controlMean, limits, arms, readings } = shown.value
   return {
     outcome: 'read',
     format: 2,
@@ -48,6 +47,7 @@ function ofManifest(manifest: EvidenceOfFormat2, texts: ReadonlyMap<string, stri
       trial,
       declared,
       isIndication,
+      headline,
       conditions,
       controlMean,
       limits,
@@ -59,6 +59,6 @@ function ofManifest(manifest: EvidenceOfFormat2, texts: ReadonlyMap<string, stri
   }
 }
 
-function costsSeen({ day, currency, latestPriceFrom, arms }: CostsOfFormat1): Evidence['costs'] {
+function costsSeen({ day, currency, latestPriceFrom, arms }: Costs): Evidence['costs'] {
   return { day, currency, latestPriceFrom, arms, loaf: 'any' }
 }

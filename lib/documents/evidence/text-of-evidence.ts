@@ -5,17 +5,17 @@ import { knowingOfFormat1, type KnowingOfFormat1 } from '../evidence-knowing/kno
 import { hashOfText } from '../hash-of-text'
 import { openDocument } from '../open-document'
 import { cautionsOfFormat1, type CautionsOfFormat1 } from '../evidence-cautions/cautions-of-format-1'
-import { costsOfFormat1, type CostsOfFormat1 } from '../evidence-costs/costs-of-format-1'
+import { costsOfFormat2, type CostsOfFormat2 } from '../evidence-costs/costs-of-format-2'
 import { evidenceOfFormat2, type EvidenceOfFormat2 } from './evidence-of-format-2'
-import { shownOfFormat2, type ShownOfFormat2 } from '../evidence-shown/shown-of-format-2'
+import { shownOfFormat3, type ShownOfFormat3 } from '../evidence-shown/shown-of-format-3'
 
 /** A part of evidence with its text. */
 export type EvidencePart = { kind: string; version: number; hash: string; text: string }
 
 /** What evidence is made of. */
 export type EvidenceToKeep = Pick<EvidenceOfFormat2, 'bakery' | 'trial' | 'frozen'> & {
-  shown: Omit<ShownOfFormat2, 'format'>
-  costs: Omit<CostsOfFormat1, 'format'>
+  shown: Omit<ShownOfFormat3, 'format'>
+  costs: Omit<CostsOfFormat2, 'format'>
   cautions: Omit<CautionsOfFormat1, 'format'>
   knowing: Omit<KnowingOfFormat1, 'format'>
   /** Null where nothing came after the closing. */
@@ -44,8 +44,8 @@ export function textOfEvidence({
   parts: EvidencePart[]
 } {
   const parts = [
-    partOf('shown', canonicalText(shownOfFormat2.parse({ format: 2, ...shown }))),
-    partOf('costs', canonicalText(costsOfFormat1.parse({ format: 1, ...costs }))),
+    partOf('shown', canonicalText(shownOfFormat3.parse({ format: 3, ...shown }))),
+    partOf('costs', canonicalText(costsOfFormat2.parse({ format: 2, ...costs }))),
     partOf('cautions', canonicalText(cautionsOfFormat1.parse({ format: 1, ...cautions }))),
     partOf('knowing', canonicalText(knowingOfFormat1.parse({ format: 1, ...knowing }))),
     ...(amendments === null

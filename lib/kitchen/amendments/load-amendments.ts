@@ -1,11 +1,9 @@
 import 'server-only'
-import { z } from 'zod'
 import type { Db, Tx } from '../../db/client'
-import { readAuditEntry } from '../../documents/audit-entry/read-audit-entry'
 import { readAmendment } from '../../documents/amendment/read-amendment'
 import type { AmendmentContent } from '../../documents/amendment/text-of-amendment'
-import { hashOfText } from '../../documents/hash-of-text'
 import { inOrderOfAcceptance } from './in-order-of-acceptance'
+import { amendingActions, notedOfAmendments } from './noted-of-amendments'
 import type { DecidesAs } from './second-person'
 
 export type Amendment = AmendmentContent & {
@@ -68,6 +66,7 @@ export async function loadAmendments(from: Db | Tx, bakeryId: string, trialId: s
   const late = await notedLate(
     from,
     bakeryId,
+    trialId,
     rows.flatMap(({ entryId, at }) => (entryId === null ? [] : [at])),
   )
   let fault: AmendmentFault | null = null
@@ -111,55 +110,45 @@ function decidesAsOf(as: string): DecidesAs {
   return as === 'witness' || as === 'alone' ? as : 'second_person'
 }
 
-const proposed = z.looseObject({ amendment: z.string(), hash: z.string() })
-const decided = z.looseObject({ amendment: z.string(), accepted: z.boolean() })
-
 /** What the record notes of proposals at the desk and of what was said of amendments, by the amendment's id. */
 async function notedOf(from: Db | Tx, bakeryId: string, trialId: string) {
   const entries = await from.auditEntry.findMany({
     where: {
       bakeryId,
       targetId: trialId,
-      action: {
-        in: ['amendments.propose-amendment', 'amendments.propose-not-counting', 'amendments.decide-amendment'],
-      },
+      action: { in: [...amendingActions.desk, amendingActions.decided] },
     },
     orderBy: { number: 'asc' },
-    select: { entryText: true, hash: true, personId: true },
+    select: { entryText: true, hash: true },
   })
   const found = {
     proposed: new Map<string, string>(),
     decided: new Map<string, { isAccepted: boolean; by: string | null }>(),
   }
-  for (const { entryText, hash, personId } of entries) {
-    const after = afterOf(entryText, hash)
-    const verdict = decided.safeParse(after).data
-    const proposal = proposed.safeParse(after).data
-    if (verdict) found.decided.set(verdict.amendment, { isAccepted: verdict.accepted, by: personId })
-    else if (proposal) found.proposed.set(proposal.amendment, proposal.hash)
+  for (const note of entries.flatMap(({ entryText, hash }) => notedOfAmendments(entryText, hash, trialId))) {
+    if (note.kind === 'decided') found.decided.set(note.amendment, note)
+    else if (note.kind === 'proposed') found.proposed.set(note.amendment, note.hash)
   }
   return found
 }
 
 /** What the record notes of amendments that came from devices: in the entry of the moment in which they came. */
-async function notedLate(from: Db | Tx, bakeryId: string, moments: readonly Date[]): Promise<Map<string, string>> {
+async function notedLate(
+  from: Db | Tx,
+  bakeryId: string,
+  trialId: string,
+  moments: readonly Date[],
+): Promise<Map<string, string>> {
   if (moments.length === 0) return new Map()
   const entries = await from.auditEntry.findMany({
-    where: { bakeryId, action: 'intake.take-entries', at: { in: [...moments] } },
+    where: { bakeryId, action: amendingActions.device, at: { in: [...moments] } },
     select: { entryText: true, hash: true },
   })
-  const list = z.looseObject({ amendments: z.array(proposed) })
   return new Map(
     entries.flatMap(({ entryText, hash }) =>
-      (list.safeParse(afterOf(entryText, hash)).data?.amendments ?? []).map(
-        (each) => [each.amendment, each.hash] as const,
+      notedOfAmendments(entryText, hash, trialId).flatMap((note) =>
+        note.kind === 'proposed' ? [[note.amendment, note.hash] as const] : [],
       ),
     ),
   )
-}
-
-function afterOf(entryText: string, hash: string): unknown {
-  if (hashOfText(entryText) !== hash) return null
-  const read = readAuditEntry(entryText)
-  return read.outcome === 'read' ? read.entry.after : null
 }

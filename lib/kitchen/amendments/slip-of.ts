@@ -1,8 +1,6 @@
 import 'server-only'
-import { z } from 'zod'
 import type { Db, Tx } from '../../db/client'
-import { readAuditEntry } from '../../documents/audit-entry/read-audit-entry'
-import { hashOfText } from '../../documents/hash-of-text'
+import { amendingActions, notedOfAmendments } from './noted-of-amendments'
 import type { SlipSigns } from './second-person'
 
 export type Slip = {
@@ -30,15 +28,15 @@ export async function slipOf(from: Db | Tx, bakeryId: string, trialId: string, a
       orderBy: [{ at: 'asc' }, { isLast: 'asc' }],
     }),
     from.auditEntry.findMany({
-      where: { bakeryId, targetId: trialId, action: 'amendments.sign-slip' },
-      select: { entryText: true, hash: true, personId: true },
+      where: { bakeryId, targetId: trialId, action: amendingActions.slip },
+      select: { entryText: true, hash: true },
     }),
   ])
-  const noted = entries.flatMap(({ entryText, hash, personId }) => {
-    const read = hashOfText(entryText) === hash ? readAuditEntry(entryText) : null
-    const after = read?.outcome === 'read' ? note.safeParse(read.entry.after).data : undefined
-    return after?.amended === amendedHash ? [`${personId} ${after.as} ${after.isLast}`] : []
-  })
+  const noted = entries
+    .flatMap(({ entryText, hash }) => notedOfAmendments(entryText, hash, trialId))
+    .flatMap((note) =>
+      note.kind === 'slip' && note.amended === amendedHash ? [`${note.by} ${note.as} ${note.isLast}`] : [],
+    )
   const kept = rows.map(({ signedBy, signsAs, isLast }) => `${signedBy.id} ${signsAs} ${isLast}`)
   return {
     amendedHash,
@@ -47,8 +45,6 @@ export async function slipOf(from: Db | Tx, bakeryId: string, trialId: string, a
     fault: JSON.stringify([...kept].sort()) !== JSON.stringify([...noted].sort()),
   }
 }
-
-const note = z.looseObject({ amended: z.string(), as: z.string(), isLast: z.boolean() })
 
 function slipSignsOf(as: string): SlipSigns {
   return as === 'owner' || as === 'head_baker' || as === 'alone' ? as : 'witness'

@@ -20,6 +20,7 @@ import { recordedHash } from '../recorded-hash'
 import { Refusal } from '../refusal'
 import { sealsOf } from '../results/judge-readings'
 import { sureOf } from '../sure-of'
+import { atHeadline } from './at-headline'
 import { readDecision, type DecisionRead } from './read-decision'
 import { stateOfDecision } from './rules'
 
@@ -80,9 +81,9 @@ async function sealOf(db: Db, bakeryId: string, trial: { id: string; measureId: 
     : (await sealOfReadings(db, bakeryId, trial.id, { id: trial.measureId })).hash
 }
 
-/** The frozen evidence without its costs, unless for somebody who sees them. */
+/** The frozen evidence as its headline says it, without its costs unless for somebody who sees them. */
 function shownEvidence({ costs, ...evidence }: Evidence, actor: DeskActor) {
-  return { ...evidence, costs: seesCosts(actor) ? costs : null }
+  return { ...atHeadline(evidence), costs: seesCosts(actor) ? costs : null }
 }
 
 function seesCosts(actor: DeskActor): boolean {

@@ -43,8 +43,8 @@ export async function cameAfter(
     },
     async workOutSecond() {
       if (amended === null) return null
-      const { batches } = await judgeAmended({ closed: hash, amended }, standing)
-      return workOut({ declared: { ...closing.declared, state: closing.closed.state }, batches })
+      const { batches, conduct } = await judgeAmended({ closed: hash, amended }, standing)
+      return workOut({ declared: { ...closing.declared, state: closing.closed.state }, batches, conduct })
     },
   }
 }

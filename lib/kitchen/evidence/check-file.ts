@@ -1,6 +1,5 @@
 import 'server-only'
-import { canonicalText } from '../../documents/canonical-text'
-import { readClosing } from '../../documents/closing/read-closing'
+import { readClosing, type ClosingRead } from '../../documents/closing/read-closing'
 import type { Closing } from '../../documents/closing/closing'
 import { readManifest } from '../../documents/evidence/read-manifest'
 import { readCosts } from '../../documents/evidence-costs/read-costs'
@@ -14,14 +13,17 @@ import { readVersionContent } from '../../documents/version-content/read-version
 import { firstNotAsPlanned } from '../repairs/first-not-as-planned'
 import { analyseTrial } from '../results/analyse-trial'
 import { calculations } from '../results/calculations'
-import { countedOtherwise, type CountedOtherwise } from '../results/counted-otherwise'
-import { costsShown } from '../results/costs-shown'
-import { judgeContent } from '../results/judge-content'
+import { countedOtherwise, foundLaterCounted } from '../results/counted-otherwise'
+import { headlineFrom } from '../results/headline-from'
 import { linesOfPlan } from '../weighings/lines-of-plan'
 import { amendmentsAgain } from './amendments-again'
+import { amendmentsByRecord } from './amendments-by-record'
 import { checkRecord } from './check-record'
-import { figuresShown } from './figures-shown'
+import { costsAgain, volumesAgain } from './costs-again'
+import { figuresShown, headlineShown } from './figures-shown'
 import { firstUnlike } from './first-unlike'
+import { judgedAgain } from './judged-again'
+import { plain } from './plain'
 import type { CheckOutcome, Finding, PaperAnchor } from './finding'
 
 /**
@@ -50,6 +52,7 @@ export function checkFile(text: string, paper: PaperAnchor | null = null): Findi
   const closing = readClosing(textOf('closing') ?? '', hashOf('closing'))
   const plan = readPlan(textOf('plan') ?? '', hashOf('plan'))
   const costs = readCosts(textOf('costs') ?? '', hashOf('costs'))
+  const amendments = readAmendments(textOf('amendments') ?? '', hashOf('amendments'))
   return [
     { what: 'manifest', outcome: 'agrees', facts: {} },
     ...parts,
@@ -62,10 +65,10 @@ export function checkFile(text: string, paper: PaperAnchor | null = null): Findi
             doughsAsPlanned(closing.closing, textOf('plan'), hashOf('plan')),
             figuresAgain(shown.value, closing.closing),
             weighedByPlan(closing.closing, plan),
-            amendedAgain(
-              { text: textOf('amendments'), hash: hashOf('amendments') },
-              { hash: hashOf('closing'), closing: closing.closing },
-            ),
+            amendedAgain(hashOf('amendments') === '' ? null : amendments, {
+              hash: hashOf('closing'),
+              closing: closing.closing,
+            }),
           ]
         : [
             {
@@ -75,8 +78,16 @@ export function checkFile(text: string, paper: PaperAnchor | null = null): Findi
             } satisfies Finding,
           ]
       : [{ what: 'figures', outcome: unreadable(shown.outcome), facts: {} } satisfies Finding]),
-    costsAgain(costs, textOf('costs') === null),
+    costsChecked(costs, textOf('costs') === null, {
+      closing,
+      plan,
+      by: shown.outcome === 'read' ? shown.value.calculations : calculations,
+    }),
     signedOn(file),
+    amendmentsByRecord(file.record, amendments.outcome === 'read' ? amendments.value : null, {
+      trial: manifest.value.trial.id,
+      evidence: file.manifest.hash,
+    }),
     ...checkRecord(file, { evidence: file.manifest.hash, closing: hashOf('closing') || null }, paper),
   ]
 }
@@ -163,10 +174,14 @@ function doughsAsPlanned({ doughs, repairs }: Closing, planText: string | null, 
 
 /** Every figure that was shown, worked out again from the readings alone. */
 function figuresAgain(shown: Shown, closing: Closing): Finding {
-  const again = figuresOf(closing)
-  const { calculations: by, trial: _, declared: __, readings, arms, ...was } = shown
+  const { calculations: by, trial: _, declared: __, readings, arms, headline, ...was } = shown
   const first =
-    firstUnlike({ ...was, arms: arms.map(({ id: _id, name: _name, good: _good, ...arm }) => arm) }, again) ??
+    firstUnlike(
+      { ...was, arms: arms.map(({ id: _id, name: _name, good: _good, ...arm }) => arm) },
+      figuresOf(closing),
+    ) ??
+    // Former figures do not say it.
+    (headline && firstUnlike({ headline }, { headline: headlineOf(closing) })) ??
     firstUnlike({ readings: readings.count }, { readings: closing.readings.length })
   if (!first) return { what: 'figures', outcome: 'agrees', facts: {} }
   const outcome = by === calculations ? 'differs' : 'other-calculations'
@@ -185,39 +200,53 @@ function weighedByPlan({ weighings }: Closing, plan: PlanRead): Finding {
 
 /** What the readings of a closing come to, as it is after it was written and read. */
 function figuresOf(closing: Closing): unknown {
-  const declared = { ...closing.declared, state: closing.closed.state }
-  const { batches } = judgeContent(closing, closing.declared)
-  const compared = (counted: CountedOtherwise | null) => {
-    const comparison = counted && analyseTrial(declared, counted.batches).comparison
-    return counted && comparison && { codes: counted.codes, comparison }
-  }
-  const { withTakenOut, asLastWeighed } = countedOtherwise(batches, declared.batchesPerArm)
+  const { declared, judged, compared } = judgedAgain(closing)
+  const { withTakenOut, asLastWeighed } = countedOtherwise(judged.batches, declared.batchesPerArm)
   return plain(
     figuresShown({
-      analysis: analyseTrial(declared, batches),
+      analysis: analyseTrial(declared, judged.batches),
       otherwise: { withTakenOut: compared(withTakenOut), asLastWeighed: compared(asLastWeighed) },
     }),
   )
 }
 
+/** What the headline over the readings of a closing rests on, in the same way. */
+function headlineOf(closing: Closing): unknown {
+  const {
+    declared,
+    judged: { batches, conduct },
+    compared,
+  } = judgedAgain(closing)
+  const { comparison } = analyseTrial(declared, batches)
+  const withThem = compared(foundLaterCounted(batches, conduct.foundCauses, declared.batchesPerArm))
+  return plain(headlineShown(headlineFrom(comparison, withThem)))
+}
+
 /** What came after the closing; nothing did where the file names no such part. */
 function amendedAgain(
-  { text, hash }: { text: string | null; hash: string },
+  read: ReturnType<typeof readAmendments> | null,
   closed: { hash: string; closing: Closing },
 ): Finding {
-  if (hash === '') return { what: 'amendments', outcome: 'not-there', facts: {} }
-  const read = readAmendments(text ?? '', hash)
+  if (read === null) return { what: 'amendments', outcome: 'not-there', facts: {} }
   return read.outcome === 'read'
     ? amendmentsAgain(read.value, closed, figuresOf)
     : { what: 'amendments', outcome: unreadable(read.outcome), facts: {} }
 }
 
-function costsAgain(costs: ReturnType<typeof readCosts>, isLeftOut: boolean): Finding {
+function costsChecked(
+  costs: ReturnType<typeof readCosts>,
+  isLeftOut: boolean,
+  rest: { closing: ClosingRead; plan: PlanRead; by: number },
+): Finding {
   if (isLeftOut) return { what: 'costs', outcome: 'left-out', facts: {} }
   if (costs.outcome !== 'read') return { what: 'costs', outcome: unreadable(costs.outcome), facts: {} }
-  const { day, currency, arms, rests } = costs.value
-  const first = firstUnlike({ currency, arms }, plain(costsShown(day, rests)))
-  return first ? { what: 'costs', outcome: 'differs', facts: first } : { what: 'costs', outcome: 'agrees', facts: {} }
+  const { closing, plan, by } = rest
+  const first = costsAgain(costs, plan.outcome === 'read' ? plan.plan : null)
+  if (first) return { what: 'costs', outcome: 'differs', facts: first }
+  const volume = volumesAgain(costs, closing.outcome === 'read' ? closing.closing : null)
+  if (!volume) return { what: 'costs', outcome: 'agrees', facts: {} }
+  const outcome = by === calculations ? 'differs' : 'other-calculations'
+  return { what: 'costs', outcome, facts: { ...volume, by, now: calculations } }
 }
 
 /** What was signed says on which evidence. */
@@ -227,9 +256,4 @@ function signedOn({ signed, manifest }: Pick<FileOfFormat1, 'signed' | 'manifest
   const read = readVersionContent(signed.text)
   const isOnIt = read.outcome === 'read' && read.content.evidence?.hash === manifest.hash
   return { what: 'signed', outcome: isOnIt ? 'agrees' : 'differs', facts: {} }
-}
-
-/** As it is after it was written and read: without what is undefined. */
-function plain(value: unknown): unknown {
-  return JSON.parse(canonicalText(value))
 }

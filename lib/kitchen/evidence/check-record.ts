@@ -18,16 +18,15 @@ export function checkRecord(
   paper: PaperAnchor | null,
 ): Finding[] {
   const hashOf = new Map(record.map(({ number, hash }) => [number, hash]))
-  const broken = record.find((entry) => !follows(entry, hashOf.get(entry.number - 1)))
-  const isLeftOut = record.some(({ text }) => text === null)
+  const isLeftOut = isRecordLeftOut(record)
+  const broken = record.find(
+    (entry) => (!isLeftOut && entry.text === null) || !follows(entry, hashOf.get(entry.number - 1)),
+  )
   const chain: CheckOutcome = record.length === 0 ? 'not-there' : broken ? 'differs' : isLeftOut ? 'left-out' : 'agrees'
   return [
     { what: 'record', outcome: chain, facts: broken ? { number: broken.number } : {} },
     ...(['closing', 'evidence'] as const).map((kind): Finding => {
-      const noted = record.flatMap(({ number, text, hash }) => {
-        const own = text === null ? null : notedHash(text, hash, kind)
-        return own === null ? [] : [{ number, hash: own }]
-      })
+      const noted = allNoted(record, kind)
       // The first of them: evidence that was taken back and kept anew has its own.
       const found = noted.find(({ hash }) => hash === hashes[kind])
       if (hashes[kind] === null || noted.length === 0)
@@ -38,6 +37,19 @@ export function checkRecord(
     }),
     ...(paper ? [onPaper(paper, hashOf.get(paper.number))] : []),
   ]
+}
+
+/** Whoever may not read the record has none of its texts; a single one that is missing was taken out. */
+export function isRecordLeftOut(record: readonly Entry[]): boolean {
+  return record.length > 0 && record.every(({ text }) => text === null)
+}
+
+/** Where entries of the record note the hash of a frozen text. */
+export function allNoted(record: readonly Entry[], kind: NotedKind): { number: number; hash: string }[] {
+  return record.flatMap(({ number, text, hash }) => {
+    const own = text === null ? null : notedHash(text, hash, kind)
+    return own === null ? [] : [{ number, hash: own }]
+  })
 }
 
 /** An entry whose text was left out has only its hash, which the one after it names. */

@@ -9,30 +9,31 @@ import { calculations } from '../results/calculations'
 import { costsWithRest } from '../results/costs-of-trial'
 import type { loadEvidence } from '../results/load-evidence'
 import { sureOf } from '../sure-of'
-import { figuresShown } from './figures-shown'
+import { figuresShown, headlineShown } from './figures-shown'
 import { whoKnew } from '../results/who-knew'
+import type { VolumeRatios } from '../results/volume-ratios'
 import type { WorkedOut } from './work-out'
 
 /**
  * All that an ended trial shows at this moment, in parts: figures, costs at the prices of the day, cautions, what was
  * closed, and the plan.
- * @param worked of the very same facts as `loaded`
- * @param amendments what came after the closing, of the same moment
+ * @param kept.worked, kept.volumes of the very same facts as `loaded`
+ * @param kept.amendments what came after the closing, of the same moment
  */
 export async function evidenceToKeep(
   from: Db | Tx,
   actor: Pick<DeskActor, 'bakeryId' | 'personId' | 'name' | 'language'>,
   now: Date,
   loaded: Awaited<ReturnType<typeof loadEvidence>>,
-  worked: WorkedOut,
-  amendments: EvidenceToKeep['amendments'],
+  kept: { worked: WorkedOut; volumes: VolumeRatios; amendments: EvidenceToKeep['amendments'] },
 ): Promise<EvidenceToKeep> {
   const { bakeryId } = actor
+  const { worked, volumes, amendments } = kept
   const { header, declared } = loaded
   const { arms, ...figures } = figuresShown(worked)
   const where = { bakeryId, trialId: header.id }
   const [costs, knew, count, closing, plan] = await Promise.all([
-    costsWithRest(from, bakeryId, loaded, dayInZone(now, loaded.timeZone)),
+    costsWithRest(from, bakeryId, loaded, dayInZone(now, loaded.timeZone), volumes),
     whoKnew(from, bakeryId, header),
     from.reading.count({ where }),
     from.closing.findUnique({ where: { bakeryId_trialId: where }, select: { text: true } }),
@@ -82,6 +83,7 @@ export async function evidenceToKeep(
         }
       }),
       ...figures,
+      headline: headlineShown(worked.headline),
       readings: { count, hash: loaded.found.rowsNow },
     },
     costs: {
@@ -93,6 +95,7 @@ export async function evidenceToKeep(
           lines: [...arm.lines],
           mixedLines: [...arm.mixedLines],
           goodPieces: [...arm.goodPieces],
+          dosed: [...arm.dosed],
         })),
       },
     },

@@ -6,6 +6,7 @@ import { textOfFile } from '../../documents/evidence-file/text-of-file'
 import type { FileOfFormat1 } from '../../documents/evidence-file/file-of-format-1'
 import { readManifest } from '../../documents/evidence/read-manifest'
 import { textOfEvidence } from '../../documents/evidence/text-of-evidence'
+import { amendingActions } from '../amendments/noted-of-amendments'
 import { hashOfFacts } from '../heavy/hash-of-facts'
 import { Refusal } from '../refusal'
 import { loadEvidence } from '../results/load-evidence'
@@ -13,7 +14,7 @@ import { isBroken, type Sealed } from '../results/load-sealed'
 import { isEnded } from '../trials/rules'
 import { amendmentsShown, cameAfter } from './amendments-to-keep'
 import { evidenceToKeep } from './evidence-to-keep'
-import { workOut } from './work-out'
+import { volumesOf, workOut } from './work-out'
 
 /**
  * The evidence of a trial that ended, as a file: what was kept with its decision, or without one what it shows now.
@@ -42,8 +43,18 @@ export async function loadFile(
     },
   })
   const version = decision?.version ?? null
+  // Together, because what is worked out of amendments takes a while, and the record goes on.
+  const [came, record] = await Promise.all([
+    decision?.evidence || isBroken(sealed) ? null : cameAfter(from, bakeryId, trialId, loaded.found),
+    entriesOf(
+      from,
+      actor,
+      trialId,
+      [trialId, decision?.id, version?.id].filter((id) => id !== undefined),
+    ),
+  ])
   const kept =
-    decision?.evidence ?? (isBroken(sealed) ? null : textOfEvidence(await evidenceNow(from, actor, now, loaded)))
+    decision?.evidence ?? (isBroken(sealed) ? null : textOfEvidence(await evidenceNow(from, actor, now, loaded, came)))
   if (!kept || readManifest(kept.text, kept.hash).outcome === 'unknown-format')
     return { number: header.number, sealed, file: null }
   const seesCosts = levelOf(actor, 'see-costs') === 'yes'
@@ -57,11 +68,7 @@ export async function loadFile(
     })),
     signed:
       version?.contentText && version.contentHash ? { text: version.contentText, hash: version.contentHash } : null,
-    record: await entriesOf(
-      from,
-      actor,
-      [trialId, decision?.id, version?.id].filter((id) => id !== undefined),
-    ),
+    record,
   }
   return {
     number: header.number,
@@ -74,20 +81,42 @@ export async function loadFile(
 }
 
 /** What an ended trial shows at this moment, with what came after its closing. */
-async function evidenceNow(from: Db, actor: DeskActor, now: Date, loaded: Awaited<ReturnType<typeof loadEvidence>>) {
-  const [worked, came] = await Promise.all([
-    workOut(loaded),
-    cameAfter(from, actor.bakeryId, loaded.header.id, loaded.found),
-  ])
-  const amendments = came && amendmentsShown(came.after, await came.workOutSecond())
-  return evidenceToKeep(from, actor, now, loaded, worked, amendments)
+async function evidenceNow(
+  from: Db,
+  actor: DeskActor,
+  now: Date,
+  loaded: Awaited<ReturnType<typeof loadEvidence>>,
+  came: Awaited<ReturnType<typeof cameAfter>>,
+) {
+  const [worked, second] = await Promise.all([workOut(loaded), came?.workOutSecond() ?? null])
+  const volumes = await volumesOf(loaded, worked)
+  return evidenceToKeep(from, actor, now, loaded, {
+    worked,
+    volumes,
+    amendments: came && amendmentsShown(came.after, second),
+  })
 }
 
-/** What the record says of these things, with the entry before each and after. */
-async function entriesOf(from: Db, actor: DeskActor, targets: readonly string[]): Promise<FileOfFormat1['record']> {
+/** What the record says of these things and of amendments from devices, with the entry before each and after. */
+async function entriesOf(
+  from: Db,
+  actor: DeskActor,
+  trialId: string,
+  targets: readonly string[],
+): Promise<FileOfFormat1['record']> {
   const { bakeryId } = actor
+  const late = await from.amendment.findMany({
+    where: { bakeryId, trialId, entryId: { not: null } },
+    select: { at: true },
+  })
   const own = await from.auditEntry.findMany({
-    where: { bakeryId, targetId: { in: [...targets] } },
+    where: {
+      bakeryId,
+      OR: [
+        { targetId: { in: [...targets] } },
+        { action: amendingActions.device, at: { in: late.map(({ at }) => at) } },
+      ],
+    },
     select: { number: true },
   })
   const numbers = [...new Set(own.flatMap(({ number }) => [number - 1n, number, number + 1n]))]

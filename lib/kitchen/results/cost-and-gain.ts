@@ -8,6 +8,8 @@ import {
   type CostedLine,
   type Scaling,
 } from '../stores/costed-lines'
+import { sameVolumeOfArm, type SameVolume } from './same-volume-of-arm'
+import type { VolumeRatio } from './volume-ratios'
 
 export type CostedArm = {
   arm: number
@@ -19,6 +21,10 @@ export type CostedArm = {
   /** Means of the loaves measured; null where none was. */
   loafMassG: number | null
   loafVolumeMl: number | null
+  /** Ingredients that it doses, each once. */
+  dosed: readonly string[]
+  /** Volume of its loaves over the control's; null where that is not known, and for the control. */
+  volume: VolumeRatio | null
 }
 
 /** Minor units of the currency as exact decimals, not rounded. Null where what it is divided by is missing. */
@@ -36,11 +42,12 @@ export type ArmCost = {
   good: { pieces: number; batches: number } | null
   /** Arm less control. */
   differencePerLoaf: Decimal | null
+  sameVolume: SameVolume | null
 }
 
 /**
- * Ingredient cost of each arm at the prices of one day, per batch, per loaf, per kg and per litre of bread, and what a
- * loaf costs more than the control's. A missing price is named and never taken as nothing.
+ * Ingredient cost of each arm at the prices of one day, per batch, per loaf, per kg and per litre of bread, what a
+ * loaf costs more than the control's, and at which price of its ingredient a litre costs the same. A missing price is named and never taken as nothing.
  * @param arms the control first
  * @throws CalcError as batchCost and loafCostMinor
  * Source: as lib/calc/cost.
@@ -53,18 +60,20 @@ export function costAndGain(q: { day: string; scaling: Scaling; arms: readonly C
   const mixed = currencies.length > 1
   const [currency = null] = mixed ? [] : currencies
   const costs = q.arms.map((arm) => costOfArm(arm, q, currency))
+  const [controlArm] = q.arms
   const control = costs[0]?.perLoaf ?? null
   return {
     currency,
-    arms: costs.map((cost) => ({
+    arms: costs.map((cost, i) => ({
       ...cost,
       mixedCurrencies: mixed,
       differencePerLoaf: cost.perLoaf && control ? cost.perLoaf.minus(control) : null,
+      sameVolume: controlArm ? sameVolumeOfArm(q.arms[i] ?? controlArm, controlArm, { ...q, currency }) : null,
     })),
   }
 }
 
-type OwnCost = Omit<ArmCost, 'mixedCurrencies' | 'differencePerLoaf'>
+type OwnCost = Omit<ArmCost, 'mixedCurrencies' | 'differencePerLoaf' | 'sameVolume'>
 
 function costOfArm(arm: CostedArm, q: { day: string; scaling: Scaling }, currency: string | null): OwnCost {
   const perLoaf = loafMinorOf(arm.lines, q.day, currency, q.scaling)

@@ -9,7 +9,9 @@ import { waterTaken, withWater } from './dough-as-mixed'
 import type { loadEvidence } from './load-evidence'
 import { isBroken } from './load-sealed'
 import { mayCompare, stageOfTrial } from './stage-of-trial'
+import { dosedIn } from './same-volume-of-arm'
 import type { MeasuredPiece } from './trial-facts'
+import type { VolumeRatios } from './volume-ratios'
 
 /**
  * Ingredient cost of each arm at the prices of a day: amounts are decimal text in major units, not rounded. For those
@@ -17,6 +19,7 @@ import type { MeasuredPiece } from './trial-facts'
  * the signature do; a batch by what was weighed, from the closing on with the water that was taken, where every dough of an
  * arm has it in the book.
  * @param day YYYY-MM-DD, in the bakery's zone
+ * @param volumes as volumesOfTrial
  */
 export async function costsOfTrial(...asked: Parameters<typeof costsWithRest>) {
   const { rests: _, ...costs } = await costsWithRest(...asked)
@@ -29,6 +32,7 @@ export async function costsWithRest(
   bakeryId: string,
   { header, declared, batches, arms: planned, sealed }: Awaited<ReturnType<typeof loadEvidence>>,
   day: string,
+  volumes: VolumeRatios,
 ) {
   const ids = planned.flatMap(({ lines }) => lines.map(({ ingredientId }) => ingredientId))
   const [held, scaling] = await Promise.all([
@@ -40,7 +44,7 @@ export async function costsWithRest(
   ])
   const count = countBatches({ factor: declared.factor, batches })
   const comparable = mayCompare(stageOfTrial(declared, count)) && !isBroken(sealed) ? count.counted : []
-  const arms = planned.map(({ position, lines }): CostedArm => {
+  const arms = planned.map(({ position, lines, doses }): CostedArm => {
     const baked = comparable.filter(({ batch }) => batch.arm === position)
     const takenG = waterTaken(baked.map(({ batch }) => batch))
     const costed = ({ ingredientId, ingredient: { name, kind } }: (typeof lines)[number], massG: number) =>
@@ -52,6 +56,8 @@ export async function costsWithRest(
       goodPieces: baked.map(({ batch }) => batch.piecesGood),
       loafMassG: meanOfPieces(baked, ({ loafMassG }) => loafMassG),
       loafVolumeMl: meanOfPieces(baked, ({ volumeMl }) => volumeMl),
+      dosed: dosedIn(doses),
+      volume: volumes.get(position) ?? null,
     }
   })
   const rests = { scaling, arms }

@@ -40,14 +40,16 @@ export function countedOtherwise(
 }
 
 /**
- * Of these doughs those counted that were set aside although they were read; null where there is none such.
- * @param ids of doughs; @param batchesPerArm as in countedOtherwise
+ * With those doughs counted that were read, and set aside for a cause that was found later and signed; null where there is
+ * none such.
+ * @param found causes that were found later; @param batchesPerArm as in countedOtherwise
  */
-export function setAsideCounted(
+export function foundLaterCounted(
   batches: readonly MeasuredBatch[],
-  ids: ReadonlySet<string>,
+  found: readonly { batchId: string; signed: object | null }[],
   batchesPerArm: number,
 ): CountedOtherwise | null {
+  const ids = new Set(found.flatMap(({ batchId, signed }) => (signed ? batchId : [])))
   const those = batches.filter(
     ({ id, state, pieces }) => ids.has(id) && state === 'set_aside' && pieces.some(({ value }) => value !== null),
   )

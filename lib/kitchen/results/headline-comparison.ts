@@ -1,15 +1,9 @@
 import 'server-only'
 import { analyseOnce } from './analyse-once'
 import type { Comparison } from './compare-arms'
-import { setAsideCounted } from './counted-otherwise'
-import { lessFavourable } from './less-favourable'
+import { foundLaterCounted } from './counted-otherwise'
+import { type HeadlineComparison, headlineFrom } from './headline-from'
 import type { DeclaredTrial, MeasuredBatch } from './trial-facts'
-
-export type HeadlineComparison = {
-  comparison: Comparison | null
-  /** Codes of the doughs without and with which it is the less favourable; none where it is the comparison as it is. */
-  lessFavourableOf: string[]
-}
 
 /**
  * What a headline rests on. Where doughs were set aside for what was found later, and what decides was read of them, it is
@@ -25,10 +19,7 @@ export async function headlineComparison(q: {
   comparison: Comparison | null
   found: readonly { batchId: string; signed: object | null }[]
 }): Promise<HeadlineComparison> {
-  const signed = new Set(q.found.flatMap(({ batchId, signed: by }) => (by ? batchId : [])))
-  const counted = q.comparison && setAsideCounted(q.batches, signed, q.declared.batchesPerArm)
+  const counted = q.comparison && foundLaterCounted(q.batches, q.found, q.declared.batchesPerArm)
   const withThem = counted && (await analyseOnce(q.declared, counted.batches)).comparison
-  return q.comparison && counted && withThem
-    ? { comparison: lessFavourable(q.comparison, withThem), lessFavourableOf: counted.codes }
-    : { comparison: q.comparison, lessFavourableOf: [] }
+  return headlineFrom(q.comparison, withThem && { codes: counted.codes, comparison: withThem })
 }

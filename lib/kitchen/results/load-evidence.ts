@@ -123,6 +123,7 @@ export function readTrial(from: Db | Tx, bakeryId: string, trialId: string) {
           id: true,
           position: true,
           name: true,
+          doses: { orderBy: { position: 'asc' }, select: { ingredientId: true } },
           lines: {
             orderBy: { position: 'asc' },
             select: {

@@ -72,6 +72,9 @@ export const decisions = {
   controlMoved:
     'The trial’s control was version {control}; in production is version {now}. What is compared here is the control; the signatures go by what is in production.',
   controlMovedNone: 'The trial’s control was version {control}, which is no longer in production, and nothing else is.',
+  lessFavourable:
+    'Set aside for what was found after it was read: dough {codes}. What stands here of each test dough is the less favourable of the comparison without that and with it.',
+  lessFavourableControl: 'The control’s line is without it.',
   notShownWord: 'What the trial did not show.',
   notShown: {
     indication: 'It has fewer mixing days than planned. {dough} has an indication for it, and no verdict.',

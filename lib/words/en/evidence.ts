@@ -29,6 +29,7 @@ export const evidence = {
     figures: 'every figure, worked out again',
     weighings: 'what was to be weighed, by the plan',
     amendments: 'what came after the closing, and the second result worked out again',
+    'amendments-noted': 'what came after the closing, against what the record noted of it',
     costs: 'the costs, worked out again',
     signed: 'what was signed on it',
     record: 'the entries of the record',

@@ -302,6 +302,33 @@ export const results = {
   byMass: 'One {unit} of bread',
   byLitre: 'One litre of bread',
   notCounted: 'not counted',
+  /** At which price of what a dough doses a litre of it costs as much as one of the control. */
+  sameVolume: {
+    title: 'When a litre costs as much as the control’s',
+    note: 'By the price of what a dough doses, all other prices of the day as they are, and the volume of its loaves with {confidence} % confidence for all doughs at once.',
+    upTo: '{dough}: a litre costs as much as the control’s with {ingredient} at {price} a {unit}, and less below that.',
+    upToRange:
+      '{dough}: a litre costs as much as the control’s with {ingredient} at a price from {low} to {high} a {unit}, and less below that.',
+    upToUnsure:
+      '{dough}: at best, a litre costs as much as the control’s with {ingredient} at {high} a {unit}. At worst it gains too little volume, so it is not sure that any price would do.',
+    never: '{dough}: a litre costs more than the control’s at any price of {ingredient}, even as a gift.',
+    from: '{dough}: a litre costs no more than the control’s once {ingredient} costs {price} a {unit} or more.',
+    fromRange:
+      '{dough}: a litre costs no more than the control’s once {ingredient} costs {low} to {high} a {unit} or more.',
+    fromUnsure:
+      '{dough}: at best, a litre costs no more than the control’s whatever {ingredient} costs; at worst only once it costs {price} a {unit} or more.',
+    always: '{dough}: a litre costs no more than the control’s, whatever {ingredient} costs.',
+    noBearing:
+      '{dough}: a litre holds as much {ingredient} as one of the control, so no price of it makes them cost the same.',
+    unclear:
+      '{dough}: the volume is not sure enough to say at which price of {ingredient} a litre costs as much as the control’s.',
+    volumeRange: 'In volume its loaves differ from the control’s by {low} to {high} %.',
+    volumeOnly:
+      'In volume its loaves differ from the control’s by {pct} %; how sure that is cannot be told, and so it is with the price.',
+    notMeasured: '{dough}: the volume of its loaves was not measured, so there is no such price.',
+    several: '{dough}: it doses several ingredients, so there is no single price of one.',
+    notCosted: '{dough}: other prices are missing or are in several currencies, so there is no such price.',
+  },
   gain: 'Gain, %',
   unpriced: '{dough}: no price on that day for {ingredients}, so there is no sum.',
   mixedCurrencies: 'The prices are in several currencies, so there is no sum.',

@@ -1,10 +1,9 @@
-import { createHash } from 'node:crypto'
 import fc from 'fast-check'
 import { v7 as uuid } from 'uuid'
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
 import { canonicalText } from '@/lib/documents/canonical-text'
-import { fileOfFormat1, type FileOfFormat1 } from '@/lib/documents/evidence-file/file-of-format-1'
+import { fileOfFormat1 } from '@/lib/documents/evidence-file/file-of-format-1'
 import {
   amendmentsOfFormat1,
   type AmendmentsOfFormat1,
@@ -23,6 +22,7 @@ import { closeTrial } from '@/lib/kitchen/results/close-trial'
 import { makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
 import { makeEndedTrial } from '../../support/ended-trial'
+import { forgedFile, sha256 } from '../../support/forged-file'
 import { forLong } from '../../support/long'
 
 let database: FreshDatabase
@@ -70,20 +70,6 @@ const fileOf = async (trialId: string, who = bakery.owner) => valueOf(await getF
 const wrong = (text: string) =>
   checkFile(text).flatMap((finding) => (isSound(finding) ? [] : [`${finding.what} ${finding.outcome}`]))
 const outcomes = (text: string) => Object.fromEntries(checkFile(text).map(({ what, outcome }) => [what, outcome]))
-const sha256 = (text: string) => createHash('sha256').update(text, 'utf8').digest('hex')
-
-/** The file as somebody would forge it: a part changed, and every hash that names it, up to the list of parts. */
-function forged(text: string, kind: string, change: (part: string) => string): string {
-  const file: FileOfFormat1 = fileOfFormat1.parse(JSON.parse(text))
-  const part = file.parts.find((each) => each.kind === kind)!
-  const before = part.hash
-  part.text = change(part.text!)
-  part.hash = sha256(part.text)
-  expect(part.hash).not.toBe(before)
-  file.manifest.text = file.manifest.text.replace(before, part.hash)
-  file.manifest.hash = sha256(file.manifest.text)
-  return canonicalText(file)
-}
 
 describe('the evidence of a trial, as a file', () => {
   it('is worked out again from the file alone, before anybody decides and after', async () => {
@@ -156,26 +142,25 @@ describe('the evidence of a trial, as a file', () => {
     await decided(trial)
     const text = await fileOf(trial.trialId)
     const reading = /"value":(\d+)(?=,"valueEntered":"\d+")/
-    expect(wrong(forged(text, 'closing', (part) => part.replace(reading, '"value":9$1')))).toEqual([
+    expect(wrong(forgedFile(text, 'closing', (part) => part.replace(reading, '"value":9$1')))).toEqual([
       'figures differs',
       'closing differs',
       'evidence differs',
     ])
-    expect(wrong(forged(text, 'shown', (part) => part.replace('"verdict":"better"', '"verdict":"worse"')))).toEqual([
-      'figures differs',
-      'evidence differs',
-    ])
-    expect(wrong(forged(text, 'shown', (part) => part.replace('"margin":5', '"margin":1')))).toEqual([
+    expect(wrong(forgedFile(text, 'shown', (part) => part.replace('"verdict":"better"', '"verdict":"worse"')))).toEqual(
+      ['figures differs', 'evidence differs'],
+    )
+    expect(wrong(forgedFile(text, 'shown', (part) => part.replace('"margin":5', '"margin":1')))).toEqual([
       'declared differs',
       'evidence differs',
     ])
-    expect(wrong(forged(text, 'costs', (part) => part.replace(/"perKgMinor":"\d/, '"perKgMinor":"9')))).toContain(
+    expect(wrong(forgedFile(text, 'costs', (part) => part.replace(/"perKgMinor":"\d/, '"perKgMinor":"9')))).toContain(
       'costs differs',
     )
-    expect(wrong(forged(text, 'plan', (part) => part.replace('"doughTempC":2', '"doughTempC":3')))).toContain(
+    expect(wrong(forgedFile(text, 'plan', (part) => part.replace('"doughTempC":2', '"doughTempC":3')))).toContain(
       'belongs differs',
     )
-    const swapped = forged(text, 'closing', (part) => {
+    const swapped = forgedFile(text, 'closing', (part) => {
       const closing = JSON.parse(part) as { doughs: { arm: number }[] }
       const [first, second] = [
         closing.doughs.find(({ arm }) => arm === 0)!,
@@ -215,16 +200,16 @@ describe('the evidence of a trial, as a file', () => {
     expect(wrong(text)).toEqual([])
 
     const targetG = /"massG":([\d.]+),"stepG":[\d.]+,"toleranceG"/
-    const left = forged(text, 'closing', (part) => part.replace('"how":"weighed","id"', '"how":"ticked","id"'))
-    expect(wrong(left)).toEqual(['figures differs', 'closing differs'])
-    const other = forged(text, 'closing', (part) => part.replace('"massG":7777', '"massG":8888'))
+    const left = forgedFile(text, 'closing', (part) => part.replace('"how":"weighed","id"', '"how":"ticked","id"'))
+    expect(wrong(left)).toEqual(['figures differs', 'costs differs', 'closing differs'])
+    const other = forgedFile(text, 'closing', (part) => part.replace('"massG":7777', '"massG":8888'))
     expect(wrong(other)).toEqual(['closing differs'])
-    const moved = forged(text, 'closing', (part) =>
+    const moved = forgedFile(text, 'closing', (part) =>
       part.replace(targetG, (said) => said.replace('"massG":', '"massG":9')),
     )
     expect(wrong(moved)).toEqual(['weighings differs', 'closing differs'])
-    const wide = forged(text, 'closing', (part) => part.replace(/"toleranceG":[\d.]+/g, '"toleranceG":99999'))
-    expect(wrong(wide)).toEqual(['figures differs', 'weighings differs', 'closing differs'])
+    const wide = forgedFile(text, 'closing', (part) => part.replace(/"toleranceG":[\d.]+/g, '"toleranceG":99999'))
+    expect(wrong(wide)).toEqual(['figures differs', 'weighings differs', 'costs differs', 'closing differs'])
   })
 
   it('holds what came after the closing, works the second result out again, and names what was changed of it', async () => {
@@ -257,15 +242,16 @@ describe('the evidence of a trial, as a file', () => {
     expect(kept.second!.uncounted.map(({ code }) => code)).toContain(dough.code)
     const changed = (change: (kept: AmendmentsOfFormat1) => void) =>
       wrong(
-        forged(text, 'amendments', (own) => {
+        forgedFile(text, 'amendments', (own) => {
           const value = amendmentsOfFormat1.parse(JSON.parse(own))
           change(value)
           return canonicalText(value)
         }),
       )
     const found = ['amendments differs', 'evidence differs']
+    const foundByRecord = ['amendments differs', 'amendments-noted differs', 'evidence differs']
     expect(changed((value) => (value.second!.controlMean! += 0.01))).toEqual(found)
-    expect(changed((value) => (value.amendments[0]!.verdict!.isAccepted = false))).toEqual(found)
+    expect(changed((value) => (value.amendments[0]!.verdict!.isAccepted = false))).toEqual(foundByRecord)
     expect(changed((value) => (value.second = null))).toEqual(found)
     expect(
       changed((value) => {
@@ -273,12 +259,12 @@ describe('the evidence of a trial, as a file', () => {
         one!.text = one!.text.replace(dough.code, '999')
         one!.hash = sha256(one!.text)
       }),
-    ).toEqual(found)
+    ).toEqual(foundByRecord)
   })
 
   it('says that other rules came to other figures, and shows both', async () => {
     const trial = await makeEndedTrial(bakery)
-    const text = forged(await fileOf(trial.trialId), 'shown', (part) =>
+    const text = forgedFile(await fileOf(trial.trialId), 'shown', (part) =>
       part.replace('"calculations":2', '"calculations":1').replace('"verdict":"better"', '"verdict":"worse"'),
     )
     const found = checkFile(text).find(({ what }) => what === 'figures')!

@@ -5,10 +5,10 @@ import { analyseTrial } from '@/lib/kitchen/results/analyse-trial'
 import { currentReadings } from '@/lib/kitchen/readings/current-readings'
 import type { Comparison } from '@/lib/kitchen/results/compare-arms'
 import { judgeContent } from '@/lib/kitchen/results/judge-content'
-import { lessFavourable } from '@/lib/kitchen/results/less-favourable'
+import { headlineFrom } from '@/lib/kitchen/results/headline-from'
 import { outOfOrderDays } from '@/lib/kitchen/results/out-of-order-days'
 import { readingsOfTrial } from '@/lib/kitchen/results/readings-of-trial'
-import { setAsideCounted } from '@/lib/kitchen/results/counted-otherwise'
+import { foundLaterCounted } from '@/lib/kitchen/results/counted-otherwise'
 import type { DeclaredTrial, MeasuredBatch } from '@/lib/kitchen/results/trial-facts'
 import type { Floor } from './floor'
 import { causeNoted, foundBy, secondName } from './moves'
@@ -91,10 +91,13 @@ function headlineOf(
   batches: readonly MeasuredBatch[],
   comparison: Comparison | null,
 ): Comparison | null {
-  const signed = floor.found.flatMap(({ dough, isSigned }) => (isSigned ? floor.dough(dough).id : []))
-  const taken = setAsideCounted(batches, new Set(signed), declared.batchesPerArm)
+  const found = floor.found.map(({ dough, isSigned }) => ({
+    batchId: floor.dough(dough).id,
+    signed: isSigned ? {} : null,
+  }))
+  const taken = foundLaterCounted(batches, found, declared.batchesPerArm)
   const withThem = taken && analyseTrial(declared, taken.batches).comparison
-  return comparison && withThem ? lessFavourable(comparison, withThem) : comparison
+  return headlineFrom(comparison, withThem && { codes: taken.codes, comparison: withThem }).comparison
 }
 
 function asShown({ id, code, arm, day, plannedOrder, state, stateWhy }: MeasuredBatch) {

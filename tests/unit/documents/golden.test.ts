@@ -17,6 +17,7 @@ import { amendmentsOfFormat1 } from '@/lib/documents/evidence-amendments/amendme
 import { readAmendments } from '@/lib/documents/evidence-amendments/read-amendments'
 import { cautionsOfFormat1 } from '@/lib/documents/evidence-cautions/cautions-of-format-1'
 import { costsOfFormat1 } from '@/lib/documents/evidence-costs/costs-of-format-1'
+import { costsOfFormat2 } from '@/lib/documents/evidence-costs/costs-of-format-2'
 import { evidenceOfFormat1 } from '@/lib/documents/evidence/evidence-of-format-1'
 import { evidenceOfFormat2 } from '@/lib/documents/evidence/evidence-of-format-2'
 import { readEvidence } from '@/lib/documents/evidence/read-evidence'
@@ -30,6 +31,7 @@ import { readFile } from '@/lib/documents/evidence-file/read-file'
 import { readShown } from '@/lib/documents/evidence-shown/read-shown'
 import { shownOfFormat1 } from '@/lib/documents/evidence-shown/shown-of-format-1'
 import { shownOfFormat2 } from '@/lib/documents/evidence-shown/shown-of-format-2'
+import { shownOfFormat3 } from '@/lib/documents/evidence-shown/shown-of-format-3'
 import { hashOfText } from '@/lib/documents/hash-of-text'
 import { planOfFormat1 } from '@/lib/documents/plan/plan-of-format-1'
 import { planOfFormat2 } from '@/lib/documents/plan/plan-of-format-2'
@@ -63,7 +65,9 @@ const documents: Kind[] = [
   { name: 'evidence-2', schema: evidenceOfFormat2, read: readManifest },
   { name: 'evidence-shown-1', schema: shownOfFormat1, read: readShown },
   { name: 'evidence-shown-2', schema: shownOfFormat2, read: readShown },
+  { name: 'evidence-shown-3', schema: shownOfFormat3, read: readShown },
   { name: 'evidence-costs-1', schema: costsOfFormat1, read: readCosts },
+  { name: 'evidence-costs-2', schema: costsOfFormat2, read: readCosts },
   { name: 'evidence-cautions-1', schema: cautionsOfFormat1, read: readCautions },
   { name: 'evidence-amendments-1', schema: amendmentsOfFormat1, read: readAmendments },
   { name: 'evidence-knowing-1', schema: knowingOfFormat1, read: readKnowing },

@@ -28,10 +28,12 @@ import closings from '../../fixtures/documents/closing-2.json'
 import evidence from '../../fixtures/documents/evidence-2.json'
 import evidenceAmendments from '../../fixtures/documents/evidence-amendments-1.json'
 import evidenceCautions from '../../fixtures/documents/evidence-cautions-1.json'
-import evidenceCosts from '../../fixtures/documents/evidence-costs-1.json'
+import evidenceCostsOfFormat1 from '../../fixtures/documents/evidence-costs-1.json'
+import evidenceCosts from '../../fixtures/documents/evidence-costs-2.json'
 import evidenceKnowing from '../../fixtures/documents/evidence-knowing-1.json'
 import evidenceShownOfFormat1 from '../../fixtures/documents/evidence-shown-1.json'
-import evidenceShown from '../../fixtures/documents/evidence-shown-2.json'
+import evidenceShownOfFormat2 from '../../fixtures/documents/evidence-shown-2.json'
+import evidenceShown from '../../fixtures/documents/evidence-shown-3.json'
 import plansOfFormat1 from '../../fixtures/documents/plan-1.json'
 import plansOfFormat2 from '../../fixtures/documents/plan-2.json'
 import plansOfFormat3 from '../../fixtures/documents/plan-3.json'
@@ -106,13 +108,14 @@ it('evidence is written as its parts and the text that names them, whose golden 
   const costs = readCosts(evidenceCosts[0]!.text, evidenceCosts[0]!.hash)
   const cautions = readCautions(evidenceCautions[0]!.text, evidenceCautions[0]!.hash)
   const knowing = readKnowing(evidenceKnowing[0]!.text, evidenceKnowing[0]!.hash)
-  const manifest = readManifest(evidence[2]!.text, evidence[2]!.hash)
+  const manifest = readManifest(evidence[4]!.text, evidence[4]!.hash)
   if (
     shown.outcome !== 'read' ||
     costs.outcome !== 'read' ||
     cautions.outcome !== 'read' ||
     manifest.outcome !== 'read' ||
-    knowing.outcome !== 'read'
+    knowing.outcome !== 'read' ||
+    shown.value.headline === null
   )
     throw new Error('a golden text was not read')
   const { bakery, trial, frozen } = manifest.value
@@ -120,7 +123,7 @@ it('evidence is written as its parts and the text that names them, whose golden 
     bakery,
     trial,
     frozen,
-    shown: shown.value,
+    shown: { ...shown.value, headline: shown.value.headline },
     costs: costs.value,
     cautions: cautions.value,
     knowing: knowing.value,
@@ -129,7 +132,7 @@ it('evidence is written as its parts and the text that names them, whose golden 
     plan: plansOfFormat4[0]!.text,
   }
   const written = textOfEvidence(asked)
-  expect({ text: written.text, hash: written.hash }).toEqual({ text: evidence[2]!.text, hash: evidence[2]!.hash })
+  expect({ text: written.text, hash: written.hash }).toEqual({ text: evidence[4]!.text, hash: evidence[4]!.hash })
   expect(written.parts.map(({ text }) => text)).toEqual([
     evidenceShown[0]!.text,
     evidenceCosts[0]!.text,
@@ -149,7 +152,7 @@ it('evidence is written as its parts and the text that names them, whose golden 
   expect(() => textOfEvidence({ ...asked, closing: 'no document' })).toThrow(/closing/)
 })
 
-describe('a closing and figures of a former format', () => {
+describe('a closing, figures and costs of a former format', () => {
   it.each(closingsOfFormat1)('are of a trial of which nothing was written of weighing: $what', ({ text, hash }) => {
     expect(readClosing(text, hash)).toMatchObject({
       outcome: 'read',
@@ -159,7 +162,23 @@ describe('a closing and figures of a former format', () => {
   })
 
   it.each(evidenceShownOfFormat1)('count no dough otherwise for it: $what', ({ text, hash }) => {
-    expect(readShown(text, hash)).toMatchObject({ outcome: 'read', format: 1, value: { asLastWeighed: null } })
+    expect(readShown(text, hash)).toMatchObject({
+      outcome: 'read',
+      format: 1,
+      value: { asLastWeighed: null, headline: null },
+    })
+  })
+
+  it.each(evidenceCostsOfFormat1)('say nothing of a price for the same volume: $what', ({ text, hash }) => {
+    const read = readCosts(text, hash)
+    if (read.outcome !== 'read') throw new Error(read.outcome)
+    expect(read.format).toBe(1)
+    expect(read.value.arms.map(({ sameVolume }) => sameVolume)).toEqual(read.value.arms.map(() => null))
+    expect(read.value.rests.arms.every(({ dosed, volume }) => dosed.length === 0 && volume === null)).toBe(true)
+  })
+
+  it.each(evidenceShownOfFormat2)('say nothing of the headline: $what', ({ text, hash }) => {
+    expect(readShown(text, hash)).toMatchObject({ outcome: 'read', format: 2, value: { headline: null } })
   })
 })
 

@@ -51,6 +51,14 @@ export function EvidenceSection({ decision, evidence, bakery, language }: Eviden
       note={say(text.evidenceNote, language, { at: formatDateTime(new Date(frozen.at), bakery), name: frozen.by.name })}
     >
       <p className="mb-3 max-w-measure text-small text-ink-2">{paragraph(declaredSentences, language)}</p>
+      {evidence.lessFavourableOf.length > 0 ? (
+        <p className="mb-3 max-w-measure">
+          {paragraph(
+            [say(text.lessFavourable, language, { codes: evidence.lessFavourableOf }), text.lessFavourableControl],
+            language,
+          )}
+        </p>
+      ) : null}
       <EvidenceTable evidence={evidence} forms={forms} text={text} />
       <ul className="mt-3 max-w-measure list-disc pl-5">
         {limits.map(({ code, arm, facts }) => (

@@ -22,6 +22,8 @@ const arm = ({ lines = [], ...change }: Partial<CostedArm>): CostedArm => ({
   goodPieces: [4, 4],
   loafMassG: 400,
   loafVolumeMl: 1600,
+  dosed: [],
+  volume: null,
   ...change,
 })
 const control = arm({ lines: [line('flour', 1000, '89.5'), line('water', 600, null, true)] })

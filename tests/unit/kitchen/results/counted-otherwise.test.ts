@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { analyseTrial } from '@/lib/kitchen/results/analyse-trial'
-import { countedOtherwise as counting, setAsideCounted } from '@/lib/kitchen/results/counted-otherwise'
+import { countedOtherwise as counting, foundLaterCounted } from '@/lib/kitchen/results/counted-otherwise'
 import type { MeasuredBatch } from '@/lib/kitchen/results/trial-facts'
 import { declaredTrial, maltDoughs, measuredBatch } from '@/tests/support/evidence-samples'
 
@@ -91,6 +91,7 @@ describe('what was baked again', () => {
       codes: counted.codes,
       counted: counted.batches.filter(({ state }) => state === 'measured').map(({ code }) => code),
     }
+  const signed = (...ids: string[]) => ids.map((batchId) => ({ batchId, signed: {} }))
   const taken = (batches: MeasuredBatch[], ofKind: number) => shown(counting(batches, ofKind).withTakenOut)
 
   it('is nothing where no dough was taken out after it was read', () => {
@@ -105,7 +106,8 @@ describe('what was baked again', () => {
   it('is left out for them, and nothing that was baked again for others', () => {
     const again = [dough('101', 1, 'set_aside'), dough('102', 2, 'measured', 400, 1), dough('103', 3, 'measured')]
     expect(taken(again, 1)?.counted).toEqual(['101', '102'])
-    expect(shown(setAsideCounted(again, new Set(['101']), 1))).toEqual({ codes: ['101'], counted: ['101', '102'] })
+    expect(shown(foundLaterCounted(again, signed('101'), 1))).toEqual({ codes: ['101'], counted: ['101', '102'] })
+    expect(foundLaterCounted(again, [{ batchId: '101', signed: null }], 1)).toBeNull()
     const two = [
       dough('101', 1, 'set_aside'),
       dough('102', 2, 'lost', null),
@@ -113,7 +115,7 @@ describe('what was baked again', () => {
       dough('104', 4, 'measured'),
     ]
     expect(taken(two, 2)?.counted).toEqual(['101', '103'])
-    expect(setAsideCounted(two, new Set(['102', '103']), 2)).toBeNull()
+    expect(foundLaterCounted(two, signed('102', '103'), 2)).toBeNull()
   })
 
   it('counts beside one that is out of its arm, which counts for nobody', () => {

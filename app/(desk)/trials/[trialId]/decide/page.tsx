@@ -50,7 +50,7 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
   const { costs } = result
   const forms = resultForms({ result, measureCode: result.trial.measure.code, bakery, language })
   const { trial, inProduction, decision } = choices
-  const { comparison } = result.analysis
+  const { comparison, lessFavourableOf } = result.headline
   const sentences = comparison ? armSentences(comparison, costs, forms) : []
   const arms = trial.arms.flatMap(({ id, position, name }) => {
     const shown = comparison?.arms.find(({ arm }) => arm === position)
@@ -95,6 +95,11 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
       {isOpen && isMoved ? (
         <Notice tone="warn" word={desk.attention}>
           {say(text.controlMoved, language, { control: trial.controlVersion.number, now: inProduction.number })}
+        </Notice>
+      ) : null}
+      {isOpen && lessFavourableOf.length > 0 ? (
+        <Notice tone="warn" word={desk.attention}>
+          {say(decisions.lessFavourable, language, { codes: lessFavourableOf })}
         </Notice>
       ) : null}
       {isOpen && amended ? <AmendmentNotice amended={amended} bakery={bakery} language={language} isDeciding /> : null}

@@ -1,4 +1,5 @@
 import { spoiltLoaves } from '@/lib/kitchen/results/spoilt-loaves'
+import { ArmMark } from '@/lib/ui/arm-mark'
 import { Cell } from '@/lib/ui/cell'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Section } from '@/lib/ui/section'
@@ -9,6 +10,7 @@ import { largeMassUnit } from '@/lib/words/format/mass'
 import { say } from '@/lib/words/say'
 import { ArmCell } from './arm-cell'
 import type { ResultForms } from './result-forms'
+import { saySameVolume } from './say-same-volume'
 import type { ShownBakery, ShownComparison, ShownCosts, ShownResult } from './shown-result'
 
 type CostTableProps = {
@@ -113,6 +115,34 @@ export function CostByUnit({ result, costs, bakery, forms }: Omit<CostTableProps
           </tr>
         ))}
       </SheetTable>
+    </Section>
+  )
+}
+
+/** At which price of what a dough doses a litre costs as much as the control's; nothing where no dough doses anything. */
+export function SameVolume({ result, costs, bakery, forms }: Omit<CostTableProps, 'comparison'>) {
+  const { text, language } = forms
+  const currency = costs.currency ?? bakery.currency
+  const said = costs.arms.flatMap((cost) => {
+    const sentence = saySameVolume(cost, { currency, bakery, forms })
+    return sentence === null ? [] : [{ arm: cost.arm, sentence }]
+  })
+  if (said.length === 0) return null
+  const { confidencePct } = result.declared
+  return (
+    <Section
+      id="same-volume"
+      title={text.sameVolume.title}
+      note={say(text.sameVolume.note, language, { confidence: confidencePct })}
+    >
+      <ul className="max-w-measure">
+        {said.map(({ arm, sentence }) => (
+          <li key={arm} className="mb-1.5 flex items-baseline gap-2">
+            <ArmMark arm={forms.letter(arm)} letterHidden />
+            <span>{sentence}</span>
+          </li>
+        ))}
+      </ul>
     </Section>
   )
 }

@@ -22,7 +22,7 @@ import { CloseForm } from './close-form'
 import { conditionWarnings } from './condition-forms'
 import { Corrections } from './corrections'
 import { CountedOtherwise } from './counted-otherwise'
-import { CostByUnit, CostTable } from './cost-table'
+import { CostByUnit, CostTable, SameVolume } from './cost-table'
 import { DoughsTable } from './doughs-table'
 import { LevelsTable } from './levels-table'
 import { marginEntries } from './margin-entries'
@@ -114,6 +114,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
           )}
           <NumbersTable result={result} comparison={comparison} forms={forms} />
           {costs ? <CostByUnit result={result} costs={costs} bakery={bakery} forms={forms} /> : null}
+          {costs ? <SameVolume result={result} costs={costs} bakery={bakery} forms={forms} /> : null}
           {comparison.levels ? <LevelsTable result={result} levels={comparison.levels} forms={forms} /> : null}
           <WhatElse result={result} comparison={comparison} bakery={bakery} forms={forms} mind={desk.attention} />
           <WentWrong result={result} comparison={comparison} bakery={bakery} forms={forms} />
