@@ -53,7 +53,12 @@ const rooms = {
   desk: ['amendments', 'batches', 'formulas', 'readings', 'trials'],
 }
 /** Lists of what the rooms bring, which their own room hands on without knowing it. */
-const roomLists = ['lib/kitchen/heavy/works', 'lib/kitchen/intake/handlers', 'lib/kitchen/intake/aside-listeners']
+const roomLists = [
+  'lib/kitchen/heavy/works',
+  'lib/kitchen/intake/handlers',
+  'lib/kitchen/intake/aside-listeners',
+  'lib/kitchen/trials/told-by-closed-trials',
+]
 
 /** Files that are held to more, or to less, than their folder. */
 const special = [

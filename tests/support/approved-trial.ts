@@ -33,6 +33,8 @@ type Shape = {
   pieces?: number
   /** A factor within batches, with its levels. */
   factor?: { name: string; levels: string[] }
+  /** Whether its plan says that what the control has not is a dose. */
+  isDosed?: boolean
   /** True to leave it proposed: nobody has decided on its plan. */
   isUndecided?: boolean
   now?: Date
@@ -44,7 +46,16 @@ type Shape = {
  * of every later one asks for a clean-down, because milk was in the bowl before.
  */
 export async function makeApprovedTrial(bakery: TestBakery, shape: Shape = {}): Promise<ApprovedTrial> {
-  const { arms = 2, days = 1, batchesPerArm = 1, pieces = 4, factor, isUndecided = false, now = testNow } = shape
+  const {
+    arms = 2,
+    days = 1,
+    batchesPerArm = 1,
+    pieces = 4,
+    factor,
+    isDosed,
+    isUndecided = false,
+    now = testNow,
+  } = shape
   const { bakeryId } = bakery
   const key = randomUUID().slice(0, 8)
   const proposedById = bakery.head.personId
@@ -228,7 +239,7 @@ export async function makeApprovedTrial(bakery: TestBakery, shape: Shape = {}): 
   }))
   await db().trial.update({
     where: { bakeryId_id: { bakeryId, id: trialId } },
-    data: await planOfRows(bakeryId, trialId, drawn),
+    data: await planOfRows(bakeryId, trialId, drawn, isDosed),
   })
   if (!isUndecided)
     await db().trial.update({ where: { bakeryId_id: { bakeryId, id: trialId } }, data: { state: 'approved' } })

@@ -77,6 +77,7 @@ export function plannedFacts(
     choices?: PlanFacts['choices']
     stages?: PlanFacts['stages']
     ingredients?: PlanFacts['ingredients']
+    ownSpread?: PlanFacts['ownSpread']
   } = {},
 ): PlanFacts {
   const scale =
@@ -137,6 +138,7 @@ export function plannedFacts(
     ingredients: more.ingredients ?? invented,
     scale,
     scales: more.scales ?? (scale ? [scale] : []),
+    ownSpread: more.ownSpread ?? { sd: 0, df: 0, trials: 0 },
     waters: more.waters ?? { hot: null, chilled: null, ice: null },
     mixer:
       more.mixer === undefined ? { id: 'mx', name: 'Mixer', leastG: 500, mostG: 5000, frictionCPerMin: 1 } : more.mixer,

@@ -1,7 +1,8 @@
 import { db } from '@/lib/db/client'
 import { textOfPlan } from '@/lib/documents/plan/text-of-plan'
 import { drawUpPlan } from '@/lib/kitchen/trials/draw-up-plan'
-import { plannedFacts } from './plan-facts'
+import type { Plan } from '@/lib/kitchen/trials/plan-types'
+import { doseOf, plannedFacts } from './plan-facts'
 
 /** A dough as an order of baking names it. */
 export type DrawnDough = { code: string; day: number; place: number; arm: number }
@@ -9,11 +10,13 @@ export type DrawnDough = { code: string; day: number; place: number; arm: number
 /**
  * The text of a plan whose arms hold the lines that were planted for a trial; all else of it is invented.
  * @param drawn the doughs of its order; left out, none were drawn
+ * @param isDosed whether what the control has not is a dose, so that a dough is out of its arm where that is off
  */
 export async function planOfRows(
   bakeryId: string,
   trialId: string,
   drawn?: readonly DrawnDough[],
+  isDosed = false,
 ): Promise<{ planText: string; planHash: string }> {
   const arms = await db().arm.findMany({
     where: { bakeryId, trialId },
@@ -56,6 +59,7 @@ export async function planOfRows(
       ...plan.arms[0]!,
       position,
       name,
+      doses: isDosed ? lines.filter(({ controlMassG }) => controlMassG === 0).map(doseOfRow) : [],
       lines: lines.map(({ stageId, ingredientId, ingredient, controlMassG, massG, weighedG }) => ({
         stageId,
         ingredientId,
@@ -72,4 +76,22 @@ export async function planOfRows(
     })),
   })
   return { planText: text, planHash: hash }
+}
+
+type Row = { ingredientId: string; ingredient: { name: string }; massG: number }
+
+function doseOfRow({ ingredientId, ingredient, massG }: Row): Plan['arms'][number]['doses'][number] {
+  return {
+    ...doseOf(ingredientId, massG),
+    ingredient: ingredient.name,
+    activeName: null,
+    activeShare: null,
+    insteadOf: null,
+    controlG: 0,
+    inAllG: massG,
+    removedG: 0,
+    productG: massG,
+    productPctFlour: 0,
+    weighing: null,
+  }
 }

@@ -1,16 +1,16 @@
 import 'server-only'
 import { canonicalText } from '../canonical-text'
 import { hashOfText } from '../hash-of-text'
-import { planOfFormat4, type PlanOfFormat4 } from './plan-of-format-4'
+import { planOfFormat5, type PlanOfFormat5 } from './plan-of-format-5'
 
 /** What a plan says, whatever the format of its text. */
-export type PlanContent = Omit<PlanOfFormat4, 'format'>
+export type PlanContent = Omit<PlanOfFormat5, 'format'>
 
 /**
  * A plan in its one text, and the hash of that: what is approved.
  * @throws ZodError for anything that could not be read back
  */
 export function textOfPlan(plan: PlanContent): { text: string; hash: string } {
-  const text = canonicalText(planOfFormat4.parse({ format: 4, ...plan }))
+  const text = canonicalText(planOfFormat5.parse({ format: 5, ...plan }))
   return { text, hash: hashOfText(text) }
 }

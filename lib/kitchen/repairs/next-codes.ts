@@ -8,6 +8,7 @@ import { codesInAll, drawnCodes } from '../trials/drawn-codes'
  * @returns null where the draw has too few left
  */
 export function nextCodes(q: { seed: string; used: readonly string[]; count: number }): string[] | null {
+  if (q.count === 0) return []
   const used = new Set(q.used)
   const codes = drawnCodes(q.seed, codesInAll)
     .filter((code) => !used.has(code))

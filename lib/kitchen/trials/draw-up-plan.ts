@@ -42,7 +42,7 @@ export function drawUpPlan(facts: PlanFacts, seed: string | null): Plan {
     })),
     arms,
     order: order && order.plan,
-    power: powerOfPlan(declared, facts.arms.length),
+    power: powerOfPlan(declared, facts.arms.length, facts.ownSpread),
     warnings: [
       ...planWarnings(facts),
       ...(order?.isTiedToAllergen ? [{ code: 'place-tied-to-allergen' as const, dose: null, facts: {} }] : []),

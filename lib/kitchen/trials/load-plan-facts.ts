@@ -4,6 +4,7 @@ import type { StageKind } from '../../db/generated/enums'
 import { compositionOf } from '../stores/composition-of'
 import { Refusal } from '../refusal'
 import type { PlanFacts, PlanIngredient, PlanScale } from './plan-types'
+import { toldByClosedTrials } from './told-by-closed-trials'
 import { watersOf } from './waters-of'
 
 const ingredientColumns = {
@@ -168,6 +169,11 @@ export async function loadPlanFacts(
   const waters = watersOf(equipment)
   const tap = tapTempC ?? waters.tap?.tempC ?? null
   if (tap === null) throw new Refusal('no-tap')
+  const ownSpread = await toldByClosedTrials.ownSpread(from, {
+    bakeryId,
+    formulaId: formula.id,
+    measureId: measure.id,
+  })
   return {
     declared: {
       ...said,
@@ -212,6 +218,7 @@ export async function loadPlanFacts(
         ? { ...mixer, leastG: mixer.leastG, mostG: mixer.mostG }
         : null,
     waters,
+    ownSpread,
   }
 }
 

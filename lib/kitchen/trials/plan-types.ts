@@ -135,7 +135,12 @@ export type PlanFacts = {
   scales: PlanScale[]
   mixer: PlanMixer | null
   waters: PlanWaters
+  /** What closed trials of the formula say of how much a difference changes from day to day. */
+  ownSpread: OwnSpread
 }
+
+/** SD by day of a kind of dough on logarithms of the measure, with its degrees of freedom; both 0 where nothing is known. */
+export type OwnSpread = { sd: number; df: number /** Closed trials that it comes from. */; trials: number }
 
 /** What the bakery has beside the tap to make mixing water of; null for what nobody wrote down. */
 export type PlanWaters = {
@@ -291,9 +296,29 @@ export type PlanPower =
       residualDf: number
       batchCvPct: number
       loafCvPct: number
+      /** How much the difference itself changes by day; null for these days only, and in plans from before it counted. */
+      armByDay: ArmByDay | null
       rows: { truePct: number; powerShare: number; powerSe: number }[]
+      /** What twice the mixing days, and twice the doughs a day, would bring; null where the chance is not low. */
+      otherwise: {
+        truePct: number
+        mixingDays: number
+        daysPowerShare: number
+        batchesPerArm: number
+        doughsPowerShare: number
+      } | null
     }
   | { outcome: 'not-gain' | 'one-batch' | 'no-degrees' | 'margin-in-units' | 'no-direction' }
+
+export type ArmByDay = {
+  cvPct: number
+  /** `both`: what closed trials showed, pooled with what is assumed. */
+  from: 'own' | 'both' | 'assumed'
+  assumedCvPct: number
+  /** Of closed trials; 0 where none says anything. */
+  ownDf: number
+  trials: number
+}
 
 /** Frozen by `textOfPlan` of lib/documents: what changes here wants a new format there, or it does not compile. */
 export type Plan = {

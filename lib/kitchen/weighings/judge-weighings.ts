@@ -67,7 +67,12 @@ export function judgeWeighings(content: Content, primaryId: string): JudgedWeigh
     ({ dough }) => dough,
   )
   const entriesOf = groupBy(weighings.entries, ({ dough }) => dough)
-  const lines = new Map(weighings.lines.map((line) => [placeOf(line.stage.id, line.ingredient.id, line.part), line]))
+  const lines = new Map(
+    weighings.lines.map((line) => [
+      placeOf(line.stage.id, line.ingredient.id, line.part),
+      { ...line, isApart: isApart(line, weighings.lines) },
+    ]),
+  )
   const judged = doughs.map((dough) => {
     const firstReadAt = (readOf.get(dough.id) ?? []).reduce<Date | null>((first, { receivedAt }) => {
       const at = new Date(receivedAt)
@@ -93,7 +98,7 @@ export function judgeWeighings(content: Content, primaryId: string): JudgedWeigh
             part: line.part,
             isDose: line.isDose,
             stepG,
-            isApart: isApart(line, weighings.lines),
+            isApart: line.isApart,
           },
         },
       ]

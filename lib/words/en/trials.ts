@@ -361,12 +361,31 @@ export const trials = {
     powerChance: 'chance to find ‘better’',
     powerText:
       'From {runs} simulated trials, with doughs varying by {batch} and loaves of a dough by {loaf}: from memory, a guess.',
+    powerByDay: {
+      assumed:
+        'A kind of dough by itself is taken to do better or worse by {spread} from one mixing day to the next: common practice, no source. Your closed trials of this formula do not tell it yet.',
+      both: {
+        one: 'A kind of dough by itself is taken to do better or worse by {spread} from one mixing day to the next: what your one closed trial of this formula shows, brought together with {assumed}, which is common practice, no source, because one trial tells little.',
+        other:
+          'A kind of dough by itself is taken to do better or worse by {spread} from one mixing day to the next: what your last {count} closed trials of this formula show, brought together with {assumed}, which is common practice, no source, because they tell little yet.',
+      },
+      own: {
+        one: 'A kind of dough by itself is taken to do better or worse by {spread} from one mixing day to the next, as your one closed trial of this formula shows.',
+        other:
+          'A kind of dough by itself is taken to do better or worse by {spread} from one mixing day to the next, as your last {count} closed trials of this formula show.',
+      },
+      notThen:
+        'This plan took the gain to be the same on every mixing day, as plans did when it was proposed. Where it is not, the chance is lower.',
+    },
+    powerOtherwise:
+      'With {mixingDays} mixing days instead of {plannedDays}, a true difference of {true} would be found with a chance of {days}. More doughs on a day would bring only {doughs}, with {batches} of each kind instead of {plannedBatches}.',
+    powerOtherwiseWord: 'Plan more mixing days.',
     powerSe: '{chance} ± {se}',
     powerDays: {
       any_day:
-        'A verdict rests on each kind’s mean of a mixing day, as if the gain were the same on all of them. Where it is not, more mixing days help, and more doughs on a day do not.',
+        'A verdict rests on each kind’s mean of a mixing day: what changes from day to day, more mixing days even out, and more doughs on a day do not.',
       these_days:
-        'A verdict rests on doughs and is said of the days that are baked. What the gain would be on other days, it does not say.',
+        'A verdict rests on doughs and is said of the days that are baked. What the gain would be on other days, it does not say, so how much it changes from day to day is left out of the chance.',
     },
     powerHalf:
       'Where the true difference is exactly the smallest worth having, no plan finds it much more often than every other time.',

@@ -9,6 +9,9 @@ import { importReadings } from '@/lib/kitchen/readings/import/import-readings'
 import { logReading } from '@/lib/kitchen/readings/log-reading'
 import { settleEntry } from '@/lib/kitchen/readings/settle-entry'
 import type { Refused, Result } from '@/lib/kitchen/result'
+import { addDay } from '@/lib/kitchen/repairs/add-day'
+import { bakeAgain } from '@/lib/kitchen/repairs/bake-again'
+import { swapDoughs } from '@/lib/kitchen/repairs/swap-doughs'
 import { closeTrial } from '@/lib/kitchen/results/close-trial'
 import { unfinishedStates } from '@/lib/kitchen/batches/rules'
 import { isOutState } from '@/lib/kitchen/conduct/is-out-state'
@@ -20,6 +23,11 @@ import { noteCause } from '@/lib/kitchen/shifts/note-cause'
 import { noteFoundCause } from '@/lib/kitchen/shifts/note-found-cause'
 import { signFoundCause } from '@/lib/kitchen/shifts/sign-found-cause'
 import { undoMove } from '@/lib/kitchen/shifts/undo-move'
+import { mixedBatches } from '@/lib/kitchen/batches/mixed-batches'
+import { dayOfDate } from '@/lib/kitchen/day-of-date'
+import { dateMixingDays } from '@/lib/kitchen/trials/date-mixing-days'
+import type { TrialLine } from '@/lib/kitchen/weighings/lines-of-plan'
+import { logWeighings } from '@/lib/kitchen/weighings/log-weighings'
 import type { ApprovedTrial } from '../approved-trial'
 import { callerOf, type TestBakery, type TestPerson } from '../bakery'
 import {
@@ -29,6 +37,7 @@ import {
   reasonGiven,
   typed,
   units,
+  type LineSaid,
   type Move,
   type Outcome,
   type ReadingSpot,
@@ -41,6 +50,7 @@ export class Book {
   constructor(
     private readonly bakery: TestBakery,
     private readonly trial: ApprovedTrial,
+    private readonly lines: readonly TrialLine[],
     public now: Date,
   ) {}
 
@@ -62,11 +72,17 @@ export class Book {
   private async command(move: Exclude<Move, { do: 'wait' | 'send' }>): Promise<Result<unknown>> {
     if (move.do === 'close') return this.close()
     const caller = this.caller()
+    if (move.do === 'day') return addDay.call(caller, { trialId: this.trial.trialId, number: move.day })
+    if (move.do === 'date') return this.date(move.day, move.date)
     const batch = await this.batch(move.dough)
     const which = { batchId: batch.id, seenRevision: batch.revision }
     switch (move.do) {
       case 'begin':
-        return beginBatch.call(caller, { ...which, cleanDownDone: true })
+        return beginBatch.call(caller, {
+          ...which,
+          cleanDownDone: true,
+          ...(move.early ? { swapWhy: reasonGiven } : {}),
+        })
       case 'move': {
         const gaps = await gapsOfDough(db(), this.bakery.bakeryId, this.trial.trialId, batch.id)
         const needsWhy = isOutState(move.to) || (move.to === 'measured' && gaps.length > 0)
@@ -99,6 +115,12 @@ export class Book {
         return this.settle(batch.id, move.take)
       case 'file':
         return this.file(move.dough, move.piece, move.values)
+      case 'weigh':
+        return this.weigh(batch.id, move.lines)
+      case 'again':
+        return bakeAgain.call(caller, { batchId: batch.id })
+      case 'swap':
+        return this.swap(batch.id, move.other)
       default:
         return move satisfies never
     }
@@ -164,6 +186,56 @@ export class Book {
           ...values.map(() => ({ as: 'measure', measureId, unit: 'mL' })),
         ],
       },
+    })
+  }
+
+  private async weigh(batchId: string, said: readonly LineSaid[]): Promise<Result<unknown>> {
+    const written = await db().weighing.findMany({ where: { bakeryId: this.bakery.bakeryId, batchId } })
+    const corrected = new Set(written.map(({ supersedesId }) => supersedesId))
+    return logWeighings.call(this.caller(), {
+      batchId,
+      lines: said.map(({ line, how, massG }) => {
+        const { stage, ingredient, part } = this.lines[line]!
+        const stands = written.find(
+          (each) =>
+            each.stageId === stage.id &&
+            each.ingredientId === ingredient.id &&
+            each.part === part &&
+            !corrected.has(each.id),
+        )
+        return {
+          stageId: stage.id,
+          ingredientId: ingredient.id,
+          part,
+          seenId: stands?.id ?? null,
+          how,
+          ...(how === 'weighed' ? { mass: typed(massG) } : {}),
+        }
+      }),
+      unit: 'g',
+      reason: reasonGiven,
+      confirmed: false,
+    })
+  }
+
+  private async swap(batchId: string, other: string): Promise<Result<unknown>> {
+    const { bakeryId } = this.bakery
+    const ofTrial = await mixedBatches(db(), bakeryId, this.trial.trialId)
+    return swapDoughs.call(this.caller(), {
+      batchId,
+      seenTurn: ofTrial.find(({ id }) => id === batchId)!.turn,
+      otherId: (await this.batch(other)).id,
+      why: reasonGiven,
+    })
+  }
+
+  private async date(number: number, date: string | null): Promise<Result<unknown>> {
+    const { bakeryId } = this.bakery
+    const { trialId } = this.trial
+    const there = await db().mixingDay.findFirst({ where: { bakeryId, trialId, number }, select: { day: true } })
+    return dateMixingDays.call(this.caller(), {
+      trialId,
+      days: [{ number, seen: there ? dayOfDate(there.day) : null, day: date }],
     })
   }
 

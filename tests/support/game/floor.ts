@@ -9,14 +9,20 @@ import { judgeReading, type ReadingVerdict } from '@/lib/kitchen/readings/judge-
 import type { ReadingRow } from '@/lib/kitchen/readings/keep-readings'
 import type { RangeFacts } from '@/lib/kitchen/readings/plausible-range'
 import type { ReadingEntry } from '@/lib/kitchen/readings/reading-content.input'
-import { keyOfPlace, noteReading, type ReadingFacts } from '@/lib/kitchen/readings/reading-facts'
+import { keyOfPlace, noteReading, type BatchFacts, type ReadingFacts } from '@/lib/kitchen/readings/reading-facts'
 import { tellingMeasures } from '@/lib/kitchen/readings/telling-measures'
 import { Refusal } from '@/lib/kitchen/refusal'
 import type { TrialContent } from '@/lib/kitchen/results/content-of-trial'
 import type { DeclaredTrial } from '@/lib/kitchen/results/trial-facts'
 import { mayBeFoundOut } from '@/lib/kitchen/shifts/may-be-found-out'
+import { firstNotAsPlanned } from '@/lib/kitchen/repairs/first-not-as-planned'
+import type { PlannedOrder } from '@/lib/kitchen/repairs/order-of-added-day'
+import type { TrialLine } from '@/lib/kitchen/weighings/lines-of-plan'
+import type { ActorOf } from '@/lib/auth/rights'
 import type { TrialState } from '@/lib/db/generated/enums'
 import { causeNoted, msOf, reasonGiven, typed, units, type Move, type Outcome, type ReadingSpot } from './moves'
+import { Repairs } from './repairs'
+import { Scales } from './scales'
 
 type Dough = TrialContent['doughs'][number]
 
@@ -28,6 +34,10 @@ export type FloorSetup = {
   measures: TrialContent['measures']
   ranges: RangeFacts
   doughs: readonly Pick<Dough, 'id' | 'code' | 'arm' | 'day' | 'plannedOrder'>[]
+  /** As it was approved: what it draws next, and what is weighed. */
+  plan: PlannedOrder
+  lines: TrialLine[]
+  timeZone: string
   /** A head baker, who may correct any reading, import and settle. */
   player: { bakeryId: string; id: string; name: string }
   begin: Date
@@ -57,24 +67,15 @@ export class Floor {
   found: { dough: string; at: Date; isSigned: boolean }[] = []
   private facts: ReadingFacts
   private entries = 0
+  private scales: Scales
+  private repairs: Repairs
 
   constructor(readonly setup: FloorSetup) {
     this.now = setup.begin
-    this.doughs = new Map(
-      setup.doughs.map((dough) => [
-        dough.code,
-        {
-          ...dough,
-          state: 'waiting',
-          stateWhy: null,
-          begunAt: null,
-          doneAt: null,
-          piecesMade: null,
-          piecesGood: null,
-          keptAside: 0,
-        },
-      ]),
-    )
+    this.doughs = new Map(setup.doughs.map((dough) => [dough.code, waiting(dough)]))
+    this.scales = new Scales(setup.lines)
+    const { id, name } = setup.player
+    this.repairs = new Repairs({ plan: setup.plan, timeZone: setup.timeZone, by: { id, name } })
     this.facts = {
       batches: new Map(),
       measures: new Map(setup.measures.map((measure) => [measure.id, measure])),
@@ -97,6 +98,8 @@ export class Floor {
     other.causes = [...this.causes]
     other.found = [...this.found]
     other.entries = this.entries
+    other.scales = this.scales.fork()
+    other.repairs = this.repairs.fork()
     other.facts = {
       ...this.facts,
       readings: new Map(this.facts.readings),
@@ -109,13 +112,26 @@ export class Floor {
     return this.doughs.get(code)!
   }
 
-  /** Everything as it would be closed now; of one dough where it is named. */
+  /** Everything as it would be closed now; of one dough where it is named, with every repair. */
   content(code?: string): TrialContent {
-    // Nothing is weighed here; what was found later is listed by `outcomeOf`.
-    const rest = { measures: this.setup.measures, weighings: null, found: [], repairs: [] }
-    if (code === undefined) return { ...rest, doughs: [...this.doughs.values()], readings: this.readings }
+    // What was found later is listed by `outcomeOf`.
+    const rest = { measures: this.setup.measures, found: [], repairs: this.repairs.done }
+    if (code === undefined)
+      return { ...rest, doughs: this.inOrder(), readings: this.readings, weighings: this.scales.content() }
     const dough = this.dough(code)
-    return { ...rest, doughs: [dough], readings: this.readings.filter((reading) => reading.dough === dough.id) }
+    return {
+      ...rest,
+      doughs: [dough],
+      readings: this.readings.filter((reading) => reading.dough === dough.id),
+      weighings: this.scales.content(dough.id),
+    }
+  }
+
+  /** Doughs that wait, those of each mixing day in their turn. */
+  waiting(): Dough[] {
+    const doughs = [...this.doughs.values()]
+    const turnOf = this.repairs.turns(doughs)
+    return doughs.filter(({ state }) => state === 'waiting').sort((a, b) => a.day - b.day || turnOf(a) - turnOf(b))
   }
 
   /** What holds at a place; undefined where nothing does. */
@@ -139,7 +155,7 @@ export class Floor {
       case 'wait':
         return
       case 'begin': {
-        this.begin(move.dough)
+        this.begin(move.dough, move.early === true)
         return
       }
       case 'move': {
@@ -199,6 +215,29 @@ export class Floor {
         this.file(move.dough, move.piece, move.values)
         return
       }
+      case 'weigh':
+        this.scales.write(this.batchFacts(move.dough), move.lines, {
+          actor: this.actor(),
+          now: this.now,
+          nextId: () => this.nextId(),
+        })
+        return
+      case 'again':
+        this.mustBeOpen()
+        this.take([this.repairs.bakeAgain(this.dough(move.dough), this.asked())])
+        return
+      case 'day':
+        this.mustBeOpen()
+        this.take(this.repairs.addDay(move.day, this.asked()))
+        return
+      case 'swap':
+        this.mustBeOpen()
+        this.repairs.swap(this.dough(move.dough), this.dough(move.other), this.now)
+        return
+      case 'date':
+        this.mustBeOpen()
+        this.repairs.date(move.day, move.date, this.inOrder())
+        return
       case 'close': {
         this.close()
         return
@@ -208,10 +247,12 @@ export class Floor {
     }
   }
 
-  private begin(code: string): void {
+  private begin(code: string, isEarly: boolean): void {
     this.mustBeOpen()
     const dough = this.dough(code)
     if (dough.state !== 'waiting') throw new Refusal('stale')
+    if (!isEarly && this.waiting()[0]!.code !== code)
+      throw new Refusal('before-its-turn', {}, [{ path: 'swapWhy', code: 'missing', facts: {} }])
     this.goes(dough, { state: 'weighing', begunAt: this.now.toISOString() })
     this.state = 'baking'
   }
@@ -269,6 +310,7 @@ export class Floor {
     const { movedFrom, movedAt } = moved
     const left = movedFrom === 'waiting'
     const built =
+      this.repairs.isBuiltOn(dough, movedAt!) ||
       this.content(code).readings.some(({ receivedAt }) => left || Date.parse(receivedAt) >= movedAt!.getTime()) ||
       (left &&
         [...this.doughs.values()].some(
@@ -372,6 +414,7 @@ export class Floor {
 
   private close(): void {
     if (this.state !== 'baking') throw new Refusal('stale')
+    if (firstNotAsPlanned(this.inOrder(), this.setup.plan) !== null) throw new Refusal('not-as-planned')
     const isEarly = [...this.doughs.values()].some(({ state }) => !isOver(state))
     this.state = isEarly ? 'stopped' : 'closed'
   }
@@ -467,6 +510,12 @@ export class Floor {
   }
 
   private judge(code: string, entry: ReadingEntry): ReadingVerdict {
+    const batch = this.batchFacts(code)
+    this.facts.batches = new Map([[batch.id, batch]])
+    return judgeReading(entry, this.facts, { actor: this.actor(), now: this.now })
+  }
+
+  private batchFacts(code: string): BatchFacts {
     const { setup } = this
     const { id, state } = this.dough(code)
     const trial = {
@@ -477,21 +526,34 @@ export class Floor {
       factorLevels: [],
       createdAt: setup.begin,
     }
-    this.facts.batches = new Map([[id, { id, code, state, trialId: setup.trialId, trial }]])
-    return judgeReading(entry, this.facts, {
-      actor: {
-        kind: 'desk',
-        bakeryId: setup.player.bakeryId,
-        personId: setup.player.id,
-        name: setup.player.name,
-        role: 'head_baker',
-        language: null,
-        email: '',
-        sessionId: '',
-        sessionSeenAt: this.now,
-      },
-      now: this.now,
-    })
+    return { id, code, state, trialId: setup.trialId, trial }
+  }
+
+  private actor(): ActorOf<'log-reading'> {
+    const { bakeryId, id, name } = this.setup.player
+    return {
+      kind: 'desk',
+      bakeryId,
+      personId: id,
+      name,
+      role: 'head_baker',
+      language: null,
+      email: '',
+      sessionId: '',
+      sessionSeenAt: this.now,
+    }
+  }
+
+  private asked(): { doughs: Dough[]; now: Date } {
+    return { doughs: this.inOrder(), now: this.now }
+  }
+
+  private take(made: readonly Pick<Dough, 'code' | 'arm' | 'day' | 'plannedOrder'>[]): void {
+    for (const dough of made) this.doughs.set(dough.code, waiting({ ...dough, id: `dough ${dough.code}` }))
+  }
+
+  private inOrder(): Dough[] {
+    return [...this.doughs.values()].sort((a, b) => a.day - b.day || a.plannedOrder - b.plannedOrder)
   }
 
   /** At the desk nothing is kept aside: somebody is there to be told. */
@@ -536,5 +598,18 @@ export class Floor {
       plausibleLeast: row.plausibleLeast,
       plausibleMost: row.plausibleMost,
     })
+  }
+}
+
+function waiting(dough: FloorSetup['doughs'][number]): Dough {
+  return {
+    ...dough,
+    state: 'waiting',
+    stateWhy: null,
+    begunAt: null,
+    doneAt: null,
+    piecesMade: null,
+    piecesGood: null,
+    keptAside: 0,
   }
 }

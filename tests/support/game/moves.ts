@@ -4,7 +4,8 @@ export type ReadingSpot = { measure: string; piece: number | null; repeat: numbe
 /** What somebody does on the floor, at the desk or from a device. `dough` is a code, `measure` the code of a measure. */
 export type Move =
   | { do: 'wait'; ms: number }
-  | { do: 'begin'; dough: string }
+  /** `early`: before its turn, for a reason. */
+  | { do: 'begin'; dough: string; early?: true }
   | { do: 'move'; dough: string; to: 'in_work' | 'baked' | 'measured' | 'lost' | 'set_aside' | 'not_baked' }
   /** So many seconds after the move. */
   | { do: 'undo'; dough: string; after: number }
@@ -22,7 +23,19 @@ export type Move =
   | { do: 'settle'; dough: string; take: boolean }
   /** Volumes of one piece, one column a repeat. */
   | { do: 'file'; dough: string; piece: number; values: number[] }
+  /** Lines of a dough, from one form; what stands of them gives way. */
+  | { do: 'weigh'; dough: string; lines: LineSaid[] }
+  /** A dough that is out is baked again. */
+  | { do: 'again'; dough: string }
+  /** A whole mixing day is added for one. */
+  | { do: 'day'; day: number }
+  | { do: 'swap'; dough: string; other: string }
+  /** When a mixing day is to be. */
+  | { do: 'date'; day: number; date: string | null }
   | { do: 'close' }
+
+/** What is written of a line, by its place among those of the plan. */
+export type LineSaid = { line: number; how: 'ticked' | 'weighed' | 'left_out'; massG: number }
 
 /** 'done', or the code of what stood in the way. */
 export type Outcome = string
@@ -31,10 +44,20 @@ const minuteMs = 60_000
 export const hourMs = 60 * minuteMs
 export const dayMs = 24 * hourMs
 
-/** Every move takes this long but waiting, and undoing, which has seconds. */
+/** A minute, but for waiting, and for what is a tap within the seconds in which a move can be undone. */
 export function msOf(move: Move): number {
-  if (move.do === 'wait') return move.ms
-  return move.do === 'undo' ? move.after * 1000 : minuteMs
+  switch (move.do) {
+    case 'wait':
+      return move.ms
+    case 'undo':
+      return move.after * 1000
+    case 'again':
+    case 'day':
+    case 'swap':
+      return 1000
+    default:
+      return minuteMs
+  }
 }
 
 /** What is noted at a dough, and why anything is done: the words decide nothing. */

@@ -10,6 +10,7 @@ import { outOfOrderDays } from '@/lib/kitchen/results/out-of-order-days'
 import { readingsOfTrial } from '@/lib/kitchen/results/readings-of-trial'
 import { foundLaterCounted } from '@/lib/kitchen/results/counted-otherwise'
 import type { DeclaredTrial, MeasuredBatch } from '@/lib/kitchen/results/trial-facts'
+import { judgeWeighings } from '@/lib/kitchen/weighings/judge-weighings'
 import type { Floor } from './floor'
 import { causeNoted, foundBy, secondName } from './moves'
 
@@ -47,7 +48,7 @@ export function outcomeOf(floor: Floor, margin: number): GameOutcome {
       batches: judged.batches.map(asShown),
       gaps: [...judged.gaps],
       isEnded: true,
-      weighings: null,
+      weighings: judged.weighings,
       outOfOrderDays: outOfOrderDays(judged.batches),
       conduct: {
         ...judged.conduct,
@@ -127,13 +128,23 @@ export function figureOf(floor: Floor, code: string): number | null {
   return values.length === 0 ? null : values.reduce((sum, value) => sum + value, 0) / values.length
 }
 
-/** Whether anything of a dough would be listed, were its trial closed now. */
-export function isListed(floor: Floor, code: string): boolean {
-  const { batches, gaps, conduct } = judgedOf(floor, code)
+/** Whether a dough is out of its arm by what was weighed of it. */
+export function isOutOfItsArm(floor: Floor, code: string): boolean {
+  const weighed = judgeWeighings(floor.content(code), floor.setup.primary.id)
+  return weighed !== null && weighed.out.has(floor.dough(code).id)
+}
+
+/** Whether anything would be listed, were the trial closed now; of one dough where it is named. */
+export function isListed(floor: Floor, code?: string): boolean {
+  const { batches, gaps, conduct, weighings } = judgedOf(floor, code)
+  const { corrections, furtherRepeats, oddTimes, fromFile, repairs } = conduct
+  const { off, corrections: rewritten, partly, unwritten } = weighings!
   return (
-    batches[0]!.stateWhy !== null ||
+    batches.some(({ stateWhy }) => stateWhy !== null) ||
     gaps.length > 0 ||
-    conduct.corrections.length + conduct.furtherRepeats.length + conduct.oddTimes.length + conduct.fromFile > 0 ||
-    [...floor.causes, ...floor.found].some(({ dough }) => dough === code)
+    corrections.length + furtherRepeats.length + oddTimes.length + fromFile + repairs.length > 0 ||
+    off.length + rewritten.length + partly.length + unwritten.length > 0 ||
+    outOfOrderDays(batches).length > 0 ||
+    [...floor.causes, ...floor.found].some(({ dough }) => code === undefined || dough === code)
   )
 }

@@ -1,6 +1,12 @@
 import { normalDeviate } from '@/lib/calc/random/normal-deviate'
-import { seededRandom, type Random } from '@/lib/calc/random/seeded-random'
+import { seededRandom } from '@/lib/calc/random/seeded-random'
+import type { PlannedOrder } from '@/lib/kitchen/repairs/order-of-added-day'
 import { standardMeasures } from '@/lib/kitchen/stores/standard-measures'
+import { drawUpPlan } from '@/lib/kitchen/trials/draw-up-plan'
+import { orderOfPlan } from '@/lib/kitchen/trials/order-of-plan'
+import type { Plan } from '@/lib/kitchen/trials/plan-types'
+import { linesOfPlan, type TrialLine } from '@/lib/kitchen/weighings/lines-of-plan'
+import { doseOf, plannedFacts } from '../plan-facts'
 import type { FloorSetup } from './floor'
 
 /**
@@ -11,11 +17,15 @@ const spread = { morning: 0.02, armOfMorning: 0.008, dough: 0.03, loaf: 0.015 } 
 export const usualMl = 2000
 export const usualG = 420
 const readSdMl = 8
+/** Of how many doughs the dose is weighed off, and how much of it goes in then. */
+const slips = { share: 0.01, doseShare: 0.8 } as const
 
 export type TrueDough = {
   tempC: number
   proofS: number
   waterG: number
+  /** How much of its dose went in, as a share of what was planned. */
+  doseShare: number
   loaves: { massG: number /** As often as somebody reads it. */; readMl: () => number }[]
 }
 
@@ -49,6 +59,7 @@ export function breadsOf(seed: string, loaves: number, gain = 0): World {
         tempC: 26 + 0.2 * next(),
         proofS: 3300 + 60 * next(),
         waterG: 600 + next(),
+        doseShare: seededRandom(`${seed} slip ${code}`)() < slips.share ? slips.doseShare : 1,
         loaves: Array.from({ length: loaves }, () => {
           const loafG = usualG + 3 * next()
           const trueMl = usualMl * (share + spread.loaf * next()) * (loafG / usualG)
@@ -93,11 +104,43 @@ const measures: FloorSetup['measures'] = standardMeasures.map(
   }),
 )
 
+/** Of so many test doughs, with more malt each: all of a plan but its order, which is of a seed. */
+function planOf(arms: number): { plan: Plan; lines: TrialLine[] } {
+  const scale = { id: 'scale', name: 'Scale', resolutionG: 0.1, repeatabilityG: 0, leastG: null, mostG: 6000 }
+  const plan = drawUpPlan(
+    plannedFacts({
+      scale,
+      // As few lines as there can be: one that all doughs have the same of, and the dose.
+      stages: [
+        {
+          id: 'dough',
+          kind: 'final_dough',
+          name: '',
+          lines: [{ id: 'flour', ingredientId: 'flour', pctFlour: 100 }],
+        },
+      ],
+      declared: { kind: 'look_only' },
+      arms: Array.from({ length: arms }, (_, i) => ({
+        name: String(i + 1),
+        onTop: false,
+        doses: [doseOf('malt', 0.5 * (i + 1))],
+      })),
+    }),
+    null,
+  )
+  return { plan, lines: linesOfPlan(plan) }
+}
+const plans = new Map([1, 2].map((arms) => [arms, planOf(arms)]))
+
 /** A floor for a draft, its doughs in an order drawn by the seed. */
 export function setupOf(seed: string, draft: Draft): FloorSetup {
-  const random = seededRandom(`${seed} order`)
   const found = standardMeasures.find(({ code }) => code === draft.measure)!
-  const days = Array.from({ length: draft.days }, (_, i) => i + 1)
+  const {
+    plan: { arms },
+    lines,
+  } = plans.get(draft.arms)!
+  const declared = { mixingDays: draft.days, batchesPerArm: draft.doughs }
+  const plan: PlannedOrder = { arms, order: orderOfPlan({ seed, declared, arms }).plan }
   return {
     trialId: '01900000-0000-7000-9000-000000000000',
     declared: {
@@ -120,24 +163,17 @@ export function setupOf(seed: string, draft: Draft): FloorSetup {
     piecesPerBatch: draft.loaves,
     measures,
     ranges: { scalingMassG: null, plannedWaterG: new Map(), usualMlPerG: new Map() },
-    doughs: days.flatMap((day) =>
-      shuffled(
-        Array.from({ length: (draft.arms + 1) * draft.doughs }, (_, i) => i % (draft.arms + 1)),
-        random,
-      ).map((arm, i) => ({
-        id: `dough ${day} ${i + 1}`,
-        code: `K${day}${i + 1}`,
-        arm,
-        day,
-        plannedOrder: i + 1,
-      })),
-    ),
+    doughs: plan.order.batches.map(({ code, arm, day, place }) => ({
+      id: `dough ${code}`,
+      code,
+      arm,
+      day,
+      plannedOrder: place,
+    })),
+    plan,
+    lines,
+    timeZone: 'UTC',
     player: { bakeryId: 'bakery', id: 'player', name: 'Pip' },
     begin: new Date('2026-03-02T04:00:00.000Z'),
   }
-}
-
-function shuffled<Item>(items: readonly Item[], random: Random): Item[] {
-  const left = [...items]
-  return items.map(() => left.splice(Math.floor(random() * left.length), 1)[0]!)
 }

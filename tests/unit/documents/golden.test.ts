@@ -37,6 +37,7 @@ import { planOfFormat1 } from '@/lib/documents/plan/plan-of-format-1'
 import { planOfFormat2 } from '@/lib/documents/plan/plan-of-format-2'
 import { planOfFormat3 } from '@/lib/documents/plan/plan-of-format-3'
 import { planOfFormat4 } from '@/lib/documents/plan/plan-of-format-4'
+import { planOfFormat5 } from '@/lib/documents/plan/plan-of-format-5'
 import { readPlan } from '@/lib/documents/plan/read-plan'
 import { readReading } from '@/lib/documents/reading/read-reading'
 import { readingOfFormat1 } from '@/lib/documents/reading/reading-of-format-1.input'
@@ -59,6 +60,7 @@ type Kind = {
 const documents: Kind[] = [
   { name: 'plan-1', schema: planOfFormat1, read: readPlan, optional: 'declared.factor' },
   { name: 'plan-2', schema: planOfFormat2, read: readPlan, optional: 'declared.factor' },
+  { name: 'plan-5', schema: planOfFormat5, read: readPlan, optional: 'declared.factor' },
   { name: 'plan-4', schema: planOfFormat4, read: readPlan, optional: 'declared.factor' },
   { name: 'plan-3', schema: planOfFormat3, read: readPlan, optional: 'declared.factor' },
   { name: 'evidence-1', schema: evidenceOfFormat1, read: readEvidence },

@@ -38,6 +38,7 @@ import plansOfFormat1 from '../../fixtures/documents/plan-1.json'
 import plansOfFormat2 from '../../fixtures/documents/plan-2.json'
 import plansOfFormat3 from '../../fixtures/documents/plan-3.json'
 import plansOfFormat4 from '../../fixtures/documents/plan-4.json'
+import plansOfFormat5 from '../../fixtures/documents/plan-5.json'
 import readings from '../../fixtures/documents/reading-1.json'
 import contents from '../../fixtures/documents/version-content-1.json'
 
@@ -46,7 +47,7 @@ type Kept = { text: string; hash: string }
 /** What each kind makes of a golden text when it is read and written again, with something spoilt on the way. */
 const rewrites: Record<string, { golden: Kept[]; rewrite: (kept: Kept, spoil?: object) => Kept }> = {
   plan: {
-    golden: plansOfFormat4,
+    golden: plansOfFormat5,
     rewrite({ text, hash }, spoil) {
       const read = readPlan(text, hash)
       if (read.outcome !== 'read') throw new Error(read.outcome)
@@ -183,13 +184,13 @@ describe('a closing, figures and costs of a former format', () => {
 })
 
 describe('a plan of a former format', () => {
-  it.each([...plansOfFormat1, ...plansOfFormat2, ...plansOfFormat3])(
+  it.each([...plansOfFormat1, ...plansOfFormat2, ...plansOfFormat3, ...plansOfFormat4])(
     'is filled up to one that the format of today can say: $what',
     ({ text, hash }) => {
       const read = readPlan(text, hash)
       if (read.outcome !== 'read') throw new Error(read.outcome)
       const again = textOfPlan(read.plan)
-      expect(readPlan(again.text, again.hash)).toEqual({ ...read, format: 4 })
+      expect(readPlan(again.text, again.hash)).toEqual({ ...read, format: 5 })
     },
   )
 })

@@ -162,7 +162,7 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
         </Section>
       ) : null}
       {may.date ? <DatesForm trialId={trial.id} days={days} text={text} language={language} /> : null}
-      <PowerSection {...part} />
+      <PowerSection {...part} isFrozen={trial.isFrozen} />
       {rest.costs ? (
         <CostsSection plan={plan} costs={rest.costs} words={words} language={language} locale={bakery.locale} />
       ) : null}

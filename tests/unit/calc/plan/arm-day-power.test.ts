@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { judgeArmDays } from '@/lib/calc/analysis/judge-arm-days'
 import { armDayPower } from '@/lib/calc/plan/arm-day-power'
@@ -100,6 +101,65 @@ test.each(['arm-days', 'doughs'] as const)(
     expect(Math.abs(better / runs - power)).toBeLessThan(3.5 * Math.sqrt((power * (1 - power)) / runs))
   },
 )
+
+describe('one arm on complete days', () => {
+  // Chance that a paired t test of D days at two-sided 5 % finds the difference on its own side: SciPy 1.17.1,
+  // stats.nct.sf(t.ppf(.975, D - 1), D - 1, ncp), with ncp from the variance of a day's difference,
+  // 2 (arm by day² + (dough² + loaf² / loaves) / doughs).
+  test.each([
+    { days: 4, doughs: 1, loaves: 4, spread: { armByDaySd: 1.5, doughSd: 3, loafSd: 2.5 }, gain: 5, chance: 0.28305 },
+    { days: 4, doughs: 2, loaves: 4, spread: { armByDaySd: 1.5, doughSd: 3, loafSd: 2.5 }, gain: 5, chance: 0.42689 },
+    { days: 8, doughs: 1, loaves: 4, spread: { armByDaySd: 1.5, doughSd: 3, loafSd: 2.5 }, gain: 5, chance: 0.67029 },
+    { days: 6, doughs: 2, loaves: 1, spread: { armByDaySd: 3, doughSd: 3, loafSd: 0 }, gain: 6, chance: 0.6228 },
+    { days: 3, doughs: 4, loaves: 1, spread: { armByDaySd: 2, doughSd: 3, loafSd: 0 }, gain: 8, chance: 0.55071 },
+  ])('$days days of $doughs doughs have the chance that the noncentral t gives', ({ gain, chance, ...design }) => {
+    const runs = forLong(20_000, 400_000)
+    const { arms } = armDayPower({ ...q, ...design, runs, trueDifferences: [gain], margin: { more: 1e-9, less: 1e-9 } })
+    expect(Math.abs(arms[0]!.power - chance)).toBeLessThan(3.5 * Math.sqrt((chance * (1 - chance)) / runs))
+  })
+})
+
+describe('a spread of the effect by day', () => {
+  const sd = fc.double({ min: 0, max: 200, noNaN: true })
+  const asked = fc.record({
+    days: fc.integer({ min: 2, max: 6 }),
+    doughs: fc.integer({ min: 1, max: 3 }),
+    gains: fc.array(fc.double({ min: 1, max: 3, noNaN: true }), { minLength: 1, maxLength: 3 }),
+    seed: fc.string(),
+  })
+
+  test('never raises the chance to find a difference that is worth having, and the more the less', () => {
+    fc.assert(
+      fc.property(asked, sd, sd, ({ days, doughs, gains, seed }, some, more) => {
+        const powersAt = (armByDaySd: number) =>
+          armDayPower({
+            ...q,
+            seed,
+            runs: 200,
+            days,
+            doughs,
+            spread: { armByDaySd, doughSd: 40, loafSd: 50 },
+            trueDifferences: gains.map((gain) => gain * q.margin.more),
+          }).arms.map(({ power }) => power)
+        const [none, first, second] = [powersAt(0), powersAt(some), powersAt(some + more)]
+        none.forEach((power, i) => {
+          expect(first[i]).toBeLessThanOrEqual(power)
+          expect(second[i]).toBeLessThanOrEqual(first[i]!)
+        })
+      }),
+      { numRuns: forLong(40, 400) },
+    )
+  })
+
+  test('leaves more of it with every mixing day, and doughs of a day soon bring nothing more', () => {
+    const powerOf = (days: number, doughs: number) =>
+      armDayPower({ ...q, days, doughs, spread: { armByDaySd: 60, doughSd: 40, loafSd: 0 } }).arms[0]!.power
+    const byDays = [2, 3, 4, 6, 8, 12].map((days) => powerOf(days, 1))
+    expect(byDays).toEqual([...byDays].sort((a, b) => a - b))
+    expect(powerOf(4, 20) - powerOf(4, 8)).toBeLessThan(0.03)
+    expect(powerOf(8, 8) - powerOf(4, 8)).toBeGreaterThan(0.2)
+  })
+})
 
 describe('what a plan is told', () => {
   const powerOf = (change: Partial<Parameters<typeof armDayPower>[0]>) =>

@@ -15,6 +15,7 @@ const margins = [1, 2, 3] as const
 const honest: Player = { mornings: 'as-planned', hand: 'honest' }
 const ways = {
   shameless: { mornings: 'as-planned', hand: 'shameless' },
+  mending: { mornings: 'as-planned', hand: 'mending' },
   quiet: { mornings: 'as-planned', hand: 'quiet' },
   waiting: { mornings: 'waits', hand: 'honest' },
   hasty: { mornings: 'at-once', hand: 'honest' },
@@ -35,11 +36,18 @@ type Trial = {
   listed: string[]
 }
 
-function played(seed: number, player: Player): Trial {
+/** The same breads in the same order, for each of these players. */
+function played(seed: number, ...players: Player[]): Trial[] {
   const draft = draftOf(seed)
   const name = `equal breads ${seed}`
-  const random = seededRandom(`${name} ${player.hand}`)
-  const trial = playTrial(new Floor(setupOf(name, draft)), breadsOf(name, draft.loaves), player, random)
+  const setup = setupOf(name, draft)
+  return players.map((player) => {
+    const random = seededRandom(`${name} ${player.hand}`)
+    return trialOf(seed, playTrial(new Floor(setup), breadsOf(name, draft.loaves), player, random))
+  })
+}
+
+function trialOf(seed: number, trial: ReturnType<typeof playTrial>): Trial {
   const found: Trial = {
     seed,
     better: margins.map(() => false),
@@ -63,8 +71,9 @@ describe('a player with every legal move, on equal breads', () => {
   beforeAll(
     () => {
       const seeds = Array.from({ length: TRIALS }, (_, seed) => seed)
-      fair = seeds.map((seed) => played(seed, honest))
-      foul = seeds.map((seed) => played(seed, ways[wayOf(seed)]))
+      const both = seeds.map((seed) => played(seed, honest, ways[wayOf(seed)]))
+      fair = both.map(([first]) => first!)
+      foul = both.map(([, second]) => second!)
     },
     forLong(180_000, 1_800_000),
   )
@@ -83,25 +92,26 @@ describe('a player with every legal move, on equal breads', () => {
   describe.each(margins.map((margin, i) => ({ margin, i })))('at a margin of $margin %', ({ i }) => {
     it('is called better with nothing listed beside it no more often than who bakes honestly', () => {
       expect(count(foul, 'plain', i)).toBeLessThanOrEqual(bound(TRIALS, i))
-      for (const way of wayNames) expect(count(by(way), 'plain', i), way).toBeLessThanOrEqual(bound(TRIALS / 4, i))
+      for (const way of wayNames) expect(count(by(way), 'plain', i), way).toBeLessThanOrEqual(bound(by(way).length, i))
     })
 
     it('would be, were it not listed: what the rules let through pays', () => {
       for (const way of ['shameless', 'waiting'] as const)
-        expect(count(by(way), 'better', i)).toBeGreaterThan(bound(TRIALS / 4, i))
+        expect(count(by(way), 'better', i)).toBeGreaterThan(bound(by(way).length, i))
     })
   })
 
   it('gets, by what is done to readings and doughs, no plain verdict that the same breads would not have given', () => {
     for (const { seed, plain } of foul)
-      if (wayOf(seed) === 'shameless' || wayOf(seed) === 'quiet')
+      if (ways[wayOf(seed)].hand !== 'honest')
         for (const [i, isPlain] of plain.entries())
           if (isPlain) expect([seed, fair[seed]!.plain[i]]).toEqual([seed, true])
   })
 
-  it('finds nothing to do of which nothing is listed', () => {
+  it('finds, of which nothing is listed, only what changes nothing: dates, and moves that are undone at once', () => {
     const honestMoves = new Set(fair.flatMap(({ moves }) => moves))
-    expect(by('quiet').flatMap(({ moves }) => moves.filter((move) => !honestMoves.has(move)))).toEqual([])
+    const quiet = new Set(by('quiet').flatMap(({ moves }) => moves.filter((move) => !honestMoves.has(move))))
+    expect([...quiet].filter((move) => move.endsWith(' done')).sort()).toEqual(['date done', 'undo done'])
   })
 
   it('has tried every kind of move, and met every rule', () => {
@@ -119,6 +129,11 @@ describe('a player with every legal move, on equal breads', () => {
       'correct',
       'send',
       'settle',
+      'weigh',
+      'again',
+      'day',
+      'swap',
+      'date',
       'close',
     ])
       expect([move, moves.has(`${move} done`)]).toEqual([move, true])
@@ -136,6 +151,19 @@ describe('a player with every legal move, on equal breads', () => {
       'undo nothing-to-undo',
       'sign own-found-cause',
       'begin stale',
+      'begin missing',
+      'again not-out',
+      'again baked-again-already',
+      'again day-added-for',
+      'again mixing-day-over',
+      'day day-whole',
+      'day day-added-for',
+      'swap not-of-one-day',
+      'swap exchange-of-waiting',
+      'date day-begun',
+      'weigh differs-so-weigh',
+      'weigh in-which-unit',
+      'undo undo-built-on',
       'close stale',
     ])
       expect([met, moves.has(met)]).toEqual([met, true])
@@ -158,6 +186,15 @@ function listedAtLeast(listed: ReadonlySet<string>): [string, boolean][] {
     'the plan asks for #',
     'the third is not taken',
     'too late for its place',
+    'was baked again as dough',
+    'exchanged their places',
+    'was added, because',
+    'weighed otherwise than planned',
+    'weighing was corrected',
+    'not written of every line',
+    'not written what was weighed',
+    'begun in another order',
+    'not baked: ',
     'more than # hours apart',
     'less than # hours apart',
   ].map((part) => [part, [...listed].some((sentence) => sentence.includes(part))])

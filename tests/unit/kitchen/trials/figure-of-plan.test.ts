@@ -7,7 +7,8 @@ import { importsOf, isThere, sourceFilesIn, textOf } from '../../../support/sour
 /** A name of a calculation: a capital within a word, an index in brackets, or a path with dots. */
 const rawName = /[a-z][A-Z]|[[\]{}]|\w\.\w/
 /** What a search or a distribution says of itself: no figure of a plan is meant. */
-const ownAffairs = /^lib\/calc\/(distributions|random)\/|^lib\/calc\/arms\/(bounded-least-squares|smallest-change)\.ts$/
+const ownAffairs =
+  /^lib\/calc\/(distributions|random)\/|^lib\/calc\/(arms\/(bounded-least-squares|smallest-change)|analysis\/pooled-with-assumed)\.ts$/
 /** Guards that are handed the name of the field: it stands at their callers. */
 const handedOn = ['lib/calc/checks.ts', 'lib/calc/formula/composition-warnings.ts']
 

@@ -131,6 +131,7 @@ function factsOf(
     choices: [],
     waters: { hot: null, chilled: null, ice: null },
     mixer: null,
+    ownSpread: { sd: 0, df: 0, trials: 0 },
   }
 }
 
