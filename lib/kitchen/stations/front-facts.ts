@@ -1,5 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
+import { instant } from '../text.input'
 
 const facts = z.strictObject({
   /** What a tablet opens. */
@@ -12,7 +13,7 @@ const facts = z.strictObject({
     networks: z.array(z.string()),
     fingerprint: z.string(),
     thumbprint: z.string(),
-    endsAt: z.iso.datetime(),
+    endsAt: instant,
   }),
 })
 
