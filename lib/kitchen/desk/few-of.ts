@@ -2,6 +2,8 @@ import 'server-only'
 
 /** How many of each kind stand on the first page. */
 const mostShown = 3
+/** One more is read, so that it shows whether there are more. */
+export const mostRead = mostShown + 1
 
 /** The first few of what waits, and how many there are. */
 export type Few<Row> = {
@@ -16,7 +18,7 @@ export async function fewOf<Row>(
   read: (take: number) => Promise<Row[]>,
   count: () => Promise<number>,
 ): Promise<Few<Row>> {
-  const found = await read(mostShown + 1)
+  const found = await read(mostRead)
   return {
     rows: found.slice(0, mostShown),
     count: found.length > mostShown ? await count() : found.length,

@@ -10,7 +10,7 @@ import { entriesToSettle } from './entries-to-settle'
 import { lastFoundBroken } from './last-found-broken'
 import { lastNotAnchored } from './last-not-anchored'
 import { plansToDecide } from './plans-to-decide'
-import { stationNews } from './station-news'
+import { newsOfStations, stationNews } from './station-news'
 import { plansSentBack, trialsToClose, trialsToDecide } from './trials-that-wait'
 import { versionsToSign } from './versions-to-sign'
 
@@ -29,7 +29,12 @@ export const listWaiting = query({
     // Several kinds ask something of the bakery; it is read once for all of them.
     const bakery = db.bakery.findUniqueOrThrow({
       where: { bakeryId: actor.bakeryId },
-      select: { timeZone: true, recordCheck: { select: { at: true, fault: true, faultNumber: true } }, ...deciders },
+      select: {
+        timeZone: true,
+        recordCheck: { select: { at: true, fault: true, faultNumber: true } },
+        ...deciders,
+        ...newsOfStations,
+      },
     })
     const [
       brokenRecord,
@@ -58,7 +63,7 @@ export const listWaiting = query({
       ifMay('approve-plan', () => trialsToClose(db, actor)),
       ifMay('draft-formula', () => trialsToDecide(db, actor)),
       // What the head baker did with tablets is told to the owner.
-      ifMay('change-settings', () => stationNews(db, actor)),
+      ifMay('change-settings', () => stationNews(db, actor.bakeryId, bakery)),
     ])
     return {
       brokenRecord,

@@ -6,6 +6,7 @@ import { decideAmendment } from '@/lib/kitchen/amendments/decide-amendment'
 import { proposeNotCounting } from '@/lib/kitchen/amendments/propose-not-counting'
 import { draftChange } from '@/lib/kitchen/decisions/draft-change'
 import { keepFormula } from '@/lib/kitchen/decisions/keep-formula'
+import { makeStation } from '@/lib/kitchen/stations/make-station'
 import { listWaiting } from '@/lib/kitchen/desk/list-waiting'
 import { closeTrial } from '@/lib/kitchen/results/close-trial'
 import { draftVersion } from '@/lib/kitchen/formulas/draft-version'
@@ -103,11 +104,14 @@ describe('what waits', () => {
       toAmend: nothing,
       toClose: nothing,
       toDecide: nothing,
+      stations: nothing,
     }
     expect(await waits(bakery.owner)).toEqual(all)
-    expect(await waits(bakery.head)).toEqual(all)
+    // What somebody else did with tablets is told to the owner alone.
+    expect(await waits(bakery.head)).toEqual({ ...all, stations: null })
     expect(await waits(bakery.early)).toEqual({
       ...all,
+      stations: null,
       toSettle: null,
       toApprove: null,
       toSign: null,
@@ -412,6 +416,8 @@ describe('what waits', () => {
     await propose(bakery.early, trialContentOf(await makeTrialStores(bakery)))
     const other = await makeBakery('Third')
     await makeEndedTrial(other, { state: 'baking' })
+    valueOf(await makeStation.call(other.head.caller, { name: 'Bench' }))
+    expect(await waits(other.owner)).toMatchObject({ stations: { count: 1, rows: [{ name: 'Bench', who: 'Henk' }] } })
     expect(await waits(neighbour.owner)).toEqual({
       brokenRecord: null,
       notAnchored: null,
@@ -424,6 +430,7 @@ describe('what waits', () => {
       toAmend: nothing,
       toClose: nothing,
       toDecide: nothing,
+      stations: nothing,
     })
   })
 })
