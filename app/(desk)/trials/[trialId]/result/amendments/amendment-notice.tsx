@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { LinkButton } from '@/lib/ui/link-button'
 import { Notice } from '@/lib/ui/notice'
 import { formatDateTime } from '@/lib/words/format/date'
 import { paragraph } from '@/lib/words/paragraph'
@@ -51,14 +51,18 @@ export function AmendmentNotice({
         ],
         language,
       )}
-      {amendAt !== undefined && waitsForThem ? (
-        <p>
-          <Link href={`${amendAt}#amendments-decide`}>{text.toDecide}</Link>
-        </p>
-      ) : null}
-      {amendAt !== undefined && slip?.maySign ? (
-        <p>
-          <Link href={`${amendAt}#slip`}>{text.slip}</Link>
+      {amendAt !== undefined && (waitsForThem || slip?.maySign) ? (
+        <p className="mt-2 flex flex-wrap gap-3">
+          {waitsForThem ? (
+            <LinkButton tone="plain" href={`${amendAt}#amendments-decide`}>
+              {text.toDecide}
+            </LinkButton>
+          ) : null}
+          {slip?.maySign ? (
+            <LinkButton tone="plain" href={`${amendAt}#slip`}>
+              {text.slip}
+            </LinkButton>
+          ) : null}
         </p>
       ) : null}
       {signed.map((sentence) => (
