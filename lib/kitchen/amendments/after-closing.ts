@@ -22,13 +22,15 @@ import { slipOf } from './slip-of'
  */
 export async function afterClosing(db: Db, actor: DeskActor, trialId: string, found: FoundSealed) {
   const { bakeryId, personId, role } = actor
-  const closed = await loadClosed(db, bakeryId, trialId, found)
+  const [closed, people] = await Promise.all([
+    loadClosed(db, bakeryId, trialId, found),
+    found.closed === null ? [] : peopleThere(db, bakeryId),
+  ])
   if (closed.outcome !== 'sealed') return null
   const { hash: closedHash, closing, amendments, amended, standing } = closed
   const { all, accepted, unread, fault } = amendments
   const declared = { ...closing.declared, state: closing.closed.state }
-  const [people, slip, judged] = await Promise.all([
-    peopleThere(db, bakeryId),
+  const [slip, judged] = await Promise.all([
     amended === null ? null : slipOf(db, bakeryId, trialId, amended),
     amended === null ? null : judgeAmended({ closed: closedHash, amended }, standing),
   ])

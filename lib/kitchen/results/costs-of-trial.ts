@@ -19,7 +19,7 @@ import type { VolumeRatios } from './volume-ratios'
  * the signature do; a batch by what was weighed, from the closing on with the water that was taken, where every dough of an
  * arm has it in the book.
  * @param day YYYY-MM-DD, in the bakery's zone
- * @param volumes as volumesOfTrial
+ * @param asked volumesOfTrial, which takes a worker the first time
  */
 export async function costsOfTrial(...asked: Parameters<typeof costsWithRest>) {
   const { rests: _, ...costs } = await costsWithRest(...asked)
@@ -32,15 +32,16 @@ export async function costsWithRest(
   bakeryId: string,
   { header, declared, batches, arms: planned, sealed }: Awaited<ReturnType<typeof loadEvidence>>,
   day: string,
-  volumes: VolumeRatios,
+  asked: VolumeRatios | Promise<VolumeRatios>,
 ) {
   const ids = planned.flatMap(({ lines }) => lines.map(({ ingredientId }) => ingredientId))
-  const [held, scaling] = await Promise.all([
+  const [held, scaling, volumes] = await Promise.all([
     priceOn(from, bakeryId, [...new Set(ids)], day),
     from.formulaVersion.findUniqueOrThrow({
       where: { bakeryId_id: { bakeryId, id: header.controlVersion.id } },
       select: { scalingMassG: true, doughLossPct: true },
     }),
+    asked,
   ])
   const count = countBatches({ factor: declared.factor, batches })
   const comparable = mayCompare(stageOfTrial(declared, count)) && !isBroken(sealed) ? count.counted : []

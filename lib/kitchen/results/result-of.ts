@@ -35,29 +35,21 @@ export async function resultOf(
 ) {
   const { bakeryId } = actor
   const { header, declared, batches, arms, gaps, sealed } = evidence
-  const [causes, losses, knew] = await Promise.all([
+  // Of what is not what was closed nothing is concluded.
+  const analysed = analyseOnce(declared, batches).then((worked) =>
+    isBroken(sealed) ? { ...worked, comparison: null, limits: [] } : worked,
+  )
+  const volumes = () =>
+    analysed.then(({ comparison }) =>
+      volumesOfTrial({ declared, batches, measureCode: header.measure.code, comparison }),
+    )
+  const [causes, losses, knew, analysis, costs] = await Promise.all([
     causesOfTrial(db, bakeryId, header.id),
     isOpen(header.state) ? lossesOfTrial(db, { bakeryId, trialId: header.id, now }) : null,
     whoKnew(db, bakeryId, header),
+    analysed,
+    levelOf(actor, 'see-costs') === 'yes' ? costsOfTrial(db, bakeryId, evidence, day, volumes()) : null,
   ])
-  const worked = await analyseOnce(declared, batches)
-  // Of what is not what was closed nothing is concluded.
-  const analysis = isBroken(sealed) ? { ...worked, comparison: null, limits: [] } : worked
-  const costs =
-    levelOf(actor, 'see-costs') === 'yes'
-      ? await costsOfTrial(
-          db,
-          bakeryId,
-          evidence,
-          day,
-          await volumesOfTrial({
-            declared,
-            batches,
-            measureCode: header.measure.code,
-            comparison: analysis.comparison,
-          }),
-        )
-      : null
   const { counted } = countBatches({ factor: declared.factor, batches })
   const means = new Map(analysis.comparison?.points.map(({ batchId, mean }) => [batchId, mean]))
   const why = new Map(analysis.uncounted.map((each) => [each.batch.id, each.why]))

@@ -1,10 +1,13 @@
 import 'server-only'
+import { onceFor } from '../heavy/once-for'
 import { analyseOnce } from './analyse-once'
 import type { Comparison } from './compare-arms'
 import type { DeclaredTrial, MeasuredBatch } from './trial-facts'
 import { asOfVolume, ratiosOf, volumeCode, type VolumeRatios } from './volume-ratios'
 
 const none: VolumeRatios = new Map()
+/** By the judged readings, which are of one trial as it was declared. */
+const asked = onceFor<ReturnType<typeof asOfVolume>>()
 
 /**
  * How the loaves of each arm stand in volume to the control's: of a trial of loaf volume its own comparison, of another one
@@ -21,7 +24,7 @@ export async function volumesOfTrial(q: {
 }): Promise<VolumeRatios> {
   if (q.comparison === null) return none
   if (q.measureCode === volumeCode) return ratiosOf(q.comparison)
-  const asked = asOfVolume(q.declared, q.batches)
-  const compared = asked && (await analyseOnce(asked.declared, asked.batches)).comparison
+  const ofVolume = asked(q.batches, () => asOfVolume(q.declared, q.batches))
+  const compared = ofVolume && (await analyseOnce(ofVolume.declared, ofVolume.batches)).comparison
   return compared ? ratiosOf(compared) : none
 }
