@@ -16,6 +16,16 @@ const routesElsewhere = [
   '/sign-out',
   '/api/auth/[...nextauth]',
   '/api/v1/entries',
+  // Of tablets: tests/browser/station*.test.ts.
+  '/api/v1/station',
+  '/api/v1/station/enrol',
+  '/api/v1/station/floor',
+  '/api/v1/station/go-on',
+  '/api/v1/station/log-off',
+  '/api/v1/station/log-on',
+  '/station',
+  '/station/files/[name]',
+  '/station-worker.js',
   '/stores/find-ingredients',
   '/trials/[trialId]/check/file',
 ]
@@ -31,6 +41,12 @@ const useCasesElsewhere = [
   'readings.correct-reading',
   'stores.find-ingredients',
   'evidence.get-file',
+  'stations.enrol-station',
+  'stations.get-floor',
+  'stations.get-station',
+  'stations.go-on',
+  'stations.log-off',
+  'stations.log-on',
 ]
 
 type Who = {

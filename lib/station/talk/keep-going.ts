@@ -1,0 +1,23 @@
+import { clearOld } from '../keep/clear-old'
+import { refresh } from './refresh'
+import { sendOutbox } from './send-outbox'
+
+const everyMs = 30_000
+
+/** Sends and asks at the start, when the network is back, when somebody looks, and every half minute. */
+export function keepGoing(): void {
+  const now = () => void catchUp()
+  now()
+  window.addEventListener('online', now)
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'visible') now()
+  })
+  setInterval(now, everyMs)
+}
+
+/** Sends what waits, then asks what is to be read now. */
+export async function catchUp(): Promise<void> {
+  await clearOld(Date.now())
+  await sendOutbox()
+  await refresh()
+}
