@@ -96,6 +96,7 @@ test('a reading that is kept without a network outlives a reload and reaches the
   expect(lies.text).toContain(dough.batchId)
   for (const secret of [testPin, ...trial.armIds, 'milk powder', 'Milk powder', 'Control', 'massG', 'rice', 'cost'])
     expect(lies.text, secret).not.toContain(secret)
+  expect(tablet.faults).toEqual([])
   await context.close()
 })
 
@@ -141,6 +142,7 @@ test('mashed keys make one entry, an odd number is asked about, and a withdrawn 
   await expect(page.getByText('1 on this tablet, not sent yet')).toBeVisible()
   await tap(page.getByRole('button', { name: 'Kept here' }))
   await expect(page.locator('.lying').filter({ hasText: '812' })).toContainText('on this tablet')
+  expect(tablet.faults).toEqual([])
   await context.close()
 })
 
@@ -163,5 +165,60 @@ test('ten minutes without a touch leave nobody on it, warned before; a tap stays
   await tap(page.getByRole('button', { name: 'Log off' }))
   await tap(page.getByRole('button', { name: /^Esi/ }))
   await expect(page.getByRole('heading', { name: 'PIN of Esi' })).toBeVisible()
+  expect(tablet.faults).toEqual([])
+  await context.close()
+})
+
+test('two pages of one tablet keep and send together, and each entry once', async ({ app, bakery, browser }) => {
+  const { code, dough } = await readyToRead(bakery)
+  const tablet = await openTablet(browser, app.url)
+  const { page, context } = tablet
+  await enrolAndLogOn(tablet, code)
+  await context.setOffline(true)
+  await openPlace(tablet, dough.code, 'Dough temperature', 'Whole dough')
+  await keepNumber(tablet, '26')
+  await expect(page.getByText('1 on this tablet, not sent yet')).toBeVisible()
+  await context.setOffline(false)
+  const requests: string[] = []
+  context.on('request', (request) => {
+    if (request.url().endsWith('/api/v1/entries')) requests.push(request.postData() ?? '')
+  })
+  const other = await context.newPage()
+  await other.goto('/station')
+  await expect(other.getByText('Everything is in the book')).toBeVisible()
+  await expect(page.getByText('Everything is in the book')).toBeVisible()
+  expect(requests).toHaveLength(1)
+  expect(await readingsOf(app, dough.batchId)).toEqual([{ value: '26', person: 'Esi' }])
+  expect(tablet.faults).toEqual([])
+  await context.close()
+})
+
+test('what the book refuses needs attention, is shown with its words, and holds nothing else up', async ({
+  app,
+  bakery,
+  browser,
+}) => {
+  const { code, dough, trial } = await readyToRead(bakery)
+  const tablet = await openTablet(browser, app.url)
+  const { page, context, tap } = tablet
+  await enrolAndLogOn(tablet, code)
+  await context.setOffline(true)
+  await openPlace(tablet, dough.code, 'Dough temperature', 'Whole dough')
+  await keepNumber(tablet, '26')
+  await tap(page.locator('section').filter({ hasText: 'Water added' }).getByRole('button', { name: 'Whole dough' }))
+  await keepNumber(tablet, '812')
+  await expect(page.getByText('2 on this tablet, not sent yet')).toBeVisible()
+  // What is usual has become narrower since the tablet asked.
+  await app.look.query('UPDATE measure SET plausible_most = 25 WHERE id = $1', [trial.measures['dough-temp']])
+  await context.setOffline(false)
+  await page.clock.fastForward(61_000)
+  await expect(page.getByText('1 needs attention')).toBeVisible()
+  expect(await readingsOf(app, dough.batchId)).toEqual([{ value: '812', person: 'Esi' }])
+  await tap(page.getByRole('button', { name: 'Kept here' }))
+  await expect(page.locator('.lying').filter({ hasText: 'needs attention' })).toContainText('25')
+  await tap(page.getByRole('button', { name: 'It is right: send it' }))
+  await expect(page.getByText('Everything is in the book')).toBeVisible()
+  expect((await readingsOf(app, dough.batchId)).map(({ value }) => value)).toEqual(['812', '26'])
+  expect(tablet.faults).toEqual([])
   await context.close()
 })

@@ -8,7 +8,13 @@ import { givePin, testPin } from './stations'
 /** Longer than two taps that count as one. */
 const betweenTapsMs = 700
 
-export type Tablet = { context: BrowserContext; page: Page; tap(what: Locator): Promise<void> }
+export type Tablet = {
+  context: BrowserContext
+  page: Page
+  tap(what: Locator): Promise<void>
+  /** What went wrong in the page itself: a network that is away is no fault of it. */
+  faults: string[]
+}
 
 /** A tablet that is touched, with a clock that can be moved on: nothing waits for a tap to count as a second one. */
 export async function openTablet(
@@ -19,9 +25,15 @@ export async function openTablet(
   const context = await browser.newContext({ baseURL: url, hasTouch: true, viewport })
   const page = await context.newPage()
   await page.clock.install()
+  const faults: string[] = []
+  context.on('weberror', (error) => faults.push(error.error().message))
+  context.on('console', (message) => {
+    if (/Content Security Policy/i.test(message.text())) faults.push(message.text())
+  })
   return {
     context,
     page,
+    faults,
     async tap(what) {
       await page.clock.fastForward(betweenTapsMs)
       await what.tap()
@@ -45,7 +57,7 @@ export async function readyToRead(bakery: TestBakery) {
 }
 
 /** Enrols the tablet by its code and logs the early shift on. */
-export async function enrolAndLogOn({ page, tap }: Tablet, code: string): Promise<void> {
+export async function enrolAndLogOn({ page, tap }: Pick<Tablet, 'page' | 'tap'>, code: string): Promise<void> {
   await page.goto('/station')
   await page.getByLabel('Code').fill(code)
   await tap(page.getByRole('button', { name: 'Enrol' }))
@@ -60,6 +72,8 @@ async function logOn({ page, tap }: Pick<Tablet, 'page' | 'tap'>): Promise<void>
   await page.clock.fastForward(betweenTapsMs)
   for (const digit of testPin) await page.getByRole('button', { name: digit, exact: true }).tap()
   await page.getByText('On it: Esi').waitFor()
+  // The doughs came over the network, so it may be cut from now on.
+  await page.getByText(/^As fetched at/).waitFor()
 }
 
 /** Opens a place of a dough, from its list. */

@@ -2,7 +2,7 @@ import { v7 as uuid } from 'uuid'
 import { readingContentText } from '../../kitchen/readings/reading-content.input'
 import type { OutboxEntry } from '../outbox/entry'
 import { hashOf } from './hash-of'
-import { placeKey, type Place } from './place-key'
+import { draftKey, placeKey, type Place } from './place-key'
 import { inOne, recall, remember, tablet } from './tablet'
 
 export type NewReading = {
@@ -56,7 +56,7 @@ export async function keepReading({ place, factorLevel, value, unit, confirmed, 
       settledAt: null,
       shown: { ...shown, piece, level: factorLevel, repeat, unit },
     })
-    await tablet.drafts.delete(key)
+    await tablet.drafts.delete(draftKey(by.personId, place))
     return true
   })
 }

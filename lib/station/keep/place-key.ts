@@ -9,3 +9,8 @@ export function placeKey({
 }: Omit<Place, 'piece'> & { piece?: number | null | undefined }): string {
   return `${batchId} ${measureId} ${piece ?? '-'} ${repeat}`
 }
+
+/** Under what a half-typed number is kept: nobody finds another's, and keeps it as their own. */
+export function draftKey(personId: string, place: Place): string {
+  return `${personId} ${placeKey(place)}`
+}

@@ -1,8 +1,8 @@
 import { useId, useState } from 'react'
 import { station as words } from '../../words/en/station'
-import { remember } from '../keep/tablet'
 import { askBook, refusalIn } from '../talk/ask-book'
 import { catchUp } from '../talk/keep-going'
+import { beginAnew } from '../talk/people'
 import { Tap } from '../ui/tap'
 
 /** Takes the code that the desk made for this tablet, and asks the browser to keep what will lie on it. */
@@ -20,7 +20,7 @@ export function Enrol({ onBegin, onDone }: { onBegin(): void; onDone(): void }) 
     const answer = await askBook('/api/v1/station/enrol', { body: { code } })
     if (answer?.status === 200) {
       const mayKeep = await navigator.storage.persist().catch(() => false)
-      await remember('withdrawn', false)
+      await beginAnew()
       await catchUp()
       setKeeps(mayKeep)
     } else {

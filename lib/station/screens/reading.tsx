@@ -3,7 +3,7 @@ import { say, sayName } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import type { FloorDough, FloorMeasure, FloorPlace } from '../keep/facts'
 import { keepReading, type NewReading } from '../keep/keep-reading'
-import { placeKey } from '../keep/place-key'
+import { draftKey } from '../keep/place-key'
 import { remember, tablet } from '../keep/tablet'
 import type { OutboxEntry } from '../outbox/entry'
 import { placesWithEntries } from '../outbox/stand-of-place'
@@ -35,7 +35,7 @@ export function ReadingScreen({
   locale,
 }: ReadingProps) {
   const place = { batchId: dough.id, measureId: measure.id, piece, repeat }
-  const key = placeKey(place)
+  const key = draftKey(by.personId, place)
   const [text, setText] = useState<string | null>(null)
   const [odd, setOdd] = useState<string | null>(null)
   const [error, setError] = useState<string | null>(null)

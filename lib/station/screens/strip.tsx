@@ -3,9 +3,8 @@ import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import { forget } from '../keep/tablet'
 import type { TabletNow } from '../keep/read-tablet'
-import { catchUp } from '../talk/keep-going'
+import { leave } from '../talk/leave'
 import { listenOnline, readOnline } from '../talk/online'
-import { logOff } from '../talk/people'
 import { Tap } from '../ui/tap'
 import { isNewerThere, listenNewer, takeOver } from '../worker/watch-worker'
 
@@ -51,7 +50,7 @@ export function Strip({ now, personName, onList }: StripProps) {
             <Tap look="quiet" onTap={() => void forget('on')}>
               {words.strip.change}
             </Tap>
-            <Tap look="quiet" onTap={() => void catchUp().then(logOff)}>
+            <Tap look="quiet" onTap={() => void leave()}>
               {words.strip.logOff}
             </Tap>
           </>

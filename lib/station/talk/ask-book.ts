@@ -15,7 +15,8 @@ export async function askBook(
       signal: AbortSignal.timeout(patienceMs),
       headers: {
         ...(body ? { 'Content-Type': 'application/json' } : {}),
-        ...(token ? { 'Evendough-Shift': token } : {}),
+        // Without it the desk would take what a tablet sends for its own.
+        'Evendough-Shift': token ?? '',
       },
       ...(body ? { body: JSON.stringify(body) } : {}),
     })

@@ -1,4 +1,5 @@
 import { clearOld } from '../keep/clear-old'
+import { listenOnline, readOnline } from './online'
 import { refresh } from './refresh'
 import { sendOutbox } from './send-outbox'
 
@@ -13,6 +14,10 @@ export function keepGoing(): void {
     if (document.visibilityState === 'visible') now()
   })
   setInterval(now, everyMs)
+  // The book answers again: what waits need not wait for its pause to be over.
+  listenOnline(() => {
+    if (readOnline()) void sendOutbox()
+  })
 }
 
 /** Sends what waits, then asks what is to be read now. */

@@ -51,3 +51,11 @@ export async function logOff(): Promise<void> {
   })
   if (token) await askBook('/api/v1/station/log-off', { token, body: {} })
 }
+
+/** Makes the tablet a new one, with nobody on it and nothing to read; what lies on it to be sent stays. */
+export async function beginAnew(): Promise<void> {
+  await inOne(async () => {
+    for (const name of ['on', 'at', 'floor', 'withdrawn'] as const) await forget(name)
+    await tablet.holders.toCollection().modify({ token: null, asks: 'pin' })
+  })
+}

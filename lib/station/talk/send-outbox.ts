@@ -8,6 +8,7 @@ import { tellOnline } from './online'
 import { refresh } from './refresh'
 
 let failures = 0
+let isWanted = false
 let later: ReturnType<typeof setTimeout> | undefined
 
 /**
@@ -16,14 +17,19 @@ let later: ReturnType<typeof setTimeout> | undefined
  */
 export async function sendOutbox(): Promise<void> {
   clearTimeout(later)
-  const isTrying = await navigator.locks.request('evendough-station-sender', { ifAvailable: true }, async (lock) => {
+  isWanted = true
+  const isToRetry = await navigator.locks.request('evendough-station-sender', { ifAvailable: true }, async (lock) => {
     if (!lock) return false
-    for (;;) {
-      const went = await sendNext()
-      if (went !== 'sent') return went === 'failed'
+    while (isWanted) {
+      // Whoever keeps something while this sends asks anew, and so does a network that comes back.
+      isWanted = false
+      let went = await sendNext()
+      while (went === 'sent') went = await sendNext()
+      if (went === 'failed' && !isWanted) return true
     }
+    return false
   })
-  if (!isTrying) return
+  if (!isToRetry) return
   failures += 1
   later = setTimeout(() => void sendOutbox(), backOffMs(failures, Math.random()))
 }

@@ -56,6 +56,7 @@ export function Key({
     <button
       type="button"
       className="key"
+      data-key={name}
       aria-label={label}
       onClick={({ timeStamp }) => {
         if (timeStamp - actedAt < secondTapMs) return
