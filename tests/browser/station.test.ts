@@ -1,7 +1,7 @@
 import { expect, test, type App } from '../support/app'
 import { callerOf, valueOf } from '../support/bakery'
 import { testPin } from '../support/stations'
-import { enrolAndLogOn, keepNumber, openPlace, openTablet, readyToRead } from '../support/tablet'
+import { enrolAndLogOn, keepNumber, logOn, openPlace, openTablet, readyToRead } from '../support/tablet'
 import { withdrawStation } from '../../lib/kitchen/stations/withdraw-station'
 
 async function readingsOf(app: App, batchId: string) {
@@ -151,7 +151,7 @@ test('ten minutes without a touch leave nobody on it, warned before; a tap stays
   bakery,
   browser,
 }) => {
-  const { code } = await readyToRead(bakery)
+  const { code, dough } = await readyToRead(bakery)
   const tablet = await openTablet(browser, app.url)
   const { page, context, tap } = tablet
   await enrolAndLogOn(tablet, code)
@@ -162,6 +162,16 @@ test('ten minutes without a touch leave nobody on it, warned before; a tap stays
   await expect(page.getByText('Nobody is on it')).toBeVisible()
   await tap(page.getByRole('button', { name: /^Esi/ }))
   await expect(page.getByText('On it: Esi')).toBeVisible()
+  // A tablet that slept has noticed nothing of the time: what wakes it does nothing as whoever was on it.
+  const row = page.getByRole('button', { name: new RegExp(`^${dough.code}`) })
+  await row.waitFor()
+  await page.clock.fastForward(700)
+  const later = (await page.evaluate(() => Date.now())) + 11 * 60_000
+  await page.clock.setSystemTime(later)
+  await row.evaluate((button: HTMLButtonElement) => button.click())
+  await expect(page.getByText('Nobody is on it')).toBeVisible()
+  await tap(page.getByRole('button', { name: /^Esi/ }))
+  await expect(row).toBeVisible()
   await tap(page.getByRole('button', { name: 'Log off' }))
   await tap(page.getByRole('button', { name: /^Esi/ }))
   await expect(page.getByRole('heading', { name: 'PIN of Esi' })).toBeVisible()
@@ -219,6 +229,32 @@ test('what the book refuses needs attention, is shown with its words, and holds 
   await tap(page.getByRole('button', { name: 'It is right: send it' }))
   await expect(page.getByText('Everything is in the book')).toBeVisible()
   expect((await readingsOf(app, dough.batchId)).map(({ value }) => value)).toEqual(['812', '26'])
+  expect(tablet.faults).toEqual([])
+  await context.close()
+})
+
+test('what waits when somebody’s time is over is sent under their next PIN, and nobody else is asked for it', async ({
+  app,
+  bakery,
+  browser,
+}) => {
+  const { code, dough } = await readyToRead(bakery)
+  const tablet = await openTablet(browser, app.url)
+  const { page, context } = tablet
+  await enrolAndLogOn(tablet, code)
+  await context.setOffline(true)
+  await openPlace(tablet, dough.code, 'Dough temperature', 'Whole dough')
+  await keepNumber(tablet, '26')
+  await expect(page.getByText('1 on this tablet, not sent yet')).toBeVisible()
+  await app.look.query('UPDATE station_shift SET ended_at = now() WHERE person_id = $1', [bakery.early.personId])
+  await context.setOffline(false)
+  await page.clock.fastForward(61_000)
+  await expect(page.getByText('What Esi kept waits until they log on again.')).toBeVisible()
+  await expect(page.getByText('1 on this tablet, not sent yet')).toBeVisible()
+  expect(await readingsOf(app, dough.batchId)).toEqual([])
+  await logOn(tablet)
+  await expect(page.getByText('Everything is in the book')).toBeVisible()
+  expect(await readingsOf(app, dough.batchId)).toEqual([{ value: '26', person: 'Esi' }])
   expect(tablet.faults).toEqual([])
   await context.close()
 })

@@ -63,17 +63,17 @@ export async function enrolAndLogOn({ page, tap }: Pick<Tablet, 'page' | 'tap'>,
   await tap(page.getByRole('button', { name: 'Enrol' }))
   await tap(page.getByRole('button', { name: 'Go on' }))
   await logOn({ page, tap })
+  // The doughs came over the network, so it may be cut from now on.
+  await page.getByText(/^As fetched at/).waitFor()
 }
 
 /** Logs the early shift on by their PIN. */
-async function logOn({ page, tap }: Pick<Tablet, 'page' | 'tap'>): Promise<void> {
+export async function logOn({ page, tap }: Pick<Tablet, 'page' | 'tap'>): Promise<void> {
   await tap(page.getByRole('button', { name: /^Esi/ }))
   await page.getByRole('heading', { name: 'PIN of Esi' }).waitFor()
   await page.clock.fastForward(betweenTapsMs)
   for (const digit of testPin) await page.getByRole('button', { name: digit, exact: true }).tap()
   await page.getByText('On it: Esi').waitFor()
-  // The doughs came over the network, so it may be cut from now on.
-  await page.getByText(/^As fetched at/).waitFor()
 }
 
 /** Opens a place of a dough, from its list. */

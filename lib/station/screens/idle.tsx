@@ -17,7 +17,15 @@ export function Idle({ on }: { on: Kept['on'] }) {
   useEffect(() => {
     let touched = touchedAt
     let noted = touchedAt
-    const touch = () => {
+    const isOver = () => Date.now() - touched >= idleMs
+    // A tablet that slept has noticed nothing: the touch that wakes it may be anybody's, and does nothing as them.
+    const touch = (event: Event) => {
+      if (isOver()) {
+        event.stopImmediatePropagation()
+        event.preventDefault()
+        void forget('on')
+        return
+      }
       touched = Date.now()
       setWarned(false)
       if (touched - noted < noteMs) return
@@ -25,18 +33,16 @@ export function Idle({ on }: { on: Kept['on'] }) {
       void remember('on', { personId, touchedAt: touched })
     }
     const look = () => {
-      const idle = Date.now() - touched
-      if (idle >= idleMs) void forget('on')
-      else setWarned(idle >= idleMs - warnMs)
+      if (isOver()) void forget('on')
+      else setWarned(Date.now() - touched >= idleMs - warnMs)
     }
     look()
     const timer = setInterval(look, 1_000)
-    window.addEventListener('pointerup', touch)
-    window.addEventListener('keydown', touch)
+    const kinds = ['pointerup', 'click', 'keydown'] as const
+    for (const kind of kinds) window.addEventListener(kind, touch, { capture: true })
     return () => {
       clearInterval(timer)
-      window.removeEventListener('pointerup', touch)
-      window.removeEventListener('keydown', touch)
+      for (const kind of kinds) window.removeEventListener(kind, touch, { capture: true })
     }
   }, [personId, touchedAt])
 
