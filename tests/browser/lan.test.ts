@@ -93,6 +93,12 @@ test('a tablet that trusts the bakery signs in over https by its name, one that 
   ).toBe('h2')
   const cookie = (await context.cookies()).find((one) => one.name === '__Host-evendough.session')
   expect(cookie).toMatchObject({ secure: true, httpOnly: true, path: '/', domain: name })
+  // The tablet's own page is kept by its worker, under the same name.
+  const tablet = await context.newPage()
+  await tablet.goto(`${origin}/station`)
+  await expect(tablet.getByLabel('Code')).toBeVisible()
+  expect(await tablet.evaluate(async () => (await navigator.serviceWorker.ready).scope)).toBe(`${origin}/station`)
+  await tablet.close()
   // The record has the tablet's own address, as the front saw it, by either way into the app.
   expect(await recordedAddresses(settings.EVENDOUGH_DATA)).toEqual([
     'people.set-up-bakery 127.0.0.1',
