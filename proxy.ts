@@ -39,4 +39,5 @@ export async function proxy(request: NextRequest): Promise<Response> {
   return response
 }
 
-export const config = { matcher: ['/((?!_next/static|_next/image|api/).*)'] }
+// A tablet's document, files and worker have a policy of their own, and are there without the database.
+export const config = { matcher: ['/((?!_next/static|_next/image|api/|station$|station/|station-worker\\.js$).*)'] }

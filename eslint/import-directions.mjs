@@ -34,7 +34,7 @@ const rooms = {
   key: [],
   stores: [],
   people: ['stores'],
-  stations: [],
+  stations: ['batches', 'readings', 'trials'],
   calculators: ['heavy'],
   formulas: ['stores'],
   trials: ['formulas', 'heavy', 'key', 'stores'],

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto'
 import fs from 'node:fs'
 import path from 'node:path'
+import { buildStation } from './build-station'
 import { buildWorker } from './build-worker'
 import { runNode } from './run-node'
 
@@ -9,6 +10,8 @@ const root = path.resolve(import.meta.dirname, '..', '..')
 const stampFile = path.join(root, '.next', 'evendough-built-from')
 /** What the app's worker threads run, for the setting EVENDOUGH_WORKER. A build of the app leaves this folder alone. */
 export const builtWorker = path.join(root, '.next', 'cache', 'evendough-worker.mjs')
+/** What tablets load, where `app/station-files.ts` finds it. */
+const builtStation = path.join(root, '.next', 'cache', 'evendough-station')
 
 const sources = [
   'app',
@@ -24,17 +27,18 @@ const sources = [
 const generated = path.join('lib', 'db', 'generated')
 
 /**
- * Builds the app for production, and before it the file of its workers, unless what is there is of these very sources.
- * Needs no database. When this returns its promise the file of the workers is there.
+ * Builds the app for production, and before it the file of its workers and what tablets load, unless what is there is of these very sources.
+ * Needs no database. When this returns its promise what is built before is there.
  * @throws Error when the build fails; what it said is on the screen
  */
 export async function ensureBuilt(): Promise<'built' | 'current'> {
   const wanted = hashOfSources()
   const isCurrent = fs.existsSync(stampFile) && fs.readFileSync(stampFile, 'utf8') === wanted
-  if (isCurrent && fs.existsSync(builtWorker)) return 'current'
+  if (isCurrent && fs.existsSync(builtWorker) && fs.existsSync(builtStation)) return 'current'
   console.log('Building the app (first time, or its sources changed; about half a minute) …')
   fs.rmSync(stampFile, { force: true })
   buildWorker(builtWorker)
+  buildStation(builtStation)
   const status = await runNode(['node_modules/next/dist/bin/next', 'build'], {
     NODE_ENV: 'production',
     NEXT_TELEMETRY_DISABLED: '1',

@@ -16,6 +16,7 @@ import { problems } from './en/problems'
 import { refusals } from './en/refusals'
 import { results } from './en/results'
 import { shift } from './en/shift'
+import { station } from './en/station'
 import { stations } from './en/stations'
 import { stores } from './en/stores'
 import { trials } from './en/trials'
@@ -41,6 +42,7 @@ const english = {
   refusals,
   results,
   shift,
+  station,
   stations,
   stores,
   trials,

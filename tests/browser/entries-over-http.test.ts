@@ -127,6 +127,17 @@ test('nobody else’s reading is taken: strangers, another site, the bakery next
   expect((await app.look.query('SELECT 1 FROM reading WHERE id = $1', [entry.id])).rows).toEqual([])
 })
 
+test('what names a shift is a tablet’s: the desk’s session in the same browser does not take it as its own', async ({
+  app,
+  bakery,
+}) => {
+  const entry = await walkEntry(app, bakery)
+  const body = JSON.stringify({ entries: [entry] })
+  for (const shift of ['', 'of-nobody'])
+    expect(await send(app.url, bakery.early, body, { 'Evendough-Shift': shift })).toMatchObject({ status: 401 })
+  expect((await app.look.query('SELECT 1 FROM reading WHERE id = $1', [entry.id])).rows).toEqual([])
+})
+
 test('what is not a list of entries is refused as a whole', async ({ app, bakery }) => {
   const status = async (body: string, headers?: Record<string, string>) =>
     (await send(app.url, bakery.early, body, headers)).status

@@ -79,7 +79,7 @@ test('a tablet that trusts the bakery signs in over https by its name, one that 
   await page.getByRole('link', { name: 'Stations' }).click()
 
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Tablets come in over https')
-  await expect(page.getByText(origin, { exact: true })).toBeVisible()
+  await expect(page.getByText(`${origin}/station`, { exact: true })).toBeVisible()
   await expect(page.getByText(fingerprint)).toBeVisible()
   await expect(page.getByRole('img', { name: 'Picture to scan for the address' })).toBeVisible()
   expect(new URL(page.url()).origin).toBe(origin)
@@ -93,6 +93,12 @@ test('a tablet that trusts the bakery signs in over https by its name, one that 
   ).toBe('h2')
   const cookie = (await context.cookies()).find((one) => one.name === '__Host-evendough.session')
   expect(cookie).toMatchObject({ secure: true, httpOnly: true, path: '/', domain: name })
+  // The tablet's own page is kept by its worker, under the same name.
+  const tablet = await context.newPage()
+  await tablet.goto(`${origin}/station`)
+  await expect(tablet.getByLabel('Code')).toBeVisible()
+  expect(await tablet.evaluate(async () => (await navigator.serviceWorker.ready).scope)).toBe(`${origin}/station`)
+  await tablet.close()
   // The record has the tablet's own address, as the front saw it, by either way into the app.
   expect(await recordedAddresses(settings.EVENDOUGH_DATA)).toEqual([
     'people.set-up-bakery 127.0.0.1',

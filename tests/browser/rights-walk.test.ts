@@ -16,11 +16,16 @@ const routesElsewhere = [
   '/sign-out',
   '/api/auth/[...nextauth]',
   '/api/v1/entries',
+  // Of tablets: tests/browser/station*.test.ts.
   '/api/v1/station',
   '/api/v1/station/enrol',
+  '/api/v1/station/floor',
   '/api/v1/station/go-on',
   '/api/v1/station/log-off',
   '/api/v1/station/log-on',
+  '/station',
+  '/station/files/[name]',
+  '/station-worker.js',
   '/stores/find-ingredients',
   '/trials/[trialId]/check/file',
 ]
@@ -31,17 +36,18 @@ const useCasesElsewhere = [
   'people.sign-in',
   'people.sign-out',
   'intake.take-entries',
-  // A tablet calls these, with a credential of its own; every-caller.test.ts walks them.
-  'stations.enrol-station',
-  'stations.get-station',
-  'stations.go-on',
-  'stations.log-off',
-  'stations.log-on',
   'key.note-look',
   'readings.log-reading',
   'readings.correct-reading',
   'stores.find-ingredients',
   'evidence.get-file',
+  // A tablet calls these, with a credential of its own; every-caller.test.ts walks them.
+  'stations.enrol-station',
+  'stations.get-floor',
+  'stations.get-station',
+  'stations.go-on',
+  'stations.log-off',
+  'stations.log-on',
 ]
 
 type Who = {

@@ -16,18 +16,23 @@ export const getAddress = query({
   async run() {
     const front = frontFacts()
     if (front) {
-      const { origin, certificate } = front
+      const { certificate } = front
       return {
         way: 'front' as const,
-        address: origin,
-        code: qrCode(origin),
+        ...opened(front.origin),
         certificate,
         trust: front.trustAddresses.map((address) => ({ address, code: qrCode(address) })),
       }
     }
     const address = new URL(linkTo('/')).origin
     return address.startsWith('https:')
-      ? { way: 'proxy' as const, address, code: qrCode(address) }
+      ? { way: 'proxy' as const, ...opened(address) }
       : { way: 'none' as const, address }
   },
 })
+
+/** What a tablet opens, in text and as a picture to scan. */
+function opened(origin: string) {
+  const address = `${origin}/station`
+  return { address, code: qrCode(address) }
+}

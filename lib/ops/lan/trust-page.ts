@@ -73,6 +73,7 @@ export function trustAnswers(
 }
 
 function pageOf(origin: string, facts: FrontFacts['certificate']): string {
+  const station = `${origin}/station`
   const text = wordsIn('en').stations
   const { ipad, android, windows } = text.devices
   const steps = [ipad, android, windows].map(
@@ -93,7 +94,7 @@ function pageOf(origin: string, facts: FrontFacts['certificate']): string {
 <dl>${figures.join('')}</dl>
 <p><small>${safe(text.untried)}</small></p>
 ${steps.join('\n')}
-<p>${safe(text.door.then)} <a href="${safe(origin)}">${safe(origin)}</a></p>`,
+<p>${safe(text.door.then)} <a href="${safe(station)}">${safe(station)}</a></p>`,
   )
 }
 

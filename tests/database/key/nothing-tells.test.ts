@@ -59,11 +59,12 @@ const asked: Record<string, () => unknown[]> = {
   'formulas.list-formulas': () => [{}],
   'readings.list-kept-aside': () => [{}],
   'shifts.get-shift': () => [{}],
+  'stations.get-floor': () => [{}],
   'trials.list-trials': () => [{}],
 }
 /** Of people, of how tablets come in, of what lies in the stores, and of sums that are typed in. */
 const knowNoTrial =
-  /^(people|stations|stores|calculators|jobs)\.|^formulas\.compare-versions$|^decisions\.get-decision$/
+  /^(people|stores|calculators|jobs)\.|^stations\.(?!get-floor$)|^formulas\.compare-versions$|^decisions\.get-decision$/
 
 beforeAll(async () => {
   database = await freshDatabase()

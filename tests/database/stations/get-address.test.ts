@@ -34,7 +34,7 @@ it('with the front of this install says its address, its certificate and where t
   const found = await ask()
   expect(found).toMatchObject({
     way: 'front',
-    address: facts.origin,
+    address: `${facts.origin}/station`,
     certificate: facts.certificate,
     trust: [{ address: facts.trustAddresses[0] }],
   })
@@ -43,7 +43,7 @@ it('with the front of this install says its address, its certificate and where t
 
 it('behind a proxy with https says its address, and on this machine alone that no tablet comes in', async () => {
   vi.stubEnv('NEXTAUTH_URL', 'https://kitchen.example/')
-  expect(await ask()).toMatchObject({ way: 'proxy', address: 'https://kitchen.example' })
+  expect(await ask()).toMatchObject({ way: 'proxy', address: 'https://kitchen.example/station' })
   vi.stubEnv('NEXTAUTH_URL', 'http://localhost:3000')
   expect(await ask()).toEqual({ way: 'none', address: 'http://localhost:3000' })
 })

@@ -17,6 +17,7 @@ import { planFigures } from '@/lib/words/en/plan-figures'
 import { problems } from '@/lib/words/en/problems'
 import { refusals } from '@/lib/words/en/refusals'
 import { shift } from '@/lib/words/en/shift'
+import { station } from '@/lib/words/en/station'
 import { stations } from '@/lib/words/en/stations'
 import { stores } from '@/lib/words/en/stores'
 import { trials } from '@/lib/words/en/trials'
@@ -41,6 +42,7 @@ const everyEnglish = {
   refusals,
   results,
   shift,
+  station,
   stations,
   stores,
   trials,

@@ -43,7 +43,9 @@ export async function POST(request: Request): Promise<Response> {
   const frame = sendEntriesInput.safeParse(read.value)
   if (!frame.success) return reply(422, { refusal: 'wrong-shape' })
   const language = await currentLanguage()
-  const result = await takeEntries.call(await callerOf(request), frame.data)
+  const caller = await callerOf(request)
+  if (!caller) return replyRefused({ code: 'not-signed-in', facts: {}, problems: [] }, language)
+  const result = await takeEntries.call(caller, frame.data)
   if (!result.ok) return replyRefused(result.refusal, language)
   const statuses = new Set(
     result.value.entries.map((each) => (each.outcome === 'kept' ? 200 : statusOf(each.refusal.code))),
@@ -54,10 +56,13 @@ export async function POST(request: Request): Promise<Response> {
   })
 }
 
-/** A tablet says that it is one by naming a shift; its cookie alone would take the desk's place on a shared browser. */
-async function callerOf(request: Request): Promise<Caller> {
-  const station = request.headers.has(shiftHeader) ? await currentStation() : null
-  return station ?? (await currentCaller())
+/**
+ * A tablet says that it is one by naming a shift; its cookie alone would take the desk's place on a shared browser. Nor
+ * does the desk take the tablet's: what somebody kept there would be in the book as somebody else's. @returns null for
+ * a tablet that is not enrolled
+ */
+async function callerOf(request: Request): Promise<Caller | null> {
+  return request.headers.has(shiftHeader) ? currentStation() : currentCaller()
 }
 
 function inWords(answer: EntryAnswer, language: Language) {

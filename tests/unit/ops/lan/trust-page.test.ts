@@ -22,7 +22,7 @@ it('shows how to trust the certificate, its fingerprint, that nobody tried the s
   for (const shown of [read.fingerprint256, read.fingerprint, 'Not tried on a device', 'iPad', 'Android', 'Windows'])
     expect(body).toContain(shown)
   const links = [...String(body).matchAll(/href="([^"]*)"/g)].map(([, to]) => to)
-  expect(links).toEqual(['/profile', '/certificate', origin])
+  expect(links).toEqual(['/profile', '/certificate', `${origin}/station`])
   expect(body).not.toMatch(/<script|<form|<img/)
 })
 

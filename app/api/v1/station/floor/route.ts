@@ -1,0 +1,26 @@
+import { reply, replyRefused } from '@/app/api-answer'
+import { currentLanguage } from '@/app/language'
+import { currentStation } from '@/app/station-caller'
+import { getFloor } from '@/lib/kitchen/stations/get-floor'
+import { measureName } from '@/lib/words/measure-name'
+import { wordsIn } from '@/lib/words/words'
+
+/** What a tablet reads, with the names of measures and allergens in words, so that it needs none of its own for them. */
+export async function GET(): Promise<Response> {
+  const language = await currentLanguage()
+  const station = await currentStation()
+  if (!station) return replyRefused({ code: 'not-signed-in', facts: {}, problems: [] }, language)
+  const result = await getFloor.call(station, {})
+  if (!result.ok) return replyRefused(result.refusal, language)
+  const words = wordsIn(language)
+  return reply(200, {
+    doughs: result.value.doughs.map(({ allergens, measures, ...dough }) => ({
+      ...dough,
+      allergens: allergens.map((each) => words.stores.allergens[each]),
+      measures: measures.map(({ code, name, ...measure }) => ({
+        ...measure,
+        name: measureName({ code, name }, words),
+      })),
+    })),
+  })
+}

@@ -1,0 +1,190 @@
+import 'server-only'
+import { z } from 'zod'
+import { byTurn, underWayStates } from '../batches/rules'
+import { mixedBatches } from '../batches/mixed-batches'
+import { dayOfDate } from '../day-of-date'
+import { query } from '../query'
+import { currentReadings } from '../readings/current-readings'
+import { decidingMeasures } from '../readings/deciding-measures'
+import { fromBaseUnit } from '../readings/from-base-unit'
+import { loadRangeFacts } from '../readings/load-range-facts'
+import { measuresToRead } from '../readings/measures-to-read'
+import { piecesToRead } from '../readings/pieces-to-read'
+import { plausibleRange } from '../readings/plausible-range'
+import { levelOfPiece } from '../readings/rules'
+import { takesRepeat } from '../readings/takes-repeat'
+import { sureOf } from '../sure-of'
+import { openStates } from '../trials/rules'
+
+/** A tablet shows what is baked now; nobody bakes more trials than this at once. */
+const mostTrials = 20
+
+type Reading = {
+  measureId: string
+  piece: number | null
+  repeat: number
+  value: number
+  valueEntered: string
+  unitEntered: string
+  takenAt: Date
+  person: { name: string }
+}
+
+/**
+ * What a tablet reads: the doughs that are under way or baked, by their codes, with their allergens, every place that
+ * can be read on them, and what stands there. It is kept on the tablet, so it is the same for everybody: what a code
+ * stands for, weights and costs are not in it, whoever is on the tablet and whatever they opened at the desk.
+ */
+export const getFloor = query({
+  name: 'stations.get-floor',
+  input: z.strictObject({}),
+  right: 'read-shift',
+  async run({ db, actor }) {
+    const { bakeryId } = actor
+    const [bakery, measures, trials] = await Promise.all([
+      db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { temperatureUnits: true } }),
+      measuresToRead(db, bakeryId),
+      db.trial.findMany({
+        where: { bakeryId, state: { in: openStates } },
+        select: {
+          id: true,
+          number: true,
+          measureId: true,
+          piecesPerBatch: true,
+          factorLevels: true,
+          formula: { select: { name: true } },
+          batches: {
+            where: { state: { in: underWayStates } },
+            select: {
+              id: true,
+              code: true,
+              state: true,
+              piecesMade: true,
+              mixingDay: { select: { number: true, day: true } },
+              arm: {
+                select: {
+                  lines: {
+                    select: { ingredient: { select: { id: true, allergens: true, allergensCheckedAt: true } } },
+                  },
+                },
+              },
+              readings: {
+                select: {
+                  id: true,
+                  measureId: true,
+                  piece: true,
+                  repeat: true,
+                  value: true,
+                  valueEntered: true,
+                  unitEntered: true,
+                  takenAt: true,
+                  receivedAt: true,
+                  supersedesId: true,
+                  person: { select: { name: true } },
+                },
+              },
+            },
+          },
+        },
+        orderBy: { number: 'asc' },
+        take: mostTrials,
+      }),
+    ])
+    const read = measures.filter(({ derivation }) => derivation === null)
+    const doughs = await Promise.all(
+      trials
+        .filter(({ batches }) => batches.length > 0)
+        .map(async (trial) => {
+          const [ranges, mixed] = await Promise.all([
+            loadRangeFacts(db, bakeryId, trial.id, read),
+            mixedBatches(db, bakeryId, trial.id),
+          ])
+          const order = mixed.sort(byTurn).map(({ id }) => id)
+          const deciding = decidingMeasures(measures, trial.measureId)
+          return trial.batches
+            .sort((a, b) => order.indexOf(a.id) - order.indexOf(b.id))
+            .map(({ id, code, state, piecesMade, mixingDay, arm, readings }) => {
+              const current = currentReadings(readings)
+              const pieces = piecesToRead(trial.piecesPerBatch, piecesMade)
+              const ingredients = arm.lines.map(({ ingredient }) => ingredient)
+              return {
+                id,
+                code,
+                state,
+                trialNumber: trial.number,
+                formulaName: trial.formula.name,
+                dayNumber: mixingDay.number,
+                day: dayOfDate(mixingDay.day),
+                turn: mixed.find((each) => each.id === id)?.turn ?? null,
+                allergens: [...new Set(ingredients.flatMap(({ allergens }) => allergens))],
+                /** Ingredients that nobody has checked for allergens. */
+                unchecked: new Set(
+                  ingredients.filter((each) => each.allergensCheckedAt === null).map((each) => each.id),
+                ).size,
+                measures: read.map((measure) => {
+                  const unit = unitToEnter(measure.unit, bakery.temperatureUnits)
+                  const range = plausibleRange(measure, ranges)
+                  const own = current.filter(({ measureId }) => measureId === measure.id)
+                  return {
+                    id: measure.id,
+                    code: measure.code,
+                    name: measure.name,
+                    unit,
+                    digits: measure.digits,
+                    least: inUnit(range.least, unit, measure.unit),
+                    most: inUnit(range.most, unit, measure.unit),
+                    level: measure.level,
+                    /** Without it the dough is not read whole. */
+                    isWanted: deciding.has(measure.id) || (measure.code !== null && measure.level === 'batch'),
+                    places: (measure.level === 'batch' ? [null] : numbersTo(pieces)).flatMap((piece) =>
+                      repeatsAt(
+                        own.filter((each) => each.piece === piece),
+                        measure,
+                      ).map(({ repeat, reading }) => ({
+                        piece,
+                        factorLevel: piece === null ? null : levelOfPiece(piece, trial.factorLevels),
+                        repeat,
+                        reading: reading && {
+                          value: reading.valueEntered,
+                          unit: reading.unitEntered,
+                          at: reading.takenAt.toISOString(),
+                          who: reading.person.name,
+                        },
+                      })),
+                    ),
+                  }
+                }),
+              }
+            })
+        }),
+    )
+    return { doughs: doughs.flat() }
+  },
+})
+
+/** The unit that a tablet asks in: a clock on the wall shows minutes, and a thermometer what the bakery uses. */
+function unitToEnter(baseUnit: string, temperatures: 'celsius' | 'fahrenheit'): string {
+  if (baseUnit === 's') return 'min'
+  return baseUnit === '°C' && temperatures === 'fahrenheit' ? '°F' : baseUnit
+}
+
+function inUnit(value: number, unit: string, baseUnit: string): number {
+  return sureOf(fromBaseUnit({ value, unit, baseUnit }), 'a unit of the measure')
+}
+
+/** The readings of one thing that are there or wanted; a further one where two disagree. */
+function repeatsAt(
+  readings: readonly Reading[],
+  measure: { repeats: number; repeatLimit: number | null },
+): { repeat: number; reading: Reading | null }[] {
+  const last = Math.max(0, ...readings.map(({ repeat }) => repeat))
+  const isFurther = last >= measure.repeats && takesRepeat(last + 1, measure, readings)
+  return numbersTo(Math.max(measure.repeats, isFurther ? last + 1 : last)).map((repeat) => ({
+    repeat,
+    reading: readings.find((each) => each.repeat === repeat) ?? null,
+  }))
+}
+
+function numbersTo(count: number): number[] {
+  return Array.from({ length: count }, (_, at) => at + 1)
+}

@@ -1,0 +1,35 @@
+import type { Holder, OutboxEntry } from '../outbox/entry'
+import { recall, tablet, type Kept } from './tablet'
+
+/** Everything that the screens are made of, at one moment. */
+export type TabletNow = {
+  station: Kept['station'] | null
+  withdrawn: boolean
+  floor: Kept['floor'] | null
+  on: Kept['on'] | null
+  at: Kept['at'] | null
+  holders: Holder[]
+  entries: OutboxEntry[]
+}
+
+/** Reads what is on the tablet. */
+export async function readTablet(): Promise<TabletNow> {
+  const [station, withdrawn, floor, on, at, holders, entries] = await Promise.all([
+    recall('station'),
+    recall('withdrawn'),
+    recall('floor'),
+    recall('on'),
+    recall('at'),
+    tablet.holders.toArray(),
+    tablet.outbox.orderBy('counter').toArray(),
+  ])
+  return {
+    station: station ?? null,
+    withdrawn: withdrawn ?? false,
+    floor: floor ?? null,
+    on: on ?? null,
+    at: at ?? null,
+    holders,
+    entries,
+  }
+}

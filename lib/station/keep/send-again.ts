@@ -1,0 +1,12 @@
+import type { OutboxEntry } from '../outbox/entry'
+import { tablet } from './tablet'
+
+/** Lets an entry that the book refused wait to be sent once more; an odd value goes confirmed, since somebody looked. */
+export async function sendAgain({ id, payload, refusal }: OutboxEntry): Promise<void> {
+  await tablet.outbox.update(id, {
+    state: 'waiting',
+    refusal: null,
+    words: null,
+    payload: refusal === 'odd-reading' ? { ...payload, confirmed: true } : payload,
+  })
+}

@@ -1,0 +1,63 @@
+import { useState } from 'react'
+import { station as words } from '../../words/en/station'
+import { readTablet } from '../keep/read-tablet'
+import { useLive } from '../ui/use-live'
+import { DoughScreen } from './dough'
+import { DoughList } from './dough-list'
+import { Enrol } from './enrol'
+import { Idle } from './idle'
+import { OutboxList } from './outbox-list'
+import { ReadingScreen } from './reading'
+import { Strip } from './strip'
+import { Who } from './who'
+import { Withdrawn } from './withdrawn'
+
+/** The whole of a tablet: one thing at a time, under a strip that always says where everything stands. */
+export function App() {
+  const { value: now, failed } = useLive(readTablet)
+  const [isListOpen, setListOpen] = useState(false)
+  const [isEnrolling, setEnrolling] = useState(false)
+
+  if (failed) return <p className="lone">{words.notKeeping}</p>
+  if (!now) return <p className="lone">{words.starting}</p>
+  if (!now.station || isEnrolling)
+    return <Enrol onDone={() => setEnrolling(false)} onBegin={() => setEnrolling(true)} />
+
+  const { station, on, at, floor, entries, holders } = now
+  const person = on && holders.find(({ personId }) => personId === on.personId)
+  const dough = at && (floor?.value.doughs.find(({ id }) => id === at.batchId) ?? null)
+  const measure = dough?.measures.find(({ id }) => id === at?.measureId)
+  const place = measure?.places.find(({ piece, repeat }) => piece === at?.piece && repeat === at.repeat)
+  const { locale, timeZone } = station.bakery
+  const shared = { locale, timeZone, entries }
+
+  const screen = () => {
+    if (isListOpen) return <OutboxList {...shared} onBack={() => setListOpen(false)} />
+    if (now.withdrawn) return <Withdrawn entries={entries} onAgain={() => setEnrolling(true)} />
+    if (!person) return <Who people={station.people} holders={holders} />
+    if (!at) return <DoughList {...shared} floor={floor} />
+    if (!dough || !measure || !place) return <DoughScreen {...shared} dough={dough} />
+    return (
+      <ReadingScreen
+        key={`${dough.id} ${measure.id} ${place.piece} ${place.repeat}`}
+        {...shared}
+        dough={dough}
+        measure={measure}
+        place={place}
+        by={{
+          stationId: station.station.id,
+          personId: person.personId,
+          personName: person.name,
+          shiftToken: person.token ?? '',
+        }}
+      />
+    )
+  }
+  return (
+    <>
+      <Strip now={now} personName={person?.name ?? null} onList={() => setListOpen(true)} />
+      <main>{screen()}</main>
+      {on && <Idle on={on} />}
+    </>
+  )
+}

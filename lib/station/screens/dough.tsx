@@ -1,0 +1,92 @@
+import { say } from '../../words/say'
+import { station as words } from '../../words/en/station'
+import type { FloorDough } from '../keep/facts'
+import { forget, remember } from '../keep/tablet'
+import type { OutboxEntry } from '../outbox/entry'
+import { placesWithEntries } from '../outbox/stand-of-place'
+import { shownTime, shownValue } from '../ui/figures'
+import { placeName } from '../ui/place-name'
+import { Tap } from '../ui/tap'
+
+type DoughProps = {
+  dough: FloorDough | null
+  entries: readonly OutboxEntry[]
+  locale: string
+  timeZone: string
+}
+
+/** One dough: what can hurt somebody at it, and every place that is read, with what stands there. */
+export function DoughScreen({ dough, entries, locale, timeZone }: DoughProps) {
+  const back = (
+    <Tap look="quiet" onTap={() => void forget('at')}>
+      {words.dough.back}
+    </Tap>
+  )
+  if (!dough)
+    return (
+      <div className="narrow">
+        {back}
+        <p>{words.dough.gone}</p>
+      </div>
+    )
+  return (
+    <div className="narrow">
+      <div className="heads">
+        <h1>{say(words.dough.title, 'en', { code: dough.code })}</h1>
+        {back}
+      </div>
+      <p>
+        <b>
+          {dough.allergens.length > 0
+            ? say(words.dough.allergens, 'en', { allergens: dough.allergens })
+            : words.dough.noAllergens}
+        </b>
+      </p>
+      {dough.unchecked > 0 && (
+        <p className="attention">{say(words.dough.unchecked, 'en', { count: dough.unchecked })}</p>
+      )}
+      {dough.measures.map((measure) => {
+        const places = placesWithEntries(dough.id, measure, entries)
+        const isRead = places.every(({ stands }) => stands !== null)
+        return (
+          <section key={measure.id}>
+            <h2>
+              {measure.name}
+              <small>{isRead ? words.dough.read : measure.isWanted ? words.dough.wanted : words.dough.optional}</small>
+            </h2>
+            <ul className="rows">
+              {places.map(({ piece, repeat, factorLevel, stands }) => (
+                <li key={`${piece} ${repeat}`}>
+                  {stands ? (
+                    <div className="stood">
+                      <span>{placeName({ piece, level: factorLevel, repeat })}</span>
+                      <b className="figure">{shownValue(stands.value, stands.unit, locale)}</b>
+                      <span className="end">
+                        {words.states[stands.state]}
+                        <br />
+                        <small>
+                          {say(words.place.byAt, 'en', {
+                            who: stands.who,
+                            at: shownTime(stands.at, { locale, timeZone }),
+                          })}
+                        </small>
+                      </span>
+                    </div>
+                  ) : (
+                    <Tap
+                      look="row"
+                      onTap={() => void remember('at', { batchId: dough.id, measureId: measure.id, piece, repeat })}
+                    >
+                      <span>{placeName({ piece, level: factorLevel, repeat })}</span>
+                      <span className="end">{words.place.empty}</span>
+                    </Tap>
+                  )}
+                </li>
+              ))}
+            </ul>
+          </section>
+        )
+      })}
+    </div>
+  )
+}

@@ -1,0 +1,67 @@
+import { say, sayName } from '../../words/say'
+import { station as words } from '../../words/en/station'
+import type { OutboxEntry } from '../outbox/entry'
+import { sendAgain } from '../keep/send-again'
+import { sendOutbox } from '../talk/send-outbox'
+import { shownTime, shownValue } from '../ui/figures'
+import { placeName } from '../ui/place-name'
+import { Tap } from '../ui/tap'
+
+type OutboxListProps = { entries: readonly OutboxEntry[]; locale: string; timeZone: string; onBack(): void }
+
+/** Everything that lies on the tablet: what needs somebody first, with the book's words, then what waits, then the rest. */
+export function OutboxList({ entries, locale, timeZone, onBack }: OutboxListProps) {
+  const groups = [
+    { title: words.list.attention, rows: entries.filter(({ state }) => state === 'attention') },
+    { title: words.list.waiting, rows: entries.filter(({ state }) => state === 'waiting') },
+    { title: words.list.book, rows: entries.filter(({ state }) => state === 'book' || state === 'aside').reverse() },
+  ]
+  return (
+    <div className="narrow">
+      <div className="heads">
+        <h1>{words.list.title}</h1>
+        <Tap look="quiet" onTap={onBack}>
+          {words.list.back}
+        </Tap>
+      </div>
+      {entries.length === 0 && <p>{words.list.none}</p>}
+      {groups
+        .filter(({ rows }) => rows.length > 0)
+        .map(({ title, rows }) => (
+          <section key={title}>
+            <h2>{title}</h2>
+            <ul className="rows">
+              {rows.map((entry) => (
+                <li key={entry.id} className="lying">
+                  <p>
+                    {sayName(words.list.row, 'en', {
+                      code: entry.shown.code,
+                      measure: entry.shown.measure,
+                      place: placeName(entry.shown),
+                      value: shownValue(entry.payload.value, entry.payload.unit, locale),
+                    })}
+                  </p>
+                  <p>
+                    <b>{words.states[entry.state]}</b>
+                  </p>
+                  {entry.words !== null && <p>{entry.words}</p>}
+                  <p>
+                    {say(words.list.by, 'en', {
+                      name: entry.personName,
+                      at: shownTime(entry.payload.takenAt, { locale, timeZone }),
+                    })}
+                  </p>
+                  {entry.state === 'attention' && (
+                    <Tap look="plain" onTap={() => void sendAgain(entry).then(sendOutbox)}>
+                      {entry.refusal === 'odd-reading' ? words.list.confirm : words.list.again}
+                    </Tap>
+                  )}
+                </li>
+              ))}
+            </ul>
+          </section>
+        ))}
+      <p className="note">{words.list.bookNote}</p>
+    </div>
+  )
+}

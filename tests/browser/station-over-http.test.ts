@@ -1,0 +1,117 @@
+import { withdrawStation } from '../../lib/kitchen/stations/withdraw-station'
+import { expect, test } from '../support/app'
+import { callerOf, valueOf } from '../support/bakery'
+import { testPin } from '../support/stations'
+import { readyToRead } from '../support/tablet'
+
+type Answer = { status: number; headers: Headers; body: Record<string, unknown> }
+type Sent = { cookie?: string; token?: string; body?: object; headers?: Record<string, string> }
+
+async function ask(url: string, what: string, { cookie, token, body, headers }: Sent = {}): Promise<Answer> {
+  const response = await fetch(`${url}/api/v1/station${what}`, {
+    method: body ? 'POST' : 'GET',
+    ...(body ? { body: JSON.stringify(body) } : {}),
+    headers: {
+      ...(body ? { 'Content-Type': 'application/json', Origin: url } : {}),
+      ...(cookie ? { Cookie: cookie } : {}),
+      ...(token ? { 'Evendough-Shift': token } : {}),
+      ...headers,
+    },
+  })
+  expect(response.headers.get('cache-control')).toContain('no-store')
+  return { status: response.status, headers: response.headers, body: (await response.json()) as Answer['body'] }
+}
+
+test('a tablet is enrolled by its code, logged on by a PIN, and shut out when it is withdrawn', async ({
+  app,
+  bakery,
+}) => {
+  const { code, stationId, dough } = await readyToRead(bakery)
+  const { url } = app
+  for (const what of ['', '/floor']) expect(await ask(url, what)).toMatchObject({ status: 401 })
+  expect(await ask(url, '/enrol', { body: { code: 'XXXX-XXXX' } })).toMatchObject({ status: 422 })
+  const elsewhere = { 'Sec-Fetch-Site': 'cross-site' }
+  expect(await ask(url, '/enrol', { body: { code }, headers: elsewhere })).toMatchObject({ status: 403 })
+
+  const enrolled = await ask(url, '/enrol', { body: { code } })
+  expect(enrolled).toMatchObject({ status: 200, body: { name: 'Bench' } })
+  expect(enrolled.body).not.toHaveProperty('secret')
+  const set = enrolled.headers.get('set-cookie') ?? ''
+  expect(set).toMatch(/^__Host-evendough\.station=[^;]+;/)
+  for (const part of ['Path=/', 'Secure', 'HttpOnly', 'SameSite=Strict']) expect(set).toContain(part)
+  expect(await ask(url, '/enrol', { body: { code } })).toMatchObject({ status: 422 })
+  const cookie = set.split(';')[0] ?? ''
+
+  const { personId } = bakery.early
+  const alone = await ask(url, '', { cookie })
+  expect(alone).toMatchObject({ status: 200, body: { onShift: null, people: [{ id: personId, name: 'Esi' }] } })
+  expect(await ask(url, '/floor', { cookie })).toMatchObject({ status: 403 })
+  const pin = { personId, pin: testPin }
+  expect(await ask(url, '/log-on', { cookie, body: pin, headers: elsewhere })).toMatchObject({ status: 403 })
+  expect(await ask(url, '/log-on', { body: pin })).toMatchObject({ status: 401 })
+  const wrong = await ask(url, '/log-on', { cookie, body: { personId, pin: '111111' } })
+  expect(wrong).toMatchObject({ status: 422, body: { problems: { pin: expect.any(String) } } })
+  const on = await ask(url, '/log-on', { cookie, body: pin })
+  expect(on.status).toBe(200)
+  const token = String(on.body.shiftToken)
+  expect(await ask(url, '', { cookie, token })).toMatchObject({ body: { onShift: { name: 'Esi' } } })
+  const floor = await ask(url, '/floor', { cookie, token })
+  expect(floor).toMatchObject({
+    status: 200,
+    body: { doughs: [{ id: dough.batchId, allergens: ['cereals with gluten'] }] },
+  })
+
+  expect(await ask(url, '/go-on', { cookie, body: { shiftToken: token } })).toMatchObject({ status: 200 })
+  expect(await ask(url, '/log-off', { cookie, token, body: {} })).toMatchObject({ status: 200 })
+  expect(await ask(url, '/go-on', { cookie, body: { shiftToken: token } })).toMatchObject({
+    status: 422,
+    body: { refusal: 'pin-again' },
+  })
+
+  let last = await ask(url, '/log-on', { cookie, body: { personId, pin: '111111' } })
+  for (let tries = 0; last.status === 422 && tries < 20; tries++)
+    last = await ask(url, '/log-on', { cookie, body: { personId, pin: '111111' } })
+  expect(last).toMatchObject({ status: 429, body: { refusal: 'too-many-pins' } })
+
+  valueOf(await withdrawStation.call(callerOf(bakery.owner.sessionSecret, new Date()), { stationId }))
+  for (const what of ['', '/floor']) expect(await ask(url, what, { cookie, token })).toMatchObject({ status: 401 })
+})
+
+test('the document has no data, no inline script or style, and a policy of its own; its files never change', async ({
+  app,
+}) => {
+  const document = await fetch(`${app.url}/station`)
+  const html = await document.text()
+  expect(document.status).toBe(200)
+  const policy = document.headers.get('content-security-policy') ?? ''
+  expect(policy).toContain("default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; worker-src 'self'")
+  expect(policy).not.toMatch(/unsafe-inline|nonce/)
+  expect(document.headers.get('set-cookie')).toBeNull()
+  expect(html).not.toMatch(/<style|<script(?![^>]* src=)|\son\w+=|\sstyle=/)
+  const files = [...html.matchAll(/(?:src|href)="(\/station\/files\/[^"]+)"/g)].map(([, file = '']) => file)
+  expect(files).toHaveLength(2)
+  for (const file of files) {
+    const answer = await fetch(`${app.url}${file}`)
+    expect(answer.status).toBe(200)
+    expect(answer.headers.get('cache-control')).toBe('public, max-age=31536000, immutable')
+    expect(answer.headers.get('x-content-type-options')).toBe('nosniff')
+    await answer.arrayBuffer()
+  }
+  for (const file of ['nothing.js', '..%2Fdocument.html', '..%2Fworker.js', 'document.html'])
+    expect((await fetch(`${app.url}/station/files/${file}`)).status, file).toBe(404)
+  const worker = await fetch(`${app.url}/station-worker.js`)
+  expect(worker.headers.get('cache-control')).toBe('no-cache')
+  expect(await worker.text()).toContain(files[0])
+  // The desk's page, whose address begins alike, keeps the policy of pages.
+  const desk = await fetch(`${app.url}/stations`, { redirect: 'manual' })
+  expect(desk.headers.get('content-security-policy')).toContain("'nonce-")
+})
+
+test('a tablet is there while the database is away', async ({ app }) => {
+  await app.gate.shut()
+  try {
+    expect((await fetch(`${app.url}/station`)).status).toBe(200)
+  } finally {
+    await app.gate.open()
+  }
+})

@@ -1,0 +1,98 @@
+import fs from 'node:fs'
+import { createRequire } from 'node:module'
+import type { Page } from 'playwright/test'
+import { expect, test } from '../support/app'
+import { enrolAndLogOn, keepNumber, openTablet, readyToRead } from '../support/tablet'
+
+const axeSource = fs.readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
+declare const axe: { run(options: object): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
+
+const sizes = [
+  { width: 1080, height: 810 },
+  { width: 810, height: 1080 },
+  { width: 375, height: 812 },
+  { width: 1366, height: 768 },
+]
+
+/** What is wrong with a screen at a size: too small a target, two too close together, too wide, or what axe finds. */
+async function faultsOf(page: Page): Promise<string[]> {
+  const layout = await page.evaluate(() => {
+    const faults: string[] = []
+    const controls = [...document.querySelectorAll('button, input')].filter((each) => each.checkVisibility())
+    const boxes = controls.map((each) => ({ box: each.getBoundingClientRect(), text: each.textContent }))
+    for (const { box, text } of boxes)
+      if (box.width < 48 || box.height < 48) faults.push(`${text}: ${box.width} × ${box.height}`)
+    for (const [at, one] of boxes.entries())
+      for (const other of boxes.slice(at + 1)) {
+        const apartX = Math.max(one.box.left, other.box.left) - Math.min(one.box.right, other.box.right)
+        const apartY = Math.max(one.box.top, other.box.top) - Math.min(one.box.bottom, other.box.bottom)
+        const apart = Math.max(apartX, apartY)
+        if (apart < 7.5 && apart > -1) faults.push(`${one.text} and ${other.text}: ${apart} apart`)
+      }
+    const { scrollWidth, clientWidth } = document.documentElement
+    if (scrollWidth > clientWidth) faults.push(`${scrollWidth - clientWidth} too wide`)
+    return faults
+  })
+  const found = await page.evaluate(async () => {
+    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
+    const every = await axe.run({ runOnly: tags })
+    const contrast = await axe.run({ runOnly: { type: 'rule', values: ['color-contrast-enhanced'] } })
+    return [...every.violations, ...contrast.violations].map(
+      ({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`,
+    )
+  })
+  return [...layout, ...found]
+}
+
+test('every screen fits a finger, reads in glare, in light and dark, either way up', async ({
+  app,
+  bakery,
+  browser,
+}) => {
+  test.setTimeout(120_000)
+  const { code, dough } = await readyToRead(bakery)
+  const tablet = await openTablet(browser, app.url)
+  const { page, context, tap } = tablet
+  const look = async (name: string) => {
+    await page.evaluate(axeSource)
+    for (const size of sizes)
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.setViewportSize(size)
+        await page.emulateMedia({ colorScheme })
+        expect(await faultsOf(page), `${name}, ${size.width}, ${colorScheme}`).toEqual([])
+      }
+  }
+  await page.goto('/station')
+  await page.getByLabel('Code').waitFor()
+  await look('enrol')
+  await enrolAndLogOn(tablet, code)
+  await page.getByRole('button', { name: new RegExp(`^${dough.code}`) }).waitFor()
+  await look('doughs')
+  await tap(page.getByRole('button', { name: new RegExp(`^${dough.code}`) }))
+  await look('dough')
+  await tap(page.locator('section').filter({ hasText: 'Loaf weight' }).getByRole('button', { name: 'Piece 1' }))
+  await look('reading')
+  await page.setViewportSize({ width: 375, height: 812 })
+  await expect(page.getByRole('button', { name: 'Keep', exact: true })).toBeInViewport({ ratio: 1 })
+  await keepNumber(tablet, '9')
+  await look('odd')
+  await tap(page.getByRole('button', { name: 'It is right: keep 9' }))
+  await tap(page.getByRole('button', { name: 'Kept here' }))
+  await look('kept')
+  await tap(page.getByRole('button', { name: 'Change' }))
+  await tap(page.getByRole('button', { name: 'Back', exact: true }))
+  await look('who')
+  expect(tablet.faults).toEqual([])
+  await context.close()
+})
+
+test('an address that is not safe is named before anything is begun', async ({ app, browser }) => {
+  const context = await browser.newContext({ baseURL: app.url })
+  await context.addInitScript(() => Object.defineProperty(window, 'isSecureContext', { value: false }))
+  const page = await context.newPage()
+  await page.goto('/station')
+  await expect(page.getByRole('heading', { name: 'This address is not safe to work at' })).toBeVisible()
+  await expect(page.getByRole('button')).toHaveCount(0)
+  expect(await page.evaluate(async () => (await navigator.serviceWorker.getRegistrations()).length)).toBe(0)
+  await context.close()
+})

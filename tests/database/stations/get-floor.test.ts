@@ -1,0 +1,134 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { v7 as uuid } from 'uuid'
+import { db } from '@/lib/db/client'
+import { takeEntries } from '@/lib/kitchen/intake/take-entries'
+import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
+import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
+import { getFloor } from '@/lib/kitchen/stations/get-floor'
+import { makeApprovedTrial, type ApprovedTrial } from '@/tests/support/approved-trial'
+import { makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '@/tests/support/bakery'
+import { freshDatabase, type FreshDatabase } from '@/tests/support/database'
+import { openTheKey } from '@/tests/support/open-the-key'
+import { atStation, enrolledStation, givePin, tokenAt, type TestStation } from '@/tests/support/stations'
+
+let database: FreshDatabase
+let bakery: TestBakery
+let station: TestStation
+let trial: ApprovedTrial
+let token: string
+
+beforeAll(async () => {
+  database = await freshDatabase()
+  bakery = await makeBakery('Mill Row')
+  station = await enrolledStation(bakery)
+  await givePin(bakery.early)
+  await givePin(bakery.owner)
+  token = await tokenAt(station, bakery.early)
+  trial = await makeApprovedTrial(bakery, {
+    arms: 3,
+    pieces: 3,
+    factor: { name: 'Bake temperature', levels: ['220 °C', '230 °C'] },
+  })
+})
+afterAll(() => database.drop())
+
+const floor = async (by = token) => valueOf(await getFloor.call(atStation(station, by), {})).doughs
+const begin = async (at: number) =>
+  valueOf(
+    await beginBatch.call(bakery.early.caller, {
+      batchId: trial.batches[at]!.batchId,
+      seenRevision: 1,
+      cleanDownDone: false,
+    }),
+  )
+const read = async (at: number, measure: string, value: string, more: object = {}) =>
+  valueOf(
+    await takeEntries.call(atStation(station, token), {
+      entries: [
+        {
+          kind: 'reading',
+          id: uuid(),
+          batchId: trial.batches[at]!.batchId,
+          measureId: trial.measures[measure],
+          repeat: 1,
+          value,
+          unit: measure === 'dough-temp' ? '°C' : 'g',
+          takenAt: testNow.toISOString(),
+          confirmed: true,
+          ...more,
+        },
+      ],
+    }),
+  )
+
+describe('what a tablet reads', () => {
+  it('is nothing before a dough is begun, and then the begun ones in their turn', async () => {
+    expect(await floor()).toEqual([])
+    await begin(0)
+    await begin(1)
+    expect((await floor()).map(({ code, state, turn }) => [code, state, turn])).toEqual([
+      [trial.batches[0]!.code, 'weighing', 1],
+      [trial.batches[1]!.code, 'weighing', 2],
+    ])
+  })
+
+  it('names every place, each piece with its level, and what stands there by whom', async () => {
+    await read(0, 'dough-temp', '26.4')
+    await read(0, 'loaf-mass', '431', { piece: 2, factorLevel: '230 °C' })
+    const [dough] = await floor()
+    const measure = (code: string) => dough?.measures.find((each) => each.code === code)
+    expect(measure('dough-temp')).toMatchObject({
+      unit: '°C',
+      isWanted: true,
+      places: [{ piece: null, factorLevel: null, repeat: 1, reading: { value: '26.4', unit: '°C', who: 'Esi' } }],
+    })
+    const loaves = measure('loaf-mass')?.places ?? []
+    expect(
+      loaves.filter(({ repeat }) => repeat === 1).map((each) => [each.piece, each.factorLevel, each.reading?.value]),
+    ).toEqual([
+      [1, '220 °C', undefined],
+      [2, '230 °C', '431'],
+      [3, '220 °C', undefined],
+    ])
+    // Half to one and a half times the 480 g that are scaled.
+    expect(measure('loaf-mass')).toMatchObject({ least: 240, most: 720 })
+    expect(measure('proof-time')?.unit).toBe('min')
+    expect(dough?.measures.some(({ code }) => code === 'specific-volume')).toBe(false)
+  })
+
+  it('asks in the bakery’s own degrees', async () => {
+    await db().bakery.update({ where: { bakeryId: bakery.bakeryId }, data: { temperatureUnits: 'fahrenheit' } })
+    const [dough] = await floor()
+    await db().bakery.update({ where: { bakeryId: bakery.bakeryId }, data: { temperatureUnits: 'celsius' } })
+    expect(dough?.measures.find(({ code }) => code === 'dough-temp')).toMatchObject({
+      unit: '°F',
+      least: 50,
+      most: 104,
+    })
+  })
+
+  it('hides no allergen, and tells nothing else of what is in a dough, whatever somebody opened at the desk', async () => {
+    const before = await floor()
+    expect(before.map(({ allergens }) => allergens)).toEqual([['gluten'], ['gluten']])
+    await begin(2)
+    expect((await floor())[2]?.allergens.toSorted()).toEqual(['gluten', 'milk'])
+    await openTheKey(bakery.owner.caller, trial.trialId)
+    const ofOwner = await floor(await tokenAt(station, bakery.owner))
+    expect(ofOwner).toEqual(await floor())
+    const text = JSON.stringify(ofOwner)
+    for (const secret of [...trial.armIds, 'milk powder', 'Control', 'ingredient', 'massG', 'price', 'cost', 'plan'])
+      expect(text, secret).not.toContain(secret)
+  })
+
+  it('leaves out a dough that is out, and the neighbour’s', async () => {
+    const { batchId, code } = trial.batches[1]!
+    valueOf(await moveBatch.call(bakery.early.caller, { batchId, seenRevision: 2, to: 'lost', why: 'It fell.' }))
+    expect((await floor()).map((dough) => dough.code)).not.toContain(code)
+    const neighbour = await makeBakery('Next Door')
+    const other = await enrolledStation(neighbour)
+    await givePin(neighbour.early)
+    const there = await tokenAt(other, neighbour.early)
+    expect(valueOf(await getFloor.call(atStation(other, there), {})).doughs).toEqual([])
+    expect(refusalOf(await getFloor.call(atStation(other, token), {}))).toBe('not-allowed')
+  })
+})

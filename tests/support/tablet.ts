@@ -1,0 +1,92 @@
+import type { Browser, BrowserContext, Locator, Page } from 'playwright/test'
+import { beginBatch } from '../../lib/kitchen/shifts/begin-batch'
+import { makeStation } from '../../lib/kitchen/stations/make-station'
+import { makeApprovedTrial } from './approved-trial'
+import { callerOf, valueOf, type TestBakery } from './bakery'
+import { givePin, testPin } from './stations'
+
+/** Longer than two taps that count as one. */
+const betweenTapsMs = 700
+
+export type Tablet = {
+  context: BrowserContext
+  page: Page
+  tap(what: Locator): Promise<void>
+  /** What went wrong in the page itself: a network that is away is no fault of it. */
+  faults: string[]
+}
+
+/** A tablet that is touched, with a clock that can be moved on: nothing waits for a tap to count as a second one. */
+export async function openTablet(
+  browser: Browser,
+  url: string,
+  viewport = { width: 1080, height: 810 },
+): Promise<Tablet> {
+  const context = await browser.newContext({ baseURL: url, hasTouch: true, viewport })
+  const page = await context.newPage()
+  await page.clock.install()
+  const faults: string[] = []
+  context.on('weberror', (error) => faults.push(error.error().message))
+  context.on('console', (message) => {
+    if (/Content Security Policy/i.test(message.text())) faults.push(message.text())
+  })
+  return {
+    context,
+    page,
+    faults,
+    async tap(what) {
+      await page.clock.fastForward(betweenTapsMs)
+      await what.tap()
+    },
+  }
+}
+
+/** The code of a new station, and a dough that was begun: what a tablet needs to read something. */
+export async function readyToRead(bakery: TestBakery) {
+  const now = new Date()
+  const { code, stationId } = valueOf(
+    await makeStation.call(callerOf(bakery.owner.sessionSecret, now), { name: 'Bench' }),
+  )
+  await givePin(bakery.early, testPin, now)
+  const trial = await makeApprovedTrial(bakery, { now })
+  const [dough] = trial.batches
+  if (!dough) throw new Error('a trial has doughs')
+  const begun = { batchId: dough.batchId, seenRevision: 1, cleanDownDone: false }
+  valueOf(await beginBatch.call(callerOf(bakery.early.sessionSecret, now), begun))
+  return { code, stationId, trial, dough }
+}
+
+/** Enrols the tablet by its code and logs the early shift on. */
+export async function enrolAndLogOn({ page, tap }: Pick<Tablet, 'page' | 'tap'>, code: string): Promise<void> {
+  await page.goto('/station')
+  await page.getByLabel('Code').fill(code)
+  await tap(page.getByRole('button', { name: 'Enrol' }))
+  await tap(page.getByRole('button', { name: 'Go on' }))
+  await logOn({ page, tap })
+  // The doughs came over the network, so it may be cut from now on.
+  await page.getByText(/^As fetched at/).waitFor()
+}
+
+/** Logs the early shift on by their PIN. */
+export async function logOn({ page, tap }: Pick<Tablet, 'page' | 'tap'>): Promise<void> {
+  await tap(page.getByRole('button', { name: /^Esi/ }))
+  await page.getByRole('heading', { name: 'PIN of Esi' }).waitFor()
+  await page.clock.fastForward(betweenTapsMs)
+  for (const digit of testPin) await page.getByRole('button', { name: digit, exact: true }).tap()
+  await page.getByText('On it: Esi').waitFor()
+}
+
+/** Opens a place of a dough, from its list. */
+export async function openPlace({ page, tap }: Tablet, code: string, measure: string, place: string): Promise<void> {
+  await tap(page.getByRole('button', { name: new RegExp(`^${code}`) }))
+  await tap(page.locator('section').filter({ hasText: measure }).getByRole('button', { name: place }))
+}
+
+/** Types a number and keeps it. */
+export async function keepNumber({ page, tap }: Tablet, digits: string): Promise<void> {
+  for (const digit of digits) {
+    await page.clock.fastForward(betweenTapsMs)
+    await page.getByRole('button', { name: digit === '.' ? 'Decimal mark' : digit, exact: true }).tap()
+  }
+  await tap(page.getByRole('button', { name: /^Keep / }))
+}

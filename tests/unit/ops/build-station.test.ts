@@ -1,0 +1,61 @@
+import fs from 'node:fs'
+import os from 'node:os'
+import path from 'node:path'
+import { gzipSync } from 'node:zlib'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { buildStation } from '@/lib/ops/build-station'
+
+/** Compressed, of all script: what a tablet loads once for each build. */
+const mostKb = 110
+
+let folder: string
+let sources: string[]
+let files: string[]
+beforeAll(() => {
+  folder = fs.mkdtempSync(path.join(os.tmpdir(), 'evendough-station-test-'))
+  sources = buildStation(folder)
+  files = fs.readdirSync(path.join(folder, 'files')).sort()
+})
+afterAll(() => fs.rmSync(folder, { recursive: true, force: true }))
+const textOf = (name: string) => fs.readFileSync(path.join(folder, name), 'utf8')
+
+test('the document names a script and a style that are there', () => {
+  const named = [...textOf('document.html').matchAll(/"\/station\/files\/([^"]+)"/g)].map(([, name]) => name)
+  expect(named).toHaveLength(2)
+  for (const name of named) expect(files).toContain(name)
+})
+
+test('the worker keeps each file, the document, and nothing of the API', () => {
+  const worker = textOf('worker.js')
+  for (const file of files) expect(worker).toContain(`"/station/files/${file}"`)
+  expect(worker).toContain('"/station"')
+  expect(worker).not.toContain('/api')
+})
+
+test('of the words only the tablet’s own are in the script, and nothing of the server', () => {
+  expect(sources.filter((source) => source.startsWith('lib/words/en/'))).toEqual(['lib/words/en/station.ts'])
+  expect(
+    sources.filter((source) => /^(app|seed)\/|^lib\/(db|auth|ops|ui)\/|node_modules\/(zod|next|pg)\//.test(source)),
+  ).toEqual([])
+})
+
+test(`all script is at most ${mostKb} kB, compressed`, () => {
+  const kb = files
+    .filter((file) => file.endsWith('.js'))
+    .reduce((sum, file) => sum + gzipSync(fs.readFileSync(path.join(folder, 'files', file))).length / 1000, 0)
+  console.log(`${kb.toFixed(1)} kB`)
+  expect(kb).toBeGreaterThan(50)
+  expect(kb).toBeLessThanOrEqual(mostKb)
+})
+
+test('its colours are the desk’s', () => {
+  const style = files.find((file) => file.endsWith('.css'))
+  expect(textOf(`files/${style ?? ''}`)).toMatch(/--color-ember: ?light-dark\(#b93a16, ?#f2743f\)/)
+})
+
+test('built again it is the same to the byte', () => {
+  const before = [textOf('document.html'), textOf('worker.js')]
+  buildStation(folder)
+  expect([textOf('document.html'), textOf('worker.js')]).toEqual(before)
+  expect(fs.readdirSync(path.join(folder, 'files')).sort()).toEqual(files)
+})
