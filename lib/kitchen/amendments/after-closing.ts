@@ -10,7 +10,6 @@ import type { FoundSealed } from '../results/load-sealed'
 import { loadClosed } from './load-closed'
 import { peopleThere } from './people-there'
 import { decidesAs, slipNeeds, slipSignsAs } from './second-person'
-import { slipOf } from './slip-of'
 
 /**
  * What came after the readings of a trial were closed: its amendments in their order, with what was said of them; the
@@ -27,13 +26,10 @@ export async function afterClosing(db: Db, actor: DeskActor, trialId: string, fo
     found.closed === null ? [] : peopleThere(db, bakeryId),
   ])
   if (closed.outcome !== 'sealed') return null
-  const { hash: closedHash, closing, amendments, amended, standing } = closed
+  const { hash: closedHash, closing, amendments, amended, slip, standing } = closed
   const { all, accepted, unread, fault } = amendments
   const declared = { ...closing.declared, state: closing.closed.state }
-  const [slip, judged] = await Promise.all([
-    amended === null ? null : slipOf(db, bakeryId, trialId, amended),
-    amended === null ? null : judgeAmended({ closed: closedHash, amended }, standing),
-  ])
+  const judged = amended === null ? null : await judgeAmended({ closed: closedHash, amended }, standing)
   const second = judged && (await analyseOnce(declared, judged.batches))
   const person = { id: personId, role }
   const signs =

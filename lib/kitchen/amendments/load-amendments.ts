@@ -5,6 +5,7 @@ import type { AmendmentContent } from '../../documents/amendment/text-of-amendme
 import { inOrderOfAcceptance } from './in-order-of-acceptance'
 import { amendingActions, notedOfAmendments } from './noted-of-amendments'
 import type { DecidesAs } from './second-person'
+import { slipRows, type SlipsKept } from './slip-of'
 
 export type Amendment = AmendmentContent & {
   /** As it was frozen. */
@@ -31,6 +32,8 @@ export type Amendments = {
   /** Entries from devices that came after the closing and cannot be read as a reading of it; they are kept aside. */
   unread: number
   fault: AmendmentFault | null
+  /** Who signed that the first result rested on a slip, over whichever amendments. */
+  slips: SlipsKept
 }
 
 /**
@@ -38,7 +41,7 @@ export type Amendments = {
  * somebody changed, put in or took away past every trigger is a fault.
  */
 export async function loadAmendments(from: Db | Tx, bakeryId: string, trialId: string): Promise<Amendments> {
-  const [rows, unread, noted] = await Promise.all([
+  const [rows, unread, noted, slips] = await Promise.all([
     from.amendment.findMany({
       where: { bakeryId, trialId },
       select: {
@@ -62,6 +65,7 @@ export async function loadAmendments(from: Db | Tx, bakeryId: string, trialId: s
     }),
     from.entryToSettle.count({ where: { bakeryId, trialId, why: 'trial_closed', amendment: null } }),
     notedOf(from, bakeryId, trialId),
+    slipRows(from, bakeryId, trialId),
   ])
   const late = await notedLate(
     from,
@@ -103,7 +107,13 @@ export async function loadAmendments(from: Db | Tx, bakeryId: string, trialId: s
   })
   const there = new Set(rows.map(({ id }) => id))
   if ([...noted.proposed.keys(), ...noted.decided.keys()].some((id) => !there.has(id))) fault ??= 'gone'
-  return { all, accepted: inOrderOfAcceptance(all, ({ verdict }) => verdict), unread, fault }
+  return {
+    all,
+    accepted: inOrderOfAcceptance(all, ({ verdict }) => verdict),
+    unread,
+    fault,
+    slips: { rows: slips, noted: noted.slips },
+  }
 }
 
 function decidesAsOf(as: string): DecidesAs {
@@ -116,7 +126,7 @@ async function notedOf(from: Db | Tx, bakeryId: string, trialId: string) {
     where: {
       bakeryId,
       targetId: trialId,
-      action: { in: [...amendingActions.desk, amendingActions.decided] },
+      action: { in: [...amendingActions.desk, amendingActions.decided, amendingActions.slip] },
     },
     orderBy: { number: 'asc' },
     select: { entryText: true, hash: true },
@@ -124,10 +134,12 @@ async function notedOf(from: Db | Tx, bakeryId: string, trialId: string) {
   const found = {
     proposed: new Map<string, string>(),
     decided: new Map<string, { isAccepted: boolean; by: string | null }>(),
+    slips: [] as SlipsKept['noted'][number][],
   }
   for (const note of entries.flatMap(({ entryText, hash }) => notedOfAmendments(entryText, hash, trialId))) {
     if (note.kind === 'decided') found.decided.set(note.amendment, note)
     else if (note.kind === 'proposed') found.proposed.set(note.amendment, note.hash)
+    else found.slips.push(note)
   }
   return found
 }

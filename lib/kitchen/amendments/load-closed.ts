@@ -5,6 +5,7 @@ import type { FoundSealed } from '../results/load-sealed'
 import { amendContent } from './amend-content'
 import { amendedHash } from './amended-hash'
 import { loadAmendments, type Amendments } from './load-amendments'
+import { slipOf, type Slip } from './slip-of'
 
 export type Closed =
   | {
@@ -15,6 +16,8 @@ export type Closed =
       amendments: Amendments
       /** Hash of the accepted ones; null where there is none, or one of them is not what the record says. */
       amended: string | null
+      /** Who signed over these that the first result rested on a slip; null where nothing is amended. */
+      slip: Slip | null
       /** What stands now: what was closed, with the accepted ones. */
       standing: Closing
     }
@@ -32,13 +35,15 @@ export async function loadClosed(
   if (sealed.outcome !== 'agrees' || closed === null) return { outcome: 'broken' }
   const { closing } = closed
   const amendments = await loadAmendments(from, bakeryId, trialId)
-  const { accepted, fault } = amendments
+  const { accepted, fault, slips } = amendments
+  const amended = accepted.length > 0 && fault === null ? amendedHash(accepted) : null
   return {
     outcome: 'sealed',
     hash: sealed.hash,
     closing,
     amendments,
-    amended: accepted.length > 0 && fault === null ? amendedHash(accepted) : null,
+    amended,
+    slip: amended === null ? null : slipOf(slips, amended),
     standing: amendContent(closing, accepted),
   }
 }

@@ -5,7 +5,6 @@ import { closedForAmending } from './closed-for-amending'
 import { peopleThere } from './people-there'
 import { slipSignsAs } from './second-person'
 import { signSlipInput } from './sign-slip.input'
-import { slipOf } from './slip-of'
 
 /**
  * Signs that the first result of a trial rested on a slip: owner and head baker, the owner and any second baker where
@@ -20,10 +19,9 @@ export const signSlip = command({
   right: 'decide-amendment',
   async run({ tx, actor, now, input: { trialId, amendedHash: seen, reason } }) {
     const { bakeryId, personId, role } = actor
-    const { amended: hash } = await closedForAmending(tx, bakeryId, trialId)
-    if (hash === null) throw new Refusal('nothing-amended')
+    const { amended: hash, slip } = await closedForAmending(tx, bakeryId, trialId)
+    if (hash === null || slip === null) throw new Refusal('nothing-amended')
     if (hash !== seen) throw new Refusal('stale-moved-on')
-    const slip = await slipOf(tx, bakeryId, trialId, hash)
     if (slip.fault) throw new Refusal('amendments-broken')
     if (slip.isSigned) throw new Refusal('slip-signed')
     const may = slipSignsAs({

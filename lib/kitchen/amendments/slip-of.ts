@@ -1,6 +1,6 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
-import { amendingActions, notedOfAmendments } from './noted-of-amendments'
+import type { NotedOfAmendments } from './noted-of-amendments'
 import type { SlipSigns } from './second-person'
 
 export type Slip = {
@@ -13,36 +13,53 @@ export type Slip = {
   fault: boolean
 }
 
+/** Signatures over slips of a trial, over whichever amendments, as they are kept and as the record notes them. */
+export type SlipsKept = {
+  rows: readonly {
+    amendedHash: string
+    signsAs: string
+    isLast: boolean
+    reason: string
+    at: Date
+    signedBy: { id: string; name: string }
+  }[]
+  noted: readonly Extract<NotedOfAmendments, { kind: 'slip' }>[]
+}
+
+/** The signatures of a trial in their order. */
+export function slipRows(from: Db | Tx, bakeryId: string, trialId: string) {
+  return from.slipSignature.findMany({
+    where: { bakeryId, trialId },
+    select: {
+      amendedHash: true,
+      signsAs: true,
+      isLast: true,
+      reason: true,
+      at: true,
+      signedBy: { select: { id: true, name: true } },
+    },
+    orderBy: [{ at: 'asc' }, { isLast: 'asc' }],
+  })
+}
+
 /** Who signed, over these amendments, that the first result rested on a slip; held against the record. */
-export async function slipOf(from: Db | Tx, bakeryId: string, trialId: string, amendedHash: string): Promise<Slip> {
-  const [rows, entries] = await Promise.all([
-    from.slipSignature.findMany({
-      where: { bakeryId, trialId, amendedHash },
-      select: {
-        signsAs: true,
-        isLast: true,
-        reason: true,
-        at: true,
-        signedBy: { select: { id: true, name: true } },
-      },
-      orderBy: [{ at: 'asc' }, { isLast: 'asc' }],
-    }),
-    from.auditEntry.findMany({
-      where: { bakeryId, targetId: trialId, action: amendingActions.slip },
-      select: { entryText: true, hash: true },
-    }),
-  ])
-  const noted = entries
-    .flatMap(({ entryText, hash }) => notedOfAmendments(entryText, hash, trialId))
-    .flatMap((note) =>
-      note.kind === 'slip' && note.amended === amendedHash ? [`${note.by} ${note.as} ${note.isLast}`] : [],
-    )
-  const kept = rows.map(({ signedBy, signsAs, isLast }) => `${signedBy.id} ${signsAs} ${isLast}`)
+export function slipOf(kept: SlipsKept, amendedHash: string): Slip {
+  const rows = kept.rows.filter((row) => row.amendedHash === amendedHash)
+  const noted = kept.noted.filter(({ amended }) => amended === amendedHash)
+  const said = (by: string | null, as: string, isLast: boolean) => `${by} ${as} ${isLast}`
+  const asKept = rows.map(({ signedBy, signsAs, isLast }) => said(signedBy.id, signsAs, isLast))
+  const asNoted = noted.map(({ by, as, isLast }) => said(by, as, isLast))
   return {
     amendedHash,
-    signatures: rows.map(({ signsAs, signedBy, ...row }) => ({ ...row, as: slipSignsOf(signsAs), by: signedBy })),
+    signatures: rows.map(({ signsAs, signedBy, isLast, reason, at }) => ({
+      isLast,
+      reason,
+      at,
+      as: slipSignsOf(signsAs),
+      by: signedBy,
+    })),
     isSigned: rows.some(({ isLast }) => isLast),
-    fault: JSON.stringify([...kept].sort()) !== JSON.stringify([...noted].sort()),
+    fault: JSON.stringify(asKept.sort()) !== JSON.stringify(asNoted.sort()),
   }
 }
 

@@ -2,7 +2,6 @@ import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import type { AmendmentsOfFormat1 } from '../../documents/evidence-amendments/amendments-of-format-1'
 import { loadClosed } from '../amendments/load-closed'
-import { slipOf } from '../amendments/slip-of'
 import { judgeAmended } from '../results/judge-readings'
 import type { FoundSealed } from '../results/load-sealed'
 import { figuresShown } from './figures-shown'
@@ -24,10 +23,9 @@ export async function cameAfter(
 ): Promise<{ after: CameAfter; workOutSecond: () => Promise<WorkedOut | null> } | null> {
   const closed = await loadClosed(from, bakeryId, trialId, found)
   if (closed.outcome !== 'sealed') return null
-  const { hash, closing, amended, standing } = closed
+  const { hash, closing, amended, slip, standing } = closed
   const { all, unread, fault } = closed.amendments
   if (all.length + unread === 0 && fault === null) return null
-  const slip = amended === null ? null : await slipOf(from, bakeryId, trialId, amended)
   return {
     after: {
       amendments: all.map(({ text, hash: own, verdict }) => ({

@@ -30,19 +30,12 @@ export async function costsOfTrial(...asked: Parameters<typeof costsWithRest>) {
 export async function costsWithRest(
   from: Db | Tx,
   bakeryId: string,
-  { header, declared, batches, arms: planned, sealed }: Awaited<ReturnType<typeof loadEvidence>>,
+  { declared, batches, arms: planned, scaling, sealed }: Awaited<ReturnType<typeof loadEvidence>>,
   day: string,
   asked: VolumeRatios | Promise<VolumeRatios>,
 ) {
   const ids = planned.flatMap(({ lines }) => lines.map(({ ingredientId }) => ingredientId))
-  const [held, scaling, volumes] = await Promise.all([
-    priceOn(from, bakeryId, [...new Set(ids)], day),
-    from.formulaVersion.findUniqueOrThrow({
-      where: { bakeryId_id: { bakeryId, id: header.controlVersion.id } },
-      select: { scalingMassG: true, doughLossPct: true },
-    }),
-    asked,
-  ])
+  const [held, volumes] = await Promise.all([priceOn(from, bakeryId, [...new Set(ids)], day), asked])
   const count = countBatches({ factor: declared.factor, batches })
   const comparable = mayCompare(stageOfTrial(declared, count)) && !isBroken(sealed) ? count.counted : []
   const arms = planned.map(({ position, lines, doses }): CostedArm => {

@@ -34,6 +34,11 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
     declared,
     batches,
     arms: rows.arms,
+    /** How heavy a piece of the control is scaled, and what of its dough is lost. */
+    scaling: {
+      scalingMassG: rows.controlVersion.scalingMassG,
+      doughLossPct: rows.controlVersion.doughLossPct,
+    },
     /** What somebody decided on it, and did not take back; null as long as nobody has. */
     decision: rows.outcomes[0] ?? null,
     timeZone: bakery.timeZone,
@@ -47,8 +52,9 @@ export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: str
 
 type Rows = Omit<NonNullable<Awaited<ReturnType<typeof readTrial>>>, 'bakery'>
 
-function headerOf({ arms: _, factorName: __, factorLevels: ___, outcomes: ____, ...header }: Rows) {
-  return header
+function headerOf({ arms: _, factorName: __, factorLevels: ___, outcomes: ____, controlVersion, ...header }: Rows) {
+  const { id, number, contentHash } = controlVersion
+  return { ...header, controlVersion: { id, number, contentHash } }
 }
 
 /** What was declared before baking, by the trial's rows, which stand as they were approved. */
@@ -108,7 +114,9 @@ export function readTrial(from: Db | Tx, bakeryId: string, trialId: string) {
       revision: true,
       measure: { select: { id: true, code: true, name: true, unit: true, digits: true, level: true, direction: true } },
       formula: { select: { id: true, name: true } },
-      controlVersion: { select: { id: true, number: true, contentHash: true } },
+      controlVersion: {
+        select: { id: true, number: true, contentHash: true, scalingMassG: true, doughLossPct: true },
+      },
       planHash: true,
       bakery: { select: { timeZone: true } },
       decisions: {
