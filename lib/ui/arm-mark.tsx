@@ -14,12 +14,11 @@ export type ArmMarkProps = {
 export function ArmMark({ arm, title, hollow = false, letterHidden = false }: ArmMarkProps) {
   const outline = hollow || arm === 'control'
   return (
-    <span className="inline-flex items-baseline gap-1.5 whitespace-nowrap">
+    <span className="arm-mark">
       <svg
         viewBox="-9 -9 18 18"
-        role={title ? 'img' : undefined}
-        aria-hidden={title ? undefined : true}
-        className={`size-[1.15em] shrink-0 translate-y-[0.18em] overflow-visible stroke-2 ${inks[arm]} ${outline ? 'fill-none stroke-current' : 'fill-current stroke-none'}`}
+        {...(title ? { role: 'img' } : { 'aria-hidden': true })}
+        className={`${inks[arm]} ${outline ? 'fill-none stroke-current' : 'fill-current stroke-none'}`}
       >
         {title ? <title>{title}</title> : null}
         <path d={armShape[arm]} />

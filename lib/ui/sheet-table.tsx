@@ -24,8 +24,8 @@ export function SheetTable({ caption, captionHidden = false, columns, children }
               <th
                 key={column.key}
                 scope="col"
-                data-numeric={column.numeric || undefined}
-                className={column.screenOnly ? 'print:hidden' : undefined}
+                {...(column.numeric ? { 'data-numeric': true } : {})}
+                {...(column.screenOnly ? { className: 'print:hidden' } : {})}
               >
                 {column.label}
               </th>
