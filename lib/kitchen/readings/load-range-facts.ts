@@ -15,36 +15,38 @@ export async function loadRangeFacts(
   const bases = new Set(measures.map(basisOfRange))
   bases.delete('own')
   if (bases.size === 0) return { scalingMassG: null, plannedWaterG: new Map(), usualMlPerG: new Map() }
-  const trial = await from.trial.findUniqueOrThrow({
-    where: { bakeryId_id: { bakeryId, id: trialId } },
-    select: {
-      formulaId: true,
-      controlVersion: { select: { scalingMassG: true } },
-      arms: {
-        select: {
-          position: true,
-          lines: {
-            where: { ingredient: { kind: 'water' }, stage: { kind: 'final_dough' } },
-            select: { weighedG: true },
+  const [trial, usualMlPerG] = await Promise.all([
+    from.trial.findUniqueOrThrow({
+      where: { bakeryId_id: { bakeryId, id: trialId } },
+      select: {
+        controlVersion: { select: { scalingMassG: true } },
+        arms: {
+          select: {
+            position: true,
+            lines: {
+              where: { ingredient: { kind: 'water' }, stage: { kind: 'final_dough' } },
+              select: { weighedG: true },
+            },
           },
         },
       },
-    },
-  })
+    }),
+    bases.has('recent') ? usualVolumes(from, bakeryId, trialId) : new Map<string, number>(),
+  ])
   return {
     scalingMassG: trial.controlVersion.scalingMassG,
     plannedWaterG: new Map(
       trial.arms.map(({ position, lines }) => [position, lines.reduce((sum, { weighedG }) => sum + weighedG, 0)]),
     ),
-    usualMlPerG: bases.has('recent') ? await usualVolumes(from, bakeryId, trial.formulaId) : new Map(),
+    usualMlPerG,
   }
 }
 
 /**
- * The median of the medians of the doughs that were measured last, so that neither one odd loaf nor one odd dough
+ * Of the trial's formula the median of the medians of the doughs that were measured last, so that neither one odd loaf nor one odd dough
  * moves it; readings that are themselves outside their range are left out.
  */
-async function usualVolumes(from: Db | Tx, bakeryId: string, formulaId: string): Promise<Map<string, number>> {
+async function usualVolumes(from: Db | Tx, bakeryId: string, trialId: string): Promise<Map<string, number>> {
   const rows = await from.$queryRaw<{ measureId: string; mlPerG: number }[]>`
     SELECT measure_id AS "measureId", percentile_cont(0.5) WITHIN GROUP (ORDER BY ml_per_g) AS "mlPerG"
     FROM (
@@ -55,7 +57,8 @@ async function usualVolumes(from: Db | Tx, bakeryId: string, formulaId: string):
       JOIN batch b ON b.bakery_id = t.bakery_id AND b.trial_id = t.id AND b.state = 'measured'
       JOIN reading r ON r.bakery_id = t.bakery_id AND r.trial_id = t.id AND r.batch_id = b.id AND r.piece IS NOT NULL
       JOIN measure m ON m.bakery_id = t.bakery_id AND m.id = r.measure_id AND m.unit = 'mL'
-      WHERE t.bakery_id = ${bakeryId}::uuid AND t.formula_id = ${formulaId}::uuid
+      WHERE t.bakery_id = ${bakeryId}::uuid
+        AND t.formula_id = (SELECT own.formula_id FROM trial own WHERE own.bakery_id = ${bakeryId}::uuid AND own.id = ${trialId}::uuid)
         AND r.value BETWEEN coalesce(r.plausible_least, m.plausible_least) AND coalesce(r.plausible_most, m.plausible_most)
         AND NOT EXISTS (SELECT 1 FROM reading s WHERE s.bakery_id = r.bakery_id AND s.supersedes_id = r.id)
       GROUP BY r.measure_id, b.id, b.done_at
