@@ -1,4 +1,5 @@
-const passwordFields = new Set(['password', 'newPassword'])
+// What only its owner may know; a PIN is a password too.
+const passwordFields = new Set(['password', 'newPassword', 'pin'])
 
 /** Whether what is in a field may be kept: not a password, nothing of the framework's own, and a field that has a name. */
 export function isKeptField(name: string): boolean {
