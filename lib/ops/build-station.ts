@@ -9,11 +9,19 @@ const station = path.join(root, 'lib', 'station')
 /** Under which address the files are served; the worker keeps them on the tablet. */
 const publicPath = '/station/files/'
 
-const shared = {
+/** How all script of a tablet is bundled. */
+export const stationBuild = {
   bundle: true,
   format: 'esm',
   target: ['es2022', 'chrome109', 'safari16.4', 'firefox115'],
   minify: true,
+  jsx: 'automatic',
+  define: {
+    'process.env.NODE_ENV': '"production"',
+    // Nobody looks into a tablet with tools; without this and what is said to a console it is a kilobyte less.
+    __REACT_DEVTOOLS_GLOBAL_HOOK__: 'undefined',
+  },
+  drop: ['console'],
   write: false,
   absWorkingDir: root,
   metafile: true,
@@ -28,20 +36,13 @@ const shared = {
  */
 export function buildStation(folder: string): string[] {
   const page = buildSync({
-    ...shared,
+    ...stationBuild,
     entryPoints: { station: path.join(station, 'main.tsx'), look: path.join(station, 'look.css') },
     outdir: path.join(folder, 'files'),
     entryNames: '[name]-[hash]',
     assetNames: '[name]-[hash]',
     publicPath,
-    jsx: 'automatic',
     loader: { '.woff2': 'file' },
-    define: {
-      'process.env.NODE_ENV': '"production"',
-      // Nobody looks into a tablet with tools; without this and what is said to a console it is a kilobyte less.
-      __REACT_DEVTOOLS_GLOBAL_HOOK__: 'undefined',
-    },
-    drop: ['console'],
     // The library's own small form; by its name the bundle gets one for old browsers.
     alias: { dexie: path.join(root, 'node_modules/dexie/dist/modern/dexie.min.mjs') },
     banner: { css: tokens() },
@@ -56,9 +57,9 @@ export function buildStation(folder: string): string[] {
   const kept = files.map(({ name }) => `${publicPath}${name}`)
   const build = createHash('sha256').update(html).update(kept.join('\n')).digest('hex').slice(0, 16)
   const worker = buildSync({
-    ...shared,
+    ...stationBuild,
     entryPoints: [path.join(station, 'worker', 'worker.ts')],
-    define: { BUILD: JSON.stringify(build), KEPT_FILES: JSON.stringify(kept) },
+    define: { ...stationBuild.define, BUILD: JSON.stringify(build), KEPT_FILES: JSON.stringify(kept) },
   })
   fs.mkdirSync(path.join(folder, 'files'), { recursive: true })
   // What names a file comes after it.

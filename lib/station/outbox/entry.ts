@@ -1,18 +1,17 @@
-import type { z } from 'zod'
-import type { logReadingInput } from '../../kitchen/readings/log-reading.input'
+import type { KindFacts } from '../kinds/kind-facts'
 
 /** `waiting` and `attention` are on this tablet alone; `book` and `aside` were echoed by the book. */
 export type EntryState = 'waiting' | 'attention' | 'book' | 'aside'
 
-/** One reading as the tablet keeps it: what is sent, who kept it, and what became of it. */
-export type OutboxEntry = {
+export type EntryKind = keyof KindFacts
+
+/** What every entry carries, whatever it says: who kept it, and what became of it. */
+type Envelope = {
   /** Of this envelope: a later build reads what an older one kept. */
   format: 1
   id: string
-  kind: 'reading'
   /** Of the payload. */
   schema: 1
-  payload: z.input<typeof logReadingInput>
   /** SHA-256 of the content's one text; the book has to name it. */
   hash: string
   /** Order on this tablet, from 1. */
@@ -28,9 +27,12 @@ export type OutboxEntry = {
   words: string | null
   /** When the book's answer came, ms; null before. */
   settledAt: number | null
-  /** For showing it without the floor that it was read on. */
-  shown: { code: string; measure: string; piece: number | null; level: string | null; repeat: number; unit: string }
 }
+
+/** One entry of a kind as the tablet keeps it: its payload is what is sent. */
+export type EntryOf<Kind extends EntryKind> = Envelope & { kind: Kind } & KindFacts[Kind]
+
+export type OutboxEntry = { [Kind in EntryKind]: EntryOf<Kind> }[EntryKind]
 
 /** Who gave a PIN here: the token lies on the tablet, and the PIN nowhere. */
 export type Holder = {

@@ -14,7 +14,9 @@ export function placesWithEntries(
   entries: readonly OutboxEntry[],
 ): StoodPlace[] {
   const own = new Map(
-    entries.filter(({ state }) => state !== 'attention').map((entry) => [placeKey(entry.payload), entry]),
+    entries
+      .filter((entry) => entry.kind === 'reading' && entry.state !== 'attention')
+      .map((entry) => [placeKey(entry.payload), entry]),
   )
   return places.map((place) => {
     const entry = own.get(placeKey({ batchId, measureId, ...place }))

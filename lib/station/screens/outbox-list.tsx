@@ -1,10 +1,10 @@
-import { say, sayName } from '../../words/say'
+import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import type { OutboxEntry } from '../outbox/entry'
+import { saidOfEntry } from '../kinds/kinds'
 import { sendAgain } from '../keep/send-again'
 import { sendOutbox } from '../talk/send-outbox'
-import { shownTime, shownValue } from '../ui/figures'
-import { placeName } from '../ui/place-name'
+import { shownTime } from '../ui/figures'
 import { Tap } from '../ui/tap'
 
 type OutboxListProps = { entries: readonly OutboxEntry[]; locale: string; timeZone: string; onBack(): void }
@@ -33,14 +33,7 @@ export function OutboxList({ entries, locale, timeZone, onBack }: OutboxListProp
             <ul className="rows">
               {rows.map((entry) => (
                 <li key={entry.id} className="lying">
-                  <p>
-                    {sayName(words.list.row, 'en', {
-                      code: entry.shown.code,
-                      measure: entry.shown.measure,
-                      place: placeName(entry.shown),
-                      value: shownValue(entry.payload.value, entry.payload.unit, locale),
-                    })}
-                  </p>
+                  <p>{saidOfEntry(entry, locale)}</p>
                   <p>
                     <b>{words.states[entry.state]}</b>
                   </p>

@@ -5,6 +5,7 @@ import type { FloorDough, FloorMeasure, FloorPlace } from '../keep/facts'
 import { keepReading, type NewReading } from '../keep/keep-reading'
 import { draftKey } from '../keep/place-key'
 import { remember, tablet } from '../keep/tablet'
+import { saidOfEntry } from '../kinds/kinds'
 import type { OutboxEntry } from '../outbox/entry'
 import { placesWithEntries } from '../outbox/stand-of-place'
 import { readTyped, typedWith } from '../outbox/typed-digits'
@@ -117,12 +118,7 @@ export function ReadingScreen({
         </p>
         {last && (
           <p role="status">
-            {sayName(words.list.row, 'en', {
-              code: last.shown.code,
-              measure: last.shown.measure,
-              place: placeName(last.shown),
-              value: shownValue(last.payload.value, last.payload.unit, locale),
-            })}
+            {saidOfEntry(last, locale)}
             <br />
             <b>{words.states[last.state]}</b>
           </p>

@@ -1,0 +1,10 @@
+import type { z } from 'zod'
+import type { logReadingInput } from '../../kitchen/readings/log-reading.input'
+
+/** Of each kind of entry what is sent, and what shows it on the tablet without the floor that it was made on. */
+export type KindFacts = {
+  reading: {
+    payload: z.input<typeof logReadingInput>
+    shown: { code: string; measure: string; piece: number | null; level: string | null; repeat: number; unit: string }
+  }
+}

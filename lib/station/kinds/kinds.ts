@@ -1,0 +1,39 @@
+import { readingContentText } from '../../kitchen/readings/reading-content.input'
+import { sayName } from '../../words/say'
+import { station as words } from '../../words/en/station'
+import type { EntryKind, EntryOf, OutboxEntry } from '../outbox/entry'
+import { shownValue } from '../ui/figures'
+import { placeName } from '../ui/place-name'
+import type { KindFacts } from './kind-facts'
+
+type KindOf<Kind extends EntryKind> = {
+  /** The one text of its content, whose hash the book echoes. */
+  textOf(payload: KindFacts[Kind]['payload']): string
+  /** What it says, in a line. */
+  said(entry: EntryOf<Kind>, locale: string): string
+}
+
+/** What the tablet can do with an entry of each kind; the book has a handler for each. */
+const kinds: { [Kind in EntryKind]: KindOf<Kind> } = {
+  reading: {
+    textOf: readingContentText,
+    said: ({ payload, shown }, locale) =>
+      sayName(words.list.row, 'en', {
+        code: shown.code,
+        measure: shown.measure,
+        place: placeName(shown),
+        value: shownValue(payload.value, payload.unit, locale),
+      }),
+  },
+}
+
+/** The one text of what an entry of a kind says. */
+export function textOfEntry<Kind extends EntryKind>(kind: Kind, payload: KindFacts[Kind]['payload']): string {
+  return kinds[kind].textOf(payload)
+}
+
+/** What an entry says, in a line. */
+export function saidOfEntry<Kind extends EntryKind>(entry: EntryOf<Kind> & OutboxEntry, locale: string): string {
+  const kind: KindOf<Kind> = kinds[entry.kind]
+  return kind.said(entry, locale)
+}
