@@ -23,11 +23,18 @@ export type DeskActor = InBakery &
     sessionSeenAt: Date
   }
 
-type Station = InBakery & { kind: 'station'; stationId: string; stationName: string }
+type Station = InBakery & {
+  kind: 'station'
+  stationId: string
+  stationName: string
+  /** When its last use was noted; null before the first. */
+  stationSeenAt: Date | null
+}
 
 /** A station, with a person while one holds its shift, and nobody otherwise. */
 export type StationActor = StationOnShift | StationAlone
-export type StationOnShift = Station & Person & { shiftId: string }
+export type StationOnShift = Station &
+  Person & { shiftId: string /** When its last use was noted. */; shiftSeenAt: Date }
 export type StationAlone = Station & { personId: null }
 
 /** A guest of one panel: nobody of the bakery. */

@@ -10,6 +10,7 @@ type Row = {
   bakeryId: string
   stationId: string
   stationName: string
+  stationSeenAt: Date | null
   bakeryLanguage: Language | null
   shiftId: string | null
   lastSeenAt: Date | null
@@ -30,7 +31,8 @@ export async function findAtStation(
   now: Date,
 ): Promise<StationActor | null> {
   const [row] = await from.$queryRaw<Row[]>`
-    SELECT station.bakery_id AS "bakeryId", station.id AS "stationId", station.name AS "stationName", bakery.language::text AS "bakeryLanguage",
+    SELECT station.bakery_id AS "bakeryId", station.id AS "stationId", station.name AS "stationName",
+      station.last_seen_at AS "stationSeenAt", bakery.language::text AS "bakeryLanguage",
       shift.id AS "shiftId", shift.last_seen_at AS "lastSeenAt", shift.ends_at AS "endsAt",
       person.id AS "personId", person.name, person.role::text, person.language::text
     FROM sign_in_pointer AS pointer
@@ -44,8 +46,8 @@ export async function findAtStation(
     WHERE pointer.hash = ${hashSecret('station', stationSecret)} AND pointer.kind = 'station'
       AND station.enrolled_at IS NOT NULL AND station.withdrawn_at IS NULL`
   if (!row) return null
-  const { bakeryId, stationId, stationName, shiftId, lastSeenAt, endsAt, personId, name, role } = row
-  const station = { kind: 'station', bakeryId, stationId, stationName } as const
+  const { bakeryId, stationId, stationName, stationSeenAt, shiftId, lastSeenAt, endsAt, personId, name, role } = row
+  const station = { kind: 'station', bakeryId, stationId, stationName, stationSeenAt } as const
   const isHeld =
     endsAt !== null &&
     lastSeenAt !== null &&
@@ -55,7 +57,15 @@ export async function findAtStation(
     lastSeenAt <= latestMoment()
   if (!isHeld || shiftId === null || personId === null || name === null || role === null)
     return { ...station, personId: null, language: row.bakeryLanguage }
-  return { ...station, personId, name, role, shiftId, language: row.language ?? row.bakeryLanguage }
+  return {
+    ...station,
+    personId,
+    name,
+    role,
+    shiftId,
+    shiftSeenAt: lastSeenAt,
+    language: row.language ?? row.bakeryLanguage,
+  }
 }
 
 /** Whether the tablet still is enrolled, and whoever was on it still there, of the same role. At most one statement. */

@@ -2,6 +2,7 @@ import 'server-only'
 import { v7 as uuid } from 'uuid'
 import type { Db, Tx } from '../db/client'
 import { log } from '../db/log'
+import type { StationActor } from './actor'
 import { hashSecret, makeSecret } from './secret'
 import { pinLastsMs, sessionTouchMs } from './session-life'
 
@@ -37,20 +38,18 @@ export async function endStationShifts(
 }
 
 /** Notes at most once a minute that a station was used, and the shift on it. It must not change an answer. */
-export async function touchStation(
-  db: Db,
-  { bakeryId, stationId, shiftId }: Place & { shiftId: string | null },
-  now: Date,
-): Promise<void> {
+export async function touchStation(db: Db, actor: StationActor, now: Date): Promise<void> {
+  const { bakeryId, stationId } = actor
   const due = new Date(now.getTime() - sessionTouchMs)
   try {
-    await db.station.updateMany({
-      where: { bakeryId, id: stationId, OR: [{ lastSeenAt: null }, { lastSeenAt: { lt: due } }] },
-      data: { lastSeenAt: now },
-    })
-    if (shiftId !== null)
+    if (actor.stationSeenAt === null || actor.stationSeenAt < due)
+      await db.station.updateMany({
+        where: { bakeryId, id: stationId, OR: [{ lastSeenAt: null }, { lastSeenAt: { lt: due } }] },
+        data: { lastSeenAt: now },
+      })
+    if (actor.personId !== null && actor.shiftSeenAt < due)
       await db.stationShift.updateMany({
-        where: { bakeryId, id: shiftId, endedAt: null, lastSeenAt: { lt: due } },
+        where: { bakeryId, id: actor.shiftId, endedAt: null, lastSeenAt: { lt: due } },
         data: { lastSeenAt: now },
       })
   } catch (error) {

@@ -14,7 +14,6 @@ import type { Caller } from './caller'
 export async function findCaller(caller: Caller, now: Date): Promise<Actor | null> {
   const actor = await readAgainWhenGone(() => findActor(db(), caller, now))
   if (actor?.kind === 'desk') await touchSession(db(), actor, now)
-  if (actor?.kind === 'station')
-    await touchStation(db(), { ...actor, shiftId: actor.personId === null ? null : actor.shiftId }, now)
+  if (actor?.kind === 'station') await touchStation(db(), actor, now)
   return actor
 }

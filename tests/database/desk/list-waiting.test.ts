@@ -1,5 +1,4 @@
-import pg from 'pg'
-import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { v7 as uuid } from 'uuid'
 import { db } from '@/lib/db/client'
 import { decideAmendment } from '@/lib/kitchen/amendments/decide-amendment'
@@ -29,6 +28,7 @@ import { makeBakery, refusalOf, testNow, valueOf, type TestBakery, type TestPers
 import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
 import { makeEndedTrial } from '../../support/ended-trial'
 import { makeTrialStores, trialContentOf } from '../../support/trials'
+import { statementsOf } from '@/tests/support/statements-of'
 
 let database: FreshDatabase
 let bakery: TestBakery
@@ -503,14 +503,3 @@ const double = (...rounds: number[]) =>
     for (const round of rounds)
       for (const statement of doubling) await client.query(statement, [bakery.bakeryId, String(round)])
   })
-
-/** How many statements some work sends to the database. */
-async function statementsOf<T>(work: () => Promise<T>): Promise<{ answer: T; statements: number }> {
-  const sent = vi.spyOn(pg.Client.prototype, 'query')
-  try {
-    const answer = await work()
-    return { answer, statements: sent.mock.calls.length }
-  } finally {
-    sent.mockRestore()
-  }
-}

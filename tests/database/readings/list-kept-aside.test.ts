@@ -1,6 +1,5 @@
-import pg from 'pg'
 import { v7 as uuid } from 'uuid'
-import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
 import { takeEntries, type EntryAnswer } from '@/lib/kitchen/intake/take-entries'
 import { writeCursor } from '@/lib/kitchen/page-cursor'
@@ -11,6 +10,7 @@ import { getShift } from '@/lib/kitchen/shifts/get-shift'
 import { makeApprovedTrial, type ApprovedTrial } from '../../support/approved-trial'
 import { makeBakery, refusalOf, testNow, valueOf, type TestBakery, type TestPerson } from '../../support/bakery'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
+import { statementsOf } from '@/tests/support/statements-of'
 
 let database: FreshDatabase
 let bakery: TestBakery
@@ -258,9 +258,9 @@ describe('over its pages', () => {
 
   it('takes no more statements for a full page than for one entry', async () => {
     await putAside(1)
-    const one = await statementsOf(() => list())
+    const { statements: one } = await statementsOf(() => list())
     await putAside(40)
-    const full = await statementsOf(() => list())
+    const { statements: full } = await statementsOf(() => list())
     expect(full).toBe(one)
     expect(full).toBeGreaterThan(4)
   })
@@ -272,14 +272,3 @@ it('the shift says how many wait, to whoever may settle them', async () => {
   await putAside(2)
   expect(await Promise.all([bakery.owner, bakery.head, bakery.early].map(told))).toEqual([2, 2, 0])
 })
-
-/** How many statements some work sends to the database. */
-async function statementsOf(work: () => Promise<unknown>): Promise<number> {
-  const sent = vi.spyOn(pg.Client.prototype, 'query')
-  try {
-    await work()
-    return sent.mock.calls.length
-  } finally {
-    sent.mockRestore()
-  }
-}

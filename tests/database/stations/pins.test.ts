@@ -14,6 +14,7 @@ import { logOn } from '@/lib/kitchen/stations/log-on'
 import { withdrawStation } from '@/lib/kitchen/stations/withdraw-station'
 import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
+import { statementsOf } from '../../support/statements-of'
 import { atStation, enrolledStation, givePin, testPin, tokenAt, type TestStation } from '../../support/stations'
 
 let database: FreshDatabase
@@ -99,6 +100,18 @@ describe('at a tablet', () => {
     expect(valueOf(await resume(minutes(239))).person.name).toBe('Esi')
     expect(await onIt(token, minutes(240))).toBeNull()
     expect(refusalOf(await resume(minutes(240)))).toBe('pin-again')
+  })
+
+  it('is noted once a minute, and no request in between writes anything', async () => {
+    const bench = await enrolledStation(bakery, 'Noted')
+    const token = await tokenAt(bench, bakery.head)
+    const ask = async (now: Date) => statementsOf(() => onIt(token, now, bench))
+    const first = await ask(testNow)
+    const between = await ask(new Date(minutes(1).getTime() - 1))
+    const later = await ask(new Date(minutes(1).getTime() + 1))
+    expect([first.answer, between.answer, later.answer]).toEqual(['Henk', 'Henk', 'Henk'])
+    expect(later.statements - between.statements).toBe(2)
+    expect(between.statements).toBe(first.statements)
   })
 
   it('a token is of one tablet: at another one it is nobody’s', async () => {
