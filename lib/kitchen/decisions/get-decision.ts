@@ -10,7 +10,7 @@ import { sealOfReadings } from './seal-of-readings'
 import { compareContents } from '../formulas/compare-contents'
 import { contentAsShown } from '../formulas/content-as-shown'
 import { pieceCosts } from '../formulas/piece-costs'
-import { readVersion, type VersionRead } from '../formulas/read-version'
+import { readVersions, type VersionRead } from '../formulas/read-version'
 import { showVersion } from '../formulas/show-version'
 import { shownCostChange } from '../formulas/shown-cost-change'
 import { costChange } from '../formulas/signing-of-version'
@@ -37,7 +37,7 @@ export const getDecision = query({
     const { bakeryId } = actor
     const decision = await readDecision(db, bakeryId, input.decisionId)
     if (!decision) throw new Refusal('not-found')
-    const { trial, evidence: kept, version, takenBackBy, decidedBy, ...rest } = decision
+    const { trial, evidence: kept, version } = decision
     const found = readEvidence(kept.text, kept.hash, kept.parts)
     const [recorded, sealNow, inProduction, changed] = await Promise.all([
       recordedHash(db, bakeryId, decision.id, 'evidence'),
@@ -49,11 +49,11 @@ export const getDecision = query({
     const read: EvidenceRead = found.outcome === 'read' && recorded !== kept.hash ? { outcome: 'damaged' } : found
     const evidence = read.outcome === 'read' ? read.evidence : null
     return {
-      ...rest,
+      ...factsOf(decision),
       state: stateOfDecision(decision),
       isComing: version?.effectiveAt ? version.effectiveAt > now : false,
-      decidedBy: decidedBy.name,
-      takenBackBy: takenBackBy?.name ?? null,
+      decidedBy: decision.decidedBy.name,
+      takenBackBy: decision.takenBackBy?.name ?? null,
       trial: { id: trial.id, number: trial.number, question: trial.question },
       formula: trial.formula,
       /** Of the trial's measure; frozen evidence has its name only. */
@@ -74,6 +74,10 @@ export const getDecision = query({
   },
 })
 
+function factsOf({ id, number, outcome, arm, reason, at, takenBackAt, takenBackWhy, revision }: DecisionRead) {
+  return { id, number, outcome, arm, reason, at, takenBackAt, takenBackWhy, revision }
+}
+
 /** The seal of a trial's readings at this moment, over what the evidence has it over. */
 async function sealOf(db: Db, bakeryId: string, trial: { id: string; measureId: string }, { readings }: Evidence) {
   return readings.over === 'rows'
@@ -92,12 +96,13 @@ function seesCosts(actor: DeskActor): boolean {
 
 /** The version that was drafted, and what it changes against the trial's control. */
 async function changeBy(db: Db, actor: DeskActor, decision: DecisionRead, draftedId: string, now: Date) {
-  const read = async (id: string): Promise<VersionRead> => {
-    const version = await readVersion(db, actor.bakeryId, id)
-    if (!version) throw new Refusal('not-found')
-    return version
+  const versions = await readVersions(db, actor.bakeryId, [decision.trial.controlVersion.id, draftedId])
+  const find = (id: string) => {
+    const found = versions.find((version) => version.id === id)
+    if (!found) throw new Refusal('not-found')
+    return found
   }
-  const [control, drafted] = await Promise.all([read(decision.trial.controlVersion.id), read(draftedId)])
+  const [control, drafted] = [find(decision.trial.controlVersion.id), find(draftedId)]
   const [shown, change] = await Promise.all([
     showVersion(db, actor, now, drafted),
     changeOf(db, actor, decision, { control, drafted }, now),
@@ -116,16 +121,12 @@ async function changeOf(
   versions: { control: VersionRead; drafted: VersionRead },
   now: Date,
 ) {
-  const { bakeryId } = actor
-  const { timeZone, costChangeLimitPct } = await db.bakery.findUniqueOrThrow({
-    where: { bakeryId },
-    select: { timeZone: true, costChangeLimitPct: true },
-  })
+  const { timeZone, costChangeLimitPct } = decision.bakery
   const [before, after] = [contentAsShown(versions.control).content, contentAsShown(versions.drafted).content]
   const day = dayInZone(decision.version?.signedAt ?? decision.takenBackAt ?? now, timeZone)
   const [compared, costs] = await Promise.all([
     compareContents(db, before, after),
-    seesCosts(actor) ? pieceCosts(db, bakeryId, [before, after], day) : null,
+    seesCosts(actor) ? pieceCosts(db, actor.bakeryId, [before, after], day) : null,
   ])
   const costOf = (at: 0 | 1) => sureOf(costs?.[at], 'what a piece of a version costs')
   return {

@@ -13,6 +13,7 @@ const select = {
   revision: true,
   takenBackAt: true,
   takenBackWhy: true,
+  bakery: { select: { timeZone: true, costChangeLimitPct: true } },
   decidedBy: { select: { name: true } },
   takenBackBy: { select: { name: true } },
   arm: { select: { id: true, position: true, name: true } },

@@ -1,5 +1,5 @@
 import 'server-only'
-import type { Db, Tx } from '../../db/client'
+import { Prisma } from '../../db/generated/client'
 
 export type ReadBy = {
   measure: { code: string | null; name: string }
@@ -11,25 +11,30 @@ export type ReadBy = {
   unknown: number
 }
 
+export type ReadRow = {
+  code: string | null
+  name: string
+  readings: number
+  byKnowers: number
+  unknown: number
+  corrections: string[] | null
+}
+
 /**
  * Of each measure that was read in a trial, how many readings were entered by somebody who knew what the dough was, and
  * which corrections were. They knew when they had opened the key before the reading was in the book: the time that a
  * device gives it is not asked, because whoever looked may set it. At the same moment the key counts as opened before.
  */
-export async function whoRead(
-  from: Db | Tx,
-  q: { bakeryId: string; trialId: string; planHash: string | null },
-): Promise<{ measures: ReadBy[]; correctedKnowing: Set<string> }> {
-  const rows = await from.$queryRaw<
-    {
-      code: string | null
-      name: string
-      readings: number
-      byKnowers: number
-      unknown: number
-      corrections: string[] | null
-    }[]
-  >`
+export function readByKnowers({
+  bakeryId,
+  trialId,
+  planHash,
+}: {
+  bakeryId: string
+  trialId: string
+  planHash: string | null
+}): Prisma.Sql {
+  return Prisma.sql`
     SELECT measure.code, measure.name, count(*)::int AS readings,
       count(*) FILTER (WHERE read.knew)::int AS "byKnowers",
       count(*) FILTER (WHERE NOT read.anybody)::int AS unknown,
@@ -41,18 +46,22 @@ export async function whoRead(
       FROM reading
       LEFT JOIN (
         SELECT NULL::uuid AS batch_id, person_id, at FROM opened_key
-        WHERE bakery_id = ${q.bakeryId}::uuid AND trial_id = ${q.trialId}::uuid AND plan_hash = ${q.planHash}
+        WHERE bakery_id = ${bakeryId}::uuid AND trial_id = ${trialId}::uuid AND plan_hash = ${planHash}
         UNION ALL
         SELECT batch_id, person_id, at FROM opened_dough_key
-        WHERE bakery_id = ${q.bakeryId}::uuid AND trial_id = ${q.trialId}::uuid
+        WHERE bakery_id = ${bakeryId}::uuid AND trial_id = ${trialId}::uuid
       ) AS known
         ON known.at <= reading.received_at AND (known.batch_id IS NULL OR known.batch_id = reading.batch_id)
-      WHERE reading.bakery_id = ${q.bakeryId}::uuid AND reading.trial_id = ${q.trialId}::uuid
+      WHERE reading.bakery_id = ${bakeryId}::uuid AND reading.trial_id = ${trialId}::uuid
       GROUP BY reading.bakery_id, reading.id
     ) AS read
-    JOIN measure ON measure.bakery_id = ${q.bakeryId}::uuid AND measure.id = read.measure_id
+    JOIN measure ON measure.bakery_id = ${bakeryId}::uuid AND measure.id = read.measure_id
     GROUP BY measure.id, measure.code, measure.name
     ORDER BY measure.name`
+}
+
+/** What `readByKnowers` found. */
+export function whoRead(rows: readonly ReadRow[]): { measures: ReadBy[]; correctedKnowing: Set<string> } {
   return {
     measures: rows.map(({ code, name, readings, byKnowers, unknown }) => ({
       measure: { code, name },
