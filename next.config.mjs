@@ -21,9 +21,6 @@ export default {
     'bwip-js',
   ],
   poweredByHeader: false,
-  // On this machine there is nothing to gain, and each piece of an answer would wait for another thread. The front of
-  // `--lan` compresses (lib/ops/lan/forward.ts), and so may a proxy.
-  compress: false,
   productionBrowserSourceMaps: false,
   images: { unoptimized: true },
   // `npm test` checks the types, of the tests too; a start need not wait for that.

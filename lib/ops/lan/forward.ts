@@ -1,7 +1,5 @@
 import http from 'node:http'
 import { constants, type Http2ServerRequest, type Http2ServerResponse } from 'node:http2'
-import zlib from 'node:zlib'
-import compression from 'compression'
 import { headersToApp, headersToBrowser } from './front-headers'
 import { mostBodyBytes, requestFault, type FrontPlace, type OwnAnswer } from './request-fault'
 
@@ -98,15 +96,7 @@ function handOn(
   })
 }
 
-/** Each piece goes out as it comes: a page shows what is there while the rest of it is worked out. */
-const compress = compression({
-  flush: zlib.constants.Z_SYNC_FLUSH,
-  brotli: { flush: zlib.constants.BROTLI_OPERATION_FLUSH },
-})
-
 function handBack(got: http.IncomingMessage, request: FrontRequest, response: FrontResponse): void {
-  // What it takes of a request and an answer, HTTP/2's have as well; its types know of one framework alone.
-  compress(request as Parameters<typeof compress>[0], response as Parameters<typeof compress>[1], () => undefined)
   response.writeHead(got.statusCode ?? 502, headersToBrowser(got.rawHeaders))
   // The browser hears at once that an answer has begun, also where its first piece takes its time. HTTP/2 does so anyway.
   if (!('stream' in response)) response.flushHeaders()
