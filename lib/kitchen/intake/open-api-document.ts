@@ -1,6 +1,7 @@
 import 'server-only'
 import { z } from 'zod'
 import { sessionCookie } from '../../auth/sign-in-cookie'
+import { shiftHeader, stationCookie } from '../../auth/station-cookie'
 import type { EntryKind } from './entry-handler'
 import { entryHandlers } from './handlers'
 import { mostEntries } from './send-entries.input'
@@ -79,7 +80,7 @@ export function openApiDocument(): object {
         'Entries are kept or refused each by itself, in their order. Sending one again, with its id and content, is safe: it is kept once and answered the same. What comes to a trial whose readings are closed is put aside as a proposed amendment, in the order in which it was sent: send what was taken first, first. Whoever sends lets go of an entry when its id and its own hash came back, kept or aside, and not before. The canonical text of a reading or a correction is RFC 8785 JSON of batch, factorLevel, format (1), measure, piece, reason, repeat, supersedes, takenAt, unit and value, as they were sent, and null where a kind has none; that of a weighing is of batch, format (1), how, ingredient, mass, part, reason, stage, supersedes, takenAt and unit. Whether a weighing is on target is not answered: it would tell which dough it is of.',
     },
     servers: [{ url: '/' }],
-    security: [{ session: [] }],
+    security: [{ session: [] }, { station: [], shift: [] }],
     paths: {
       '/api/v1/entries': {
         post: {
@@ -123,6 +124,19 @@ export function openApiDocument(): object {
     components: {
       securitySchemes: {
         session: { type: 'apiKey', in: 'cookie', name: sessionCookie, description: 'The session of a page of ours.' },
+        station: {
+          type: 'apiKey',
+          in: 'cookie',
+          name: stationCookie,
+          description: 'The secret of an enrolled station: POST /api/v1/station/enrol with its code sets it, once.',
+        },
+        shift: {
+          type: 'apiKey',
+          in: 'header',
+          name: shiftHeader,
+          description:
+            'The token of whoever is at the station: POST /api/v1/station/log-on with their id and PIN gives it.',
+        },
       },
       schemas,
     },
