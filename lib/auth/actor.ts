@@ -27,7 +27,12 @@ type Station = InBakery & { kind: 'station'; stationId: string; stationName: str
 
 /** A station, with a person while one holds its shift, and nobody otherwise. */
 export type StationActor = StationOnShift | StationAlone
-export type StationOnShift = Station & Person & { shiftId: string }
+export type StationOnShift = Station &
+  Person & {
+    shiftId: string
+    /** When they gave their PIN there. */
+    pinGivenAt: Date
+  }
 export type StationAlone = Station & { personId: null }
 
 /** A guest of one panel: nobody of the bakery. */

@@ -12,6 +12,7 @@ type Row = {
   stationName: string
   bakeryLanguage: Language | null
   shiftId: string | null
+  beganAt: Date | null
   lastSeenAt: Date | null
   endsAt: Date | null
   personId: string | null
@@ -31,7 +32,7 @@ export async function findAtStation(
 ): Promise<StationActor | null> {
   const [row] = await from.$queryRaw<Row[]>`
     SELECT station.bakery_id AS "bakeryId", station.id AS "stationId", station.name AS "stationName", bakery.language::text AS "bakeryLanguage",
-      shift.id AS "shiftId", shift.last_seen_at AS "lastSeenAt", shift.ends_at AS "endsAt",
+      shift.id AS "shiftId", shift.began_at AS "beganAt", shift.last_seen_at AS "lastSeenAt", shift.ends_at AS "endsAt",
       person.id AS "personId", person.name, person.role::text, person.language::text
     FROM sign_in_pointer AS pointer
     JOIN station ON station.bakery_id = pointer.bakery_id AND station.id = pointer.target_id
@@ -44,7 +45,7 @@ export async function findAtStation(
     WHERE pointer.hash = ${hashSecret('station', stationSecret)} AND pointer.kind = 'station'
       AND station.enrolled_at IS NOT NULL AND station.withdrawn_at IS NULL`
   if (!row) return null
-  const { bakeryId, stationId, stationName, shiftId, lastSeenAt, endsAt, personId, name, role } = row
+  const { bakeryId, stationId, stationName, shiftId, beganAt, lastSeenAt, endsAt, personId, name, role } = row
   const station = { kind: 'station', bakeryId, stationId, stationName } as const
   const isHeld =
     endsAt !== null &&
@@ -53,9 +54,17 @@ export async function findAtStation(
     now.getTime() - lastSeenAt.getTime() < stationIdleMs &&
     // Begun while the clock was wrong, it would last for as long as the clock was ahead.
     lastSeenAt <= latestMoment()
-  if (!isHeld || shiftId === null || personId === null || name === null || role === null)
+  if (!isHeld || shiftId === null || beganAt === null || personId === null || name === null || role === null)
     return { ...station, personId: null, language: row.bakeryLanguage }
-  return { ...station, personId, name, role, shiftId, language: row.language ?? row.bakeryLanguage }
+  return {
+    ...station,
+    personId,
+    name,
+    role,
+    shiftId,
+    pinGivenAt: beganAt,
+    language: row.language ?? row.bakeryLanguage,
+  }
 }
 
 /** Whether the tablet still is enrolled, and whoever was on it still there, of the same role. At most one statement. */
