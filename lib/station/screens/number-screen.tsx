@@ -71,7 +71,7 @@ export function NumberScreen(q: NumberScreenProps) {
         </div>
         <p className="what">{sayName(words.place.measured, 'en', { measure: measure.name, place: placeName })}</p>
         <p className="typed" aria-live="polite">
-          {shownTyped(text ?? '', locale) || '–'}
+          {shownTyped(text ?? '', locale) || '…'}
           <small>{unit}</small>
         </p>
         <p>{say(words.reading.usual, 'en', range)}</p>
