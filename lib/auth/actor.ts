@@ -34,7 +34,13 @@ type Station = InBakery & {
 /** A station, with a person while one holds its shift, and nobody otherwise. */
 export type StationActor = StationOnShift | StationAlone
 export type StationOnShift = Station &
-  Person & { shiftId: string /** When its last use was noted. */; shiftSeenAt: Date }
+  Person & {
+    shiftId: string
+    /** When its last use was noted. */
+    shiftSeenAt: Date
+    /** When they gave their PIN there. */
+    pinGivenAt: Date
+  }
 export type StationAlone = Station & { personId: null }
 
 /** A guest of one panel: nobody of the bakery. */

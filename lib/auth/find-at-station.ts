@@ -13,6 +13,7 @@ type Row = {
   stationSeenAt: Date | null
   bakeryLanguage: Language | null
   shiftId: string | null
+  beganAt: Date | null
   lastSeenAt: Date | null
   endsAt: Date | null
   personId: string | null
@@ -33,7 +34,7 @@ export async function findAtStation(
   const [row] = await from.$queryRaw<Row[]>`
     SELECT station.bakery_id AS "bakeryId", station.id AS "stationId", station.name AS "stationName",
       station.last_seen_at AS "stationSeenAt", bakery.language::text AS "bakeryLanguage",
-      shift.id AS "shiftId", shift.last_seen_at AS "lastSeenAt", shift.ends_at AS "endsAt",
+      shift.id AS "shiftId", shift.began_at AS "beganAt", shift.last_seen_at AS "lastSeenAt", shift.ends_at AS "endsAt",
       person.id AS "personId", person.name, person.role::text, person.language::text
     FROM sign_in_pointer AS pointer
     JOIN station ON station.bakery_id = pointer.bakery_id AND station.id = pointer.target_id
@@ -46,7 +47,19 @@ export async function findAtStation(
     WHERE pointer.hash = ${hashSecret('station', stationSecret)} AND pointer.kind = 'station'
       AND station.enrolled_at IS NOT NULL AND station.withdrawn_at IS NULL`
   if (!row) return null
-  const { bakeryId, stationId, stationName, stationSeenAt, shiftId, lastSeenAt, endsAt, personId, name, role } = row
+  const {
+    bakeryId,
+    stationId,
+    stationName,
+    stationSeenAt,
+    shiftId,
+    beganAt,
+    lastSeenAt,
+    endsAt,
+    personId,
+    name,
+    role,
+  } = row
   const station = { kind: 'station', bakeryId, stationId, stationName, stationSeenAt } as const
   const isHeld =
     endsAt !== null &&
@@ -55,7 +68,7 @@ export async function findAtStation(
     now.getTime() - lastSeenAt.getTime() < stationIdleMs &&
     // Begun while the clock was wrong, it would last for as long as the clock was ahead.
     lastSeenAt <= latestMoment()
-  if (!isHeld || shiftId === null || personId === null || name === null || role === null)
+  if (!isHeld || shiftId === null || beganAt === null || personId === null || name === null || role === null)
     return { ...station, personId: null, language: row.bakeryLanguage }
   return {
     ...station,
@@ -64,6 +77,7 @@ export async function findAtStation(
     role,
     shiftId,
     shiftSeenAt: lastSeenAt,
+    pinGivenAt: beganAt,
     language: row.language ?? row.bakeryLanguage,
   }
 }

@@ -1,7 +1,7 @@
 import { binomialTail } from '@/lib/calc/distributions/binomial-tail'
 import type { DeclaredTrial, MeasuredBatch } from '@/lib/kitchen/results/trial-facts'
 import { loafFigures, type FigureReading } from '@/lib/kitchen/readings/loaf-figures'
-import { settleRepeats } from '@/lib/kitchen/readings/settle-repeats'
+import { settleRepeats } from '@/lib/kitchen/readings/settle-repeats.input'
 import { standardMeasures } from '@/lib/kitchen/stores/standard-measures'
 import type { BakedTrial } from '@/seed/baked-trials'
 import { simulatedDough, type SimulatedDough } from '@/seed/simulated-bake'

@@ -71,9 +71,14 @@ export async function enrolAndLogOn({ page, tap }: Pick<Tablet, 'page' | 'tap'>,
 export async function logOn({ page, tap }: Pick<Tablet, 'page' | 'tap'>): Promise<void> {
   await tap(page.getByRole('button', { name: /^Esi/ }))
   await page.getByRole('heading', { name: 'PIN of Esi' }).waitFor()
+  await typePin({ page })
+  await page.getByText('On it: Esi').waitFor()
+}
+
+/** Types the PIN that everybody has here. */
+export async function typePin({ page }: Pick<Tablet, 'page'>): Promise<void> {
   await page.clock.fastForward(betweenTapsMs)
   for (const digit of testPin) await page.getByRole('button', { name: digit, exact: true }).tap()
-  await page.getByText('On it: Esi').waitFor()
 }
 
 /** Opens a place of a dough, from its list. */
@@ -82,11 +87,18 @@ export async function openPlace({ page, tap }: Tablet, code: string, measure: st
   await tap(page.locator('section').filter({ hasText: measure }).getByRole('button', { name: place }))
 }
 
-/** Types a number and keeps it. */
-export async function keepNumber({ page, tap }: Tablet, digits: string): Promise<void> {
+const keyNames: Readonly<Record<string, string>> = { '.': 'Decimal mark', '-': 'Above or below zero' }
+
+/** Types a number. */
+export async function typeNumber({ page }: Pick<Tablet, 'page'>, digits: string): Promise<void> {
   for (const digit of digits) {
     await page.clock.fastForward(betweenTapsMs)
-    await page.getByRole('button', { name: digit === '.' ? 'Decimal mark' : digit, exact: true }).tap()
+    await page.getByRole('button', { name: keyNames[digit] ?? digit, exact: true }).tap()
   }
+}
+
+/** Types a number and keeps it. */
+export async function keepNumber({ page, tap }: Tablet, digits: string): Promise<void> {
+  await typeNumber({ page }, digits)
   await tap(page.getByRole('button', { name: /^Keep / }))
 }

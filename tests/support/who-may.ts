@@ -79,7 +79,13 @@ export function actorOf(party: PartyName, bakeryId = '01a22670-a9c1-7116-b164-c0
     case 'station':
       return which === 'alone'
         ? { ...station, personId: null }
-        : { ...station, ...person, shiftId: '01a22670-d002-7a10-8c3f-4f0e9d2b6a55', shiftSeenAt: new Date(0) }
+        : {
+            ...station,
+            ...person,
+            shiftId: '01a22670-d002-7a10-8c3f-4f0e9d2b6a55',
+            shiftSeenAt: new Date(0),
+            pinGivenAt: new Date(0),
+          }
     case 'taster':
       return { kind, bakeryId, language: null, panelId: '01a22670-e2aa-7c31-9b1e-0a6d1c7f2e90', code: '417' }
     default:

@@ -1,6 +1,6 @@
 import 'server-only'
 import { isOutside, type JudgedReading } from './range-of-reading'
-import { settleRepeats } from './settle-repeats'
+import { settleRepeats } from './settle-repeats.input'
 
 export type ReadingAnswer = {
   readingId: string

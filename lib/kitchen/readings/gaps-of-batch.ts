@@ -4,7 +4,7 @@ import { decidingMeasures } from './deciding-measures'
 import { piecesToRead } from './pieces-to-read'
 import type { PlausibleRange } from './plausible-range'
 import { isOutside, rangeOfReading, type JudgedReading } from './range-of-reading'
-import { settleRepeats } from './settle-repeats'
+import { settleRepeats } from './settle-repeats.input'
 
 export type GapMeasure = {
   id: string

@@ -3,6 +3,8 @@ import { levelOf, type ActorOf } from '../../auth/rights'
 import type { AsideWhy } from '../../db/generated/enums'
 import type { Json } from '../../documents/canonical-text'
 import { Refusal } from '../refusal'
+import { isOwnSlip } from '../conduct/is-own-slip.input'
+import { wantsPin } from '../conduct/wants-pin.input'
 import { mustBeOpen } from '../trials/must-be-open'
 import { answerOfReading, type ReadingAnswer } from './answer-of-reading'
 import { enteredValue } from './entered-value'
@@ -22,7 +24,7 @@ import {
   type ReadingPlace,
 } from './reading-facts'
 import { levelOfPiece, mayCorrect } from './rules'
-import { takesRepeat } from './takes-repeat'
+import { takesRepeat } from './takes-repeat.input'
 
 export type ReadingVerdict =
   /** To be kept, and what the record says of it. */
@@ -46,8 +48,7 @@ type Correction = Extract<ReadingEntry, { supersedesId: string }>
  * tells it from then on); a correction keeps the time at which the wrong one was taken. What comes to readings that were
  * sealed is aside, as `trial_closed`, where it could have been read: a proposed amendment.
  * @throws Refusal not-found, trial-not-approved, trial-closed, trial-stopped, batch-not-begun, batch-not-baked,
- * correction-not-yours,
- * no-further-repeat, odd-reading, and what is wrong at a field
+ * correction-not-yours, correction-wants-pin, no-further-repeat, odd-reading, and what is wrong at a field
  */
 export function judgeReading(entry: ReadingEntry, facts: ReadingFacts, by: By): ReadingVerdict {
   return 'supersedesId' in entry ? judgeCorrection(entry, facts, by) : judgeLogged(entry, facts, by)
@@ -112,6 +113,8 @@ function judgeCorrection(entry: Correction, facts: ReadingFacts, by: By): Readin
     })
   )
     throw new Refusal('correction-not-yours')
+  if (!isSealed && by.actor.kind === 'station' && wantsPin({ isSlip: isSlipOf(wrong, by), ...by.actor, now: by.now }))
+    throw new Refusal('correction-wants-pin')
   if (wrong.isCorrected && !isSealed)
     return {
       ...asideOf(entry, { trialId: batch.trialId, batchId: batch.id }),
@@ -120,6 +123,13 @@ function judgeCorrection(entry: Correction, facts: ReadingFacts, by: By): Readin
     }
   mustBePlace(place, measure, batch.trial)
   return judgeValue(entry, { facts, batch, measure, place }, by, wrong.takenAt, { wrong, reason: entry.reason })
+}
+
+function isSlipOf(wrong: KnownReading, { actor, now }: By): boolean {
+  return isOwnSlip(
+    { person: { id: wrong.personId }, receivedAt: wrong.receivedAt },
+    { person: { id: actor.personId }, receivedAt: now },
+  )
 }
 
 type At = { facts: ReadingFacts; batch: BatchFacts; measure: MeasureFacts; place: ReadingPlace }

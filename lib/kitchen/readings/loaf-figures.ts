@@ -3,7 +3,7 @@ import { groupBy } from '../../calc/group-by'
 import { loafLosses } from '../../calc/loaf/loaf-losses'
 import { specificVolumeMlPerG } from '../../calc/loaf/specific-volume'
 import { summariseReadings } from '../../calc/loaf/summarise-readings'
-import { settleRepeats, type SettledReading } from './settle-repeats'
+import { settleRepeats, type SettledReading } from './settle-repeats.input'
 
 /** A reading that holds: out of `currentReadings`. */
 export type FigureReading = {

@@ -1,6 +1,6 @@
 import 'server-only'
 import { groupBy } from '../../calc/group-by'
-import { isOwnSlip } from '../conduct/is-own-slip'
+import { isOwnSlip } from '../conduct/is-own-slip.input'
 import { oddDays, type OddDay } from '../conduct/odd-days'
 import { oddTime, type OddTime } from '../conduct/odd-time'
 import type { Repair } from '../repairs/repairs-of-trial'

@@ -12,7 +12,8 @@ import { measuresToRead } from '../readings/measures-to-read'
 import { piecesToRead } from '../readings/pieces-to-read'
 import { plausibleRange } from '../readings/plausible-range'
 import { levelOfPiece } from '../readings/rules'
-import { takesRepeat } from '../readings/takes-repeat'
+import { toBaseUnit } from '../readings/to-base-unit'
+import { takesRepeat } from '../readings/takes-repeat.input'
 import { sureOf } from '../sure-of'
 import { openStates } from '../trials/rules'
 
@@ -20,6 +21,7 @@ import { openStates } from '../trials/rules'
 const mostTrials = 20
 
 type Reading = {
+  id: string
   measureId: string
   piece: number | null
   repeat: number
@@ -27,7 +29,8 @@ type Reading = {
   valueEntered: string
   unitEntered: string
   takenAt: Date
-  person: { name: string }
+  receivedAt: Date
+  person: { id: string; name: string }
 }
 
 /**
@@ -80,7 +83,7 @@ export const getFloor = query({
                   takenAt: true,
                   receivedAt: true,
                   supersedesId: true,
-                  person: { select: { name: true } },
+                  person: { select: { id: true, name: true } },
                 },
               },
             },
@@ -134,6 +137,10 @@ export const getFloor = query({
                     least: inUnit(range.least, unit, measure.unit),
                     most: inUnit(range.most, unit, measure.unit),
                     level: measure.level,
+                    /** With these a tablet finds out by itself that two disagree: base = times × value + plus. */
+                    repeats: measure.repeats,
+                    repeatLimit: measure.repeatLimit,
+                    toBase: lineToBase(unit, measure.unit),
                     /** Without it the dough is not read whole. */
                     isWanted: deciding.has(measure.id) || (measure.code !== null && measure.level === 'batch'),
                     places: (measure.level === 'batch' ? [null] : numbersTo(pieces)).flatMap((piece) =>
@@ -145,6 +152,10 @@ export const getFloor = query({
                         factorLevel: piece === null ? null : levelOfPiece(piece, trial.factorLevels),
                         repeat,
                         reading: reading && {
+                          id: reading.id,
+                          personId: reading.person.id,
+                          receivedAt: reading.receivedAt.toISOString(),
+                          inBase: reading.value,
                           value: reading.valueEntered,
                           unit: reading.unitEntered,
                           at: reading.takenAt.toISOString(),
@@ -170,6 +181,12 @@ function unitToEnter(baseUnit: string, temperatures: 'celsius' | 'fahrenheit'): 
 
 function inUnit(value: number, unit: string, baseUnit: string): number {
   return sureOf(fromBaseUnit({ value, unit, baseUnit }), 'a unit of the measure')
+}
+
+/** Units are lines of each other, so two points of one tell it. */
+function lineToBase(unit: string, baseUnit: string): { times: number; plus: number } {
+  const at = (number: string) => sureOf(toBaseUnit({ number, unit, baseUnit }), 'a unit of the measure')
+  return { times: at('1') - at('0'), plus: at('0') }
 }
 
 /** The readings of one thing that are there or wanted; a further one where two disagree. */

@@ -1,5 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
+import { levelOf } from '../../auth/rights'
 import { query } from '../query'
 
 /** The tablet itself: its name, who is on it, and who may log on, by name. No e-mail, no cost and no PIN is in it. */
@@ -23,7 +24,11 @@ export const getStation = query({
     return {
       station: { id: actor.stationId, name: actor.stationName },
       bakery,
-      people,
+      people: people.map((person) => ({
+        ...person,
+        /** Of anybody; who may not corrects their own of this shift. */
+        correctsAny: levelOf({ kind: 'station', role: person.role }, 'correct-reading') === 'yes',
+      })),
       onShift: actor.personId === null ? null : { id: actor.personId, name: actor.name, role: actor.role },
     }
   },

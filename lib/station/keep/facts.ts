@@ -2,14 +2,24 @@
 export type StationFacts = {
   station: { id: string; name: string }
   bakery: { name: string; timeZone: string; locale: string }
-  people: { id: string; name: string }[]
+  people: { id: string; name: string; correctsAny: boolean }[]
 }
 
 export type FloorPlace = {
   piece: number | null
   factorLevel: string | null
   repeat: number
-  reading: { value: string; unit: string; at: string; who: string } | null
+  reading: {
+    id: string
+    value: string
+    unit: string
+    /** In the measure's base unit. */
+    inBase: number
+    at: string
+    receivedAt: string
+    who: string
+    personId: string
+  } | null
 }
 
 export type FloorMeasure = {
@@ -21,6 +31,11 @@ export type FloorMeasure = {
   most: number
   level: 'batch' | 'piece'
   isWanted: boolean
+  /** How many readings it asks for, and by how much two may differ, in the base unit; null for a share of their mean. */
+  repeats: number
+  repeatLimit: number | null
+  /** base = times × value + plus */
+  toBase: { times: number; plus: number }
   places: FloorPlace[]
 }
 

@@ -1,6 +1,6 @@
 import { v7 as uuid } from 'uuid'
 import type { KindFacts } from '../kinds/kind-facts'
-import { textOfEntry } from '../kinds/kinds'
+import { isTimed, textOfEntry } from '../kinds/kinds'
 import type { EntryKind, OutboxEntry } from '../outbox/entry'
 import { hashOf } from './hash-of'
 import { inOne, recall, remember, tablet } from './tablet'
@@ -27,27 +27,33 @@ export type NewEntry<Kind extends EntryKind> = {
  */
 export async function keepEntry<Kind extends EntryKind>(q: NewEntry<Kind>): Promise<boolean> {
   const { kind, content, shown, by, draft, isTaken } = q
-  const payload = { ...content, id: uuid(), takenAt: new Date().toISOString() } as KindFacts[Kind]['payload']
+  const payload = {
+    ...content,
+    id: uuid(),
+    ...(isTimed(kind) ? { takenAt: new Date().toISOString() } : {}),
+  } as KindFacts[Kind]['payload']
   const hash = await hashOf(textOfEntry(kind, payload))
   return inOne(async () => {
     if (isTaken(await tablet.outbox.toArray())) return false
     const counter = ((await recall('counter')) ?? 0) + 1
     await remember('counter', counter)
-    await tablet.outbox.add({
-      format: 1,
+    const entry = {
+      format: 1 as const,
       id: payload.id,
       kind,
-      schema: 1,
+      schema: 1 as const,
       payload,
       hash,
       counter,
       ...by,
-      state: 'waiting',
+      state: 'waiting' as const,
       refusal: null,
       words: null,
       settledAt: null,
       shown,
-    })
+    }
+    // Kind, payload and what is shown are of one kind, which the compiler does not see through.
+    await tablet.outbox.add(entry as OutboxEntry)
     if (draft !== null) await tablet.drafts.delete(draft)
     return true
   })

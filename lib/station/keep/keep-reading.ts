@@ -1,4 +1,4 @@
-import type { OutboxEntry } from '../outbox/entry'
+import { holds } from '../outbox/holds'
 import { keepEntry, type KeptBy } from './keep-entry'
 import { draftKey, placeKey, type Place } from './place-key'
 
@@ -35,11 +35,7 @@ export async function keepReading({ place, factorLevel, value, unit, confirmed, 
     shown: { ...shown, piece, level: factorLevel, repeat, unit },
     by,
     draft: draftKey(by.personId, place),
-    isTaken: (entries) => entries.some((each) => holds(each) && placeKey(each.payload) === key),
+    isTaken: (entries) =>
+      entries.some((each) => each.kind === 'reading' && holds(each) && placeKey(each.payload) === key),
   })
-}
-
-/** A reading that the book refused leaves its place free for another one. */
-function holds({ kind, state }: OutboxEntry): boolean {
-  return kind === 'reading' && state !== 'attention'
 }

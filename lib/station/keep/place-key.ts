@@ -14,3 +14,8 @@ export function placeKey({
 export function draftKey(personId: string, place: Place): string {
   return `${personId} ${placeKey(place)}`
 }
+
+/** As `draftKey`, of what is to take the place of what stands there. */
+export function fixKey(personId: string, place: Place): string {
+  return `${draftKey(personId, place)} fix`
+}

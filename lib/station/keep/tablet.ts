@@ -12,13 +12,23 @@ export type Kept = {
   /** Who is on it, and when they last touched it, ms. */
   on: { personId: string; touchedAt: number }
   /** Which screen is open. */
-  at: { batchId: string; measureId: string | null; piece: number | null; repeat: number | null }
+  at: {
+    batchId: string
+    measureId: string | null
+    piece: number | null
+    repeat: number | null
+    /** Opened to put right what stands there. */
+    isFix?: true
+  }
   /** The last counter that an entry was given. */
   counter: number
 }
 
 const database = new Dexie('evendough-station', { chromeTransactionDurability: 'strict' })
 database.version(1).stores({ outbox: 'id, state, counter', holders: 'personId', drafts: 'place', kept: 'name' })
+
+// What was fetched says more since, and is fetched again.
+database.version(2).upgrade((upgrade) => upgrade.table('kept').delete('floor'))
 
 /** Everything on the tablet. A change is on its disk when its promise is kept, not before. */
 export const tablet = {

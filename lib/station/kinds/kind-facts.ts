@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import type { correctReadingInput } from '../../kitchen/readings/correct-reading.input'
 import type { logReadingInput } from '../../kitchen/readings/log-reading.input'
 
 /** Of each kind of entry what is sent, and what shows it on the tablet without the floor that it was made on. */
@@ -6,5 +7,19 @@ export type KindFacts = {
   reading: {
     payload: z.input<typeof logReadingInput>
     shown: { code: string; measure: string; piece: number | null; level: string | null; repeat: number; unit: string }
+  }
+  correction: {
+    payload: z.input<typeof correctReadingInput>
+    shown: {
+      code: string
+      measure: string
+      batchId: string
+      measureId: string
+      level: string | null
+      /** What stood there. */
+      was: string
+      /** When it was made; what is sent says it nowhere. */
+      at: string
+    }
   }
 }

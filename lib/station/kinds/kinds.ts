@@ -11,6 +11,8 @@ type KindOf<Kind extends EntryKind> = {
   textOf(payload: KindFacts[Kind]['payload']): string
   /** What it says, in a line. */
   said(entry: EntryOf<Kind>, locale: string): string
+  /** When it was made, of a kind whose payload has no time of its own. */
+  at?(entry: EntryOf<Kind>): string
 }
 
 /** What the tablet can do with an entry of each kind; the book has a handler for each. */
@@ -25,6 +27,18 @@ const kinds: { [Kind in EntryKind]: KindOf<Kind> } = {
         value: shownValue(payload.value, payload.unit, locale),
       }),
   },
+  correction: {
+    textOf: readingContentText,
+    said: ({ payload: { piece = null, repeat, value, unit }, shown }, locale) =>
+      sayName(words.list.correction, 'en', {
+        code: shown.code,
+        measure: shown.measure,
+        place: placeName({ piece, level: shown.level, repeat }),
+        was: shown.was,
+        value: shownValue(value, unit, locale),
+      }),
+    at: ({ shown }) => shown.at,
+  },
 }
 
 /** The one text of what an entry of a kind says. */
@@ -36,4 +50,15 @@ export function textOfEntry<Kind extends EntryKind>(kind: Kind, payload: KindFac
 export function saidOfEntry<Kind extends EntryKind>(entry: EntryOf<Kind> & OutboxEntry, locale: string): string {
   const kind: KindOf<Kind> = kinds[entry.kind]
   return kind.said(entry, locale)
+}
+
+/** Whether what is sent of a kind says when it was made. */
+export function isTimed(kind: EntryKind): boolean {
+  return kinds[kind].at === undefined
+}
+
+/** When an entry was made, by the tablet's clock. */
+export function momentOfEntry<Kind extends EntryKind>(entry: EntryOf<Kind> & OutboxEntry): string {
+  const kind: KindOf<Kind> = kinds[entry.kind]
+  return kind.at?.(entry) ?? ('takenAt' in entry.payload ? entry.payload.takenAt : '')
 }

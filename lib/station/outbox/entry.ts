@@ -41,6 +41,8 @@ export type Holder = {
   token: string | null
   /** When the PIN is asked again, ms. */
   endsAt: number
+  /** When they last typed their PIN here, ms. */
+  pinAt?: number
   /** What the book wants before it takes more from this person. */
   asks: 'nothing' | 'tap' | 'pin'
 }

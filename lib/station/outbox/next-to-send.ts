@@ -5,7 +5,7 @@ const mostEntries = 50
 
 /**
  * What goes next: the oldest entries that wait, of one person and so under one token, in the order in which they were
- * kept. Whoever has to log on first holds nobody else up.
+ * kept. Whoever has to log on first holds nobody else up but what rests on theirs.
  * @param entries of this tablet, in any order
  */
 export function nextToSend(
@@ -13,9 +13,7 @@ export function nextToSend(
   holders: readonly Holder[],
 ): { token: string; personId: string; entries: OutboxEntry[] } | null {
   const blocked = new Set(holders.filter(({ asks }) => asks !== 'nothing').map(({ personId }) => personId))
-  const waiting = entries
-    .filter(({ state, personId }) => state === 'waiting' && !blocked.has(personId))
-    .sort((a, b) => a.counter - b.counter)
+  const waiting = inOrder(entries, blocked)
   const [first] = waiting
   if (!first) return null
   const other = waiting.findIndex(({ personId }) => personId !== first.personId)
@@ -24,4 +22,20 @@ export function nextToSend(
     personId: first.personId,
     entries: waiting.slice(0, Math.min(other === -1 ? waiting.length : other, mostEntries)),
   }
+}
+
+/** What can go, oldest first: the correction of something that the book has not got waits for that to go before it. */
+function inOrder(entries: readonly OutboxEntry[], blocked: ReadonlySet<string>): OutboxEntry[] {
+  const away = new Set<string>()
+  return entries
+    .filter(({ state }) => state === 'waiting' || state === 'attention')
+    .sort((a, b) => a.counter - b.counter)
+    .filter(({ id, state, personId, payload }) => {
+      const goes =
+        state === 'waiting' &&
+        !blocked.has(personId) &&
+        !('supersedesId' in payload && payload.supersedesId && away.has(payload.supersedesId))
+      if (!goes) away.add(id)
+      return goes
+    })
 }

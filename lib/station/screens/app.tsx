@@ -1,7 +1,9 @@
 import { useState } from 'react'
 import { station as words } from '../../words/en/station'
 import { readTablet } from '../keep/read-tablet'
+import { placesWithEntries } from '../outbox/stand-of-place'
 import { useLive } from '../ui/use-live'
+import { CorrectionScreen } from './correction'
 import { DoughScreen } from './dough'
 import { DoughList } from './dough-list'
 import { Enrol } from './enrol'
@@ -27,7 +29,12 @@ export function App() {
   const person = on && holders.find(({ personId }) => personId === on.personId)
   const dough = at && (floor?.value.doughs.find(({ id }) => id === at.batchId) ?? null)
   const measure = dough?.measures.find(({ id }) => id === at?.measureId)
-  const place = measure?.places.find(({ piece, repeat }) => piece === at?.piece && repeat === at.repeat)
+  const place =
+    dough &&
+    measure &&
+    placesWithEntries(dough.id, measure, entries).find(
+      ({ piece, repeat }) => piece === at?.piece && repeat === at.repeat,
+    )
   const { locale, timeZone } = station.bakery
   const shared = { locale, timeZone, entries }
 
@@ -37,20 +44,30 @@ export function App() {
     if (!person) return <Who people={station.people} holders={holders} />
     if (!at) return <DoughList {...shared} floor={floor} />
     if (!dough || !measure || !place) return <DoughScreen {...shared} dough={dough} />
-    return (
-      <ReadingScreen
-        key={`${dough.id} ${measure.id} ${place.piece} ${place.repeat}`}
+    const by = {
+      stationId: station.station.id,
+      personId: person.personId,
+      personName: person.name,
+      shiftToken: person.token ?? '',
+    }
+    const { stands } = place
+    const opened = {
+      key: `${dough.id} ${measure.id} ${place.piece} ${place.repeat} ${person.personId}`,
+      dough,
+      measure,
+      by,
+    }
+    return at.isFix && stands ? (
+      <CorrectionScreen
         {...shared}
-        dough={dough}
-        measure={measure}
-        place={place}
-        by={{
-          stationId: station.station.id,
-          personId: person.personId,
-          personName: person.name,
-          shiftToken: person.token ?? '',
-        }}
+        {...opened}
+        key={opened.key}
+        place={{ ...place, stands }}
+        pinAt={person.pinAt ?? 0}
+        correctsAny={station.people.find(({ id }) => id === person.personId)?.correctsAny ?? false}
       />
+    ) : (
+      <ReadingScreen {...shared} {...opened} key={opened.key} place={place} />
     )
   }
   return (

@@ -55,22 +55,34 @@ export function DoughScreen({ dough, entries, locale, timeZone }: DoughProps) {
               <small>{isRead ? words.dough.read : measure.isWanted ? words.dough.wanted : words.dough.optional}</small>
             </h2>
             <ul className="rows">
-              {places.map(({ piece, repeat, factorLevel, stands }) => (
+              {places.map(({ piece, repeat, factorLevel, stands, lost }) => (
                 <li key={`${piece} ${repeat}`}>
                   {stands ? (
                     <div className="stood">
-                      <span>{placeName({ piece, level: factorLevel, repeat })}</span>
-                      <b className="figure">{shownValue(stands.value, stands.unit, locale)}</b>
-                      <span className="end">
-                        {words.states[stands.state]}
-                        <br />
-                        <small>
-                          {say(words.place.byAt, 'en', {
-                            who: stands.who,
-                            at: shownTime(stands.at, { locale, timeZone }),
-                          })}
-                        </small>
-                      </span>
+                      <Tap
+                        look="row"
+                        onTap={() =>
+                          void remember('at', { batchId: dough.id, measureId: measure.id, piece, repeat, isFix: true })
+                        }
+                      >
+                        <span>{placeName({ piece, level: factorLevel, repeat })}</span>
+                        <b className="figure">{shownValue(stands.value, stands.unit, locale)}</b>
+                        <span className="end">
+                          {words.states[stands.state]}
+                          <br />
+                          <small>
+                            {say(words.place.byAt, 'en', {
+                              who: stands.who,
+                              at: shownTime(stands.at, { locale, timeZone }),
+                            })}
+                          </small>
+                        </span>
+                      </Tap>
+                      {lost.map(({ value, unit }, at) => (
+                        <p key={at} className="attention">
+                          {say(words.place.lost, 'en', { value: shownValue(value, unit, locale) })}
+                        </p>
+                      ))}
                     </div>
                   ) : (
                     <Tap

@@ -1,21 +1,34 @@
+import { useState } from 'react'
 import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import type { OutboxEntry } from '../outbox/entry'
-import { saidOfEntry } from '../kinds/kinds'
+import { pinWanted } from '../outbox/holds'
+import { momentOfEntry, saidOfEntry } from '../kinds/kinds'
 import { sendAgain } from '../keep/send-again'
 import { sendOutbox } from '../talk/send-outbox'
 import { shownTime } from '../ui/figures'
 import { Tap } from '../ui/tap'
+import { PinPad } from './pin-pad'
 
 type OutboxListProps = { entries: readonly OutboxEntry[]; locale: string; timeZone: string; onBack(): void }
 
 /** Everything that lies on the tablet: what needs somebody first, with the book's words, then what waits, then the rest. */
 export function OutboxList({ entries, locale, timeZone, onBack }: OutboxListProps) {
+  const [asked, setAsked] = useState<OutboxEntry | null>(null)
   const groups = [
     { title: words.list.attention, rows: entries.filter(({ state }) => state === 'attention') },
     { title: words.list.waiting, rows: entries.filter(({ state }) => state === 'waiting') },
     { title: words.list.book, rows: entries.filter(({ state }) => state === 'book' || state === 'aside').reverse() },
   ]
+  if (asked)
+    return (
+      <PinPad
+        person={{ id: asked.personId, name: asked.personName }}
+        why={words.fix.pin}
+        onBack={() => setAsked(null)}
+        onDone={() => setAsked(null)}
+      />
+    )
   return (
     <div className="narrow">
       <div className="heads">
@@ -41,12 +54,22 @@ export function OutboxList({ entries, locale, timeZone, onBack }: OutboxListProp
                   <p>
                     {say(words.list.by, 'en', {
                       name: entry.personName,
-                      at: shownTime(entry.payload.takenAt, { locale, timeZone }),
+                      at: shownTime(momentOfEntry(entry), { locale, timeZone }),
                     })}
                   </p>
                   {entry.state === 'attention' && (
-                    <Tap look="plain" onTap={() => void sendAgain(entry).then(sendOutbox)}>
-                      {entry.refusal === 'odd-reading' ? words.list.confirm : words.list.again}
+                    <Tap
+                      look="plain"
+                      onTap={() => {
+                        if (entry.refusal === pinWanted) setAsked(entry)
+                        else void sendAgain(entry).then(sendOutbox)
+                      }}
+                    >
+                      {entry.refusal === pinWanted
+                        ? words.list.typePin
+                        : entry.refusal === 'odd-reading'
+                          ? words.list.confirm
+                          : words.list.again}
                     </Tap>
                   )}
                 </li>

@@ -8,8 +8,16 @@ import { deleteSign, Key, Tap } from '../ui/tap'
 const digits = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '0'] as const
 const pinLength = 6
 
+type PinPadProps = {
+  person: { id: string; name: string }
+  /** What it is asked for, where that is not plain. */
+  why?: string
+  onBack(): void
+  onDone?(): void
+}
+
 /** A pad of its own for the six digits: they are judged by the book alone, kept nowhere and never shown. */
-export function PinPad({ person, onBack }: { person: { id: string; name: string }; onBack(): void }) {
+export function PinPad({ person, why, onBack, onDone }: PinPadProps) {
   const [pin, setPin] = useState('')
   const [error, setError] = useState<string | null>(null)
   const [isAsking, setAsking] = useState(false)
@@ -25,12 +33,16 @@ export function PinPad({ person, onBack }: { person: { id: string; name: string 
     setAsking(false)
     setPin('')
     if (refused) setError(refused.words ?? words.pin.offline)
-    else await catchUp()
+    else {
+      onDone?.()
+      await catchUp()
+    }
   }
   return (
     <div className="two">
       <section>
         <h1>{say(words.pin.title, 'en', { name: person.name })}</h1>
+        {why !== undefined && <p>{why}</p>}
         <p role="status" className="dots" data-typed={pin.length}>
           <span aria-hidden="true">{Array.from({ length: pinLength }, (_, at) => (at < pin.length ? '●' : '○'))}</span>
           <span className="unseen">{say(words.pin.typed, 'en', { count: pin.length })}</span>
@@ -39,7 +51,7 @@ export function PinPad({ person, onBack }: { person: { id: string; name: string 
           {error}
         </p>
         <Tap look="plain" onTap={onBack}>
-          {words.pin.back}
+          {onDone ? words.pin.backTo : words.pin.back}
         </Tap>
       </section>
       <div className="pad">

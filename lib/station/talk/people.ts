@@ -1,4 +1,5 @@
 import { forget, inOne, recall, remember, tablet } from '../keep/tablet'
+import { pinWanted } from '../outbox/holds'
 import { askBook, refusalIn } from './ask-book'
 
 /** Lets the book judge a PIN. @returns null when the person is on, otherwise why not: words, or nothing without an answer */
@@ -11,8 +12,21 @@ export async function logOnAs(personId: string, pin: string): Promise<{ words: s
     return { words: given?.problems?.pin ?? refusalIn(answer)?.words ?? null }
   const { shiftToken: token, endsAt, person } = given
   await inOne(async () => {
-    await tablet.holders.put({ personId, name: person.name, token, endsAt: Date.parse(endsAt), asks: 'nothing' })
+    await tablet.holders.put({
+      personId,
+      name: person.name,
+      token,
+      endsAt: Date.parse(endsAt),
+      asks: 'nothing',
+      pinAt: Date.now(),
+    })
     await remember('on', { personId, touchedAt: Date.now() })
+    // What waited for this PIN goes on.
+    await tablet.outbox
+      .where('state')
+      .equals('attention')
+      .filter((entry) => entry.personId === personId && entry.refusal === pinWanted)
+      .modify({ state: 'waiting', refusal: null, words: null })
   })
   return null
 }

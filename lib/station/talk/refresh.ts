@@ -25,7 +25,7 @@ export async function refresh(): Promise<void> {
   await remember('station', {
     station,
     bakery: { name: bakery.name, timeZone: bakery.timeZone, locale: bakery.locale },
-    people: people.map(({ id, name }) => ({ id, name })),
+    people: people.map(({ id, name, correctsAny }) => ({ id, name, correctsAny })),
   })
   await remember('withdrawn', false)
   if (!on || !token) return

@@ -7,9 +7,14 @@ export function decimalMark(locale: string): string {
   return plainNumber(1.5, { locale }).slice(1, 2)
 }
 
+/** A number as it is typed, in the bakery's own mark. */
+export function shownTyped(text: string, locale: string): string {
+  return text.replace('.', decimalMark(locale)).replace('-', '\u2212')
+}
+
 /** A number as it is typed and kept, with a point, in the bakery's own mark and with its unit. */
 export function shownValue(value: string, unit: string, locale: string): string {
-  return withUnit(value.replace('.', decimalMark(locale)), unit)
+  return withUnit(shownTyped(value, locale), unit)
 }
 
 /** An end of a range, with its unit. */

@@ -144,5 +144,7 @@ export const refusals = {
     'As it was sent, this cannot be a reading of this batch: it is no amount of the measure, or of no piece there is. Leave it aside, and correct the reading by hand if it is wrong.',
   'entry-not-kept':
     'The book could not keep this one and does not know why; the others are not held up. Tell whoever looks after this install.',
+  'correction-wants-pin':
+    'What is corrected after ten minutes, or of somebody else, wants the PIN of who corrects it. Type the PIN, and it goes on.',
   'correction-not-yours': 'You can correct your own readings of this shift. Ask the head baker for others.',
 } as const

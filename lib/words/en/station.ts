@@ -37,6 +37,7 @@ export const station = {
     typed: { one: 'One digit of six typed', other: '{count} digits of six typed' },
     offline: 'A PIN can only be checked while the book answers.',
     back: 'Somebody else',
+    backTo: 'Back',
   },
   strip: {
     on: 'On it: {name}',
@@ -98,6 +99,7 @@ export const station = {
     empty: 'not read yet',
     byAt: '{who}, {at}',
     measured: '{measure}, {place}',
+    lost: 'A correction to {value} came when somebody else had corrected it. The book keeps it aside.',
   },
   reading: {
     usual: 'Usual here: {least} to {most}',
@@ -105,6 +107,7 @@ export const station = {
     keepNothing: 'Keep',
     delete: 'Delete the last digit',
     decimal: 'Decimal mark',
+    sign: 'Above or below zero',
     odd: '{value} is outside what is usual here, {least} to {most}. Look again.',
     oddKeep: 'It is right: keep {value}',
     oddChange: 'Change it',
@@ -112,6 +115,25 @@ export const station = {
     notKept: 'This could not be kept on the tablet. Write it down on paper, and tell the desk.',
     taken: 'A reading for this place is on this tablet already.',
     back: 'Back to the dough',
+    last: 'Last read: {place}, {value}',
+    third: 'The readings before are too far apart. Read it once more.',
+  },
+  fix: {
+    was: 'Stands here: {value}, {who}, {at}',
+    /** The reason that is sent with a slip. */
+    slip: 'Own slip, put right at once',
+    why: 'Why is it corrected?',
+    reasons: {
+      typed: 'Typed wrong',
+      read: 'Read wrong',
+      instrument: 'The instrument was wrong',
+      piece: 'Another piece was read',
+    },
+    other: 'Another reason',
+    goOn: 'Go on with this reason',
+    notYours: 'Somebody else read this. The head baker or the owner corrects it.',
+    taken: 'A correction of this is on this tablet already.',
+    pin: 'What is corrected after ten minutes, or of somebody else, is kept under your PIN.',
   },
   states: {
     waiting: 'on this tablet',
@@ -129,6 +151,8 @@ export const station = {
     book: 'In the book',
     bookNote: 'Kept here for 14 days.',
     row: 'Dough {code}, {measure}, {place}: {value}',
+    correction: 'Dough {code}, {measure}, {place}: {value} in place of {was}',
+    typePin: 'Type the PIN, and send it',
     by: '{name}, {at}',
     again: 'Send it again',
     confirm: 'It is right: send it',

@@ -1,14 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { backOffMs } from '@/lib/station/outbox/back-off'
-import type { Holder, OutboxEntry } from '@/lib/station/outbox/entry'
+import type { EntryOf, Holder, OutboxEntry } from '@/lib/station/outbox/entry'
 import { judgeAnswer, type Answer } from '@/lib/station/outbox/judge-answer'
 import { nextToSend } from '@/lib/station/outbox/next-to-send'
 import { placesWithEntries, toRead } from '@/lib/station/outbox/stand-of-place'
+import { readEnteredValue } from '@/lib/kitchen/readings/read-entered-value'
 import { readTyped, typedWith } from '@/lib/station/outbox/typed-digits'
 
 const unreadable = 'The book could not read this.'
-const entry = (counter: number, more: Partial<OutboxEntry> = {}): OutboxEntry => ({
+const entry = (counter: number, more: Partial<EntryOf<'reading'>> = {}): OutboxEntry => ({
   format: 1,
   id: `id-${counter}`,
   kind: 'reading',
@@ -37,6 +38,22 @@ const entry = (counter: number, more: Partial<OutboxEntry> = {}): OutboxEntry =>
   shown: { code: '101', measure: 'Dough temperature', piece: null, level: null, repeat: 1, unit: '°C' },
   ...more,
 })
+/** A correction of an entry of this tablet, or of what has another id. */
+const correction = (counter: number, of: string, more: Partial<EntryOf<'correction'>> = {}): OutboxEntry => ({
+  ...entry(counter),
+  kind: 'correction',
+  payload: { id: `id-${counter}`, supersedesId: of, piece: null, repeat: 1, value: '24.6', unit: '°C', reason: 'slip' },
+  shown: {
+    code: '101',
+    measure: 'Dough temperature',
+    batchId: 'dough',
+    measureId: 'measure',
+    level: null,
+    was: '26.4 °C',
+    at: '2026-03-02T04:05:00.000Z',
+  },
+  ...more,
+})
 const holder = (personId: string, more: Partial<Holder> = {}): Holder => ({
   personId,
   name: personId,
@@ -63,6 +80,18 @@ describe('what is sent next', () => {
     const entries = [entry(1), entry(2, { personId: 'henk' })]
     expect(nextToSend(entries, [holder('esi', { asks: 'pin' }), holder('henk')])?.personId).toBe('henk')
     expect(nextToSend(entries, [holder('esi', { asks: 'tap' }), holder('henk', { asks: 'pin' })])).toBeNull()
+  })
+
+  it('holds a correction back while what it corrects cannot go, and what corrects that', () => {
+    const ofHenk = [correction(2, 'id-1', { personId: 'henk' }), correction(3, 'id-2'), entry(4)]
+    const sent = (entries: OutboxEntry[], holders: Holder[] = []) =>
+      nextToSend(entries, holders)?.entries.map(({ counter }) => counter)
+    // Whose reading it is has to log on first.
+    expect(sent([entry(1, { personId: 'teo' }), ...ofHenk], [holder('teo', { asks: 'pin' })])).toEqual([4])
+    expect(sent([entry(1, { state: 'attention' }), ...ofHenk])).toEqual([4])
+    expect(sent([entry(1), ...ofHenk])).toEqual([1])
+    expect(sent([entry(1, { state: 'book' }), ...ofHenk])).toEqual([2])
+    expect(sent([correction(2, 'id-1'), entry(1)])).toEqual([1, 2])
   })
 
   it('is nothing of what is in the book or needs somebody, and at most fifty', () => {
@@ -170,7 +199,7 @@ describe('the pause after failures', () => {
 
 describe('a number that is typed', () => {
   const type = (keys: string) =>
-    Array.from(keys).reduce((text, key) => typedWith(text, key === '<' ? 'delete' : key), '')
+    Array.from(keys).reduce((text, key) => typedWith(text, key === '<' ? 'delete' : key === '-' ? 'sign' : key), '')
   it.each([
     ['264', '264'],
     ['26.4', '26.4'],
@@ -180,28 +209,46 @@ describe('a number that is typed', () => {
     ['26<5', '25'],
     ['<<1', '1'],
     ['1234567890', '123456789'],
+    ['-18.5', '-18.5'],
+    ['18-.5', '-18.5'],
+    ['18--', '18'],
+    ['-<5', '5'],
+    ['-1234567890', '-123456789'],
   ])('%s becomes %s', (keys, text) => expect(type(keys)).toBe(text))
 
   it('is none while nothing is typed, and one with a mark at its end', () => {
-    expect([readTyped(''), readTyped('26.'), readTyped('26.4')]).toEqual([null, '26', '26.4'])
+    expect([readTyped(''), readTyped('-'), readTyped('26.'), readTyped('26.4')]).toEqual([null, null, '26', '26.4'])
+    expect([readTyped('-18.5'), readTyped('-0'), readTyped('-0.0')]).toEqual(['-18.5', '0', '0.0'])
   })
 
   it('is one that the book reads without asking back, whatever is pressed', () => {
     fc.assert(
-      fc.property(fc.array(fc.constantFrom(...Array.from('0123456789.<'))), (keys) => {
+      fc.property(fc.array(fc.constantFrom(...Array.from('0123456789.<-'))), (keys) => {
         const text = type(keys.join(''))
-        expect(text === '' || readTyped(text) !== null).toBe(true)
+        expect(text === '' || text === '-' || readTyped(text) !== null).toBe(true)
+        const kept = readTyped(text)
+        if (kept !== null) expect(readEnteredValue(kept)).toEqual({ number: kept })
       }),
     )
   })
 })
 
 describe('what stands in a place', () => {
-  const reading = { value: '26', unit: '°C', at: '2026-03-02T04:10:00.000Z', who: 'Henk' }
+  const reading = {
+    id: 'of-henk',
+    value: '26',
+    unit: '°C',
+    inBase: 26,
+    at: '2026-03-02T04:10:00.000Z',
+    receivedAt: '2026-03-02T04:10:00.000Z',
+    who: 'Henk',
+    personId: 'henk',
+  }
   const place = { piece: null, factorLevel: null, repeat: 1, reading: null }
-  const measure = { id: 'measure', places: [place] }
+  const ofRepeats = { repeats: 1, repeatLimit: null, toBase: { times: 1, plus: 0 } }
+  const measure = { id: 'measure', places: [place], ...ofRepeats }
   const stands = (entries: OutboxEntry[], places = [place] as Parameters<typeof placesWithEntries>[1]['places']) =>
-    placesWithEntries('dough', { id: 'measure', places }, entries)[0]?.stands
+    placesWithEntries('dough', { ...measure, places }, entries)[0]?.stands
 
   it('is what the tablet kept, until the book says what stands there', () => {
     expect(stands([])).toBeNull()
@@ -216,8 +263,63 @@ describe('what stands in a place', () => {
     expect(placesWithEntries('other', measure, [entry(1)])[0]?.stands).toBeNull()
   })
 
+  it('is what a correction puts there, of a reading of this tablet or of the book, and not what lost', () => {
+    expect(stands([entry(1), correction(2, 'id-1')])).toMatchObject({
+      id: 'id-2',
+      value: '24.6',
+      state: 'waiting',
+      at: '2026-03-02T04:00:00.000Z',
+      receivedAt: '2026-03-02T04:05:00.000Z',
+    })
+    const inBook = [{ ...place, reading }]
+    expect(stands([correction(2, 'of-henk', { state: 'book' })], inBook)).toMatchObject({ value: '24.6', who: 'Esi' })
+    expect(stands([correction(2, 'of-henk'), correction(3, 'id-2')], inBook)).toMatchObject({ id: 'id-3' })
+    // What waits for a PIN stands, and says that it needs somebody; what was refused does not.
+    const refused = { state: 'attention' as const, refusal: 'odd-reading' }
+    expect(stands([correction(2, 'of-henk', refused)], inBook)).toMatchObject({ value: '26' })
+    const forPin = { state: 'attention' as const, refusal: 'correction-wants-pin' }
+    expect(stands([correction(2, 'of-henk', forPin)], inBook)).toMatchObject({ value: '24.6', state: 'attention' })
+    // Once the book says what stands, one that was kept aside is told beside it.
+    const [lost] = placesWithEntries('dough', { ...measure, places: inBook }, [
+      correction(2, 'of-teo', { state: 'aside' }),
+    ])
+    expect(lost).toMatchObject({ stands: { value: '26' }, lost: [{ value: '24.6', unit: '°C' }] })
+  })
+
+  it('asks for a third where two disagree, as the book does, and not once they are put right', () => {
+    const twice = { ...measure, repeats: 2, repeatLimit: 1, places: [place, { ...place, repeat: 2 }] }
+    const second = entry(2, { payload: { ...entry(2).payload, repeat: 2, value: '28' } as never })
+    const repeats = (entries: OutboxEntry[], of = twice) =>
+      placesWithEntries('dough', of, entries).map((each) => [each.repeat, each.stands?.value ?? null])
+    expect(repeats([entry(1)])).toEqual([
+      [1, '26.4'],
+      [2, null],
+    ])
+    expect(repeats([entry(1), second])).toEqual([
+      [1, '26.4'],
+      [2, '28'],
+      [3, null],
+    ])
+    const third = entry(4, { payload: { ...entry(4).payload, repeat: 3, value: '26.6' } as never })
+    expect(repeats([entry(1), second, third])).toEqual([
+      [1, '26.4'],
+      [2, '28'],
+      [3, '26.6'],
+    ])
+    const right = correction(3, 'id-2', {
+      payload: { ...(correction(3, 'id-2').payload as object), repeat: 2, value: '26' } as never,
+    })
+    expect(repeats([entry(1), second, right])).toHaveLength(2)
+    // The book offered one before it was put right here.
+    const offered = { ...twice, places: [...twice.places, { ...place, repeat: 3 }] }
+    expect(repeats([entry(1), second, right], offered)).toHaveLength(2)
+    // In °F the two are 1.6 °F apart, which is less than 1 °C.
+    const inF = { ...twice, toBase: { times: 5 / 9, plus: -160 / 9 } }
+    expect(repeats([entry(1), second], inF)).toHaveLength(2)
+  })
+
   it('counts what is still to read among the measures that are wanted', () => {
-    const one = { name: '', unit: '', digits: 0, least: 0, most: 1, level: 'batch' as const }
+    const one = { name: '', unit: '', digits: 0, least: 0, most: 1, level: 'batch' as const, ...ofRepeats }
     const dough = {
       id: 'dough',
       measures: [

@@ -11,7 +11,7 @@ import { mustBePlace } from '../must-be-place'
 import type { PlacedRow } from './place-rows'
 import { plausibleRange, type PlausibleRange } from '../plausible-range'
 import { keyOfPlace } from '../reading-facts'
-import { takesRepeat } from '../takes-repeat'
+import { takesRepeat } from '../takes-repeat.input'
 import { columnOf, type RowFault } from './row-place'
 
 type Place = { batchId: string; measureId: string; piece: number | null; factorLevel: string | null; repeat: number }

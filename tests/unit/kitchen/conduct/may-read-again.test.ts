@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { mayReadAgain } from '@/lib/kitchen/conduct/may-read-again'
-import { settleRepeats } from '@/lib/kitchen/readings/settle-repeats'
-import { takesRepeat } from '@/lib/kitchen/readings/takes-repeat'
+import { mayReadAgain } from '@/lib/kitchen/conduct/may-read-again.input'
+import { settleRepeats } from '@/lib/kitchen/readings/settle-repeats.input'
+import { takesRepeat } from '@/lib/kitchen/readings/takes-repeat.input'
 
 describe('whether a place is read again', () => {
   it('is asked by the plan, up to its number', () => {

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { settleRepeats } from '@/lib/kitchen/readings/settle-repeats'
+import { settleRepeats } from '@/lib/kitchen/readings/settle-repeats.input'
 
 const settle = (values: number[], repeats = 2, repeatLimit: number | null = null) =>
   settleRepeats({ values, repeats, repeatLimit })

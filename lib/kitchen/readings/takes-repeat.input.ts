@@ -1,6 +1,5 @@
-import 'server-only'
-import { mayReadAgain } from '../conduct/may-read-again'
-import { settleRepeats } from './settle-repeats'
+import { mayReadAgain } from '../conduct/may-read-again.input'
+import { settleRepeats } from './settle-repeats.input'
 
 /** Whether a place takes a further reading, by what holds there; however it comes: from the desk, a device or a file. */
 export function takesRepeat(

@@ -1,4 +1,3 @@
-import 'server-only'
 import { agreeReadings } from '../../calc/loaf/agree-readings'
 import { summariseReadings } from '../../calc/loaf/summarise-readings'
 import { median } from '../../calc/median'

@@ -1,5 +1,3 @@
-import 'server-only'
-
 /** Two readings that disagree ask for this one, whatever the plan says. */
 const thirdRepeat = 3
 

@@ -1,0 +1,169 @@
+import { useEffect, useId, useState } from 'react'
+import { isOwnSlip } from '../../kitchen/conduct/is-own-slip.input'
+import { wantsPin } from '../../kitchen/conduct/wants-pin.input'
+import { say, sayName } from '../../words/say'
+import { station as words } from '../../words/en/station'
+import type { FloorDough, FloorMeasure } from '../keep/facts'
+import { keepCorrection } from '../keep/keep-correction'
+import type { KeptBy } from '../keep/keep-entry'
+import { fixKey } from '../keep/place-key'
+import { remember, tablet } from '../keep/tablet'
+import type { Standing, StoodPlace } from '../outbox/stand-of-place'
+import { readOnline } from '../talk/online'
+import { sendOutbox } from '../talk/send-outbox'
+import { shownTime, shownValue } from '../ui/figures'
+import { placeName } from '../ui/place-name'
+import { Tap } from '../ui/tap'
+import { NumberScreen } from './number-screen'
+import { PinPad } from './pin-pad'
+
+const longestReason = 300
+
+type CorrectionProps = {
+  dough: FloorDough
+  measure: FloorMeasure
+  place: StoodPlace & { stands: Standing }
+  by: KeptBy
+  /** When whoever is on the tablet typed their PIN here, ms, and whether they correct what others read. */
+  pinAt: number
+  correctsAny: boolean
+  locale: string
+  timeZone: string
+}
+
+/** What stands in a place is put right: a slip of one's own at once, anything else for a reason and under one's PIN. */
+export function CorrectionScreen(q: CorrectionProps) {
+  const { dough, measure, place: stood, by, pinAt, correctsAny, locale, timeZone } = q
+  // What was opened is what is put right, also when somebody else puts it right meanwhile.
+  const [wrong] = useState(stood.stands)
+  const [isSlip] = useState(() =>
+    isOwnSlip(
+      { person: { id: wrong.personId }, receivedAt: new Date(wrong.receivedAt) },
+      { person: { id: by.personId }, receivedAt: new Date() },
+    ),
+  )
+  const [reason, setReason] = useState<string | null>(isSlip ? words.fix.slip : null)
+  const [held, setHeld] = useState<{ value: string; isConfirmed: boolean } | null>(null)
+  const [error, setError] = useState<string | null>(null)
+  const { piece, repeat, factorLevel } = stood
+  const place = { batchId: dough.id, measureId: measure.id, piece, repeat }
+  const whyKey = `${fixKey(by.personId, place)} why`
+  const name = placeName({ piece, level: factorLevel, repeat })
+  const was = shownValue(wrong.value, wrong.unit, locale)
+  const leave = () => remember('at', { batchId: dough.id, measureId: null, piece: null, repeat: null })
+
+  const keep = async (why: string, value: string, confirmed: boolean) => {
+    try {
+      const isKept = await keepCorrection({
+        place,
+        level: factorLevel,
+        wrong,
+        was,
+        value,
+        unit: measure.unit,
+        reason: why,
+        confirmed,
+        by,
+        shown: { code: dough.code, measure: measure.name },
+      })
+      if (!isKept) {
+        setError(words.fix.taken)
+        return
+      }
+    } catch {
+      setError(words.reading.notKept)
+      return
+    }
+    void sendOutbox()
+    await tablet.drafts.delete(whyKey)
+    await leave()
+  }
+  const isPinWanted = () => wantsPin({ isSlip, pinGivenAt: new Date(pinAt), now: new Date() })
+
+  if (held && reason !== null)
+    return (
+      <PinPad
+        person={{ id: by.personId, name: by.personName }}
+        why={words.fix.pin}
+        onBack={() => setHeld(null)}
+        onDone={() => void keep(reason, held.value, held.isConfirmed)}
+      />
+    )
+  const told = (
+    <p>{say(words.fix.was, 'en', { value: was, who: wrong.who, at: shownTime(wrong.at, { locale, timeZone }) })}</p>
+  )
+  if (reason !== null)
+    return (
+      <NumberScreen
+        code={dough.code}
+        measure={measure}
+        placeName={name}
+        draft={fixKey(by.personId, place)}
+        locale={locale}
+        error={error}
+        onBack={() => void leave()}
+        onKeep={(value, isConfirmed) => {
+          // Without a network nobody can judge a PIN: it is kept, and the book asks for the PIN when it comes in.
+          if (readOnline() && isPinWanted()) setHeld({ value, isConfirmed })
+          else void keep(reason, value, isConfirmed)
+        }}
+      >
+        {told}
+      </NumberScreen>
+    )
+  return (
+    <div className="narrow">
+      <div className="heads">
+        <h1>{say(words.dough.title, 'en', { code: dough.code })}</h1>
+        <Tap look="quiet" onTap={() => void leave()}>
+          {words.reading.back}
+        </Tap>
+      </div>
+      <p className="what">{sayName(words.place.measured, 'en', { measure: measure.name, place: name })}</p>
+      {told}
+      {correctsAny || wrong.personId === by.personId ? (
+        <Reasons draft={whyKey} onChoose={setReason} />
+      ) : (
+        <p className="attention">{words.fix.notYours}</p>
+      )}
+    </div>
+  )
+}
+
+/** The common reasons as taps, and room for another. */
+function Reasons({ draft, onChoose }: { draft: string; onChoose(reason: string): void }) {
+  const [text, setText] = useState('')
+  const id = useId()
+  useEffect(() => {
+    void tablet.drafts.get(draft).then((kept) => setText((typed) => typed || (kept?.text ?? '')))
+  }, [draft])
+  return (
+    <>
+      <h2>{words.fix.why}</h2>
+      <ul className="rows">
+        {Object.values(words.fix.reasons).map((each) => (
+          <li key={each}>
+            <Tap look="row" onTap={() => onChoose(each)}>
+              {each}
+            </Tap>
+          </li>
+        ))}
+      </ul>
+      <label htmlFor={id}>{words.fix.other}</label>
+      <input
+        id={id}
+        className="line"
+        value={text}
+        maxLength={longestReason}
+        autoComplete="off"
+        onChange={({ target }) => {
+          setText(target.value)
+          void tablet.drafts.put({ place: draft, text: target.value })
+        }}
+      />
+      <Tap look="plain" disabled={text.trim() === ''} onTap={() => onChoose(text.trim())}>
+        {words.fix.goOn}
+      </Tap>
+    </>
+  )
+}

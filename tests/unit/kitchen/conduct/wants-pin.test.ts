@@ -1,0 +1,11 @@
+import { expect, it } from 'vitest'
+import { wantsPin } from '@/lib/kitchen/conduct/wants-pin.input'
+
+const pinGivenAt = new Date('2026-03-02T04:00:00Z')
+const after = (minutes: number) => new Date(pinGivenAt.getTime() + minutes * 60_000)
+
+it('asks for the PIN again five minutes after it was given, and never for one’s own slip', () => {
+  expect(wantsPin({ isSlip: false, pinGivenAt, now: after(5) })).toBe(false)
+  expect(wantsPin({ isSlip: false, pinGivenAt, now: after(5.01) })).toBe(true)
+  expect(wantsPin({ isSlip: true, pinGivenAt, now: after(200) })).toBe(false)
+})
