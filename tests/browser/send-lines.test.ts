@@ -20,9 +20,10 @@ function run(folder: string, args: readonly string[], lines = '', pin = testPin)
   })
 }
 
-async function readings(app: App) {
+async function readings(app: App, batchId: string) {
   const { rows } = await app.look.query<{ value: string }>(
-    `SELECT value_entered AS value FROM reading ORDER BY received_at, id`,
+    `SELECT value_entered AS value FROM reading WHERE batch_id = $1 ORDER BY received_at, id`,
+    [batchId],
   )
   return rows.map(({ value }) => value)
 }
@@ -54,7 +55,7 @@ test('lines of a scale reach the book once, and what is wrong with one is said a
   expect(sent.status).toBe(1)
   expect(sent.out).toBe('kept: 26.4 °C\nkept: 482 g\n')
   expect(sent.error.match(/^(not kept|refused): /gm)).toHaveLength(4)
-  expect(await readings(app)).toEqual(['26.4', '482'])
+  expect(await readings(app, dough.batchId)).toEqual(['26.4', '482'])
   const refused = fs.readFileSync(path.join(folder, 'station.refused'), 'utf8')
   expect(JSON.parse(refused)).toMatchObject({ value: '8120', measureId: trial.measures['water-added'] })
 
@@ -62,7 +63,8 @@ test('lines of a scale reach the book once, and what is wrong with one is said a
   const unsent = path.join(folder, 'station.unsent')
   expect(fs.readFileSync(unsent, 'utf8')).toBe('')
   const { rows } = await app.look.query<{ id: string; at: string }>(
-    `SELECT id, to_char(taken_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS at FROM reading WHERE value_entered = '26.4'`,
+    `SELECT id, to_char(taken_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS at FROM reading WHERE batch_id = $1 AND value_entered = '26.4'`,
+    [dough.batchId],
   )
   const again = {
     kind: 'reading',
@@ -78,7 +80,7 @@ test('lines of a scale reach the book once, and what is wrong with one is said a
   }
   fs.writeFileSync(unsent, `${JSON.stringify(again)}\n{"kind":"reading","id":"cut o`)
   expect(await run(folder, ['send', 'Esi'])).toEqual({ status: 0, out: 'kept: 26.4 °C\n', error: '' })
-  expect(await readings(app)).toEqual(['26.4', '482'])
+  expect(await readings(app, dough.batchId)).toEqual(['26.4', '482'])
 
   // The book away: nothing is taken, and what lies there stays.
   fs.writeFileSync(unsent, `${JSON.stringify(again)}\n`)
