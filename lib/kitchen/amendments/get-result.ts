@@ -3,8 +3,10 @@ import { z } from 'zod'
 import { dayInZone } from '../day-in-zone'
 import { firstInTurn } from '../heavy/first-in-turn'
 import { query } from '../query'
-import { loadEvidence } from '../results/load-evidence'
+import { causesOfTrial } from '../results/causes-of-trial'
+import { loadEvidence, readTrial } from '../results/load-evidence'
 import { resultOf } from '../results/result-of'
+import { whoKnew } from '../results/who-knew'
 import { calendarDay } from '../text.input'
 import { afterClosing } from './after-closing'
 
@@ -21,9 +23,17 @@ export const getResult = query({
   right: 'read-work',
   run: ({ db, actor, now, input: { trialId, pricesOn } }) =>
     firstLook(trialId, async () => {
-      const evidence = await loadEvidence(db, actor.bakeryId, trialId)
+      const { bakeryId } = actor
+      const reading = readTrial(db, bakeryId, trialId)
+      // Beside the seal of its rows, which takes the database the longest.
+      const [evidence, causes, knew] = await Promise.all([
+        loadEvidence(db, bakeryId, trialId, reading),
+        causesOfTrial(db, bakeryId, trialId),
+        reading.then((trial) => trial && whoKnew(db, bakeryId, trial)),
+      ])
+      const day = pricesOn ?? dayInZone(now, evidence.timeZone)
       const [result, after] = await Promise.all([
-        resultOf(db, actor, now, evidence, pricesOn ?? dayInZone(now, evidence.timeZone)),
+        resultOf(db, actor, now, { ...evidence, causes, knew }, day),
         afterClosing(db, actor, trialId, evidence.found),
       ])
       return { ...result, after }

@@ -104,7 +104,7 @@ async function changeBy(db: Db, actor: DeskActor, decision: DecisionRead, drafte
   }
   const [control, drafted] = [find(decision.trial.controlVersion.id), find(draftedId)]
   const [shown, change] = await Promise.all([
-    showVersion(db, actor, now, drafted),
+    showVersion(db, actor, now, drafted, [control]),
     changeOf(db, actor, decision, { control, drafted }, now),
   ])
   return { drafted: shown, change }

@@ -16,8 +16,15 @@ import { versionTimes } from './version-times'
 /**
  * A version as a specification sheet, for a person: a draft as it stands now, a signed one as it was signed, with the
  * figures that follow from what the stores say of its ingredients today.
+ * @param known other versions that were read beside it
  */
-export async function showVersion(db: Db, actor: DeskActor, now: Date, version: VersionRead) {
+export async function showVersion(
+  db: Db,
+  actor: DeskActor,
+  now: Date,
+  version: VersionRead,
+  known: readonly VersionRead[] = [],
+) {
   const { content, hash, isWhole } = contentAsShown(version)
   const [siblings, ingredients, signing] = await Promise.all([
     db.formulaVersion.findMany({
@@ -26,7 +33,7 @@ export async function showVersion(db: Db, actor: DeskActor, now: Date, version: 
       orderBy: { number: 'desc' },
     }),
     ingredientsOfContent(db, content),
-    version.signedAt || version.discardedAt ? null : signingFor(db, actor, version, hash, now),
+    version.signedAt || version.discardedAt ? null : signingFor(db, actor, version, hash, now, known),
   ])
   const standing = inProduction(siblings, now)
   return {
@@ -76,8 +83,15 @@ function allergensSinceSigned(version: VersionRead): AllergenChange | null {
 }
 
 /** What is needed to put a draft in production, and what the person who looks at it can do towards it. */
-async function signingFor(db: Db, actor: DeskActor, version: VersionRead, hash: string, now: Date) {
-  const { needed, missing, grave, worksAlone, change, cost } = await signingOfVersion(db, version, now)
+async function signingFor(
+  db: Db,
+  actor: DeskActor,
+  version: VersionRead,
+  hash: string,
+  now: Date,
+  known: readonly VersionRead[],
+) {
+  const { needed, missing, grave, worksAlone, change, cost } = await signingOfVersion(db, version, now, known)
   const mayAtAll = levelOf(actor, 'sign-off-formula') === 'yes'
   const bar = signingBar({
     person: actor,

@@ -46,10 +46,16 @@ export type Signing = {
  * Which signatures a draft needs, and which are there. Compared with the version in production and with each signed
  * one that is coming, as signed and with what their ingredients are and cost now, and in cost also with the last one that
  * the owner signed: neither a slice at a time nor a correction in the stores slips through.
+ * @param known versions that were read a moment ago for the same answer, and are not read again
  * @throws Refusal 'unknown-format' | 'damaged-text' where one that it is compared with cannot be read
  */
-export async function signingOfVersion(from: Db | Tx, version: VersionRead, now: Date): Promise<Signing> {
-  const signingOf = await signingOfVersions(from, version.bakeryId, [version], now)
+export async function signingOfVersion(
+  from: Db | Tx,
+  version: VersionRead,
+  now: Date,
+  known: readonly VersionRead[] = [],
+): Promise<Signing> {
+  const signingOf = await signingOfVersions(from, version.bakeryId, [version], now, known)
   return signingOf(version)
 }
 
@@ -62,6 +68,7 @@ export async function signingOfVersions(
   bakeryId: string,
   versions: readonly VersionRead[],
   now: Date,
+  known: readonly VersionRead[] = [],
 ): Promise<(version: VersionRead) => Signing> {
   const [signedOfAll, bakery, headBakers] = await Promise.all([
     from.formulaVersion.findMany({
@@ -95,8 +102,10 @@ export async function signingOfVersions(
     const references = [...(standing ? [standing] : []), ...coming]
     return { standing, references, ofOwner, all: [...new Set([...references, ...(ofOwner ? [ofOwner] : [])])] }
   }
-  const comparedIds = versions.flatMap(({ formulaId }) => comparedOf(formulaId).all.map(({ id }) => id))
-  const others = await readVersions(from, bakeryId, [...new Set(comparedIds)])
+  const compared = new Set(versions.flatMap(({ formulaId }) => comparedOf(formulaId).all.map(({ id }) => id)))
+  const there = known.filter(({ id }) => compared.has(id))
+  const missing = [...compared].filter((id) => !there.some((each) => each.id === id))
+  const others = [...there, ...(missing.length > 0 ? await readVersions(from, bakeryId, missing) : [])]
   const shown = new Map(others.map((other) => [other.id, shownOrRefusal(other)]))
   const day = dayInZone(now, bakery.timeZone)
   const costed = [

@@ -11,10 +11,17 @@ import type { DeclaredTrial } from './trial-facts'
 
 /**
  * A trial as its result needs it, with what is missing or odd of it, without anything of costs. Once its readings are
- * closed everything that was declared, baked and read comes out of what was closed. @throws Refusal 'not-found'
+ * closed everything that was declared, baked and read comes out of what was closed.
+ * @param reading the trial, where it is being read already
+ * @throws Refusal 'not-found'
  */
-export async function loadEvidence(from: Db | Tx, bakeryId: string, trialId: string) {
-  const [trial, found] = await Promise.all([readTrial(from, bakeryId, trialId), loadSealed(from, bakeryId, trialId)])
+export async function loadEvidence(
+  from: Db | Tx,
+  bakeryId: string,
+  trialId: string,
+  reading = readTrial(from, bakeryId, trialId),
+) {
+  const [trial, found] = await Promise.all([reading, loadSealed(from, bakeryId, trialId)])
   if (!trial) throw new Refusal('not-found')
   const { bakery, ...rows } = trial
   const { batches, gaps, conduct, weighings } =

@@ -8,7 +8,7 @@ import { compareOtherwise } from './compare-otherwise'
 import { notableDifference } from './conditions-by-arm'
 import { costsOfTrial } from './costs-of-trial'
 import { lossesOfTrial } from '../repairs/losses-of-trial'
-import { causesOfTrial } from './causes-of-trial'
+import type { causesOfTrial } from './causes-of-trial'
 import { countBatches, meanOf } from './count-batches'
 import { doughAsMixed } from './dough-as-mixed'
 import { headlineComparison } from './headline-comparison'
@@ -16,7 +16,7 @@ import type { loadEvidence } from './load-evidence'
 import { isBroken } from './load-sealed'
 import { outOfOrderDays } from './out-of-order-days'
 import { volumesOfTrial } from './volumes-of-trial'
-import { whoKnew } from './who-knew'
+import type { whoKnew } from './who-knew'
 
 /**
  * What a trial showed. Until its readings are closed it says how far the baking is, what was read of each dough under
@@ -30,11 +30,14 @@ export async function resultOf(
   db: Db,
   actor: DeskActor,
   now: Date,
-  evidence: Awaited<ReturnType<typeof loadEvidence>>,
+  evidence: Awaited<ReturnType<typeof loadEvidence>> & {
+    causes: Awaited<ReturnType<typeof causesOfTrial>>
+    knew: Awaited<ReturnType<typeof whoKnew>>
+  },
   day: string,
 ) {
   const { bakeryId } = actor
-  const { header, declared, batches, arms, gaps, sealed } = evidence
+  const { header, declared, batches, arms, gaps, sealed, causes, knew } = evidence
   // Of what is not what was closed nothing is concluded.
   const analysed = analyseOnce(declared, batches).then((worked) =>
     isBroken(sealed) ? { ...worked, comparison: null, limits: [] } : worked,
@@ -43,10 +46,8 @@ export async function resultOf(
     analysed.then(({ comparison }) =>
       volumesOfTrial({ declared, batches, measureCode: header.measure.code, comparison }),
     )
-  const [causes, losses, knew, analysis, costs] = await Promise.all([
-    causesOfTrial(db, bakeryId, header.id),
+  const [losses, analysis, costs] = await Promise.all([
     isOpen(header.state) ? lossesOfTrial(db, { bakeryId, trialId: header.id, now }) : null,
-    whoKnew(db, bakeryId, header),
     analysed,
     levelOf(actor, 'see-costs') === 'yes' ? costsOfTrial(db, bakeryId, evidence, day, volumes()) : null,
   ])

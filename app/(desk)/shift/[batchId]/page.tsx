@@ -46,8 +46,7 @@ export default async function BatchPage({ params }: Params) {
   const allWords = wordsIn(language)
   const { shift: words, desk } = allWords
   const text = words.batch
-  const { bakery, person } = await ask(getDesk)
-  const batch = await ask(getBatch, await params)
+  const [{ bakery, person }, batch] = await Promise.all([ask(getDesk), params.then((asked) => ask(getBatch, asked))])
   const isOver = isOverState(batch.state)
   const shared = { batch, bakery, words, language }
   const wanted = new Set(
