@@ -8,12 +8,12 @@ import { isSameOrigin } from './same-origin'
 import { currentStation } from './station-caller'
 
 /** A PIN, a code or a token, written as wordily as JSON allows. */
-const mostBytes = 4 * 1024
+const ofAFewWords = 4 * 1024
 
 type Acts<Value> = { call(caller: Caller, raw: unknown): Promise<Result<Value>> }
 
-/** A route by which an enrolled tablet calls a command with what it sends as JSON: 401 where it is not enrolled. */
-export function stationRoute<Value extends object | null>(command: Acts<Value>) {
+/** A route by which an enrolled tablet calls a command or query with what it sends as JSON: 401 where it is not enrolled. */
+export function stationRoute<Value extends object | null>(command: Acts<Value>, mostBytes = ofAFewWords) {
   return async (request: Request): Promise<Response> => {
     if (!isSameOrigin(request)) return reply(403, { refusal: 'other-site' })
     const read = await readJson(request, mostBytes)

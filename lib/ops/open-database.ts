@@ -60,7 +60,8 @@ function lineOf(error: unknown): string {
   return (error instanceof Error ? error.message : String(error)).replace(/\s+/g, ' ')
 }
 
-const databaseName = 'evendough'
+/** Of the embedded server's one database. */
+export const databaseName = 'evendough'
 
 async function openEmbedded(dataFolder: string, secrets: Secrets): Promise<OpenDatabase> {
   const server = await startEmbeddedServer(dataFolder, secrets.superuserPassword)

@@ -6,6 +6,8 @@ import type { InstallKind } from '../db/generated/enums'
 
 export type PreparedInstall = {
   kind: InstallKind
+  /** Whether nobody had said it before. */
+  isNew: boolean
   /** Secret of the first-run link, as long as no bakery is set up. */
   firstRunSecret?: string
 }
@@ -21,12 +23,12 @@ export async function kindOfInstall(): Promise<InstallKind | null> {
  */
 export async function prepareInstall(wanted: InstallKind): Promise<PreparedInstall> {
   const now = new Date()
-  await db().install.createMany({
+  const { count } = await db().install.createMany({
     data: [{ id: 1, epoch: randomUUID(), kind: wanted, createdAt: now }],
     skipDuplicates: true,
   })
   const { kind } = await db().install.findUniqueOrThrow({ where: { id: 1 }, select: { kind: true } })
-  if ((await db().bakery.count()) > 0) return { kind }
+  if ((await db().bakery.count()) > 0) return { kind, isNew: count > 0 }
   const firstRunSecret = makeSecret()
   await db().install.update({
     where: { id: 1 },
@@ -36,5 +38,5 @@ export async function prepareInstall(wanted: InstallKind): Promise<PreparedInsta
       firstRunUsedAt: null,
     },
   })
-  return { kind, firstRunSecret }
+  return { kind, isNew: count > 0, firstRunSecret }
 }

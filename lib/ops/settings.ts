@@ -9,6 +9,7 @@ const environment = z.object({
   PORT: z.coerce.number().int().min(1).max(65_535).default(3000),
   EVENDOUGH_DATA: z.string().min(1).optional(),
   EVENDOUGH_ANCHORS: z.string().min(1).optional(),
+  EVENDOUGH_STARTS: z.string().min(1).optional(),
   DATABASE_URL: postgresAddress.optional(),
   OWNER_DATABASE_URL: postgresAddress.optional(),
   /** Address under which people reach this install, when a proxy stands before it. */
@@ -27,6 +28,8 @@ export type Settings = {
   dataFolder: string
   /** The file that says each day where the records stand. Beside the data folder, so that it does not go with it. */
   anchorsFile: string
+  /** The file that counts the starts, beside the data folder for the same reason. */
+  startsFile: string
   url: string
   /** An outside PostgreSQL, instead of the embedded one. */
   outside?: { appUrl: string; ownerUrl: string }
@@ -42,7 +45,8 @@ export function readSettings(env: NodeJS.ProcessEnv, root: string): Settings {
     throw new Error(
       `Wrong settings: ${read.error.issues.map((issue) => `${issue.path.join('.')} ${issue.message}`).join('; ')}`,
     )
-  const { PORT, EVENDOUGH_DATA, EVENDOUGH_ANCHORS, DATABASE_URL, OWNER_DATABASE_URL, EVENDOUGH_URL } = read.data
+  const { PORT, EVENDOUGH_DATA, EVENDOUGH_ANCHORS, EVENDOUGH_STARTS, DATABASE_URL, OWNER_DATABASE_URL, EVENDOUGH_URL } =
+    read.data
   if (OWNER_DATABASE_URL && !DATABASE_URL)
     throw new Error('Wrong settings: OWNER_DATABASE_URL without DATABASE_URL, the address of the app’s own role')
   const url = EVENDOUGH_URL ?? `http://localhost:${PORT}`
@@ -55,6 +59,7 @@ export function readSettings(env: NodeJS.ProcessEnv, root: string): Settings {
     port: PORT,
     dataFolder,
     anchorsFile: path.resolve(EVENDOUGH_ANCHORS ?? `${dataFolder}-anchors.jsonl`),
+    startsFile: path.resolve(EVENDOUGH_STARTS ?? `${dataFolder}-starts.json`),
     url,
     outside: DATABASE_URL ? { appUrl: DATABASE_URL, ownerUrl: OWNER_DATABASE_URL ?? DATABASE_URL } : undefined,
   }

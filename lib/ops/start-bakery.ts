@@ -5,6 +5,7 @@ import { closeDb } from '../db/client'
 import { lockFolder } from '../db/folder-lock'
 import { builtWorker, ensureBuilt } from './build'
 import { leave, root } from './bootstrap.mjs'
+import { noteStart } from './note-start'
 import { openDatabase, type OpenDatabase } from './open-database'
 import { kindOfInstall, prepareInstall } from './prepare-install'
 import { readOrMakeSecrets, writePrivateFile } from './secrets'
@@ -83,12 +84,13 @@ async function run(args: readonly string[], closing: Step[], asked: AbortSignal)
     throw new Error(
       `${dataFolder} holds the invented bakery, or would: it is for one person to look at, so it is not put on the network unless asked for with npm start -- --lan --lan-demo. For a real bakery: EVENDOUGH_DATA=… npm start -- --lan --empty`,
     )
-  const { kind, firstRunSecret } = await prepareInstall(wanted)
+  const { kind, isNew, firstRunSecret } = await prepareInstall(wanted)
   if (args.includes('--empty') && kind === 'demo') {
     throw new Error(
       `${dataFolder} holds the invented bakery, and stays so. For a real one choose another folder: EVENDOUGH_DATA=… npm start -- --empty`,
     )
   }
+  for (const line of await noteStart(settings.startsFile, isNew)) console.log(line)
   const signInFile = path.join(dataFolder, 'first-sign-in.txt')
   if (kind === 'demo' && firstRunSecret) {
     // The whole kitchen comes with it, which no later start needs.

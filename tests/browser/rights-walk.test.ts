@@ -22,6 +22,7 @@ const routesElsewhere = [
   '/api/v1/station/floor',
   '/api/v1/station/go-on',
   '/api/v1/station/log-off',
+  '/api/v1/station/lacking',
   '/api/v1/station/log-on',
   '/station',
   '/station/files/[name]',
@@ -42,6 +43,7 @@ const useCasesElsewhere = [
   'stores.find-ingredients',
   'evidence.get-file',
   // A tablet calls these, with a credential of its own; every-caller.test.ts walks them.
+  'intake.list-lacking',
   'stations.enrol-station',
   'stations.get-floor',
   'stations.get-station',

@@ -1,47 +1,16 @@
 import { execFileSync, spawnSync } from 'node:child_process'
 import fs from 'node:fs'
 import net from 'node:net'
-import os from 'node:os'
 import path from 'node:path'
-import { expect, test as base } from 'playwright/test'
+import { expect } from 'playwright/test'
 import { embeddedUrl } from '../../lib/db/embedded/roles'
 import { findFreePort } from '../../lib/ops/find-free-port'
-import { spawnStart, type Started } from '../../lib/ops/spawn-start'
 import { startTestServer } from '../support/database-server'
 import { takeDemoPictures } from '../support/demo-pictures'
-
-type Fixtures = {
-  folder: string
-  port: number
-  start(env?: Record<string, string | undefined>, args?: string[], as?: { uid: number; gid: number }): Started
-}
-
-const test = base.extend<Fixtures>({
-  folder: async ({}, use) => {
-    const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'evendough-start-'))
-    fs.chmodSync(folder, 0o755)
-    await use(folder)
-    fs.rmSync(folder, { recursive: true, force: true })
-  },
-
-  port: async ({}, use) => use(await findFreePort()),
-  start: async ({ folder, port }, use) => {
-    const started: Started[] = []
-    await use((env = {}, args = [], as) => {
-      const one = spawnStart({ PORT: String(port), EVENDOUGH_DATA: path.join(folder, 'data'), ...env }, args, as)
-      started.push(one)
-      return one
-    })
-    for (const one of started) {
-      one.child.kill('SIGTERM')
-      await one.ended
-    }
-  },
-})
+import { ready, test } from '../support/start'
 
 const setUpLink = /http:\/\/localhost:\d+\/set-up\/[\w-]{22}/
 const ownerLink = /http:\/\/localhost:\d+\/join\/[\w-]{22}/
-const ready = /Ctrl-C stops it/
 
 /** Processes whose command line names the folder. */
 function processesOf(folder: string): string[] {

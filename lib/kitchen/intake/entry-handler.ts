@@ -1,7 +1,7 @@
 import 'server-only'
 import type { z } from 'zod'
 import { mayTry, type ActorOf, type Right } from '../../auth/rights'
-import type { Tx } from '../../db/client'
+import type { Db, Tx } from '../../db/client'
 import type { AsideWhy } from '../../db/generated/enums'
 import { log } from '../../db/log'
 import type { Json } from '../../documents/canonical-text'
@@ -44,7 +44,11 @@ export type EntryHandler = {
   kinds: Readonly<Record<string, EntryKind>>
   /** @returns what became of each entry, in their order */
   take(q: { tx: Tx; actor: Sender; now: Date; entries: readonly SentEntry[] }): Promise<Taken[]>
+  held: FindHeld
 }
+
+/** Which of these ids are in the book, each with the hash that its sender was answered with. */
+type FindHeld = (from: Db, bakeryId: string, ids: string[]) => Promise<{ id: string; hash: string }[]>
 
 export type EntryVerdict<Row> =
   | { outcome: 'ready'; row: Row; at: Whereabouts; about: About; note: { [name: string]: Json } }
@@ -64,6 +68,7 @@ type HandlerSpec<Entry extends { id: string }, Facts, Row> = {
   noteAside(facts: Facts, entryId: string, aside: Whereabouts & { hash: string; why: AsideWhy }): void
   /** Writes rows by one statement, in their order. */
   keep(tx: Tx, rows: readonly Row[]): Promise<void>
+  held: FindHeld
   /** Constraints whose refusal means that somebody else was faster by a moment. */
   whyAside: Readonly<Record<string, AsideWhy>>
 }
@@ -80,6 +85,7 @@ export function entryHandler<Entry extends { id: string }, Facts, Row>(
 ): EntryHandler {
   return {
     kinds: spec.kinds,
+    held: spec.held,
     async take({ tx, actor, now, entries }) {
       const read = entries.map((sent) => refusedOr(sent, () => readEntry(spec, actor, sent)))
       const readable = read.flatMap((each) => ('outcome' in each ? [] : [each.entry]))

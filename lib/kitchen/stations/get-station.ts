@@ -2,6 +2,7 @@ import 'server-only'
 import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
 import { query } from '../query'
+import { bookAsOf } from './book-as-of'
 
 /** The tablet itself: its name, who is on it, and who may log on, by name. No e-mail, no cost and no PIN is in it. */
 export const getStation = query({
@@ -10,7 +11,8 @@ export const getStation = query({
   right: 'hold-station',
   async run({ db, actor }) {
     const { bakeryId } = actor
-    const [bakery, people] = await Promise.all([
+    const [book, bakery, people] = await Promise.all([
+      bookAsOf(db),
       db.bakery.findUniqueOrThrow({
         where: { bakeryId },
         select: { name: true, timeZone: true, locale: true, temperatureUnits: true, massUnits: true },
@@ -23,6 +25,8 @@ export const getStation = query({
     ])
     return {
       station: { id: actor.stationId, name: actor.stationName },
+      /** Another one after every start: what this tablet was told is in the book may not be in it any more. */
+      book,
       bakery,
       people: people.map((person) => ({
         ...person,

@@ -1,5 +1,7 @@
 /** What the book says of this tablet. */
 export type StationFacts = {
+  /** A word for the book as it runs now; another one after every start. */
+  book: string
   station: { id: string; name: string }
   bakery: { name: string; timeZone: string; locale: string }
   people: { id: string; name: string; correctsAny: boolean }[]

@@ -7,6 +7,8 @@ export type Kept = {
   station: StationFacts
   /** Whether the desk has shut this tablet out. */
   withdrawn: boolean
+  /** The book, by the word for it, that was last asked whether it has all that it took from here. */
+  compared: string
   /** As last fetched, ms. */
   floor: { value: Floor; at: number }
   /** Who is on it, and when they last touched it, ms. */

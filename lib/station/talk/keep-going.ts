@@ -1,4 +1,5 @@
 import { clearOld } from '../keep/clear-old'
+import { recall } from '../keep/tablet'
 import { listenOnline, readOnline } from './online'
 import { refresh } from './refresh'
 import { sendOutbox } from './send-outbox'
@@ -20,9 +21,10 @@ export function keepGoing(): void {
   })
 }
 
-/** Sends what waits, then asks what is to be read now. */
+/** Sends what waits, then asks what is to be read now; a book that was started since is asked what it lacks. */
 export async function catchUp(): Promise<void> {
   await clearOld(Date.now())
   await sendOutbox()
   await refresh()
+  if ((await recall('station'))?.book !== (await recall('compared'))) await sendOutbox()
 }

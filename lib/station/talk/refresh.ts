@@ -16,13 +16,14 @@ export async function refresh(): Promise<void> {
   }
   const facts =
     answer?.status === 200 ? (answer.body as Partial<StationFacts & { onShift: { id: string } | null }>) : null
-  if (!facts?.station || !facts.bakery || !facts.people) {
+  if (!facts?.station || !facts.bakery || !facts.people || !facts.book) {
     tellOnline(false)
     return
   }
   tellOnline(true)
-  const { station, bakery, people } = facts
+  const { book, station, bakery, people } = facts
   await remember('station', {
+    book,
     station,
     bakery: { name: bakery.name, timeZone: bakery.timeZone, locale: bakery.locale },
     people: people.map(({ id, name, correctsAny }) => ({ id, name, correctsAny })),

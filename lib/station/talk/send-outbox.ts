@@ -4,6 +4,7 @@ import { backOffMs } from '../outbox/back-off'
 import { judgeAnswer } from '../outbox/judge-answer'
 import { nextToSend } from '../outbox/next-to-send'
 import { askBook } from './ask-book'
+import { giveBack } from './give-back'
 import { tellOnline } from './online'
 import { refresh } from './refresh'
 
@@ -23,6 +24,7 @@ export async function sendOutbox(): Promise<void> {
     while (isWanted) {
       // Whoever keeps something while this sends asks anew, and so does a network that comes back.
       isWanted = false
+      if (!(await giveBack())) return true
       let went = await sendNext()
       while (went === 'sent') went = await sendNext()
       if (went === 'failed' && !isWanted) return true

@@ -62,9 +62,9 @@ const asked: Record<string, () => unknown[]> = {
   'stations.get-floor': () => [{}],
   'trials.list-trials': () => [{}],
 }
-/** Of people, of how tablets come in, of what lies in the stores, and of sums that are typed in. */
+/** Of people, of how tablets come in and what they hold, of what lies in the stores, and of sums that are typed in. */
 const knowNoTrial =
-  /^(people|stores|calculators|jobs)\.|^stations\.(?!get-floor$)|^formulas\.compare-versions$|^decisions\.get-decision$/
+  /^(people|stores|calculators|jobs)\.|^stations\.(?!get-floor$)|^intake\.list-lacking$|^formulas\.compare-versions$|^decisions\.get-decision$/
 
 beforeAll(async () => {
   database = await freshDatabase()

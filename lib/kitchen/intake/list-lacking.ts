@@ -1,0 +1,25 @@
+import 'server-only'
+import { query } from '../query'
+import { entryHandlers } from './handlers'
+import { listLackingInput } from './list-lacking.input'
+
+/**
+ * Which of the entries that a tablet was told are in the book are not, neither kept nor aside: after the database was put
+ * back from a copy they are sent once more. Only whether they are there is said, by their ids and hashes.
+ */
+export const listLacking = query({
+  name: 'intake.list-lacking',
+  input: listLackingInput,
+  right: 'hold-station',
+  async run({ db, actor: { bakeryId }, input: { entries } }) {
+    const ids = entries.map(({ id }) => id.toLowerCase())
+    const found = await Promise.all([
+      ...entryHandlers.map((handler) => handler.held(db, bakeryId, ids)),
+      db.entryToSettle
+        .findMany({ where: { bakeryId, entryId: { in: ids } }, select: { entryId: true, hash: true } })
+        .then((rows) => rows.map(({ entryId: id, hash }) => ({ id, hash }))),
+    ])
+    const held = new Set(found.flat().map(({ id, hash }) => `${id} ${hash}`))
+    return { lacking: entries.flatMap(({ id, hash }) => (held.has(`${id.toLowerCase()} ${hash}`) ? [] : [id])) }
+  },
+})
