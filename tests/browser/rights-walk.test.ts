@@ -18,6 +18,7 @@ const routesElsewhere = [
   '/api/v1/entries',
   // Of tablets: tests/browser/station*.test.ts.
   '/api/v1/station',
+  '/api/v1/station/begin',
   '/api/v1/station/enrol',
   '/api/v1/station/floor',
   '/api/v1/station/go-on',
