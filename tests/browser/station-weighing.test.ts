@@ -284,6 +284,7 @@ test('a scale is swapped in the middle: what is left goes on the other, in its s
   // Nobody sees on it that it is as planned.
   await expect(page.getByRole('button', { name: 'As planned' })).toHaveCount(0)
   await tap(page.getByRole('button', { name: 'Keep 25 g' }))
+  await expect(page.getByText(/^Line 4 of 5/)).toBeVisible()
   // It holds for the lines that are left, over a reload, and one that was weighed stays as it was.
   await page.reload()
   await expect(page.getByText(/on: Shop scale$/)).toBeVisible()
