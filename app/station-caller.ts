@@ -1,7 +1,8 @@
 import 'server-only'
 import { cookies, headers } from 'next/headers'
+import { z } from 'zod'
 import { addressOf } from '@/lib/auth/address-of'
-import { shiftHeader, stationCookie } from '@/lib/auth/station-cookie'
+import { onceHeader, shiftHeader, stationCookie } from '@/lib/auth/station-cookie'
 import type { Caller } from '@/lib/kitchen/caller'
 import { readLanguage } from '@/lib/words/words'
 
@@ -14,6 +15,7 @@ export async function currentStation(): Promise<Caller | null> {
         kind: 'station',
         stationSecret,
         shiftToken: head.get(shiftHeader),
+        formId: z.uuid().safeParse(head.get(onceHeader)).data,
         address: addressOf((name) => head.get(name)),
         device: head.get('user-agent') ?? '',
         browserLanguage: readLanguage(head.get('accept-language')),

@@ -34,7 +34,7 @@ const rooms = {
   key: [],
   stores: [],
   people: ['stores'],
-  stations: ['batches', 'readings', 'trials'],
+  stations: ['batches', 'readings', 'trials', 'weighings'],
   calculators: ['heavy'],
   formulas: ['stores'],
   trials: ['formulas', 'heavy', 'key', 'stores'],

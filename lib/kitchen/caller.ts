@@ -15,16 +15,21 @@ type Call = {
   now?: () => Date
 }
 
+/** What a person asks for once, however often it is sent. */
+type Asks = {
+  /** Made with the form that was sent, or with the tap on a tablet, so that sending it again does nothing more. */
+  formId?: string | null
+}
+
 /** Somebody at the desk, signed in or not, as the route knows them: a secret from a cookie, not yet a person. */
 export type DeskCaller = Call &
+  Asks &
   DeskCredential & {
     /** The person's password typed with this very request, where a command asks for it. */
     password?: string
-    /** Made with the form that was sent, so that sending it again does nothing more. */
-    formId?: string | null
     /** Who that is, looked up already: for the queries of one page. A command looks for itself. */
     actor?: DeskActor | null
   }
 
 /** Who calls, with the credential of their kind. */
-export type Caller = DeskCaller | (Call & StationCredential) | (Call & TasterCredential) | (Call & JobCredential)
+export type Caller = DeskCaller | (Call & Asks & StationCredential) | (Call & TasterCredential) | (Call & JobCredential)

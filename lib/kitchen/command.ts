@@ -128,7 +128,7 @@ export async function recordRefusal(actor: Actor, caller: Caller, name: string, 
 }
 
 function formIdOf(caller: Caller): string | null {
-  return caller.kind === 'desk' ? (caller.formId ?? null) : null
+  return caller.kind === 'desk' || caller.kind === 'station' ? (caller.formId ?? null) : null
 }
 
 async function mustKnowPassword(actor: Actor, caller: Caller, now: Date): Promise<void> {

@@ -2,7 +2,7 @@ import fs from 'node:fs'
 import { createRequire } from 'node:module'
 import type { Page } from 'playwright/test'
 import { expect, test } from '../support/app'
-import { enrolAndLogOn, keepNumber, openTablet, readyToRead } from '../support/tablet'
+import { enrolAndLogOn, keepNumber, openTablet, readyToRead, typeNumber } from '../support/tablet'
 
 const axeSource = fs.readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 declare const axe: { run(options: object): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
@@ -49,7 +49,7 @@ test('every screen fits a finger, reads in glare, in light and dark, either way 
   bakery,
   browser,
 }) => {
-  test.setTimeout(120_000)
+  test.setTimeout(240_000)
   const { code, dough } = await readyToRead(bakery)
   const tablet = await openTablet(browser, app.url)
   const { page, context, tap } = tablet
@@ -68,6 +68,33 @@ test('every screen fits a finger, reads in glare, in light and dark, either way 
   await enrolAndLogOn(tablet, code)
   await page.getByRole('button', { name: new RegExp(`^${dough.code}`) }).waitFor()
   await look('doughs')
+  await tap(page.getByRole('button', { name: /^Begin dough/ }))
+  await page.getByRole('button', { name: 'Open the weights' }).waitFor()
+  await look('begun')
+  await tap(page.getByRole('button', { name: 'Open the weights' }))
+  await page.getByText('5 of 5 lines left').waitFor()
+  await look('lines')
+  await tap(page.getByRole('button', { name: /^Next: Wheat flour/ }))
+  await typeNumber(tablet, '9999')
+  await look('line')
+  await page.setViewportSize({ width: 375, height: 812 })
+  await expect(page.getByRole('button', { name: 'Keep 9999 g' })).toBeInViewport({ ratio: 1 })
+  await tap(page.getByRole('button', { name: 'Keep 9999 g' }))
+  await look('off')
+  await tap(page.getByRole('button', { name: 'Weigh again' }))
+  await tap(page.getByRole('button', { name: 'Another scale' }))
+  await look('scales')
+  await tap(page.getByRole('button', { name: 'Back to the line' }))
+  await tap(page.getByRole('button', { name: 'As planned' }))
+  await tap(page.getByRole('button', { name: 'Line before' }))
+  await page.getByRole('button', { name: 'Put it right' }).waitFor()
+  await look('written')
+  await tap(page.getByRole('button', { name: 'Put it right' }))
+  await page.getByText(/^Written: as planned/).waitFor()
+  await look('put right')
+  await tap(page.getByRole('button', { name: 'All lines' }))
+  await tap(page.getByRole('button', { name: 'Back to the dough' }))
+  await tap(page.getByRole('button', { name: 'All doughs' }))
   await tap(page.getByRole('button', { name: new RegExp(`^${dough.code}`) }))
   await look('dough')
   await tap(page.locator('section').filter({ hasText: 'Loaf weight' }).getByRole('button', { name: 'Piece 1' }))

@@ -158,6 +158,8 @@ test('ten minutes without a touch leave nobody on it, warned before; a tap stays
   await page.clock.fastForward(9 * 60_000 + 5_000)
   await tap(page.getByRole('button', { name: 'I am here' }))
   await expect(page.getByRole('dialog')).toBeHidden()
+  // The dialog is all that the finger has touched: nothing below it was opened, let alone begun.
+  await expect(page.getByRole('heading', { name: 'Doughs' })).toBeVisible()
   await page.clock.fastForward(10 * 60_000 + 5_000)
   await expect(page.getByText('Nobody is on it')).toBeVisible()
   await tap(page.getByRole('button', { name: /^Esi/ }))

@@ -1,5 +1,5 @@
 import 'server-only'
-import type { LineFound } from './line-off-target'
+import type { LineFound } from './line-off-target.input'
 
 /**
  * Whether a dough is not one of its kind any more, by what was weighed for it: a dose is off, or a line was left out. Any

@@ -19,7 +19,8 @@ import { isOutside, rangeOfReading, type JudgedReading } from '../readings/range
 import { mayCorrect } from '../readings/rules'
 import { unitsOfBase } from '../readings/units-of-base'
 import { Refusal } from '../refusal'
-import { isFrozen, isKeyOpen, isOpen } from '../trials/rules'
+import { knowsDough } from '../trials/knows-dough'
+import { isFrozen, isOpen } from '../trials/rules'
 import { weighingsOfBatch } from '../weighings/weighings-of-batch'
 import { isFoundOutFrom } from './may-be-found-out'
 import { mixingOf } from './mixing-of'
@@ -194,10 +195,7 @@ export const getBatch = query({
     const level = levelOf(actor, 'correct-reading')
     const pieces = piecesToRead(trial.piecesPerBatch, batch.piecesMade)
     const isTrialOpen = isOpen(trial.state)
-    const knows =
-      isKeyOpen(trial.state) ||
-      opened.length > 0 ||
-      trial.openedKeys.some(({ planHash }) => planHash === trial.planHash)
+    const knows = knowsDough({ trial, opened })
     return {
       ...facts,
       dayNumber: mixingDay.number,

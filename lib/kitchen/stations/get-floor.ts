@@ -1,6 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
-import { byTurn, underWayStates } from '../batches/rules'
+import { byTurn, unfinishedStates } from '../batches/rules'
 import { mixedBatches } from '../batches/mixed-batches'
 import { dayOfDate } from '../day-of-date'
 import { query } from '../query'
@@ -16,6 +16,8 @@ import { toBaseUnit } from '../readings/to-base-unit'
 import { takesRepeat } from '../readings/takes-repeat.input'
 import { sureOf } from '../sure-of'
 import { openStates } from '../trials/rules'
+import { cautionsOfDough, ingredientForCautions } from './cautions-of-dough'
+import { nextDough } from './next-dough'
 
 /** A tablet shows what is baked now; nobody bakes more trials than this at once. */
 const mostTrials = 20
@@ -35,8 +37,9 @@ type Reading = {
 
 /**
  * What a tablet reads: the doughs that are under way or baked, by their codes, with their allergens, every place that
- * can be read on them, and what stands there. It is kept on the tablet, so it is the same for everybody: what a code
- * stands for, weights and costs are not in it, whoever is on the tablet and whatever they opened at the desk.
+ * can be read on them, and what stands there; and of each trial the dough that is to be begun next. It is kept on the
+ * tablet, so it is the same for everybody: what a code stands for, weights and costs are not in it, whoever is on the
+ * tablet and whatever they opened at the desk.
  */
 export const getFloor = query({
   name: 'stations.get-floor',
@@ -57,20 +60,15 @@ export const getFloor = query({
           factorLevels: true,
           formula: { select: { name: true } },
           batches: {
-            where: { state: { in: underWayStates } },
+            where: { state: { in: unfinishedStates } },
             select: {
               id: true,
               code: true,
               state: true,
+              revision: true,
               piecesMade: true,
               mixingDay: { select: { number: true, day: true } },
-              arm: {
-                select: {
-                  lines: {
-                    select: { ingredient: { select: { id: true, allergens: true, allergensCheckedAt: true } } },
-                  },
-                },
-              },
+              arm: { select: { lines: { select: { ingredient: { select: ingredientForCautions } } } } },
               readings: {
                 select: {
                   id: true,
@@ -94,7 +92,7 @@ export const getFloor = query({
       }),
     ])
     const read = measures.filter(({ derivation }) => derivation === null)
-    const doughs = await Promise.all(
+    const ofTrials = await Promise.all(
       trials
         .filter(({ batches }) => batches.length > 0)
         .map(async (trial) => {
@@ -104,26 +102,23 @@ export const getFloor = query({
           ])
           const order = mixed.sort(byTurn).map(({ id }) => id)
           const deciding = decidingMeasures(measures, trial.measureId)
-          return trial.batches
+          const ofTrial = { trialNumber: trial.number, formulaName: trial.formula.name }
+          const next = nextDough(trial.batches, mixed)
+          const doughs = trial.batches
+            .filter(({ state }) => state !== 'waiting')
             .sort((a, b) => order.indexOf(a.id) - order.indexOf(b.id))
             .map(({ id, code, state, piecesMade, mixingDay, arm, readings }) => {
               const current = currentReadings(readings)
               const pieces = piecesToRead(trial.piecesPerBatch, piecesMade)
-              const ingredients = arm.lines.map(({ ingredient }) => ingredient)
               return {
+                ...ofTrial,
+                ...cautionsOfDough(arm),
                 id,
                 code,
                 state,
-                trialNumber: trial.number,
-                formulaName: trial.formula.name,
                 dayNumber: mixingDay.number,
                 day: dayOfDate(mixingDay.day),
                 turn: mixed.find((each) => each.id === id)?.turn ?? null,
-                allergens: [...new Set(ingredients.flatMap(({ allergens }) => allergens))],
-                /** Ingredients that nobody has checked for allergens. */
-                unchecked: new Set(
-                  ingredients.filter((each) => each.allergensCheckedAt === null).map((each) => each.id),
-                ).size,
                 measures: read.map((measure) => {
                   const unit = unitToEnter(measure.unit, bakery.temperatureUnits)
                   const range = plausibleRange(measure, ranges)
@@ -167,9 +162,10 @@ export const getFloor = query({
                 }),
               }
             })
+          return { doughs, next: next ? [{ ...ofTrial, ...next }] : [] }
         }),
     )
-    return { doughs: doughs.flat() }
+    return { doughs: ofTrials.flatMap(({ doughs }) => doughs), next: ofTrials.flatMap(({ next }) => next) }
   },
 })
 

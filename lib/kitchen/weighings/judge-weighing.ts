@@ -3,7 +3,9 @@ import { levelOf, type ActorOf } from '../../auth/rights'
 import type { AsideWhy } from '../../db/generated/enums'
 import type { Json } from '../../documents/canonical-text'
 import { hashOfText } from '../../documents/hash-of-text'
+import { isOwnSlip } from '../conduct/is-own-slip.input'
 import { isOddMass } from '../conduct/odd-mass'
+import { wantsPin } from '../conduct/wants-pin.input'
 import { enteredValue } from '../readings/entered-value'
 import type { BatchFacts } from '../readings/reading-facts'
 import { mayCorrect } from '../readings/rules'
@@ -28,7 +30,7 @@ export type WeighingVerdict =
  * whether it is on target, and is asked the same for every dough of a trial. A line of which all doughs have the same may
  * be ticked; of any other it is said what the scale showed.
  * @throws Refusal not-found, trial-not-approved, trial-closed, trial-stopped, batch-not-begun, batch-not-baked,
- * line-not-in-plan, correction-not-yours, odd-weighing, and what is wrong at a field
+ * line-not-in-plan, correction-not-yours, correction-wants-pin, odd-weighing, and what is wrong at a field
  */
 export function judgeWeighing(
   entry: WeighingEntry,
@@ -168,5 +170,12 @@ function wrongOf(
     now,
   })
   if (!isSealed && !mayPutRight) throw new Refusal('correction-not-yours')
+  if (!isSealed && actor.kind === 'station') {
+    const isSlip = isOwnSlip(
+      { person: { id: wrong.personId }, receivedAt: wrong.receivedAt },
+      { person: { id: actor.personId }, receivedAt: now },
+    )
+    if (wantsPin({ isSlip, ...actor, now })) throw new Refusal('correction-wants-pin')
+  }
   return wrong
 }

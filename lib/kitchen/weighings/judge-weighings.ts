@@ -1,7 +1,7 @@
 import 'server-only'
 import { groupBy } from '../../calc/group-by'
 import type { Closing } from '../../documents/closing/closing'
-import { lineOffTarget, type LineFound } from '../conduct/line-off-target'
+import { lineOffTarget, type LineFound } from '../conduct/line-off-target.input'
 import { outOfItsArm } from '../conduct/out-of-its-arm'
 import { stoodBefore } from '../conduct/stood-before'
 import { tellingMeasures } from '../readings/telling-measures'

@@ -1,7 +1,7 @@
 import 'server-only'
 import { groupBy } from '../../calc/group-by'
 import type { Closing } from '../../documents/closing/closing'
-import { toleranceOfLine } from '../conduct/tolerance-of-line'
+import { toleranceOfLine } from '../conduct/tolerance-of-line.input'
 import { linesToWeigh, type LineToWeigh } from '../trials/lines-to-weigh'
 import type { Plan, PlanArm } from '../trials/plan-types'
 import { toConsistencyOf } from '../trials/to-consistency-of'
@@ -71,7 +71,8 @@ export function isApart(line: TrialLine, lines: readonly TrialLine[]): boolean {
   )
 }
 
-function partOf(line: LineToWeigh): TrialLine['part'] {
+/** What a line is of, as weighings name it. */
+export function partOf(line: LineToWeigh): TrialLine['part'] {
   if (line.isPremix) return 'premix'
   return line.isDosed && line.parts.every(({ isDose }) => isDose) ? 'dose' : 'line'
 }
@@ -88,14 +89,26 @@ function targetsOf(
     const isFree = stageKind === 'final_dough' && ofLine[0]?.line.kind === 'water' && toConsistencyOf(arm).length > 0
     return { arm: arm.position, massG: own?.weighedG ?? 0, stepG: own?.resolutionG ?? finestG, isFree }
   })
-  const controlG = planned.find(({ arm }) => arm === 0)?.massG ?? 0
-  const fromControlG = planned.map(({ massG }) => Math.abs(massG - controlG))
-  const nearestG = Math.min(...fromControlG.filter((apartG) => apartG > 0))
-  return planned.map(({ isFree, ...target }, at) => {
-    const apartG = isDose ? fromControlG[at] || nearestG : null
+  return planned.map(({ isFree, ...target }) => {
+    const apartG = apartOfLine({ isDose, targets: planned }, target.arm)
     return {
       ...target,
       toleranceG: isFree ? null : toleranceOfLine({ targetG: target.massG, stepG: target.stepG, apartG }),
     }
   })
+}
+
+/**
+ * By how much a line that the doughs are about differs between a dough and the control, g; for the control, and for a
+ * dough that has as much, by how much the nearest one does. Null for a line that no dough is about.
+ */
+export function apartOfLine(
+  { isDose, targets }: { isDose: boolean; targets: readonly Pick<TrialLine['targets'][number], 'arm' | 'massG'>[] },
+  position: number,
+): number | null {
+  if (!isDose) return null
+  const controlG = targets.find(({ arm }) => arm === 0)?.massG ?? 0
+  const fromControlG = ({ massG }: { massG: number }) => Math.abs(massG - controlG)
+  const own = targets.find(({ arm }) => arm === position)
+  return (own && fromControlG(own)) || Math.min(...targets.map(fromControlG).filter((apartG) => apartG > 0))
 }

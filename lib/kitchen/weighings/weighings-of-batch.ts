@@ -1,7 +1,7 @@
 import 'server-only'
 import type { WeighingHow, WeighingPart } from '../../db/generated/enums'
 import { readPlan } from '../../documents/plan/read-plan'
-import { lineOffTarget, type LineFound } from '../conduct/line-off-target'
+import { lineOffTarget, type LineFound } from '../conduct/line-off-target.input'
 import { stoodBefore } from '../conduct/stood-before'
 import { isApart, isSameInAll, linesOfPlan, type TrialLine } from './lines-of-plan'
 
@@ -33,6 +33,7 @@ export type LineOfBatch = {
   stands: {
     id: string
     who: string
+    personId: string
     at: Date
     mayCorrect: boolean
     /** Why it was corrected; null for who does not know the dough, because whoever wrote it may have named a weight. */
@@ -78,6 +79,7 @@ export function weighingsOfBatch(q: {
         ? {
             id: stands.id,
             who: stands.person.name,
+            personId: stands.person.id,
             at: stands.receivedAt,
             reason: target && stands.reason,
             mayCorrect: q.mayPutRight(stands),

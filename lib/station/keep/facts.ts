@@ -41,20 +41,27 @@ export type FloorMeasure = {
   places: FloorPlace[]
 }
 
-export type FloorDough = {
+/** What the book says of any dough that a tablet shows. */
+type ToldOfDough = {
   id: string
   code: string
-  state: 'weighing' | 'in_work' | 'baked'
   trialNumber: number
   formulaName: string
   dayNumber: number
   day: string | null
-  turn: number | null
   /** In words. */
   allergens: string[]
   unchecked: number
+}
+
+export type FloorDough = ToldOfDough & {
+  state: 'weighing' | 'in_work' | 'baked'
+  turn: number | null
   measures: FloorMeasure[]
 }
 
-/** What is to be read, as the book says it: no weights, no costs, and not which dough is which. */
-export type Floor = { doughs: FloorDough[] }
+/** The dough of a trial that is to be begun next. */
+export type NextDough = ToldOfDough & { revision: number; cleanDownFirst: boolean }
+
+/** What is to be begun and read, as the book says it: no weights, no costs, and not which dough is which. */
+export type Floor = { doughs: FloorDough[]; next: NextDough[] }

@@ -1,4 +1,5 @@
 import type { Holder, OutboxEntry } from '../outbox/entry'
+import type { KeptList } from './weigh-facts'
 import { recall, tablet, type Kept } from './tablet'
 
 /** Everything that the screens are made of, at one moment. */
@@ -10,11 +11,12 @@ export type TabletNow = {
   at: Kept['at'] | null
   holders: Holder[]
   entries: OutboxEntry[]
+  lists: KeptList[]
 }
 
 /** Reads what is on the tablet. */
 export async function readTablet(): Promise<TabletNow> {
-  const [station, withdrawn, floor, on, at, holders, entries] = await Promise.all([
+  const [station, withdrawn, floor, on, at, holders, entries, lists] = await Promise.all([
     recall('station'),
     recall('withdrawn'),
     recall('floor'),
@@ -22,6 +24,7 @@ export async function readTablet(): Promise<TabletNow> {
     recall('at'),
     tablet.holders.toArray(),
     tablet.outbox.orderBy('counter').toArray(),
+    tablet.lists.toArray(),
   ])
   return {
     station: station ?? null,
@@ -31,5 +34,6 @@ export async function readTablet(): Promise<TabletNow> {
     at: at ?? null,
     holders,
     entries,
+    lists,
   }
 }

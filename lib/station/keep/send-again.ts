@@ -1,4 +1,5 @@
 import type { OutboxEntry } from '../outbox/entry'
+import { isOdd } from '../outbox/is-odd'
 import { tablet } from './tablet'
 
 /** Lets an entry that the book refused wait to be sent once more; an odd value goes confirmed, since somebody looked. */
@@ -7,6 +8,6 @@ export async function sendAgain({ id, payload, refusal }: OutboxEntry): Promise<
     state: 'waiting',
     refusal: null,
     words: null,
-    payload: refusal === 'odd-reading' ? { ...payload, confirmed: true } : payload,
+    payload: isOdd(refusal) ? { ...payload, confirmed: true } : payload,
   })
 }

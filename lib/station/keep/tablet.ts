@@ -1,6 +1,19 @@
 import { Dexie } from 'dexie'
 import type { Holder, OutboxEntry } from '../outbox/entry'
 import type { Floor, StationFacts } from './facts'
+import type { KeptList } from './weigh-facts'
+
+/** Which screen is open. */
+export type At = {
+  batchId: string
+  measureId: string | null
+  piece: number | null
+  repeat: number | null
+  /** The dough is weighed out: the line that is open, or all of them. */
+  weigh?: string | null
+  /** Opened to put right what stands there. */
+  isFix?: true
+}
 
 /** Single things that the tablet keeps, each under its name. */
 export type Kept = {
@@ -13,15 +26,9 @@ export type Kept = {
   floor: { value: Floor; at: number }
   /** Who is on it, and when they last touched it, ms. */
   on: { personId: string; touchedAt: number }
-  /** Which screen is open. */
-  at: {
-    batchId: string
-    measureId: string | null
-    piece: number | null
-    repeat: number | null
-    /** Opened to put right what stands there. */
-    isFix?: true
-  }
+  at: At
+  /** What was tapped to begin, until the book has said what came of it: asked again, it is the same tap. */
+  beginning: { id: string; batchId: string; personId: string }
   /** The last counter that an entry was given. */
   counter: number
 }
@@ -31,11 +38,14 @@ database.version(1).stores({ outbox: 'id, state, counter', holders: 'personId', 
 
 // What was fetched says more since, and is fetched again.
 database.version(2).upgrade((upgrade) => upgrade.table('kept').delete('floor'))
+database.version(3).upgrade((upgrade) => upgrade.table('kept').delete('floor'))
+database.version(4).stores({ lists: 'batchId' })
 
 /** Everything on the tablet. A change is on its disk when its promise is kept, not before. */
 export const tablet = {
   outbox: database.table<OutboxEntry, string>('outbox'),
   holders: database.table<Holder, string>('holders'),
+  lists: database.table<KeptList, string>('lists'),
   drafts: database.table<{ place: string; text: string }, string>('drafts'),
   kept: database.table<{ name: string; value: unknown }, string>('kept'),
 }
@@ -53,6 +63,11 @@ export async function recall<Name extends keyof Kept>(name: Name): Promise<Kept[
 /** Keeps something under a name, in place of what was there. */
 export async function remember<Name extends keyof Kept>(name: Name, value: Kept[Name]): Promise<void> {
   await tablet.kept.put({ name, value })
+}
+
+/** Opens the screen of a dough. */
+export async function openDough(batchId: string, more: Partial<At> = {}): Promise<void> {
+  await remember('at', { batchId, measureId: null, piece: null, repeat: null, ...more })
 }
 
 /** Lets go of what is kept under a name. */

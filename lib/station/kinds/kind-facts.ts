@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import type { correctReadingInput } from '../../kitchen/readings/correct-reading.input'
 import type { logReadingInput } from '../../kitchen/readings/log-reading.input'
+import type { logWeighingInput } from '../../kitchen/weighings/log-weighing.input'
 
 /** Of each kind of entry what is sent, and what shows it on the tablet without the floor that it was made on. */
 export type KindFacts = {
@@ -20,6 +21,15 @@ export type KindFacts = {
       was: string
       /** When it was made; what is sent says it nowhere. */
       at: string
+    }
+  }
+  weighing: {
+    payload: z.input<typeof logWeighingInput>
+    shown: {
+      code: string
+      line: string
+      /** What stood there and is corrected; null where nothing did. */
+      was: string | null
     }
   }
 }

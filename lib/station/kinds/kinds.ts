@@ -1,6 +1,8 @@
 import { readingContentText } from '../../kitchen/readings/reading-content.input'
+import { weighingContentText } from '../../kitchen/weighings/weighing-content.input'
 import { sayName } from '../../words/say'
 import { station as words } from '../../words/en/station'
+import { stationMixing } from '../../words/en/station-mixing'
 import type { EntryKind, EntryOf, OutboxEntry } from '../outbox/entry'
 import { shownValue } from '../ui/figures'
 import { placeName } from '../ui/place-name'
@@ -38,6 +40,16 @@ const kinds: { [Kind in EntryKind]: KindOf<Kind> } = {
         value: shownValue(value, unit, locale),
       }),
     at: ({ shown }) => shown.at,
+  },
+  weighing: {
+    textOf: weighingContentText,
+    said: ({ payload: { how, mass, unit }, shown: { code, line, was } }, locale) => {
+      const { list, how: said } = stationMixing
+      const value = how === 'weighed' ? shownValue(mass ?? '', unit ?? '', locale) : said[how]
+      return was === null
+        ? sayName(list.row, 'en', { code, line, value })
+        : sayName(list.correction, 'en', { code, line, value, was })
+    },
   },
 }
 

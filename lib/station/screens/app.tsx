@@ -3,6 +3,7 @@ import { station as words } from '../../words/en/station'
 import { readTablet } from '../keep/read-tablet'
 import { placesWithEntries } from '../outbox/stand-of-place'
 import { useLive } from '../ui/use-live'
+import { CleanDown } from './clean-down'
 import { CorrectionScreen } from './correction'
 import { DoughScreen } from './dough'
 import { DoughList } from './dough-list'
@@ -11,6 +12,7 @@ import { Idle } from './idle'
 import { OutboxList } from './outbox-list'
 import { ReadingScreen } from './reading'
 import { Strip } from './strip'
+import { WeighOut } from './weigh-out'
 import { Who } from './who'
 import { Withdrawn } from './withdrawn'
 
@@ -25,7 +27,7 @@ export function App() {
   if (!now.station || isEnrolling)
     return <Enrol onDone={() => setEnrolling(false)} onBegin={() => setEnrolling(true)} />
 
-  const { station, on, at, floor, entries, holders } = now
+  const { station, on, at, floor, entries, holders, lists } = now
   const person = on && holders.find(({ personId }) => personId === on.personId)
   const dough = at && (floor?.value.doughs.find(({ id }) => id === at.batchId) ?? null)
   const measure = dough?.measures.find(({ id }) => id === at?.measureId)
@@ -42,14 +44,24 @@ export function App() {
     if (isListOpen) return <OutboxList {...shared} onBack={() => setListOpen(false)} />
     if (now.withdrawn) return <Withdrawn entries={entries} onAgain={() => setEnrolling(true)} />
     if (!person) return <Who people={station.people} holders={holders} />
-    if (!at) return <DoughList {...shared} floor={floor} />
-    if (!dough || !measure || !place) return <DoughScreen {...shared} dough={dough} />
+    const next = floor?.value.next.find(({ id }) => id === at?.batchId)
+    if (next) return <CleanDown dough={next} person={{ id: person.personId, name: person.name }} />
+    if (!at) return <DoughList {...shared} floor={floor} personId={person.personId} />
     const by = {
       stationId: station.station.id,
       personId: person.personId,
       personName: person.name,
       shiftToken: person.token ?? '',
     }
+    const pinAt = person.pinAt ?? 0
+    const correctsAny = station.people.find(({ id }) => id === person.personId)?.correctsAny ?? false
+    // The weights are for whoever opened them, also without a network.
+    const kept =
+      lists.find(({ batchId, openedBy }) => batchId === dough?.id && openedBy.includes(person.personId)) ?? null
+    if (kept && at.weigh !== undefined)
+      return <WeighOut {...shared} kept={kept} at={at} by={by} pinAt={pinAt} correctsAny={correctsAny} />
+    if (!dough || !measure || !place)
+      return <DoughScreen {...shared} dough={dough} kept={kept} personId={person.personId} />
     const { stands } = place
     const opened = {
       key: `${dough.id} ${measure.id} ${place.piece} ${place.repeat} ${person.personId}`,
@@ -63,8 +75,8 @@ export function App() {
         {...opened}
         key={opened.key}
         place={{ ...place, stands }}
-        pinAt={person.pinAt ?? 0}
-        correctsAny={station.people.find(({ id }) => id === person.personId)?.correctsAny ?? false}
+        pinAt={pinAt}
+        correctsAny={correctsAny}
       />
     ) : (
       <ReadingScreen {...shared} {...opened} key={opened.key} place={place} />

@@ -1,4 +1,4 @@
-import { useEffect, useId, useState } from 'react'
+import { useState } from 'react'
 import { isOwnSlip } from '../../kitchen/conduct/is-own-slip.input'
 import { wantsPin } from '../../kitchen/conduct/wants-pin.input'
 import { say, sayName } from '../../words/say'
@@ -7,7 +7,7 @@ import type { FloorDough, FloorMeasure } from '../keep/facts'
 import { keepCorrection } from '../keep/keep-correction'
 import type { KeptBy } from '../keep/keep-entry'
 import { fixKey } from '../keep/place-key'
-import { remember, tablet } from '../keep/tablet'
+import { openDough, tablet } from '../keep/tablet'
 import type { Standing, StoodPlace } from '../outbox/stand-of-place'
 import { readOnline } from '../talk/online'
 import { sendOutbox } from '../talk/send-outbox'
@@ -16,8 +16,7 @@ import { placeName } from '../ui/place-name'
 import { Tap } from '../ui/tap'
 import { NumberScreen } from './number-screen'
 import { PinPad } from './pin-pad'
-
-const longestReason = 300
+import { Reasons } from './reasons'
 
 type CorrectionProps = {
   dough: FloorDough
@@ -50,7 +49,7 @@ export function CorrectionScreen(q: CorrectionProps) {
   const whyKey = `${fixKey(by.personId, place)} why`
   const name = placeName({ piece, level: factorLevel, repeat })
   const was = shownValue(wrong.value, wrong.unit, locale)
-  const leave = () => remember('at', { batchId: dough.id, measureId: null, piece: null, repeat: null })
+  const leave = () => openDough(dough.id)
 
   const keep = async (why: string, value: string, confirmed: boolean) => {
     try {
@@ -122,48 +121,10 @@ export function CorrectionScreen(q: CorrectionProps) {
       <p className="what">{sayName(words.place.measured, 'en', { measure: measure.name, place: name })}</p>
       {told}
       {correctsAny || wrong.personId === by.personId ? (
-        <Reasons draft={whyKey} onChoose={setReason} />
+        <Reasons reasons={Object.values(words.fix.reasons)} draft={whyKey} onChoose={setReason} />
       ) : (
         <p className="attention">{words.fix.notYours}</p>
       )}
     </div>
-  )
-}
-
-/** The common reasons as taps, and room for another. */
-function Reasons({ draft, onChoose }: { draft: string; onChoose(reason: string): void }) {
-  const [text, setText] = useState('')
-  const id = useId()
-  useEffect(() => {
-    void tablet.drafts.get(draft).then((kept) => setText((typed) => typed || (kept?.text ?? '')))
-  }, [draft])
-  return (
-    <>
-      <h2>{words.fix.why}</h2>
-      <ul className="rows">
-        {Object.values(words.fix.reasons).map((each) => (
-          <li key={each}>
-            <Tap look="row" onTap={() => onChoose(each)}>
-              {each}
-            </Tap>
-          </li>
-        ))}
-      </ul>
-      <label htmlFor={id}>{words.fix.other}</label>
-      <input
-        id={id}
-        className="line"
-        value={text}
-        maxLength={longestReason}
-        autoComplete="off"
-        onChange={({ target }) => {
-          setText(target.value)
-          void tablet.drafts.put({ place: draft, text: target.value })
-        }}
-      />
-      <Tap look="plain" disabled={text.trim() === ''} onTap={() => onChoose(text.trim())}>
-        {words.fix.goOn}
-      </Tap>
-    </>
   )
 }

@@ -2,21 +2,25 @@ import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import type { FloorDough } from '../keep/facts'
 import { forget, remember } from '../keep/tablet'
+import type { KeptList } from '../keep/weigh-facts'
 import type { OutboxEntry } from '../outbox/entry'
 import { placesWithEntries } from '../outbox/stand-of-place'
 import { shownTime, shownValue } from '../ui/figures'
 import { placeName } from '../ui/place-name'
 import { Tap } from '../ui/tap'
+import { WeighGate } from './weigh-gate'
 
 type DoughProps = {
   dough: FloorDough | null
+  kept: KeptList | null
+  personId: string
   entries: readonly OutboxEntry[]
   locale: string
   timeZone: string
 }
 
 /** One dough: what can hurt somebody at it, and every place that is read, with what stands there. */
-export function DoughScreen({ dough, entries, locale, timeZone }: DoughProps) {
+export function DoughScreen({ dough, kept, personId, entries, locale, timeZone }: DoughProps) {
   const back = (
     <Tap look="quiet" onTap={() => void forget('at')}>
       {words.dough.back}
@@ -45,6 +49,7 @@ export function DoughScreen({ dough, entries, locale, timeZone }: DoughProps) {
       {dough.unchecked > 0 && (
         <p className="attention">{say(words.dough.unchecked, 'en', { count: dough.unchecked })}</p>
       )}
+      <WeighGate dough={dough} kept={kept} personId={personId} entries={entries} />
       {dough.measures.map((measure) => {
         const places = placesWithEntries(dough.id, measure, entries)
         const isRead = places.every(({ stands }) => stands !== null)

@@ -5,6 +5,8 @@ import { Tap } from '../ui/tap'
 
 const idleMs = 10 * 60_000
 const warnMs = 60_000
+/** A finger's click comes after its touch by less than this. */
+const clickMs = 1_000
 /** A touch is noted this often, so that a reload knows of it. */
 const noteMs = 15_000
 
@@ -27,14 +29,15 @@ export function Idle({ on }: { on: Kept['on'] }) {
         return
       }
       touched = Date.now()
-      setWarned(false)
+      // Gone before the click that a finger makes, the dialog would let that through to whatever lies below it.
+      if (event.type !== 'pointerup') setWarned(false)
       if (touched - noted < noteMs) return
       noted = touched
       void remember('on', { personId, touchedAt: touched })
     }
     const look = () => {
       if (isOver()) void forget('on')
-      else setWarned(Date.now() - touched >= idleMs - warnMs)
+      else if (Date.now() - touched >= clickMs) setWarned(Date.now() - touched >= idleMs - warnMs)
     }
     look()
     const timer = setInterval(look, 1_000)

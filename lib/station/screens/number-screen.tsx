@@ -1,12 +1,12 @@
-import { useEffect, useState, type ReactNode } from 'react'
+import { useState, type ReactNode } from 'react'
 import { say, sayName } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import type { FloorMeasure } from '../keep/facts'
-import { tablet } from '../keep/tablet'
 import { readTyped } from '../outbox/typed-digits'
 import { shownEnd, shownTyped, shownValue } from '../ui/figures'
 import { NumberPad } from '../ui/number-pad'
 import { Tap } from '../ui/tap'
+import { useDraft } from '../ui/use-draft'
 
 type NumberScreenProps = {
   code: string
@@ -26,30 +26,15 @@ type NumberScreenProps = {
 /** One number of a place: typed, looked at again where it is odd, and kept at a tap. */
 export function NumberScreen(q: NumberScreenProps) {
   const { code, measure, placeName, draft, locale, error, onBack, onKeep, children } = q
-  const [text, setText] = useState<string | null>(null)
+  const { text, type: typeDraft, isLost } = useDraft(draft)
   const [odd, setOdd] = useState<string | null>(null)
-  const [isLost, setLost] = useState(false)
   const [isTyping, setTyping] = useState(true)
   const { unit, least, most } = measure
 
-  useEffect(() => {
-    let isOver = false
-    void tablet.drafts.get(draft).then((kept) => {
-      if (!isOver) setText((typed) => typed ?? kept?.text ?? '')
-    })
-    return () => {
-      isOver = true
-    }
-  }, [draft])
-
   const type = (next: string) => {
-    setText(next)
     setOdd(null)
     setTyping(true)
-    tablet.drafts.put({ place: draft, text: next }).then(
-      () => setLost(false),
-      () => setLost(true),
-    )
+    typeDraft(next)
   }
   const typed = readTyped(text ?? '')
   const shown = typed === null ? null : shownValue(typed, unit, locale)

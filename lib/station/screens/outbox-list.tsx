@@ -3,6 +3,7 @@ import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import type { OutboxEntry } from '../outbox/entry'
 import { pinWanted } from '../outbox/holds'
+import { isOdd } from '../outbox/is-odd'
 import { momentOfEntry, saidOfEntry } from '../kinds/kinds'
 import { sendAgain } from '../keep/send-again'
 import { sendOutbox } from '../talk/send-outbox'
@@ -67,7 +68,7 @@ export function OutboxList({ entries, locale, timeZone, onBack }: OutboxListProp
                     >
                       {entry.refusal === pinWanted
                         ? words.list.typePin
-                        : entry.refusal === 'odd-reading'
+                        : isOdd(entry.refusal)
                           ? words.list.confirm
                           : words.list.again}
                     </Tap>

@@ -4,7 +4,7 @@ import { station as words } from '../../words/en/station'
 import type { FloorDough, FloorMeasure } from '../keep/facts'
 import { keepReading, type NewReading } from '../keep/keep-reading'
 import { draftKey } from '../keep/place-key'
-import { remember, tablet } from '../keep/tablet'
+import { openDough, remember, tablet } from '../keep/tablet'
 import type { OutboxEntry } from '../outbox/entry'
 import { lastRead, placesWithEntries, type StoodPlace } from '../outbox/stand-of-place'
 import { sendOutbox } from '../talk/send-outbox'
@@ -32,7 +32,7 @@ export function ReadingScreen({
 }: ReadingProps) {
   const [error, setError] = useState<string | null>(null)
   const place = { batchId: dough.id, measureId: measure.id, piece, repeat }
-  const leave = () => remember('at', { batchId: dough.id, measureId: null, piece: null, repeat: null })
+  const leave = () => openDough(dough.id)
   const keep = async (value: string, confirmed: boolean) => {
     try {
       const shown = { code: dough.code, measure: measure.name }

@@ -2,10 +2,13 @@ import type { Answer } from '../outbox/judge-answer'
 
 const patienceMs = 20_000
 
-/** Asks the book, or tells it something; null where nothing came back that it could have said. */
+/**
+ * Asks the book, or tells it something; null where nothing came back that it could have said.
+ * @param q.once names what is asked for: asked again under the same name, it is done once
+ */
 export async function askBook(
   address: string,
-  { token, body }: { token?: string | null; body?: object } = {},
+  { token, body, once }: { token?: string | null; body?: object; once?: string } = {},
 ): Promise<Answer> {
   try {
     const response = await fetch(address, {
@@ -17,6 +20,7 @@ export async function askBook(
         ...(body ? { 'Content-Type': 'application/json' } : {}),
         // Without it the desk would take what a tablet sends for its own.
         'Evendough-Shift': token ?? '',
+        ...(once === undefined ? {} : { 'Evendough-Once': once }),
       },
       ...(body ? { body: JSON.stringify(body) } : {}),
     })

@@ -69,7 +69,8 @@ export async function logOff(): Promise<void> {
 /** Makes the tablet a new one, with nobody on it and nothing to read; what lies on it to be sent stays. */
 export async function beginAnew(): Promise<void> {
   await inOne(async () => {
-    for (const name of ['on', 'at', 'floor', 'withdrawn'] as const) await forget(name)
+    await tablet.lists.clear()
+    for (const name of ['on', 'at', 'floor', 'beginning', 'withdrawn'] as const) await forget(name)
     await tablet.holders.toCollection().modify({ token: null, asks: 'pin' })
   })
 }

@@ -1,8 +1,23 @@
 import type { Floor, StationFacts } from '../keep/facts'
 import { recall, remember, tablet } from '../keep/tablet'
 import { askBook, refusalIn } from './ask-book'
+import { fetchWeights } from './fetch-weights'
 import { tellOnline } from './online'
 import { goOnAs } from './people'
+
+/** Lists of doughs that are being mixed are fetched anew for who opened them; others are let go of. */
+async function refreshWeights(
+  doughs: Floor['doughs'],
+  askedAt: number,
+  personId: string,
+  token: string,
+): Promise<void> {
+  const mixed = new Set(doughs.filter(({ state }) => state !== 'baked').map(({ id }) => id))
+  // One that was opened meanwhile is of a dough that this answer may not know.
+  for (const { batchId, openedBy, at } of await tablet.lists.toArray())
+    if (!mixed.has(batchId) && at < askedAt) await tablet.lists.delete(batchId)
+    else if (openedBy.includes(personId)) await fetchWeights(batchId, personId, token)
+}
 
 /** Asks the book which tablet this is, who is on it and what is to be read, and keeps what it says. */
 export async function refresh(): Promise<void> {
@@ -12,6 +27,8 @@ export async function refresh(): Promise<void> {
   if (answer?.status === 401 && refusalIn(answer)?.code === 'not-signed-in') {
     tellOnline(true)
     if (await recall('station')) await remember('withdrawn', true)
+    // Nobody can weigh here any more, and the weights tell which dough is which.
+    await tablet.lists.clear()
     return
   }
   const facts =
@@ -32,7 +49,10 @@ export async function refresh(): Promise<void> {
   if (!on || !token) return
   // The book lets go of whoever was not heard of for ten minutes; who is on the tablet touched it.
   if (facts.onShift?.id !== on.personId && !(await goOnAs(on.personId))) return
+  const askedAt = Date.now()
   const floor = await askBook('/api/v1/station/floor', { token })
-  if (floor?.status === 200 && Array.isArray((floor.body as Floor).doughs))
-    await remember('floor', { value: floor.body as Floor, at: Date.now() })
+  const value = floor?.status === 200 ? (floor.body as Partial<Floor>) : null
+  if (!value?.doughs || !value.next) return
+  await remember('floor', { value: value as Floor, at: Date.now() })
+  await refreshWeights(value.doughs, askedAt, on.personId, token)
 }

@@ -68,6 +68,10 @@ export const refusals = {
   },
   'clean-down-first':
     'Clean down bench, bowl and tools before this batch: another dough brought an allergen that this one must not carry.',
+  'dough-key-closed':
+    'The weights say which dough this is. Open its key first; it stands in the record that you know it.',
+  'plan-unreadable':
+    'The weights of this dough cannot be read, so they are not shown. Do not mix from memory; ask the head baker. Readings can go on.',
   'before-its-turn': 'Batch {code} comes first. The order was drawn at random; say why this one goes before it.',
   'not-the-next-step': 'The batch cannot go there from where it is. Look at how it stands now.',
   'nothing-to-undo': 'There is nothing here to take back.',

@@ -67,7 +67,8 @@ export const station = {
   },
   doughs: {
     title: 'Doughs',
-    none: 'No dough is under way. One that is begun at the desk appears here.',
+    underWay: 'Under way',
+    none: 'No dough is under way.',
     notFetched: 'This tablet has not fetched the doughs yet. It does so once the book answers.',
     asOf: 'As fetched at {time}',
     trial: 'Trial {number}, {formula}',

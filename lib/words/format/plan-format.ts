@@ -1,3 +1,4 @@
+import { digitsOfStep } from './digits-of-step'
 import { nameInUnit } from './name-in-unit'
 import { formatNumber } from './number'
 import { massInUnit, smallMassUnit } from './mass'
@@ -17,7 +18,7 @@ export function planFormat({ locale, massUnits, temperatureUnits }: OwnUnits) {
       ? poundsAndOunces(massG, { locale, digits, signed })
       : withUnit(formatNumber(massG, { locale, digits, signed }), unit)
   const mass = (massG: number, signed = false) => inUnit(massG, digitsFor(Math.abs(massInUnit(massG, unit))), signed)
-  const digitsOfScale = (resolutionG: number) => Math.min(6, Math.max(0, digitsOfStep(massInUnit(resolutionG, unit))))
+  const digitsOfScale = (resolutionG: number) => digitsOfStep(massInUnit(resolutionG, unit))
   /** A mass for the scale, with the digits that the scale shows; grams are at the column's head. */
   const weighed = (massG: number, resolutionG: number) =>
     massUnits === 'ounces'
@@ -53,14 +54,6 @@ export function planFormat({ locale, massUnits, temperatureUnits }: OwnUnits) {
     minutes: (timeS: number, min: string) => withUnit(plainNumber(timeS / 60, { locale }), min),
     count: (value: number) => plainNumber(value, { locale }),
   }
-}
-
-/** Digits after the mark that a step needs: none for 5, one for 0.5, two for 0.05 and for 0.25. */
-function digitsOfStep(step: number): number {
-  const least = Math.ceil(-Math.log10(step) - 1e-9)
-  for (let digits = Math.max(0, least); digits < least + 2; digits++)
-    if (Math.abs(step * 10 ** digits - Math.round(step * 10 ** digits)) < 1e-9) return digits
-  return least
 }
 
 export type PlanFormat = ReturnType<typeof planFormat>

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { lineOffTarget } from '@/lib/kitchen/conduct/line-off-target'
-import { toleranceOfLine } from '@/lib/kitchen/conduct/tolerance-of-line'
+import { lineOffTarget } from '@/lib/kitchen/conduct/line-off-target.input'
+import { toleranceOfLine } from '@/lib/kitchen/conduct/tolerance-of-line.input'
 
 const found = (massG: number, targetG: number, toleranceG: number | null) =>
   lineOffTarget({ how: 'weighed', massG, targetG, toleranceG })

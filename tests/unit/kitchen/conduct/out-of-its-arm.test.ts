@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { LineFound } from '@/lib/kitchen/conduct/line-off-target'
+import type { LineFound } from '@/lib/kitchen/conduct/line-off-target.input'
 import { outOfItsArm } from '@/lib/kitchen/conduct/out-of-its-arm'
 
 type Line = { isDose: boolean; found: LineFound }

@@ -2,6 +2,7 @@ import { reply, replyRefused } from '@/app/api-answer'
 import { currentLanguage } from '@/app/language'
 import { currentStation } from '@/app/station-caller'
 import { getFloor } from '@/lib/kitchen/stations/get-floor'
+import type { Allergen } from '@/lib/kitchen/stores/ingredient-facts.input'
 import { measureName } from '@/lib/words/measure-name'
 import { wordsIn } from '@/lib/words/words'
 
@@ -13,10 +14,13 @@ export async function GET(): Promise<Response> {
   const result = await getFloor.call(station, {})
   if (!result.ok) return replyRefused(result.refusal, language)
   const words = wordsIn(language)
+  const inWords = (allergens: readonly Allergen[]) => allergens.map((each) => words.stores.allergens[each])
+  const { doughs, next } = result.value
   return reply(200, {
-    doughs: result.value.doughs.map(({ allergens, measures, ...dough }) => ({
+    next: next.map(({ allergens, ...dough }) => ({ ...dough, allergens: inWords(allergens) })),
+    doughs: doughs.map(({ allergens, measures, ...dough }) => ({
       ...dough,
-      allergens: allergens.map((each) => words.stores.allergens[each]),
+      allergens: inWords(allergens),
       measures: measures.map(({ code, name, ...measure }) => ({
         ...measure,
         name: measureName({ code, name }, words),

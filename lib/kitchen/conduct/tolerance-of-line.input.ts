@@ -1,5 +1,3 @@
-import 'server-only'
-
 /** How far off a line may be: a twentieth of a dose, a hundredth of anything else. The project's own rule. */
 const doseShare = 0.05
 const otherShare = 0.01

@@ -1,5 +1,3 @@
-import 'server-only'
-
 export type LineFound = 'on-target' | 'off' | 'left-out'
 
 /** Sums and products of decimals are off by less, and no scale shows so little. */

@@ -1,0 +1,31 @@
+import 'server-only'
+import type { MixedBatch } from '../batches/rules'
+import { needsCleanDown, nextToBegin } from '../batches/rules'
+import { dayOfDate } from '../day-of-date'
+import { cautionsOfDough } from './cautions-of-dough'
+
+type Waiting = {
+  id: string
+  code: string
+  revision: number
+  mixingDay: { number: number; day: Date | null }
+  arm: Parameters<typeof cautionsOfDough>[0]
+}
+
+/** What a tablet is told of the dough of a trial that is to be begun next, by its code; null when none waits. */
+export function nextDough(batches: readonly Waiting[], mixed: readonly MixedBatch[]) {
+  const first = nextToBegin(mixed)
+  const batch = batches.find(({ id }) => id === first?.id)
+  if (!first || !batch) return null
+  const { id, code, revision, mixingDay, arm } = batch
+  return {
+    ...cautionsOfDough(arm),
+    id,
+    code,
+    /** Whoever begins it names it, so that nobody begins what has changed meanwhile. */
+    revision,
+    dayNumber: mixingDay.number,
+    day: dayOfDate(mixingDay.day),
+    cleanDownFirst: needsCleanDown(first, mixed),
+  }
+}

@@ -1,0 +1,55 @@
+/** One line of a dough as the book gives it to whoever opened its weights. */
+export type WeighLine = {
+  stageId: string
+  stage: string
+  ingredientId: string
+  part: 'line' | 'dose' | 'premix'
+  /** In words. */
+  name: string
+  /** Every dough has the same of it, so it may be ticked. */
+  isSame: boolean
+  /** Its dust is harmful. */
+  isDusty: boolean
+  target: { massG: number; stepG: number; toleranceG: number | null }
+  /** As the rule of tolerances takes it. */
+  apartG: number | null
+  scale: { id: string; name: string } | null
+  /** What the sum is made of, where that is more than one thing. */
+  parts: { isDose: boolean; massG: number }[]
+  /** How it is made first, step by step, where it is a premix. */
+  howTo: string[]
+  stands: {
+    id: string
+    who: string
+    personId: string
+    /** When it came into the book. */
+    at: string
+    how: 'ticked' | 'weighed' | 'left_out'
+    massG: number | null
+  } | null
+}
+
+export type Scale = { id: string; name: string; stepG: number; leastG: number | null; mostG: number }
+
+/** What one dough weighs, and on which scales it can be. */
+export type WeighList = {
+  batchId: string
+  code: string
+  unit: 'g' | 'oz'
+  lines: WeighLine[]
+  scales: Scale[]
+}
+
+/** A scale that takes another's place for the lines that are still to be weighed; null for lines without one. */
+export type Swap = { from: string | null; to: string }
+
+/** A weigh list on the tablet. The weights tell which dough it is: it is shown to nobody but who opened them. */
+export type KeptList = {
+  batchId: string
+  list: WeighList
+  /** As last fetched, ms. */
+  at: number
+  /** Persons, by their ids, of whom the book has noted it. */
+  openedBy: string[]
+  swaps: Swap[]
+}

@@ -1,0 +1,99 @@
+import { useState } from 'react'
+import { isOwnSlip } from '../../kitchen/conduct/is-own-slip.input'
+import { wantsPin } from '../../kitchen/conduct/wants-pin.input'
+import { say } from '../../words/say'
+import { station } from '../../words/en/station'
+import { stationMixing as words } from '../../words/en/station-mixing'
+import type { KeptBy } from '../keep/keep-entry'
+import type { NewWeighing } from '../keep/keep-weighing'
+import type { KeptList } from '../keep/weigh-facts'
+import { lineOnScale } from '../outbox/line-on-scale'
+import type { LineStanding, StoodLine } from '../outbox/stand-of-line'
+import { readOnline } from '../talk/online'
+import { shownTime } from '../ui/figures'
+import { massWriter } from '../ui/masses'
+import { saidOfLine } from '../ui/said-of-line'
+import { LineTold } from './line-told'
+import { PinPad } from './pin-pad'
+import { Reasons } from './reasons'
+import { useKeepingLine } from './use-keeping-line'
+import { WeighPad } from './weigh-pad'
+
+type FixLineProps = {
+  kept: KeptList
+  line: StoodLine & { stands: LineStanding }
+  lines: readonly StoodLine[]
+  by: KeptBy
+  /** When whoever is on the tablet typed their PIN here, ms. */
+  pinAt: number
+  locale: string
+  timeZone: string
+}
+
+/** What is written of a line is put right: a slip of one's own at once, anything else for a reason and under one's PIN. */
+export function FixLine({ kept, line, lines, by, pinAt, locale, timeZone }: FixLineProps) {
+  // What was opened is what is put right, also when somebody else puts it right meanwhile.
+  const [wrong] = useState(line.stands)
+  const [isSlip] = useState(() =>
+    isOwnSlip(
+      { person: { id: wrong.personId }, receivedAt: new Date(wrong.at) },
+      { person: { id: by.personId }, receivedAt: new Date() },
+    ),
+  )
+  const [reason, setReason] = useState<string | null>(isSlip ? station.fix.slip : null)
+  const [held, setHeld] = useState<Pick<NewWeighing, 'said' | 'confirmed'> | null>(null)
+  const { keep, error, draft } = useKeepingLine(kept.list, line, by)
+  const write = massWriter({ unit: kept.list.unit, locale })
+  const was = saidOfLine(wrong, write, line.target.stepG)
+  const on = lineOnScale(line, kept.list, kept.swaps)
+  const fixDraft = `${draft} fix`
+  const put = (what: Pick<NewWeighing, 'said' | 'confirmed'>, why: string) =>
+    void keep({ ...what, wrong: { standing: wrong, was, reason: why }, draft: fixDraft })
+  const told = (
+    <>
+      <LineTold kept={kept} line={line} lines={lines} on={on} write={write} />
+      <p>
+        {say(words.line.stands, 'en', {
+          value: was,
+          who: wrong.who,
+          at: shownTime(wrong.at, { locale, timeZone }),
+        })}
+      </p>
+    </>
+  )
+  if (held && reason !== null)
+    return (
+      <PinPad
+        person={{ id: by.personId, name: by.personName }}
+        why={station.fix.pin}
+        onBack={() => setHeld(null)}
+        onDone={() => put(held, reason)}
+      />
+    )
+  if (reason === null)
+    return (
+      <div className="narrow">
+        {told}
+        <Reasons reasons={Object.values(words.line.reasons)} draft={`${fixDraft} why`} onChoose={setReason} />
+      </div>
+    )
+  return (
+    <WeighPad
+      line={line}
+      unit={kept.list.unit}
+      on={on}
+      write={write}
+      locale={locale}
+      draft={fixDraft}
+      error={error}
+      onSaid={(said, confirmed) => {
+        // Without a network nobody can judge a PIN: it is kept, and the book asks for the PIN when it comes in.
+        if (readOnline() && wantsPin({ isSlip, pinGivenAt: new Date(pinAt), now: new Date() }))
+          setHeld({ said, confirmed })
+        else put({ said, confirmed }, reason)
+      }}
+    >
+      {told}
+    </WeighPad>
+  )
+}

@@ -1,0 +1,30 @@
+import { useState } from 'react'
+import { stationMixing as words } from '../../words/en/station-mixing'
+import type { KeptBy } from '../keep/keep-entry'
+import { keepWeighing, weighDraft, type NewWeighing } from '../keep/keep-weighing'
+import { openDough, tablet } from '../keep/tablet'
+import type { WeighList } from '../keep/weigh-facts'
+import { nextToWeigh } from '../outbox/next-to-weigh'
+import { linesWithEntries, type StoodLine } from '../outbox/stand-of-line'
+import { sendOutbox } from '../talk/send-outbox'
+
+/** Keeps what is said of a line, and opens the line that is to be weighed next. */
+export function useKeepingLine(list: WeighList, line: StoodLine, by: KeptBy) {
+  const [error, setError] = useState<string | null>(null)
+  const { batchId, code } = list
+  const keep = async (what: Pick<NewWeighing, 'said' | 'confirmed' | 'wrong' | 'draft'>) => {
+    try {
+      if (!(await keepWeighing({ ...what, batchId, line, by, shown: { code, line: line.name } }))) {
+        setError(words.line.taken)
+        return
+      }
+    } catch {
+      setError(words.line.notKept)
+      return
+    }
+    void sendOutbox()
+    const next = nextToWeigh(linesWithEntries(list, await tablet.outbox.toArray()), line.key)
+    await openDough(batchId, { weigh: next?.key ?? null })
+  }
+  return { keep, error, draft: weighDraft(by.personId, batchId, line.key) }
+}

@@ -1,0 +1,117 @@
+import { useState } from 'react'
+import { say } from '../../words/say'
+import { stationMixing as words } from '../../words/en/station-mixing'
+import type { KeptBy } from '../keep/keep-entry'
+import { openDough } from '../keep/tablet'
+import type { KeptList } from '../keep/weigh-facts'
+import { lineOnScale } from '../outbox/line-on-scale'
+import type { StoodLine } from '../outbox/stand-of-line'
+import { massWriter } from '../ui/masses'
+import { saidOfLine } from '../ui/said-of-line'
+import { shownTime } from '../ui/figures'
+import { Tap } from '../ui/tap'
+import { station } from '../../words/en/station'
+import { LineTold } from './line-told'
+import { ScaleChoice } from './scale-choice'
+import { useKeepingLine } from './use-keeping-line'
+import { WeighPad } from './weigh-pad'
+
+type WeighLineProps = {
+  kept: KeptList
+  line: StoodLine
+  lines: readonly StoodLine[]
+  by: KeptBy
+  correctsAny: boolean
+  locale: string
+  timeZone: string
+}
+
+/** One line of a dough, weighed now; or what stands of it, to be looked at and put right. */
+export function WeighLine({ kept, line, lines, by, correctsAny, locale, timeZone }: WeighLineProps) {
+  const { keep, error, draft } = useKeepingLine(kept.list, line, by)
+  const [isChoosing, setChoosing] = useState(false)
+  const write = massWriter({ unit: kept.list.unit, locale })
+  const on = lineOnScale(line, kept.list, line.stands ? [] : kept.swaps)
+  const told = <LineTold kept={kept} line={line} lines={lines} on={on} write={write} />
+  const at = lines.indexOf(line)
+  const step = (to: StoodLine | undefined, name: string) => (
+    <Tap
+      look="plain"
+      disabled={to === undefined}
+      onTap={() => void openDough(kept.batchId, { weigh: to?.key ?? null })}
+    >
+      {name}
+    </Tap>
+  )
+  const steps = (
+    <div className="acts">
+      {step(lines[at - 1], words.line.before)}
+      {step(lines[at + 1], words.line.after)}
+    </div>
+  )
+  if (isChoosing) return <ScaleChoice kept={kept} line={line} write={write} onDone={() => setChoosing(false)} />
+  if (line.stands)
+    return (
+      <div className="narrow">
+        {told}
+        <p className="what">
+          {say(words.line.stands, 'en', {
+            value: saidOfLine(line.stands, write, line.target.stepG),
+            who: line.stands.who,
+            at: shownTime(line.stands.at, { locale, timeZone }),
+          })}
+        </p>
+        <p>
+          <b>{station.states[line.stands.state]}</b>
+        </p>
+        {line.lost.length > 0 && <p className="attention">{words.list.lost}</p>}
+        {correctsAny || line.stands.personId === by.personId ? (
+          <Tap look="plain" onTap={() => void openDough(kept.batchId, { weigh: line.key, isFix: true })}>
+            {words.line.fix}
+          </Tap>
+        ) : (
+          <p className="note">{words.line.notYours}</p>
+        )}
+        {steps}
+      </div>
+    )
+  return (
+    <WeighPad
+      line={line}
+      unit={kept.list.unit}
+      on={on}
+      write={write}
+      locale={locale}
+      draft={draft}
+      error={error}
+      onSaid={(said, confirmed) => void keep({ said, confirmed, wrong: null, draft })}
+      more={
+        <>
+          {line.howTo.length > 0 && <HowTo steps={line.howTo} />}
+          <div className="acts">
+            <Tap look="plain" onTap={() => setChoosing(true)}>
+              {words.line.other}
+            </Tap>
+          </div>
+          {steps}
+        </>
+      }
+    >
+      {told}
+    </WeighPad>
+  )
+}
+
+/** How a premix is made, for whoever has not got it ready. */
+function HowTo({ steps }: { steps: readonly string[] }) {
+  return (
+    <>
+      <h2>{words.line.howTo}</h2>
+      <ol className="steps">
+        {steps.map((each) => (
+          <li key={each}>{each}</li>
+        ))}
+      </ol>
+    </>
+  )
+}
