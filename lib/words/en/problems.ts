@@ -55,6 +55,10 @@ export const problems = {
   'below-least': 'Must not be below the lower end of the range.',
   'range-without-room': 'The most must be above the least.',
   'not-below-most': 'Must be below the most it takes.',
+  'lot-code-taken':
+    'A lot of this ingredient is in use under this code. If it is another delivery of that lot, end the first one when it is used up.',
+  'received-in-future': 'That day is still to come by the bakery’s own clock. Write the day on which it came.',
+  'before-received': 'That is before it was received. Look at both days again.',
   'check-again':
     'The list of allergens has changed since it was checked. Check it against the specification again, or say that it is not checked.',
   'day-far-away': 'Write a day between 2000 and 2100.',
