@@ -4,14 +4,15 @@ import type { AsideWhy } from '../../db/generated/enums'
 import type { Json } from '../../documents/canonical-text'
 import { hashOfText } from '../../documents/hash-of-text'
 import { isOddMass } from '../conduct/odd-mass'
-import { enteredValue } from '../readings/entered-value'
 import type { BatchFacts } from '../readings/reading-facts'
 import { mayCorrect } from '../readings/rules'
 import { Refusal } from '../refusal'
 import { mustBeOpen } from '../trials/must-be-open'
+import { judgeLots } from './judge-lots'
 import type { WeighingRow } from './keep-weighings'
 import { isSameInAll, type TrialLine } from './lines-of-plan'
 import type { WeighingEntry } from './log-weighing.input'
+import { massEntered } from './mass-entered'
 import { weighingContentText } from './weighing-content.input'
 import { isSameLine, standingAt, type KnownWeighing, type LinePlace, type WeighingFacts } from './weighing-facts'
 
@@ -53,6 +54,7 @@ export function judgeWeighing(
     part: line.part,
   }
   const massG = massOf(entry, line)
+  const lots = judgeLots(entry, place.ingredientId, facts.lots)
   const wrong = wrongOf(entry, facts, place, by, batch.trial.isSealed)
   if (wrong === 'aside') return { outcome: 'aside', why: 'reading_aside', isAgain: false, ...at }
   if (batch.trial.isSealed) return { outcome: 'aside', why: 'trial_closed', isAgain: false, ...at }
@@ -74,6 +76,7 @@ export function judgeWeighing(
     supersedesId: wrong?.id ?? null,
     reason: wrong ? (entry.reason ?? null) : null,
     contentHash,
+    lots,
   }
   return {
     outcome: 'ready',
@@ -117,7 +120,7 @@ function massOf(entry: WeighingEntry, line: TrialLine): number | null {
   }
   if (mass === null || mass === undefined) throw Refusal.at('mass', 'missing')
   if (unit === null || unit === undefined) throw Refusal.at('unit', 'missing')
-  const massG = massEntered(mass, unit)
+  const massG = massEntered(mass, unit, 'mass')
   if (
     !confirmed &&
     isOddMass(
@@ -127,19 +130,6 @@ function massOf(entry: WeighingEntry, line: TrialLine): number | null {
   )
     throw new Refusal('odd-weighing', {}, [{ path: 'mass', code: 'in-which-unit', facts: {} }])
   return massG
-}
-
-function massEntered(value: string, unit: string): number {
-  try {
-    return enteredValue({ value, unit }, { unit: 'g' })
-  } catch (error) {
-    if (!(error instanceof Refusal)) throw error
-    throw new Refusal(
-      error.code,
-      error.facts,
-      error.problems.map((problem) => (problem.path === 'value' ? { ...problem, path: 'mass' } : problem)),
-    )
-  }
 }
 
 /** What an entry says was wrong; null where it says nothing was, 'aside' where that waits to be settled itself. */
