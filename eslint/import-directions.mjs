@@ -43,7 +43,7 @@ const rooms = {
   intake: [],
   readings: ['batches', 'conduct', 'intake', 'key', 'trials'],
   shifts: ['batches', 'conduct', 'key', 'readings', 'repairs', 'trials', 'weighings'],
-  weighings: ['batches', 'conduct', 'intake', 'key', 'readings', 'trials'],
+  weighings: ['batches', 'conduct', 'intake', 'key', 'readings', 'stores', 'trials'],
   repairs: ['batches', 'conduct', 'trials'],
   results: ['batches', 'conduct', 'formulas', 'heavy', 'key', 'readings', 'repairs', 'stores', 'trials', 'weighings'],
   amendments: ['batches', 'conduct', 'heavy', 'intake', 'readings', 'results', 'trials'],

@@ -13,6 +13,7 @@ export const appendOnlyTables = [
   'settled_entry',
   'batch_cause',
   'weighing',
+  'weighing_lot',
   'found_cause',
   'found_cause_signature',
   'repair',

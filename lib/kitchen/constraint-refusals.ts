@@ -11,6 +11,7 @@ const refusalByConstraint: Record<string, () => Refusal> = {
   invitation_one_open: () => Refusal.at('email', 'already-invited'),
   station_name_once: () => Refusal.at('name', 'station-name-taken'),
   ingredient_bakery_id_name_key: () => Refusal.at('name', 'name-taken'),
+  lot_code_once: () => Refusal.at('code', 'lot-code-taken'),
   equipment_bakery_id_kind_name_key: () => Refusal.at('name', 'name-taken'),
   measure_bakery_id_name_key: () => Refusal.at('name', 'name-taken'),
   decision_standing_once: () => new Refusal('stale-moved-on'),

@@ -8,6 +8,7 @@ import { door } from './en/door'
 import { evidence } from './en/evidence'
 import { formulas } from './en/formulas'
 import { importing } from './en/importing'
+import { lots } from './en/lots'
 import { measures } from './en/measures'
 import { mixing } from './en/mixing'
 import { people } from './en/people'
@@ -34,6 +35,7 @@ const english = {
   evidence,
   formulas,
   importing,
+  lots,
   measures,
   mixing,
   people,

@@ -1,4 +1,5 @@
 import { beginBatch } from '../../lib/kitchen/shifts/begin-batch'
+import { receiveLot } from '../../lib/kitchen/stores/receive-lot'
 import { expect, test } from '../support/app'
 import { makeApprovedTrial } from '../support/approved-trial'
 import { callerOf, valueOf, type TestBakery } from '../support/bakery'
@@ -69,4 +70,57 @@ test('a weight in another unit is asked back with everything typed kept, and one
   await page.getByRole('button', { name: 'Open this dough’s key' }).click()
   await expect(weighed.getByText('nothing of it')).toBeVisible()
   await expect(weighed.getByText(/corrected: It was the other dough/)).toBeVisible()
+})
+
+test('a line names the lots that it was from: one by a choice, two with what each gave, and nobody has to', async ({
+  app,
+  bakery,
+  as,
+}) => {
+  const batchId = await begun(bakery)
+  const receive = async (name: string, code: string, bestBefore: string | null) => {
+    const { rows } = await app.look.query<{ id: string }>(
+      `SELECT id FROM ingredient WHERE bakery_id = $1 AND label_name = $2`,
+      [bakery.bakeryId, name],
+    )
+    const lot = { ingredientId: rows[0]!.id, code, receivedOn: '2026-03-02', bestBefore, strength: null, note: '' }
+    valueOf(await receiveLot.call(callerOf(bakery.head.sessionSecret, new Date()), lot))
+  }
+  await receive('Wheat flour', 'W 1', null)
+  await receive('Milk powder', 'M 1', '2026-03-03')
+  await receive('Milk powder', 'M 2', null)
+  const page = await as(bakery.early, tablet)
+  await page.goto(`/shift/${batchId}`)
+  const weighed = page.locator('#weighed')
+  await weighed
+    .getByLabel(/^Lot: Wheat flour/)
+    .first()
+    .selectOption('W 1')
+  await weighed.getByRole('button', { name: 'All as planned' }).click()
+  await expect(weighed.getByText('4 of 5 lines written')).toBeVisible()
+
+  const milk = weighed
+    .locator('form')
+    .filter({ has: page.getByLabel(/^Milk powder .*, g$/) })
+    .first()
+  await milk.getByLabel(/^Milk powder .*, g$/).fill('20')
+  await milk.getByLabel(/^Lot: Milk powder/).selectOption('M 1, past its best-before day')
+  await milk.getByText(/two lots:/i).click()
+  await milk.getByLabel(/^Of the first lot/).fill('12.5')
+  await milk.getByLabel(/^Other lot/).selectOption('M 2')
+  await milk.getByLabel(/^Of the other lot/).fill('7')
+  await milk.getByRole('button', { name: 'Keep what was weighed' }).click()
+  await expect(milk.getByText('The lots make 19.5 g together, and 20 g were weighed.').first()).toBeVisible()
+  // What was typed is there, and what is wrong is in sight.
+  await expect(milk.getByLabel(/^Of the other lot/)).toBeVisible()
+  await milk.getByLabel(/^Of the other lot/).fill('7.5')
+  await milk.getByRole('button', { name: 'Keep what was weighed' }).click()
+  await expect(weighed.getByText('5 of 5 lines written')).toBeVisible()
+  await expect(weighed.getByText(/Lot (W|M)/)).toHaveCount(0)
+
+  await page.getByRole('button', { name: 'Open this dough’s key' }).click()
+  await expect(weighed.getByText('Lot W 1', { exact: true })).toBeVisible()
+  await expect(weighed.getByText('Lot M 1: 12.5 g')).toBeVisible()
+  await expect(weighed.getByText('Lot M 2: 7.5 g')).toBeVisible()
+  await expect(weighed.getByText('Lot M 1 was past its best-before day.')).toBeVisible()
 })

@@ -27,6 +27,7 @@ test('every constraint that a person is told of is in the database by that name'
     formula_bakery_id_name_key: 'invalid name:formula-name-taken',
     ingredient_bakery_id_name_key: 'invalid name:name-taken',
     invitation_one_open: 'invalid email:already-invited',
+    lot_code_once: 'invalid code:lot-code-taken',
     measure_bakery_id_name_key: 'invalid name:name-taken',
     person_bakery_id_email_key: 'invalid email:email-taken',
     reading_pkey: 'reading-clash',

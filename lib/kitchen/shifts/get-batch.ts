@@ -5,6 +5,7 @@ import type { Allergen } from '../../db/generated/enums'
 import { oddTime } from '../conduct/odd-time'
 import { signsFoundCause } from '../conduct/signs-found-cause'
 import { whyNotTakenOut } from '../conduct/why-not-taken-out'
+import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
 import { isToSettle } from '../readings/is-to-settle'
 import { firstDecidingOf } from '../readings/first-deciding-reading'
@@ -21,6 +22,7 @@ import { unitsOfBase } from '../readings/units-of-base'
 import { Refusal } from '../refusal'
 import { knowsDough } from '../trials/knows-dough'
 import { isFrozen, isOpen } from '../trials/rules'
+import { lotsToWeigh } from '../weighings/lots-to-weigh'
 import { weighingsOfBatch } from '../weighings/weighings-of-batch'
 import { isFoundOutFrom } from './may-be-found-out'
 import { mixingOf } from './mixing-of'
@@ -135,6 +137,10 @@ export const getBatch = query({
             supersedesId: true,
             reason: true,
             person: { select: { id: true, name: true } },
+            lots: {
+              select: { massG: true, lot: { select: { code: true, bestBefore: true } } },
+              orderBy: { position: 'asc' },
+            },
           },
         },
         madeBy: { where: { kind: 'bake_again' }, select: { batch: { select: { id: true, code: true } } } },
@@ -156,14 +162,19 @@ export const getBatch = query({
         },
       },
     })
-    const [batch, everyOne] = await Promise.all([read, everyMeasure(db, bakeryId)])
+    const [batch, everyOne, { timeZone }] = await Promise.all([
+      read,
+      everyMeasure(db, bakeryId),
+      db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true } }),
+    ])
     const measures = everyOne.filter(({ endedAt }) => endedAt === null)
     // Before its plan is approved a batch is a thought, and the floor knows nothing of it.
     if (!batch || !isFrozen(batch.trial.state)) throw new Refusal('not-found')
     const firstReadAt = firstDecidingOf(batch.readings, everyOne, batch.trial.measureId)
-    const [ranges, ofTrial, people, losses] = await Promise.all([
+    const [ranges, ofTrial, lots, people, losses] = await Promise.all([
       loadRangeFacts(db, bakeryId, batch.trialId, measures),
       mixedBatches(db, bakeryId, batch.trialId),
+      lotsToWeigh(db, bakeryId, batch.trial, dayInZone(now, timeZone)),
       // Asked for only where somebody has still to sign.
       batch.found.some(({ signature }) => signature === null)
         ? db.person.findMany({ where: { bakeryId, endedAt: null }, select: { id: true } })
@@ -273,6 +284,8 @@ export const getBatch = query({
         plan: trial,
         arm: knows ? arm.position : null,
         entries: weighings,
+        lots,
+        dayOf: (at) => dayInZone(at, timeZone),
         mayPutRight: ({ person, takenAt, receivedAt }) =>
           isTrialOpen &&
           mayCorrect({

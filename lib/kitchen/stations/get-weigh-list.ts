@@ -1,11 +1,13 @@
 import 'server-only'
 import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
+import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
 import { mayCorrect } from '../readings/rules'
 import { Refusal } from '../refusal'
 import { knowsDough } from '../trials/knows-dough'
 import { isFrozen, isOpen } from '../trials/rules'
+import { lotsToWeigh } from '../weighings/lots-to-weigh'
 import { weighListOfBatch } from '../weighings/weigh-list-of-batch'
 
 /**
@@ -20,7 +22,7 @@ export const getWeighList = query({
   right: 'read-shift',
   async run({ db, actor, now, input: { batchId } }) {
     const { bakeryId, personId } = actor
-    const [batch, bakery, scales] = await Promise.all([
+    const [batch, { timeZone, ...bakery }, scales] = await Promise.all([
       db.batch.findUnique({
         where: { bakeryId_id: { bakeryId, id: batchId } },
         select: {
@@ -52,13 +54,17 @@ export const getWeighList = query({
               supersedesId: true,
               reason: true,
               person: { select: { id: true, name: true } },
+              lots: {
+                select: { massG: true, lot: { select: { code: true, bestBefore: true } } },
+                orderBy: { position: 'asc' },
+              },
             },
           },
         },
       }),
       db.bakery.findUniqueOrThrow({
         where: { bakeryId },
-        select: { massUnits: true, temperatureUnits: true, locale: true },
+        select: { massUnits: true, temperatureUnits: true, locale: true, timeZone: true },
       }),
       db.equipment.findMany({
         where: { bakeryId, kind: 'scale', endedAt: null },
@@ -76,6 +82,8 @@ export const getWeighList = query({
       plan: trial,
       arm: arm.position,
       entries: weighings,
+      lots: await lotsToWeigh(db, bakeryId, trial, dayInZone(now, timeZone)),
+      dayOf: (at) => dayInZone(at, timeZone),
       mayPutRight: ({ person, takenAt, receivedAt }) =>
         isOpen(trial.state) &&
         mayCorrect({ level, personId, reading: { personId: person.id, takenAt, receivedAt }, now }),

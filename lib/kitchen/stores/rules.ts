@@ -103,3 +103,26 @@ function laterFirst(a: DatedPrice, b: DatedPrice): number {
 function compare(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0
 }
+
+/** Whether anything was said of an ingredient's allergens: one that it has, or that it was checked. Silence is not 'none'. */
+export function areAllergensSaid(ingredient: {
+  allergens: readonly Allergen[]
+  allergensCheckedAt: Date | null
+}): boolean {
+  return ingredient.allergens.length > 0 || ingredient.allergensCheckedAt !== null
+}
+
+/** Whether the best-before day of a lot is over on a day, both as YYYY-MM-DD; on that day itself it is not. */
+export function isPastBestBefore(bestBefore: string | null, day: string): boolean {
+  return bestBefore !== null && day > bestBefore
+}
+
+/** What was measured of a lot, out of its columns; null where nothing was. */
+export function measuredOfLot(lot: {
+  strengthOf: string | null
+  strength: number | null
+  strengthUnit: string | null
+}) {
+  const { strengthOf: of, strength: value, strengthUnit: unit } = lot
+  return of === null || value === null || unit === null ? null : { of, value, unit }
+}

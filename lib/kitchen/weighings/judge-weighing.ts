@@ -6,14 +6,15 @@ import { hashOfText } from '../../documents/hash-of-text'
 import { isOwnSlip } from '../conduct/is-own-slip.input'
 import { isOddMass } from '../conduct/odd-mass'
 import { wantsPin } from '../conduct/wants-pin.input'
-import { enteredValue } from '../readings/entered-value'
 import type { BatchFacts } from '../readings/reading-facts'
 import { mayCorrect } from '../readings/rules'
 import { Refusal } from '../refusal'
 import { mustBeOpen } from '../trials/must-be-open'
+import { judgeLots } from './judge-lots'
 import type { WeighingRow } from './keep-weighings'
 import { isSameInAll, type TrialLine } from './lines-of-plan'
 import type { WeighingEntry } from './log-weighing.input'
+import { massEntered } from './mass-entered'
 import { weighingContentText } from './weighing-content.input'
 import { isSameLine, standingAt, type KnownWeighing, type LinePlace, type WeighingFacts } from './weighing-facts'
 
@@ -55,6 +56,7 @@ export function judgeWeighing(
     part: line.part,
   }
   const massG = massOf(entry, line)
+  const lots = judgeLots(entry, place.ingredientId, facts.lots)
   const wrong = wrongOf(entry, facts, place, by, batch.trial.isSealed)
   if (wrong === 'aside') return { outcome: 'aside', why: 'reading_aside', isAgain: false, ...at }
   if (batch.trial.isSealed) return { outcome: 'aside', why: 'trial_closed', isAgain: false, ...at }
@@ -76,6 +78,7 @@ export function judgeWeighing(
     supersedesId: wrong?.id ?? null,
     reason: wrong ? (entry.reason ?? null) : null,
     contentHash,
+    lots,
   }
   return {
     outcome: 'ready',
@@ -119,7 +122,7 @@ function massOf(entry: WeighingEntry, line: TrialLine): number | null {
   }
   if (mass === null || mass === undefined) throw Refusal.at('mass', 'missing')
   if (unit === null || unit === undefined) throw Refusal.at('unit', 'missing')
-  const massG = massEntered(mass, unit)
+  const massG = massEntered(mass, unit, 'mass')
   if (
     !confirmed &&
     isOddMass(
@@ -129,19 +132,6 @@ function massOf(entry: WeighingEntry, line: TrialLine): number | null {
   )
     throw new Refusal('odd-weighing', {}, [{ path: 'mass', code: 'in-which-unit', facts: {} }])
   return massG
-}
-
-function massEntered(value: string, unit: string): number {
-  try {
-    return enteredValue({ value, unit }, { unit: 'g' })
-  } catch (error) {
-    if (!(error instanceof Refusal)) throw error
-    throw new Refusal(
-      error.code,
-      error.facts,
-      error.problems.map((problem) => (problem.path === 'value' ? { ...problem, path: 'mass' } : problem)),
-    )
-  }
 }
 
 /** What an entry says was wrong; null where it says nothing was, 'aside' where that waits to be settled itself. */

@@ -16,7 +16,7 @@ export async function loadWeighingFacts(
   const ids = lowerOf(entries.map(({ id }) => id))
   const named = lowerOf(entries.flatMap(({ id, supersedesId }) => [id, supersedesId ?? id]))
   const batches = await lockBatches(tx, bakeryId, lowerOf(entries.map(({ batchId }) => batchId)), [])
-  const [trials, weighings, aside] = await Promise.all([
+  const [trials, weighings, lots, aside] = await Promise.all([
     tx.trial.findMany({
       where: { bakeryId, id: { in: batches.map(({ trialId }) => trialId) } },
       select: { id: true, planText: true, planHash: true },
@@ -37,6 +37,18 @@ export async function loadWeighingFacts(
         supersedesId: true,
       },
     }),
+    tx.lot.findMany({
+      where: {
+        bakeryId,
+        id: { in: lowerOf(entries.flatMap((entry) => (entry.lots ?? []).map(({ lotId }) => lotId))) },
+      },
+      select: {
+        id: true,
+        code: true,
+        ingredientId: true,
+        ingredient: { select: { name: true, allergens: true, allergensCheckedAt: true } },
+      },
+    }),
     tx.entryToSettle.findMany({
       where: { bakeryId, entryId: { in: named } },
       select: { entryId: true, hash: true, why: true, trialId: true, batchId: true },
@@ -54,6 +66,7 @@ export async function loadWeighingFacts(
     weighings: new Map(
       weighings.map(({ supersedesId: _, ...known }) => [known.id, { ...known, isCorrected: corrected.has(known.id) }]),
     ),
+    lots: new Map(lots.map(({ id, ...lot }) => [id, lot])),
     aside: groupBy(aside, ({ entryId }) => entryId),
   }
 }

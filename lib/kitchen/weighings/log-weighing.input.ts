@@ -6,6 +6,15 @@ export const weighingPart = z.enum(['line', 'dose', 'premix'])
 /** As the plan says; as the scale showed it; nothing of it went in. */
 export const weighingHow = z.enum(['ticked', 'weighed', 'left_out'])
 
+/** Most lots that one line is taken from. */
+const mostLots = 10
+
+/** From which lots a line was taken: what each gave, as the scale showed it and in the unit of the whole; of a single one, nothing. */
+export const weighedLots = z
+  .array(z.strictObject({ lotId: z.uuid(), mass: line(40).nullish() }))
+  .min(1)
+  .max(mostLots)
+
 /** One line of one dough, as a device or a script sends it. */
 export const logWeighingInput = z.strictObject({
   /** Made by the device when the line is weighed; the same id is never used for another one. */
@@ -18,6 +27,7 @@ export const logWeighingInput = z.strictObject({
   /** As the scale showed it, where it was weighed: '412.5'. */
   mass: line(40).nullish(),
   unit: line(20).nullish(),
+  lots: weighedLots.nullish(),
   /** By the device's own clock. */
   takenAt: instant,
   /** The weighing that was wrong, and why. */

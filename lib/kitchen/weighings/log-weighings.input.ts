@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { line } from '../text.input'
-import { weighingHow, weighingPart } from './log-weighing.input'
+import { weighedLots, weighingHow, weighingPart } from './log-weighing.input'
 
 /** Several lines of one dough, from one form. */
 export const logWeighingsInput = z.strictObject({
@@ -16,6 +16,7 @@ export const logWeighingsInput = z.strictObject({
         /** Null where nothing is said of the line. */
         how: weighingHow.nullable(),
         mass: line(40).optional(),
+        lots: weighedLots.optional(),
       }),
     )
     .min(1)

@@ -18,31 +18,33 @@ import { noteWeighing, standingAt, type WeighingFacts } from './weighing-facts'
  * that stands already gives way, for a reason, and stays; all go in or none does. The answer says that they are kept, and
  * not whether they are on target.
  * Refuses: not-found, nothing-weighed, trial-not-approved, trial-closed, trial-stopped, batch-not-begun, batch-not-baked,
- * line-not-in-plan, correction-not-yours, odd-weighing, stale, and what is wrong at a field.
+ * line-not-in-plan, correction-not-yours, odd-weighing, stale, and what is wrong at a field, lots among it.
  */
 export const logWeighings = command({
   name: 'weighings.log-weighings',
   input: logWeighingsInput,
   right: 'log-reading',
   async run({ tx, actor, now, input: { batchId, lines, unit, reason, confirmed } }) {
-    const entries = lines.flatMap(({ how, mass, seenId, ...place }, at): { at: number; entry: WeighingEntry }[] =>
-      how === null
-        ? []
-        : [
-            {
-              at,
-              entry: {
-                ...place,
-                id: uuid(),
-                batchId,
-                how,
-                takenAt: now.toISOString(),
-                confirmed,
-                ...(how === 'weighed' ? { mass, unit } : { mass }),
-                ...(seenId === null ? {} : { supersedesId: seenId, reason }),
+    const entries = lines.flatMap(
+      ({ how, mass, seenId, lots, ...place }, at): { at: number; entry: WeighingEntry }[] =>
+        how === null
+          ? []
+          : [
+              {
+                at,
+                entry: {
+                  ...place,
+                  id: uuid(),
+                  batchId,
+                  how,
+                  takenAt: now.toISOString(),
+                  confirmed,
+                  ...(how === 'weighed' ? { mass, unit } : { mass }),
+                  ...(lots === undefined ? {} : { lots }),
+                  ...(seenId === null ? {} : { supersedesId: seenId, reason }),
+                },
               },
-            },
-          ],
+            ],
     )
     if (entries.length === 0) throw new Refusal('nothing-weighed')
     const facts = await loadWeighingFacts(

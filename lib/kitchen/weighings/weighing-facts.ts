@@ -1,7 +1,15 @@
 import 'server-only'
+import type { Allergen } from '../../db/generated/enums'
 import type { AsideFacts, BatchFacts } from '../readings/reading-facts'
 import type { WeighingRow } from './keep-weighings'
 import type { TrialLine } from './lines-of-plan'
+
+/** A lot as weighings are judged by it. */
+export type LotFacts = {
+  code: string
+  ingredientId: string
+  ingredient: { name: string; allergens: readonly Allergen[]; allergensCheckedAt: Date | null }
+}
 
 export type KnownWeighing = Pick<
   WeighingRow,
@@ -27,6 +35,8 @@ export type WeighingFacts = {
   lines: Map<string, readonly TrialLine[]>
   /** All of these batches, and those that have an entry's own id. */
   weighings: Map<string, KnownWeighing>
+  /** Those that entries name, of whatever ingredient. */
+  lots: ReadonlyMap<string, LotFacts>
   /** What was kept aside under an id, each with the hash of its content. */
   aside: Map<string, AsideFacts[]>
 }

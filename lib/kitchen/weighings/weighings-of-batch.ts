@@ -3,7 +3,10 @@ import type { WeighingHow, WeighingPart } from '../../db/generated/enums'
 import { readPlan } from '../../documents/plan/read-plan'
 import { lineOffTarget, type LineFound } from '../conduct/line-off-target.input'
 import { stoodBefore } from '../conduct/stood-before'
+import { dayOfDate } from '../day-of-date'
+import { isPastBestBefore } from '../stores/rules'
 import { isApart, isSameInAll, linesOfPlan, type TrialLine } from './lines-of-plan'
+import type { LotToWeigh } from './lots-to-weigh'
 
 type Entry = {
   id: string
@@ -17,7 +20,11 @@ type Entry = {
   supersedesId: string | null
   reason: string | null
   person: { id: string; name: string }
+  lots: readonly { massG: number | null; lot: { code: string; bestBefore: Date | null } }[]
 }
+
+/** From what a line was taken; no mass where it gave all of it. */
+export type TakenFrom = { code: string; massG: number | null; isPast: boolean }
 
 /** One line of a dough, with what stands of it. */
 export type LineOfBatch = {
@@ -28,6 +35,8 @@ export type LineOfBatch = {
   isApart: boolean
   /** Every dough of the trial has the same of it. */
   isSame: boolean
+  /** What it may be taken from. The same for every dough. */
+  lots: readonly LotToWeigh[]
   /** What the plan has of it, g; null for who does not know the dough. */
   target: { massG: number; stepG: number; toleranceG: number | null } | null
   stands: {
@@ -38,8 +47,8 @@ export type LineOfBatch = {
     mayCorrect: boolean
     /** Why it was corrected; null for who does not know the dough, because whoever wrote it may have named a weight. */
     reason: string | null
-    /** Null for who does not know the dough: a weight tells which it is, and so does being off. */
-    as: { how: WeighingHow; massG: number | null; found: LineFound } | null
+    /** Null for who does not know the dough: a weight tells which it is, being off does, and a lot that something came from. */
+    as: { how: WeighingHow; massG: number | null; found: LineFound; lots: readonly TakenFrom[] } | null
   } | null
 }
 
@@ -52,6 +61,10 @@ export function weighingsOfBatch(q: {
   plan: { planText: string | null; planHash: string | null }
   arm: number | null
   entries: readonly Entry[]
+  /** By ingredient. */
+  lots: ReadonlyMap<string, readonly LotToWeigh[]>
+  /** The calendar day of a moment in the bakery. */
+  dayOf(at: Date): string
   mayPutRight(entry: Entry): boolean
 }): LineOfBatch[] | null {
   const { planText, planHash } = q.plan
@@ -74,6 +87,7 @@ export function weighingsOfBatch(q: {
       part,
       isApart: isApart(line, lines),
       isSame: isSameInAll(line),
+      lots: q.lots.get(ingredient.id) ?? [],
       target: target && { massG: target.massG, stepG: target.stepG, toleranceG: target.toleranceG },
       stands: stands
         ? {
@@ -86,6 +100,11 @@ export function weighingsOfBatch(q: {
             as: target && {
               how: stands.how,
               massG: stands.massG,
+              lots: stands.lots.map(({ massG, lot }) => ({
+                code: lot.code,
+                massG,
+                isPast: isPastBestBefore(dayOfDate(lot.bestBefore), q.dayOf(stands.takenAt)),
+              })),
               found: lineOffTarget({
                 how: stands.how,
                 massG: stands.massG,

@@ -140,6 +140,8 @@ export const audit = {
     'stores.add-ingredient': 'added an ingredient',
     'stores.change-ingredient': 'changed an ingredient',
     'stores.enter-price': 'entered a price',
+    'stores.receive-lot': 'received a lot',
+    'stores.end-lot': 'ended a lot',
     'stores.add-equipment': 'added equipment',
     'stores.change-equipment': 'changed equipment',
     'results.close-trial': 'ended the baking of a trial',

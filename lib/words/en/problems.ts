@@ -55,6 +55,17 @@ export const problems = {
   'below-least': 'Must not be below the lower end of the range.',
   'range-without-room': 'The most must be above the least.',
   'not-below-most': 'Must be below the most it takes.',
+  'lot-code-taken':
+    'A lot of this ingredient is in use under this code. If it is another delivery of that lot, end the first one when it is used up.',
+  'lot-not-there': 'There is no such lot under Stores. Receive it there first, or leave it away.',
+  'lot-of-other-ingredient': 'Lot {code} is of {ingredient}, and not of what is weighed here.',
+  'lot-allergens-unknown':
+    'Nothing is said of the allergens of {ingredient}, so none of its lots goes into a dough. Ask the head baker before you go on.',
+  'lot-where-left-out': 'None of it went in, so it is of no lot.',
+  'lots-want-weights': 'Of more than one lot, write what the scale showed of each and of all together.',
+  'lots-not-the-sum': 'The lots make {sum} {unit} together, and {whole} {unit} were weighed. Put one of them right.',
+  'received-in-future': 'That day is still to come by the bakery’s own clock. Write the day on which it came.',
+  'before-received': 'That is before it was received. Look at both days again.',
   'check-again':
     'The list of allergens has changed since it was checked. Check it against the specification again, or say that it is not checked.',
   'day-far-away': 'Write a day between 2000 and 2100.',

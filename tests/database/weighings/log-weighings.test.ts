@@ -1,7 +1,9 @@
 import { v7 as uuid } from 'uuid'
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
+import { hashOfText } from '@/lib/documents/hash-of-text'
 import { readPlan } from '@/lib/documents/plan/read-plan'
+import { readWeighing } from '@/lib/documents/weighing/read-weighing'
 import { takeEntries } from '@/lib/kitchen/intake/take-entries'
 import { listKeptAside } from '@/lib/kitchen/readings/list-kept-aside'
 import { settleEntry } from '@/lib/kitchen/readings/settle-entry'
@@ -9,8 +11,13 @@ import { closeTrial } from '@/lib/kitchen/results/close-trial'
 import { getResult } from '@/lib/kitchen/amendments/get-result'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
 import { openDoughKey } from '@/lib/kitchen/shifts/open-dough-key'
+import { addIngredient } from '@/lib/kitchen/stores/add-ingredient'
+import { endLot } from '@/lib/kitchen/stores/end-lot'
+import { receiveLot } from '@/lib/kitchen/stores/receive-lot'
 import { isSameInAll, linesOfPlan, type TrialLine } from '@/lib/kitchen/weighings/lines-of-plan'
+import { logWeighingInput } from '@/lib/kitchen/weighings/log-weighing.input'
 import { logWeighings } from '@/lib/kitchen/weighings/log-weighings'
+import { weighingContentText } from '@/lib/kitchen/weighings/weighing-content.input'
 import { makeApprovedTrial } from '../../support/approved-trial'
 import {
   callerOf,
@@ -392,5 +399,259 @@ describe('an entry from outside', () => {
     ])
     expect(await rows()).toEqual([])
     expect((await resultOf()).sealed.outcome).toBe('agrees')
+  })
+})
+
+describe('a weighing that names lots', () => {
+  const receive = async (ingredientId: string, more: object = {}, to = bakery) =>
+    valueOf(
+      await receiveLot.call(as(to.head, before), {
+        ingredientId,
+        code: `B ${++serial}`,
+        receivedOn: '2026-03-02',
+        bestBefore: null,
+        strength: null,
+        note: '',
+        ...more,
+      }),
+    ).lotId
+  let serial = 0
+  const saying = (line: TrialLine, mass: string | undefined, lots: object[], more: object = {}) =>
+    logWeighings.call(as(bakery.early, before), {
+      batchId: doughOf(1).id,
+      lines: [
+        {
+          ...placeOf(line),
+          seenId: null,
+          how: 'weighed',
+          ...(mass === undefined ? {} : { mass }),
+          ...(lots.length === 0 ? {} : { lots }),
+          ...more,
+        },
+      ],
+      unit: 'g',
+      confirmed: false,
+    })
+  const kept = () => db().weighingLot.findMany({ where: { bakeryId: bakery.bakeryId }, orderBy: { position: 'asc' } })
+
+  it('is kept with what each gave, and the record says neither a lot nor a weight', async () => {
+    const [one, other] = [await receive(malt().ingredient.id), await receive(malt().ingredient.id)]
+    valueOf(
+      await saying(malt(), '5.5', [
+        { lotId: one, mass: '5.25' },
+        { lotId: other, mass: '0.25' },
+      ]),
+    )
+    expect(await kept()).toMatchObject([
+      { lotId: one, massG: 5.25, massEntered: '5.25', ingredientId: malt().ingredient.id },
+      { lotId: other, massG: 0.25 },
+    ])
+    expect(JSON.stringify(await lastEntry())).not.toMatch(new RegExp(`5.25|${one}|B \\d`))
+  })
+
+  it('of one lot needs no second weight, also where it is ticked', async () => {
+    const flour = await receive(same().ingredient.id)
+    valueOf(await saying(same(), undefined, [{ lotId: flour }], { how: 'ticked' }))
+    expect(await kept()).toMatchObject([{ lotId: flour, massG: null, massEntered: null }])
+  })
+
+  it('of several lots is never ticked: each has its own weight', async () => {
+    const lots = [{ lotId: await receive(same().ingredient.id) }, { lotId: await receive(same().ingredient.id) }]
+    expect(refusalOf(await saying(same(), undefined, lots, { how: 'ticked' }))).toBe(
+      'invalid lines.0.lots.1.lotId:lots-want-weights',
+    )
+    expect(refusalOf(await saying(same(), undefined, [{ ...lots[0], mass: '5' }], { how: 'ticked' }))).toBe(
+      'invalid lines.0.lots.0.mass:mass-only-where-weighed',
+    )
+  })
+
+  it('makes exactly what the scale showed, in whatever unit and with whatever mark', async () => {
+    const [one, other] = [await receive(malt().ingredient.id), await receive(malt().ingredient.id)]
+    const two = (a: string, b: string) => [
+      { lotId: one, mass: a },
+      { lotId: other, mass: b },
+    ]
+    expect(refusalOf(await saying(malt(), '3.4', two('1.1', '2.2')))).toBe(
+      'invalid lines.0.lots.1.mass:lots-not-the-sum',
+    )
+    // Doubles make 3.3000000000000003 of these.
+    valueOf(await saying(malt(), '3,3', two('1.1', '2,2')))
+  })
+
+  it.each([
+    ['nothing of it went in', { how: 'left_out' }, undefined, [{ at: 0 }], 'lots.0.lotId:lot-where-left-out'],
+    [
+      'one is named twice',
+      {},
+      '5',
+      [
+        { at: 0, mass: '2' },
+        { at: 0, mass: '3' },
+      ],
+      'lots.1.lotId:there-twice',
+    ],
+    ['one of two has no weight', {}, '5', [{ at: 0, mass: '5' }, { at: 1 }], 'lots.1.mass:missing'],
+    [
+      'one gave nothing',
+      {},
+      '5',
+      [
+        { at: 0, mass: '5' },
+        { at: 1, mass: '0' },
+      ],
+      'lots.1.mass:not-above',
+    ],
+    [
+      'one gave less than nothing',
+      {},
+      '5',
+      [
+        { at: 0, mass: '6' },
+        { at: 1, mass: '-1' },
+      ],
+      'lots.1.mass:too-small',
+    ],
+    ['a weight is a word', {}, '5', [{ at: 0, mass: 'all' }], 'lots.0.mass:not-a-number'],
+    ['one alone gave less than was weighed', {}, '5', [{ at: 0, mass: '4' }], 'lots.0.mass:lots-not-the-sum'],
+    ['the whole was not weighed', {}, undefined, [{ at: 0, mass: '5' }], 'mass:missing'],
+  ] as const)('is refused where %s, and nothing of it is kept', async (_, more, mass, lots, fault) => {
+    const ids = [await receive(malt().ingredient.id), await receive(malt().ingredient.id)]
+    const named = lots.map(({ at, ...lot }) => ({ lotId: ids[at], ...lot }))
+    expect(refusalOf(await saying(malt(), mass, named, more))).toBe(`invalid lines.0.${fault}`)
+    expect([await rows(), await kept()]).toEqual([[], []])
+  })
+
+  it('of another ingredient, another bakery, or of nowhere is refused', async () => {
+    const stray = await receive(same().ingredient.id, { code: 'F 1' })
+    const answer = await saying(malt(), '5', [{ lotId: stray }])
+    expect(refusalOf(answer)).toBe('invalid lines.0.lots.0.lotId:lot-of-other-ingredient')
+    expect(answer.ok ? [] : answer.refusal.problems[0]!.facts).toMatchObject({ code: 'F 1' })
+    const { ingredientId } = valueOf(
+      await addIngredient.call(as(neighbour.head, before), {
+        name: `Malt ${uuid()}`,
+        labelName: 'Malt',
+        kind: 'malt',
+        active: null,
+        customary: null,
+        allergens: ['gluten'],
+        allergenCheck: 'checked-now',
+        dustCaution: true,
+        note: '',
+        figures: {},
+      }),
+    )
+    const theirs = await receive(ingredientId, {}, neighbour)
+    for (const lotId of [theirs, uuid()])
+      expect(refusalOf(await saying(malt(), '5', [{ lotId }]))).toBe('invalid lines.0.lots.0.lotId:lot-not-there')
+    // And past the app the keys do not fit.
+    valueOf(await saying(malt(), '5', []))
+    const [weighing] = await rows()
+    await expect(
+      db().weighingLot.create({
+        data: {
+          bakeryId: bakery.bakeryId,
+          weighingId: weighing!.id,
+          lotId: stray,
+          ingredientId: malt().ingredient.id,
+          position: 0,
+        },
+      }),
+    ).rejects.toThrow()
+  })
+
+  it('is refused while nothing is said of the allergens, and taken once something is', async () => {
+    const lotId = await receive(malt().ingredient.id)
+    const ofMalt = { bakeryId: bakery.bakeryId, id: malt().ingredient.id }
+    await db().ingredient.updateMany({ where: ofMalt, data: { allergens: [], allergensCheckedAt: null } })
+    expect(refusalOf(await saying(malt(), '5', [{ lotId }]))).toBe('invalid lines.0.lots.0.lotId:lot-allergens-unknown')
+    expect((await pageOf(doughOf(1))).find(({ ingredient }) => ingredient.id === ofMalt.id)!.lots).toEqual([])
+    await db().ingredient.updateMany({ where: ofMalt, data: { allergensCheckedAt: before } })
+    valueOf(await saying(malt(), '5', [{ lotId }]))
+  })
+
+  it('past its best-before day is taken and flagged, for who knows the dough', async () => {
+    const lotId = await receive(malt().ingredient.id, { receivedOn: '2026-02-01', bestBefore: '2026-03-01' })
+    const ofMalt = async () =>
+      (await pageOf(doughOf(1))).find(({ ingredient }) => ingredient.id === malt().ingredient.id)!
+    expect((await ofMalt()).lots).toMatchObject([{ id: lotId, isPast: true }])
+    valueOf(await saying(malt(), '5', [{ lotId }]))
+    expect((await ofMalt()).stands!.as).toBeNull()
+    valueOf(await openDoughKey.call(as(bakery.early, before), { batchId: doughOf(1).id }))
+    expect((await ofMalt()).stands!.as!.lots).toMatchObject([{ massG: null, isPast: true }])
+  })
+
+  it('from outside is answered by the hash of its text with the lots, and is kept once', async () => {
+    const lotId = await receive(malt().ingredient.id)
+    const one = {
+      kind: 'weighing',
+      id: uuid(),
+      batchId: doughOf(1).id,
+      ...placeOf(malt()),
+      how: 'weighed',
+      mass: '6',
+      unit: 'g',
+      takenAt: before.toISOString(),
+      lots: [{ lotId }],
+    }
+    const send = async (entries: object[]) =>
+      valueOf(await takeEntries.call(as(bakery.early, before), { entries })).entries
+    const { kind: _, ...content } = one
+    const text = weighingContentText(logWeighingInput.parse(content))
+    expect(readWeighing(text, hashOfText(text))).toMatchObject({
+      format: 2,
+      weighing: { lots: [{ lot: lotId, mass: null }] },
+    })
+    expect(await send([one, one])).toMatchObject([
+      { outcome: 'kept', isAgain: false, hash: hashOfText(text) },
+      { outcome: 'kept', isAgain: true },
+    ])
+    // Under the same number without its lots it is another weighing.
+    const { lots: __, ...without } = one
+    expect(await send([one, without])).toMatchObject([
+      { outcome: 'kept', isAgain: true },
+      { outcome: 'aside', refusal: { code: 'aside-id-taken' } },
+    ])
+    expect(await kept()).toHaveLength(1)
+    // A refused one keeps none of the others from the book.
+    const good = { ...one, id: uuid(), batchId: doughOf(2).id }
+    expect(await send([{ ...good, id: uuid(), lots: [{ lotId: uuid() }] }, good])).toMatchObject([
+      { outcome: 'refused', refusal: { problems: [{ path: 'lots.0.lotId', code: 'lot-not-there' }] } },
+      { outcome: 'kept' },
+    ])
+  })
+
+  it('keeps its lots for good, and none is added after the closing', async () => {
+    const [one, other] = [await receive(malt().ingredient.id), await receive(malt().ingredient.id)]
+    valueOf(await saying(malt(), '5', [{ lotId: one }]))
+    const [weighing] = await rows()
+    await expect(
+      db().weighingLot.updateMany({ where: { bakeryId: bakery.bakeryId }, data: { lotId: other } }),
+    ).rejects.toThrow()
+    valueOf(await close())
+    expect((await resultOf()).sealed.outcome).toBe('agrees')
+    await expect(
+      db().weighingLot.create({
+        data: {
+          bakeryId: bakery.bakeryId,
+          weighingId: weighing!.id,
+          lotId: other,
+          ingredientId: malt().ingredient.id,
+          position: 1,
+        },
+      }),
+    ).rejects.toThrow(/readings are closed/)
+  })
+
+  it('is offered the lots in use, the same for every dough', async () => {
+    const lotId = await receive(malt().ingredient.id)
+    const ended = await receive(malt().ingredient.id)
+    valueOf(await endLot.call(as(bakery.head, before), { lotId: ended, why: 'used_up' }))
+    const offered = await Promise.all(
+      doughs.map(async (dough) => (await pageOf(dough)).map(({ lots }) => lots.map(({ id }) => id))),
+    )
+    for (const each of offered) expect(each).toEqual(offered[0])
+    expect(offered[0]!.flat()).toEqual([lotId])
+    // What went in went in: one that was ended meanwhile is no fault of whoever weighs.
+    valueOf(await saying(malt(), '5', [{ lotId: ended }]))
   })
 })

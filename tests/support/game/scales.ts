@@ -38,6 +38,7 @@ export class Scales {
       batches: new Map([[batch.id, batch]]),
       lines: new Map([[batch.trialId, this.lines]]),
       weighings: new Map(this.weighings),
+      lots: new Map(),
       aside: new Map(),
     }
     const faults: Refusal[] = []

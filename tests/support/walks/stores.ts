@@ -1,5 +1,6 @@
 import { addEquipment } from '../../../lib/kitchen/stores/add-equipment'
 import { addIngredient } from '../../../lib/kitchen/stores/add-ingredient'
+import { receiveLot } from '../../../lib/kitchen/stores/receive-lot'
 import { callerOf, valueOf } from '../bakery'
 import type { ActionWalk, PageWalk, WalkContext } from '../rights-walk'
 
@@ -20,7 +21,11 @@ const typedMeasure = {
 }
 
 const happens =
-  (context: WalkContext, table: 'ingredient' | 'equipment' | 'price' | 'measure', column: 'name' | 'supplier') =>
+  (
+    context: WalkContext,
+    table: 'ingredient' | 'equipment' | 'price' | 'measure' | 'lot',
+    column: 'name' | 'supplier' | 'code',
+  ) =>
   async () => {
     const { rows } = await context.look.query<{ n: string }>(
       `SELECT count(*) n FROM ${table} WHERE bakery_id = $1 AND ${column} = 'Walked'`,
@@ -43,6 +48,13 @@ async function plantIngredient({ bakery }: WalkContext): Promise<string> {
     figures: {},
   }
   return valueOf(await addIngredient.call(callerOf(bakery.owner.sessionSecret, new Date()), facts)).ingredientId
+}
+
+async function plantLot(context: WalkContext): Promise<{ ingredientId: string; lotId: string }> {
+  const ingredientId = await plantIngredient(context)
+  const lot = { ingredientId, code: 'P 1', receivedOn: '2026-03-02', bestBefore: null, strength: null, note: '' }
+  const caller = callerOf(context.bakery.owner.sessionSecret, new Date())
+  return { ingredientId, ...valueOf(await receiveLot.call(caller, lot)) }
 }
 
 async function plantEquipment({ bakery }: WalkContext): Promise<string> {
@@ -88,6 +100,48 @@ export const storesActions: readonly ActionWalk[] = [
         bound: [id, 'en-GB', 'kg'],
         fields,
         happened: happens(context, 'price', 'supplier'),
+      }
+    },
+  },
+  {
+    action: 'app/(desk)/stores/ingredients/[ingredientId]/actions.ts#receive',
+    command: 'stores.receive-lot',
+    right: 'edit-stores',
+    async aim(context) {
+      const id = await plantIngredient(context)
+      return {
+        page: `/stores/ingredients/${id}`,
+        bound: [id, 'en-GB'],
+        fields: {
+          code: 'Walked',
+          receivedOn: '2026-03-02',
+          bestBefore: '',
+          'strength.of': 'Falling number',
+          'strength.value': '280',
+          'strength.unit': 's',
+          note: '',
+        },
+        happened: happens(context, 'lot', 'code'),
+      }
+    },
+  },
+  {
+    action: 'app/(desk)/stores/ingredients/[ingredientId]/actions.ts#end',
+    command: 'stores.end-lot',
+    right: 'edit-stores',
+    async aim(context) {
+      const { ingredientId, lotId } = await plantLot(context)
+      return {
+        page: `/stores/ingredients/${ingredientId}`,
+        bound: [],
+        fields: { lotId, why: 'used_up' },
+        async happened() {
+          const { rows } = await context.look.query<{ n: string }>(
+            `SELECT count(*) n FROM lot WHERE bakery_id = $1 AND id = $2 AND ended_why = 'used_up'`,
+            [context.bakery.bakeryId, lotId],
+          )
+          return Number(rows[0]?.n) === 1
+        },
       }
     },
   },
@@ -140,7 +194,7 @@ export const storesPages: readonly PageWalk[] = [
   },
   {
     route: '/stores/ingredients/[ingredientId]',
-    queries: ['stores.get-ingredient'],
+    queries: ['stores.get-ingredient', 'stores.list-lots'],
     right: 'read-work',
     address: async (context) => `/stores/ingredients/${await plantIngredient(context)}`,
     named: true,

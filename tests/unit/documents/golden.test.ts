@@ -44,6 +44,7 @@ import { readingOfFormat1 } from '@/lib/documents/reading/reading-of-format-1.in
 import { contentOfFormat1 } from '@/lib/documents/version-content/content-of-format-1'
 import { readWeighing } from '@/lib/documents/weighing/read-weighing'
 import { weighingOfFormat1 } from '@/lib/documents/weighing/weighing-of-format-1.input'
+import { weighingOfFormat2 } from '@/lib/documents/weighing/weighing-of-format-2.input'
 import { readVersionContent } from '@/lib/documents/version-content/read-version-content'
 import { sourceFilesIn } from '@/tests/support/source-files'
 import { pathsOfSchema, pathsOfValue, withoutKeys, withStrayKeys } from './paths'
@@ -82,6 +83,7 @@ const documents: Kind[] = [
   { name: 'audit-entry-2', schema: entryOfFormat2, read: readAuditEntry },
   { name: 'reading-1', schema: readingOfFormat1, read: readReading },
   { name: 'weighing-1', schema: weighingOfFormat1, read: readWeighing },
+  { name: 'weighing-2', schema: weighingOfFormat2, read: readWeighing },
 ]
 
 const folder = path.resolve(import.meta.dirname, '..', '..', 'fixtures', 'documents')

@@ -20,6 +20,8 @@ import { readReading } from '@/lib/documents/reading/read-reading'
 import { textOfReading, type ReadingContent } from '@/lib/documents/reading/text-of-reading.input'
 import { readVersionContent } from '@/lib/documents/version-content/read-version-content'
 import { textOfVersionContent } from '@/lib/documents/version-content/text-of-version-content'
+import { readWeighing } from '@/lib/documents/weighing/read-weighing'
+import { textOfWeighing, type WeighingContent } from '@/lib/documents/weighing/text-of-weighing.input'
 import amendments from '../../fixtures/documents/amendment-1.json'
 import entriesOfFormat1 from '../../fixtures/documents/audit-entry-1.json'
 import entriesOfFormat2 from '../../fixtures/documents/audit-entry-2.json'
@@ -41,6 +43,8 @@ import plansOfFormat4 from '../../fixtures/documents/plan-4.json'
 import plansOfFormat5 from '../../fixtures/documents/plan-5.json'
 import readings from '../../fixtures/documents/reading-1.json'
 import contents from '../../fixtures/documents/version-content-1.json'
+import weighings from '../../fixtures/documents/weighing-1.json'
+import weighingsWithLots from '../../fixtures/documents/weighing-2.json'
 
 type Kept = { text: string; hash: string }
 
@@ -244,5 +248,41 @@ it('the text of a reading is read back as what was entered, and gives its text a
       expect(readReading(text, hashOfText(text))).toEqual({ outcome: 'read', format: 1, reading })
     }),
     { seed: 31 },
+  )
+})
+
+it('the text of a weighing is read back as what was entered, and gives its text again, with lots or without', () => {
+  for (const { text, hash } of [...weighings, ...weighingsWithLots]) {
+    const read = readWeighing(text, hash)
+    expect(read.outcome === 'read' && textOfWeighing(read.weighing)).toBe(text)
+  }
+  const entered = fc.record<WeighingContent>(
+    {
+      batch: fc.uuid(),
+      how: fc.constantFrom('ticked', 'weighed', 'left_out'),
+      ingredient: fc.uuid(),
+      lots: fc.array(fc.record({ lot: fc.uuid(), mass: fc.option(fc.string()) }), { minLength: 1, maxLength: 10 }),
+      mass: fc.option(fc.string({ unit: 'binary' })),
+      part: fc.constantFrom('line', 'dose', 'premix'),
+      reason: fc.option(fc.string({ unit: 'grapheme' })),
+      stage: fc.uuid(),
+      supersedes: fc.option(fc.uuid()),
+      takenAt: fc.string(),
+      unit: fc.option(fc.string()),
+    },
+    {
+      requiredKeys: ['batch', 'how', 'ingredient', 'mass', 'part', 'reason', 'stage', 'supersedes', 'takenAt', 'unit'],
+    },
+  )
+  fc.assert(
+    fc.property(entered, (weighing) => {
+      const text = textOfWeighing(weighing)
+      expect(readWeighing(text, hashOfText(text))).toEqual({
+        outcome: 'read',
+        format: weighing.lots ? 2 : 1,
+        weighing,
+      })
+    }),
+    { seed: 47 },
   )
 })

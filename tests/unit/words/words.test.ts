@@ -10,6 +10,7 @@ import { evidence } from '@/lib/words/en/evidence'
 import { results } from '@/lib/words/en/results'
 import { formulas } from '@/lib/words/en/formulas'
 import { importing } from '@/lib/words/en/importing'
+import { lots } from '@/lib/words/en/lots'
 import { measures } from '@/lib/words/en/measures'
 import { mixing } from '@/lib/words/en/mixing'
 import { people } from '@/lib/words/en/people'
@@ -34,6 +35,7 @@ const everyEnglish = {
   evidence,
   formulas,
   importing,
+  lots,
   measures,
   mixing,
   people,

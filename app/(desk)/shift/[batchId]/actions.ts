@@ -143,7 +143,7 @@ export async function weighAsPlanned(
   former: FormState,
   form: FormData,
 ): Promise<FormState> {
-  const lines = places.map((place) => ({ ...place, how: 'ticked' }))
+  const lines = places.map((place, at) => ({ ...place, how: 'ticked', ...lotsOf(form, at) }))
   const acted = await act(logWeighings, { batchId, lines, unit: smallMassUnit(units), confirmed: false }, form, former)
   return acted.ok ? acted.done() : acted.state
 }
@@ -158,7 +158,10 @@ export async function weigh(
   const lines = places.map((place, at) => {
     const mass = textOf(form, `lines.${at}.mass`).trim()
     const how = form.has(`lines.${at}.none`) ? 'left_out' : mass === '' ? null : 'weighed'
-    return { ...place, how, ...(mass === '' ? {} : { mass }) }
+    const lots = lotsOf(form, at)
+    // A lot without a weight is half of a line, and not none.
+    const isSaid = how !== null || lots.lots !== undefined
+    return { ...place, how: isSaid ? (how ?? 'weighed') : null, ...(mass === '' ? {} : { mass }), ...lots }
   })
   const reason = textOf(form, 'reason').trim()
   const acted = await act(
@@ -174,6 +177,17 @@ export async function weigh(
     former,
   )
   return acted.ok ? acted.done() : acted.state
+}
+
+/** From which lots a line of the form was taken; nothing where nobody said it. */
+function lotsOf(form: FormData, at: number): { lots?: { lotId?: string; mass?: string }[] } {
+  const typed = [0, 1].map((which) => {
+    const lotId = textOf(form, `lines.${at}.lots.${which}.lotId`)
+    const mass = textOf(form, `lines.${at}.lots.${which}.mass`).trim()
+    return { ...(lotId === '' ? {} : { lotId }), ...(mass === '' ? {} : { mass }) }
+  })
+  const last = typed.findLastIndex((lot) => Object.keys(lot).length > 0)
+  return last === -1 ? {} : { lots: typed.slice(0, last + 1) }
 }
 
 /** A count as typed; what is no number goes on as it is, so that the schema says so at the field. */

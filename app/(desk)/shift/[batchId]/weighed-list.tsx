@@ -33,6 +33,7 @@ export function WeighedList({
           </p>
           <p className="text-ink-2">{bylineOf(line, text, bakery, language)}</p>
           {verdictOf(line, named, text, language)}
+          <LotList line={line} named={named} text={text} language={language} />
         </li>
       ))}
     </ul>
@@ -60,5 +61,23 @@ function verdictOf(line: Line, named: LineWords, text: Text, language: Language)
     <p className="font-semibold text-warn">
       {found === 'left-out' ? text.leftOutNote : say(text.off, language, { tolerance: named.mass(toleranceG, line) })}
     </p>
+  )
+}
+
+/** From which lots it was taken, with what each gave; for whoever knows the dough. */
+function LotList({ line, named, text, language }: { line: Line; named: LineWords; text: Text; language: Language }) {
+  const lots = line.stands?.as?.lots ?? []
+  if (lots.length === 0) return null
+  return (
+    <ul>
+      {lots.map(({ code, massG, isPast }) => (
+        <li key={code}>
+          {massG === null
+            ? say(text.fromLot, language, { code })
+            : say(text.fromLotMass, language, { code, mass: named.mass(massG, line) })}
+          {isPast ? <b className="block font-semibold text-warn">{say(text.fromLotPast, language, { code })}</b> : null}
+        </li>
+      ))}
+    </ul>
   )
 }

@@ -13,6 +13,7 @@ import { say } from '@/lib/words/say'
 import { weigh, weighAsPlanned } from './actions'
 import type { BatchPart, BatchShown } from './batch-view'
 import { lineWords, type LineWords } from './line-words'
+import { LotFields } from './lot-fields'
 import { WeighedList } from './weighed-list'
 
 type Line = NonNullable<BatchShown['weighed']>[number]
@@ -52,6 +53,18 @@ export function Weighed(part: BatchPart) {
                   <li key={keyOf(line)}>{named.planned(line)}</li>
                 ))}
               </ul>
+              <div className="mb-4 grid gap-4 mid:grid-cols-2">
+                {same.map((line, at) => (
+                  <LotFields
+                    key={keyOf(line)}
+                    at={at}
+                    line={named.name(line)}
+                    lots={line.lots}
+                    text={text}
+                    language={language}
+                  />
+                ))}
+              </div>
               <div className="flex flex-wrap items-center gap-4">
                 <FloorButton tone="plain">{text.allAsPlanned}</FloorButton>
                 <span className="max-w-measure text-ink-2">{text.allAsPlannedNote}</span>
@@ -91,6 +104,7 @@ function LinesForm({
   batch,
   bakery,
   words,
+  language,
   lines,
   named,
   idPrefix,
@@ -113,6 +127,14 @@ function LinesForm({
                 hint={named.target(line) ?? undefined}
               />
               <FloorCheck name={`lines.${at}.none`} label={text.none} fullLabel={named.none(line)} />
+              <LotFields
+                at={at}
+                line={named.name(line)}
+                lots={line.lots}
+                unit={smallMassUnit(bakery.massUnits)}
+                text={text}
+                language={language}
+              />
             </div>
           ))}
         </div>

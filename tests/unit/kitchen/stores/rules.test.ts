@@ -1,11 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
+  areAllergensSaid,
   checkedAtAfter,
   compositionState,
   figureDoubts,
+  isPastBestBefore,
   isUnsafeRaw,
   isUsuallyDusty,
+  measuredOfLot,
   priceStates,
   priceThatHolds,
 } from '@/lib/kitchen/stores/rules'
@@ -110,4 +113,29 @@ it('cautions of dust and of raw dough go by kind', () => {
   expect((['flour', 'malt', 'improver'] as const).every(isUsuallyDusty)).toBe(true)
   expect(isUsuallyDusty('water')).toBe(false)
   expect([isUnsafeRaw('flour'), isUnsafeRaw('egg'), isUnsafeRaw('salt')]).toEqual([true, true, false])
+})
+
+describe('a lot', () => {
+  it('is not past its best-before day on that day, and is on the next', () => {
+    expect(['2026-02-28', '2026-03-01', '2026-03-02'].map((day) => isPastBestBefore('2026-03-01', day))).toEqual([
+      false,
+      false,
+      true,
+    ])
+    expect(isPastBestBefore(null, '2099-12-31')).toBe(false)
+  })
+
+  it('may go into a dough when anything was said of its allergens: silence is not none', () => {
+    const checked = new Date('2026-03-01T08:00:00Z')
+    expect(areAllergensSaid({ allergens: [], allergensCheckedAt: null })).toBe(false)
+    expect(areAllergensSaid({ allergens: [], allergensCheckedAt: checked })).toBe(true)
+    expect(areAllergensSaid({ allergens: ['milk'], allergensCheckedAt: null })).toBe(true)
+  })
+
+  it('has what was measured of it whole or not at all', () => {
+    const whole = { strengthOf: 'Falling number', strength: 0, strengthUnit: 's' }
+    expect(measuredOfLot(whole)).toEqual({ of: 'Falling number', value: 0, unit: 's' })
+    for (const name of ['strengthOf', 'strength', 'strengthUnit'] as const)
+      expect(measuredOfLot({ ...whole, [name]: null })).toBeNull()
+  })
 })

@@ -5,6 +5,9 @@ import { textOf } from '@/lib/ui/text-of'
 import { decimalTextOf } from '@/lib/ui/decimal-text-of'
 import { massOf } from '@/lib/ui/mass-of'
 import { enterPrice } from '@/lib/kitchen/stores/enter-price'
+import { endLot } from '@/lib/kitchen/stores/end-lot'
+import { receiveLot } from '@/lib/kitchen/stores/receive-lot'
+import { numberOf } from '@/lib/ui/number-of'
 import type { FormState } from '@/lib/ui/form-state'
 import type { MassUnit } from '@/lib/words/format/mass'
 
@@ -24,5 +27,35 @@ export async function enter(
     supplier: textOf(form, 'supplier'),
   }
   const acted = await act(enterPrice, input, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function receive(
+  ingredientId: string,
+  locale: string,
+  former: FormState,
+  form: FormData,
+): Promise<FormState> {
+  const strength = {
+    of: textOf(form, 'strength.of'),
+    value: numberOf(form, 'strength.value', locale),
+    unit: textOf(form, 'strength.unit'),
+  }
+  const isMeasured = strength.value !== undefined || strength.of.trim() !== '' || strength.unit.trim() !== ''
+  const input = {
+    ingredientId,
+    code: textOf(form, 'code'),
+    receivedOn: textOf(form, 'receivedOn') || undefined,
+    bestBefore: textOf(form, 'bestBefore') || null,
+    strength: isMeasured ? strength : null,
+    note: textOf(form, 'note'),
+  }
+  const acted = await act(receiveLot, input, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function end(former: FormState, form: FormData): Promise<FormState> {
+  const input = { lotId: textOf(form, 'lotId') || undefined, why: textOf(form, 'why') || undefined }
+  const acted = await act(endLot, input, form, former)
   return acted.ok ? acted.done() : acted.state
 }

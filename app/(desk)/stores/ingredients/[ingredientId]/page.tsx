@@ -3,6 +3,7 @@ import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getIngredient } from '@/lib/kitchen/stores/get-ingredient'
+import { listLots } from '@/lib/kitchen/stores/list-lots'
 import { ActionRow } from '@/lib/ui/action-row'
 import { DefinitionList } from '@/lib/ui/definition-list'
 import { LinkButton } from '@/lib/ui/link-button'
@@ -21,20 +22,30 @@ import { wordsIn } from '@/lib/words/words'
 import { AllergenText } from '../../allergen-text'
 import { Cautions } from './cautions'
 import { Composition } from './composition'
+import { Lots } from './lots'
 import { Prices } from './prices'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).stores.ingredients }
 }
 
-export default async function IngredientPage({ params }: { params: Promise<{ ingredientId: string }> }) {
+type IngredientPageProps = {
+  params: Promise<{ ingredientId: string }>
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}
+
+export default async function IngredientPage({ params, searchParams }: IngredientPageProps) {
   const { ingredientId } = await params
+  const { after } = await searchParams
   const language = await currentLanguage()
   const words = wordsIn(language)
   const { stores } = words
   const { ingredient: text } = stores
   const { bakery } = await ask(getDesk)
-  const ingredient = await ask(getIngredient, { ingredientId })
+  const [ingredient, lots] = await Promise.all([
+    ask(getIngredient, { ingredientId }),
+    ask(listLots, { ingredientId, after }),
+  ])
   const { costs, activeName, activeShare, customaryLeastPct, customaryMostPct, customarySource } = ingredient
   const percent = (value: number) => withUnit(plainNumber(value, { locale: bakery.locale }), stores.form.pctUnit)
   const held = costs?.entries.find((entry) => entry.state === 'holds')
@@ -155,6 +166,7 @@ export default async function IngredientPage({ params }: { params: Promise<{ ing
         />
       </Section>
       <Composition figures={ingredient.figures} doubts={ingredient.doubts} locale={bakery.locale} stores={stores} />
+      <Lots ingredientId={ingredient.id} lots={lots} bakery={bakery} words={words} language={language} />
       {costs ? (
         <Prices
           ingredientId={ingredient.id}

@@ -1,0 +1,100 @@
+import 'server-only'
+import { z } from 'zod'
+import { levelOf } from '../../auth/rights'
+import { after } from '../after.input'
+import { dayInZone } from '../day-in-zone'
+import { dateOfDay, dayOfDate } from '../day-of-date'
+import { keyParts } from '../page-cursor'
+import { query } from '../query'
+import { readPage } from '../read-page'
+import { Refusal } from '../refusal'
+import { calendarDay } from '../text.input'
+import { areAllergensSaid, isPastBestBefore, measuredOfLot } from './rules'
+
+/**
+ * The lots of an ingredient, those in use and those that were ended, a page of each, the latest delivery first; and
+ * whether any of them may go into a dough. Refuses: not-found.
+ */
+export const listLots = query({
+  name: 'stores.list-lots',
+  input: z.strictObject({ ingredientId: z.uuid(), after }),
+  right: 'read-work',
+  async run({ db, actor, now, input: { ingredientId, after: cursor } }) {
+    const { bakeryId } = actor
+    const [ingredient, { timeZone }] = await Promise.all([
+      db.ingredient.findUnique({
+        where: { bakeryId_id: { bakeryId, id: ingredientId } },
+        select: { allergens: true, allergensCheckedAt: true },
+      }),
+      db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true } }),
+    ])
+    if (!ingredient) throw new Refusal('not-found')
+    const today = dayInZone(now, timeZone)
+    const pageOf = async (list: string, endedAt: null | { not: null }) => {
+      const where = { bakeryId, ingredientId, endedAt }
+      const page = await readPage({
+        bakeryId,
+        list: `lots.${list}.${ingredientId}`,
+        after: cursor,
+        count: await db.lot.count({ where }),
+        key: z.tuple([calendarDay, keyParts.id]),
+        read: (beyond, take) =>
+          db.lot.findMany({
+            where: { ...where, ...(beyond && beyondInOrder(beyond)) },
+            select: {
+              id: true,
+              code: true,
+              receivedOn: true,
+              bestBefore: true,
+              strengthOf: true,
+              strength: true,
+              strengthUnit: true,
+              note: true,
+              enteredAt: true,
+              enteredBy: { select: { name: true } },
+              endedWhy: true,
+              endedAt: true,
+              endedBy: { select: { name: true } },
+            },
+            orderBy: [{ receivedOn: 'desc' }, { id: 'desc' }],
+            take,
+          }),
+        keyOf: ({ receivedOn, id }) => [dayOfDate(receivedOn) ?? '', id],
+      })
+      return {
+        ...page,
+        rows: page.rows.map(({ id, code, note, ...row }) => {
+          const bestBefore = dayOfDate(row.bestBefore)
+          return {
+            id,
+            code,
+            note,
+            receivedOn: dayOfDate(row.receivedOn) ?? '',
+            bestBefore,
+            isPast: isPastBestBefore(bestBefore, today),
+            strength: measuredOfLot(row),
+            entered: { who: row.enteredBy.name, at: row.enteredAt },
+            ended:
+              row.endedWhy && row.endedAt && row.endedBy
+                ? { why: row.endedWhy, who: row.endedBy.name, at: row.endedAt }
+                : null,
+          }
+        }),
+      }
+    }
+    const [inUse, ended] = await Promise.all([pageOf('in-use', null), pageOf('ended', { not: null })])
+    return {
+      today,
+      inUse,
+      ended,
+      mayBeUsed: areAllergensSaid(ingredient),
+      mayEdit: levelOf(actor, 'edit-stores') === 'yes',
+    }
+  },
+})
+
+/** Received on an earlier day, or written down before on the same. */
+function beyondInOrder([receivedOn, id]: readonly [string, string]) {
+  const day = dateOfDay(receivedOn)
+  return { OR: [{ receivedOn: { lt: day } }, { receivedOn: day, id: { lt: id } }] }
+}
