@@ -26,7 +26,7 @@ test('a tablet is enrolled by its code, logged on by a PIN, and shut out when it
   app,
   bakery,
 }) => {
-  const { code, stationId, dough } = await readyToRead(bakery)
+  const { code, stationId, dough, trial } = await readyToRead(bakery)
   const { url } = app
   for (const what of ['', '/floor']) expect(await ask(url, what)).toMatchObject({ status: 401 })
   expect(await ask(url, '/enrol', { body: { code: 'XXXX-XXXX' } })).toMatchObject({ status: 422 })
@@ -60,6 +60,33 @@ test('a tablet is enrolled by its code, logged on by a PIN, and shut out when it
     status: 200,
     body: { doughs: [{ id: dough.batchId, allergens: ['cereals with gluten'] }] },
   })
+
+  // What a dough weighs is for whoever opened its key, by a request of the tablet's own page.
+  const weights = `/weights?batchId=${dough.batchId}`
+  const open = { body: { batchId: dough.batchId }, cookie, token }
+  expect(await ask(url, weights)).toMatchObject({ status: 401 })
+  expect(await ask(url, weights, { cookie })).toMatchObject({ status: 403 })
+  expect(await ask(url, weights, { cookie, token })).toMatchObject({
+    status: 422,
+    body: { refusal: 'dough-key-closed', words: expect.any(String) },
+  })
+  expect(await ask(url, '/open-weights', { ...open, headers: elsewhere })).toMatchObject({ status: 403 })
+  expect(await ask(url, weights, { cookie, token })).toMatchObject({ status: 422 })
+  expect(await ask(url, '/open-weights', open)).toMatchObject({ status: 200 })
+  const list = await ask(url, weights, { cookie, token })
+  expect(list).toMatchObject({ status: 200, body: { code: dough.code, unit: 'g', scales: [] } })
+  expect(list.body.lines).toHaveLength(5)
+  expect(await ask(url, '/weights?batchId=some', { cookie, token })).toMatchObject({ status: 422 })
+  const [, next] = trial.batches
+  const begin = { batchId: next?.batchId, seenRevision: 1, cleanDownDone: false }
+  expect(await ask(url, '/begin', { body: begin })).toMatchObject({ status: 401 })
+  expect(await ask(url, '/begin', { cookie, body: begin })).toMatchObject({ status: 403 })
+  expect(await ask(url, '/begin', { cookie, token, body: begin, headers: elsewhere })).toMatchObject({ status: 403 })
+  // One name of a tap is one beginning; without a name a second one is told that it came too late.
+  const named = { 'Evendough-Once': '01a22670-ac00-7439-aa86-2399f59754fb' }
+  for (const headers of [named, named])
+    expect(await ask(url, '/begin', { cookie, token, body: begin, headers })).toMatchObject({ status: 200 })
+  expect(await ask(url, '/begin', { cookie, token, body: begin })).toMatchObject({ status: 422 })
 
   expect(await ask(url, '/go-on', { cookie, body: { shiftToken: token } })).toMatchObject({ status: 200 })
   expect(await ask(url, '/log-off', { cookie, token, body: {} })).toMatchObject({ status: 200 })

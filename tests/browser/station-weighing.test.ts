@@ -222,6 +222,9 @@ test('weights are for who opened them, also without a network, and leave the tab
   }
   await logHeadOn()
   await expect(page.getByRole('button', { name: 'Open the weights' })).toBeVisible()
+  await tap(page.getByRole('button', { name: 'Kept here' }))
+  await expect(page.locator('.lying')).toContainText(/Wheat flour \w+: written/)
+  await tap(page.getByRole('button', { name: 'Back', exact: true }))
   await context.setOffline(true)
   await tap(page.getByRole('button', { name: 'Open the weights' }))
   await expect(page.getByText('The weights of this dough are not on this tablet for you yet.')).toBeVisible()

@@ -13,6 +13,8 @@ type KindOf<Kind extends EntryKind> = {
   textOf(payload: KindFacts[Kind]['payload']): string
   /** What it says, in a line. */
   said(entry: EntryOf<Kind>, locale: string): string
+  /** The same without what tells which dough it is, of a kind that can. */
+  saidToAnybody?(entry: EntryOf<Kind>): string
   /** When it was made, of a kind whose payload has no time of its own. */
   at?(entry: EntryOf<Kind>): string
 }
@@ -50,6 +52,8 @@ const kinds: { [Kind in EntryKind]: KindOf<Kind> } = {
         ? sayName(list.row, 'en', { code, line, value })
         : sayName(list.correction, 'en', { code, line, value, was })
     },
+    saidToAnybody: ({ shown: { code, line, was } }) =>
+      sayName(was === null ? stationMixing.list.written : stationMixing.list.corrected, 'en', { code, line }),
   },
 }
 
@@ -58,10 +62,17 @@ export function textOfEntry<Kind extends EntryKind>(kind: Kind, payload: KindFac
   return kinds[kind].textOf(payload)
 }
 
-/** What an entry says, in a line. */
-export function saidOfEntry<Kind extends EntryKind>(entry: EntryOf<Kind> & OutboxEntry, locale: string): string {
+/**
+ * What an entry says, in a line.
+ * @param knows whether whoever reads it knows what the dough is; who does not is told no weight of it
+ */
+export function saidOfEntry<Kind extends EntryKind>(
+  entry: EntryOf<Kind> & OutboxEntry,
+  locale: string,
+  knows: boolean,
+): string {
   const kind: KindOf<Kind> = kinds[entry.kind]
-  return kind.said(entry, locale)
+  return (knows ? undefined : kind.saidToAnybody?.(entry)) ?? kind.said(entry, locale)
 }
 
 /** Whether what is sent of a kind says when it was made. */

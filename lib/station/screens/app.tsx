@@ -41,7 +41,10 @@ export function App() {
   const shared = { locale, timeZone, entries }
 
   const screen = () => {
-    if (isListOpen) return <OutboxList {...shared} onBack={() => setListOpen(false)} />
+    if (isListOpen)
+      return (
+        <OutboxList {...shared} lists={lists} personId={person?.personId ?? null} onBack={() => setListOpen(false)} />
+      )
     if (now.withdrawn) return <Withdrawn entries={entries} onAgain={() => setEnrolling(true)} />
     if (!person) return <Who people={station.people} holders={holders} />
     const next = floor?.value.next.find(({ id }) => id === at?.batchId)

@@ -1,9 +1,11 @@
 import { useState } from 'react'
 import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
+import type { KeptList } from '../keep/weigh-facts'
 import type { OutboxEntry } from '../outbox/entry'
 import { pinWanted } from '../outbox/holds'
 import { isOdd } from '../outbox/is-odd'
+import { knowsOf } from '../outbox/knows-of'
 import { momentOfEntry, saidOfEntry } from '../kinds/kinds'
 import { sendAgain } from '../keep/send-again'
 import { sendOutbox } from '../talk/send-outbox'
@@ -11,10 +13,18 @@ import { shownTime } from '../ui/figures'
 import { Tap } from '../ui/tap'
 import { PinPad } from './pin-pad'
 
-type OutboxListProps = { entries: readonly OutboxEntry[]; locale: string; timeZone: string; onBack(): void }
+type OutboxListProps = {
+  entries: readonly OutboxEntry[]
+  lists: readonly KeptList[]
+  /** Who is on the tablet; null for nobody. */
+  personId: string | null
+  locale: string
+  timeZone: string
+  onBack(): void
+}
 
 /** Everything that lies on the tablet: what needs somebody first, with the book's words, then what waits, then the rest. */
-export function OutboxList({ entries, locale, timeZone, onBack }: OutboxListProps) {
+export function OutboxList({ entries, lists, personId, locale, timeZone, onBack }: OutboxListProps) {
   const [asked, setAsked] = useState<OutboxEntry | null>(null)
   const groups = [
     { title: words.list.attention, rows: entries.filter(({ state }) => state === 'attention') },
@@ -47,7 +57,7 @@ export function OutboxList({ entries, locale, timeZone, onBack }: OutboxListProp
             <ul className="rows">
               {rows.map((entry) => (
                 <li key={entry.id} className="lying">
-                  <p>{saidOfEntry(entry, locale)}</p>
+                  <p>{saidOfEntry(entry, locale, knowsOf(entry, personId, lists))}</p>
                   <p>
                     <b>{words.states[entry.state]}</b>
                   </p>

@@ -40,6 +40,8 @@ export const stationMixing = {
     asOf: 'As fetched at {time}',
     row: 'Dough {code}, {line}: {value}',
     correction: 'Dough {code}, {line}: {value} in place of {was}',
+    written: 'Dough {code}, {line}: written',
+    corrected: 'Dough {code}, {line}: corrected',
   },
   how: { ticked: 'as planned', left_out: 'none of it' },
   line: {

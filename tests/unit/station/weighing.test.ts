@@ -6,6 +6,7 @@ import type { Scale, WeighLine, WeighList } from '@/lib/station/keep/weigh-facts
 import { saidOfEntry, textOfEntry } from '@/lib/station/kinds/kinds'
 import type { EntryOf } from '@/lib/station/outbox/entry'
 import { judgeMass } from '@/lib/station/outbox/judge-mass'
+import { knowsOf } from '@/lib/station/outbox/knows-of'
 import { lineOnScale } from '@/lib/station/outbox/line-on-scale'
 import { nextToSend } from '@/lib/station/outbox/next-to-send'
 import { nextToWeigh } from '@/lib/station/outbox/next-to-weigh'
@@ -227,10 +228,29 @@ describe('what stands of a line', () => {
 
 describe('a weighing on its way', () => {
   it('says itself in a line, with what it takes the place of', () => {
-    expect(saidOfEntry(entry(1), 'de-DE')).toBe('Dough 307, Salt: 52,4\u00a0g')
-    expect(saidOfEntry(entry(1, {}, { how: 'ticked', mass: null }), 'en-GB')).toBe('Dough 307, Salt: as planned')
+    expect(saidOfEntry(entry(1), 'de-DE', true)).toBe('Dough 307, Salt: 52,4\u00a0g')
+    expect(saidOfEntry(entry(1, {}, { how: 'ticked', mass: null }), 'en-GB', true)).toBe('Dough 307, Salt: as planned')
     const fixed = entry(2, { shown: { code: '307', line: 'Salt', was: '53.0 g' } }, { how: 'left_out', mass: null })
-    expect(saidOfEntry(fixed, 'en-GB')).toBe('Dough 307, Salt: none of it in place of 53.0 g')
+    expect(saidOfEntry(fixed, 'en-GB', true)).toBe('Dough 307, Salt: none of it in place of 53.0 g')
+  })
+
+  it('tells no weight, and not that there is none, to whoever has not opened the weights of the dough', () => {
+    const none = entry(2, {}, { how: 'left_out', mass: null })
+    const fixed = entry(3, { shown: { code: '307', line: 'Salt', was: '53.0 g' } })
+    expect([entry(1), none, fixed].map((each) => saidOfEntry(each, 'en-GB', false))).toEqual([
+      'Dough 307, Salt: written',
+      'Dough 307, Salt: written',
+      'Dough 307, Salt: corrected',
+    ])
+    const knows = (personId: string | null, openedBy: string[]) =>
+      knowsOf(entry(1), personId, [{ batchId: 'dough', openedBy }])
+    expect([knows('esi', []), knows('henk', ['henk']), knows('henk', ['esi']), knows(null, ['henk'])]).toEqual([
+      true,
+      true,
+      false,
+      false,
+    ])
+    expect(knowsOf(entry(1), 'henk', [{ batchId: 'other', openedBy: ['henk'] }])).toBe(false)
   })
 
   it('has one text whose confirmation is no part of it', () => {
