@@ -1,4 +1,5 @@
 import { clearOld } from '../keep/clear-old'
+import { hearBook } from './hear-book'
 import { listenOnline, readOnline } from './online'
 import { refresh } from './refresh'
 import { sendOutbox } from './send-outbox'
@@ -12,6 +13,7 @@ export function keepGoing(): void {
   window.addEventListener('online', now)
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'visible') now()
+    else void hearBook()
   })
   setInterval(now, everyMs)
   // The book answers again: what waits need not wait for its pause to be over.
@@ -25,4 +27,5 @@ export async function catchUp(): Promise<void> {
   await clearOld(Date.now())
   await sendOutbox()
   await refresh()
+  await hearBook()
 }

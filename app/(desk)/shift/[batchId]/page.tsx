@@ -16,6 +16,7 @@ import { rulesOf } from '@/lib/ui/rules-of'
 import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { KeepCurrent } from '../../keep-current'
 import { BatchStateWord } from '../batch-state-word'
 import { undo } from './actions'
 import { Causes } from './causes'
@@ -46,7 +47,7 @@ export default async function BatchPage({ params }: Params) {
   const allWords = wordsIn(language)
   const { shift: words, desk } = allWords
   const text = words.batch
-  const { bakery, person } = await ask(getDesk)
+  const { bakery, person, recordNumber } = await ask(getDesk)
   const batch = await ask(getBatch, await params)
   const isOver = isOverState(batch.state)
   const shared = { batch, bakery, words, language }
@@ -176,6 +177,7 @@ export default async function BatchPage({ params }: Params) {
       {batch.isOpen && !isOver ? <TakeOut {...shared} /> : null}
       <Exchange {...shared} />
       <ReadingLog {...shared} />
+      <KeepCurrent seen={recordNumber} words={desk.live} />
     </FloorSheet>
   )
 }
