@@ -28,6 +28,7 @@ const statuses: Partial<Record<RefusalCode, number>> = {
   'not-allowed': 403,
   'too-many-pins': 429,
   'too-many-codes': 429,
+  'too-many-following': 429,
   away: 503,
   'outcome-unknown': 503,
 }

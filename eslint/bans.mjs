@@ -91,6 +91,13 @@ export const bans = {
       'CallExpression[callee.property.name="waitForTimeout"], ImportDeclaration[source.value="node:timers/promises"]',
     reason: 'A fixed wait is too short on a slow machine and too long on every other. Wait for what you want to see.',
   },
+  'no-link-that-fetches': {
+    files: ['app/**/*.{ts,tsx}', 'lib/**/*.{ts,tsx}'],
+    except: ['lib/ui/page-link.tsx'],
+    forbids: 'ImportDeclaration[source.value="next/link"]',
+    reason:
+      'It fetches pages before anybody asks for them, which would be a use of the session of whoever left the page open. Use PageLink.',
+  },
   'no-literal-length': {
     files: ['app/**/*.tsx', 'lib/ui/**/*.tsx'],
     forbids: 'JSXAttribute[name.name=/^(min|max)Length$/] Literal[raw=/^.?\\d/]',

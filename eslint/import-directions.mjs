@@ -32,6 +32,7 @@ const rooms = {
   audit: [],
   heavy: [],
   key: [],
+  live: [],
   stores: [],
   people: ['stores'],
   stations: ['batches', 'readings', 'trials', 'weighings'],

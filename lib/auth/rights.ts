@@ -50,6 +50,8 @@ export const rights = {
   'manage-stations': { ...atDeskOnly, desk: heads },
   // A tablet's own: who may log on to it, and logging on and off.
   'hold-station': { ...atDeskOnly, desk: nobody, station: all, stationAlone: 'yes' },
+  // To be told that the book has changed, and nothing of it.
+  'follow-book': { ...atDeskOnly, desk: all, station: all, stationAlone: 'yes' },
   'change-settings': { ...atDeskOnly, desk: { owner: 'yes', head_baker: 'no', shift_baker: 'no' } },
   taste: { ...atDeskOnly, desk: all, station: all, taster: 'yes' },
   'read-work': { ...atDeskOnly, desk: all },

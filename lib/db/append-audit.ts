@@ -1,6 +1,7 @@
 import 'server-only'
 import { textOfAuditEntry, type AuditEntryContent } from '../documents/audit-entry/text-of-audit-entry'
 import type { Json } from '../documents/canonical-text'
+import { bookChannel } from './book-channel'
 import type { Tx } from './client'
 
 export type AuditNote = {
@@ -26,7 +27,8 @@ export type AuditWho =
 export const chainStart = '0'.repeat(64)
 
 /**
- * Adds one entry to a bakery's chain. Call it last: it locks the head of the chain, and whoever comes next waits.
+ * Adds one entry to a bakery's chain, and has whoever listens told of it: at the commit, once for equal ones, and not
+ * at all where nothing is kept. Call it last: it locks the head of the chain, and whoever comes next waits.
  * @param onceHeld looked at when the lock is there: nothing waits after it, so what it reads holds until the commit
  * @throws Error when the bakery has no chain; whatever `onceHeld` throws
  */
@@ -63,7 +65,8 @@ export async function appendAudit(
       INSERT INTO audit_entry (bakery_id, number, at, by, person_id, action, target_id, entry_text, previous_hash, hash)
       VALUES (${bakeryId}::uuid, ${number}, ${at}, ${who?.kind ?? null}::caller_kind, ${personBehind(who)}::uuid, ${note.action}, ${note.target ?? null}::uuid, ${text}, ${head.hash}, ${hash})
     )
-    UPDATE audit_head SET number = ${number}, hash = ${hash} WHERE bakery_id = ${bakeryId}::uuid`
+    UPDATE audit_head SET number = ${number}, hash = ${hash} WHERE bakery_id = ${bakeryId}::uuid
+    RETURNING pg_notify(${bookChannel}, ${bakeryId})`
 }
 
 function sayWho(who: NonNullable<AuditWho>): AuditEntryContent['who'] {

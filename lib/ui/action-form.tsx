@@ -74,7 +74,13 @@ export function ActionForm({ action, rules = noRules, idPrefix = '', onPutBack, 
   )
   return (
     <ActionFormContext value={context}>
-      <form ref={form} action={dispatch} noValidate>
+      <form
+        ref={form}
+        action={dispatch}
+        noValidate
+        // What stands in its fields is somebody's, though the fields take it for what they were given.
+        data-begun={state.refusal !== null || draft.values !== null}
+      >
         {state.refusal ? (
           <FormSummary title={state.refusal} errors={errors} />
         ) : (

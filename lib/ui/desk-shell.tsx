@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { PageLink } from './page-link'
 import type { ReactNode } from 'react'
 import { FocusOnPage } from './focus-on-page'
 import { InstallTape, type InstallNotice } from './install-tape'
@@ -38,9 +38,9 @@ export function DeskShell({ bakeryName, nav, navLabel, who, notice, skipLabel, s
                 {separator}
                 {who.role}
               </p>
-              <Link href={who.accountHref} className="inline-flex min-h-8 items-center print:hidden">
+              <PageLink href={who.accountHref} className="inline-flex min-h-8 items-center print:hidden">
                 {who.accountLabel}
-              </Link>
+              </PageLink>
               <div className="print:hidden">{signOut}</div>
             </div>
           </div>

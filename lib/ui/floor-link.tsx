@@ -1,12 +1,12 @@
-import Link from 'next/link'
+import { PageLink } from './page-link'
 import type { ReactNode } from 'react'
 import { floorButtonClass } from './floor-button-class'
 
 /** A way to another page that stands where a button of the floor would. */
 export function FloorLink({ href, children }: { href: string; children: ReactNode }) {
   return (
-    <Link href={href} className={floorButtonClass('plain')}>
+    <PageLink href={href} className={floorButtonClass('plain')}>
       {children}
-    </Link>
+    </PageLink>
   )
 }

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { PageLink } from './page-link'
 import type { ReactNode } from 'react'
 import { buttonClass, type ButtonTone } from './button-class'
 
@@ -13,8 +13,8 @@ export type LinkButtonProps = {
 /** A way to another page that stands where a button would. */
 export function LinkButton({ tone, href, fullLabel, children }: LinkButtonProps) {
   return (
-    <Link href={href} aria-label={fullLabel} className={buttonClass(tone)}>
+    <PageLink href={href} aria-label={fullLabel} className={buttonClass(tone)}>
       {children}
-    </Link>
+    </PageLink>
   )
 }

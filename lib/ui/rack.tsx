@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { PageLink } from './page-link'
 import type { ReactNode } from 'react'
 
 export type RackSlot = {
@@ -34,7 +34,7 @@ export function Rack({
     >
       {slots.map((slot) => (
         <li key={slot.key} className={beside ? 'grow border-b-2 border-rule' : 'border-b-2 border-rule'}>
-          <Link
+          <PageLink
             href={slot.href}
             aria-current={slot.isCurrent ? 'page' : undefined}
             className={`block h-full border-l-8 no-underline hover:bg-band aria-[current=page]:bg-sheet ${beside ? 'min-h-14 px-3 py-1.5 wide:py-3' : 'min-h-28 px-4 py-3'} ${slot.nextWord ? 'border-ember' : slot.isCurrent ? 'border-ink' : 'border-transparent'}`}
@@ -47,7 +47,7 @@ export function Rack({
                 {remark}
               </span>
             ))}
-          </Link>
+          </PageLink>
         </li>
       ))}
     </ul>

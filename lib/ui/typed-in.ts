@@ -1,9 +1,14 @@
 // What only its owner may know; a PIN is a password too.
 const passwordFields = new Set(['password', 'newPassword', 'pin'])
 
+/** Whether a field holds what only its owner may know. */
+export function isSecretField(name: string): boolean {
+  return passwordFields.has(name)
+}
+
 /** Whether what is in a field may be kept: not a password, nothing of the framework's own, and a field that has a name. */
 export function isKeptField(name: string): boolean {
-  return name !== '' && !passwordFields.has(name) && !name.startsWith('$')
+  return name !== '' && !isSecretField(name) && !name.startsWith('$')
 }
 
 /** Texts of a form by their field's name: no files, no passwords, nothing of the framework's own. */

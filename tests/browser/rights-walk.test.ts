@@ -9,12 +9,18 @@ import { everyAction, everyPage } from '../support/walks/all'
 import { levelByHand } from '../support/who-may'
 
 /** Reached otherwise than by an action or a page of the walk, each with a test of its own. */
-const actionsElsewhere = ['app/(door)/set-up/[secret]/actions.ts#setUp']
+const actionsElsewhere = [
+  'app/(door)/set-up/[secret]/actions.ts#setUp',
+  // Shows a page again, and calls nothing: tests/browser/live.test.ts.
+  'app/(desk)/look-again.ts#lookAgain',
+]
 const routesElsewhere = [
   '/',
   '/icon.svg',
   '/sign-out',
   '/api/auth/[...nextauth]',
+  // Says that something has changed, and nothing of it: tests/browser/live.test.ts.
+  '/api/live',
   '/api/v1/entries',
   // Of tablets: tests/browser/station*.test.ts.
   '/api/v1/station',
@@ -22,6 +28,7 @@ const routesElsewhere = [
   '/api/v1/station/enrol',
   '/api/v1/station/floor',
   '/api/v1/station/go-on',
+  '/api/v1/station/live',
   '/api/v1/station/log-off',
   '/api/v1/station/lacking',
   '/api/v1/station/log-on',

@@ -37,6 +37,7 @@ export const whoMay: Record<Right, string> = {
   'manage-people': 'yp- --- - - - -',
   'manage-stations': 'yy- --- - - - -',
   'hold-station': '--- yyy y - - -',
+  'follow-book': 'yyy yyy y - - -',
   'change-settings': 'y-- --- - - - -',
   taste: 'yyy yyy - y - -',
   'read-work': 'yyy --- - - - -',

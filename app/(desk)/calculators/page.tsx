@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import Link from 'next/link'
+import { PageLink } from '@/lib/ui/page-link'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { isFound } from '@/lib/kitchen/calculators/is-found'
@@ -90,7 +90,7 @@ export default async function CalculatorsPage({
               {own.map(({ id, title: name, gives }) => (
                 <tr key={id}>
                   <Cell head>
-                    <Link href={`/calculators/${id}`}>{name}</Link>
+                    <PageLink href={`/calculators/${id}`}>{name}</PageLink>
                   </Cell>
                   <Cell>{listOf(gives, language)}</Cell>
                 </tr>

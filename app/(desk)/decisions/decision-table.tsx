@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { PageLink } from '@/lib/ui/page-link'
 import { Cell } from '@/lib/ui/cell'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { formatDate, formatDateTime } from '@/lib/words/format/date'
@@ -49,9 +49,9 @@ export function DecisionTable({ caption, decisions, words, bakery, language }: D
         <tr key={decision.id}>
           <Cell numeric>{decision.number}</Cell>
           <Cell head>
-            <Link href={`/decisions/${decision.id}`} className="block min-w-short py-1.5">
+            <PageLink href={`/decisions/${decision.id}`} className="block min-w-short py-1.5">
               {sayDecision({ ...decision, versionNumber: decision.version?.number ?? null }, text, language)}
-            </Link>
+            </PageLink>
             <span className="block text-small font-normal text-ink-2">
               {say(text.trialShort, language, { number: decision.trialNumber })}
             </span>

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import Link from 'next/link'
+import { PageLink } from '@/lib/ui/page-link'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { listFormulas } from '@/lib/kitchen/formulas/list-formulas'
@@ -84,13 +84,13 @@ export default async function FormulasPage({
           {formulas.rows.map(({ id, name, inProduction, coming, drafts }) => (
             <tr key={id}>
               <Cell head>
-                <Link href={`/formulas/${id}`}>{name}</Link>
+                <PageLink href={`/formulas/${id}`}>{name}</PageLink>
               </Cell>
               <Cell>
                 {inProduction ? (
-                  <Link href={`/formulas/${id}/versions/${inProduction.versionId}`}>
+                  <PageLink href={`/formulas/${id}/versions/${inProduction.versionId}`}>
                     {say(words.versionNumber, language, { number: inProduction.number })}
-                  </Link>
+                  </PageLink>
                 ) : (
                   <StateWord word={text.nothing} level={0} />
                 )}
@@ -100,16 +100,16 @@ export default async function FormulasPage({
               <Cell>
                 {coming.map(({ versionId, number, from }) => (
                   <p key={versionId}>
-                    <Link href={`/formulas/${id}/versions/${versionId}`}>
+                    <PageLink href={`/formulas/${id}/versions/${versionId}`}>
                       {say(text.comingFrom, language, { number, at: formatDateTime(from, bakery) })}
-                    </Link>
+                    </PageLink>
                   </p>
                 ))}
                 {drafts.map(({ versionId, number, isPartSigned }) => (
                   <p key={versionId}>
-                    <Link href={`/formulas/${id}/versions/${versionId}`}>
+                    <PageLink href={`/formulas/${id}/versions/${versionId}`}>
                       {say(isPartSigned ? text.partSigned : text.draft, language, { number })}
-                    </Link>
+                    </PageLink>
                   </p>
                 ))}
                 {coming.length + drafts.length === 0 ? words.notThere : null}

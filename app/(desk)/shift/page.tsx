@@ -14,6 +14,7 @@ import { Section } from '@/lib/ui/section'
 import { formatDay } from '@/lib/words/format/day'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { KeepCurrent } from '../keep-current'
 import { BakeAgain } from './bake-again'
 import { DayRack, type ShiftBatch } from './day-rack'
 
@@ -30,7 +31,7 @@ export default async function ShiftPage({
   const language = await currentLanguage()
   const { shift: words, desk } = wordsIn(language)
   const text = words.rack
-  const [{ bakery }, { trials, waiting, underWay, keptAside }] = await Promise.all([
+  const [{ bakery, recordNumber }, { trials, waiting, underWay, keptAside }] = await Promise.all([
     ask(getDesk),
     ask(getShift, { after }),
   ])
@@ -100,6 +101,7 @@ export default async function ShiftPage({
           language={language}
         />
       )}
+      <KeepCurrent seen={recordNumber} words={desk.live} />
     </FloorSheet>
   )
 }

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { PageLink } from '@/lib/ui/page-link'
 import { Fragment } from 'react'
 import type { Allergen, IngredientKind } from '@/lib/kitchen/stores/ingredient-facts.input'
 import { Cell } from '@/lib/ui/cell'
@@ -52,7 +52,7 @@ export function IngredientTable({ ingredients, caption, costs, bakery, text, lan
             )}
             <tr>
               <Cell head>
-                <Link href={`/stores/ingredients/${ingredient.id}`}>{ingredient.name}</Link>
+                <PageLink href={`/stores/ingredients/${ingredient.id}`}>{ingredient.name}</PageLink>
               </Cell>
               {costs ? (
                 <Cell numeric>

@@ -11,6 +11,7 @@ import { Section } from '@/lib/ui/section'
 import { Sheet } from '@/lib/ui/sheet'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { KeepCurrent } from '../keep-current'
 import { WaitingSection } from '../waiting/waiting-section'
 import { TrialTable } from './trial-table'
 
@@ -26,11 +27,8 @@ export default async function TrialsPage({
   const { after } = await searchParams
   const language = await currentLanguage()
   const { trials: text, decisions, desk } = wordsIn(language)
-  const [{ bakery }, { waiting, baking, sentBack, drafts, past, mayPropose }, waitsForReader] = await Promise.all([
-    ask(getDesk),
-    ask(listTrials, { after }),
-    ask(listWaiting),
-  ])
+  const [{ bakery, recordNumber }, { waiting, baking, sentBack, drafts, past, mayPropose }, waitsForReader] =
+    await Promise.all([ask(getDesk), ask(listTrials, { after }), ask(listWaiting)])
   const sections = [
     { id: 'waiting', title: text.waiting, none: text.waitingNone, page: waiting },
     { id: 'baking', title: text.baking, none: text.bakingNone, page: baking },
@@ -80,6 +78,7 @@ export default async function TrialsPage({
           )}
         </Section>
       ))}
+      <KeepCurrent seen={recordNumber} words={desk.live} />
     </Sheet>
   )
 }

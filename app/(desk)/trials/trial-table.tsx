@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { PageLink } from '@/lib/ui/page-link'
 import type { Standing } from '@/lib/kitchen/trials/rules'
 import { Cell } from '@/lib/ui/cell'
 import { SheetTable } from '@/lib/ui/sheet-table'
@@ -53,9 +53,9 @@ export function TrialTable({ caption, trials, text, decisions, bakery, language 
         <tr key={trial.id}>
           <Cell numeric>{trial.number}</Cell>
           <Cell head>
-            <Link href={addressOfTrial(trial)} className="block py-1.5">
+            <PageLink href={addressOfTrial(trial)} className="block py-1.5">
               {trial.question}
-            </Link>
+            </PageLink>
           </Cell>
           <Cell>{trial.formula}</Cell>
           <Cell numeric>{trial.doughs}</Cell>
@@ -64,9 +64,9 @@ export function TrialTable({ caption, trials, text, decisions, bakery, language 
           <Cell whole>
             <TrialState standing={trial.standing} text={text} />
             {trial.decision ? (
-              <Link href={`/decisions/${trial.decision.id}`} className="block py-1 text-small">
+              <PageLink href={`/decisions/${trial.decision.id}`} className="block py-1 text-small">
                 {decisions.outcomes[trial.decision.outcome]}
-              </Link>
+              </PageLink>
             ) : null}
           </Cell>
         </tr>

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { PageLink } from '@/lib/ui/page-link'
 import { Fragment } from 'react'
 import { Cell } from '@/lib/ui/cell'
 import { EmptyState } from '@/lib/ui/empty-state'
@@ -36,13 +36,13 @@ export function WaitingSection({ waiting, words, bakery, language }: WaitingSect
             date: formatDateTime(brokenRecord.at, bakery),
             number: brokenRecord.number,
           })}{' '}
-          <Link href="/team/record?check=all">{text.toRecord}</Link>
+          <PageLink href="/team/record?check=all">{text.toRecord}</PageLink>
         </Notice>
       ) : null}
       {notAnchored ? (
         <Notice tone="warn" word={words.desk.attention}>
           {say(text.notAnchored, language, { date: formatDateTime(notAnchored.at, bakery) })}{' '}
-          <Link href="/team/record#jobs">{text.toRecord}</Link>
+          <PageLink href="/team/record#jobs">{text.toRecord}</PageLink>
         </Notice>
       ) : null}
       {groups.length === 0 ? (
@@ -55,9 +55,9 @@ export function WaitingSection({ waiting, words, bakery, language }: WaitingSect
               {rows.map(({ href, what, about, since }) => (
                 <tr key={`${href} ${what}`}>
                   <Cell head>
-                    <Link href={href} className="block py-1.5">
+                    <PageLink href={href} className="block py-1.5">
                       {what}
-                    </Link>
+                    </PageLink>
                   </Cell>
                   <Cell>{about}</Cell>
                   <Cell whole>{since}</Cell>
@@ -66,9 +66,9 @@ export function WaitingSection({ waiting, words, bakery, language }: WaitingSect
               {more ? (
                 <tr>
                   <td colSpan={columns.length}>
-                    <Link href={more.href} className="inline-block py-1.5 text-small">
+                    <PageLink href={more.href} className="inline-block py-1.5 text-small">
                       {more.label}
-                    </Link>
+                    </PageLink>
                   </td>
                 </tr>
               ) : null}

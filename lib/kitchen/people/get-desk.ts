@@ -9,10 +9,18 @@ export const getDesk = query({
   input: z.strictObject({}),
   right: 'own-account',
   async run({ db, actor }) {
-    const [bakery, install] = await Promise.all([
+    const [{ auditHead, ...bakery }, install] = await Promise.all([
       db.bakery.findUniqueOrThrow({
         where: { bakeryId: actor.bakeryId },
-        select: { name: true, timeZone: true, locale: true, currency: true, massUnits: true, temperatureUnits: true },
+        select: {
+          name: true,
+          timeZone: true,
+          locale: true,
+          currency: true,
+          massUnits: true,
+          temperatureUnits: true,
+          auditHead: { select: { number: true } },
+        },
       }),
       db.install.findUniqueOrThrow({ where: { id: 1 }, select: { kind: true } }),
     ])
@@ -22,6 +30,8 @@ export const getDesk = query({
       /** Whether pages may ask for costs beside what they show to everybody. */
       seesCosts: levelOf(actor, 'see-costs') === 'yes',
       installKind: install.kind,
+      /** How far the record went when the page was made; whatever is noted after that is not on it. */
+      recordNumber: Number(auditHead?.number ?? 0),
     }
   },
 })

@@ -1,5 +1,6 @@
 import { clearOld } from '../keep/clear-old'
 import { recall } from '../keep/tablet'
+import { hearBook } from './hear-book'
 import { listenOnline, readOnline } from './online'
 import { refresh } from './refresh'
 import { sendOutbox } from './send-outbox'
@@ -13,6 +14,7 @@ export function keepGoing(): void {
   window.addEventListener('online', now)
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'visible') now()
+    else void hearBook()
   })
   setInterval(now, everyMs)
   // The book answers again: what waits need not wait for its pause to be over.
@@ -27,4 +29,5 @@ export async function catchUp(): Promise<void> {
   await sendOutbox()
   await refresh()
   if ((await recall('station'))?.book !== (await recall('compared'))) await sendOutbox()
+  await hearBook()
 }

@@ -118,6 +118,10 @@ export const desk = {
   },
   unreadHeadline: 'This cannot be shown',
   roles: { owner: 'owner', head_baker: 'head baker', shift_baker: 'shift baker' },
+  live: {
+    changed: 'The book has changed since you began to fill this in. You see it once this is sent, or now.',
+    show: 'Show it now',
+  },
   errors: {
     notFound: 'There is nothing here',
     notFoundWhy: 'The address is wrong, or what it named is not in this bakery’s book.',

@@ -12,6 +12,8 @@ export const refusals = {
     'Too many wrong PINs. Wait a quarter of an hour, or choose a new PIN at the desk under your account.',
   'too-many-codes': 'Too many wrong codes. Wait a quarter of an hour.',
   'pin-again': 'Type your PIN again: it was given too long ago, or somewhere else.',
+  'too-many-following':
+    'This is open in too many places at once to show every change as it comes. It asks now and then instead.',
   'outcome-unknown':
     'The connection broke at the last moment, and it is not certain whether this was kept. Look before you send it again.',
   away: 'The bakery’s book does not answer. Nothing was kept; try again in a moment.',

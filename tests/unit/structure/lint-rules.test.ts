@@ -119,6 +119,7 @@ describe('what is banned is reported where it is banned', () => {
     ['no-clock-or-chance-in-calc', calculation, 'new Intl.NumberFormat()'],
     ['no-chance-outside-arguments', command, 'Math.random()'],
     ['no-sleep-in-tests', 'tests/browser/door.test.ts', 'await page.waitForTimeout(100)'],
+    ['no-link-that-fetches', page, "import Link from 'next/link'"],
     ['no-literal-length', page, '<Field maxLength={40} />'],
     ['no-literal-length', page, '<input maxLength="40" />'],
     ['no-literal-length', page, '<Field maxLength={rule?.mostLength ?? 40} />'],

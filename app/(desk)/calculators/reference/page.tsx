@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import Link from 'next/link'
+import { PageLink } from '@/lib/ui/page-link'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { listCalculations } from '@/lib/kitchen/calculators/list-calculations'
@@ -44,9 +44,9 @@ export default async function ReferencePage() {
             return (
               <tr key={subject}>
                 <Cell head>
-                  <Link href={`/calculators/reference/${subject}`}>
+                  <PageLink href={`/calculators/reference/${subject}`}>
                     {calculationWords(own[0]?.id ?? subject, language).subject}
-                  </Link>
+                  </PageLink>
                 </Cell>
                 <Cell numeric>{own.length}</Cell>
               </tr>

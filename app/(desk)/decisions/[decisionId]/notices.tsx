@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { PageLink } from '@/lib/ui/page-link'
 import { notShown } from '@/lib/kitchen/decisions/rules'
 import { armLetter } from '@/lib/kitchen/trials/rules'
 import { Notice } from '@/lib/ui/notice'
@@ -46,7 +46,7 @@ export function Notices({ decision, bakery, language }: NoticesProps) {
       ) : null}
       {decision.haveReadingsChanged ? (
         <Notice tone="warn" word={text.mind}>
-          {text.readingsChanged} <Link href={`/trials/${decision.trial.id}/result`}>{text.toResult}</Link>
+          {text.readingsChanged} <PageLink href={`/trials/${decision.trial.id}/result`}>{text.toResult}</PageLink>
         </Notice>
       ) : null}
       {isMoved ? (

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import Link from 'next/link'
+import { PageLink } from '@/lib/ui/page-link'
 import { ask } from '@/app/ask'
 import { askToRead } from '@/app/ask-to-read'
 import { currentLanguage } from '@/app/language'
@@ -60,12 +60,12 @@ export default async function DecisionPage({ params }: { params: Promise<{ decis
           {
             term: text.trial,
             detail: (
-              <Link href={`/trials/${trial.id}/result`}>
+              <PageLink href={`/trials/${trial.id}/result`}>
                 {say(text.trialLink, language, { number: trial.number, question: trial.question })}
-              </Link>
+              </PageLink>
             ),
           },
-          { term: text.formula, detail: <Link href={`/formulas/${formula.id}`}>{formula.name}</Link> },
+          { term: text.formula, detail: <PageLink href={`/formulas/${formula.id}`}>{formula.name}</PageLink> },
           ...(version ? [{ term: text.control, detail: say(text.version, language, { number: control.number }) }] : []),
         ],
       }}

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import Link from 'next/link'
+import { PageLink } from '@/lib/ui/page-link'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { getFormula } from '@/lib/kitchen/formulas/get-formula'
@@ -61,9 +61,9 @@ export default async function FormulaPage({ params }: { params: Promise<{ formul
           {versions.map((version) => (
             <tr key={version.id}>
               <Cell head>
-                <Link href={`/formulas/${formula.id}/versions/${version.id}`} className="whitespace-nowrap">
+                <PageLink href={`/formulas/${formula.id}/versions/${version.id}`} className="whitespace-nowrap">
                   {say(words.versionTitle, language, { number: version.number })}
-                </Link>
+                </PageLink>
               </Cell>
               <Cell whole>
                 <VersionState state={version.state} isPartSigned={version.isPartSigned} text={words} />
@@ -71,9 +71,9 @@ export default async function FormulaPage({ params }: { params: Promise<{ formul
               <Cell>
                 <p className="whitespace-pre-line">{version.reason}</p>
                 {version.decision === null ? null : (
-                  <Link href={`/decisions/${version.decision.id}`}>
+                  <PageLink href={`/decisions/${version.decision.id}`}>
                     {say(words.sheet.decisionLink, language, { number: version.decision.number })}
-                  </Link>
+                  </PageLink>
                 )}
                 {version.fromNumber === null ? null : (
                   <p className="text-small text-ink-2">{say(text.from, language, { number: version.fromNumber })}</p>

@@ -16,6 +16,7 @@ import { rulesOf } from '@/lib/ui/rules-of'
 import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
+import { KeepCurrent } from '../../keep-current'
 import { BatchStateWord } from '../batch-state-word'
 import { undo } from './actions'
 import { Causes } from './causes'
@@ -46,7 +47,10 @@ export default async function BatchPage({ params }: Params) {
   const allWords = wordsIn(language)
   const { shift: words, desk } = allWords
   const text = words.batch
-  const [{ bakery, person }, batch] = await Promise.all([ask(getDesk), params.then((asked) => ask(getBatch, asked))])
+  const [{ bakery, person, recordNumber }, batch] = await Promise.all([
+    ask(getDesk),
+    params.then((asked) => ask(getBatch, asked)),
+  ])
   const isOver = isOverState(batch.state)
   const shared = { batch, bakery, words, language }
   const wanted = new Set(
@@ -175,6 +179,7 @@ export default async function BatchPage({ params }: Params) {
       {batch.isOpen && !isOver ? <TakeOut {...shared} /> : null}
       <Exchange {...shared} />
       <ReadingLog {...shared} />
+      <KeepCurrent seen={recordNumber} words={desk.live} />
     </FloorSheet>
   )
 }

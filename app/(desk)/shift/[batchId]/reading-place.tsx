@@ -19,10 +19,14 @@ export function ReadingPlace(props: ReadingPlaceProps) {
   const id = idOfField(place)
   const [value, setValue] = useState('')
   const [unit, setUnit] = useState(measure.units[0] ?? '')
+  /** Which reading of the place it was when somebody began to type. */
+  const [typedFor, setTypedFor] = useState<number | null>(null)
   const [correcting, setCorrecting] = useState<string | null>(null)
   const facts = { measure: measure.name, place: label }
   const repeat = firstFree(kept.map((reading) => reading.repeat))
   const asksFor = asksForAt(kept.length, measure, needs)
+  // Where somebody else was faster and nothing further is asked for, the book keeps it aside as what it was typed for.
+  const sentAs = asksFor === null ? (typedFor ?? repeat) : repeat
 
   const { state, send, empty, typed, drop } = useReadingDraft({
     name: `reading-${key}`,
@@ -68,6 +72,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
 
   function clear(): void {
     setValue('')
+    setTypedFor(null)
     props.onDraft(key, false)
   }
 
@@ -75,6 +80,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
     const now = { value, unit, ...next }
     setValue(now.value)
     setUnit(now.unit)
+    setTypedFor((former) => (now.value === '' ? null : (former ?? repeat)))
     if (now.value === '') drop()
     else typed(now)
     props.onDraft(key, now.value !== '')
@@ -93,7 +99,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
       document.getElementById(id)?.focus()
       return
     }
-    void send({ value: value.trim(), unit, repeat: String(repeat), ...(confirmed && { confirmed: 'yes' }) })
+    void send({ value: value.trim(), unit, repeat: String(sentAs), ...(confirmed && { confirmed: 'yes' }) })
   }
 
   return (
@@ -137,7 +143,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
         </ul>
       ) : null}
       {/* What was typed stays beside the reading that was there first. */}
-      {mayKeep && (asksFor || staysFor.has(state.step)) ? (
+      {mayKeep && (asksFor || value !== '' || staysFor.has(state.step)) ? (
         <form
           noValidate
           onSubmit={(event) => {

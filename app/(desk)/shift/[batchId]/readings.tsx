@@ -69,12 +69,21 @@ export function Readings(props: ReadingsProps) {
   const [needsNow, setNeedsNow] = useState<Readonly<Record<string, Needs>>>({})
   const [unsent, setUnsent] = useState<ReadonlySet<string>>(new Set())
 
-  const holding = useMemo(() => {
+  // Once the page has brought what was kept here, it knows better what a place still asks for.
+  const notYetBrought = useMemo(() => {
     const known = new Set(inTheBook.map(({ id }) => id))
-    const all = [...inTheBook, ...added.filter(({ id }) => !known.has(id))]
+    return added.filter(({ id }) => !known.has(id))
+  }, [inTheBook, added])
+  const needsOf = useCallback(
+    (key: string): Needs =>
+      (notYetBrought.some((reading) => keyOfPlace(reading) === key) ? needsNow[key] : undefined) ?? needs[key] ?? null,
+    [notYetBrought, needsNow, needs],
+  )
+  const holding = useMemo(() => {
+    const all = [...inTheBook, ...notYetBrought]
     const gone = new Set(all.map(({ supersedesId }) => supersedesId))
     return all.filter(({ id }) => !gone.has(id)).sort((a, b) => a.repeat - b.repeat)
-  }, [inTheBook, added])
+  }, [inTheBook, notYetBrought])
 
   const onKept = useCallback(
     (reading: KeptReading, needs: Needs) => {
@@ -99,13 +108,9 @@ export function Readings(props: ReadingsProps) {
   const parts = useMemo(() => {
     const asks = (place: Place, measure: MeasureToRead) => {
       const key = keyOfPlace(place)
-      return (
-        asksForAt(
-          holding.filter((reading) => keyOfPlace(reading) === key).length,
-          measure,
-          needsNow[key] ?? needs[key] ?? null,
-        ) !== null
-      )
+      const have = holding.filter((reading) => keyOfPlace(reading) === key).length
+      // What somebody types stays where they type it, also where another was faster.
+      return unsent.has(key) || asksForAt(have, measure, needsOf(key)) !== null
     }
     const all = measures.map((measure) => {
       const places = measure.level === 'batch' ? [null] : Array.from({ length: pieces }, (_, i) => i + 1)
@@ -126,7 +131,7 @@ export function Readings(props: ReadingsProps) {
       ...all.filter(({ measure, isAsking }) => isAsking && !measure.isWanted),
       ...all.filter(({ isAsking }) => !isAsking),
     ]
-  }, [measures, pieces, factorLevels, holding, needs, needsNow])
+  }, [measures, pieces, factorLevels, holding, needsOf, unsent])
 
   const [first] = parts
   const isNext = mayKeep && first?.isAsking === true && first.measure.isWanted
@@ -161,7 +166,7 @@ export function Readings(props: ReadingsProps) {
               : sayName(words.pieceLevel, language, { piece, level: factorLevel })
         }
         kept={holding.filter((reading) => keyOfPlace(reading) === key)}
-        needs={needsNow[key] ?? needs[key] ?? null}
+        needs={needsOf(key)}
         pieces={pieces}
         isOpen={isOpen}
         mayKeep={mayKeep}

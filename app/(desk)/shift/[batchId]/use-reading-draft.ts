@@ -1,6 +1,6 @@
 'use client'
 
-import { useRef, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { v7 as uuid } from 'uuid'
 import type { ReadingEntry } from '@/lib/kitchen/readings/reading-content.input'
 import { useKeptTyped } from '@/lib/ui/use-kept-typed'
@@ -46,6 +46,14 @@ export function useReadingDraft({ name, inTheBook, make, onKept, onBack, onRefus
   const [state, setState] = useState<DraftState>({ step: 'typing' })
   const current = useRef<(Typed & { id: string; takenAt: string }) | null>(null)
   const given = inTheBook.join(' ')
+  /** What is typed and not sent: since when, and beside what. */
+  const typing = useRef<{ at: string; given: string } | null>(null)
+  useEffect(() => {
+    const former = typing.current
+    if (former === null || former.given === given) return
+    // Somebody else read it meanwhile, and the page has shown that by itself.
+    setState((now) => (now.step === 'typing' ? { step: 'back', at: former.at, isChanged: true } : now))
+  }, [given])
   const kept = useKeptTyped(name, (draft) => {
     const { id, takenAt, ...typed } = draft.values
     // It had arrived, only its answer had not.
@@ -63,6 +71,7 @@ export function useReadingDraft({ name, inTheBook, make, onKept, onBack, onRefus
   async function send(typed: Typed): Promise<void> {
     const sending = (current.current ??= { ...typed, id: uuid(), takenAt: new Date().toISOString() })
     kept.keep(sending, given)
+    typing.current = null
     setState({ step: 'sending' })
     const entry = make(sending)
     const sent = await sendReading(entry)
@@ -108,11 +117,13 @@ export function useReadingDraft({ name, inTheBook, make, onKept, onBack, onRefus
     /** Keeps it in this browser; what was said of the entry before no longer holds. */
     typed(typed: Typed) {
       kept.keep(typed, given)
+      typing.current ??= { at: new Date().toISOString(), given }
       setState((now) => (now.step === 'sending' || now.step === 'unsent' ? now : { step: 'typing' }))
     },
     /** Nothing is typed here any more. */
     drop() {
       kept.drop()
+      typing.current = null
       setState((now) => (now.step === 'sending' || now.step === 'unsent' ? now : { step: 'typing' }))
     },
   }

@@ -110,25 +110,27 @@ function LinesForm({
   idPrefix,
 }: BatchPart & { lines: readonly Line[]; named: LineWords; idPrefix: string }) {
   const text = words.weighed
+  // A field goes by the place of its line among all of the dough, so that it stays that line's when others leave the form.
+  const all = batch.weighed ?? []
   return (
     <ActionForm
       rules={rulesOf(logWeighingsInput)}
-      action={weigh.bind(null, batch.id, bakery.massUnits, lines.map(placeOf))}
+      action={weigh.bind(null, batch.id, bakery.massUnits, all.map(placeOf))}
       idPrefix={idPrefix}
     >
       <div className="grid gap-5">
         <div className="grid gap-x-8 gap-y-5 mid:grid-cols-2">
-          {lines.map((line, at) => (
+          {lines.map((line) => (
             <div key={keyOf(line)} className="grid content-start gap-2">
               <FloorField
-                name={`lines.${at}.mass`}
+                name={`lines.${all.indexOf(line)}.mass`}
                 type="mass"
                 label={named.field(line, smallMassUnit(bakery.massUnits))}
                 hint={named.target(line) ?? undefined}
               />
-              <FloorCheck name={`lines.${at}.none`} label={text.none} fullLabel={named.none(line)} />
+              <FloorCheck name={`lines.${all.indexOf(line)}.none`} label={text.none} fullLabel={named.none(line)} />
               <LotFields
-                at={at}
+                at={all.indexOf(line)}
                 line={named.name(line)}
                 lots={line.lots}
                 unit={smallMassUnit(bakery.massUnits)}

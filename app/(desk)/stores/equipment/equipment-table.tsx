@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { PageLink } from '@/lib/ui/page-link'
 import { Fragment, type ComponentProps } from 'react'
 import { Cell } from '@/lib/ui/cell'
 import { GroupRow } from '@/lib/ui/group-row'
@@ -33,7 +33,7 @@ export function EquipmentTable({ equipment, caption, bakery, text, language }: E
           )}
           <tr>
             <Cell head>
-              <Link href={`/stores/equipment/${one.id}`}>{one.name}</Link>
+              <PageLink href={`/stores/equipment/${one.id}`}>{one.name}</PageLink>
             </Cell>
             <Cell>
               <span className="flex flex-wrap gap-x-6">

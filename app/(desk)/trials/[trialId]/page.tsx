@@ -14,6 +14,7 @@ import { formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { planCautions } from '@/lib/words/plan-cautions'
 import { wordsIn } from '@/lib/words/words'
+import { KeepCurrent } from '../../keep-current'
 import { UnreadDocument } from '../../unread-document'
 import { NotWorkedOut, notWorkedOutCodes } from '../../not-worked-out'
 import { planFormat } from '@/lib/words/format/plan-format'
@@ -43,7 +44,7 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
   const words = wordsIn(language)
   const { trials, desk } = words
   const { plan: text } = trials
-  const { bakery } = await ask(getDesk)
+  const { bakery, recordNumber } = await ask(getDesk)
   const asked = await askUnless(getPlan, { trialId }, [
     'plan-not-possible',
     'dose-without-active',
@@ -225,6 +226,8 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
         </LinkButton>
       </ActionRow>
       <PrintAnchor />
+      {/* A plan that somebody reads before they sign it stays as they read it. */}
+      {trial.isFrozen ? <KeepCurrent seen={recordNumber} words={desk.live} /> : null}
     </Sheet>
   )
 }

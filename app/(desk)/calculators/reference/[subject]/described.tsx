@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { PageLink } from '@/lib/ui/page-link'
 import type { Described as Calculation } from '@/lib/kitchen/calculators/get-reference'
 import { say } from '@/lib/words/say'
 import type { Sayer } from '../../sayer'
@@ -20,13 +20,13 @@ export function Described({
       <h2 className="text-control font-semibold">{own.title}</h2>
       <p className="text-small text-ink-2">
         <code translate="no">{id}</code>{' '}
-        <Link
+        <PageLink
           href={`/calculators/${id}`}
           aria-label={say(text.openFull, language, { title: own.title })}
           className="ml-3 inline-flex min-h-8 items-center print:hidden"
         >
           {text.open}
-        </Link>
+        </PageLink>
       </p>
       <p>
         <span className="text-ink-2">{sourceWord}</span> <span translate="no">{source}</span>

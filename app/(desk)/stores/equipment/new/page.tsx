@@ -1,6 +1,6 @@
 import { rulesOf } from '@/lib/ui/rules-of'
 import type { Metadata } from 'next'
-import Link from 'next/link'
+import { PageLink } from '@/lib/ui/page-link'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { equipmentKind } from '@/lib/kitchen/stores/equipment-facts.input'
@@ -39,13 +39,13 @@ export default async function NewEquipmentPage({
         <ul aria-label={text.chooseLabel} className="mt-6 max-w-column border-t border-rule">
           {equipmentKind.options.map((kind) => (
             <li key={kind} className="border-b border-rule">
-              <Link
+              <PageLink
                 href={`/stores/equipment/new?kind=${kind}`}
                 className="flex min-h-11 flex-wrap items-center gap-x-3 py-1.5 no-underline hover:bg-band"
               >
                 <span className="underline decoration-1 underline-offset-[0.2em]">{text.kinds[kind]}</span>
                 <span className="text-small text-ink-2">{text.kindHints[kind]}</span>
-              </Link>
+              </PageLink>
             </li>
           ))}
         </ul>

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import Link from 'next/link'
+import { PageLink } from '@/lib/ui/page-link'
 import { ask, askUnless } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { noteLook } from '@/app/note-look'
@@ -89,7 +89,9 @@ export default async function DecidePage({ params }: { params: Promise<{ trialId
       {decision ? (
         <Notice tone="plain" word={desk.attention}>
           {say(text.decided, language, { name: decision.decidedBy })}{' '}
-          <Link href={`/decisions/${decision.id}`}>{say(text.toDecision, language, { number: decision.number })}</Link>
+          <PageLink href={`/decisions/${decision.id}`}>
+            {say(text.toDecision, language, { number: decision.number })}
+          </PageLink>
         </Notice>
       ) : null}
       {isOpen && isMoved ? (

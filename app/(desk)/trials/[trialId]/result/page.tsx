@@ -41,6 +41,7 @@ import { WeighedOtherwise } from './weighed-otherwise'
 import { WentWrong } from './went-wrong'
 import { WhatElse } from './what-else'
 import { PrintAnchor } from '../../../print-anchor'
+import { KeepCurrent } from '../../../keep-current'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).results.title }
@@ -51,7 +52,10 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
   const language = await currentLanguage()
   const words = wordsIn(language)
   const { desk, results: text, importing } = words
-  const [{ bakery }, asked] = await Promise.all([ask(getDesk), askUnless(getResult, { trialId }, notWorkedOutCodes)])
+  const [{ bakery, recordNumber }, asked] = await Promise.all([
+    ask(getDesk),
+    askUnless(getResult, { trialId }, notWorkedOutCodes),
+  ])
   if (!asked.ok)
     return (
       <NotWorkedOut
@@ -157,6 +161,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
         ) : null}
       </ActionRow>
       <PrintAnchor />
+      <KeepCurrent seen={recordNumber} words={desk.live} />
     </Sheet>
   )
 }

@@ -1,4 +1,4 @@
-import Link from 'next/link'
+import { PageLink } from '@/lib/ui/page-link'
 import { LinkButton } from '@/lib/ui/link-button'
 import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
@@ -15,7 +15,9 @@ export function WhatNow({ result, language }: { result: ShownResult; language: L
       {decision ? (
         <p className="max-w-measure">
           {decision.outcome === 'keep' ? text.nextKept : text.nextChanged}{' '}
-          <Link href={`/decisions/${decision.id}`}>{say(text.link, language, { number: decision.number })}</Link>
+          <PageLink href={`/decisions/${decision.id}`}>
+            {say(text.link, language, { number: decision.number })}
+          </PageLink>
         </p>
       ) : mayDecide ? (
         <>

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import Link from 'next/link'
+import { PageLink } from '@/lib/ui/page-link'
 import { ask } from '@/app/ask'
 import { askToRead } from '@/app/ask-to-read'
 import { currentLanguage } from '@/app/language'
@@ -136,9 +136,9 @@ export default async function VersionPage({ params }: { params: Promise<{ formul
       {version.signing && version.decision ? (
         <Notice tone="plain" word={sheet.decided}>
           {sheet.decidedText}{' '}
-          <Link href={`/decisions/${version.decision.id}`}>
+          <PageLink href={`/decisions/${version.decision.id}`}>
             {say(sheet.decisionLink, language, { number: version.decision.number })}
-          </Link>
+          </PageLink>
         </Notice>
       ) : version.signing ? (
         <SignForm version={version} signing={version.signing} words={words} bakery={bakery} language={language} />
