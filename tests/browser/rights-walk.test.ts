@@ -33,6 +33,7 @@ const routesElsewhere = [
   '/api/v1/station/lacking',
   '/api/v1/station/log-on',
   '/api/v1/station/open-weights',
+  '/api/v1/station/take-back',
   '/api/v1/station/weights',
   '/station',
   '/station/files/[name]',

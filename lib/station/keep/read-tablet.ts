@@ -10,18 +10,20 @@ export type TabletNow = {
   on: Kept['on'] | null
   at: Kept['at'] | null
   holders: Holder[]
+  begun: Kept['begun'] | null
   entries: OutboxEntry[]
   lists: KeptList[]
 }
 
 /** Reads what is on the tablet. */
 export async function readTablet(): Promise<TabletNow> {
-  const [station, withdrawn, floor, on, at, holders, entries, lists] = await Promise.all([
+  const [station, withdrawn, floor, on, at, begun, holders, entries, lists] = await Promise.all([
     recall('station'),
     recall('withdrawn'),
     recall('floor'),
     recall('on'),
     recall('at'),
+    recall('begun'),
     tablet.holders.toArray(),
     tablet.outbox.orderBy('counter').toArray(),
     tablet.lists.toArray(),
@@ -32,6 +34,7 @@ export async function readTablet(): Promise<TabletNow> {
     floor: floor ?? null,
     on: on ?? null,
     at: at ?? null,
+    begun: begun ?? null,
     holders,
     entries,
     lists,

@@ -29,6 +29,8 @@ export type Kept = {
   at: At
   /** What was tapped to begin, until the book has said what came of it: asked again, it is the same tap. */
   beginning: { id: string; batchId: string; personId: string }
+  /** The dough that was begun here last, as the book counts its changes, and when, ms. */
+  begun: { batchId: string; personId: string; revision: number; at: number }
   /** The last counter that an entry was given. */
   counter: number
 }

@@ -27,7 +27,7 @@ export function App() {
   if (!now.station || isEnrolling)
     return <Enrol onDone={() => setEnrolling(false)} onBegin={() => setEnrolling(true)} />
 
-  const { station, on, at, floor, entries, holders, lists } = now
+  const { station, on, at, floor, entries, holders, lists, begun } = now
   const person = on && holders.find(({ personId }) => personId === on.personId)
   const dough = at && (floor?.value.doughs.find(({ id }) => id === at.batchId) ?? null)
   const measure = dough?.measures.find(({ id }) => id === at?.measureId)
@@ -64,7 +64,7 @@ export function App() {
     if (kept && at.weigh !== undefined)
       return <WeighOut {...shared} kept={kept} at={at} by={by} pinAt={pinAt} correctsAny={correctsAny} />
     if (!dough || !measure || !place)
-      return <DoughScreen {...shared} dough={dough} kept={kept} personId={person.personId} />
+      return <DoughScreen {...shared} dough={dough} kept={kept} begun={begun} personId={person.personId} />
     const { stands } = place
     const opened = {
       key: `${dough.id} ${measure.id} ${place.piece} ${place.repeat} ${person.personId}`,

@@ -1,18 +1,20 @@
 import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import type { FloorDough } from '../keep/facts'
-import { forget, remember } from '../keep/tablet'
+import { forget, remember, type Kept } from '../keep/tablet'
 import type { KeptList } from '../keep/weigh-facts'
 import type { OutboxEntry } from '../outbox/entry'
 import { placesWithEntries } from '../outbox/stand-of-place'
 import { shownTime, shownValue } from '../ui/figures'
 import { placeName } from '../ui/place-name'
 import { Tap } from '../ui/tap'
+import { TakeBack } from './take-back'
 import { WeighGate } from './weigh-gate'
 
 type DoughProps = {
   dough: FloorDough | null
   kept: KeptList | null
+  begun: Kept['begun'] | null
   personId: string
   entries: readonly OutboxEntry[]
   locale: string
@@ -20,7 +22,7 @@ type DoughProps = {
 }
 
 /** One dough: what can hurt somebody at it, and every place that is read, with what stands there. */
-export function DoughScreen({ dough, kept, personId, entries, locale, timeZone }: DoughProps) {
+export function DoughScreen({ dough, kept, begun, personId, entries, locale, timeZone }: DoughProps) {
   const back = (
     <Tap look="quiet" onTap={() => void forget('at')}>
       {words.dough.back}
@@ -49,6 +51,7 @@ export function DoughScreen({ dough, kept, personId, entries, locale, timeZone }
       {dough.unchecked > 0 && (
         <p className="attention">{say(words.dough.unchecked, 'en', { count: dough.unchecked })}</p>
       )}
+      {begun?.batchId === dough.id && begun.personId === personId && <TakeBack key={begun.at} begun={begun} />}
       <WeighGate dough={dough} kept={kept} personId={personId} entries={entries} />
       {dough.measures.map((measure) => {
         const places = placesWithEntries(dough.id, measure, entries)

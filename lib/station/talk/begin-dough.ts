@@ -26,6 +26,7 @@ export async function beginDough(dough: NextDough, personId: string, cleanDownDo
     return { outcome: 'unknown' }
   }
   await forget('beginning')
+  if (!refused) await remember('begun', { batchId: dough.id, personId, revision: dough.revision + 1, at: Date.now() })
   await refresh()
   return refused ? { outcome: 'refused', ...refused } : { outcome: 'begun' }
 }

@@ -13,6 +13,11 @@ export const stationMixing = {
     changed: 'The order has changed meanwhile. Look which dough is next now.',
     offline: 'Only the book knows which dough is next, so a dough is begun while it answers.',
   },
+  takeBack: {
+    go: 'Take it back: not begun',
+    note: 'For ten seconds, if it was a slip.',
+    unknown: 'The book does not answer, so it is not certain that this was taken back. Look at the list of doughs.',
+  },
   cleanDown: {
     title: 'Clean down before dough {code}',
     why: 'What was mixed before leaves something in the bowl that this dough must not carry. Clean bench, bowl and tools down, then sign it here.',

@@ -8,6 +8,7 @@ import { getBatch } from '@/lib/kitchen/shifts/get-batch'
 import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
 import { undoMs } from '@/lib/kitchen/batches/rules'
 import { undoMove } from '@/lib/kitchen/shifts/undo-move'
+import { logWeighings } from '@/lib/kitchen/weighings/log-weighings'
 import { makeApprovedTrial, type ApprovedTrial } from '../../support/approved-trial'
 import {
   callerOf,
@@ -140,6 +141,22 @@ describe('taking a move back is refused', () => {
     valueOf(await move(1, 1, 'not_baked', 'no flour', 4))
     valueOf(await begin(2, {}, 5))
     expect(refusalOf(await undo(1, 2))).toBe('undo-built-on')
+  })
+
+  it('once a line was weighed: what was weighed is of a dough that was begun', async () => {
+    valueOf(await begin(0))
+    const line = await db().armLine.findFirstOrThrow({ where: { armId: trial.batches[0]!.armId } })
+    const weighed = {
+      stageId: line.stageId,
+      ingredientId: line.ingredientId,
+      part: 'line',
+      seenId: null,
+      how: 'weighed',
+      mass: String(line.weighedG),
+    }
+    valueOf(await logWeighings.call(whenMs(1), { batchId: batchAt(0), lines: [weighed], unit: 'g', confirmed: false }))
+    expect(refusalOf(await undo(0, 2))).toBe('undo-built-on')
+    expect(await rowOf(0)).toMatchObject({ state: 'weighing' })
   })
 
   it('on a trial that was ended meanwhile', async () => {
