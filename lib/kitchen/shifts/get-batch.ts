@@ -9,10 +9,11 @@ import { query } from '../query'
 import { isToSettle } from '../readings/is-to-settle'
 import { firstDecidingOf } from '../readings/first-deciding-reading'
 import { currentReadings } from '../readings/current-readings'
+import { dueByAge, offAge } from '../readings/due-by-age.input'
 import { gapsOfBatch } from '../readings/gaps-of-batch'
 import { loadRangeFacts } from '../readings/load-range-facts'
 import { loafFigures } from '../readings/loaf-figures'
-import { everyMeasure } from '../readings/measures-to-read'
+import { agesOfMeasures, everyMeasure } from '../readings/measures-to-read'
 import { plausibleRange } from '../readings/plausible-range'
 import { piecesToRead } from '../readings/pieces-to-read'
 import { isOutside, rangeOfReading, type JudgedReading } from '../readings/range-of-reading'
@@ -54,6 +55,7 @@ export const getBatch = query({
         piecesMade: true,
         piecesGood: true,
         begunAt: true,
+        bakedAt: true,
         doneAt: true,
         revision: true,
         movedFrom: true,
@@ -155,7 +157,7 @@ export const getBatch = query({
         },
       },
     })
-    const [batch, everyOne] = await Promise.all([read, everyMeasure(db, bakeryId)])
+    const [batch, everyOne, ageOf] = await Promise.all([read, everyMeasure(db, bakeryId), agesOfMeasures(db, bakeryId)])
     const measures = everyOne.filter(({ endedAt }) => endedAt === null)
     // Before its plan is approved a batch is a thought, and the floor knows nothing of it.
     if (!batch || !isFrozen(batch.trial.state)) throw new Refusal('not-found')
@@ -293,6 +295,7 @@ export const getBatch = query({
       measures: measures.map((measure) => ({
         ...measure,
         units: unitsOfBase(measure.unit),
+        due: dueByAge(ageOf(measure.id), batch.bakedAt?.getTime() ?? null, now.getTime()),
         range: plausibleRange(measure, ranges),
         planned: plannedValue(measure.code, {
           ...trial.controlVersion,
@@ -317,6 +320,8 @@ export const getBatch = query({
         outside: outsideOf(reading, measures),
         /** What is odd about the time that the device said. */
         oddTime: oddTime({ ...reading, begunAt: batch.begunAt }),
+        /** Whether it was taken at another age of the loaf than its measure says. */
+        offAge: offAge(ageOf(reading.measureId), batch.bakedAt?.getTime() ?? null, reading.takenAt.getTime()),
         holds: holds.has(reading.id),
         mayCorrect:
           isTrialOpen &&

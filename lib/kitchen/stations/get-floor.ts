@@ -1,6 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
-import { byTurn, underWayStates } from '../batches/rules'
+import { byTurn, needsCleanDown, nextToBegin, underWayStates } from '../batches/rules'
 import { mixedBatches } from '../batches/mixed-batches'
 import { dayOfDate } from '../day-of-date'
 import { query } from '../query'
@@ -8,7 +8,7 @@ import { currentReadings } from '../readings/current-readings'
 import { decidingMeasures } from '../readings/deciding-measures'
 import { fromBaseUnit } from '../readings/from-base-unit'
 import { loadRangeFacts } from '../readings/load-range-facts'
-import { measuresToRead } from '../readings/measures-to-read'
+import { agesOfMeasures, measuresToRead } from '../readings/measures-to-read'
 import { piecesToRead } from '../readings/pieces-to-read'
 import { plausibleRange } from '../readings/plausible-range'
 import { levelOfPiece } from '../readings/rules'
@@ -17,7 +17,7 @@ import { takesRepeat } from '../readings/takes-repeat.input'
 import { sureOf } from '../sure-of'
 import { openStates } from '../trials/rules'
 
-/** A tablet shows what is baked now; nobody bakes more trials than this at once. */
+/** A tablet shows what is baked now; of more trials than this at once it says that there are more. */
 const mostTrials = 20
 
 type Reading = {
@@ -35,7 +35,7 @@ type Reading = {
 
 /**
  * What a tablet reads: the doughs that are under way or baked, by their codes, with their allergens, every place that
- * can be read on them, and what stands there. It is kept on the tablet, so it is the same for everybody: what a code
+ * can be read on them, what stands there and when it falls due, and what is begun next. It is kept on the tablet, so it is the same for everybody: what a code
  * stands for, weights and costs are not in it, whoever is on the tablet and whatever they opened at the desk.
  */
 export const getFloor = query({
@@ -44,9 +44,10 @@ export const getFloor = query({
   right: 'read-shift',
   async run({ db, actor }) {
     const { bakeryId } = actor
-    const [bakery, measures, trials] = await Promise.all([
+    const [bakery, measures, ageOf, trials] = await Promise.all([
       db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { temperatureUnits: true } }),
       measuresToRead(db, bakeryId),
+      agesOfMeasures(db, bakeryId),
       db.trial.findMany({
         where: { bakeryId, state: { in: openStates } },
         select: {
@@ -56,12 +57,14 @@ export const getFloor = query({
           piecesPerBatch: true,
           factorLevels: true,
           formula: { select: { name: true } },
+          _count: { select: { batches: { where: { state: 'waiting' } } } },
           batches: {
             where: { state: { in: underWayStates } },
             select: {
               id: true,
               code: true,
               state: true,
+              bakedAt: true,
               piecesMade: true,
               mixingDay: { select: { number: true, day: true } },
               arm: {
@@ -90,13 +93,14 @@ export const getFloor = query({
           },
         },
         orderBy: { number: 'asc' },
-        take: mostTrials,
+        take: mostTrials + 1,
       }),
     ])
     const read = measures.filter(({ derivation }) => derivation === null)
-    const doughs = await Promise.all(
+    const perTrial = await Promise.all(
       trials
-        .filter(({ batches }) => batches.length > 0)
+        .slice(0, mostTrials)
+        .filter(({ batches, _count }) => batches.length > 0 || _count.batches > 0)
         .map(async (trial) => {
           const [ranges, mixed] = await Promise.all([
             loadRangeFacts(db, bakeryId, trial.id, read),
@@ -104,9 +108,10 @@ export const getFloor = query({
           ])
           const order = mixed.sort(byTurn).map(({ id }) => id)
           const deciding = decidingMeasures(measures, trial.measureId)
-          return trial.batches
+          const next = nextToBegin(mixed)
+          const doughs = trial.batches
             .sort((a, b) => order.indexOf(a.id) - order.indexOf(b.id))
-            .map(({ id, code, state, piecesMade, mixingDay, arm, readings }) => {
+            .map(({ id, code, state, bakedAt, piecesMade, mixingDay, arm, readings }) => {
               const current = currentReadings(readings)
               const pieces = piecesToRead(trial.piecesPerBatch, piecesMade)
               const ingredients = arm.lines.map(({ ingredient }) => ingredient)
@@ -114,6 +119,7 @@ export const getFloor = query({
                 id,
                 code,
                 state,
+                bakedAt: bakedAt?.toISOString() ?? null,
                 trialNumber: trial.number,
                 formulaName: trial.formula.name,
                 dayNumber: mixingDay.number,
@@ -141,6 +147,8 @@ export const getFloor = query({
                     repeats: measure.repeats,
                     repeatLimit: measure.repeatLimit,
                     toBase: lineToBase(unit, measure.unit),
+                    /** At what age out of the oven it is read, by which it falls due. */
+                    ...ageOf(measure.id),
                     /** Without it the dough is not read whole. */
                     isWanted: deciding.has(measure.id) || (measure.code !== null && measure.level === 'batch'),
                     places: (measure.level === 'batch' ? [null] : numbersTo(pieces)).flatMap((piece) =>
@@ -167,9 +175,24 @@ export const getFloor = query({
                 }),
               }
             })
+          return {
+            doughs,
+            /** What is begun next of the trial, by the drawn order; null once nothing waits. */
+            next: next && {
+              code: next.code,
+              trialNumber: trial.number,
+              formulaName: trial.formula.name,
+              cleanDownFirst: needsCleanDown(next, mixed),
+            },
+          }
         }),
     )
-    return { doughs: doughs.flat() }
+    return {
+      doughs: perTrial.flatMap(({ doughs }) => doughs),
+      next: perTrial.flatMap(({ next }) => (next ? [next] : [])),
+      /** Whether there are trials that no tablet shows. */
+      isCut: trials.length > mostTrials,
+    }
   },
 })
 

@@ -36,6 +36,9 @@ export type FloorMeasure = {
   repeatLimit: number | null
   /** base = times × value + plus */
   toBase: { times: number; plus: number }
+  /** At what age out of the oven it is read, h; none for any. */
+  ageLeastH: number | null
+  ageMostH: number | null
   places: FloorPlace[]
 }
 
@@ -43,6 +46,7 @@ export type FloorDough = {
   id: string
   code: string
   state: 'weighing' | 'in_work' | 'baked'
+  bakedAt: string | null
   trialNumber: number
   formulaName: string
   dayNumber: number
@@ -55,4 +59,10 @@ export type FloorDough = {
 }
 
 /** What is to be read, as the book says it: no weights, no costs, and not which dough is which. */
-export type Floor = { doughs: FloorDough[] }
+export type Floor = {
+  doughs: FloorDough[]
+  /** What is begun next of each trial. */
+  next: { code: string; trialNumber: number; formulaName: string; cleanDownFirst: boolean }[]
+  /** There are trials that are not among them. */
+  isCut: boolean
+}

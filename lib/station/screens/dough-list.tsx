@@ -2,9 +2,12 @@ import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import { remember, type Kept } from '../keep/tablet'
 import type { OutboxEntry } from '../outbox/entry'
+import { dueOfDough } from '../outbox/due-of-dough'
 import { toRead } from '../outbox/stand-of-place'
 import { shownTime } from '../ui/figures'
+import { sayDue } from '../ui/say-due'
 import { Tap } from '../ui/tap'
+import { useNow } from '../ui/use-now'
 
 type DoughListProps = {
   floor: Kept['floor'] | null
@@ -13,8 +16,9 @@ type DoughListProps = {
   timeZone: string
 }
 
-/** The doughs that are under way, by their codes, with how much is still to be read. */
+/** The doughs that are under way, by their codes: what is next for each, what falls due, and what is begun after them. */
 export function DoughList({ floor, entries, ...clock }: DoughListProps) {
+  const now = useNow()
   if (!floor)
     return (
       <div className="narrow">
@@ -22,7 +26,7 @@ export function DoughList({ floor, entries, ...clock }: DoughListProps) {
         <p>{words.doughs.notFetched}</p>
       </div>
     )
-  const { doughs } = floor.value
+  const { doughs, next, isCut } = floor.value
   return (
     <div className="narrow">
       <h1>{words.doughs.title}</h1>
@@ -30,6 +34,7 @@ export function DoughList({ floor, entries, ...clock }: DoughListProps) {
       <ul className="rows">
         {doughs.map((dough) => {
           const count = toRead(dough, entries)
+          const isDone = dough.state === 'baked' && count === 0
           return (
             <li key={dough.id}>
               <Tap
@@ -41,6 +46,13 @@ export function DoughList({ floor, entries, ...clock }: DoughListProps) {
                   {say(words.doughs.trial, 'en', { number: dough.trialNumber, formula: dough.formulaName })}
                   <br />
                   {words.doughs.states[dough.state]}
+                  <br />
+                  {isDone ? words.doughs.end : words.doughs.next[dough.state]}
+                  {dueOfDough(dough, entries, now).map((each) => (
+                    <b key={each.measure} className={`due ${each.due.when}`}>
+                      {sayDue(each, now, clock)}
+                    </b>
+                  ))}
                 </span>
                 <span className="end">
                   {count === 0 ? words.doughs.allRead : say(words.doughs.toRead, 'en', { count })}
@@ -50,6 +62,19 @@ export function DoughList({ floor, entries, ...clock }: DoughListProps) {
           )
         })}
       </ul>
+      {isCut && <p className="attention">{words.doughs.cut}</p>}
+      {next.length > 0 && (
+        <section>
+          <h2>{words.doughs.begin}</h2>
+          <ul className="plain">
+            {next.map(({ code, trialNumber: number, formulaName: formula, cleanDownFirst }) => (
+              <li key={`${number} ${code}`}>
+                {say(cleanDownFirst ? words.doughs.beginClean : words.doughs.beginRow, 'en', { code, number, formula })}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
       <p className="note">{say(words.doughs.asOf, 'en', { time: shownTime(floor.at, clock) })}</p>
     </div>
   )

@@ -54,6 +54,7 @@ export const problems = {
   'name-taken': 'This name is taken. Choose another, so that nobody takes the wrong one.',
   'below-least': 'Must not be below the lower end of the range.',
   'range-without-room': 'The most must be above the least.',
+  'age-without-room': 'The later age must be above the earlier one, and needs one.',
   'not-below-most': 'Must be below the most it takes.',
   'check-again':
     'The list of allergens has changed since it was checked. Check it against the specification again, or say that it is not checked.',

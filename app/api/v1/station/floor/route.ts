@@ -13,7 +13,10 @@ export async function GET(): Promise<Response> {
   const result = await getFloor.call(station, {})
   if (!result.ok) return replyRefused(result.refusal, language)
   const words = wordsIn(language)
+  const { next, isCut } = result.value
   return reply(200, {
+    next,
+    isCut,
     doughs: result.value.doughs.map(({ allergens, measures, ...dough }) => ({
       ...dough,
       allergens: allergens.map((each) => words.stores.allergens[each]),
