@@ -1,6 +1,8 @@
 import 'server-only'
 
 /** A date column as the calendar day that it holds, YYYY-MM-DD; null for none. */
+export function dayOfDate(date: Date): string
+export function dayOfDate(date: Date | null): string | null
 export function dayOfDate(date: Date | null): string | null {
   return date === null ? null : date.toISOString().slice(0, 10)
 }

@@ -13,6 +13,7 @@ const focusIs = (page: Page, what: RegExp) => expect.poll(() => focused(page)).t
 const settings = {
   worksAlone: false,
   costChangeLimitPct: 2,
+  dayTurnsAtH: 0,
   language: null,
   timeZone: 'Europe/Berlin',
   locale: 'en-GB',

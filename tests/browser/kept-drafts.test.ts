@@ -128,6 +128,7 @@ test('where the page has changed meanwhile, what was typed is offered and not pu
       bakeryName: 'Mill Street',
       worksAlone: false,
       costChangeLimitPct: 2,
+      dayTurnsAtH: 0,
       language: null,
       timeZone: 'Europe/Berlin',
       locale: 'en-GB',

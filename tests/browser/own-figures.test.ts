@@ -18,6 +18,7 @@ test('a bakery that writes 62,5 and weighs in ounces types and reads its own fig
     bakeryName: 'Mill Row',
     worksAlone: false,
     costChangeLimitPct: 2,
+    dayTurnsAtH: 0,
     language: null,
     timeZone: 'Europe/Berlin',
     locale: 'en-DE',

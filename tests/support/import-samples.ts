@@ -45,7 +45,7 @@ export function importFacts(
     toSettle: new Map(),
     knowsKey: true,
     ranges: { scalingMassG: 480, plannedWaterG: new Map(), usualMlPerG: new Map() },
-    measures: standardMeasures.map(({ direction: _, least, most, ...measure }) => ({
+    measures: standardMeasures.map(({ direction: _, least, most, age: __, ...measure }) => ({
       ...measure,
       id: measure.code,
       repeatLimit: null,

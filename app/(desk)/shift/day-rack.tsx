@@ -1,16 +1,26 @@
 import type { getShift } from '@/lib/kitchen/shifts/get-shift'
 import type { AnswerOf } from '@/lib/kitchen/query'
 import { Rack } from '@/lib/ui/rack'
+import type { DateForm } from '@/lib/words/format/date'
+import { measureName } from '@/lib/words/measure-name'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { BatchStateWord } from './batch-state-word'
+import { sayDue } from './say-due'
 
 export type ShiftBatch = AnswerOf<typeof getShift>['trials']['rows'][number]['batches'][number]
 
-type DayRackProps = { dayNumber: number; batches: readonly ShiftBatch[]; words: Words['shift']; language: Language }
+type DayRackProps = {
+  dayNumber: number
+  batches: readonly ShiftBatch[]
+  bakery: DateForm
+  words: Words
+  language: Language
+}
 
-/** The batches of one mixing day in their drawn order, with what is still to be read of each. */
-export function DayRack({ dayNumber, batches, words, language }: DayRackProps) {
+/** The batches of one mixing day in their drawn order, with what is still to be read of each, and what falls due when. */
+export function DayRack({ dayNumber, batches, bakery, words: allWords, language }: DayRackProps) {
+  const words = allWords.shift
   const text = words.rack
   return (
     <Rack
@@ -31,6 +41,9 @@ export function DayRack({ dayNumber, batches, words, language }: DayRackProps) {
             ...(batch.againAs === null ? [] : [say(text.againAs, language, { code: batch.againAs })]),
             ...(batch.cleanDownFirst ? [text.cleanDown] : []),
             ...(toCome > 0 ? [say(text.toCome, language, { count: toCome })] : []),
+            ...batch.missing.flatMap(({ due, ...measure }) =>
+              due === null ? [] : [sayDue(due, measureName(measure, allWords), bakery, text.due, language)],
+            ),
           ],
         }
       })}

@@ -29,7 +29,8 @@ export default async function ShiftPage({
 }) {
   const { after } = await searchParams
   const language = await currentLanguage()
-  const { shift: words, desk } = wordsIn(language)
+  const allWords = wordsIn(language)
+  const { shift: words, desk } = allWords
   const text = words.rack
   const [{ bakery, recordNumber }, { trials, waiting, underWay, keptAside }] = await Promise.all([
     ask(getDesk),
@@ -78,12 +79,24 @@ export default async function ShiftPage({
             {daysOf(trial.batches).map(({ dayNumber, day, batches, isDone }) =>
               isDone ? (
                 <FloorDisclosure key={dayNumber} title={dayLabel({ dayNumber, day })} note={text.dayDone}>
-                  <DayRack dayNumber={dayNumber} batches={batches} words={words} language={language} />
+                  <DayRack
+                    dayNumber={dayNumber}
+                    batches={batches}
+                    bakery={bakery}
+                    words={allWords}
+                    language={language}
+                  />
                 </FloorDisclosure>
               ) : (
                 <div key={dayNumber} className="mb-6">
                   <h3 className="mb-1 text-ink-2">{dayLabel({ dayNumber, day })}</h3>
-                  <DayRack dayNumber={dayNumber} batches={batches} words={words} language={language} />
+                  <DayRack
+                    dayNumber={dayNumber}
+                    batches={batches}
+                    bakery={bakery}
+                    words={allWords}
+                    language={language}
+                  />
                 </div>
               ),
             )}

@@ -1,5 +1,5 @@
 import 'server-only'
-import { dayInZone } from '../day-in-zone'
+import { bakeryDay, type BakeryClock } from '../bakery-day'
 
 /** A shift that began in the evening goes on after midnight, and its mixing day with it. The project's own rule. */
 export const shiftMs = 12 * 60 * 60_000
@@ -10,9 +10,14 @@ export const shiftMs = 12 * 60 * 60_000
  * @param date that was written for it, YYYY-MM-DD
  * @param lastBegunAt when its last dough was begun
  */
-export function isDayOver(q: { date: string | null; lastBegunAt: Date | null; now: Date; timeZone: string }): boolean {
-  const { date, lastBegunAt, now, timeZone } = q
-  const today = dayInZone(now, timeZone)
+export function isDayOver(q: {
+  date: string | null
+  lastBegunAt: Date | null
+  now: Date
+  clock: BakeryClock
+}): boolean {
+  const { date, lastBegunAt, now, clock } = q
+  const today = bakeryDay(now, clock)
   if (lastBegunAt === null) return date !== null && date < today
-  return dayInZone(lastBegunAt, timeZone) < today && now.getTime() - lastBegunAt.getTime() > shiftMs
+  return bakeryDay(lastBegunAt, clock) < today && now.getTime() - lastBegunAt.getTime() > shiftMs
 }

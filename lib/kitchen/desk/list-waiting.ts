@@ -1,7 +1,7 @@
 import 'server-only'
 import { z } from 'zod'
 import { levelOf, type Right } from '../../auth/rights'
-import { dayInZone } from '../day-in-zone'
+import { bakeryDay } from '../bakery-day'
 import { query } from '../query'
 import { deciders } from '../trials/hands-of-plan'
 import { amendmentsToDecide } from './amendments-to-decide'
@@ -31,6 +31,7 @@ export const listWaiting = query({
       where: { bakeryId: actor.bakeryId },
       select: {
         timeZone: true,
+        dayTurnsAtH: true,
         recordCheck: { select: { at: true, fault: true, faultNumber: true } },
         ...deciders,
         ...newsOfStations,
@@ -53,7 +54,7 @@ export const listWaiting = query({
       ifMay('read-record', async () => lastFoundBroken((await bakery).recordCheck)),
       ifMay('read-record', () => lastNotAnchored(db)),
       ifMay('log-reading', () => doughsUnderWay(db, actor)),
-      ifMay('log-reading', async () => daysToMix(db, actor, dayInZone(now, (await bakery).timeZone))),
+      ifMay('log-reading', async () => daysToMix(db, actor, bakeryDay(now, await bakery))),
       ifMay('settle-entries', () => entriesToSettle(db, actor)),
       ifMay('propose-trial', () => plansSentBack(db, actor)),
       ifMay('approve-plan', () => plansToDecide(db, actor, bakery)),

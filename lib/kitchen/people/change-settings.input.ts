@@ -6,11 +6,15 @@ import { chosenLanguage } from './chosen-language.input'
 /** From which change of ingredient cost per loaf, % either way, the owner signs as well. */
 const costChangeLimitPct = z.number().min(0).max(100)
 
+/** From which hour on work is of the next day: at night or in the morning, so that a night's shift is one day's work. */
+export const dayTurnsAtH = z.int().min(0).max(11)
+
 export const changeSettingsInput = z.strictObject({
   seenRevision,
   bakeryName: line(120),
   worksAlone: z.boolean(),
   costChangeLimitPct,
+  dayTurnsAtH,
   language: chosenLanguage,
   ...bakerySettings.shape,
 })

@@ -6,7 +6,8 @@ import { changeSettingsInput } from './change-settings.input'
 
 /**
  * Changes the bakery's name, units, money and clock, whether somebody who works alone may approve their own proposal,
- * which each such record then says, from which change of cost the owner signs, and the language of those who chose none. Refuses: stale.
+ * which each such record then says, from which change of cost the owner signs, when its day turns, and the language of those
+ * who chose none. Refuses: stale.
  */
 export const changeSettings = command({
   name: 'people.change-settings',
@@ -27,6 +28,7 @@ export const changeSettings = command({
         temperatureUnits: true,
         worksAlone: true,
         costChangeLimitPct: true,
+        dayTurnsAtH: true,
         language: true,
       },
     })

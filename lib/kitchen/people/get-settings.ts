@@ -20,6 +20,7 @@ export const getSettings = query({
         temperatureUnits: true,
         worksAlone: true,
         costChangeLimitPct: true,
+        dayTurnsAtH: true,
         language: true,
         revision: true,
       },

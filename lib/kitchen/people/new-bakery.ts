@@ -32,6 +32,8 @@ export async function createBakery(
       worksAlone: false,
       costChangeLimitPct: usualCostChangeLimitPct,
       language: null,
+      // By the calendar, until the owner says otherwise.
+      dayTurnsAtH: 0,
       revision: 1,
       createdAt: now,
     },

@@ -1,11 +1,11 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
+import { bakeryDay } from '../bakery-day'
 import { isDayOver } from '../conduct/is-day-over'
 import { isOutState } from '../conduct/is-out-state'
 import type { OutState } from '../conduct/out-state.input'
 import { whyNoDayAdded } from '../conduct/why-no-day-added'
 import { whyNotBakedAgain } from '../conduct/why-not-baked-again'
-import { dayInZone } from '../day-in-zone'
 import { dayOfDate } from '../day-of-date'
 
 export type LostDough = {
@@ -37,8 +37,8 @@ export async function lossesOfTrial(
   q: { bakeryId: string; trialId: string; now: Date },
 ): Promise<{ doughs: LostDough[]; days: DayLoss[] }> {
   const { bakeryId, trialId, now } = q
-  const [{ timeZone }, days, repairs] = await Promise.all([
-    from.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true } }),
+  const [clock, days, repairs] = await Promise.all([
+    from.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true, dayTurnsAtH: true } }),
     from.mixingDay.findMany({
       where: { bakeryId, trialId },
       orderBy: { number: 'asc' },
@@ -62,7 +62,7 @@ export async function lossesOfTrial(
       },
     }),
   ])
-  const today = dayInZone(now, timeZone)
+  const today = bakeryDay(now, clock)
   const bakedAgain = new Map(repairs.map(({ batchId, otherBatch }) => [batchId, otherBatch]))
   const addedFor = new Map(repairs.map(({ dayId, otherDay }) => [dayId, otherDay?.number ?? null]))
   const perDay = days.map(({ id: dayId, number, day, batches }) => {
@@ -70,7 +70,7 @@ export async function lossesOfTrial(
     const begun = batches.flatMap(({ begunAt }) => begunAt?.getTime() ?? [])
     const lastBegunAt = begun.length === 0 ? null : new Date(Math.max(...begun))
     const addedAs = addedFor.get(dayId) ?? null
-    const isOver = isDayOver({ date, lastBegunAt, now, timeZone })
+    const isOver = isDayOver({ date, lastBegunAt, now, clock })
     const doughs = batches.flatMap(({ id, code, state }): LostDough[] => {
       if (!isOutState(state)) return []
       const again = bakedAgain.get(id) ?? null

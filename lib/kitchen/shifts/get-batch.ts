@@ -10,10 +10,11 @@ import { query } from '../query'
 import { isToSettle } from '../readings/is-to-settle'
 import { firstDecidingOf } from '../readings/first-deciding-reading'
 import { currentReadings } from '../readings/current-readings'
+import { dueByAge, offAge } from '../readings/due-by-age.input'
 import { gapsOfBatch } from '../readings/gaps-of-batch'
 import { loadRangeFacts } from '../readings/load-range-facts'
 import { loafFigures } from '../readings/loaf-figures'
-import { everyMeasure } from '../readings/measures-to-read'
+import { agesOfMeasures, everyMeasure } from '../readings/measures-to-read'
 import { plausibleRange } from '../readings/plausible-range'
 import { piecesToRead } from '../readings/pieces-to-read'
 import { isOutside, rangeOfReading, type JudgedReading } from '../readings/range-of-reading'
@@ -57,6 +58,7 @@ export const getBatch = query({
         piecesMade: true,
         piecesGood: true,
         begunAt: true,
+        bakedAt: true,
         doneAt: true,
         revision: true,
         movedFrom: true,
@@ -162,9 +164,10 @@ export const getBatch = query({
         },
       },
     })
-    const [batch, everyOne, { timeZone }] = await Promise.all([
+    const [batch, everyOne, ageOf, { timeZone }] = await Promise.all([
       read,
       everyMeasure(db, bakeryId),
+      agesOfMeasures(db, bakeryId),
       db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true } }),
     ])
     const measures = everyOne.filter(({ endedAt }) => endedAt === null)
@@ -304,6 +307,7 @@ export const getBatch = query({
       measures: measures.map((measure) => ({
         ...measure,
         units: unitsOfBase(measure.unit),
+        due: dueByAge(ageOf(measure.id), batch.bakedAt?.getTime() ?? null, now.getTime()),
         range: plausibleRange(measure, ranges),
         planned: plannedValue(measure.code, {
           ...trial.controlVersion,
@@ -328,6 +332,8 @@ export const getBatch = query({
         outside: outsideOf(reading, measures),
         /** What is odd about the time that the device said. */
         oddTime: oddTime({ ...reading, begunAt: batch.begunAt }),
+        /** Whether it was taken at another age of the loaf than its measure says. */
+        offAge: offAge(ageOf(reading.measureId), batch.bakedAt?.getTime() ?? null, reading.takenAt.getTime()),
         holds: holds.has(reading.id),
         mayCorrect:
           isTrialOpen &&

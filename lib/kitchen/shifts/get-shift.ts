@@ -8,8 +8,9 @@ import { keyParts } from '../page-cursor'
 import { query } from '../query'
 import { isToSettle } from '../readings/is-to-settle'
 import { currentReadings } from '../readings/current-readings'
+import { dueByAge } from '../readings/due-by-age.input'
 import { gapsOfBatch } from '../readings/gaps-of-batch'
-import { measuresToRead } from '../readings/measures-to-read'
+import { agesOfMeasures, measuresToRead } from '../readings/measures-to-read'
 import { readingsForGaps } from '../readings/readings-for-gaps'
 import { readPage } from '../read-page'
 import { openStates } from '../trials/rules'
@@ -24,7 +25,7 @@ const trialsOnPage = 20
 
 /**
  * What is to be baked, a page of trials at a time: every approved trial with its batches in their order, which one is to
- * be begun next, what is still to be read on those that are baked, and which can be baked again; and how many batches of all of them wait or
+ * be begun next, what is still to be read on those that are baked and from when on, and which can be baked again; and how many batches of all of them wait or
  * are under way, and how many entries are kept aside. Batches go by their codes; what is in them is not told here.
  */
 export const getShift = query({
@@ -34,8 +35,9 @@ export const getShift = query({
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
     const open = { bakeryId, state: { in: openStates } }
-    const [measures, states, count, keptAside] = await Promise.all([
+    const [measures, ageOf, states, count, keptAside] = await Promise.all([
       measuresToRead(db, bakeryId),
+      agesOfMeasures(db, bakeryId),
       db.batch.groupBy({ by: ['state'], where: { bakeryId, trial: open }, _count: true }),
       db.trial.count({ where: open }),
       levelOf(actor, 'settle-entries') === 'yes' ? db.entryToSettle.count({ where: { bakeryId, ...isToSettle } }) : 0,
@@ -69,6 +71,7 @@ export const getShift = query({
                 plannedOrder: true,
                 piecesMade: true,
                 begunAt: true,
+                bakedAt: true,
                 doneAt: true,
                 mixingDay: { select: { number: true, day: true } },
               },
@@ -90,7 +93,7 @@ export const getShift = query({
         const current = currentReadings(readings)
         const next = nextToBegin(mixed)
         const inOrder = batches
-          .map(({ mixingDay, piecesMade, ...batch }) => {
+          .map(({ mixingDay, piecesMade, bakedAt, ...batch }) => {
             const own = sureOf(
               mixed.find(({ id }) => id === batch.id),
               'a batch of the trial',
@@ -117,7 +120,17 @@ export const getShift = query({
                     // The rack says what is to be read, and nothing else.
                     toSettle: 0,
                   }).flatMap((gap) =>
-                    gap.kind === 'missing' ? [{ name: gap.measure.name, have: gap.have, of: gap.of }] : [],
+                    gap.kind === 'missing'
+                      ? [
+                          {
+                            code: gap.measure.code,
+                            name: gap.measure.name,
+                            have: gap.have,
+                            of: gap.of,
+                            due: dueByAge(ageOf(gap.measure.id), bakedAt?.getTime() ?? null, now.getTime()),
+                          },
+                        ]
+                      : [],
                   )
                 : [],
             }

@@ -38,6 +38,7 @@ export const moveBatch = command({
         state: input.to,
         stateWhy: why ?? null,
         doneAt: isOver(input.to) ? now : null,
+        ...(input.to === 'baked' ? { bakedAt: now } : {}),
         movedFrom: batch.state,
         movedAt: now,
         movedById: actor.personId,

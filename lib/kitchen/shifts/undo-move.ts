@@ -36,6 +36,7 @@ export const undoMove = command({
         stateWhy: null,
         doneAt: null,
         ...(movedFrom === 'waiting' ? { begunAt: null } : {}),
+        ...(batch.state === 'baked' ? { bakedAt: null } : {}),
         movedFrom: null,
         movedAt: null,
         movedById: null,

@@ -8,7 +8,7 @@ import { currentReadings } from '../readings/current-readings'
 import { decidingMeasures } from '../readings/deciding-measures'
 import { fromBaseUnit } from '../readings/from-base-unit'
 import { loadRangeFacts } from '../readings/load-range-facts'
-import { measuresToRead } from '../readings/measures-to-read'
+import { agesOfMeasures, measuresToRead } from '../readings/measures-to-read'
 import { piecesToRead } from '../readings/pieces-to-read'
 import { plausibleRange } from '../readings/plausible-range'
 import { levelOfPiece } from '../readings/rules'
@@ -19,7 +19,7 @@ import { openStates } from '../trials/rules'
 import { cautionsOfDough, ingredientForCautions } from './cautions-of-dough'
 import { nextDough } from './next-dough'
 
-/** A tablet shows what is baked now; nobody bakes more trials than this at once. */
+/** A tablet shows what is baked now; of more trials than this at once it says that there are more. */
 const mostTrials = 20
 
 type Reading = {
@@ -37,9 +37,9 @@ type Reading = {
 
 /**
  * What a tablet reads: the doughs that are under way or baked, by their codes, with their allergens, every place that
- * can be read on them, and what stands there; and of each trial the dough that is to be begun next. It is kept on the
- * tablet, so it is the same for everybody: what a code stands for, weights and costs are not in it, whoever is on the
- * tablet and whatever they opened at the desk.
+ * can be read on them, what stands there and when it falls due; and of each trial the dough that is to be begun next. It
+ * is kept on the tablet, so it is the same for everybody: what a code stands for, weights and costs are not in it, whoever
+ * is on the tablet and whatever they opened at the desk.
  */
 export const getFloor = query({
   name: 'stations.get-floor',
@@ -47,9 +47,10 @@ export const getFloor = query({
   right: 'read-shift',
   async run({ db, actor }) {
     const { bakeryId } = actor
-    const [bakery, measures, trials] = await Promise.all([
+    const [bakery, measures, ageOf, trials] = await Promise.all([
       db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { temperatureUnits: true } }),
       measuresToRead(db, bakeryId),
+      agesOfMeasures(db, bakeryId),
       db.trial.findMany({
         where: { bakeryId, state: { in: openStates } },
         select: {
@@ -66,6 +67,7 @@ export const getFloor = query({
               code: true,
               state: true,
               revision: true,
+              bakedAt: true,
               piecesMade: true,
               mixingDay: { select: { number: true, day: true } },
               arm: { select: { lines: { select: { ingredient: { select: ingredientForCautions } } } } },
@@ -88,12 +90,13 @@ export const getFloor = query({
           },
         },
         orderBy: { number: 'asc' },
-        take: mostTrials,
+        take: mostTrials + 1,
       }),
     ])
     const read = measures.filter(({ derivation }) => derivation === null)
     const ofTrials = await Promise.all(
       trials
+        .slice(0, mostTrials)
         .filter(({ batches }) => batches.length > 0)
         .map(async (trial) => {
           const [ranges, mixed] = await Promise.all([
@@ -107,7 +110,7 @@ export const getFloor = query({
           const doughs = trial.batches
             .filter(({ state }) => state !== 'waiting')
             .sort((a, b) => order.indexOf(a.id) - order.indexOf(b.id))
-            .map(({ id, code, state, piecesMade, mixingDay, arm, readings }) => {
+            .map(({ id, code, state, bakedAt, piecesMade, mixingDay, arm, readings }) => {
               const current = currentReadings(readings)
               const pieces = piecesToRead(trial.piecesPerBatch, piecesMade)
               return {
@@ -116,6 +119,7 @@ export const getFloor = query({
                 id,
                 code,
                 state,
+                bakedAt: bakedAt?.toISOString() ?? null,
                 dayNumber: mixingDay.number,
                 day: dayOfDate(mixingDay.day),
                 turn: mixed.find((each) => each.id === id)?.turn ?? null,
@@ -136,6 +140,8 @@ export const getFloor = query({
                     repeats: measure.repeats,
                     repeatLimit: measure.repeatLimit,
                     toBase: lineToBase(unit, measure.unit),
+                    /** At what age out of the oven it is read, by which it falls due. */
+                    ...ageOf(measure.id),
                     /** Without it the dough is not read whole. */
                     isWanted: deciding.has(measure.id) || (measure.code !== null && measure.level === 'batch'),
                     places: (measure.level === 'batch' ? [null] : numbersTo(pieces)).flatMap((piece) =>
@@ -165,7 +171,12 @@ export const getFloor = query({
           return { doughs, next: next ? [{ ...ofTrial, ...next }] : [] }
         }),
     )
-    return { doughs: ofTrials.flatMap(({ doughs }) => doughs), next: ofTrials.flatMap(({ next }) => next) }
+    return {
+      doughs: ofTrials.flatMap(({ doughs }) => doughs),
+      next: ofTrials.flatMap(({ next }) => next),
+      /** Whether there are trials that no tablet shows. */
+      isCut: trials.length > mostTrials,
+    }
   },
 })
 

@@ -23,7 +23,6 @@ export const listStations = query({
         where: { bakeryId, endedAt: null },
         select: { id: true, name: true, pin: { select: { setAt: true } } },
         orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
-        take: 100,
       }),
     ])
     const stations = await readPage({

@@ -1,6 +1,8 @@
 import { z } from 'zod'
 import { line } from '../text.input'
 
+/** As long as anybody keeps a loaf to read it: a month. */
+const ageH = z.number().min(0).max(744).nullable()
 const figure = z.number().min(-1_000_000).max(1_000_000)
 
 /** A measure of the bakery's own. Least, most and the repeat limit are in its unit. */
@@ -19,8 +21,15 @@ export const addMeasureInput = z
     repeatLimit: z.number().gt(0).max(1_000_000).nullable(),
     /** How it is read, so that everybody reads it alike. */
     method: line(200),
+    /** At what age out of the oven it is read, h: from, and to; null for any, or any later one. */
+    ageLeastH: ageH,
+    ageMostH: ageH,
   })
   .refine(({ plausibleLeast, plausibleMost }) => plausibleLeast < plausibleMost, {
     path: ['plausibleMost'],
     params: { code: 'range-without-room' },
+  })
+  .refine(({ ageLeastH, ageMostH }) => ageMostH === null || (ageLeastH !== null && ageLeastH < ageMostH), {
+    path: ['ageMostH'],
+    params: { code: 'age-without-room' },
   })

@@ -25,6 +25,8 @@ export const listMeasures = query({
         repeats: true,
         repeatLimit: true,
         method: true,
+        ageLeastH: true,
+        ageMostH: true,
       },
       orderBy: [{ position: 'asc' }, { id: 'asc' }],
     })

@@ -16,6 +16,8 @@ type StandardMeasure = {
   most: number
   repeats: number
   method: string
+  /** At what age out of the oven it is read, h. The project's own room around what the method says. */
+  age?: { leastH: number; mostH: number }
 }
 
 /**
@@ -88,6 +90,7 @@ export const standardMeasures: readonly StandardMeasure[] = [
     most: 5_000,
     repeats: 1,
     method: 'an hour out of the oven',
+    age: { leastH: 1, mostH: 3 },
   },
   {
     code: 'loaf-volume',
@@ -133,12 +136,14 @@ export const standardMeasures: readonly StandardMeasure[] = [
 /** Writes the standard measures of a new bakery. */
 export async function createStandardMeasures(tx: Tx, bakeryId: string, now: Date): Promise<void> {
   await tx.measure.createMany({
-    data: standardMeasures.map(({ least, most, ...measure }, position) => ({
+    data: standardMeasures.map(({ least, most, age, ...measure }, position) => ({
       ...measure,
       bakeryId,
       id: uuid(),
       plausibleLeast: least,
       plausibleMost: most,
+      ageLeastH: age?.leastH ?? null,
+      ageMostH: age?.mostH ?? null,
       repeatLimit: null,
       position,
       revision: 1,

@@ -38,6 +38,9 @@ export type FloorMeasure = {
   repeatLimit: number | null
   /** base = times × value + plus */
   toBase: { times: number; plus: number }
+  /** At what age out of the oven it is read, h; none for any. */
+  ageLeastH: number | null
+  ageMostH: number | null
   places: FloorPlace[]
 }
 
@@ -56,6 +59,7 @@ type ToldOfDough = {
 
 export type FloorDough = ToldOfDough & {
   state: 'weighing' | 'in_work' | 'baked'
+  bakedAt: string | null
   turn: number | null
   measures: FloorMeasure[]
 }
@@ -64,4 +68,9 @@ export type FloorDough = ToldOfDough & {
 export type NextDough = ToldOfDough & { revision: number; cleanDownFirst: boolean }
 
 /** What is to be begun and read, as the book says it: no weights, no costs, and not which dough is which. */
-export type Floor = { doughs: FloorDough[]; next: NextDough[] }
+export type Floor = {
+  doughs: FloorDough[]
+  next: NextDough[]
+  /** There are trials that are not among them. */
+  isCut: boolean
+}

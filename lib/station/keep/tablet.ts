@@ -39,8 +39,7 @@ const database = new Dexie('evendough-station', { chromeTransactionDurability: '
 database.version(1).stores({ outbox: 'id, state, counter', holders: 'personId', drafts: 'place', kept: 'name' })
 
 // What was fetched says more since, and is fetched again.
-database.version(2).upgrade((upgrade) => upgrade.table('kept').delete('floor'))
-database.version(3).upgrade((upgrade) => upgrade.table('kept').delete('floor'))
+for (const version of [2, 3, 5]) database.version(version).upgrade((upgrade) => upgrade.table('kept').delete('floor'))
 database.version(4).stores({ lists: 'batchId' })
 
 /** Everything on the tablet. A change is on its disk when its promise is kept, not before. */

@@ -2,9 +2,12 @@ import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import { openDough, type Kept } from '../keep/tablet'
 import type { OutboxEntry } from '../outbox/entry'
+import { dueOfDough } from '../outbox/due-of-dough'
 import { toRead } from '../outbox/stand-of-place'
 import { shownTime } from '../ui/figures'
+import { sayDue } from '../ui/say-due'
 import { Tap } from '../ui/tap'
+import { useNow } from '../ui/use-now'
 import { NextDoughs } from './next-doughs'
 
 type DoughListProps = {
@@ -15,8 +18,9 @@ type DoughListProps = {
   timeZone: string
 }
 
-/** What is to be begun, and the doughs that are under way, by their codes, with how much is still to be read. */
+/** What is to be begun, and the doughs that are under way, by their codes: what is next for each, and what falls due. */
 export function DoughList({ floor, entries, personId, ...clock }: DoughListProps) {
+  const now = useNow()
   if (!floor)
     return (
       <div className="narrow">
@@ -24,7 +28,7 @@ export function DoughList({ floor, entries, personId, ...clock }: DoughListProps
         <p>{words.doughs.notFetched}</p>
       </div>
     )
-  const { doughs, next } = floor.value
+  const { doughs, next, isCut } = floor.value
   return (
     <div className="narrow">
       <h1>{words.doughs.title}</h1>
@@ -34,6 +38,7 @@ export function DoughList({ floor, entries, personId, ...clock }: DoughListProps
       <ul className="rows">
         {doughs.map((dough) => {
           const count = toRead(dough, entries)
+          const isDone = dough.state === 'baked' && count === 0
           return (
             <li key={dough.id}>
               <Tap look="row" onTap={() => void openDough(dough.id)}>
@@ -42,6 +47,13 @@ export function DoughList({ floor, entries, personId, ...clock }: DoughListProps
                   {say(words.doughs.trial, 'en', { number: dough.trialNumber, formula: dough.formulaName })}
                   <br />
                   {words.doughs.states[dough.state]}
+                  <br />
+                  {isDone ? words.doughs.end : words.doughs.next[dough.state]}
+                  {dueOfDough(dough, entries, now).map((each) => (
+                    <b key={each.measure} className={`due ${each.due.when}`}>
+                      {sayDue(each, now, clock)}
+                    </b>
+                  ))}
                 </span>
                 <span className="end">
                   {count === 0 ? words.doughs.allRead : say(words.doughs.toRead, 'en', { count })}
@@ -51,6 +63,7 @@ export function DoughList({ floor, entries, personId, ...clock }: DoughListProps
           )
         })}
       </ul>
+      {isCut && <p className="attention">{words.doughs.cut}</p>}
       <p className="note">{say(words.doughs.asOf, 'en', { time: shownTime(floor.at, clock) })}</p>
     </div>
   )

@@ -46,6 +46,8 @@ export const measures = {
     'specific-volume': { name: 'Specific volume', inText: 'specific volume', method: 'loaf volume over loaf weight' },
     'bake-loss': { name: 'Bake loss', inText: 'bake loss', method: 'on dough weight' },
   },
+  ageFrom: 'from {least} h out of the oven',
+  ageBetween: '{least} to {most} h out of the oven',
   /** One of a bakery's own within a sentence. */
   ownInText: '‘{name}’',
   form: {
@@ -69,6 +71,10 @@ export const measures = {
     method: 'How it is read',
     methodHint:
       'So that everybody reads it alike: ‘bent over the edge until it breaks, an hour out of the oven’. Up to 200 characters.',
+    ageLeast: 'Read out of the oven after',
+    ageMost: 'and not later than',
+    ageHint:
+      'Where its age matters: 1 for a loaf that has cooled, 18 for the next morning, 68 for day three. It then falls due by itself.',
     go: 'Add the measure',
     back: 'Back without keeping',
   },

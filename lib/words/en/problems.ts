@@ -54,6 +54,7 @@ export const problems = {
   'name-taken': 'This name is taken. Choose another, so that nobody takes the wrong one.',
   'below-least': 'Must not be below the lower end of the range.',
   'range-without-room': 'The most must be above the least.',
+  'age-without-room': 'The later age must be above the earlier one, and needs one.',
   'not-below-most': 'Must be below the most it takes.',
   'lot-code-taken':
     'A lot of this ingredient is in use under this code. If it is another delivery of that lot, end the first one when it is used up.',

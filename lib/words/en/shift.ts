@@ -23,6 +23,13 @@ export const shift = {
     exchanged: 'exchanged, place {place} before',
     againAs: 'baked again as {code}',
     toCome: { one: '{count} reading to come', other: '{count} readings to come' },
+    /** Of a measure that is read at an age out of the oven. */
+    due: {
+      later: '{measure}: due from {at}',
+      now: '{measure}: due now',
+      nowUntil: '{measure}: due now, until {at}',
+      late: '{measure}: late since {at}; read it all the same',
+    },
     all: 'All batches',
     keptAside: {
       one: 'One entry is kept aside: settle it',
@@ -397,6 +404,10 @@ export const shift = {
     value: 'Value',
     remark: 'Remark',
     odd: 'outside what is usual, {least} to {most}',
+    offAge: {
+      early: 'read before its age: it had not cooled or aged as it is to',
+      late: 'read after its age',
+    },
     oddTimes: {
       'before-begun': 'its clock said a time before the batch was begun',
       'in-the-future': 'its clock ran ahead',

@@ -75,6 +75,17 @@ export const station = {
     toRead: { one: '1 still to read', other: '{count} still to read' },
     allRead: 'all read',
     states: { weighing: 'is weighed out', in_work: 'in work', baked: 'baked' },
+    /** What is done with it next, by its state; a baked one with nothing left to read is ended at the desk. */
+    next: { weighing: 'Next: into the mixer', in_work: 'Next: into the oven, and out', baked: 'Next: read it' },
+    end: 'Next: end it at the desk',
+    cut: 'There are more trials than a tablet shows. The desk shows them all under Shift.',
+  },
+  /** Of a measure that is read at an age out of the oven. */
+  due: {
+    later: '{measure}: due from {at}',
+    now: '{measure}: due now',
+    nowUntil: '{measure}: due now, until {at}',
+    late: '{measure}: late since {at}; read it all the same',
   },
   dough: {
     title: 'Dough {code}',

@@ -27,6 +27,7 @@ const settings = {
   bakeryName: 'Mill Row',
   worksAlone: false,
   costChangeLimitPct: 1,
+  dayTurnsAtH: 0,
   timeZone: 'Europe/Berlin',
   locale: 'en-GB',
   currency: 'EUR',

@@ -201,6 +201,12 @@ describe('what waits', () => {
     await db().bakery.update({ where: moved, data: { timeZone: 'Pacific/Honolulu' } })
     expect(await counts('toMix')).toEqual([0, 0, 0, 0])
     await db().bakery.update({ where: moved, data: { timeZone: 'Europe/Berlin' } })
+    // Nor has its work begun where the day turns at six: the tests' clock says five there.
+    await db().bakery.update({ where: moved, data: { dayTurnsAtH: 6 } })
+    expect(await counts('toMix')).toEqual([0, 0, 0, 0])
+    await db().bakery.update({ where: moved, data: { dayTurnsAtH: 5 } })
+    expect(await counts('toMix')).toEqual([1, 1, 1, 1])
+    await db().bakery.update({ where: moved, data: { dayTurnsAtH: 0 } })
     const { revision } = await db().trial.findUniqueOrThrow({
       where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: proposed.trialId } },
     })

@@ -386,6 +386,7 @@ describe('signing off', () => {
         bakeryName: 'One Pair of Hands',
         worksAlone: true,
         costChangeLimitPct: 1,
+        dayTurnsAtH: 0,
         language: null,
         timeZone: 'Europe/Berlin',
         locale: 'en-GB',

@@ -384,6 +384,7 @@ describe('changing people and settings', () => {
       bakeryName: 'Mill Row',
       worksAlone: true,
       costChangeLimitPct: 2.5,
+      dayTurnsAtH: 0,
       language: null,
       timeZone: 'Europe/Berlin',
       locale: 'en-GB',
@@ -400,6 +401,13 @@ describe('changing people and settings', () => {
         await changeSettings.call(neighbour.owner.caller, { ...settings, timeZone: 'Mars/Crater', seenRevision: 1 }),
       ),
     ).toBe('invalid timeZone:unknown-zone')
+    for (const dayTurnsAtH of [-1, 12, 5.5, Number.NaN])
+      expect(
+        refusalOf(await changeSettings.call(neighbour.owner.caller, { ...settings, dayTurnsAtH, seenRevision: 1 })),
+      ).toMatch(/^invalid dayTurnsAtH:/)
+    await expect(
+      db().bakery.update({ where: { bakeryId: neighbour.bakeryId }, data: { dayTurnsAtH: 12 } }),
+    ).rejects.toThrow('bakery_day_turns_in_the_night')
     valueOf(await changeSettings.call(neighbour.owner.caller, { ...settings, seenRevision: 1 }))
     expect(refusalOf(await changeSettings.call(neighbour.owner.caller, { ...settings, seenRevision: 1 }))).toBe('stale')
   })
@@ -538,6 +546,7 @@ describe('a clock that was ahead', () => {
       temperatureUnits: 'celsius',
       worksAlone: false,
       costChangeLimitPct: 1,
+      dayTurnsAtH: 0,
       language: null,
       seenRevision: 1,
     }

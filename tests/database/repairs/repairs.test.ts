@@ -263,6 +263,12 @@ describe('baking again is refused', () => {
     expect((await rack()).toBakeAgain).toMatchObject([{ when: 'today' }])
     valueOf(await date('2026-03-01', '2026-03-02'))
     expect(refusalOf(await again(idAt(0)))).toBe('mixing-day-over')
+    // Five in the morning is still the night before where the day turns at six.
+    const turnsAt = (dayTurnsAtH: number) =>
+      db().bakery.update({ where: { bakeryId: bakery.bakeryId }, data: { dayTurnsAtH } })
+    await turnsAt(6)
+    expect((await rack()).toBakeAgain).toMatchObject([{ when: 'today' }])
+    await turnsAt(0)
     valueOf(await date('2026-03-05', '2026-03-01'))
     expect((await rack()).toBakeAgain).toMatchObject([{ when: { date: '2026-03-05' } }])
     valueOf(await again(idAt(0)))

@@ -58,6 +58,8 @@ async function bakeAndRead() {
     plausibleMost: 90,
     repeats: 1,
     repeatLimit: null,
+    ageLeastH: null,
+    ageMostH: null,
     method: 'bent until it breaks',
   }
   const { measureId } = valueOf(await addMeasure.call(head.caller, breakingAngle))

@@ -313,6 +313,48 @@ describe('what the floor sees', () => {
     ])
   })
 
+  it('says when a reading that goes by the age of the loaf falls due, in whatever shift that is', async () => {
+    const dueAt = async (hours: number) => {
+      const now = new Date(testNow.getTime() + hours * 60 * 60_000)
+      await db().session.updateMany({ where: { personId: bakery.early.personId }, data: { lastSeenAt: now } })
+      const [shown] = valueOf(await getShift.call({ ...bakery.early.caller, now: () => now }, {})).trials.rows
+      await db().session.updateMany({ where: { personId: bakery.early.personId }, data: { lastSeenAt: testNow } })
+      return shown?.batches[0]?.missing.find(({ code }) => code === 'loaf-mass')?.due
+    }
+    valueOf(await begin(0))
+    valueOf(await move(0, 2, 'in_work'))
+    valueOf(await move(0, 3, 'baked'))
+    const after = (hours: number) => testNow.getTime() + hours * 60 * 60_000
+    expect(await dueAt(0)).toEqual({ when: 'later', from: after(1) })
+    expect(await dueAt(2)).toEqual({ when: 'now', until: after(3) })
+    expect(await dueAt(4)).toEqual({ when: 'late', since: after(3) })
+    // Late is flagged, and read all the same.
+    const late = new Date(after(4)).toISOString()
+    const reading = {
+      batchId: batchAt(0),
+      measureId: trial.measures['loaf-mass'],
+      piece: 1,
+      repeat: 1,
+      value: '420',
+      unit: 'g',
+    }
+    const caller = { ...bakery.early.caller, now: () => new Date(after(4)) }
+    await db().session.updateMany({
+      where: { personId: bakery.early.personId },
+      data: { lastSeenAt: new Date(after(4)) },
+    })
+    valueOf(await logReading.call(caller, { ...reading, id: uuid(), takenAt: late }))
+    valueOf(
+      await logReading.call(caller, { ...reading, id: uuid(), piece: 2, takenAt: new Date(after(2)).toISOString() }),
+    )
+    const shown = valueOf(await getBatch.call(caller, { batchId: batchAt(0) }))
+    await db().session.updateMany({ where: { personId: bakery.early.personId }, data: { lastSeenAt: testNow } })
+    expect(shown.readings.map(({ piece, offAge }) => [piece, offAge])).toEqual([
+      [1, 'late'],
+      [2, null],
+    ])
+  })
+
   it('is a batch by its code: no arm, no control, no cost; allergens always', async () => {
     const { weighed, ...shown } = valueOf(await getBatch.call(bakery.owner.caller, { batchId: batchAt(1) }))
     const text = JSON.stringify(shown)

@@ -1,3 +1,5 @@
+import fs from 'node:fs'
+import path from 'node:path'
 import { v7 as uuid } from 'uuid'
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
@@ -19,7 +21,7 @@ import {
   type TestBakery,
   type TestPerson,
 } from '../../support/bakery'
-import { freshDatabase, type FreshDatabase } from '../../support/database'
+import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
 
 let database: FreshDatabase
 let bakery: TestBakery
@@ -67,6 +69,53 @@ const entries = async () =>
       orderBy: { number: 'asc' },
     })
   ).map(({ action }) => action)
+
+describe('when a dough came out of the oven', () => {
+  /** Far less than a session may be idle. */
+  const later = 5 * 60_000
+
+  it('stays through later moves, goes when it goes back in, and comes anew', async () => {
+    valueOf(await begin(0))
+    valueOf(await move(0, 2, 'in_work'))
+    expect(await rowOf(0)).toMatchObject({ bakedAt: null })
+    valueOf(await move(0, 3, 'baked', undefined, later))
+    const out = new Date(testNow.getTime() + later)
+    expect(await rowOf(0)).toMatchObject({ state: 'baked', bakedAt: out })
+    valueOf(await undo(0, 4, later + 1000))
+    expect(await rowOf(0)).toMatchObject({ state: 'in_work', bakedAt: null })
+    valueOf(await move(0, 5, 'baked', undefined, 2 * later))
+    valueOf(await move(0, 6, 'measured', 'all loaves fell', 3 * later))
+    expect(await rowOf(0)).toMatchObject({ state: 'measured', bakedAt: new Date(testNow.getTime() + 2 * later) })
+    valueOf(await undo(0, 7, 3 * later + 1000))
+    expect(await rowOf(0)).toMatchObject({ state: 'baked', bakedAt: new Date(testNow.getTime() + 2 * later) })
+  })
+
+  it('is known of those from before it was kept, as the record has it', async () => {
+    valueOf(await begin(0))
+    valueOf(await move(0, 2, 'in_work'))
+    valueOf(await move(0, 3, 'baked', undefined, later))
+    valueOf(await move(0, 4, 'measured', 'all loaves fell', 2 * later))
+    valueOf(await begin(1))
+    valueOf(await move(1, 2, 'in_work'))
+    valueOf(await move(1, 3, 'baked', undefined, later))
+    valueOf(await undo(1, 4, later + 1000))
+    const kept = await rowOf(0)
+    const migration = fs.readFileSync(
+      path.resolve('prisma/migrations/20261211000001_ages_of_readings/migration.sql'),
+      'utf8',
+    )
+    const filling = /ALTER TABLE batch DISABLE TRIGGER[^]*ENABLE TRIGGER batch_moves;/.exec(migration)?.[0] ?? ''
+    await connected(database.ownerUrl, async (owner) => {
+      await owner.query(
+        `ALTER TABLE batch DISABLE TRIGGER batch_moves; UPDATE batch SET baked_at = NULL; ALTER TABLE batch ENABLE TRIGGER batch_moves`,
+      )
+      await owner.query(filling)
+    })
+    expect(await rowOf(0)).toEqual(kept)
+    expect(kept.bakedAt).toEqual(new Date(testNow.getTime() + later))
+    expect(await rowOf(1)).toMatchObject({ state: 'in_work', bakedAt: null })
+  })
+})
 
 describe('a move that was a slip', () => {
   it('goes back where it came from, step by step, and both stand in the record', async () => {

@@ -120,6 +120,56 @@ describe('what a tablet reads', () => {
       expect(text, secret).not.toContain(secret)
   })
 
+  it('says when a dough came out of the oven and at what age a measure is read, by which a tablet knows what falls due', async () => {
+    const { batchId } = trial.batches[0]!
+    const bakedAt = new Date(testNow.getTime() + 3 * 60 * 60_000)
+    const atThree = { ...bakery.early.caller, now: () => bakedAt }
+    await db().session.updateMany({ where: { personId: bakery.early.personId }, data: { lastSeenAt: bakedAt } })
+    valueOf(await moveBatch.call(bakery.early.caller, { batchId, seenRevision: 2, to: 'in_work' }))
+    expect((await floor())[0]).toMatchObject({ state: 'in_work', bakedAt: null })
+    valueOf(await moveBatch.call(atThree, { batchId, seenRevision: 3, to: 'baked' }))
+    const [dough] = await floor()
+    expect(dough).toMatchObject({ state: 'baked', bakedAt: bakedAt.toISOString() })
+    expect(
+      dough?.measures
+        .filter(({ ageLeastH }) => ageLeastH !== null)
+        .map((each) => [each.code, each.ageLeastH, each.ageMostH]),
+    ).toEqual([['loaf-mass', 1, 3]])
+  })
+
+  it('names what is begun next of each trial in the drawn order, also of one of which nothing is begun', async () => {
+    const other = await makeApprovedTrial(bakery, { arms: 2, days: 2 })
+    const next = async () => valueOf(await getFloor.call(atStation(station, token), {})).next
+    const seen = await next()
+    expect(seen.map(({ code }) => code)).toEqual([other.batches[0]!.code])
+    expect(seen[0]).toMatchObject({ cleanDownFirst: false })
+    const begun = { batchId: other.batches[0]!.batchId, seenRevision: 1, cleanDownDone: false }
+    valueOf(await beginBatch.call(bakery.early.caller, begun))
+    expect((await next()).map(({ code }) => code)).toEqual([other.batches[1]!.code])
+    const [skipped] = other.batches.slice(1)
+    valueOf(
+      await moveBatch.call(bakery.early.caller, {
+        batchId: skipped!.batchId,
+        seenRevision: 1,
+        to: 'not_baked',
+        why: 'No flour.',
+      }),
+    )
+    expect((await next()).map(({ code }) => code)).toEqual([other.batches[2]!.code])
+  })
+
+  it('says that there are more trials than it shows', async () => {
+    const crowded = await makeBakery('Many Trials')
+    const there = await enrolledStation(crowded)
+    await givePin(crowded.early)
+    const by = await tokenAt(there, crowded.early)
+    const seen = async () => valueOf(await getFloor.call(atStation(there, by), {}))
+    for (let count = 0; count < 20; count++) await makeApprovedTrial(crowded)
+    expect(await seen()).toMatchObject({ isCut: false, next: { length: 20 } })
+    await makeApprovedTrial(crowded)
+    expect(await seen()).toMatchObject({ isCut: true, next: { length: 20 } })
+  })
+
   it('leaves out a dough that is out, and the neighbour’s', async () => {
     const { batchId, code } = trial.batches[1]!
     valueOf(await moveBatch.call(bakery.early.caller, { batchId, seenRevision: 2, to: 'lost', why: 'It fell.' }))

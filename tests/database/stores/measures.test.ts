@@ -30,6 +30,8 @@ const score = {
   repeats: 2,
   repeatLimit: 1,
   method: 'two bakers, apart',
+  ageLeastH: 18,
+  ageMostH: 26,
 }
 
 describe('a measure of the bakery’s own', () => {
@@ -67,6 +69,10 @@ describe('a measure of the bakery’s own', () => {
     ['repeats:too-big', { repeats: 4 }],
     ['repeatLimit:not-above', { repeatLimit: 0 }],
     ['method:missing', { method: '' }],
+    ['ageLeastH:too-small', { ageLeastH: -1 }],
+    ['ageMostH:too-big', { ageMostH: 745 }],
+    ['ageMostH:age-without-room', { ageMostH: 18 }],
+    ['ageMostH:age-without-room', { ageLeastH: null }],
   ])('is refused with %s', async (problem, change) => {
     expect(refusalOf(await addMeasure.call(bakery.head.caller, { ...score, name: 'Another', ...change }))).toBe(
       `invalid ${problem}`,

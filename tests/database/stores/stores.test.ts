@@ -267,6 +267,7 @@ describe('a price', () => {
       bakeryName: 'Pound Lane',
       worksAlone: false,
       costChangeLimitPct: 1,
+      dayTurnsAtH: 0,
       language: null,
       timeZone: 'Europe/London',
       locale: 'en-GB',

@@ -567,6 +567,7 @@ describe('the decision', () => {
     const settings = {
       bakeryName: 'Mill Row',
       costChangeLimitPct: 1,
+      dayTurnsAtH: 0,
       language: null,
       timeZone: 'Europe/Berlin',
       locale: 'en-GB',

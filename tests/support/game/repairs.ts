@@ -60,7 +60,7 @@ export class Repairs {
         date: this.dates.get(day) ?? null,
         lastBegunAt: begun.length === 0 ? null : new Date(Math.max(...begun)),
         now,
-        timeZone: this.q.timeZone,
+        clock: { timeZone: this.q.timeZone, dayTurnsAtH: 0 },
       }),
       isDayAddedFor: this.of('add_day').some((repair) => repair.day === day),
     })

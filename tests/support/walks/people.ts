@@ -127,7 +127,7 @@ export const peopleActions: readonly ActionWalk[] = [
     aim: async (context) => ({
       page: '/team/settings',
       bound: [1, 'en-GB'],
-      fields: { ...settings, bakeryName: 'Walked', costChangeLimitPct: '2.5' },
+      fields: { ...settings, bakeryName: 'Walked', costChangeLimitPct: '2.5', dayTurnsAtH: '4' },
       happened: async () =>
         (await count(context, `SELECT count(*) n FROM bakery WHERE bakery_id = $1 AND name = 'Walked'`, [
           context.bakery.bakeryId,

@@ -319,7 +319,8 @@ describe('what stands in a place', () => {
   })
 
   it('counts what is still to read among the measures that are wanted', () => {
-    const one = { name: '', unit: '', digits: 0, least: 0, most: 1, level: 'batch' as const, ...ofRepeats }
+    const noAge = { ageLeastH: null, ageMostH: null }
+    const one = { name: '', unit: '', digits: 0, least: 0, most: 1, level: 'batch' as const, ...noAge, ...ofRepeats }
     const dough = {
       id: 'dough',
       measures: [

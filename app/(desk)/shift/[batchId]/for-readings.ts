@@ -4,6 +4,7 @@ import { measureMethod } from '@/lib/words/measure-method'
 import { measureName } from '@/lib/words/measure-name'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
+import { sayDue } from '../say-due'
 import { amountInUnits, ownUnit } from './amount-in-units'
 import type { BakeryShown, BatchShown } from './batch-view'
 import { keyOfPlace, type KeptReading, type MeasureToRead, type Needs, type ReadingWords } from './reading-types'
@@ -20,8 +21,9 @@ export function asMeasureToRead(
   mind: string | null,
   bakery: BakeryShown,
   words: Words,
+  language: Language,
 ): MeasureToRead {
-  const { id, unit, level, repeats, digits, range, planned } = measure
+  const { id, unit, level, repeats, digits, range, planned, due } = measure
   const units =
     unit === 'g'
       ? masses[bakery.massUnits]
@@ -42,6 +44,7 @@ export function asMeasureToRead(
     most: shown(range.most),
     planned: planned === null ? null : shown(planned),
     mind,
+    due: due && isWanted ? sayDue(due, measureName(measure, words), bakery, words.shift.rack.due, language) : null,
     isWanted,
   }
 }

@@ -68,6 +68,7 @@ export default async function BatchPage({ params }: Params) {
         measure.code === 'water-added' ? consistency : null,
         bakery,
         allWords,
+        language,
       ),
     )
   const isLost = batch.state === 'lost'

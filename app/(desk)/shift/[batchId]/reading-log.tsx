@@ -52,6 +52,7 @@ export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
               reason,
               outside,
               oddTime,
+              offAge,
             }) => (
               <tr key={id}>
                 <Cell whole>{formatDateTime(takenAt, bakery)}</Cell>
@@ -67,6 +68,7 @@ export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
                       ...(reason ? [say(text.reason, language, { reason })] : []),
                       ...(outside ? [oddOf(measureId, outside)] : []),
                       ...(oddTime ? [text.oddTimes[oddTime]] : []),
+                      ...(offAge ? [text.offAge[offAge]] : []),
                       holds ? text.holds : text.gaveWay,
                     ]}
                   />

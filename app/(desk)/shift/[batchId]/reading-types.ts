@@ -33,6 +33,8 @@ export type MeasureToRead = {
   planned: string | null
   /** What to mind with it here; none most often. */
   mind: string | null
+  /** When it falls due, where that goes by the age of the loaf. */
+  due: string | null
   /** The trial asks for it; another one may be read and is never missing. */
   isWanted: boolean
 }

@@ -198,7 +198,15 @@ export function Readings(props: ReadingsProps) {
           <Fragment key={measure.id}>
             <FloorDisclosure
               title={measure.name}
-              note={<Lines texts={[say(words.done, language, { have, of }), measure.method]} />}
+              note={
+                <Lines
+                  texts={[
+                    say(words.done, language, { have, of }),
+                    measure.method,
+                    ...(measure.due === null ? [] : [measure.due]),
+                  ]}
+                />
+              }
               open={mayKeep && isAsking}
             >
               <div className={measure.level === 'batch' ? 'max-w-column' : 'grid gap-x-8 mid:grid-cols-2'}>

@@ -1,4 +1,5 @@
 import { Cell } from '@/lib/ui/cell'
+import { Lines } from '@/lib/ui/lines'
 import { SheetTable } from '@/lib/ui/sheet-table'
 import { plainNumber } from '@/lib/words/format/plain-number'
 import { withUnit } from '@/lib/words/format/with-unit'
@@ -20,6 +21,8 @@ type Measure = {
   repeats: number
   repeatLimit: number | null
   method: string
+  ageLeastH: number | null
+  ageMostH: number | null
 }
 
 type MeasureTableProps = {
@@ -40,6 +43,15 @@ export function MeasureTable({ measures, caption, words, locale, language }: Mea
     return repeatLimit === null
       ? say(text.times, language, { count: repeats })
       : say(text.limit, language, { count: repeats, limit: withUnit(number(repeatLimit), unit) })
+  }
+  const age = ({ ageLeastH, ageMostH }: Measure): string[] => {
+    if (ageLeastH === null) return []
+    const least = number(ageLeastH)
+    return [
+      ageMostH === null
+        ? say(text.ageFrom, language, { least })
+        : say(text.ageBetween, language, { least, most: number(ageMostH) }),
+    ]
   }
   return (
     <SheetTable
@@ -66,7 +78,9 @@ export function MeasureTable({ measures, caption, words, locale, language }: Mea
           <Cell>{text.levels[measure.level]}</Cell>
           <Cell>{text.directions[measure.direction]}</Cell>
           <Cell>{times(measure)}</Cell>
-          <Cell>{measureMethod(measure, words)}</Cell>
+          <Cell>
+            <Lines texts={[measureMethod(measure, words), ...age(measure)]} />
+          </Cell>
         </tr>
       ))}
     </SheetTable>

@@ -19,6 +19,7 @@ export async function changeSettings(
     worksAlone: form.has('worksAlone'),
     language: textOf(form, 'language') || null,
     costChangeLimitPct: numberOf(form, 'costChangeLimitPct', locale),
+    dayTurnsAtH: Number(textOf(form, 'dayTurnsAtH')),
     ...settingsOf(form),
   }
   const acted = await act(changeSettingsCommand, input, form, former)

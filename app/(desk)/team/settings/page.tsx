@@ -21,6 +21,7 @@ import { SubmitButton } from '@/lib/ui/submit-button'
 import { plainNumber } from '@/lib/words/format/plain-number'
 import { wordsIn } from '@/lib/words/words'
 import { changeSettings } from './actions'
+import { dayTurnEntries } from './day-turn-entries'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).people.settings.title }
@@ -55,6 +56,15 @@ export default async function SettingsPage() {
               defaultValue={settings.language ?? ''}
             />
             <SettingsFields words={text} choices={settingsChoices()} present={settings} />
+            <FormSelect
+              name="dayTurnsAtH"
+              label={text.dayTurns}
+              hint={text.dayTurnsHint}
+              options={dayTurnEntries(settings.locale, text)}
+              defaultValue={settings.dayTurnsAtH.toString()}
+              width="medium"
+              required
+            />
             <FormCheck
               name="worksAlone"
               label={text.worksAlone}

@@ -5,14 +5,20 @@ import { whyNotBakedAgain } from '@/lib/kitchen/conduct/why-not-baked-again'
 import { whyNotExchanged } from '@/lib/kitchen/conduct/why-not-exchanged'
 
 describe('a mixing day', () => {
-  const over = (date: string | null, begun: string | null, now: string, timeZone = 'Europe/Berlin') =>
-    isDayOver({ date, lastBegunAt: begun === null ? null : new Date(begun), now: new Date(now), timeZone })
+  const over = (
+    date: string | null,
+    begun: string | null,
+    now: string,
+    clock = { timeZone: 'Europe/Berlin', dayTurnsAtH: 0 },
+  ) => isDayOver({ date, lastBegunAt: begun === null ? null : new Date(begun), now: new Date(now), clock })
 
   it('of which nothing is begun goes by its date, in the zone of the bakery', () => {
     expect(over(null, null, '2026-03-02T04:00:00Z')).toBe(false)
     expect(over('2026-03-02', null, '2026-03-02T22:59:59Z')).toBe(false)
     expect(over('2026-03-02', null, '2026-03-02T23:00:00Z')).toBe(true)
-    expect(over('2026-03-02', null, '2026-03-02T23:00:00Z', 'America/New_York')).toBe(false)
+    expect(over('2026-03-02', null, '2026-03-02T23:00:00Z', { timeZone: 'America/New_York', dayTurnsAtH: 0 })).toBe(
+      false,
+    )
     expect(over('2026-03-09', null, '2026-03-02T04:00:00Z')).toBe(false)
   })
 
@@ -20,6 +26,19 @@ describe('a mixing day', () => {
     expect(over('2026-03-09', '2026-03-02T04:00:00Z', '2026-03-04T04:00:00Z')).toBe(true)
     expect(over('2026-02-01', '2026-03-02T04:00:00Z', '2026-03-02T20:00:00Z')).toBe(false)
     expect(over(null, '2026-03-02T04:00:00Z', '2026-03-03T04:00:00Z')).toBe(true)
+  })
+
+  it('turns at the hour that the bakery has set: a night’s shift bakes on one day', () => {
+    const atSix = { timeZone: 'Europe/Berlin', dayTurnsAtH: 6 }
+    // Dated Monday, not begun: its doughs may be baked until Tuesday at six.
+    expect(over('2026-03-02', null, '2026-03-03T04:59:59Z', atSix)).toBe(false)
+    expect(over('2026-03-02', null, '2026-03-03T05:00:00Z', atSix)).toBe(true)
+    // Begun on Tuesday at two it is Monday's, and Tuesday's of a bakery whose day turns at midnight.
+    const begun = '2026-03-03T01:00:00Z'
+    expect(over(null, begun, '2026-03-03T13:00:01Z', atSix)).toBe(true)
+    expect(over(null, begun, '2026-03-03T13:00:01Z')).toBe(false)
+    // No shift is cut in the middle by it.
+    expect(over(null, '2026-03-03T04:30:00Z', '2026-03-03T05:30:00Z', atSix)).toBe(false)
   })
 
   it('goes on over midnight with the shift that began it', () => {

@@ -20,6 +20,8 @@ export async function add(locale: string, former: FormState, form: FormData): Pr
     repeats: number('repeats'),
     repeatLimit: number('repeatLimit') ?? null,
     method: textOf(form, 'method'),
+    ageLeastH: number('ageLeastH') ?? null,
+    ageMostH: number('ageMostH') ?? null,
   }
   const acted = await act(addMeasure, input, form, former)
   return acted.ok ? redirect('/stores/measures') : acted.state

@@ -62,6 +62,23 @@ export default async function NewMeasurePage() {
               optionalWord={desk.optional}
             />
             <FormField name="method" type="text" label={form.method} hint={form.methodHint} autoComplete="off" />
+            <FormField
+              name="ageLeastH"
+              type="number"
+              label={form.ageLeast}
+              hint={form.ageHint}
+              unit="h"
+              width="short"
+              optionalWord={desk.optional}
+            />
+            <FormField
+              name="ageMostH"
+              type="number"
+              label={form.ageMost}
+              unit="h"
+              width="short"
+              optionalWord={desk.optional}
+            />
           </FieldStack>
         </Section>
         <ActionRow>
