@@ -38,13 +38,17 @@ export function KeepCurrent({ seen, words }: KeepCurrentProps) {
       ),
     [],
   )
+  useEffect(() => {
+    // What somebody types in stays in sight above the notice (the room for it is in globals.css).
+    if (isBehind) document.activeElement?.scrollIntoView({ block: 'nearest' })
+  }, [isBehind])
   const show = () => {
     setBehind(false)
     // Without an answer the page stays as it is, and is asked again.
     lookAgain().catch(() => setBehind(true))
   }
   return (
-    <div role="status" className="sticky bottom-0 z-10 print:hidden">
+    <div role="status" data-behind={isBehind || undefined} className="sticky bottom-0 z-10 print:hidden">
       {isBehind ? (
         <div className="flex flex-wrap items-center gap-x-4 gap-y-2 border-t-2 border-ink bg-paper py-3">
           <p className="max-w-measure font-semibold">{words.changed}</p>

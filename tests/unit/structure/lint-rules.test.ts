@@ -70,7 +70,7 @@ describe('imports go one way', () => {
 
   test.each([
     ['app/page.tsx', '@/lib/kitchen/people/sign-in'],
-    ['app/page.tsx', 'next/link'],
+    ['app/page.tsx', 'next/navigation'],
     ['lib/kitchen/people/sign-in.ts', '../../db/client'],
     ['lib/kitchen/trials/get-plan.ts', '../../documents/plan/read-plan'],
     ['lib/kitchen/readings/import/read-rows.ts', '../../batches/lock-batch'],
