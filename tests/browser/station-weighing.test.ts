@@ -97,13 +97,15 @@ test('a dough is begun and weighed whole: ticked where every dough has the same,
   await tap(page.getByRole('button', { name: 'As planned' }))
   await expect(page.getByText('Every line is written.')).toBeVisible()
   await expect(page.getByText('Everything is in the book')).toBeVisible()
-  expect(await weighingsOf(app, milky!.batchId)).toEqual([
-    ['Wheat flour', 'ticked', null],
-    ['Water', 'weighed', '700'],
-    ['Yeast', 'ticked', null],
-    ['Milk powder', 'weighed', '11.6'],
-    ['Salt', 'ticked', null],
-  ])
+  await expect
+    .poll(() => weighingsOf(app, milky!.batchId))
+    .toEqual([
+      ['Wheat flour', 'ticked', null],
+      ['Water', 'weighed', '700'],
+      ['Yeast', 'ticked', null],
+      ['Milk powder', 'weighed', '11.6'],
+      ['Salt', 'ticked', null],
+    ])
 
   // A slip of one's own is put right at once, with what stood there kept.
   await tap(page.getByRole('button', { name: /^Water/ }))
@@ -111,12 +113,9 @@ test('a dough is begun and weighed whole: ticked where every dough has the same,
   await keepNumber(tablet, '721')
   await expect(page.getByText('Every line is written.')).toBeVisible()
   await expect(page.getByText('Everything is in the book')).toBeVisible()
-  expect((await weighingsOf(app, milky!.batchId)).at(-1)).toEqual([
-    'Water',
-    'weighed',
-    '721',
-    'Own slip, put right at once',
-  ])
+  await expect
+    .poll(async () => (await weighingsOf(app, milky!.batchId)).at(-1))
+    .toEqual(['Water', 'weighed', '721', 'Own slip, put right at once'])
 
   // Of the control none goes in: that is written too, at one tap.
   await tap(page.getByRole('button', { name: 'Back to the dough' }))
@@ -126,7 +125,7 @@ test('a dough is begun and weighed whole: ticked where every dough has the same,
   await expect(page.getByText('None of it goes into this dough.')).toBeVisible()
   await tap(page.getByRole('button', { name: 'Keep: none of it' }))
   await expect(page.getByText('Everything is in the book')).toBeVisible()
-  expect(await weighingsOf(app, control!.batchId)).toEqual([['Milk powder', 'left_out', null]])
+  await expect.poll(() => weighingsOf(app, control!.batchId)).toEqual([['Milk powder', 'left_out', null]])
   const { rows } = await app.look.query(
     `SELECT 1 FROM audit_entry WHERE bakery_id = $1 AND action = 'shifts.open-dough-key' AND by = 'station'`,
     [bakery.bakeryId],
@@ -237,10 +236,12 @@ test('weights are for who opened them, also without a network, and leave the tab
   await tap(page.getByRole('button', { name: 'Weighed anew before mixing' }))
   await keepNumber(tablet, '1164')
   await expect(page.getByText('Everything is in the book')).toBeVisible()
-  expect(await weighingsOf(app, dough.batchId)).toEqual([
-    ['Wheat flour', 'ticked', null],
-    ['Wheat flour', 'weighed', '1164', 'Weighed anew before mixing'],
-  ])
+  await expect
+    .poll(() => weighingsOf(app, dough.batchId))
+    .toEqual([
+      ['Wheat flour', 'ticked', null],
+      ['Wheat flour', 'weighed', '1164', 'Weighed anew before mixing'],
+    ])
   const { rows } = await app.look.query<{ name: string }>(
     `SELECT person.name FROM opened_dough_key AS opened JOIN person ON person.id = opened.person_id
      WHERE opened.batch_id = $1 ORDER BY opened.at`,
@@ -298,10 +299,12 @@ test('a scale is swapped in the middle: what is left goes on the other, in its s
   await tap(page.getByRole('button', { name: /^Letter scale/ }))
   await expect(page.getByText(/^This scale carries 200\sg at most\.$/)).toBeVisible()
   await expect(page.getByText('Everything is in the book')).toBeVisible()
-  expect(await weighingsOf(app, dough.batchId)).toEqual([
-    ['Wheat flour', 'ticked', null],
-    ['Salt', 'weighed', '25'],
-  ])
+  await expect
+    .poll(() => weighingsOf(app, dough.batchId))
+    .toEqual([
+      ['Wheat flour', 'ticked', null],
+      ['Salt', 'weighed', '25'],
+    ])
   expect(tablet.faults).toEqual([])
   await context.close()
 })
