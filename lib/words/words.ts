@@ -11,6 +11,7 @@ import { importing } from './en/importing'
 import { lots } from './en/lots'
 import { measures } from './en/measures'
 import { mixing } from './en/mixing'
+import { notes } from './en/notes'
 import { people } from './en/people'
 import { planFigures } from './en/plan-figures'
 import { problems } from './en/problems'
@@ -38,6 +39,7 @@ const english = {
   lots,
   measures,
   mixing,
+  notes,
   people,
   planFigures,
   problems,

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
+import { listHandOver } from '@/lib/kitchen/notes/list-hand-over'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getShift } from '@/lib/kitchen/shifts/get-shift'
 import { nextState } from '@/lib/kitchen/batches/rules'
@@ -16,6 +17,8 @@ import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { BakeAgain } from './bake-again'
 import { DayRack, type ShiftBatch } from './day-rack'
+import { HandOver } from './notes/hand-over'
+import { NoteForm } from './notes/note-form'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).shift.title }
@@ -28,11 +31,13 @@ export default async function ShiftPage({
 }) {
   const { after } = await searchParams
   const language = await currentLanguage()
-  const { shift: words, desk } = wordsIn(language)
+  const allWords = wordsIn(language)
+  const { shift: words, desk } = allWords
   const text = words.rack
-  const [{ bakery }, { trials, waiting, underWay, keptAside }] = await Promise.all([
+  const [{ bakery }, { trials, waiting, underWay, keptAside }, { notes }] = await Promise.all([
     ask(getDesk),
     ask(getShift, { after }),
+    ask(listHandOver),
   ])
   const dayLabel = ({ dayNumber: number, day }: { dayNumber: number; day: string | null }) =>
     day === null
@@ -58,6 +63,7 @@ export default async function ShiftPage({
           <FloorLink href="/shift/kept-aside">{say(text.keptAside, language, { count: keptAside })}</FloorLink>
         </div>
       )}
+      <HandOver notes={notes} bakery={bakery} words={allWords} language={language} />
       {trials.count === 0 ? (
         <EmptyState sentence={text.empty} />
       ) : (
@@ -100,6 +106,12 @@ export default async function ShiftPage({
           language={language}
         />
       )}
+      <div className="mt-9 grid gap-4 print:hidden">
+        <NoteForm batchId={null} words={allWords} />
+        <div>
+          <FloorLink href="/shift/notes">{allWords.notes.all}</FloorLink>
+        </div>
+      </div>
     </FloorSheet>
   )
 }

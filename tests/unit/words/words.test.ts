@@ -13,6 +13,7 @@ import { importing } from '@/lib/words/en/importing'
 import { lots } from '@/lib/words/en/lots'
 import { measures } from '@/lib/words/en/measures'
 import { mixing } from '@/lib/words/en/mixing'
+import { notes } from '@/lib/words/en/notes'
 import { people } from '@/lib/words/en/people'
 import { planFigures } from '@/lib/words/en/plan-figures'
 import { problems } from '@/lib/words/en/problems'
@@ -38,6 +39,7 @@ const everyEnglish = {
   lots,
   measures,
   mixing,
+  notes,
   people,
   planFigures,
   problems,
