@@ -19,6 +19,7 @@ import { refusals } from './en/refusals'
 import { results } from './en/results'
 import { shift } from './en/shift'
 import { station } from './en/station'
+import { stationNotes } from './en/station-notes'
 import { stations } from './en/stations'
 import { stores } from './en/stores'
 import { trials } from './en/trials'
@@ -47,6 +48,7 @@ const english = {
   results,
   shift,
   station,
+  stationNotes,
   stations,
   stores,
   trials,

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { byTurn, underWayStates } from '../batches/rules'
 import { mixedBatches } from '../batches/mixed-batches'
 import { dayOfDate } from '../day-of-date'
+import { handOver } from '../notes/hand-over'
 import { query } from '../query'
 import { currentReadings } from '../readings/current-readings'
 import { decidingMeasures } from '../readings/deciding-measures'
@@ -42,11 +43,12 @@ export const getFloor = query({
   name: 'stations.get-floor',
   input: z.strictObject({}),
   right: 'read-shift',
-  async run({ db, actor }) {
+  async run({ db, actor, now }) {
     const { bakeryId } = actor
-    const [bakery, measures, trials] = await Promise.all([
+    const [bakery, measures, notes, trials] = await Promise.all([
       db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { temperatureUnits: true } }),
       measuresToRead(db, bakeryId),
+      handOver(db, bakeryId, now),
       db.trial.findMany({
         where: { bakeryId, state: { in: openStates } },
         select: {
@@ -169,7 +171,17 @@ export const getFloor = query({
             })
         }),
     )
-    return { doughs: doughs.flat() }
+    return {
+      doughs: doughs.flat(),
+      /** What was left for this shift; everybody reads every note. */
+      notes: notes.map(({ id, text, who, takenAt, batch }) => ({
+        id,
+        text,
+        who,
+        at: takenAt.toISOString(),
+        code: batch?.code ?? null,
+      })),
+    }
   },
 })
 

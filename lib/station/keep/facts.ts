@@ -55,4 +55,8 @@ export type FloorDough = {
 }
 
 /** What is to be read, as the book says it: no weights, no costs, and not which dough is which. */
-export type Floor = { doughs: FloorDough[] }
+export type Floor = {
+  doughs: FloorDough[]
+  /** What was left for this shift, by whoever is named, of a dough by its code. */
+  notes: { id: string; text: string; who: string; at: string; code: string | null }[]
+}

@@ -8,18 +8,20 @@ export type TabletNow = {
   floor: Kept['floor'] | null
   on: Kept['on'] | null
   at: Kept['at'] | null
+  noting: Kept['noting'] | null
   holders: Holder[]
   entries: OutboxEntry[]
 }
 
 /** Reads what is on the tablet. */
 export async function readTablet(): Promise<TabletNow> {
-  const [station, withdrawn, floor, on, at, holders, entries] = await Promise.all([
+  const [station, withdrawn, floor, on, at, noting, holders, entries] = await Promise.all([
     recall('station'),
     recall('withdrawn'),
     recall('floor'),
     recall('on'),
     recall('at'),
+    recall('noting'),
     tablet.holders.toArray(),
     tablet.outbox.orderBy('counter').toArray(),
   ])
@@ -29,6 +31,7 @@ export async function readTablet(): Promise<TabletNow> {
     floor: floor ?? null,
     on: on ?? null,
     at: at ?? null,
+    noting: noting ?? null,
     holders,
     entries,
   }

@@ -20,6 +20,8 @@ export type Kept = {
     /** Opened to put right what stands there. */
     isFix?: true
   }
+  /** What a note is being written of: a dough, or the shift. */
+  noting: { batchId: string | null; code: string | null }
   /** The last counter that an entry was given. */
   counter: number
 }
@@ -29,6 +31,9 @@ database.version(1).stores({ outbox: 'id, state, counter', holders: 'personId', 
 
 // What was fetched says more since, and is fetched again.
 database.version(2).upgrade((upgrade) => upgrade.table('kept').delete('floor'))
+
+// With what the shift before left.
+database.version(3).upgrade((upgrade) => upgrade.table('kept').delete('floor'))
 
 /** Everything on the tablet. A change is on its disk when its promise is kept, not before. */
 export const tablet = {

@@ -1,6 +1,8 @@
+import { noteContentText } from '../../kitchen/notes/note-content.input'
 import { readingContentText } from '../../kitchen/readings/reading-content.input'
 import { sayName } from '../../words/say'
 import { station as words } from '../../words/en/station'
+import { stationNotes } from '../../words/en/station-notes'
 import type { EntryKind, EntryOf, OutboxEntry } from '../outbox/entry'
 import { shownValue } from '../ui/figures'
 import { placeName } from '../ui/place-name'
@@ -38,6 +40,13 @@ const kinds: { [Kind in EntryKind]: KindOf<Kind> } = {
         value: shownValue(value, unit, locale),
       }),
     at: ({ shown }) => shown.at,
+  },
+  note: {
+    textOf: noteContentText,
+    said: ({ payload: { text }, shown: { code } }) =>
+      code === null
+        ? sayName(stationNotes.row, 'en', { text })
+        : sayName(stationNotes.rowOfDough, 'en', { code, text }),
   },
 }
 

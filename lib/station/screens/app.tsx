@@ -8,6 +8,7 @@ import { DoughScreen } from './dough'
 import { DoughList } from './dough-list'
 import { Enrol } from './enrol'
 import { Idle } from './idle'
+import { NoteScreen } from './note'
 import { OutboxList } from './outbox-list'
 import { ReadingScreen } from './reading'
 import { Strip } from './strip'
@@ -25,7 +26,7 @@ export function App() {
   if (!now.station || isEnrolling)
     return <Enrol onDone={() => setEnrolling(false)} onBegin={() => setEnrolling(true)} />
 
-  const { station, on, at, floor, entries, holders } = now
+  const { station, on, at, noting, floor, entries, holders } = now
   const person = on && holders.find(({ personId }) => personId === on.personId)
   const dough = at && (floor?.value.doughs.find(({ id }) => id === at.batchId) ?? null)
   const measure = dough?.measures.find(({ id }) => id === at?.measureId)
@@ -42,14 +43,15 @@ export function App() {
     if (isListOpen) return <OutboxList {...shared} onBack={() => setListOpen(false)} />
     if (now.withdrawn) return <Withdrawn entries={entries} onAgain={() => setEnrolling(true)} />
     if (!person) return <Who people={station.people} holders={holders} />
-    if (!at) return <DoughList {...shared} floor={floor} />
-    if (!dough || !measure || !place) return <DoughScreen {...shared} dough={dough} />
     const by = {
       stationId: station.station.id,
       personId: person.personId,
       personName: person.name,
       shiftToken: person.token ?? '',
     }
+    if (noting) return <NoteScreen key={`${noting.batchId} ${by.personId}`} of={noting} by={by} />
+    if (!at) return <DoughList {...shared} floor={floor} />
+    if (!dough || !measure || !place) return <DoughScreen {...shared} dough={dough} />
     const { stands } = place
     const opened = {
       key: `${dough.id} ${measure.id} ${place.piece} ${place.repeat} ${person.personId}`,

@@ -5,6 +5,7 @@ import type { OutboxEntry } from '../outbox/entry'
 import { toRead } from '../outbox/stand-of-place'
 import { shownTime } from '../ui/figures'
 import { Tap } from '../ui/tap'
+import { HandOver } from './hand-over'
 
 type DoughListProps = {
   floor: Kept['floor'] | null
@@ -22,7 +23,7 @@ export function DoughList({ floor, entries, ...clock }: DoughListProps) {
         <p>{words.doughs.notFetched}</p>
       </div>
     )
-  const { doughs } = floor.value
+  const { doughs, notes } = floor.value
   return (
     <div className="narrow">
       <h1>{words.doughs.title}</h1>
@@ -50,6 +51,7 @@ export function DoughList({ floor, entries, ...clock }: DoughListProps) {
           )
         })}
       </ul>
+      <HandOver notes={notes} {...clock} />
       <p className="note">{say(words.doughs.asOf, 'en', { time: shownTime(floor.at, clock) })}</p>
     </div>
   )

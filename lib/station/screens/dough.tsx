@@ -1,5 +1,6 @@
 import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
+import { stationNotes } from '../../words/en/station-notes'
 import type { FloorDough } from '../keep/facts'
 import { forget, remember } from '../keep/tablet'
 import type { OutboxEntry } from '../outbox/entry'
@@ -35,6 +36,9 @@ export function DoughScreen({ dough, entries, locale, timeZone }: DoughProps) {
         <h1>{say(words.dough.title, 'en', { code: dough.code })}</h1>
         {back}
       </div>
+      <Tap look="quiet" onTap={() => void remember('noting', { batchId: dough.id, code: dough.code })}>
+        {stationNotes.write}
+      </Tap>
       <p>
         <b>
           {dough.allergens.length > 0

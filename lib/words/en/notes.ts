@@ -11,7 +11,7 @@ export const notes = {
   writeHintShift: 'Everybody here reads it, so write nothing that tells which dough is which. It stays as it is kept.',
   text: 'Note',
   forNext: 'For the next shift',
-  forNextHint: 'It stands at the top of Shift for a day, until somebody else has read it.',
+  forNextHint: 'It stands at the top of Shift and on the tablets for a day, until somebody else has read it.',
   keep: 'Keep the note',
   kept: 'The note is kept.',
   handOver: 'Left for this shift',

@@ -35,7 +35,10 @@ test('the worker keeps each file, the document, and nothing of the API', () => {
 })
 
 test('of the words only the tablet’s own are in the script, and nothing of the server', () => {
-  expect(sources.filter((source) => source.startsWith('lib/words/en/'))).toEqual(['lib/words/en/station.ts'])
+  expect(sources.filter((source) => source.startsWith('lib/words/en/')).sort()).toEqual([
+    'lib/words/en/station-notes.ts',
+    'lib/words/en/station.ts',
+  ])
   expect(
     sources.filter((source) => /^(app|seed)\/|^lib\/(db|auth|ops|ui)\/|node_modules\/(zod|next|pg)\//.test(source)),
   ).toEqual([])

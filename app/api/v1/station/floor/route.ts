@@ -14,6 +14,7 @@ export async function GET(): Promise<Response> {
   if (!result.ok) return replyRefused(result.refusal, language)
   const words = wordsIn(language)
   return reply(200, {
+    notes: result.value.notes,
     doughs: result.value.doughs.map(({ allergens, measures, ...dough }) => ({
       ...dough,
       allergens: allergens.map((each) => words.stores.allergens[each]),
