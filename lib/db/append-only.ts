@@ -14,6 +14,8 @@ export const appendOnlyTables = [
   'batch_cause',
   'weighing',
   'weighing_lot',
+  'note',
+  'note_reader',
   'found_cause',
   'found_cause_signature',
   'repair',

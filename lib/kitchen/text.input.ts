@@ -32,6 +32,13 @@ export function note(max: number) {
     .refine((text) => !isUnseenInNote.test(text), unreadable)
 }
 
+/** As `note`, with something in it that can be seen. */
+export function visibleNote(max: number) {
+  return note(max)
+    .min(1)
+    .refine((text) => text === '' || isVisible.test(text), unreadable)
+}
+
 /** An e-mail address, in lower case: the name a person signs in with. */
 export const emailAddress = z
   .string()

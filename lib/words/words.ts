@@ -11,6 +11,7 @@ import { importing } from './en/importing'
 import { lots } from './en/lots'
 import { measures } from './en/measures'
 import { mixing } from './en/mixing'
+import { notes } from './en/notes'
 import { people } from './en/people'
 import { planFigures } from './en/plan-figures'
 import { problems } from './en/problems'
@@ -18,6 +19,7 @@ import { refusals } from './en/refusals'
 import { results } from './en/results'
 import { shift } from './en/shift'
 import { station } from './en/station'
+import { stationNotes } from './en/station-notes'
 import { stations } from './en/stations'
 import { stores } from './en/stores'
 import { trials } from './en/trials'
@@ -38,6 +40,7 @@ const english = {
   lots,
   measures,
   mixing,
+  notes,
   people,
   planFigures,
   problems,
@@ -45,6 +48,7 @@ const english = {
   results,
   shift,
   station,
+  stationNotes,
   stations,
   stores,
   trials,

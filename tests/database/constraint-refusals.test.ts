@@ -29,6 +29,7 @@ test('every constraint that a person is told of is in the database by that name'
     invitation_one_open: 'invalid email:already-invited',
     lot_code_once: 'invalid code:lot-code-taken',
     measure_bakery_id_name_key: 'invalid name:name-taken',
+    note_pkey: 'note-clash',
     person_bakery_id_email_key: 'invalid email:email-taken',
     reading_pkey: 'reading-clash',
     reading_place_taken: 'reading-there',

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
+import { listHandOver } from '@/lib/kitchen/notes/list-hand-over'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getShift } from '@/lib/kitchen/shifts/get-shift'
 import { nextState } from '@/lib/kitchen/batches/rules'
@@ -17,6 +18,8 @@ import { wordsIn } from '@/lib/words/words'
 import { KeepCurrent } from '../keep-current'
 import { BakeAgain } from './bake-again'
 import { DayRack, type ShiftBatch } from './day-rack'
+import { HandOver } from './notes/hand-over'
+import { NoteForm } from './notes/note-form'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).shift.title }
@@ -32,9 +35,10 @@ export default async function ShiftPage({
   const allWords = wordsIn(language)
   const { shift: words, desk } = allWords
   const text = words.rack
-  const [{ bakery, recordNumber }, { trials, waiting, underWay, keptAside }] = await Promise.all([
+  const [{ bakery, recordNumber }, { trials, waiting, underWay, keptAside }, { notes }] = await Promise.all([
     ask(getDesk),
     ask(getShift, { after }),
+    ask(listHandOver),
   ])
   const dayLabel = ({ dayNumber: number, day }: { dayNumber: number; day: string | null }) =>
     day === null
@@ -60,6 +64,7 @@ export default async function ShiftPage({
           <FloorLink href="/shift/kept-aside">{say(text.keptAside, language, { count: keptAside })}</FloorLink>
         </div>
       )}
+      <HandOver notes={notes} bakery={bakery} words={allWords} language={language} />
       {trials.count === 0 ? (
         <EmptyState sentence={text.empty} />
       ) : (
@@ -114,6 +119,12 @@ export default async function ShiftPage({
           language={language}
         />
       )}
+      <div className="mt-9 grid gap-4 print:hidden">
+        <NoteForm batchId={null} words={allWords} />
+        <div>
+          <FloorLink href="/shift/notes">{allWords.notes.all}</FloorLink>
+        </div>
+      </div>
       <KeepCurrent seen={recordNumber} words={desk.live} />
     </FloorSheet>
   )

@@ -48,10 +48,11 @@ export type EntryHandler = {
 }
 
 /** Which of these ids are in the book, each with the hash that its sender was answered with. */
-type FindHeld = (from: Db, bakeryId: string, ids: string[]) => Promise<{ id: string; hash: string }[]>
+type FindHeld = (from: Db, bakeryId: string, ids: string[]) => PromiseLike<{ id: string; contentHash: string }[]>
 
 export type EntryVerdict<Row> =
-  | { outcome: 'ready'; row: Row; at: Whereabouts; about: About; note: { [name: string]: Json } }
+  /** Without a dough it cannot be kept aside, which is kept by the dough. */
+  | { outcome: 'ready'; row: Row; at: Whereabouts | null; about: About; note: { [name: string]: Json } }
   | { outcome: 'again'; about: About }
   | { outcome: 'aside'; at: Whereabouts; why: AsideWhy; isAgain: boolean }
 
@@ -74,7 +75,7 @@ type HandlerSpec<Entry extends { id: string }, Facts, Row> = {
 }
 
 type Read<Entry> = { kind: string; entry: Entry; hash: string }
-type Ready<Row> = { row: Row; index: number; at: Whereabouts }
+type Ready<Row> = { row: Row; index: number; at: Whereabouts | null }
 
 /**
  * Makes a handler: each entry is read by its kind's schema and right, all are judged in their order, each with what the
@@ -141,9 +142,10 @@ export function entryHandler<Entry extends { id: string }, Facts, Row>(
         const why = constraint === null ? undefined : spec.whyAside[constraint]
         const refusal =
           (constraint === null ? undefined : refusalOfConstraint(constraint)) ?? new Refusal('entry-not-kept')
-        taken[item.index] = why
-          ? asideOf(spec, actor, now, each, item.at, why, false)
-          : { outcome: 'refused', id: each.entry.id, refusal: plain(refusal) }
+        taken[item.index] =
+          why && item.at
+            ? asideOf(spec, actor, now, each, item.at, why, false)
+            : { outcome: 'refused', id: each.entry.id, refusal: plain(refusal) }
       }
       // The same entry further on in the request fares as the first one did.
       return taken.map((each, index) => {

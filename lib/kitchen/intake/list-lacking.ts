@@ -13,13 +13,14 @@ export const listLacking = query({
   right: 'hold-station',
   async run({ db, actor: { bakeryId }, input: { entries } }) {
     const ids = entries.map(({ id }) => id.toLowerCase())
-    const found = await Promise.all([
+    const [aside, ...kept] = await Promise.all([
+      db.entryToSettle.findMany({ where: { bakeryId, entryId: { in: ids } }, select: { entryId: true, hash: true } }),
       ...entryHandlers.map((handler) => handler.held(db, bakeryId, ids)),
-      db.entryToSettle
-        .findMany({ where: { bakeryId, entryId: { in: ids } }, select: { entryId: true, hash: true } })
-        .then((rows) => rows.map(({ entryId: id, hash }) => ({ id, hash }))),
     ])
-    const held = new Set(found.flat().map(({ id, hash }) => `${id} ${hash}`))
+    const held = new Set([
+      ...aside.map(({ entryId, hash }) => `${entryId} ${hash}`),
+      ...kept.flat().map(({ id, contentHash }) => `${id} ${contentHash}`),
+    ])
     return { lacking: entries.flatMap(({ id, hash }) => (held.has(`${id.toLowerCase()} ${hash}`) ? [] : [id])) }
   },
 })

@@ -56,13 +56,8 @@ export const readingsHandler = entryHandler<ReadingEntry, ReadingFacts, ReadingR
     facts.aside.set(entryId, [...(facts.aside.get(entryId) ?? []), aside])
   },
   keep: keepReadings,
-  async held(from, bakeryId, ids) {
-    const rows = await from.reading.findMany({
-      where: { bakeryId, id: { in: ids } },
-      select: { id: true, contentHash: true },
-    })
-    return rows.map(({ id, contentHash: hash }) => ({ id, hash }))
-  },
+  held: (from, bakeryId, ids) =>
+    from.reading.findMany({ where: { bakeryId, id: { in: ids } }, select: { id: true, contentHash: true } }),
   whyAside: {
     reading_pkey: 'id_taken',
     reading_place_taken: 'place_taken',

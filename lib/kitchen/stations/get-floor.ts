@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { byTurn, unfinishedStates } from '../batches/rules'
 import { mixedBatches } from '../batches/mixed-batches'
 import { dayOfDate } from '../day-of-date'
+import { handOver } from '../notes/hand-over'
 import { query } from '../query'
 import { currentReadings } from '../readings/current-readings'
 import { decidingMeasures } from '../readings/deciding-measures'
@@ -45,12 +46,13 @@ export const getFloor = query({
   name: 'stations.get-floor',
   input: z.strictObject({}),
   right: 'read-shift',
-  async run({ db, actor }) {
+  async run({ db, actor, now }) {
     const { bakeryId } = actor
-    const [bakery, measures, ageOf, trials] = await Promise.all([
+    const [bakery, measures, ageOf, notes, trials] = await Promise.all([
       db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { temperatureUnits: true } }),
       measuresToRead(db, bakeryId),
       agesOfMeasures(db, bakeryId),
+      handOver(db, bakeryId, now),
       db.trial.findMany({
         where: { bakeryId, state: { in: openStates } },
         select: {
@@ -176,6 +178,14 @@ export const getFloor = query({
       next: ofTrials.flatMap(({ next }) => next),
       /** Whether there are trials that no tablet shows. */
       isCut: trials.length > mostTrials,
+      /** What was left for this shift; everybody reads every note. */
+      notes: notes.map(({ id, text, who, takenAt, batch }) => ({
+        id,
+        text,
+        who,
+        at: takenAt.toISOString(),
+        code: batch?.code ?? null,
+      })),
     }
   },
 })

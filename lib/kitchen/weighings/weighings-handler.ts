@@ -35,13 +35,8 @@ export const weighingsHandler = entryHandler<WeighingEntry, WeighingFacts, Weigh
     facts.aside.set(entryId, [...(facts.aside.get(entryId) ?? []), aside])
   },
   keep: keepWeighings,
-  async held(from, bakeryId, ids) {
-    const rows = await from.weighing.findMany({
-      where: { bakeryId, id: { in: ids } },
-      select: { id: true, contentHash: true },
-    })
-    return rows.map(({ id, contentHash: hash }) => ({ id, hash }))
-  },
+  held: (from, bakeryId, ids) =>
+    from.weighing.findMany({ where: { bakeryId, id: { in: ids } }, select: { id: true, contentHash: true } }),
   whyAside: {
     weighing_pkey: 'id_taken',
     weighing_first_once: 'place_taken',

@@ -73,4 +73,6 @@ export type Floor = {
   next: NextDough[]
   /** There are trials that are not among them. */
   isCut: boolean
+  /** What was left for this shift, by whoever is named, of a dough by its code. */
+  notes: { id: string; text: string; who: string; at: string; code: string | null }[]
 }

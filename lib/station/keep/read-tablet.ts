@@ -9,6 +9,7 @@ export type TabletNow = {
   floor: Kept['floor'] | null
   on: Kept['on'] | null
   at: Kept['at'] | null
+  noting: Kept['noting'] | null
   holders: Holder[]
   begun: Kept['begun'] | null
   entries: OutboxEntry[]
@@ -17,12 +18,13 @@ export type TabletNow = {
 
 /** Reads what is on the tablet. */
 export async function readTablet(): Promise<TabletNow> {
-  const [station, withdrawn, floor, on, at, begun, holders, entries, lists] = await Promise.all([
+  const [station, withdrawn, floor, on, at, noting, begun, holders, entries, lists] = await Promise.all([
     recall('station'),
     recall('withdrawn'),
     recall('floor'),
     recall('on'),
     recall('at'),
+    recall('noting'),
     recall('begun'),
     tablet.holders.toArray(),
     tablet.outbox.orderBy('counter').toArray(),
@@ -34,6 +36,7 @@ export async function readTablet(): Promise<TabletNow> {
     floor: floor ?? null,
     on: on ?? null,
     at: at ?? null,
+    noting: noting ?? null,
     begun: begun ?? null,
     holders,
     entries,

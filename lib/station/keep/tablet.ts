@@ -31,6 +31,8 @@ export type Kept = {
   beginning: { id: string; batchId: string; personId: string }
   /** The dough that was begun here last, as the book counts its changes, and when, ms. */
   begun: { batchId: string; personId: string; revision: number; at: number }
+  /** What a note is being written of: a dough, or the shift. */
+  noting: { batchId: string | null; code: string | null }
   /** The last counter that an entry was given. */
   counter: number
 }
@@ -39,7 +41,7 @@ const database = new Dexie('evendough-station', { chromeTransactionDurability: '
 database.version(1).stores({ outbox: 'id, state, counter', holders: 'personId', drafts: 'place', kept: 'name' })
 
 // What was fetched says more since, and is fetched again.
-for (const version of [2, 3, 5]) database.version(version).upgrade((upgrade) => upgrade.table('kept').delete('floor'))
+for (const version of [2, 3]) database.version(version).upgrade((upgrade) => upgrade.table('kept').delete('floor'))
 database.version(4).stores({ lists: 'batchId' })
 
 /** Everything on the tablet. A change is on its disk when its promise is kept, not before. */

@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import type { logNoteInput } from '../../kitchen/notes/log-note.input'
 import type { correctReadingInput } from '../../kitchen/readings/correct-reading.input'
 import type { logReadingInput } from '../../kitchen/readings/log-reading.input'
 import type { logWeighingInput } from '../../kitchen/weighings/log-weighing.input'
@@ -32,4 +33,5 @@ export type KindFacts = {
       was: string | null
     }
   }
+  note: { payload: z.input<typeof logNoteInput>; shown: { code: string | null } }
 }

@@ -1,8 +1,10 @@
+import { noteContentText } from '../../kitchen/notes/note-content.input'
 import { readingContentText } from '../../kitchen/readings/reading-content.input'
 import { weighingContentText } from '../../kitchen/weighings/weighing-content.input'
 import { sayName } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import { stationMixing } from '../../words/en/station-mixing'
+import { stationNotes } from '../../words/en/station-notes'
 import type { EntryKind, EntryOf, OutboxEntry } from '../outbox/entry'
 import { shownValue } from '../ui/figures'
 import { placeName } from '../ui/place-name'
@@ -54,6 +56,13 @@ const kinds: { [Kind in EntryKind]: KindOf<Kind> } = {
     },
     saidToAnybody: ({ shown: { code, line, was } }) =>
       sayName(was === null ? stationMixing.list.written : stationMixing.list.corrected, 'en', { code, line }),
+  },
+  note: {
+    textOf: noteContentText,
+    said: ({ payload: { text }, shown: { code } }) =>
+      code === null
+        ? sayName(stationNotes.row, 'en', { text })
+        : sayName(stationNotes.rowOfDough, 'en', { code, text }),
   },
 }
 

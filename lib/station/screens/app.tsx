@@ -9,6 +9,7 @@ import { DoughScreen } from './dough'
 import { DoughList } from './dough-list'
 import { Enrol } from './enrol'
 import { Idle } from './idle'
+import { NoteScreen } from './note'
 import { OutboxList } from './outbox-list'
 import { ReadingScreen } from './reading'
 import { Strip } from './strip'
@@ -27,7 +28,7 @@ export function App() {
   if (!now.station || isEnrolling)
     return <Enrol onDone={() => setEnrolling(false)} onBegin={() => setEnrolling(true)} />
 
-  const { station, on, at, floor, entries, holders, lists, begun } = now
+  const { station, on, at, noting, floor, entries, holders, lists, begun } = now
   const person = on && holders.find(({ personId }) => personId === on.personId)
   const dough = at && (floor?.value.doughs.find(({ id }) => id === at.batchId) ?? null)
   const measure = dough?.measures.find(({ id }) => id === at?.measureId)
@@ -47,15 +48,16 @@ export function App() {
       )
     if (now.withdrawn) return <Withdrawn entries={entries} onAgain={() => setEnrolling(true)} />
     if (!person) return <Who people={station.people} holders={holders} />
-    const next = floor?.value.next.find(({ id }) => id === at?.batchId)
-    if (next) return <CleanDown dough={next} person={{ id: person.personId, name: person.name }} />
-    if (!at) return <DoughList {...shared} floor={floor} personId={person.personId} />
     const by = {
       stationId: station.station.id,
       personId: person.personId,
       personName: person.name,
       shiftToken: person.token ?? '',
     }
+    if (noting) return <NoteScreen key={`${noting.batchId} ${by.personId}`} of={noting} by={by} />
+    const next = floor?.value.next.find(({ id }) => id === at?.batchId)
+    if (next) return <CleanDown dough={next} person={{ id: person.personId, name: person.name }} />
+    if (!at) return <DoughList {...shared} floor={floor} personId={person.personId} />
     const pinAt = person.pinAt ?? 0
     const correctsAny = station.people.find(({ id }) => id === person.personId)?.correctsAny ?? false
     // The weights are for whoever opened them, also without a network.

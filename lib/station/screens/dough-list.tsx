@@ -8,6 +8,7 @@ import { shownTime } from '../ui/figures'
 import { sayDue } from '../ui/say-due'
 import { Tap } from '../ui/tap'
 import { useNow } from '../ui/use-now'
+import { HandOver } from './hand-over'
 import { NextDoughs } from './next-doughs'
 
 type DoughListProps = {
@@ -28,7 +29,7 @@ export function DoughList({ floor, entries, personId, ...clock }: DoughListProps
         <p>{words.doughs.notFetched}</p>
       </div>
     )
-  const { doughs, next, isCut } = floor.value
+  const { doughs, next, notes, isCut } = floor.value
   return (
     <div className="narrow">
       <h1>{words.doughs.title}</h1>
@@ -64,6 +65,7 @@ export function DoughList({ floor, entries, personId, ...clock }: DoughListProps
         })}
       </ul>
       {isCut && <p className="attention">{words.doughs.cut}</p>}
+      <HandOver notes={notes} {...clock} />
       <p className="note">{say(words.doughs.asOf, 'en', { time: shownTime(floor.at, clock) })}</p>
     </div>
   )

@@ -1,5 +1,6 @@
 import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
+import { stationNotes } from '../../words/en/station-notes'
 import type { FloorDough } from '../keep/facts'
 import { forget, remember, type Kept } from '../keep/tablet'
 import type { KeptList } from '../keep/weigh-facts'
@@ -41,6 +42,9 @@ export function DoughScreen({ dough, kept, begun, personId, entries, locale, tim
         <h1>{say(words.dough.title, 'en', { code: dough.code })}</h1>
         {back}
       </div>
+      <Tap look="quiet" onTap={() => void remember('noting', { batchId: dough.id, code: dough.code })}>
+        {stationNotes.write}
+      </Tap>
       <p>
         <b>
           {dough.allergens.length > 0

@@ -173,6 +173,8 @@ export const audit = {
     'shifts.undo-move': 'took the move of a batch back',
     'shifts.count-pieces': 'counted pieces',
     'weighings.log-weighings': 'wrote what was weighed',
+    'notes.keep-note': 'kept a note',
+    'notes.note-read': 'read a note',
     'repairs.bake-again': 'had a batch baked again',
     'repairs.swap-doughs': 'exchanged the places of two batches',
     'repairs.add-day': 'added a mixing day',

@@ -58,6 +58,7 @@ export const problems = {
   'not-below-most': 'Must be below the most it takes.',
   'lot-code-taken':
     'A lot of this ingredient is in use under this code. If it is another delivery of that lot, end the first one when it is used up.',
+  'dough-or-trial': 'A note is of a dough or of a trial, not of both: the dough says of which trial it is.',
   'lot-not-there': 'There is no such lot under Stores. Receive it there first, or leave it away.',
   'lot-of-other-ingredient': 'Lot {code} is of {ingredient}, and not of what is weighed here.',
   'lot-allergens-unknown':

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { v7 as uuid } from 'uuid'
 import type { Query } from '@/lib/kitchen/query'
+import { keepNote } from '@/lib/kitchen/notes/keep-note'
 import { logReading } from '@/lib/kitchen/readings/log-reading'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
@@ -57,6 +58,8 @@ const asked: Record<string, () => unknown[]> = {
   'decisions.list-decisions': () => [{}],
   'desk.list-waiting': () => [{}],
   'formulas.list-formulas': () => [{}],
+  'notes.list-hand-over': () => [{}],
+  'notes.list-notes': () => [{ batchId: null }, ...trial.batches.map(({ batchId }) => ({ batchId }))],
   'readings.list-kept-aside': () => [{}],
   'shifts.get-shift': () => [{}],
   'stations.get-floor': () => [{}],
@@ -100,6 +103,9 @@ beforeAll(async () => {
       }),
     )
   }
+  valueOf(
+    await keepNote.call(bakery.early.caller, { batchId: trial.batches[1]!.batchId, text: 'Soft.', forNext: true }),
+  )
   const [lost] = trial.batches
   const seen = { batchId: lost!.batchId, seenRevision: 3 }
   valueOf(await moveBatch.call(bakery.early.caller, { ...seen, to: 'lost', why: 'It fell.' }))

@@ -5,6 +5,7 @@ import { decisionsActions, decisionsPages } from './decisions'
 import { resultsActions, resultsPages } from './results'
 import { formulasActions, formulasPages } from './formulas'
 import { importingActions, importingPages } from './importing'
+import { notesActions, notesPages } from './notes'
 import { peopleActions, peoplePages } from './people'
 import { shiftActions, shiftPages } from './shift'
 import { stationActions, stationPages } from './stations'
@@ -18,6 +19,7 @@ export const everyAction: readonly ActionWalk[] = [
   ...formulasActions,
   ...trialsActions,
   ...shiftActions,
+  ...notesActions,
   ...stationActions,
   ...resultsActions,
   ...amendmentsActions,
@@ -31,6 +33,7 @@ export const everyPage: readonly PageWalk[] = [
   ...formulasPages,
   ...trialsPages,
   ...shiftPages,
+  ...notesPages,
   ...resultsPages,
   ...decisionsPages,
   ...importingPages,

@@ -280,7 +280,7 @@ async function withLoss(context: WalkContext): Promise<string> {
 }
 
 export const shiftPages: readonly PageWalk[] = [
-  { route: '/shift', queries: ['shifts.get-shift'], right: 'read-shift', address: withLoss },
+  { route: '/shift', queries: ['shifts.get-shift', 'notes.list-hand-over'], right: 'read-shift', address: withLoss },
   {
     route: '/shift/kept-aside',
     queries: ['readings.list-kept-aside'],
@@ -292,7 +292,7 @@ export const shiftPages: readonly PageWalk[] = [
   },
   {
     route: '/shift/[batchId]',
-    queries: ['shifts.get-batch'],
+    queries: ['shifts.get-batch', 'notes.list-notes'],
     right: 'read-shift',
     address: async (context) => `/shift/${await firstBatch(context, true)}`,
     named: true,

@@ -13,12 +13,14 @@ import { importing } from '@/lib/words/en/importing'
 import { lots } from '@/lib/words/en/lots'
 import { measures } from '@/lib/words/en/measures'
 import { mixing } from '@/lib/words/en/mixing'
+import { notes } from '@/lib/words/en/notes'
 import { people } from '@/lib/words/en/people'
 import { planFigures } from '@/lib/words/en/plan-figures'
 import { problems } from '@/lib/words/en/problems'
 import { refusals } from '@/lib/words/en/refusals'
 import { shift } from '@/lib/words/en/shift'
 import { station } from '@/lib/words/en/station'
+import { stationNotes } from '@/lib/words/en/station-notes'
 import { stations } from '@/lib/words/en/stations'
 import { stores } from '@/lib/words/en/stores'
 import { trials } from '@/lib/words/en/trials'
@@ -38,6 +40,7 @@ const everyEnglish = {
   lots,
   measures,
   mixing,
+  notes,
   people,
   planFigures,
   problems,
@@ -45,6 +48,7 @@ const everyEnglish = {
   results,
   shift,
   station,
+  stationNotes,
   stations,
   stores,
   trials,

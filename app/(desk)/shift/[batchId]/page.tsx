@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { ask } from '@/app/ask'
 import { currentLanguage } from '@/app/language'
 import { isOver as isOverState } from '@/lib/kitchen/batches/rules'
+import { listNotes } from '@/lib/kitchen/notes/list-notes'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
 import { ActionForm } from '@/lib/ui/action-form'
@@ -19,6 +20,7 @@ import { wordsIn } from '@/lib/words/words'
 import { KeepCurrent } from '../../keep-current'
 import { BatchStateWord } from '../batch-state-word'
 import { undo } from './actions'
+import { BatchNotes } from './batch-notes'
 import { Causes } from './causes'
 import { Cautions } from './cautions'
 import { DoughKey } from './dough-key'
@@ -36,20 +38,25 @@ import { TakeOut } from './take-out'
 import { UndoMove } from './undo-move'
 import { Weighed } from './weighed'
 
-type Params = { params: Promise<{ batchId: string }> }
+type Params = {
+  params: Promise<{ batchId: string }>
+  searchParams: Promise<Record<string, string | string[] | undefined>>
+}
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).shift.title }
 }
 
-export default async function BatchPage({ params }: Params) {
+export default async function BatchPage({ params, searchParams }: Params) {
   const language = await currentLanguage()
   const allWords = wordsIn(language)
   const { shift: words, desk } = allWords
   const text = words.batch
-  const [{ bakery, person, recordNumber }, batch] = await Promise.all([
+  const [{ batchId }, { after }] = await Promise.all([params, searchParams])
+  const [{ bakery, person, recordNumber }, batch, notes] = await Promise.all([
     ask(getDesk),
-    params.then((asked) => ask(getBatch, asked)),
+    ask(getBatch, { batchId }),
+    ask(listNotes, { batchId, after }),
   ])
   const isOver = isOverState(batch.state)
   const shared = { batch, bakery, words, language }
@@ -175,6 +182,7 @@ export default async function BatchPage({ params }: Params) {
       {parts}
       {batch.isOpen && isMixed && !isLost ? <PieceCount {...shared} /> : null}
       <Figures {...shared} />
+      <BatchNotes batchId={batch.id} page={notes} bakery={bakery} words={allWords} language={language} />
       <Causes {...shared} />
       <FoundLater {...shared} />
       {batch.isOpen && !isOver ? <TakeOut {...shared} /> : null}
