@@ -88,9 +88,12 @@ describe('a day or a moment that is asked for', () => {
       'dateMixingDaysInput days.0.seen',
       'enterPriceInput holdsFrom',
       'importReadingsInput day',
+      'logNoteInput takenAt',
       'logReadingInput takenAt',
       'logWeighingInput takenAt',
       'previewImportInput look.day',
+      'receiveLotInput bestBefore',
+      'receiveLotInput receivedOn',
       'signOffVersionInput effectiveAt',
     ])
   })
