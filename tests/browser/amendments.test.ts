@@ -4,6 +4,8 @@ import { walkClosed } from '../support/walks/amendments'
 const tablet = { viewport: { width: 1080, height: 810 }, hasTouch: true, locale: 'en-GB' }
 
 test('an amendment goes from the baker to a second person, and both results stand', async ({ as, bakery, app }) => {
+  // The longest way of all that one test goes.
+  test.slow()
   const { trialId } = await walkClosed({ bakery, neighbour: bakery, look: app.look })
   const early = await as(bakery.early, tablet)
   await early.goto(`/trials/${trialId}/result`)

@@ -57,9 +57,9 @@ test('a batch with a note from before is set aside after it was read, and a page
   const page = await as(bakery.early, tablet)
   await page.goto(`/shift/${batchId}`)
   await page.getByText('Something went wrong').click()
-  // Somebody else reads it while this page is open.
-  await read()
   await page.getByLabel('Why is it lost or set aside?').fill('No salt in it')
+  // Somebody else reads it meanwhile; the page waits with that, because a form is begun.
+  await read()
   await page.getByRole('button', { name: 'Set it aside' }).click()
   await expect(page.getByText('It counts: note what happened, go on')).toBeVisible()
 
