@@ -24,7 +24,7 @@ import { Refusal } from '../refusal'
 import { knowsDough } from '../trials/knows-dough'
 import { isFrozen, isOpen } from '../trials/rules'
 import { lotsToWeigh } from '../weighings/lots-to-weigh'
-import { weighingsOfBatch } from '../weighings/weighings-of-batch'
+import { weighingOfBatch, weighingsOfBatch } from '../weighings/weighings-of-batch'
 import { isFoundOutFrom } from './may-be-found-out'
 import { mixingOf } from './mixing-of'
 import { mixedBatches } from '../batches/mixed-batches'
@@ -126,25 +126,7 @@ export const getBatch = query({
           orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
         },
         opened: { where: { personId }, select: { at: true } },
-        weighings: {
-          select: {
-            id: true,
-            stageId: true,
-            ingredientId: true,
-            part: true,
-            how: true,
-            massG: true,
-            takenAt: true,
-            receivedAt: true,
-            supersedesId: true,
-            reason: true,
-            person: { select: { id: true, name: true } },
-            lots: {
-              select: { massG: true, lot: { select: { code: true, bestBefore: true } } },
-              orderBy: { position: 'asc' },
-            },
-          },
-        },
+        weighings: { select: weighingOfBatch },
         madeBy: { where: { kind: 'bake_again' }, select: { batch: { select: { id: true, code: true } } } },
         toSettle: { where: isToSettle, select: { entryId: true } },
         causes: {

@@ -9,6 +9,7 @@ import { knowsDough } from '../trials/knows-dough'
 import { isFrozen, isOpen } from '../trials/rules'
 import { lotsToWeigh } from '../weighings/lots-to-weigh'
 import { weighListOfBatch } from '../weighings/weigh-list-of-batch'
+import { weighingOfBatch } from '../weighings/weighings-of-batch'
 
 /**
  * What one dough weighs, for a tablet: its lines with target, tolerance, scale and what was written, and the bakery's
@@ -41,25 +42,7 @@ export const getWeighList = query({
             },
           },
           opened: { where: { personId }, select: { at: true } },
-          weighings: {
-            select: {
-              id: true,
-              stageId: true,
-              ingredientId: true,
-              part: true,
-              how: true,
-              massG: true,
-              takenAt: true,
-              receivedAt: true,
-              supersedesId: true,
-              reason: true,
-              person: { select: { id: true, name: true } },
-              lots: {
-                select: { massG: true, lot: { select: { code: true, bestBefore: true } } },
-                orderBy: { position: 'asc' },
-              },
-            },
-          },
+          weighings: { select: weighingOfBatch },
         },
       }),
       db.bakery.findUniqueOrThrow({

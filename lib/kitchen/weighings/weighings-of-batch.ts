@@ -8,6 +8,22 @@ import { isPastBestBefore } from '../stores/rules'
 import { isApart, isSameInAll, linesOfPlan, type TrialLine } from './lines-of-plan'
 import type { LotToWeigh } from './lots-to-weigh'
 
+/** What of a weighing is read to be shown. */
+export const weighingOfBatch = {
+  id: true,
+  stageId: true,
+  ingredientId: true,
+  part: true,
+  how: true,
+  massG: true,
+  takenAt: true,
+  receivedAt: true,
+  supersedesId: true,
+  reason: true,
+  person: { select: { id: true, name: true } },
+  lots: { select: { massG: true, lot: { select: { code: true, bestBefore: true } } }, orderBy: { position: 'asc' } },
+} as const
+
 type Entry = {
   id: string
   stageId: string
