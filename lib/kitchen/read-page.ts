@@ -15,7 +15,8 @@ export type Page<Row> = {
 type PageToRead<Row, Key> = ListName & {
   /** The cursor that came with the request, of this list or of any other. */
   after: string | undefined
-  count: number
+  /** How many there are in all: asked only where the first page does not hold them. */
+  count: () => Promise<number>
   /** Shape of the sort key in a cursor. It must tell any two rows apart. */
   key: z.ZodType<Key>
   /** Rows beyond a key, or from the start, in the order of the list. It looks within the bakery only, whatever the key. */
@@ -42,7 +43,6 @@ export async function readPage<Row, Key>({
   read,
   length = pageLength,
 }: PageToRead<Row, Key>): Promise<Page<Row>> {
-  if (count === 0) return { rows: [], count, after: null, isFirst: true }
   const beyond = after === undefined ? null : readCursor({ bakeryId, list }, after, key)
   const found = await read(beyond, length + 1)
   const isFirst = beyond === null || found.length === 0
@@ -51,7 +51,7 @@ export async function readPage<Row, Key>({
   const last = rows.at(-1)
   return {
     rows,
-    count,
+    count: isFirst && ahead.length === rows.length ? rows.length : await count(),
     after: ahead.length > length && last ? writeCursor({ bakeryId, list }, keyOf(last)) : null,
     isFirst,
   }

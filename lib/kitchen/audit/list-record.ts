@@ -28,7 +28,7 @@ export const listRecord = query({
       bakeryId,
       list: 'record',
       after: input.after,
-      count: Number(head.number),
+      count: async () => Number(head.number),
       key: z.tuple([z.int().min(1).max(Number.MAX_SAFE_INTEGER)]),
       read: (beyond, take) => read(beyond ? { lt: beyond[0] } : { lte: head.number }, take),
       keyOf: ({ number }) => [Number(number)],

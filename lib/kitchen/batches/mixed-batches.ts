@@ -10,31 +10,31 @@ export async function mixedBatches(
   bakeryId: string,
   trialId: string,
 ): Promise<(MixedBatch & { code: string })[]> {
-  const [batches, swaps] = await Promise.all([
-    from.batch.findMany({
-      where: { bakeryId, trialId },
-      select: {
-        id: true,
-        code: true,
-        state: true,
-        plannedOrder: true,
-        cleanDownBefore: true,
-        begunAt: true,
-        mixingDay: { select: { number: true } },
-        arm: {
-          select: {
-            position: true,
-            lines: { select: { ingredient: { select: { id: true, allergens: true, allergensCheckedAt: true } } } },
+  const trial = await from.trial.findUnique({
+    where: { bakeryId_id: { bakeryId, id: trialId } },
+    select: {
+      batches: {
+        select: {
+          id: true,
+          code: true,
+          state: true,
+          plannedOrder: true,
+          cleanDownBefore: true,
+          begunAt: true,
+          mixingDay: { select: { number: true } },
+          arm: {
+            select: {
+              position: true,
+              lines: { select: { ingredient: { select: { id: true, allergens: true, allergensCheckedAt: true } } } },
+            },
           },
         },
       },
-    }),
-    from.repair.findMany({
-      where: { bakeryId, trialId, kind: 'swap' },
-      select: { batchId: true, otherBatchId: true },
-      orderBy: { number: 'asc' },
-    }),
-  ])
+      repairs: { where: { kind: 'swap' }, select: { batchId: true, otherBatchId: true }, orderBy: { number: 'asc' } },
+    },
+  })
+  if (!trial) return []
+  const { batches, repairs: swaps } = trial
   const turns = turnsOf(
     batches,
     swaps.map(({ batchId, otherBatchId }) => ({

@@ -30,7 +30,7 @@ export const listDecisions = query({
         bakeryId,
         list: `decisions.${state}`,
         after: input.after,
-        count: await db.decision.count({ where }),
+        count: () => db.decision.count({ where }),
         key: z.tuple([keyParts.number]),
         read: (beyond, take) =>
           db.decision.findMany({

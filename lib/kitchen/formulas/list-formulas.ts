@@ -14,47 +14,46 @@ export const listFormulas = query({
   right: 'read-work',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const [count, inProductionCount, draftCount] = await Promise.all([
-      db.formula.count({ where: { bakeryId } }),
+    const [inProductionCount, draftCount, page] = await Promise.all([
       db.formula.count({
         where: { bakeryId, versions: { some: { signedAt: { not: null }, effectiveAt: { lte: now } } } },
       }),
       db.formulaVersion.count({ where: { bakeryId, signedAt: null, discardedAt: null } }),
-    ])
-    const page = await readPage({
-      bakeryId,
-      list: 'formulas',
-      after: input.after,
-      count,
-      key: z.tuple([keyParts.text, keyParts.id]),
-      read: (beyond, take) =>
-        db.formula.findMany({
-          where: {
-            bakeryId,
-            ...(beyond && { OR: [{ name: { gt: beyond[0] } }, { name: beyond[0], id: { gt: beyond[1] } }] }),
-          },
-          select: {
-            id: true,
-            name: true,
-            versions: {
-              select: {
-                id: true,
-                number: true,
-                signedAt: true,
-                effectiveAt: true,
-                discardedAt: true,
-                contentHash: true,
-                scalingMassG: true,
-                pieces: true,
-              },
-              orderBy: { number: 'desc' },
+      readPage({
+        bakeryId,
+        list: 'formulas',
+        after: input.after,
+        count: () => db.formula.count({ where: { bakeryId } }),
+        key: z.tuple([keyParts.text, keyParts.id]),
+        read: (beyond, take) =>
+          db.formula.findMany({
+            where: {
+              bakeryId,
+              ...(beyond && { OR: [{ name: { gt: beyond[0] } }, { name: beyond[0], id: { gt: beyond[1] } }] }),
             },
-          },
-          orderBy: [{ name: 'asc' }, { id: 'asc' }],
-          take,
-        }),
-      keyOf: ({ name, id }) => [name, id],
-    })
+            select: {
+              id: true,
+              name: true,
+              versions: {
+                select: {
+                  id: true,
+                  number: true,
+                  signedAt: true,
+                  effectiveAt: true,
+                  discardedAt: true,
+                  contentHash: true,
+                  scalingMassG: true,
+                  pieces: true,
+                },
+                orderBy: { number: 'desc' },
+              },
+            },
+            orderBy: [{ name: 'asc' }, { id: 'asc' }],
+            take,
+          }),
+        keyOf: ({ name, id }) => [name, id],
+      }),
+    ])
     const formulas = page.rows.map(({ id, name, versions }) => {
       const standing = inProduction(versions, now)
       return {

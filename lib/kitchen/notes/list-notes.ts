@@ -23,7 +23,7 @@ export const listNotes = query({
       bakeryId,
       list: batchId === null ? 'notes' : `notes.${batchId}`,
       after: input.after,
-      count: await db.note.count({ where }),
+      count: () => db.note.count({ where }),
       length: notesOnPage,
       key: z.tuple([keyParts.time, keyParts.id]),
       read: (beyond, take) =>

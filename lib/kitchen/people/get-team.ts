@@ -22,50 +22,58 @@ export const getTeam = query({
     const { bakeryId } = actor
     const manages = levelOf(actor, 'manage-people') !== 'no'
     const open = { bakeryId, usedAt: null, withdrawnAt: null, endsAt: { gt: now } }
-    const [count, workingCount, invitationCount] = await Promise.all([
-      db.person.count({ where: { bakeryId } }),
+    const [workingCount, people, invitations] = await Promise.all([
       db.person.count({ where: { bakeryId, endedAt: null } }),
-      manages ? db.invitation.count({ where: open }) : 0,
+      readPage({
+        bakeryId,
+        list: 'people',
+        after: input.after,
+        count: () => db.person.count({ where: { bakeryId } }),
+        key: byTime,
+        read: (beyond, take) =>
+          db.person.findMany({
+            where: { bakeryId, ...beyondTime(beyond) },
+            select: {
+              id: true,
+              name: true,
+              role: true,
+              createdAt: true,
+              endedAt: true,
+              email: manages,
+              revision: true,
+            },
+            orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+            take,
+          }),
+        keyOf: ({ createdAt, id }) => [createdAt.toISOString(), id],
+      }),
+      readPage({
+        bakeryId,
+        list: 'invitations',
+        after: input.after,
+        count: () => db.invitation.count({ where: open }),
+        key: byTime,
+        read: async (beyond, take) =>
+          manages
+            ? db.invitation.findMany({
+                where: { ...open, ...beyondTime(beyond) },
+                select: {
+                  id: true,
+                  purpose: true,
+                  name: true,
+                  email: true,
+                  role: true,
+                  endsAt: true,
+                  createdAt: true,
+                  invitedBy: { select: { name: true } },
+                },
+                orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+                take,
+              })
+            : [],
+        keyOf: ({ createdAt, id }) => [createdAt.toISOString(), id],
+      }),
     ])
-    const people = await readPage({
-      bakeryId,
-      list: 'people',
-      after: input.after,
-      count,
-      key: byTime,
-      read: (beyond, take) =>
-        db.person.findMany({
-          where: { bakeryId, ...beyondTime(beyond) },
-          select: { id: true, name: true, role: true, createdAt: true, endedAt: true, email: manages, revision: true },
-          orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
-          take,
-        }),
-      keyOf: ({ createdAt, id }) => [createdAt.toISOString(), id],
-    })
-    const invitations = await readPage({
-      bakeryId,
-      list: 'invitations',
-      after: input.after,
-      count: invitationCount,
-      key: byTime,
-      read: (beyond, take) =>
-        db.invitation.findMany({
-          where: { ...open, ...beyondTime(beyond) },
-          select: {
-            id: true,
-            purpose: true,
-            name: true,
-            email: true,
-            role: true,
-            endsAt: true,
-            createdAt: true,
-            invitedBy: { select: { name: true } },
-          },
-          orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
-          take,
-        }),
-      keyOf: ({ createdAt, id }) => [createdAt.toISOString(), id],
-    })
     return {
       people: {
         ...people,

@@ -37,7 +37,7 @@ export const listKeptAside = query({
       bakeryId,
       list: 'kept-aside',
       after: input.after,
-      count: await db.entryToSettle.count({ where: open }),
+      count: () => db.entryToSettle.count({ where: open }),
       length: entriesOnPage,
       key: z.tuple([keyParts.time, keyParts.id, keyParts.text]),
       read: (beyond, take) =>

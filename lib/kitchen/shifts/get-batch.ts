@@ -14,7 +14,7 @@ import { dueByAge, offAge } from '../readings/due-by-age.input'
 import { gapsOfBatch } from '../readings/gaps-of-batch'
 import { loadRangeFacts } from '../readings/load-range-facts'
 import { loafFigures } from '../readings/loaf-figures'
-import { agesOfMeasures, everyMeasure } from '../readings/measures-to-read'
+import { everyMeasureAndAge, inUse } from '../readings/measures-to-read'
 import { plausibleRange } from '../readings/plausible-range'
 import { piecesToRead } from '../readings/pieces-to-read'
 import { isOutside, rangeOfReading, type JudgedReading } from '../readings/range-of-reading'
@@ -146,20 +146,20 @@ export const getBatch = query({
         },
       },
     })
-    const [batch, everyOne, ageOf, { timeZone }] = await Promise.all([
+    const [batch, { measures: everyOne, ageOf }, { timeZone }] = await Promise.all([
       read,
-      everyMeasure(db, bakeryId),
-      agesOfMeasures(db, bakeryId),
+      everyMeasureAndAge(db, bakeryId),
       db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true } }),
     ])
-    const measures = everyOne.filter(({ endedAt }) => endedAt === null)
+    const measures = inUse(everyOne)
     // Before its plan is approved a batch is a thought, and the floor knows nothing of it.
     if (!batch || !isFrozen(batch.trial.state)) throw new Refusal('not-found')
     const firstReadAt = firstDecidingOf(batch.readings, everyOne, batch.trial.measureId)
     const [ranges, ofTrial, lots, people, losses] = await Promise.all([
       loadRangeFacts(db, bakeryId, batch.trialId, measures),
       mixedBatches(db, bakeryId, batch.trialId),
-      lotsToWeigh(db, bakeryId, batch.trial, dayInZone(now, timeZone)),
+      // Where nothing is written any more, nothing is offered to be taken from.
+      isOpen(batch.trial.state) ? lotsToWeigh(db, bakeryId, batch.trial, dayInZone(now, timeZone)) : new Map(),
       // Asked for only where somebody has still to sign.
       batch.found.some(({ signature }) => signature === null)
         ? db.person.findMany({ where: { bakeryId, endedAt: null }, select: { id: true } })

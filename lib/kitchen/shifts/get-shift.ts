@@ -10,7 +10,7 @@ import { isToSettle } from '../readings/is-to-settle'
 import { currentReadings } from '../readings/current-readings'
 import { dueByAge } from '../readings/due-by-age.input'
 import { gapsOfBatch } from '../readings/gaps-of-batch'
-import { agesOfMeasures, measuresToRead } from '../readings/measures-to-read'
+import { everyMeasureAndAge, inUse } from '../readings/measures-to-read'
 import { readingsForGaps } from '../readings/readings-for-gaps'
 import { readPage } from '../read-page'
 import { openStates } from '../trials/rules'
@@ -35,54 +35,53 @@ export const getShift = query({
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
     const open = { bakeryId, state: { in: openStates } }
-    const [measures, ageOf, states, count, keptAside] = await Promise.all([
-      measuresToRead(db, bakeryId),
-      agesOfMeasures(db, bakeryId),
+    const [{ measures: everyOne, ageOf }, states, keptAside, page] = await Promise.all([
+      everyMeasureAndAge(db, bakeryId),
       db.batch.groupBy({ by: ['state'], where: { bakeryId, trial: open }, _count: true }),
-      db.trial.count({ where: open }),
       levelOf(actor, 'settle-entries') === 'yes' ? db.entryToSettle.count({ where: { bakeryId, ...isToSettle } }) : 0,
+      readPage({
+        bakeryId,
+        list: 'shift',
+        after: input.after,
+        count: () => db.trial.count({ where: open }),
+        length: trialsOnPage,
+        key: z.tuple([keyParts.number]),
+        read: (beyond, take) =>
+          db.trial.findMany({
+            where: { ...open, ...(beyond && { number: { gt: beyond[0] } }) },
+            select: {
+              id: true,
+              number: true,
+              state: true,
+              measureId: true,
+              piecesPerBatch: true,
+              formula: { select: { name: true } },
+              batches: {
+                select: {
+                  id: true,
+                  code: true,
+                  kind: true,
+                  state: true,
+                  stateWhy: true,
+                  plannedOrder: true,
+                  piecesMade: true,
+                  begunAt: true,
+                  bakedAt: true,
+                  doneAt: true,
+                  mixingDay: { select: { number: true, day: true } },
+                },
+              },
+              readings: { select: readingsForGaps },
+            },
+            orderBy: { number: 'asc' },
+            take,
+          }),
+        keyOf: ({ number }) => [number],
+      }),
     ])
+    const measures = inUse(everyOne)
     const batchesIn = (...wanted: BatchState[]) =>
       states.reduce((sum, { state, _count }) => sum + (wanted.includes(state) ? _count : 0), 0)
-    const page = await readPage({
-      bakeryId,
-      list: 'shift',
-      after: input.after,
-      count,
-      length: trialsOnPage,
-      key: z.tuple([keyParts.number]),
-      read: (beyond, take) =>
-        db.trial.findMany({
-          where: { ...open, ...(beyond && { number: { gt: beyond[0] } }) },
-          select: {
-            id: true,
-            number: true,
-            state: true,
-            measureId: true,
-            piecesPerBatch: true,
-            formula: { select: { name: true } },
-            batches: {
-              select: {
-                id: true,
-                code: true,
-                kind: true,
-                state: true,
-                stateWhy: true,
-                plannedOrder: true,
-                piecesMade: true,
-                begunAt: true,
-                bakedAt: true,
-                doneAt: true,
-                mixingDay: { select: { number: true, day: true } },
-              },
-            },
-            readings: { select: readingsForGaps },
-          },
-          orderBy: { number: 'asc' },
-          take,
-        }),
-      keyOf: ({ number }) => [number],
-    })
     const trials = await Promise.all(
       page.rows.map(async ({ batches, readings, ...trial }) => {
         const mixed = await mixedBatches(db, bakeryId, trial.id)

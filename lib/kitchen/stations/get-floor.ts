@@ -9,7 +9,7 @@ import { currentReadings } from '../readings/current-readings'
 import { decidingMeasures } from '../readings/deciding-measures'
 import { fromBaseUnit } from '../readings/from-base-unit'
 import { loadRangeFacts } from '../readings/load-range-facts'
-import { agesOfMeasures, measuresToRead } from '../readings/measures-to-read'
+import { everyMeasureAndAge, inUse } from '../readings/measures-to-read'
 import { piecesToRead } from '../readings/pieces-to-read'
 import { plausibleRange } from '../readings/plausible-range'
 import { levelOfPiece } from '../readings/rules'
@@ -48,10 +48,9 @@ export const getFloor = query({
   right: 'read-shift',
   async run({ db, actor, now }) {
     const { bakeryId } = actor
-    const [bakery, measures, ageOf, notes, trials] = await Promise.all([
+    const [bakery, { measures: everyOne, ageOf }, notes, trials] = await Promise.all([
       db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { temperatureUnits: true } }),
-      measuresToRead(db, bakeryId),
-      agesOfMeasures(db, bakeryId),
+      everyMeasureAndAge(db, bakeryId),
       handOver(db, bakeryId, now),
       db.trial.findMany({
         where: { bakeryId, state: { in: openStates } },
@@ -95,6 +94,7 @@ export const getFloor = query({
         take: mostTrials + 1,
       }),
     ])
+    const measures = inUse(everyOne)
     const read = measures.filter(({ derivation }) => derivation === null)
     const ofTrials = await Promise.all(
       trials

@@ -17,40 +17,39 @@ export const listStations = query({
   right: 'manage-stations',
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
-    const [count, people] = await Promise.all([
-      db.station.count({ where: { bakeryId } }),
+    const [people, stations] = await Promise.all([
       db.person.findMany({
         where: { bakeryId, endedAt: null },
         select: { id: true, name: true, pin: { select: { setAt: true } } },
         orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
       }),
+      readPage({
+        bakeryId,
+        list: 'stations',
+        after: input.after,
+        count: () => db.station.count({ where: { bakeryId } }),
+        key: byTime,
+        read: (beyond, take) =>
+          db.station.findMany({
+            where: { bakeryId, ...beyondTime(beyond) },
+            select: {
+              id: true,
+              name: true,
+              madeAt: true,
+              codeEndsAt: true,
+              enrolledAt: true,
+              lastSeenAt: true,
+              withdrawnAt: true,
+              ownerToldAt: true,
+              madeBy: { select: { name: true } },
+              withdrawnBy: { select: { name: true } },
+            },
+            orderBy: [{ madeAt: 'desc' }, { id: 'desc' }],
+            take,
+          }),
+        keyOf: ({ madeAt, id }) => [madeAt.toISOString(), id],
+      }),
     ])
-    const stations = await readPage({
-      bakeryId,
-      list: 'stations',
-      after: input.after,
-      count,
-      key: byTime,
-      read: (beyond, take) =>
-        db.station.findMany({
-          where: { bakeryId, ...beyondTime(beyond) },
-          select: {
-            id: true,
-            name: true,
-            madeAt: true,
-            codeEndsAt: true,
-            enrolledAt: true,
-            lastSeenAt: true,
-            withdrawnAt: true,
-            ownerToldAt: true,
-            madeBy: { select: { name: true } },
-            withdrawnBy: { select: { name: true } },
-          },
-          orderBy: [{ madeAt: 'desc' }, { id: 'desc' }],
-          take,
-        }),
-      keyOf: ({ madeAt, id }) => [madeAt.toISOString(), id],
-    })
     const isOwner = levelOf(actor, 'change-settings') === 'yes'
     return {
       stations: {

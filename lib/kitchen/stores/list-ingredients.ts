@@ -33,7 +33,7 @@ export const listIngredients = query({
         bakeryId,
         list: `ingredients.${list}`,
         after: input.after,
-        count: await db.ingredient.count({ where }),
+        count: () => db.ingredient.count({ where }),
         key: z.tuple([z.enum(kinds), keyParts.text, keyParts.id]),
         read: (beyond, take) =>
           db.ingredient.findMany({

@@ -36,7 +36,7 @@ export const listLots = query({
         bakeryId,
         list: `lots.${list}.${ingredientId}`,
         after: cursor,
-        count: await db.lot.count({ where }),
+        count: () => db.lot.count({ where }),
         key: z.tuple([calendarDay, keyParts.id]),
         read: (beyond, take) =>
           db.lot.findMany({

@@ -256,13 +256,19 @@ describe('over its pages', () => {
       expect(await list(after)).toEqual(first)
   })
 
-  it('takes no more statements for a full page than for one entry', async () => {
+  it('takes no more statements for a full page than for one entry, and one that counts where there are more', async () => {
     await putAside(1)
     const { statements: one } = await statementsOf(() => list())
-    await putAside(40)
-    const { statements: full } = await statementsOf(() => list())
+    expect(one).toBeGreaterThan(4)
+    // What it sends first is late as well by now.
+    await putAside(18)
+    const { statements: full, answer } = await statementsOf(() => list())
+    expect(answer.rows).toHaveLength(20)
     expect(full).toBe(one)
-    expect(full).toBeGreaterThan(4)
+    await putAside(20)
+    const { statements: more, answer: first } = await statementsOf(() => list())
+    expect(first.count).toBe(41)
+    expect(more).toBe(one + 1)
   })
 })
 
