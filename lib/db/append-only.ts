@@ -16,6 +16,8 @@ export const appendOnlyTables = [
   'weighing_lot',
   'note',
   'note_reader',
+  'paper_sheet',
+  'sheet_reading',
   'found_cause',
   'found_cause_signature',
   'repair',

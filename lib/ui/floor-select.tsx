@@ -12,17 +12,18 @@ export type FloorSelectProps = {
   /** The line that stands there until something is chosen; it sends an empty text. */
   emptyLabel: string
   options: readonly { value: string; label: string }[]
+  defaultValue?: string
 }
 
 /** One of several, on the floor, in the form around it. */
-export function FloorSelect({ name, label, hint, emptyLabel, options }: FloorSelectProps) {
+export function FloorSelect({ name, label, hint, emptyLabel, options, defaultValue }: FloorSelectProps) {
   const { id, typed, error } = useFormField(name, label)
   return (
     <FieldFrame id={id} label={label} hint={hint} error={error}>
       <select
         id={id}
         name={name}
-        defaultValue={typed ?? ''}
+        defaultValue={typed ?? defaultValue ?? ''}
         aria-invalid={error ? true : undefined}
         aria-describedby={describedBy(id, hint, error)}
         className={floorControlClass('line')}

@@ -12,6 +12,7 @@ import { lots } from './en/lots'
 import { measures } from './en/measures'
 import { mixing } from './en/mixing'
 import { notes } from './en/notes'
+import { paper } from './en/paper'
 import { people } from './en/people'
 import { planFigures } from './en/plan-figures'
 import { problems } from './en/problems'
@@ -41,6 +42,7 @@ const english = {
   measures,
   mixing,
   notes,
+  paper,
   people,
   planFigures,
   problems,

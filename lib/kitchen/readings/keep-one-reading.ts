@@ -16,13 +16,14 @@ import type { ReadingEntry } from './reading-content.input'
  */
 export async function keepOneReading(tx: Tx, actor: ActorOf<'log-reading'>, now: Date, entry: ReadingEntry) {
   const verdict = judgeReading(entry, await loadReadingFacts(tx, actor.bakeryId, [entry]), { actor, now })
-  if (verdict.outcome === 'aside') throw await refusalOf(tx, actor.bakeryId, entry, verdict)
+  if (verdict.outcome === 'aside') throw await refusalOfAside(tx, actor.bakeryId, entry, verdict)
   if (verdict.outcome === 'ready') await keepReadings(tx, [verdict.row])
   const value: ReadingAnswer = verdict.answer
   return { value, note: verdict.outcome === 'ready' ? verdict.note : null }
 }
 
-async function refusalOf(
+/** What somebody who is there is told where an entry from outside would be kept aside. */
+export async function refusalOfAside(
   tx: Tx,
   bakeryId: string,
   entry: ReadingEntry,

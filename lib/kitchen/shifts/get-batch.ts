@@ -122,6 +122,7 @@ export const getBatch = query({
             supersedesId: true,
             reason: true,
             person: { select: { id: true, name: true } },
+            fromSheet: { select: { sheet: { select: { writtenBy: { select: { name: true } } } } } },
           },
           orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
         },
@@ -309,11 +310,13 @@ export const getBatch = query({
               readings: current,
               toSettle: toSettle.length,
             }),
-      readings: readings.map((reading) => ({
+      readings: readings.map(({ fromSheet, ...reading }) => ({
         ...reading,
+        /** Who wrote it on paper, from which somebody put it into the book later; null where it came by itself. */
+        paperBy: fromSheet?.sheet.writtenBy.name ?? null,
         outside: outsideOf(reading, measures),
-        /** What is odd about the time that the device said. */
-        oddTime: oddTime({ ...reading, begunAt: batch.begunAt }),
+        /** What is odd about the time that the device said; a dough that was begun on paper was begun here later. */
+        oddTime: fromSheet ? null : oddTime({ ...reading, begunAt: batch.begunAt }),
         /** Whether it was taken at another age of the loaf than its measure says. */
         offAge: offAge(ageOf(reading.measureId), batch.bakedAt?.getTime() ?? null, reading.takenAt.getTime()),
         holds: holds.has(reading.id),

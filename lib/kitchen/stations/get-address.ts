@@ -4,6 +4,7 @@ import { linkTo } from '../../auth/link-to'
 import { query } from '../query'
 import { frontFacts } from './front-facts'
 import { qrCode } from './qr-code'
+import { stationOrigin } from './station-origin'
 
 /**
  * How a tablet comes in: by the https front of this install, by a proxy before it, or not at all. It is the same for
@@ -24,10 +25,10 @@ export const getAddress = query({
         trust: front.trustAddresses.map((address) => ({ address, code: qrCode(address) })),
       }
     }
-    const address = new URL(linkTo('/')).origin
-    return address.startsWith('https:')
-      ? { way: 'proxy' as const, ...opened(address) }
-      : { way: 'none' as const, address }
+    const origin = stationOrigin()
+    return origin === null
+      ? { way: 'none' as const, address: new URL(linkTo('/')).origin }
+      : { way: 'proxy' as const, ...opened(origin) }
   },
 })
 

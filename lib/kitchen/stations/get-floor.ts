@@ -11,30 +11,18 @@ import { fromBaseUnit } from '../readings/from-base-unit'
 import { loadRangeFacts } from '../readings/load-range-facts'
 import { everyMeasureAndAge, inUse } from '../readings/measures-to-read'
 import { piecesToRead } from '../readings/pieces-to-read'
+import { piecesOf, repeatsAt } from '../readings/repeats-at'
+import { unitToEnter } from '../readings/unit-to-enter'
 import { plausibleRange } from '../readings/plausible-range'
 import { levelOfPiece } from '../readings/rules'
 import { toBaseUnit } from '../readings/to-base-unit'
-import { takesRepeat } from '../readings/takes-repeat.input'
 import { sureOf } from '../sure-of'
 import { openStates } from '../trials/rules'
-import { cautionsOfDough, ingredientForCautions } from './cautions-of-dough'
+import { cautionsOfDough, ingredientForCautions } from '../trials/cautions-of-dough'
 import { nextDough } from './next-dough'
 
 /** A tablet shows what is baked now; of more trials than this at once it says that there are more. */
 const mostTrials = 20
-
-type Reading = {
-  id: string
-  measureId: string
-  piece: number | null
-  repeat: number
-  value: number
-  valueEntered: string
-  unitEntered: string
-  takenAt: Date
-  receivedAt: Date
-  person: { id: string; name: string }
-}
 
 /**
  * What a tablet reads: the doughs that are under way or baked, by their codes, with their allergens, every place that
@@ -146,7 +134,7 @@ export const getFloor = query({
                     ...ageOf(measure.id),
                     /** Without it the dough is not read whole. */
                     isWanted: deciding.has(measure.id) || (measure.code !== null && measure.level === 'batch'),
-                    places: (measure.level === 'batch' ? [null] : numbersTo(pieces)).flatMap((piece) =>
+                    places: piecesOf(measure, pieces).flatMap((piece) =>
                       repeatsAt(
                         own.filter((each) => each.piece === piece),
                         measure,
@@ -190,12 +178,6 @@ export const getFloor = query({
   },
 })
 
-/** The unit that a tablet asks in: a clock on the wall shows minutes, and a thermometer what the bakery uses. */
-function unitToEnter(baseUnit: string, temperatures: 'celsius' | 'fahrenheit'): string {
-  if (baseUnit === 's') return 'min'
-  return baseUnit === '°C' && temperatures === 'fahrenheit' ? '°F' : baseUnit
-}
-
 function inUnit(value: number, unit: string, baseUnit: string): number {
   return sureOf(fromBaseUnit({ value, unit, baseUnit }), 'a unit of the measure')
 }
@@ -204,21 +186,4 @@ function inUnit(value: number, unit: string, baseUnit: string): number {
 function lineToBase(unit: string, baseUnit: string): { times: number; plus: number } {
   const at = (number: string) => sureOf(toBaseUnit({ number, unit, baseUnit }), 'a unit of the measure')
   return { times: at('1') - at('0'), plus: at('0') }
-}
-
-/** The readings of one thing that are there or wanted; a further one where two disagree. */
-function repeatsAt(
-  readings: readonly Reading[],
-  measure: { repeats: number; repeatLimit: number | null },
-): { repeat: number; reading: Reading | null }[] {
-  const last = Math.max(0, ...readings.map(({ repeat }) => repeat))
-  const isFurther = last >= measure.repeats && takesRepeat(last + 1, measure, readings)
-  return numbersTo(Math.max(measure.repeats, isFurther ? last + 1 : last)).map((repeat) => ({
-    repeat,
-    reading: readings.find((each) => each.repeat === repeat) ?? null,
-  }))
-}
-
-function numbersTo(count: number): number[] {
-  return Array.from({ length: count }, (_, at) => at + 1)
 }

@@ -2,7 +2,7 @@ import 'server-only'
 import type { MixedBatch } from '../batches/rules'
 import { needsCleanDown, nextToBegin } from '../batches/rules'
 import { dayOfDate } from '../day-of-date'
-import { cautionsOfDough } from './cautions-of-dough'
+import { cautionsOfDough } from '../trials/cautions-of-dough'
 
 type Waiting = {
   id: string

@@ -1,12 +1,12 @@
 import 'server-only'
 import { v7 as uuid } from 'uuid'
-import type { ActorOf } from '../../auth/rights'
 import type { Tx } from '../../db/client'
 import type { AsideWhy } from '../../db/generated/enums'
 import { formatDateTime } from '../../words/format/date'
 import { command } from '../command'
+import { judgeEach } from '../judge-each'
 import { Refusal, type Problem } from '../refusal'
-import { judgeWeighing, type WeighingVerdict } from './judge-weighing'
+import { judgeWeighing } from './judge-weighing'
 import { keepWeighings } from './keep-weighings'
 import { loadWeighingFacts } from './load-weighing-facts'
 import type { WeighingEntry } from './log-weighing.input'
@@ -52,7 +52,17 @@ export const logWeighings = command({
       actor.bakeryId,
       entries.map(({ entry }) => entry),
     )
-    const ready = await judgeAll(tx, actor, now, entries, facts)
+    const ready = await judgeEach(
+      entries,
+      async ({ entry }) => {
+        const verdict = judgeWeighing(entry, facts, { actor, now })
+        if (verdict.outcome === 'aside') throw await refusalOf(tx, actor.bakeryId, entry, facts, verdict.why)
+        if (verdict.outcome !== 'ready') throw new Error('an id that was made just now was there already')
+        noteWeighing(facts, verdict.row)
+        return verdict
+      },
+      (problem, { at }) => atLine(problem, at),
+    )
     await keepWeighings(
       tx,
       ready.map(({ row }) => row),
@@ -63,42 +73,6 @@ export const logWeighings = command({
     }
   },
 })
-
-/** Judges every line, so that all faults are told at once, each at its own field. */
-async function judgeAll(
-  tx: Tx,
-  actor: ActorOf<'log-reading'>,
-  now: Date,
-  entries: readonly { at: number; entry: WeighingEntry }[],
-  facts: WeighingFacts,
-): Promise<Extract<WeighingVerdict, { outcome: 'ready' }>[]> {
-  const ready: Extract<WeighingVerdict, { outcome: 'ready' }>[] = []
-  const faults: Refusal[] = []
-  for (const { at, entry } of entries) {
-    try {
-      const verdict = judgeWeighing(entry, facts, { actor, now })
-      if (verdict.outcome === 'aside') throw await refusalOf(tx, actor.bakeryId, entry, facts, verdict.why)
-      if (verdict.outcome !== 'ready') throw new Error('an id that was made just now was there already')
-      noteWeighing(facts, verdict.row)
-      ready.push(verdict)
-    } catch (error) {
-      if (!(error instanceof Refusal) || error.problems.length === 0) throw error
-      faults.push(
-        new Refusal(
-          error.code,
-          error.facts,
-          error.problems.map((problem) => atLine(problem, at)),
-        ),
-      )
-    }
-  }
-  const [first] = faults
-  if (!first) return ready
-  const problems = new Map(faults.flatMap((fault) => fault.problems).map((problem) => [problem.path, problem]))
-  throw new Refusal(faults.find(({ code }) => code !== first.code) ? 'invalid' : first.code, first.facts, [
-    ...problems.values(),
-  ])
-}
 
 /** What the whole form has is wrong there, and not at a line. */
 function atLine(problem: Problem, at: number): Problem {

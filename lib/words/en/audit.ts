@@ -172,6 +172,7 @@ export const audit = {
     'shifts.sign-found-cause': 'signed what was found later, which set a batch aside',
     'shifts.undo-move': 'took the move of a batch back',
     'shifts.count-pieces': 'counted pieces',
+    'readings.key-in-sheet': 'put readings from paper into the book',
     'weighings.log-weighings': 'wrote what was weighed',
     'notes.keep-note': 'kept a note',
     'notes.note-read': 'read a note',

@@ -138,6 +138,8 @@ export const problems = {
   'row-too-many-pieces': 'There are more rows than the {max} pieces that are read of it in a dough.',
   'row-time': 'Write the time as 2026-03-02 04:30 or 02.03.2026 04:30, or the day alone.',
   'row-in-the-future': 'This time is a day or more ahead.',
+  'written-ahead': 'This time is still to come.',
+  'reading-there': 'There is a reading in this place already. Correct that one at the batch.',
   'row-before-the-trial': 'This time is before the trial was there.',
   'row-good-differs': 'Another line says that {good} pieces of this dough were good.',
   'row-decimal-mark':

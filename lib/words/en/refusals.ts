@@ -103,6 +103,7 @@ export const refusals = {
   'weighing-only-left':
     'A weighing that came too late is left aside. Whoever weighed writes at the batch what was wrong there, and why.',
   'nothing-weighed': 'Nothing is written yet. Say of at least one line what went in.',
+  'nothing-on-sheet': 'Nothing is written yet. Key in at least one value.',
   'line-not-in-plan': 'The plan of this trial has no such line, so nothing was kept.',
   'odd-weighing':
     'Not kept yet: that is far from what any dough of this trial has of it. Was it grams or kilograms? Look again. If it is right, confirm it.',

@@ -60,15 +60,17 @@ const asked: Record<string, () => unknown[]> = {
   'formulas.list-formulas': () => [{}],
   'notes.list-hand-over': () => [{}],
   'notes.list-notes': () => [{ batchId: null }, ...trial.batches.map(({ batchId }) => ({ batchId }))],
+  'readings.get-sheet': () => trial.batches.map(({ batchId }) => ({ batchId })),
   'readings.list-kept-aside': () => [{}],
   'shifts.get-shift': () => [{}],
   'stations.get-floor': () => [{}],
+  'stations.get-slips': () => trial.batches.map(({ batchId }) => ({ batchId })),
   'stations.get-weigh-list': () => trial.batches.map(({ batchId }) => ({ batchId })),
   'trials.list-trials': () => [{}],
 }
 /** Of people, of how tablets come in and what they hold, of what lies in the stores, and of sums that are typed in. */
 const knowNoTrial =
-  /^(people|stores|calculators|jobs)\.|^stations\.(?!get-floor$|get-weigh-list$)|^intake\.list-lacking$|^formulas\.compare-versions$|^decisions\.get-decision$/
+  /^(people|stores|calculators|jobs)\.|^stations\.(?!get-floor$|get-slips$|get-weigh-list$)|^intake\.list-lacking$|^formulas\.compare-versions$|^decisions\.get-decision$/
 
 beforeAll(async () => {
   database = await freshDatabase()

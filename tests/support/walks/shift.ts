@@ -257,6 +257,25 @@ export const shiftActions: readonly ActionWalk[] = [
     },
   },
   {
+    action: 'app/(desk)/shift/[batchId]/paper/actions.ts#keyIn',
+    command: 'readings.key-in-sheet',
+    right: 'log-reading',
+    async aim(context) {
+      const { batchId, measureId, repeat, unit } = await walkReading(context)
+      return {
+        page: `/shift/${batchId}/paper`,
+        bound: [batchId, 'UTC', [{ measureId, piece: null, factorLevel: null, repeat, unit }]],
+        fields: {
+          writtenById: context.bakery.late.personId,
+          writtenAt: new Date().toISOString().slice(0, 10),
+          time: '00:00',
+          'lines.0.value': '26.4',
+        },
+        happened: () => isNow(context, batchId, 'id IN (SELECT batch_id FROM paper_sheet)'),
+      }
+    },
+  },
+  {
     action: 'app/(desk)/shift/kept-aside/actions.ts#settle',
     command: 'readings.settle-entry',
     right: 'settle-entries',
@@ -295,6 +314,20 @@ export const shiftPages: readonly PageWalk[] = [
     queries: ['shifts.get-batch', 'notes.list-notes'],
     right: 'read-shift',
     address: async (context) => `/shift/${await firstBatch(context, true)}`,
+    named: true,
+  },
+  {
+    route: '/shift/[batchId]/paper',
+    queries: ['readings.get-sheet'],
+    right: 'read-shift',
+    address: async (context) => `/shift/${await firstBatch(context, true)}/paper`,
+    named: true,
+  },
+  {
+    route: '/shift/[batchId]/slips',
+    queries: ['stations.get-slips'],
+    right: 'read-shift',
+    address: async (context) => `/shift/${await firstBatch(context)}/slips`,
     named: true,
   },
 ]

@@ -14,6 +14,7 @@ import { lots } from '@/lib/words/en/lots'
 import { measures } from '@/lib/words/en/measures'
 import { mixing } from '@/lib/words/en/mixing'
 import { notes } from '@/lib/words/en/notes'
+import { paper } from '@/lib/words/en/paper'
 import { people } from '@/lib/words/en/people'
 import { planFigures } from '@/lib/words/en/plan-figures'
 import { problems } from '@/lib/words/en/problems'
@@ -41,6 +42,7 @@ const everyEnglish = {
   measures,
   mixing,
   notes,
+  paper,
   people,
   planFigures,
   problems,

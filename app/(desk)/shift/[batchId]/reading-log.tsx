@@ -14,6 +14,7 @@ import type { BatchPart } from './batch-view'
 /** Every reading as it was entered, corrected ones beside what took their place. */
 export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
   const { log: text, readings: readingWords } = words
+  const { paper } = wordsIn(language)
   if (batch.readings.length === 0) return null
   const names = new Map(batch.measures.map((measure) => [measure.id, measureName(measure, wordsIn(language))]))
   const oddOf = (measureId: string, { least, most }: { least: number; most: number }) => {
@@ -42,6 +43,7 @@ export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
             ({
               id,
               takenAt,
+              receivedAt,
               person,
               measureId,
               piece,
@@ -53,6 +55,7 @@ export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
               outside,
               oddTime,
               offAge,
+              paperBy,
             }) => (
               <tr key={id}>
                 <Cell whole>{formatDateTime(takenAt, bakery)}</Cell>
@@ -65,6 +68,15 @@ export function ReadingLog({ batch, bakery, words, language }: BatchPart) {
                 <Cell>
                   <Lines
                     texts={[
+                      ...(paperBy === null
+                        ? []
+                        : [
+                            say(paper.fromPaper, language, {
+                              who: paperBy,
+                              keyed: person.name,
+                              at: formatDateTime(receivedAt, bakery),
+                            }),
+                          ]),
                       ...(reason ? [say(text.reason, language, { reason })] : []),
                       ...(outside ? [oddOf(measureId, outside)] : []),
                       ...(oddTime ? [text.oddTimes[oddTime]] : []),
