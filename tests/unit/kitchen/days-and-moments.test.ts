@@ -90,6 +90,7 @@ describe('a day or a moment that is asked for', () => {
       'importReadingsInput day',
       'logNoteInput takenAt',
       'logReadingInput takenAt',
+      'logStepInput takenAt',
       'logWeighingInput takenAt',
       'previewImportInput look.day',
       'receiveLotInput bestBefore',
