@@ -1,19 +1,14 @@
 import { z } from 'zod'
 import { instant, line } from '../text.input'
-import { stepKind } from './step-kinds.input'
+import { longestAgoS, stepKinds, stepTempC } from './step-kinds.input'
 
-/** No chamber is colder and no oven of a bakery hotter. Common practice, no source. */
-export const stepTempC = { least: -40, most: 500 }
 const tempC = z.number().min(stepTempC.least).max(stepTempC.most)
-/** A step that is longer ago than this is of another day than this dough's. */
-export const longestAgoS = 86_400
-
 /** One step of one dough, as a device or a script sends it. */
 export const logStepInput = z.strictObject({
   /** Made by the device when the step is kept; the same id is never used for another one. */
   id: z.uuidv7(),
   batchId: z.uuid(),
-  step: stepKind,
+  step: z.enum(stepKinds),
   /** False for a correction only: what was entered had not been done. */
   isDone: z.boolean(),
   /** How long before `takenAt` it was. */

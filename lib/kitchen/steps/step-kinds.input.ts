@@ -1,5 +1,3 @@
-import { z } from 'zod'
-
 /** What is done with a dough, in the order of the trade. Bulk fermentation begins when a dough is mixed. */
 export const stepKinds = [
   'mixing_begun',
@@ -16,11 +14,22 @@ export const stepKinds = [
   'cooled',
 ] as const
 
-export const stepKind = z.enum(stepKinds)
-export type StepKind = z.output<typeof stepKind>
+export type StepKind = (typeof stepKinds)[number]
 
-/** What is said of a step beside when it was. */
-export type StepDetail = 'setting' | 'chamberTempC' | 'place' | 'setTempC' | 'readTempC' | 'steam' | 'beside'
+/** What is said of a step beside when it was; null where that was not said. */
+export type StepDetails = {
+  /** Of the moulder. */
+  setting: string | null
+  chamberTempC: number | null
+  /** Deck and place in the oven. */
+  place: string | null
+  setTempC: number | null
+  readTempC: number | null
+  steam: boolean | null
+  /** What else is in the oven. */
+  beside: string | null
+}
+export type StepDetail = keyof StepDetails
 
 /** What each step can say of itself; the others say only when they were. */
 export const detailsOfStep: Readonly<Partial<Record<StepKind, readonly StepDetail[]>>> = {
@@ -32,3 +41,9 @@ export const detailsOfStep: Readonly<Partial<Record<StepKind, readonly StepDetai
 
 /** Every detail that a step of some kind has. */
 export const stepDetails = [...new Set(Object.values(detailsOfStep).flat())]
+
+/** No chamber is colder and no oven of a bakery hotter. Common practice, no source. */
+export const stepTempC = { least: -40, most: 500 }
+
+/** A step that is longer ago than this is of another day than this dough's. */
+export const longestAgoS = 86_400
