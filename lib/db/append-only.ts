@@ -14,6 +14,7 @@ export const appendOnlyTables = [
   'batch_cause',
   'weighing',
   'weighing_lot',
+  'step',
   'note',
   'note_reader',
   'paper_sheet',

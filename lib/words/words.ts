@@ -21,7 +21,9 @@ import { results } from './en/results'
 import { shift } from './en/shift'
 import { station } from './en/station'
 import { stationNotes } from './en/station-notes'
+import { stationSteps } from './en/station-steps'
 import { stations } from './en/stations'
+import { steps } from './en/steps'
 import { stores } from './en/stores'
 import { trials } from './en/trials'
 import { pseudoOf } from './pseudo'
@@ -51,7 +53,9 @@ const english = {
   shift,
   station,
   stationNotes,
+  stationSteps,
   stations,
+  steps,
   stores,
   trials,
 }

@@ -37,6 +37,7 @@ test('every constraint that a person is told of is in the database by that name'
     repair_baked_again_once: 'stale-moved-on',
     repair_day_added_once: 'stale-moved-on',
     settled_entry_pkey: 'stale-moved-on',
+    step_pkey: 'step-clash',
     station_name_once: 'invalid name:station-name-taken',
     weighing_first_once: 'stale-moved-on',
     weighing_superseded_once: 'stale-moved-on',

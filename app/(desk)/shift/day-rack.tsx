@@ -7,6 +7,7 @@ import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 import { BatchStateWord } from './batch-state-word'
 import { sayDue } from './say-due'
+import { sayRuns } from './say-runs'
 
 export type ShiftBatch = AnswerOf<typeof getShift>['trials']['rows'][number]['batches'][number]
 
@@ -39,6 +40,7 @@ export function DayRack({ dayNumber, batches, bakery, words: allWords, language 
               ? []
               : [say(text.exchanged, language, { place: batch.plannedOrder })]),
             ...(batch.againAs === null ? [] : [say(text.againAs, language, { code: batch.againAs })]),
+            ...(batch.runs ? [sayRuns(batch.runs, bakery, allWords, language)] : []),
             ...(batch.cleanDownFirst ? [text.cleanDown] : []),
             ...(toCome > 0 ? [say(text.toCome, language, { count: toCome })] : []),
             ...batch.missing.flatMap(({ due, ...measure }) =>

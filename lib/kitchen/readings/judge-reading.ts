@@ -1,16 +1,15 @@
 import 'server-only'
-import { levelOf, type ActorOf } from '../../auth/rights'
+import type { ActorOf } from '../../auth/rights'
 import type { AsideWhy } from '../../db/generated/enums'
 import type { Json } from '../../documents/canonical-text'
 import { Refusal } from '../refusal'
-import { isOwnSlip } from '../conduct/is-own-slip.input'
-import { wantsPin } from '../conduct/wants-pin.input'
 import { mustBeOpen } from '../trials/must-be-open'
 import { answerOfReading, type ReadingAnswer } from './answer-of-reading'
 import { enteredValue } from './entered-value'
 import { hashOfContent } from './hash-of-content'
 import type { ReadingRow } from './keep-readings'
 import { mustBeConfirmed } from './must-be-confirmed'
+import { mustBeTheirsToCorrect } from './must-be-theirs-to-correct'
 import { mustBePlace } from './must-be-place'
 import { plausibleRange } from './plausible-range'
 import { isOutside } from './range-of-reading'
@@ -23,7 +22,7 @@ import {
   type ReadingFacts,
   type ReadingPlace,
 } from './reading-facts'
-import { levelOfPiece, mayCorrect } from './rules'
+import { levelOfPiece } from './rules'
 import { takesRepeat } from './takes-repeat.input'
 
 export type ReadingVerdict =
@@ -103,18 +102,7 @@ function judgeCorrection(entry: Correction, facts: ReadingFacts, by: By): Readin
   const { isSealed } = batch.trial
   if (!isSealed) mustBeOpen(batch.trial.state)
   // What is only proposed is anybody's to propose, whatever was corrected since.
-  if (
-    !isSealed &&
-    !mayCorrect({
-      level: levelOf(by.actor, 'correct-reading'),
-      personId: by.actor.personId,
-      reading: wrong,
-      now: by.now,
-    })
-  )
-    throw new Refusal('correction-not-yours')
-  if (!isSealed && by.actor.kind === 'station' && wantsPin({ isSlip: isSlipOf(wrong, by), ...by.actor, now: by.now }))
-    throw new Refusal('correction-wants-pin')
+  if (!isSealed) mustBeTheirsToCorrect(wrong, by)
   if (wrong.isCorrected && !isSealed)
     return {
       ...asideOf(entry, { trialId: batch.trialId, batchId: batch.id }),
@@ -123,13 +111,6 @@ function judgeCorrection(entry: Correction, facts: ReadingFacts, by: By): Readin
     }
   mustBePlace(place, measure, batch.trial)
   return judgeValue(entry, { facts, batch, measure, place }, by, wrong.takenAt, { wrong, reason: entry.reason })
-}
-
-function isSlipOf(wrong: KnownReading, { actor, now }: By): boolean {
-  return isOwnSlip(
-    { person: { id: wrong.personId }, receivedAt: wrong.receivedAt },
-    { person: { id: actor.personId }, receivedAt: now },
-  )
 }
 
 type At = { facts: ReadingFacts; batch: BatchFacts; measure: MeasureFacts; place: ReadingPlace }

@@ -23,6 +23,8 @@ import { unitsOfBase } from '../readings/units-of-base'
 import { Refusal } from '../refusal'
 import { knowsDough } from '../trials/knows-dough'
 import { isFrozen, isOpen } from '../trials/rules'
+import { courseOfBatch } from '../steps/course-of-batch'
+import { stepOnFloor } from '../steps/step-on-floor'
 import { lotsToWeigh } from '../weighings/lots-to-weigh'
 import { weighingOfBatch, weighingsOfBatch } from '../weighings/weighings-of-batch'
 import { isFoundOutFrom } from './may-be-found-out'
@@ -128,6 +130,7 @@ export const getBatch = query({
         },
         opened: { where: { personId }, select: { at: true } },
         weighings: { select: weighingOfBatch },
+        steps: { select: stepOnFloor },
         madeBy: { where: { kind: 'bake_again' }, select: { batch: { select: { id: true, code: true } } } },
         toSettle: { where: isToSettle, select: { entryId: true } },
         causes: {
@@ -176,6 +179,7 @@ export const getBatch = query({
       toSettle,
       opened,
       weighings,
+      steps,
       found,
       madeBy,
       mixingDay,
@@ -282,6 +286,7 @@ export const getBatch = query({
           }),
       }),
       process: trial.controlVersion,
+      course: courseOfBatch(steps, trial.controlVersion),
       cautions: cautionsOf(
         arm.lines.map(({ ingredient }) => ingredient),
         knows,

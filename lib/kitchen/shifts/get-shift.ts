@@ -15,9 +15,11 @@ import { readingsForGaps } from '../readings/readings-for-gaps'
 import { readPage } from '../read-page'
 import { openStates } from '../trials/rules'
 import { mixedBatches } from '../batches/mixed-batches'
-import { byTurn, needsCleanDown, nextToBegin, underWayStates } from '../batches/rules'
+import { byTurn, isOver, needsCleanDown, nextToBegin, underWayStates } from '../batches/rules'
 import { isOutState } from '../conduct/is-out-state'
 import { lossesOfTrial } from '../repairs/losses-of-trial'
+import { courseOfBatch } from '../steps/course-of-batch'
+import { plannedTimes } from '../steps/step-on-floor'
 import { sureOf } from '../sure-of'
 
 /** Each with a rack of its own, so a screen holds few. */
@@ -56,6 +58,7 @@ export const getShift = query({
               measureId: true,
               piecesPerBatch: true,
               formula: { select: { name: true } },
+              controlVersion: { select: plannedTimes },
               batches: {
                 select: {
                   id: true,
@@ -69,6 +72,7 @@ export const getShift = query({
                   bakedAt: true,
                   doneAt: true,
                   mixingDay: { select: { number: true, day: true } },
+                  steps: { select: { id: true, step: true, isDone: true, supersedesId: true, at: true } },
                 },
               },
               readings: { select: readingsForGaps },
@@ -83,7 +87,7 @@ export const getShift = query({
     const batchesIn = (...wanted: BatchState[]) =>
       states.reduce((sum, { state, _count }) => sum + (wanted.includes(state) ? _count : 0), 0)
     const trials = await Promise.all(
-      page.rows.map(async ({ batches, readings, ...trial }) => {
+      page.rows.map(async ({ batches, readings, controlVersion, ...trial }) => {
         const mixed = await mixedBatches(db, bakeryId, trial.id)
         const losses = batches.some(({ state }) => isOutState(state))
           ? (await lossesOfTrial(db, { bakeryId, trialId: trial.id, now })).doughs
@@ -92,7 +96,7 @@ export const getShift = query({
         const current = currentReadings(readings)
         const next = nextToBegin(mixed)
         const inOrder = batches
-          .map(({ mixingDay, piecesMade, bakedAt, ...batch }) => {
+          .map(({ mixingDay, piecesMade, bakedAt, steps, ...batch }) => {
             const own = sureOf(
               mixed.find(({ id }) => id === batch.id),
               'a batch of the trial',
@@ -105,6 +109,8 @@ export const getShift = query({
               dayNumber: mixingDay.number,
               day: dayOfDate(mixingDay.day),
               isNext: batch.id === next?.id,
+              /** What runs for it, while it is under way. */
+              runs: isOver(batch.state) ? null : courseOfBatch(steps, controlVersion).runs,
               turn: own.turn,
               cleanDownFirst: batch.state === 'waiting' && needsCleanDown(own, mixed, before),
               /** Code of the batch that was made for it. */

@@ -11,7 +11,7 @@ import { undoMoveInput } from './undo-move.input'
 /**
  * Takes the last move of a batch back: it goes where it came from, and a trial of which no dough is begun any more
  * waits again. Only whoever moved it, for ten seconds, and only while nothing was built on it: no count, no reading, no
- * weighing, no dough baked again for it, and, where it left the waiting ones, no other dough begun. Both the move and its undoing stay in the record.
+ * weighing, no step, no dough baked again for it, and, where it left the waiting ones, no other dough begun. Both the move and its undoing stay in the record.
  * Refuses: not-found, trial-not-approved, trial-closed, trial-stopped, stale, nothing-to-undo, undo-not-yours,
  * undo-too-late, undo-built-on.
  */
@@ -80,9 +80,10 @@ async function isBuiltOn(tx: Tx, bakeryId: string, { id, trialId, movedFrom, mov
     },
   })
   if (repairs > 0) return true
-  // A dough that waits has no readings and no weighings at all; at another state only those that came after the move count.
+  // A dough that waits has no readings, weighings and steps at all; at another state only those that came after the move count.
   const where = { bakeryId, trialId, batchId: id, ...(leftWaiting ? {} : { receivedAt: { gte: movedAt } }) }
-  const written = (await tx.reading.count({ where })) + (await tx.weighing.count({ where }))
+  const written =
+    (await tx.reading.count({ where })) + (await tx.weighing.count({ where })) + (await tx.step.count({ where }))
   if (written > 0 || !leftWaiting) return written > 0
   // What was begun after it was judged by it: whose turn it was, and whether to clean down.
   return (await tx.batch.count({ where: { bakeryId, trialId, id: { not: id }, begunAt: { gte: movedAt } } })) > 0

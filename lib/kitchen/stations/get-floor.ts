@@ -16,6 +16,7 @@ import { unitToEnter } from '../readings/unit-to-enter'
 import { plausibleRange } from '../readings/plausible-range'
 import { levelOfPiece } from '../readings/rules'
 import { toBaseUnit } from '../readings/to-base-unit'
+import { plannedTimes, stepOnFloor } from '../steps/step-on-floor'
 import { sureOf } from '../sure-of'
 import { openStates } from '../trials/rules'
 import { cautionsOfDough, ingredientForCautions } from '../trials/cautions-of-dough'
@@ -49,6 +50,7 @@ export const getFloor = query({
           piecesPerBatch: true,
           factorLevels: true,
           formula: { select: { name: true } },
+          controlVersion: { select: plannedTimes },
           batches: {
             where: { state: { in: unfinishedStates } },
             select: {
@@ -60,6 +62,7 @@ export const getFloor = query({
               piecesMade: true,
               mixingDay: { select: { number: true, day: true } },
               arm: { select: { lines: { select: { ingredient: { select: ingredientForCautions } } } } },
+              steps: { select: stepOnFloor, orderBy: [{ at: 'asc' }, { id: 'asc' }] },
               readings: {
                 select: {
                   id: true,
@@ -100,7 +103,7 @@ export const getFloor = query({
           const doughs = trial.batches
             .filter(({ state }) => state !== 'waiting')
             .sort((a, b) => order.indexOf(a.id) - order.indexOf(b.id))
-            .map(({ id, code, state, bakedAt, piecesMade, mixingDay, arm, readings }) => {
+            .map(({ id, code, state, bakedAt, piecesMade, mixingDay, arm, readings, steps }) => {
               const current = currentReadings(readings)
               const pieces = piecesToRead(trial.piecesPerBatch, piecesMade)
               return {
@@ -112,6 +115,9 @@ export const getFloor = query({
                 bakedAt: bakedAt?.toISOString() ?? null,
                 dayNumber: mixingDay.number,
                 day: dayOfDate(mixingDay.day),
+                /** Of the control, and so the same for every dough. */
+                times: trial.controlVersion,
+                steps: steps.map(({ person, ...step }) => ({ ...step, who: person.name, personId: person.id })),
                 turn: mixed.find((each) => each.id === id)?.turn ?? null,
                 measures: read.map((measure) => {
                   const unit = unitToEnter(measure.unit, bakery.temperatureUnits)
@@ -162,6 +168,9 @@ export const getFloor = query({
         }),
     )
     return {
+      /** By the book’s clock, by which a tablet knows how far its own is off. */
+      now: now.toISOString(),
+      temperatureUnit: unitToEnter('°C', bakery.temperatureUnits),
       doughs: ofTrials.flatMap(({ doughs }) => doughs),
       next: ofTrials.flatMap(({ next }) => next),
       /** Whether there are trials that no tablet shows. */

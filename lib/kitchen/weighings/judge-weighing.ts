@@ -1,13 +1,11 @@
 import 'server-only'
-import { levelOf, type ActorOf } from '../../auth/rights'
+import type { ActorOf } from '../../auth/rights'
 import type { AsideWhy } from '../../db/generated/enums'
 import type { Json } from '../../documents/canonical-text'
 import { hashOfText } from '../../documents/hash-of-text'
-import { isOwnSlip } from '../conduct/is-own-slip.input'
 import { isOddMass } from '../conduct/odd-mass'
-import { wantsPin } from '../conduct/wants-pin.input'
+import { mustBeTheirsToCorrect } from '../readings/must-be-theirs-to-correct'
 import type { BatchFacts } from '../readings/reading-facts'
-import { mayCorrect } from '../readings/rules'
 import { Refusal } from '../refusal'
 import { mustBeOpen } from '../trials/must-be-open'
 import { judgeLots } from './judge-lots'
@@ -153,19 +151,6 @@ function wrongOf(
     throw new Refusal('not-found')
   }
   if (!isSameLine(wrong, place)) throw Refusal.at('supersedesId', 'wrong-choice')
-  const mayPutRight = mayCorrect({
-    level: levelOf(actor, 'correct-reading'),
-    personId: actor.personId,
-    reading: wrong,
-    now,
-  })
-  if (!isSealed && !mayPutRight) throw new Refusal('correction-not-yours')
-  if (!isSealed && actor.kind === 'station') {
-    const isSlip = isOwnSlip(
-      { person: { id: wrong.personId }, receivedAt: wrong.receivedAt },
-      { person: { id: actor.personId }, receivedAt: now },
-    )
-    if (wantsPin({ isSlip, ...actor, now })) throw new Refusal('correction-wants-pin')
-  }
+  if (!isSealed) mustBeTheirsToCorrect(wrong, { actor, now })
   return wrong
 }

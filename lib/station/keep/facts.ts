@@ -1,3 +1,6 @@
+import type { PlannedTimes } from '../../kitchen/steps/course-of-dough.input'
+import type { StepDetails, StepKind } from '../../kitchen/steps/step-kinds.input'
+
 /** What the book says of this tablet. */
 export type StationFacts = {
   /** A word for the book as it runs now; another one after every start. */
@@ -57,10 +60,25 @@ type ToldOfDough = {
   unchecked: number
 }
 
+/** One step as it was entered; of what was put right, what took its place too. */
+export type FloorStep = StepDetails & {
+  id: string
+  step: StepKind
+  isDone: boolean
+  /** By the book's clock. */
+  at: string
+  receivedAt: string
+  supersedesId: string | null
+  who: string
+  personId: string
+}
+
 export type FloorDough = ToldOfDough & {
   state: 'weighing' | 'in_work' | 'baked'
   bakedAt: string | null
   turn: number | null
+  times: PlannedTimes
+  steps: FloorStep[]
   measures: FloorMeasure[]
 }
 
@@ -69,6 +87,9 @@ export type NextDough = ToldOfDough & { revision: number; cleanDownFirst: boolea
 
 /** What is to be begun and read, as the book says it: no weights, no costs, and not which dough is which. */
 export type Floor = {
+  /** By the book's clock, when it said so. */
+  now: string
+  temperatureUnit: '°C' | '°F'
   doughs: FloorDough[]
   next: NextDough[]
   /** There are trials that are not among them. */

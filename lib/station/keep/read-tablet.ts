@@ -12,13 +12,14 @@ export type TabletNow = {
   noting: Kept['noting'] | null
   holders: Holder[]
   begun: Kept['begun'] | null
+  silenced: Kept['silenced']
   entries: OutboxEntry[]
   lists: KeptList[]
 }
 
 /** Reads what is on the tablet. */
 export async function readTablet(): Promise<TabletNow> {
-  const [station, withdrawn, floor, on, at, noting, begun, holders, entries, lists] = await Promise.all([
+  const [station, withdrawn, floor, on, at, noting, begun, silenced, holders, entries, lists] = await Promise.all([
     recall('station'),
     recall('withdrawn'),
     recall('floor'),
@@ -26,6 +27,7 @@ export async function readTablet(): Promise<TabletNow> {
     recall('at'),
     recall('noting'),
     recall('begun'),
+    recall('silenced'),
     tablet.holders.toArray(),
     tablet.outbox.orderBy('counter').toArray(),
     tablet.lists.toArray(),
@@ -38,6 +40,7 @@ export async function readTablet(): Promise<TabletNow> {
     at: at ?? null,
     noting: noting ?? null,
     begun: begun ?? null,
+    silenced: silenced ?? [],
     holders,
     entries,
     lists,

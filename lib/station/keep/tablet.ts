@@ -1,4 +1,5 @@
 import { Dexie } from 'dexie'
+import type { StepKind } from '../../kitchen/steps/step-kinds.input'
 import type { Holder, OutboxEntry } from '../outbox/entry'
 import type { Floor, StationFacts } from './facts'
 import type { KeptList } from './weigh-facts'
@@ -11,6 +12,8 @@ export type At = {
   repeat: number | null
   /** The dough is weighed out: the line that is open, or all of them. */
   weigh?: string | null
+  /** A step is entered with what there is to say of it; the one that was wrong, where it is put right. */
+  step?: { kind: StepKind; wrongId: string | null }
   /** Opened to put right what stands there. */
   isFix?: true
 }
@@ -33,6 +36,8 @@ export type Kept = {
   begun: { batchId: string; personId: string; revision: number; at: number }
   /** What a note is being written of: a dough, or the shift. */
   noting: { batchId: string | null; code: string | null }
+  /** Timers that ran out and were silenced on this tablet, by the steps that they run from. */
+  silenced: string[]
   /** The last counter that an entry was given. */
   counter: number
 }
@@ -43,6 +48,7 @@ database.version(1).stores({ outbox: 'id, state, counter', holders: 'personId', 
 // What was fetched says more since, and is fetched again.
 for (const version of [2, 3]) database.version(version).upgrade((upgrade) => upgrade.table('kept').delete('floor'))
 database.version(4).stores({ lists: 'batchId' })
+database.version(5).upgrade((upgrade) => upgrade.table('kept').delete('floor'))
 
 /** Everything on the tablet. A change is on its disk when its promise is kept, not before. */
 export const tablet = {

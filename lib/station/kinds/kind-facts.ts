@@ -2,6 +2,7 @@ import type { z } from 'zod'
 import type { logNoteInput } from '../../kitchen/notes/log-note.input'
 import type { correctReadingInput } from '../../kitchen/readings/correct-reading.input'
 import type { logReadingInput } from '../../kitchen/readings/log-reading.input'
+import type { logStepInput } from '../../kitchen/steps/log-step.input'
 import type { logWeighingInput } from '../../kitchen/weighings/log-weighing.input'
 
 /** Of each kind of entry what is sent, and what shows it on the tablet without the floor that it was made on. */
@@ -31,6 +32,14 @@ export type KindFacts = {
       line: string
       /** What stood there and is corrected; null where nothing did. */
       was: string | null
+    }
+  }
+  step: {
+    payload: z.input<typeof logStepInput>
+    shown: {
+      code: string
+      /** It takes the place of one that was wrong. */
+      isFix: boolean
     }
   }
   note: { payload: z.input<typeof logNoteInput>; shown: { code: string | null } }

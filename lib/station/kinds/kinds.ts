@@ -1,10 +1,12 @@
 import { noteContentText } from '../../kitchen/notes/note-content.input'
 import { readingContentText } from '../../kitchen/readings/reading-content.input'
+import { stepContentText } from '../../kitchen/steps/step-content.input'
 import { weighingContentText } from '../../kitchen/weighings/weighing-content.input'
 import { sayName } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import { stationMixing } from '../../words/en/station-mixing'
 import { stationNotes } from '../../words/en/station-notes'
+import { stationSteps } from '../../words/en/station-steps'
 import type { EntryKind, EntryOf, OutboxEntry } from '../outbox/entry'
 import { shownValue } from '../ui/figures'
 import { placeName } from '../ui/place-name'
@@ -56,6 +58,14 @@ const kinds: { [Kind in EntryKind]: KindOf<Kind> } = {
     },
     saidToAnybody: ({ shown: { code, line, was } }) =>
       sayName(was === null ? stationMixing.list.written : stationMixing.list.corrected, 'en', { code, line }),
+  },
+  step: {
+    textOf: stepContentText,
+    said: ({ payload: { step, isDone }, shown: { code, isFix } }) =>
+      sayName(isFix ? (isDone ? stationSteps.corrected : stationSteps.notDone) : stationSteps.row, 'en', {
+        code,
+        step: stationSteps.done[step],
+      }),
   },
   note: {
     textOf: noteContentText,

@@ -1,18 +1,23 @@
 import { useState } from 'react'
 import { station as words } from '../../words/en/station'
 import { readTablet } from '../keep/read-tablet'
+import { clockAheadMs } from '../outbox/clock-ahead'
 import { placesWithEntries } from '../outbox/stand-of-place'
+import { runningTimers, stepsOfDough } from '../outbox/steps-of-dough'
 import { useLive } from '../ui/use-live'
 import { CleanDown } from './clean-down'
 import { CorrectionScreen } from './correction'
 import { DoughScreen } from './dough'
 import { DoughList } from './dough-list'
 import { Enrol } from './enrol'
+import { FixStep } from './fix-step'
 import { Idle } from './idle'
 import { NoteScreen } from './note'
 import { OutboxList } from './outbox-list'
 import { ReadingScreen } from './reading'
+import { StepScreen } from './step'
 import { Strip } from './strip'
+import { Timers } from './timers'
 import { WeighOut } from './weigh-out'
 import { Who } from './who'
 import { Withdrawn } from './withdrawn'
@@ -40,6 +45,7 @@ export function App() {
     )
   const { locale, timeZone } = station.bakery
   const shared = { locale, timeZone, entries }
+  const aheadMs = floor ? clockAheadMs(floor) : 0
 
   const screen = () => {
     if (isListOpen)
@@ -65,8 +71,22 @@ export function App() {
       lists.find(({ batchId, openedBy }) => batchId === dough?.id && openedBy.includes(person.personId)) ?? null
     if (kept && at.weigh !== undefined)
       return <WeighOut {...shared} kept={kept} at={at} by={by} pinAt={pinAt} correctsAny={correctsAny} />
+    const temperatureUnit = floor?.value.temperatureUnit ?? '°C'
+    const { step } = at
+    if (dough && step) {
+      const wrong = stepsOfDough(dough, entries, aheadMs).find(({ id }) => id === step.wrongId)
+      if (wrong) return <FixStep key={wrong.id} {...shared} {...{ dough, wrong, by, pinAt, correctsAny }} />
+      if (step.wrongId === null)
+        return (
+          <StepScreen
+            key={`${dough.id} ${step.kind} ${by.personId}`}
+            {...{ dough, by, temperatureUnit, locale }}
+            step={step.kind}
+          />
+        )
+    }
     if (!dough || !measure || !place)
-      return <DoughScreen {...shared} dough={dough} kept={kept} begun={begun} personId={person.personId} />
+      return <DoughScreen {...shared} {...{ dough, kept, begun, by, aheadMs, temperatureUnit }} />
     const { stands } = place
     const opened = {
       key: `${dough.id} ${measure.id} ${place.piece} ${place.repeat} ${person.personId}`,
@@ -90,6 +110,16 @@ export function App() {
   return (
     <>
       <Strip now={now} personName={person?.name ?? null} onList={() => setListOpen(true)} />
+      {floor && (
+        <Timers
+          timers={runningTimers(floor.value.doughs, entries, aheadMs)}
+          silenced={now.silenced}
+          isBoard={!isListOpen && !(person && (noting || at))}
+          opens={Boolean(person)}
+          locale={locale}
+          timeZone={timeZone}
+        />
+      )}
       <main>{screen()}</main>
       {on && <Idle on={on} />}
     </>

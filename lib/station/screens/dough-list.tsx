@@ -1,8 +1,12 @@
+import { stepsToCome } from '../../kitchen/steps/course-of-dough.input'
 import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
+import { stationSteps } from '../../words/en/station-steps'
+import type { FloorDough } from '../keep/facts'
 import { openDough, type Kept } from '../keep/tablet'
 import type { OutboxEntry } from '../outbox/entry'
 import { dueOfDough } from '../outbox/due-of-dough'
+import { stepsOfDough } from '../outbox/steps-of-dough'
 import { toRead } from '../outbox/stand-of-place'
 import { shownTime } from '../ui/figures'
 import { sayDue } from '../ui/say-due'
@@ -49,7 +53,7 @@ export function DoughList({ floor, entries, personId, ...clock }: DoughListProps
                   <br />
                   {words.doughs.states[dough.state]}
                   <br />
-                  {isDone ? words.doughs.end : words.doughs.next[dough.state]}
+                  {isDone ? words.doughs.end : (nextStep(dough, entries) ?? words.doughs.next[dough.state])}
                   {dueOfDough(dough, entries, now).map((each) => (
                     <b key={each.measure} className={`due ${each.due.when}`}>
                       {sayDue(each, now, clock)}
@@ -69,4 +73,11 @@ export function DoughList({ floor, entries, personId, ...clock }: DoughListProps
       <p className="note">{say(words.doughs.asOf, 'en', { time: shownTime(floor.at, clock) })}</p>
     </div>
   )
+}
+
+/** What is done next, where somebody enters the steps of a dough; of one that is baked the readings come first. */
+function nextStep(dough: FloorDough, entries: readonly OutboxEntry[]): string | null {
+  const steps = stepsOfDough(dough, entries, 0)
+  const { next } = stepsToCome(steps)
+  return dough.state === 'baked' || steps.length === 0 || next === null ? null : stationSteps.next[next]
 }

@@ -2,13 +2,16 @@ import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import { stationNotes } from '../../words/en/station-notes'
 import type { FloorDough } from '../keep/facts'
+import type { KeptBy } from '../keep/keep-entry'
 import { forget, remember, type Kept } from '../keep/tablet'
 import type { KeptList } from '../keep/weigh-facts'
 import type { OutboxEntry } from '../outbox/entry'
 import { placesWithEntries } from '../outbox/stand-of-place'
+import { stepsOfDough } from '../outbox/steps-of-dough'
 import { shownTime, shownValue } from '../ui/figures'
 import { placeName } from '../ui/place-name'
 import { Tap } from '../ui/tap'
+import { Steps } from './steps'
 import { TakeBack } from './take-back'
 import { WeighGate } from './weigh-gate'
 
@@ -16,14 +19,17 @@ type DoughProps = {
   dough: FloorDough | null
   kept: KeptList | null
   begun: Kept['begun'] | null
-  personId: string
+  by: KeptBy
+  aheadMs: number
+  temperatureUnit: '°C' | '°F'
   entries: readonly OutboxEntry[]
   locale: string
   timeZone: string
 }
 
 /** One dough: what can hurt somebody at it, and every place that is read, with what stands there. */
-export function DoughScreen({ dough, kept, begun, personId, entries, locale, timeZone }: DoughProps) {
+export function DoughScreen({ dough, kept, begun, by, entries, locale, timeZone, ...clock }: DoughProps) {
+  const { personId } = by
   const back = (
     <Tap look="quiet" onTap={() => void forget('at')}>
       {words.dough.back}
@@ -56,7 +62,11 @@ export function DoughScreen({ dough, kept, begun, personId, entries, locale, tim
         <p className="attention">{say(words.dough.unchecked, 'en', { count: dough.unchecked })}</p>
       )}
       {begun?.batchId === dough.id && begun.personId === personId && <TakeBack key={begun.at} begun={begun} />}
-      <WeighGate dough={dough} kept={kept} personId={personId} entries={entries} />
+      <WeighGate
+        {...{ dough, kept, personId, entries }}
+        isMain={stepsOfDough(dough, entries, clock.aheadMs).length === 0}
+      />
+      <Steps {...clock} {...{ dough, entries, by, locale, timeZone }} />
       {dough.measures.map((measure) => {
         const places = placesWithEntries(dough.id, measure, entries)
         const isRead = places.every(({ stands }) => stands !== null)

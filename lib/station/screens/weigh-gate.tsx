@@ -16,10 +16,12 @@ type WeighGateProps = {
   kept: KeptList | null
   personId: string
   entries: readonly OutboxEntry[]
+  /** It is what is done with the dough now. */
+  isMain: boolean
 }
 
 /** The way to the scales: who opens the weights of a dough knows which it is, so that is said before, and noted. */
-export function WeighGate({ dough, kept, personId, entries }: WeighGateProps) {
+export function WeighGate({ dough, kept, personId, entries, isMain }: WeighGateProps) {
   const [isAsking, setAsking] = useState(false)
   const [error, setError] = useState<string | null>(null)
   if (dough.state === 'baked') return null
@@ -38,7 +40,7 @@ export function WeighGate({ dough, kept, personId, entries }: WeighGateProps) {
       <h2>{words.weights.title}</h2>
       {lines ? (
         <Tap
-          look={left > 0 ? 'main' : 'plain'}
+          look={isMain && left > 0 ? 'main' : 'plain'}
           onTap={() => void openDough(dough.id, { weigh: nextToWeigh(lines, null)?.key ?? null })}
         >
           {left > 0 ? say(words.weights.go, 'en', { count: left }) : words.weights.done}
@@ -49,7 +51,7 @@ export function WeighGate({ dough, kept, personId, entries }: WeighGateProps) {
           <p role="alert" className="fault">
             {error}
           </p>
-          <Tap look="main" disabled={isAsking} onTap={() => void open()}>
+          <Tap look={isMain ? 'main' : 'plain'} disabled={isAsking} onTap={() => void open()}>
             {isAsking ? words.begin.asking : words.weights.open}
           </Tap>
         </>

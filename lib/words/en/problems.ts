@@ -58,6 +58,8 @@ export const problems = {
   'not-below-most': 'Must be below the most it takes.',
   'lot-code-taken':
     'A lot of this ingredient is in use under this code. If it is another delivery of that lot, end the first one when it is used up.',
+  'not-of-this-step': 'This step has no such thing to say, or it was not done at all. Leave it out.',
+  'done-unless-corrected': 'What was not done needs no entry. Name the step that was entered wrongly.',
   'dough-or-trial': 'A note is of a dough or of a trial, not of both: the dough says of which trial it is.',
   'lot-not-there': 'There is no such lot under Stores. Receive it there first, or leave it away.',
   'lot-of-other-ingredient': 'Lot {code} is of {ingredient}, and not of what is weighed here.',

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { v7 as uuid } from 'uuid'
 import type { Query } from '@/lib/kitchen/query'
+import { takeEntries } from '@/lib/kitchen/intake/take-entries'
 import { keepNote } from '@/lib/kitchen/notes/keep-note'
 import { logReading } from '@/lib/kitchen/readings/log-reading'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
@@ -97,6 +98,12 @@ beforeAll(async () => {
         }),
       )
     valueOf(await moveBatch.call(bakery.early.caller, { batchId, seenRevision: 2, to: 'in_work' }))
+    for (const step of ['mixed', 'folded', 'in_oven'])
+      valueOf(
+        await takeEntries.call(bakery.early.caller, {
+          entries: [{ kind: 'step', id: uuid(), batchId, step, isDone: true, agoS: 0, takenAt: testNow.toISOString() }],
+        }),
+      )
     valueOf(
       await noteCause.call(bakery.early.caller, {
         batchId,

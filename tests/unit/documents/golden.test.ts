@@ -43,6 +43,8 @@ import { planOfFormat5 } from '@/lib/documents/plan/plan-of-format-5'
 import { readPlan } from '@/lib/documents/plan/read-plan'
 import { readReading } from '@/lib/documents/reading/read-reading'
 import { readingOfFormat1 } from '@/lib/documents/reading/reading-of-format-1.input'
+import { readStep } from '@/lib/documents/step/read-step'
+import { stepOfFormat1 } from '@/lib/documents/step/step-of-format-1.input'
 import { contentOfFormat1 } from '@/lib/documents/version-content/content-of-format-1'
 import { readWeighing } from '@/lib/documents/weighing/read-weighing'
 import { weighingOfFormat1 } from '@/lib/documents/weighing/weighing-of-format-1.input'
@@ -85,6 +87,7 @@ const documents: Kind[] = [
   { name: 'audit-entry-2', schema: entryOfFormat2, read: readAuditEntry },
   { name: 'note-1', schema: noteOfFormat1, read: readNote },
   { name: 'reading-1', schema: readingOfFormat1, read: readReading },
+  { name: 'step-1', schema: stepOfFormat1, read: readStep },
   { name: 'weighing-1', schema: weighingOfFormat1, read: readWeighing },
   { name: 'weighing-2', schema: weighingOfFormat2, read: readWeighing },
 ]
@@ -171,6 +174,7 @@ const readsByHash = new Set<Kind['read']>([
   readReading,
   readWeighing,
   readNote,
+  readStep,
   readAmendment,
 ])
 

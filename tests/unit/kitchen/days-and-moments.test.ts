@@ -91,6 +91,7 @@ describe('a day or a moment that is asked for', () => {
       'keyInSheetInput writtenAt',
       'logNoteInput takenAt',
       'logReadingInput takenAt',
+      'logStepInput takenAt',
       'logWeighingInput takenAt',
       'previewImportInput look.day',
       'receiveLotInput bestBefore',

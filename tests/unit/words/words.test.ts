@@ -22,7 +22,9 @@ import { refusals } from '@/lib/words/en/refusals'
 import { shift } from '@/lib/words/en/shift'
 import { station } from '@/lib/words/en/station'
 import { stationNotes } from '@/lib/words/en/station-notes'
+import { stationSteps } from '@/lib/words/en/station-steps'
 import { stations } from '@/lib/words/en/stations'
+import { steps } from '@/lib/words/en/steps'
 import { stores } from '@/lib/words/en/stores'
 import { trials } from '@/lib/words/en/trials'
 import { readLanguage, translation, wordsIn } from '@/lib/words/words'
@@ -51,7 +53,9 @@ const everyEnglish = {
   shift,
   station,
   stationNotes,
+  stationSteps,
   stations,
+  steps,
   stores,
   trials,
 }

@@ -84,7 +84,7 @@ export default async function BatchPage({ params, searchParams }: Params) {
     <div key="plan">
       <DoughKey {...shared} />
       <Weighed {...shared} />
-      <Process {...shared} />
+      <Process {...shared} words={allWords} />
     </div>
   )
 

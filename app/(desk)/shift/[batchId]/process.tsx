@@ -3,16 +3,18 @@ import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
 import { amountInUnits } from './amount-in-units'
 import type { BatchPart } from './batch-view'
+import type { Words } from '@/lib/words/words'
 import { minutesOf } from '@/lib/words/format/minutes-of'
+import { StepsDone } from './steps-done'
 
-/** The process as it is planned, the same for every batch of the trial. */
-export function Process({ batch, bakery, words, language }: BatchPart) {
-  const { process: text } = words
+/** The process as it is planned, the same for every batch of the trial, and beside it what was done. */
+export function Process({ batch, bakery, words: allWords, language }: Omit<BatchPart, 'words'> & { words: Words }) {
+  const { process: text } = allWords.shift
   const { scalingMassG, doughTempC, mixTimeS, bulkTimeS, proofTimeS, bakeTempC, bakeTimeS, method } = batch.process
   const minutes = (timeS: number) => minutesOf(timeS, bakery.locale)
   return (
     <Section id="process" title={text.title}>
-      <div className="max-w-column text-control">
+      <div className="grid gap-x-12 gap-y-6 text-control wide:grid-cols-2">
         <DefinitionList
           entries={[
             { term: text.mix, detail: minutes(mixTimeS), strong: true },
@@ -31,6 +33,9 @@ export function Process({ batch, bakery, words, language }: BatchPart) {
             ...(method ? [{ term: text.method, detail: <span className="whitespace-pre-line">{method}</span> }] : []),
           ]}
         />
+        {batch.state === 'waiting' ? null : (
+          <StepsDone course={batch.course} bakery={bakery} words={allWords} language={language} />
+        )}
       </div>
     </Section>
   )

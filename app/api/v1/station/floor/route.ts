@@ -15,10 +15,9 @@ export async function GET(): Promise<Response> {
   if (!result.ok) return replyRefused(result.refusal, language)
   const words = wordsIn(language)
   const inWords = (allergens: readonly Allergen[]) => allergens.map((each) => words.stores.allergens[each])
-  const { doughs, next, notes, isCut } = result.value
+  const { doughs, next, ...floor } = result.value
   return reply(200, {
-    isCut,
-    notes,
+    ...floor,
     next: next.map(({ allergens, ...dough }) => ({ ...dough, allergens: inWords(allergens) })),
     doughs: doughs.map(({ allergens, measures, ...dough }) => ({
       ...dough,

@@ -1,0 +1,75 @@
+import { byMoment, timerOf, type DoughTimer, type StoodStep } from '../../kitchen/steps/course-of-dough.input'
+import { standingSteps } from '../../kitchen/steps/standing-steps.input'
+import { stepDetails, type StepDetails } from '../../kitchen/steps/step-kinds.input'
+import type { FloorDough } from '../keep/facts'
+import type { EntryOf, EntryState, OutboxEntry } from './entry'
+import { holds } from './holds'
+
+export type StepStanding = StoodStep &
+  StepDetails & {
+    who: string
+    personId: string
+    /** When it came into the book, or on to this tablet, by the tablet's clock, ms. */
+    receivedMs: number
+    state: EntryState
+  }
+
+export type RunningTimer = DoughTimer & { batchId: string; code: string }
+
+/**
+ * The steps that stand of a dough, in their order and by the tablet's clock: those of the book, and those that lie on this
+ * tablet alone.
+ * @param aheadMs by how much the book's clock is ahead of the tablet's
+ */
+export function stepsOfDough(
+  { id: batchId, steps }: Pick<FloorDough, 'id' | 'steps'>,
+  entries: readonly OutboxEntry[],
+  aheadMs: number,
+): StepStanding[] {
+  const inBook = steps.map(({ at, receivedAt, ...step }) => ({
+    ...step,
+    atMs: Date.parse(at) - aheadMs,
+    receivedMs: Date.parse(receivedAt) - aheadMs,
+    state: 'book' as const,
+  }))
+  const known = new Set(steps.map(({ id }) => id))
+  const own = entries
+    .filter((entry) => entry.kind === 'step')
+    .filter((entry) => entry.payload.batchId === batchId && holds(entry) && !known.has(entry.id))
+    .map((entry) => ownStep(entry, aheadMs))
+  return standingSteps([...inBook, ...own]).sort(byMoment)
+}
+
+/** What runs for the doughs of a floor, what is over first and then what will be. */
+export function runningTimers(
+  doughs: readonly FloorDough[],
+  entries: readonly OutboxEntry[],
+  aheadMs: number,
+): RunningTimer[] {
+  return doughs
+    .flatMap((dough) => {
+      const timer = timerOf(stepsOfDough(dough, entries, aheadMs), dough.times)
+      return timer ? [{ ...timer, batchId: dough.id, code: dough.code }] : []
+    })
+    .sort((a, b) => a.endsMs - b.endsMs)
+}
+
+function ownStep({ id, personName, personId, state, payload }: EntryOf<'step'>, aheadMs: number) {
+  const { step, isDone, agoS, clockAheadS, supersedesId, takenAt } = payload
+  // The tablet's clock may have been set since: what it said then is put right by what it knew of itself then.
+  const entered = Date.parse(takenAt)
+  const atThen = clockAheadS === null || clockAheadS === undefined ? entered : entered + clockAheadS * 1000 - aheadMs
+  const details = Object.fromEntries(stepDetails.map((name) => [name, payload[name] ?? null])) as StepDetails
+  return {
+    ...details,
+    id,
+    step,
+    isDone,
+    atMs: atThen - agoS * 1000,
+    receivedMs: atThen,
+    supersedesId: supersedesId ?? null,
+    who: personName,
+    personId,
+    state,
+  }
+}
