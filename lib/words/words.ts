@@ -19,6 +19,7 @@ import { refusals } from './en/refusals'
 import { results } from './en/results'
 import { shift } from './en/shift'
 import { station } from './en/station'
+import { stationLots } from './en/station-lots'
 import { stationNotes } from './en/station-notes'
 import { stations } from './en/stations'
 import { stores } from './en/stores'
@@ -48,6 +49,7 @@ const english = {
   results,
   shift,
   station,
+  stationLots,
   stationNotes,
   stations,
   stores,

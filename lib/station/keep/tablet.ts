@@ -43,6 +43,18 @@ database.version(1).stores({ outbox: 'id, state, counter', holders: 'personId', 
 // What was fetched says more since, and is fetched again.
 for (const version of [2, 3]) database.version(version).upgrade((upgrade) => upgrade.table('kept').delete('floor'))
 database.version(4).stores({ lists: 'batchId' })
+// Weights that were fetched before lots were told stay, because somebody without a network weighs by them.
+database.version(5).upgrade((upgrade) =>
+  upgrade
+    .table<KeptList>('lists')
+    .toCollection()
+    .modify(({ list }) => {
+      for (const line of list.lines) {
+        line.lots ??= []
+        if (line.stands) line.stands.lots ??= []
+      }
+    }),
+)
 
 /** Everything on the tablet. A change is on its disk when its promise is kept, not before. */
 export const tablet = {

@@ -31,6 +31,8 @@ export type KindFacts = {
       line: string
       /** What stood there and is corrected; null where nothing did. */
       was: string | null
+      /** Of the lots that it came from, in their order; a build before this one kept none. */
+      lots?: { code: string; isPast: boolean }[]
     }
   }
   note: { payload: z.input<typeof logNoteInput>; shown: { code: string | null } }

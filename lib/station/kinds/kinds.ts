@@ -8,6 +8,7 @@ import { stationNotes } from '../../words/en/station-notes'
 import type { EntryKind, EntryOf, OutboxEntry } from '../outbox/entry'
 import { shownValue } from '../ui/figures'
 import { placeName } from '../ui/place-name'
+import { valueWithLots } from '../ui/value-with-lots'
 import type { KindFacts } from './kind-facts'
 
 type KindOf<Kind extends EntryKind> = {
@@ -47,9 +48,9 @@ const kinds: { [Kind in EntryKind]: KindOf<Kind> } = {
   },
   weighing: {
     textOf: weighingContentText,
-    said: ({ payload: { how, mass, unit }, shown: { code, line, was } }, locale) => {
+    said: ({ payload: { how, mass, unit }, shown: { code, line, was, lots = [] } }, locale) => {
       const { list, how: said } = stationMixing
-      const value = how === 'weighed' ? shownValue(mass ?? '', unit ?? '', locale) : said[how]
+      const value = valueWithLots(how === 'weighed' ? shownValue(mass ?? '', unit ?? '', locale) : said[how], lots)
       return was === null
         ? sayName(list.row, 'en', { code, line, value })
         : sayName(list.correction, 'en', { code, line, value, was })

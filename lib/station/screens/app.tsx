@@ -64,7 +64,7 @@ export function App() {
     const kept =
       lists.find(({ batchId, openedBy }) => batchId === dough?.id && openedBy.includes(person.personId)) ?? null
     if (kept && at.weigh !== undefined)
-      return <WeighOut {...shared} kept={kept} at={at} by={by} pinAt={pinAt} correctsAny={correctsAny} />
+      return <WeighOut {...shared} kept={kept} lists={lists} at={at} by={by} pinAt={pinAt} correctsAny={correctsAny} />
     if (!dough || !measure || !place)
       return <DoughScreen {...shared} dough={dough} kept={kept} begun={begun} personId={person.personId} />
     const { stands } = place
