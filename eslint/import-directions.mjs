@@ -44,7 +44,7 @@ const rooms = {
   conduct: [],
   intake: [],
   readings: ['batches', 'conduct', 'intake', 'key', 'trials'],
-  shifts: ['batches', 'conduct', 'key', 'readings', 'repairs', 'trials', 'weighings'],
+  shifts: ['batches', 'conduct', 'intake', 'key', 'readings', 'repairs', 'trials', 'weighings'],
   weighings: ['batches', 'conduct', 'intake', 'key', 'readings', 'stores', 'trials'],
   repairs: ['batches', 'conduct', 'trials'],
   results: ['batches', 'conduct', 'formulas', 'heavy', 'key', 'readings', 'repairs', 'stores', 'trials', 'weighings'],

@@ -19,6 +19,7 @@ import { refusals } from './en/refusals'
 import { results } from './en/results'
 import { shift } from './en/shift'
 import { station } from './en/station'
+import { stationCauses } from './en/station-causes'
 import { stationLots } from './en/station-lots'
 import { stationNotes } from './en/station-notes'
 import { stations } from './en/stations'
@@ -49,6 +50,7 @@ const english = {
   results,
   shift,
   station,
+  stationCauses,
   stationLots,
   stationNotes,
   stations,

@@ -10,6 +10,7 @@ export type TabletNow = {
   on: Kept['on'] | null
   at: Kept['at'] | null
   noting: Kept['noting'] | null
+  wrong: Kept['wrong'] | null
   holders: Holder[]
   begun: Kept['begun'] | null
   entries: OutboxEntry[]
@@ -18,13 +19,14 @@ export type TabletNow = {
 
 /** Reads what is on the tablet. */
 export async function readTablet(): Promise<TabletNow> {
-  const [station, withdrawn, floor, on, at, noting, begun, holders, entries, lists] = await Promise.all([
+  const [station, withdrawn, floor, on, at, noting, wrong, begun, holders, entries, lists] = await Promise.all([
     recall('station'),
     recall('withdrawn'),
     recall('floor'),
     recall('on'),
     recall('at'),
     recall('noting'),
+    recall('wrong'),
     recall('begun'),
     tablet.holders.toArray(),
     tablet.outbox.orderBy('counter').toArray(),
@@ -37,6 +39,7 @@ export async function readTablet(): Promise<TabletNow> {
     on: on ?? null,
     at: at ?? null,
     noting: noting ?? null,
+    wrong: wrong ?? null,
     begun: begun ?? null,
     holders,
     entries,

@@ -33,6 +33,8 @@ export type Kept = {
   begun: { batchId: string; personId: string; revision: number; at: number }
   /** What a note is being written of: a dough, or the shift. */
   noting: { batchId: string | null; code: string | null }
+  /** The dough that something is noted to have gone wrong with. */
+  wrong: { batchId: string; code: string }
   /** The last counter that an entry was given. */
   counter: number
 }

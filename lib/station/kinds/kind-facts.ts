@@ -2,6 +2,7 @@ import type { z } from 'zod'
 import type { logNoteInput } from '../../kitchen/notes/log-note.input'
 import type { correctReadingInput } from '../../kitchen/readings/correct-reading.input'
 import type { logReadingInput } from '../../kitchen/readings/log-reading.input'
+import type { logCauseInput } from '../../kitchen/shifts/log-cause.input'
 import type { logWeighingInput } from '../../kitchen/weighings/log-weighing.input'
 
 /** Of each kind of entry what is sent, and what shows it on the tablet without the floor that it was made on. */
@@ -35,5 +36,6 @@ export type KindFacts = {
       lots?: { code: string; isPast: boolean }[]
     }
   }
+  cause: { payload: z.input<typeof logCauseInput>; shown: { code: string } }
   note: { payload: z.input<typeof logNoteInput>; shown: { code: string | null } }
 }

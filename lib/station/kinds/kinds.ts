@@ -1,8 +1,10 @@
 import { noteContentText } from '../../kitchen/notes/note-content.input'
 import { readingContentText } from '../../kitchen/readings/reading-content.input'
+import { causeContentText } from '../../kitchen/shifts/cause-content.input'
 import { weighingContentText } from '../../kitchen/weighings/weighing-content.input'
 import { sayName } from '../../words/say'
 import { station as words } from '../../words/en/station'
+import { stationCauses } from '../../words/en/station-causes'
 import { stationMixing } from '../../words/en/station-mixing'
 import { stationNotes } from '../../words/en/station-notes'
 import type { EntryKind, EntryOf, OutboxEntry } from '../outbox/entry'
@@ -57,6 +59,10 @@ const kinds: { [Kind in EntryKind]: KindOf<Kind> } = {
     },
     saidToAnybody: ({ shown: { code, line, was } }) =>
       sayName(was === null ? stationMixing.list.written : stationMixing.list.corrected, 'en', { code, line }),
+  },
+  cause: {
+    textOf: causeContentText,
+    said: ({ payload: { what }, shown: { code } }) => sayName(stationCauses.row, 'en', { code, what }),
   },
   note: {
     textOf: noteContentText,

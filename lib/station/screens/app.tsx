@@ -3,6 +3,7 @@ import { station as words } from '../../words/en/station'
 import { readTablet } from '../keep/read-tablet'
 import { placesWithEntries } from '../outbox/stand-of-place'
 import { useLive } from '../ui/use-live'
+import { CauseScreen } from './cause'
 import { CleanDown } from './clean-down'
 import { CorrectionScreen } from './correction'
 import { DoughScreen } from './dough'
@@ -28,7 +29,7 @@ export function App() {
   if (!now.station || isEnrolling)
     return <Enrol onDone={() => setEnrolling(false)} onBegin={() => setEnrolling(true)} />
 
-  const { station, on, at, noting, floor, entries, holders, lists, begun } = now
+  const { station, on, at, noting, wrong, floor, entries, holders, lists, begun } = now
   const person = on && holders.find(({ personId }) => personId === on.personId)
   const dough = at && (floor?.value.doughs.find(({ id }) => id === at.batchId) ?? null)
   const measure = dough?.measures.find(({ id }) => id === at?.measureId)
@@ -55,6 +56,7 @@ export function App() {
       shiftToken: person.token ?? '',
     }
     if (noting) return <NoteScreen key={`${noting.batchId} ${by.personId}`} of={noting} by={by} />
+    if (wrong) return <CauseScreen key={`${wrong.batchId} ${by.personId}`} of={wrong} by={by} />
     const next = floor?.value.next.find(({ id }) => id === at?.batchId)
     if (next) return <CleanDown dough={next} person={{ id: person.personId, name: person.name }} />
     if (!at) return <DoughList {...shared} floor={floor} personId={person.personId} />

@@ -11,6 +11,7 @@ import { placeName } from '../ui/place-name'
 import { Tap } from '../ui/tap'
 import { TakeBack } from './take-back'
 import { WeighGate } from './weigh-gate'
+import { WentWrong } from './went-wrong'
 
 type DoughProps = {
   dough: FloorDough | null
@@ -45,6 +46,7 @@ export function DoughScreen({ dough, kept, begun, personId, entries, locale, tim
       <Tap look="quiet" onTap={() => void remember('noting', { batchId: dough.id, code: dough.code })}>
         {stationNotes.write}
       </Tap>
+      <WentWrong {...{ dough, entries, locale, timeZone }} />
       <p>
         <b>
           {dough.allergens.length > 0

@@ -88,6 +88,7 @@ describe('a day or a moment that is asked for', () => {
       'dateMixingDaysInput days.0.seen',
       'enterPriceInput holdsFrom',
       'importReadingsInput day',
+      'logCauseInput takenAt',
       'logNoteInput takenAt',
       'logReadingInput takenAt',
       'logWeighingInput takenAt',
