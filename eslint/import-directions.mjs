@@ -45,7 +45,7 @@ const rooms = {
   intake: [],
   readings: ['batches', 'conduct', 'intake', 'key', 'trials'],
   steps: ['intake', 'readings'],
-  shifts: ['batches', 'conduct', 'key', 'readings', 'repairs', 'steps', 'trials', 'weighings'],
+  shifts: ['batches', 'conduct', 'intake', 'key', 'readings', 'repairs', 'steps', 'trials', 'weighings'],
   weighings: ['batches', 'conduct', 'intake', 'key', 'readings', 'stores', 'trials'],
   repairs: ['batches', 'conduct', 'trials'],
   results: ['batches', 'conduct', 'formulas', 'heavy', 'key', 'readings', 'repairs', 'stores', 'trials', 'weighings'],

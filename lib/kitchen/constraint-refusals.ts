@@ -17,6 +17,7 @@ const refusalByConstraint: Record<string, () => Refusal> = {
   decision_standing_once: () => new Refusal('stale-moved-on'),
   note_pkey: () => new Refusal('note-clash'),
   step_pkey: () => new Refusal('step-clash'),
+  batch_cause_pkey: () => new Refusal('cause-clash'),
   reading_pkey: () => new Refusal('reading-clash'),
   settled_entry_pkey: () => new Refusal('stale-moved-on'),
   weighing_first_once: () => new Refusal('stale-moved-on'),

@@ -20,6 +20,8 @@ import { refusals } from './en/refusals'
 import { results } from './en/results'
 import { shift } from './en/shift'
 import { station } from './en/station'
+import { stationCauses } from './en/station-causes'
+import { stationLots } from './en/station-lots'
 import { stationNotes } from './en/station-notes'
 import { stationSteps } from './en/station-steps'
 import { stations } from './en/stations'
@@ -52,6 +54,8 @@ const english = {
   results,
   shift,
   station,
+  stationCauses,
+  stationLots,
   stationNotes,
   stationSteps,
   stations,

@@ -2,6 +2,7 @@ import fs from 'node:fs'
 import { createRequire } from 'node:module'
 import type { Page } from 'playwright/test'
 import { expect, test } from '../support/app'
+import { receiveLots } from '../support/receive-lots'
 import { enrolAndLogOn, keepNumber, openTablet, readyToRead, typeNumber } from '../support/tablet'
 
 const axeSource = fs.readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
@@ -51,6 +52,7 @@ test('every screen fits a finger, reads in glare, in light and dark, either way 
 }) => {
   test.setTimeout(240_000)
   const { code, dough } = await readyToRead(bakery)
+  await receiveLots(bakery, 'Wheat flour', [{ code: 'F-1' }, { code: 'F-2', bestBefore: '2026-02-03' }])
   const tablet = await openTablet(browser, app.url)
   const { page, context, tap } = tablet
   const look = async (name: string) => {
@@ -75,6 +77,13 @@ test('every screen fits a finger, reads in glare, in light and dark, either way 
   await page.getByText('5 of 5 lines left').waitFor()
   await look('lines')
   await tap(page.getByRole('button', { name: /^Next: Wheat flour/ }))
+  await tap(page.getByRole('button', { name: 'Say the lot' }))
+  await look('lots')
+  await tap(page.getByRole('button', { name: /^F-2/ }))
+  await typeNumber(tablet, '1')
+  await tap(page.getByRole('button', { name: 'The rest is of another lot' }))
+  await look('of two lots')
+  await tap(page.getByRole('button', { name: 'Not of lot F-2' }))
   await typeNumber(tablet, '9999')
   await look('line')
   await page.setViewportSize({ width: 375, height: 812 })
@@ -96,6 +105,11 @@ test('every screen fits a finger, reads in glare, in light and dark, either way 
   await tap(page.getByRole('button', { name: 'Back to the dough' }))
   await tap(page.getByRole('button', { name: 'All doughs' }))
   await tap(page.getByRole('button', { name: new RegExp(`^${dough.code}`) }))
+  await tap(page.getByRole('button', { name: 'Something went wrong' }))
+  await page.getByLabel('Something else').waitFor()
+  await look('went wrong')
+  await tap(page.getByRole('button', { name: 'The dough is lost' }))
+  await page.getByText('Noted here').waitFor()
   await look('dough')
   await tap(page.getByRole('button', { name: 'Another step' }))
   await tap(page.getByRole('button', { name: 'Into the oven' }))

@@ -30,6 +30,7 @@ test('every constraint that a person is told of is in the database by that name'
     lot_code_once: 'invalid code:lot-code-taken',
     measure_bakery_id_name_key: 'invalid name:name-taken',
     note_pkey: 'note-clash',
+    batch_cause_pkey: 'cause-clash',
     person_bakery_id_email_key: 'invalid email:email-taken',
     reading_pkey: 'reading-clash',
     reading_place_taken: 'reading-there',

@@ -21,7 +21,10 @@ export const weighingOfBatch = {
   supersedesId: true,
   reason: true,
   person: { select: { id: true, name: true } },
-  lots: { select: { massG: true, lot: { select: { code: true, bestBefore: true } } }, orderBy: { position: 'asc' } },
+  lots: {
+    select: { massG: true, lot: { select: { id: true, code: true, bestBefore: true } } },
+    orderBy: { position: 'asc' },
+  },
 } as const
 
 type Entry = {
@@ -36,11 +39,11 @@ type Entry = {
   supersedesId: string | null
   reason: string | null
   person: { id: string; name: string }
-  lots: readonly { massG: number | null; lot: { code: string; bestBefore: Date | null } }[]
+  lots: readonly { massG: number | null; lot: { id: string; code: string; bestBefore: Date | null } }[]
 }
 
 /** From what a line was taken; no mass where it gave all of it. */
-export type TakenFrom = { code: string; massG: number | null; isPast: boolean }
+export type TakenFrom = { id: string; code: string; massG: number | null; isPast: boolean }
 
 /** One line of a dough, with what stands of it. */
 export type LineOfBatch = {
@@ -117,6 +120,7 @@ export function weighingsOfBatch(q: {
               how: stands.how,
               massG: stands.massG,
               lots: stands.lots.map(({ massG, lot }) => ({
+                id: lot.id,
                 code: lot.code,
                 massG,
                 isPast: isPastBestBefore(dayOfDate(lot.bestBefore), q.dayOf(stands.takenAt)),

@@ -1,10 +1,18 @@
+import type { KindFacts } from '../kinds/kind-facts'
 import { holds } from '../outbox/holds'
 import { lineKey, type LineStanding } from '../outbox/stand-of-line'
 import { keepEntry, type KeptBy } from './keep-entry'
 import type { WeighLine } from './weigh-facts'
 
 /** What is said of a line: as planned, what the scale showed, or that nothing of it went in. */
-export type SaidOfLine = { how: 'ticked' | 'left_out' } | { how: 'weighed'; mass: string; unit: string }
+export type SaidOfLine = (
+  | { how: 'ticked' | 'left_out' }
+  | {
+      how: 'weighed'
+      mass: string
+      unit: string
+    }
+) & { lots?: KindFacts['weighing']['payload']['lots'] }
 
 export type NewWeighing = {
   batchId: string
@@ -15,13 +23,18 @@ export type NewWeighing = {
   /** What stood there and is wrong, what it was as it is shown, and why. */
   wrong: { standing: Pick<LineStanding, 'id'>; was: string; reason: string } | null
   by: KeptBy
-  shown: { code: string; line: string }
+  shown: { code: string; line: string; lots: KindFacts['weighing']['shown']['lots'] }
   draft: string
 }
 
 /** Under what a half-typed mass is kept: nobody finds another's, and keeps it as their own. */
 export function weighDraft(personId: string, batchId: string, key: string): string {
   return `${personId} ${batchId} ${key}`
+}
+
+/** As `weighDraft`, of the lots that it comes from. */
+export function lotsDraft(draft: string): string {
+  return `${draft} lots`
 }
 
 /**

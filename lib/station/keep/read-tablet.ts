@@ -10,6 +10,7 @@ export type TabletNow = {
   on: Kept['on'] | null
   at: Kept['at'] | null
   noting: Kept['noting'] | null
+  wrong: Kept['wrong'] | null
   holders: Holder[]
   begun: Kept['begun'] | null
   silenced: Kept['silenced']
@@ -19,19 +20,21 @@ export type TabletNow = {
 
 /** Reads what is on the tablet. */
 export async function readTablet(): Promise<TabletNow> {
-  const [station, withdrawn, floor, on, at, noting, begun, silenced, holders, entries, lists] = await Promise.all([
-    recall('station'),
-    recall('withdrawn'),
-    recall('floor'),
-    recall('on'),
-    recall('at'),
-    recall('noting'),
-    recall('begun'),
-    recall('silenced'),
-    tablet.holders.toArray(),
-    tablet.outbox.orderBy('counter').toArray(),
-    tablet.lists.toArray(),
-  ])
+  const [station, withdrawn, floor, on, at, noting, wrong, begun, silenced, holders, entries, lists] =
+    await Promise.all([
+      recall('station'),
+      recall('withdrawn'),
+      recall('floor'),
+      recall('on'),
+      recall('at'),
+      recall('noting'),
+      recall('wrong'),
+      recall('begun'),
+      recall('silenced'),
+      tablet.holders.toArray(),
+      tablet.outbox.orderBy('counter').toArray(),
+      tablet.lists.toArray(),
+    ])
   return {
     station: station ?? null,
     withdrawn: withdrawn ?? false,
@@ -39,6 +42,7 @@ export async function readTablet(): Promise<TabletNow> {
     on: on ?? null,
     at: at ?? null,
     noting: noting ?? null,
+    wrong: wrong ?? null,
     begun: begun ?? null,
     silenced: silenced ?? [],
     holders,

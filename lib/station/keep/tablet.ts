@@ -38,6 +38,8 @@ export type Kept = {
   noting: { batchId: string | null; code: string | null }
   /** Timers that ran out and were silenced on this tablet, by the steps that they run from. */
   silenced: string[]
+  /** The dough that something is noted to have gone wrong with. */
+  wrong: { batchId: string; code: string }
   /** The last counter that an entry was given. */
   counter: number
 }
@@ -49,6 +51,18 @@ database.version(1).stores({ outbox: 'id, state, counter', holders: 'personId', 
 for (const version of [2, 3]) database.version(version).upgrade((upgrade) => upgrade.table('kept').delete('floor'))
 database.version(4).stores({ lists: 'batchId' })
 database.version(5).upgrade((upgrade) => upgrade.table('kept').delete('floor'))
+// Weights that were fetched before lots were told stay, because somebody without a network weighs by them.
+database.version(6).upgrade((upgrade) =>
+  upgrade
+    .table<KeptList>('lists')
+    .toCollection()
+    .modify(({ list }) => {
+      for (const line of list.lines) {
+        line.lots ??= []
+        if (line.stands) line.stands.lots ??= []
+      }
+    }),
+)
 
 /** Everything on the tablet. A change is on its disk when its promise is kept, not before. */
 export const tablet = {

@@ -1,3 +1,9 @@
+/** A lot that a line may be taken from: in use, and of an ingredient whose allergens are known. */
+export type LotOffered = { id: string; code: string; isPast: boolean }
+
+/** A lot that a line was taken from, and what it gave; null where it gave all of it. */
+export type LotFrom = LotOffered & { massG: number | null }
+
 /** One line of a dough as the book gives it to whoever opened its weights. */
 export type WeighLine = {
   stageId: string
@@ -18,6 +24,8 @@ export type WeighLine = {
   parts: { isDose: boolean; massG: number }[]
   /** How it is made first, step by step, where it is a premix. */
   howTo: string[]
+  /** What it may be taken from, the latest delivery first. */
+  lots: LotOffered[]
   stands: {
     id: string
     who: string
@@ -26,6 +34,7 @@ export type WeighLine = {
     at: string
     how: 'ticked' | 'weighed' | 'left_out'
     massG: number | null
+    lots: LotFrom[]
   } | null
 }
 

@@ -3,6 +3,7 @@ import type { logNoteInput } from '../../kitchen/notes/log-note.input'
 import type { correctReadingInput } from '../../kitchen/readings/correct-reading.input'
 import type { logReadingInput } from '../../kitchen/readings/log-reading.input'
 import type { logStepInput } from '../../kitchen/steps/log-step.input'
+import type { logCauseInput } from '../../kitchen/shifts/log-cause.input'
 import type { logWeighingInput } from '../../kitchen/weighings/log-weighing.input'
 
 /** Of each kind of entry what is sent, and what shows it on the tablet without the floor that it was made on. */
@@ -32,6 +33,8 @@ export type KindFacts = {
       line: string
       /** What stood there and is corrected; null where nothing did. */
       was: string | null
+      /** Of the lots that it came from, in their order; a build before this one kept none. */
+      lots?: { code: string; isPast: boolean }[]
     }
   }
   step: {
@@ -42,5 +45,6 @@ export type KindFacts = {
       isFix: boolean
     }
   }
+  cause: { payload: z.input<typeof logCauseInput>; shown: { code: string } }
   note: { payload: z.input<typeof logNoteInput>; shown: { code: string | null } }
 }

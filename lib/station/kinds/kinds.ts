@@ -1,15 +1,18 @@
 import { noteContentText } from '../../kitchen/notes/note-content.input'
 import { readingContentText } from '../../kitchen/readings/reading-content.input'
 import { stepContentText } from '../../kitchen/steps/step-content.input'
+import { causeContentText } from '../../kitchen/shifts/cause-content.input'
 import { weighingContentText } from '../../kitchen/weighings/weighing-content.input'
 import { sayName } from '../../words/say'
 import { station as words } from '../../words/en/station'
+import { stationCauses } from '../../words/en/station-causes'
 import { stationMixing } from '../../words/en/station-mixing'
 import { stationNotes } from '../../words/en/station-notes'
 import { stationSteps } from '../../words/en/station-steps'
 import type { EntryKind, EntryOf, OutboxEntry } from '../outbox/entry'
 import { shownValue } from '../ui/figures'
 import { placeName } from '../ui/place-name'
+import { valueWithLots } from '../ui/value-with-lots'
 import type { KindFacts } from './kind-facts'
 
 type KindOf<Kind extends EntryKind> = {
@@ -49,9 +52,9 @@ const kinds: { [Kind in EntryKind]: KindOf<Kind> } = {
   },
   weighing: {
     textOf: weighingContentText,
-    said: ({ payload: { how, mass, unit }, shown: { code, line, was } }, locale) => {
+    said: ({ payload: { how, mass, unit }, shown: { code, line, was, lots = [] } }, locale) => {
       const { list, how: said } = stationMixing
-      const value = how === 'weighed' ? shownValue(mass ?? '', unit ?? '', locale) : said[how]
+      const value = valueWithLots(how === 'weighed' ? shownValue(mass ?? '', unit ?? '', locale) : said[how], lots)
       return was === null
         ? sayName(list.row, 'en', { code, line, value })
         : sayName(list.correction, 'en', { code, line, value, was })
@@ -66,6 +69,10 @@ const kinds: { [Kind in EntryKind]: KindOf<Kind> } = {
         code,
         step: stationSteps.done[step],
       }),
+  },
+  cause: {
+    textOf: causeContentText,
+    said: ({ payload: { what }, shown: { code } }) => sayName(stationCauses.row, 'en', { code, what }),
   },
   note: {
     textOf: noteContentText,

@@ -37,16 +37,23 @@ export function linesWithEntries({ batchId, lines }: WeighList, entries: readonl
   })
 }
 
-function standing({ id, personName, personId, state, payload }: Weighing): LineStanding {
-  const { how, mass, unit, takenAt } = payload
-  const isMass = how === 'weighed' && mass !== null && mass !== undefined
+function standing({ id, personName, personId, state, payload, shown }: Weighing): LineStanding {
+  const { how, mass, unit, takenAt, lots } = payload
+  const inG = (typed: string | null | undefined) =>
+    typed === null || typed === undefined ? null : massFromUnit(Number(typed), (unit ?? 'g') as MassUnit)
   return {
     id,
     who: personName,
     personId,
     at: takenAt,
     how,
-    massG: isMass ? massFromUnit(Number(mass), (unit ?? 'g') as MassUnit) : null,
+    massG: how === 'weighed' ? inG(mass) : null,
+    lots: (lots ?? []).map(({ lotId, mass: gave }, at) => ({
+      id: lotId,
+      code: shown.lots?.[at]?.code ?? '',
+      isPast: shown.lots?.[at]?.isPast ?? false,
+      massG: inG(gave),
+    })),
     state,
   }
 }

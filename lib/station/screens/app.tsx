@@ -5,6 +5,7 @@ import { clockAheadMs } from '../outbox/clock-ahead'
 import { placesWithEntries } from '../outbox/stand-of-place'
 import { runningTimers, stepsOfDough } from '../outbox/steps-of-dough'
 import { useLive } from '../ui/use-live'
+import { CauseScreen } from './cause'
 import { CleanDown } from './clean-down'
 import { CorrectionScreen } from './correction'
 import { DoughScreen } from './dough'
@@ -33,7 +34,7 @@ export function App() {
   if (!now.station || isEnrolling)
     return <Enrol onDone={() => setEnrolling(false)} onBegin={() => setEnrolling(true)} />
 
-  const { station, on, at, noting, floor, entries, holders, lists, begun } = now
+  const { station, on, at, noting, wrong, floor, entries, holders, lists, begun } = now
   const person = on && holders.find(({ personId }) => personId === on.personId)
   const dough = at && (floor?.value.doughs.find(({ id }) => id === at.batchId) ?? null)
   const measure = dough?.measures.find(({ id }) => id === at?.measureId)
@@ -61,6 +62,7 @@ export function App() {
       shiftToken: person.token ?? '',
     }
     if (noting) return <NoteScreen key={`${noting.batchId} ${by.personId}`} of={noting} by={by} />
+    if (wrong) return <CauseScreen key={`${wrong.batchId} ${by.personId}`} of={wrong} by={by} />
     const next = floor?.value.next.find(({ id }) => id === at?.batchId)
     if (next) return <CleanDown dough={next} person={{ id: person.personId, name: person.name }} />
     if (!at) return <DoughList {...shared} floor={floor} personId={person.personId} />
@@ -70,7 +72,7 @@ export function App() {
     const kept =
       lists.find(({ batchId, openedBy }) => batchId === dough?.id && openedBy.includes(person.personId)) ?? null
     if (kept && at.weigh !== undefined)
-      return <WeighOut {...shared} kept={kept} at={at} by={by} pinAt={pinAt} correctsAny={correctsAny} />
+      return <WeighOut {...shared} kept={kept} lists={lists} at={at} by={by} pinAt={pinAt} correctsAny={correctsAny} />
     const temperatureUnit = floor?.value.temperatureUnit ?? '°C'
     const { step } = at
     if (dough && step) {

@@ -14,6 +14,7 @@ import { Tap } from '../ui/tap'
 import { Steps } from './steps'
 import { TakeBack } from './take-back'
 import { WeighGate } from './weigh-gate'
+import { WentWrong } from './went-wrong'
 
 type DoughProps = {
   dough: FloorDough | null
@@ -51,6 +52,7 @@ export function DoughScreen({ dough, kept, begun, by, entries, locale, timeZone,
       <Tap look="quiet" onTap={() => void remember('noting', { batchId: dough.id, code: dough.code })}>
         {stationNotes.write}
       </Tap>
+      <WentWrong {...{ dough, entries, locale, timeZone }} />
       <p>
         <b>
           {dough.allergens.length > 0

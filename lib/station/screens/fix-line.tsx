@@ -6,14 +6,17 @@ import { station } from '../../words/en/station'
 import { stationMixing as words } from '../../words/en/station-mixing'
 import type { KeptBy } from '../keep/keep-entry'
 import type { NewWeighing } from '../keep/keep-weighing'
-import type { KeptList } from '../keep/weigh-facts'
+import type { KeptList, LotOffered } from '../keep/weigh-facts'
 import { lineOnScale } from '../outbox/line-on-scale'
+import { lotsOfStanding } from '../outbox/lots-of-line'
 import type { LineStanding, StoodLine } from '../outbox/stand-of-line'
 import { readOnline } from '../talk/online'
 import { shownTime } from '../ui/figures'
 import { massWriter } from '../ui/masses'
 import { saidOfLine } from '../ui/said-of-line'
+import { useLots } from '../ui/use-lots'
 import { LineTold } from './line-told'
+import { LotChoice } from './lot-choice'
 import { PinPad } from './pin-pad'
 import { Reasons } from './reasons'
 import { useKeepingLine } from './use-keeping-line'
@@ -23,6 +26,8 @@ type FixLineProps = {
   kept: KeptList
   line: StoodLine & { stands: LineStanding }
   lines: readonly StoodLine[]
+  /** The lot that is offered first. */
+  last: LotOffered | null
   by: KeptBy
   /** When whoever is on the tablet typed their PIN here, ms. */
   pinAt: number
@@ -31,7 +36,7 @@ type FixLineProps = {
 }
 
 /** What is written of a line is put right: a slip of one's own at once, anything else for a reason and under one's PIN. */
-export function FixLine({ kept, line, lines, by, pinAt, locale, timeZone }: FixLineProps) {
+export function FixLine({ kept, line, lines, last, by, pinAt, locale, timeZone }: FixLineProps) {
   // What was opened is what is put right, also when somebody else puts it right meanwhile.
   const [wrong] = useState(line.stands)
   const [isSlip] = useState(() =>
@@ -47,8 +52,10 @@ export function FixLine({ kept, line, lines, by, pinAt, locale, timeZone }: FixL
   const was = saidOfLine(wrong, write, line.target.stepG)
   const on = lineOnScale(line, kept.list, kept.swaps)
   const fixDraft = `${draft} fix`
+  const { chosen, choose } = useLots(fixDraft, lotsOfStanding(wrong.lots, kept.list.unit))
+  const [isChoosing, setChoosing] = useState(false)
   const put = (what: Pick<NewWeighing, 'said' | 'confirmed'>, why: string) =>
-    void keep({ ...what, wrong: { standing: wrong, was, reason: why }, draft: fixDraft })
+    void keep({ ...what, wrong: { standing: wrong, was, reason: why }, draft: fixDraft }, chosen)
   const told = (
     <>
       <LineTold kept={kept} line={line} lines={lines} on={on} write={write} />
@@ -77,6 +84,7 @@ export function FixLine({ kept, line, lines, by, pinAt, locale, timeZone }: FixL
         <Reasons reasons={Object.values(words.line.reasons)} draft={`${fixDraft} why`} onChoose={setReason} />
       </div>
     )
+  if (isChoosing) return <LotChoice {...{ line, lines, chosen, choose, last }} onDone={() => setChoosing(false)} />
   return (
     <WeighPad
       line={line}
@@ -85,6 +93,7 @@ export function FixLine({ kept, line, lines, by, pinAt, locale, timeZone }: FixL
       write={write}
       locale={locale}
       draft={fixDraft}
+      lots={{ chosen, choose, last, onPick: () => setChoosing(true) }}
       error={error}
       onSaid={(said, confirmed) => {
         // Without a network nobody can judge a PIN: it is kept, and the book asks for the PIN when it comes in.

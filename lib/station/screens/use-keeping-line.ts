@@ -1,9 +1,10 @@
 import { useState } from 'react'
 import { stationMixing as words } from '../../words/en/station-mixing'
 import type { KeptBy } from '../keep/keep-entry'
-import { keepWeighing, weighDraft, type NewWeighing } from '../keep/keep-weighing'
+import { keepWeighing, lotsDraft, weighDraft, type NewWeighing } from '../keep/keep-weighing'
 import { openDough, tablet } from '../keep/tablet'
 import type { WeighList } from '../keep/weigh-facts'
+import { lotsShown, type LotsChosen } from '../outbox/lots-of-line'
 import { nextToWeigh } from '../outbox/next-to-weigh'
 import { linesWithEntries, type StoodLine } from '../outbox/stand-of-line'
 import { sendOutbox } from '../talk/send-outbox'
@@ -12,9 +13,10 @@ import { sendOutbox } from '../talk/send-outbox'
 export function useKeepingLine(list: WeighList, line: StoodLine, by: KeptBy) {
   const [error, setError] = useState<string | null>(null)
   const { batchId, code } = list
-  const keep = async (what: Pick<NewWeighing, 'said' | 'confirmed' | 'wrong' | 'draft'>) => {
+  const keep = async (what: Pick<NewWeighing, 'said' | 'confirmed' | 'wrong' | 'draft'>, chosen: LotsChosen) => {
+    const shown = { code, line: line.name, lots: lotsShown(chosen, what.said.lots) }
     try {
-      if (!(await keepWeighing({ ...what, batchId, line, by, shown: { code, line: line.name } }))) {
+      if (!(await keepWeighing({ ...what, batchId, line, by, shown }))) {
         setError(words.line.taken)
         return
       }
@@ -23,6 +25,7 @@ export function useKeepingLine(list: WeighList, line: StoodLine, by: KeptBy) {
       return
     }
     void sendOutbox()
+    await tablet.drafts.delete(lotsDraft(what.draft))
     const next = nextToWeigh(linesWithEntries(list, await tablet.outbox.toArray()), line.key)
     await openDough(batchId, { weigh: next?.key ?? null })
   }

@@ -3,16 +3,19 @@ import { say } from '../../words/say'
 import { stationMixing as words } from '../../words/en/station-mixing'
 import type { KeptBy } from '../keep/keep-entry'
 import { openDough } from '../keep/tablet'
-import type { KeptList } from '../keep/weigh-facts'
+import type { KeptList, LotOffered } from '../keep/weigh-facts'
 import { lineOnScale } from '../outbox/line-on-scale'
 import type { StoodLine } from '../outbox/stand-of-line'
 import { massWriter } from '../ui/masses'
 import { saidOfLine } from '../ui/said-of-line'
+import { useLots } from '../ui/use-lots'
 import { shownTime } from '../ui/figures'
 import { Tap } from '../ui/tap'
 import { station } from '../../words/en/station'
 import { LineTold } from './line-told'
+import { LotsTold } from './lots-told'
 import { ScaleChoice } from './scale-choice'
+import { LotChoice } from './lot-choice'
 import { useKeepingLine } from './use-keeping-line'
 import { WeighPad } from './weigh-pad'
 
@@ -20,6 +23,8 @@ type WeighLineProps = {
   kept: KeptList
   line: StoodLine
   lines: readonly StoodLine[]
+  /** The lot that is offered first. */
+  last: LotOffered | null
   by: KeptBy
   correctsAny: boolean
   locale: string
@@ -27,9 +32,10 @@ type WeighLineProps = {
 }
 
 /** One line of a dough, weighed now; or what stands of it, to be looked at and put right. */
-export function WeighLine({ kept, line, lines, by, correctsAny, locale, timeZone }: WeighLineProps) {
+export function WeighLine({ kept, line, lines, last, by, correctsAny, locale, timeZone }: WeighLineProps) {
   const { keep, error, draft } = useKeepingLine(kept.list, line, by)
-  const [isChoosing, setChoosing] = useState(false)
+  const { chosen, choose } = useLots(draft)
+  const [choosing, setChoosing] = useState<'scale' | 'lot' | null>(null)
   const write = massWriter({ unit: kept.list.unit, locale })
   const on = lineOnScale(line, kept.list, line.stands ? [] : kept.swaps)
   const told = <LineTold kept={kept} line={line} lines={lines} on={on} write={write} />
@@ -49,7 +55,9 @@ export function WeighLine({ kept, line, lines, by, correctsAny, locale, timeZone
       {step(lines[at + 1], words.line.after)}
     </div>
   )
-  if (isChoosing) return <ScaleChoice kept={kept} line={line} write={write} onDone={() => setChoosing(false)} />
+  const onDone = () => setChoosing(null)
+  if (choosing === 'scale') return <ScaleChoice kept={kept} line={line} write={write} onDone={onDone} />
+  if (choosing === 'lot' && !line.stands) return <LotChoice {...{ line, lines, chosen, choose, last, onDone }} />
   if (line.stands)
     return (
       <div className="narrow">
@@ -61,6 +69,7 @@ export function WeighLine({ kept, line, lines, by, correctsAny, locale, timeZone
             at: shownTime(line.stands.at, { locale, timeZone }),
           })}
         </p>
+        <LotsTold lots={line.stands.lots} gave={(massG) => write(massG, line.target.stepG)} />
         <p>
           <b>{station.states[line.stands.state]}</b>
         </p>
@@ -84,12 +93,13 @@ export function WeighLine({ kept, line, lines, by, correctsAny, locale, timeZone
       locale={locale}
       draft={draft}
       error={error}
-      onSaid={(said, confirmed) => void keep({ said, confirmed, wrong: null, draft })}
+      lots={{ chosen, choose, last, onPick: () => setChoosing('lot') }}
+      onSaid={(said, confirmed) => void keep({ said, confirmed, wrong: null, draft }, chosen)}
       more={
         <>
           {line.howTo.length > 0 && <HowTo steps={line.howTo} />}
           <div className="acts">
-            <Tap look="plain" onTap={() => setChoosing(true)}>
+            <Tap look="plain" onTap={() => setChoosing('scale')}>
               {words.line.other}
             </Tap>
           </div>

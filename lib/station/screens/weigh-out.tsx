@@ -2,6 +2,8 @@ import type { KeptBy } from '../keep/keep-entry'
 import type { At } from '../keep/tablet'
 import type { KeptList } from '../keep/weigh-facts'
 import type { OutboxEntry } from '../outbox/entry'
+import { knowsOf } from '../outbox/knows-of'
+import { lastLot } from '../outbox/lots-of-line'
 import { linesWithEntries } from '../outbox/stand-of-line'
 import { FixLine } from './fix-line'
 import { WeighLine } from './weigh-line'
@@ -12,6 +14,8 @@ type WeighOutProps = {
   at: Pick<At, 'weigh' | 'isFix'>
   by: KeptBy
   pinAt: number
+  /** All that are on the tablet, of which somebody is told what they know. */
+  lists: readonly KeptList[]
   correctsAny: boolean
   entries: readonly OutboxEntry[]
   locale: string
@@ -19,11 +23,15 @@ type WeighOutProps = {
 }
 
 /** A dough is weighed out: all of its lines, or the one that is open. */
-export function WeighOut({ kept, at, entries, by, pinAt, correctsAny, ...clock }: WeighOutProps) {
+export function WeighOut({ kept, at, entries, lists, by, pinAt, correctsAny, ...clock }: WeighOutProps) {
   const lines = linesWithEntries(kept.list, entries)
   const line = lines.find(({ key }) => key === at.weigh)
   if (!line) return <WeighLines kept={kept} lines={lines} {...clock} />
-  const shared = { kept, lines, by, ...clock, key: `${kept.batchId} ${line.key} ${by.personId}` }
+  const last = lastLot(
+    line,
+    entries.filter((entry) => knowsOf(entry, by.personId, lists)),
+  )
+  const shared = { kept, lines, last, by, ...clock, key: `${kept.batchId} ${line.key} ${by.personId}` }
   const { key, ...opened } = shared
   return at.isFix && line.stands ? (
     <FixLine key={key} {...opened} line={{ ...line, stands: line.stands }} pinAt={pinAt} />

@@ -1,10 +1,12 @@
 import { useState, type ReactNode } from 'react'
 import { massFromUnit } from '../../words/format/mass'
 import { say, sayName } from '../../words/say'
+import { stationLots } from '../../words/en/station-lots'
 import { stationMixing as words } from '../../words/en/station-mixing'
 import type { SaidOfLine } from '../keep/keep-weighing'
 import type { WeighList } from '../keep/weigh-facts'
 import { judgeMass, type MassVerdict } from '../outbox/judge-mass'
+import { lotsToSend, massOfLots } from '../outbox/lots-of-line'
 import type { OnScale } from '../outbox/line-on-scale'
 import type { StoodLine } from '../outbox/stand-of-line'
 import { readTyped } from '../outbox/typed-digits'
@@ -13,6 +15,7 @@ import type { MassWriter } from '../ui/masses'
 import { NumberPad } from '../ui/number-pad'
 import { Tap } from '../ui/tap'
 import { useDraft } from '../ui/use-draft'
+import { LineLots, type LotsOfPad } from './line-lots'
 
 type WeighPadProps = {
   line: StoodLine
@@ -22,6 +25,7 @@ type WeighPadProps = {
   locale: string
   /** Under what a half-typed mass is kept. */
   draft: string
+  lots: LotsOfPad
   /** What went wrong with keeping it. */
   error: string | null
   onSaid(said: SaidOfLine, isConfirmed: boolean): void
@@ -34,15 +38,19 @@ type Asked = { said: SaidOfLine; fault: string; keep: string }
 
 /** The mass that the scale shows of a line: typed, said when it is off, and kept at a tap. */
 export function WeighPad(q: WeighPadProps) {
-  const { line, unit, on, write, locale, draft, error, onSaid, children, more } = q
+  const { line, unit, on, write, locale, draft, lots, error, onSaid, children, more } = q
   const { text, type, isLost } = useDraft(draft)
   const [asked, setAsked] = useState<Asked | null>(null)
   const [isTyping, setTyping] = useState(true)
   const targetG = line.target.massG
   const isNoneAsked = targetG === 0
   const typed = readTyped(text ?? '')
+  const { given, now } = lots.chosen
+  const isShared = given.length > 0
+  const gave = typed !== null && Number(typed) > 0 ? typed : null
+  const mass = isShared ? massOfLots(lots.chosen, gave) : typed
   const verdict =
-    typed === null ? null : judgeMass({ massG: massFromUnit(Number(typed), unit), targetG, toleranceG: on.toleranceG })
+    mass === null ? null : judgeMass({ massG: massFromUnit(Number(mass), unit), targetG, toleranceG: on.toleranceG })
   const faultOf = (found: MassVerdict): string | null => {
     switch (found?.found) {
       case 'over':
@@ -55,14 +63,18 @@ export function WeighPad(q: WeighPadProps) {
         return null
     }
   }
-  const shown = typed === null ? null : shownValue(typed, unit, locale)
+  const shown = mass === null ? null : shownValue(mass, unit, locale)
+  const withLots = (typedOf: string | null) => {
+    const sent = lotsToSend(lots.chosen, typedOf)
+    return sent ? { lots: sent } : {}
+  }
   const keep = () => {
     setTyping(false)
-    if (typed === null || shown === null) {
+    if (mass === null || shown === null) {
       if (isNoneAsked) onSaid({ how: 'left_out' }, false)
       return
     }
-    const said = { how: 'weighed' as const, mass: typed, unit }
+    const said = { how: 'weighed' as const, mass, unit, ...(Number(mass) > 0 ? withLots(gave) : {}) }
     const fault = faultOf(verdict)
     if (fault === null) onSaid(said, false)
     else setAsked({ said, fault, keep: sayName(words.line.keepOff, 'en', { mass: shown }) })
@@ -71,8 +83,9 @@ export function WeighPad(q: WeighPadProps) {
   const within = on.coarserThanG === null ? words.line.within : words.line.withinScale
   const said = verdict?.found === 'over' ? faultOf(verdict) : verdict?.found === 'within' ? within : null
   const live = asked === null ? said : null
-  // On a scale that cannot tell nobody has seen that it is as planned.
-  const mayTick = line.isSame && on.coarserThanG === null
+  // On a scale that cannot tell nobody has seen that it is as planned; of several lots each was weighed.
+  const mayTick = line.isSame && on.coarserThanG === null && !isShared
+  const isRestUnsaid = isShared && gave !== null && now === null
   return (
     <div className="weigh">
       <section>
@@ -81,6 +94,7 @@ export function WeighPad(q: WeighPadProps) {
           {shownTyped(text ?? '', locale) || '…'}
           <small>{unit}</small>
         </p>
+        {isShared && shown !== null && <b>{say(stationLots.whole, 'en', { mass: shown })}</b>}
         <p role="status" className={`told ${live !== null && verdict?.found === 'over' ? 'attention' : ''}`}>
           {live}
         </p>
@@ -119,19 +133,30 @@ export function WeighPad(q: WeighPadProps) {
                 : words.line.keepNothing
               : say(words.line.keep, 'en', { mass: shown })
           }
-          canKeep={shown !== null || isNoneAsked}
+          canKeep={(shown !== null || isNoneAsked) && !isRestUnsaid}
           onKeep={keep}
         />
       )}
       <div className="more">
-        {asked === null && (mayTick || !isNoneAsked) && (
+        {asked === null && !isNoneAsked && line.lots.length > 0 && (
+          <LineLots
+            {...lots}
+            typed={gave}
+            shown={(of) => shownValue(of, unit, locale)}
+            onGiven={() => {
+              setTyping(true)
+              type('')
+            }}
+          />
+        )}
+        {asked === null && (mayTick || (!isNoneAsked && !isShared)) && (
           <div className="acts">
             {mayTick && (
-              <Tap look="plain" onTap={() => onSaid({ how: 'ticked' }, false)}>
+              <Tap look="plain" onTap={() => onSaid({ how: 'ticked', ...withLots(null) }, false)}>
                 {words.line.asPlanned}
               </Tap>
             )}
-            {!isNoneAsked && (
+            {!isNoneAsked && !isShared && (
               <Tap
                 look="plain"
                 onTap={() =>

@@ -113,6 +113,8 @@ export const refusals = {
     'Another step is in the book under this one’s number. Nothing was overwritten; keep this one once more.',
   'note-clash':
     'Another note is in the book under this one’s number. Nothing was overwritten; write this one once more.',
+  'cause-clash':
+    'Something else that went wrong is in the book under this one’s number. Nothing was overwritten; note this once more.',
   'own-note': 'You wrote this, so somebody else says that they have read it.',
   'reading-there':
     'There is a reading in this place already. Correct that one, or log this as the next repeat if one is asked for.',

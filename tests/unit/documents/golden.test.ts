@@ -33,6 +33,8 @@ import { shownOfFormat1 } from '@/lib/documents/evidence-shown/shown-of-format-1
 import { shownOfFormat2 } from '@/lib/documents/evidence-shown/shown-of-format-2'
 import { shownOfFormat3 } from '@/lib/documents/evidence-shown/shown-of-format-3'
 import { hashOfText } from '@/lib/documents/hash-of-text'
+import { causeOfFormat1 } from '@/lib/documents/cause/cause-of-format-1.input'
+import { readCause } from '@/lib/documents/cause/read-cause'
 import { noteOfFormat1 } from '@/lib/documents/note/note-of-format-1.input'
 import { readNote } from '@/lib/documents/note/read-note'
 import { planOfFormat1 } from '@/lib/documents/plan/plan-of-format-1'
@@ -85,6 +87,7 @@ const documents: Kind[] = [
   { name: 'version-content-1', schema: contentOfFormat1, read: readVersionContent, optional: 'evidence' },
   { name: 'audit-entry-1', schema: entryOfFormat1, read: readAuditEntry },
   { name: 'audit-entry-2', schema: entryOfFormat2, read: readAuditEntry },
+  { name: 'cause-1', schema: causeOfFormat1, read: readCause },
   { name: 'note-1', schema: noteOfFormat1, read: readNote },
   { name: 'reading-1', schema: readingOfFormat1, read: readReading },
   { name: 'step-1', schema: stepOfFormat1, read: readStep },
@@ -175,6 +178,7 @@ const readsByHash = new Set<Kind['read']>([
   readWeighing,
   readNote,
   readStep,
+  readCause,
   readAmendment,
 ])
 

@@ -89,6 +89,7 @@ describe('a day or a moment that is asked for', () => {
       'enterPriceInput holdsFrom',
       'importReadingsInput day',
       'keyInSheetInput writtenAt',
+      'logCauseInput takenAt',
       'logNoteInput takenAt',
       'logReadingInput takenAt',
       'logStepInput takenAt',

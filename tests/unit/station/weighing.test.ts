@@ -27,6 +27,7 @@ const line = (more: Partial<WeighLine> = {}): WeighLine => ({
   scale: { id: 'dose', name: 'Dose scale' },
   parts: [],
   howTo: [],
+  lots: [],
   stands: null,
   ...more,
 })
@@ -180,6 +181,7 @@ describe('what stands of a line', () => {
     at: '2026-03-02T04:10:00.000Z',
     how: 'weighed' as const,
     massG: 52,
+    lots: [],
   }
   const stood = (entries: EntryOf<'weighing'>[], more: Partial<WeighLine> = {}) =>
     linesWithEntries(list(line(more)), entries)[0]!
@@ -232,6 +234,11 @@ describe('a weighing on its way', () => {
     expect(saidOfEntry(entry(1, {}, { how: 'ticked', mass: null }), 'en-GB', true)).toBe('Dough 307, Salt: as planned')
     const fixed = entry(2, { shown: { code: '307', line: 'Salt', was: '53.0 g' } }, { how: 'left_out', mass: null })
     expect(saidOfEntry(fixed, 'en-GB', true)).toBe('Dough 307, Salt: none of it in place of 53.0 g')
+    const lots = [{ code: 'S-1', isPast: false }]
+    const fromLot = entry(3, { shown: { code: '307', line: 'Salt', was: null, lots } })
+    expect(saidOfEntry(fromLot, 'en-GB', true)).toBe('Dough 307, Salt: 52.4\u00a0g, from S-1')
+    // Of which lot is a weight's neighbour: where there is one, some went in.
+    expect(saidOfEntry(fromLot, 'en-GB', false)).toBe('Dough 307, Salt: written')
   })
 
   it('tells no weight, and not that there is none, to whoever has not opened the weights of the dough', () => {

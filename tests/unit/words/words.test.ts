@@ -21,6 +21,8 @@ import { problems } from '@/lib/words/en/problems'
 import { refusals } from '@/lib/words/en/refusals'
 import { shift } from '@/lib/words/en/shift'
 import { station } from '@/lib/words/en/station'
+import { stationCauses } from '@/lib/words/en/station-causes'
+import { stationLots } from '@/lib/words/en/station-lots'
 import { stationNotes } from '@/lib/words/en/station-notes'
 import { stationSteps } from '@/lib/words/en/station-steps'
 import { stations } from '@/lib/words/en/stations'
@@ -52,6 +54,8 @@ const everyEnglish = {
   results,
   shift,
   station,
+  stationCauses,
+  stationLots,
   stationNotes,
   stationSteps,
   stations,

@@ -36,6 +36,7 @@ export function weighListInWords({ bakery, lines, premixes, ...list }: List, lan
         at: stands.at.toISOString(),
         how: stands.as?.how,
         massG: stands.as?.massG,
+        lots: stands.as?.lots,
       },
       /** Step by step, where it is a premix that is to be made first. */
       howTo:
