@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
 import { v7 as uuid } from 'uuid'
 import type { Query } from '@/lib/kitchen/query'
 import { takeEntries } from '@/lib/kitchen/intake/take-entries'
@@ -74,6 +74,8 @@ const knowNoTrial =
   /^(people|stores|calculators|jobs)\.|^stations\.(?!get-floor$|get-slips$|get-weigh-list$)|^intake\.list-lacking$|^formulas\.compare-versions$|^decisions\.get-decision$/
 
 beforeAll(async () => {
+  // Slips have a code to scan where tablets reach the install.
+  vi.stubEnv('NEXTAUTH_URL', 'https://bread.example')
   database = await freshDatabase()
   bakery = await makeBakery('Mill Row')
   // Doughs 0 and 1 are the control, 2 and 3 have more salt, 4 and 5 milk.
@@ -119,7 +121,10 @@ beforeAll(async () => {
   const seen = { batchId: lost!.batchId, seenRevision: 3 }
   valueOf(await moveBatch.call(bakery.early.caller, { ...seen, to: 'lost', why: 'It fell.' }))
 })
-afterAll(() => database.drop())
+afterAll(() => {
+  vi.unstubAllEnvs()
+  return database.drop()
+})
 
 const people = ['early', 'head', 'owner'] as const
 
