@@ -3,20 +3,10 @@ import fs from 'node:fs'
 import path from 'node:path'
 import { expect } from 'playwright/test'
 import { closeDb, db } from '../../lib/db/client'
-import { appRole, embeddedUrl } from '../../lib/db/embedded/roles'
-import { databaseName } from '../../lib/ops/open-database'
-import { readOrMakeSecrets } from '../../lib/ops/secrets'
 import { makeBakery } from '../support/bakery'
+import { lookInto } from '../support/look-into'
 import { ready, test } from '../support/start'
 import { enrolAndLogOn, keepNumber, openPlace, openTablet, readyToRead } from '../support/tablet'
-
-/** Points this process at the database of a start, to draw a tablet up and to look at what is kept. */
-function lookInto(data: string): void {
-  const { appPassword, authSecret } = readOrMakeSecrets(data)
-  const port = Number(fs.readFileSync(path.join(data, 'postgres', 'data', 'postmaster.pid'), 'utf8').split('\n')[3])
-  process.env.DATABASE_URL = embeddedUrl(port, databaseName, appRole, appPassword)
-  process.env.NEXTAUTH_SECRET = authSecret
-}
 
 /** As somebody copies a stopped folder, with whose files they are. */
 const copy = (from: string, to: string) => execFileSync('cp', ['-a', from, to])

@@ -22,8 +22,12 @@ export async function openTablet(
   url: string,
   viewport = { width: 1080, height: 810 },
 ): Promise<Tablet> {
-  const context = await browser.newContext({ baseURL: url, hasTouch: true, viewport })
-  const page = await context.newPage()
+  return tabletIn(await browser.newContext({ baseURL: url, hasTouch: true, viewport }))
+}
+
+/** As `openTablet`, in a browser's context that is there already. */
+export async function tabletIn(context: BrowserContext): Promise<Tablet> {
+  const page = context.pages()[0] ?? (await context.newPage())
   await page.clock.install()
   const faults: string[] = []
   context.on('weberror', (error) => faults.push(error.error().message))

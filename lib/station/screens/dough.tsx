@@ -1,5 +1,6 @@
 import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
+import { stationCauses } from '../../words/en/station-causes'
 import { stationNotes } from '../../words/en/station-notes'
 import type { FloorDough } from '../keep/facts'
 import type { KeptBy } from '../keep/keep-entry'
@@ -49,9 +50,14 @@ export function DoughScreen({ dough, kept, begun, by, entries, locale, timeZone,
         <h1>{say(words.dough.title, 'en', { code: dough.code })}</h1>
         {back}
       </div>
-      <Tap look="quiet" onTap={() => void remember('noting', { batchId: dough.id, code: dough.code })}>
-        {stationNotes.write}
-      </Tap>
+      <div className="acts">
+        <Tap look="quiet" onTap={() => void remember('noting', { batchId: dough.id, code: dough.code })}>
+          {stationNotes.write}
+        </Tap>
+        <Tap look="quiet" onTap={() => void remember('wrong', { batchId: dough.id, code: dough.code })}>
+          {stationCauses.go}
+        </Tap>
+      </div>
       <WentWrong {...{ dough, entries, locale, timeZone }} />
       <p>
         <b>
