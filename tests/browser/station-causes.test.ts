@@ -1,7 +1,7 @@
 import { getBatch } from '../../lib/kitchen/shifts/get-batch'
 import { expect, test } from '../support/app'
 import { callerOf, valueOf } from '../support/bakery'
-import { enrolAndLogOn, openTablet, readyToRead } from '../support/tablet'
+import { enrolAndLogOn, openTablet, readyToRead, untilDraft } from '../support/tablet'
 
 test('what went wrong is noted in two taps without a network, and the desk reads it once that is back', async ({
   app,
@@ -22,6 +22,7 @@ test('what went wrong is noted in two taps without a network, and the desk reads
   await tap(page.getByRole('button', { name: 'Something went wrong' }))
   // What is half typed stays over a reload; a second finger's tap notes nothing twice.
   await page.getByLabel('Something else').fill('  Cre\u0300me on the floor ')
+  await untilDraft(page, 'on the floor')
   await page.reload()
   await expect(page.getByLabel('Something else')).toHaveValue('  Cre\u0300me on the floor ')
   await tap(page.getByRole('button', { name: 'Note it' }))

@@ -1,6 +1,14 @@
 import { expect, test, type App } from '../support/app'
 import { receiveLots } from '../support/receive-lots'
-import { enrolAndLogOn, keepNumber, openTablet, readyToRead, typeNumber, type Tablet } from '../support/tablet'
+import {
+  enrolAndLogOn,
+  keepNumber,
+  openTablet,
+  readyToRead,
+  typeNumber,
+  type Tablet,
+  untilDraft,
+} from '../support/tablet'
 
 /** What the book holds of a dough: which ingredient, how much, and of which lots with what each gave. */
 async function taken(app: App, batchId: string) {
@@ -62,6 +70,7 @@ test('a line is taken from one lot, or from two when a sack runs out, without a 
   await tap(page.getByRole('button', { name: 'The rest is of another lot' }))
   await expect(page.getByText(/^400\.5\sg of lot F-1$/)).toBeVisible()
   await typeNumber(tablet, '76')
+  await untilDraft(page, '76')
   await page.reload()
   await expect(page.getByText(/^400\.5\sg of lot F-1$/)).toBeVisible()
   await expect(page.locator('.typed')).toContainText('76')

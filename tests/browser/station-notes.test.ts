@@ -1,7 +1,7 @@
 import { keepNote } from '../../lib/kitchen/notes/keep-note'
 import { expect, test } from '../support/app'
 import { callerOf, valueOf } from '../support/bakery'
-import { enrolAndLogOn, openTablet, readyToRead } from '../support/tablet'
+import { enrolAndLogOn, openTablet, readyToRead, untilDraft } from '../support/tablet'
 
 test('a note that is written without a network is on the tablet, and in the book once that answers', async ({
   app,
@@ -24,6 +24,7 @@ test('a note that is written without a network is on the tablet, and in the book
   await expect(page.getByRole('button', { name: 'Keep the note' })).toBeDisabled()
   // Blanks at the ends, and an accent apart from its letter: the book keeps it in one form.
   await page.getByLabel('Note', { exact: true }).fill('  Sticky; cre\u0300me on the rack.  ')
+  await untilDraft(page, 'on the rack.')
   await page.reload()
   await expect(page.getByLabel('Note', { exact: true })).toHaveValue('  Sticky; cre\u0300me on the rack.  ')
   await tap(page.getByRole('button', { name: 'Not for the next shift' }))

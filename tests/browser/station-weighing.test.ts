@@ -3,7 +3,16 @@ import { moveBatch } from '../../lib/kitchen/shifts/move-batch'
 import { expect, test, type App } from '../support/app'
 import { callerOf, valueOf, type TestBakery } from '../support/bakery'
 import { givePin, testPin } from '../support/stations'
-import { enrolAndLogOn, keepNumber, openTablet, readyToRead, typeNumber, typePin, type Tablet } from '../support/tablet'
+import {
+  enrolAndLogOn,
+  keepNumber,
+  openTablet,
+  readyToRead,
+  typeNumber,
+  typePin,
+  type Tablet,
+  untilDraft,
+} from '../support/tablet'
 
 async function weighingsOf(app: App, batchId: string) {
   const { rows } = await app.look.query<{ name: string; how: string; mass: string | null; reason: string | null }>(
@@ -155,6 +164,7 @@ test('the network goes in the middle and the page is loaded anew: every line is 
 
   await context.setOffline(true)
   await typeNumber(tablet, '72')
+  await untilDraft(page, '72')
   await page.reload()
   // Half typed, at its line, on a tablet that has no network.
   await expect(page.getByText(/^Line 2 of 5/)).toBeVisible()

@@ -1,7 +1,7 @@
 import { expect, test, type App } from '../support/app'
 import { callerOf, valueOf } from '../support/bakery'
 import { testPin } from '../support/stations'
-import { enrolAndLogOn, keepNumber, logOn, openPlace, openTablet, readyToRead } from '../support/tablet'
+import { enrolAndLogOn, keepNumber, logOn, openPlace, openTablet, readyToRead, untilDraft } from '../support/tablet'
 import { withdrawStation } from '../../lib/kitchen/stations/withdraw-station'
 
 async function readingsOf(app: App, batchId: string) {
@@ -44,6 +44,7 @@ test('a reading that is kept without a network outlives a reload and reaches the
   await page.getByRole('button', { name: '8', exact: true }).tap()
   await page.getByRole('button', { name: '1', exact: true }).tap()
   await expect(page.locator('.typed')).toContainText('81')
+  await untilDraft(page, '81')
   await page.reload()
   await expect(page.locator('.typed')).toContainText('81')
 

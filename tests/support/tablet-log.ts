@@ -30,6 +30,7 @@ export async function entriesInBook(): Promise<string[]> {
     db().reading.findMany({ select }),
     db().weighing.findMany({ select }),
     db().note.findMany({ select }),
+    db().step.findMany({ select }),
     db().batchCause.findMany({ select }),
   ])
   return rows

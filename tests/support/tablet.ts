@@ -1,4 +1,4 @@
-import type { Browser, BrowserContext, Locator, Page } from 'playwright/test'
+import { expect, type Browser, type BrowserContext, type Locator, type Page } from 'playwright/test'
 import { beginBatch } from '../../lib/kitchen/shifts/begin-batch'
 import { makeStation } from '../../lib/kitchen/stations/make-station'
 import { makeApprovedTrial } from './approved-trial'
@@ -105,4 +105,21 @@ export async function typeNumber({ page }: Pick<Tablet, 'page'>, digits: string)
 export async function keepNumber({ page, tap }: Tablet, digits: string): Promise<void> {
   await typeNumber({ page }, digits)
   await tap(page.getByRole('button', { name: /^Keep / }))
+}
+
+/** Waits until something half typed is on the tablet's disk, which is a moment after it is on its screen. */
+export async function untilDraft(page: Page, text: string): Promise<void> {
+  const drafts = () =>
+    page.evaluate(async () => {
+      const database = await new Promise<IDBDatabase>((resolve, reject) => {
+        const opening = indexedDB.open('evendough-station')
+        opening.onsuccess = () => resolve(opening.result)
+        opening.onerror = () => reject(new Error('the store does not open'))
+      })
+      const all = database.transaction('drafts').objectStore('drafts').getAll()
+      await new Promise((resolve) => (all.onsuccess = resolve))
+      database.close()
+      return (all.result as { text: string }[]).map((draft) => draft.text)
+    })
+  await expect.poll(drafts).toContainEqual(expect.stringContaining(text))
 }
