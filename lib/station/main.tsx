@@ -2,6 +2,7 @@ import { createRoot } from 'react-dom/client'
 import { App } from './screens/app'
 import { Insecure } from './screens/insecure'
 import { keepGoing } from './talk/keep-going'
+import { openSlips } from './talk/open-slip'
 import { watchWorker } from './worker/watch-worker'
 
 const place = document.getElementById('station')
@@ -12,5 +13,6 @@ const root = createRoot(place)
 if (window.isSecureContext && 'serviceWorker' in navigator && 'locks' in navigator) {
   watchWorker().catch(() => undefined)
   keepGoing()
+  openSlips()
   root.render(<App />)
 } else root.render(<Insecure />)

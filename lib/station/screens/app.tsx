@@ -15,6 +15,7 @@ import { FixStep } from './fix-step'
 import { Idle } from './idle'
 import { NoteScreen } from './note'
 import { OutboxList } from './outbox-list'
+import { PieceScreen } from './piece'
 import { ReadingScreen } from './reading'
 import { StepScreen } from './step'
 import { Strip } from './strip'
@@ -87,6 +88,9 @@ export function App() {
           />
         )
     }
+    const { piece } = at
+    if (piece !== null && !measure && dough?.measures.some(({ places }) => places.some((each) => each.piece === piece)))
+      return <PieceScreen {...shared} dough={dough} piece={piece} />
     if (!dough || !measure || !place)
       return <DoughScreen {...shared} {...{ dough, kept, begun, by, aheadMs, temperatureUnit }} />
     const { stands } = place

@@ -7,11 +7,9 @@ import type { KeptBy } from '../keep/keep-entry'
 import { forget, remember, type Kept } from '../keep/tablet'
 import type { KeptList } from '../keep/weigh-facts'
 import type { OutboxEntry } from '../outbox/entry'
-import { placesWithEntries } from '../outbox/stand-of-place'
 import { stepsOfDough } from '../outbox/steps-of-dough'
-import { shownTime, shownValue } from '../ui/figures'
-import { placeName } from '../ui/place-name'
 import { Tap } from '../ui/tap'
+import { Places } from './places'
 import { Steps } from './steps'
 import { TakeBack } from './take-back'
 import { WeighGate } from './weigh-gate'
@@ -75,60 +73,7 @@ export function DoughScreen({ dough, kept, begun, by, entries, locale, timeZone,
         isMain={stepsOfDough(dough, entries, clock.aheadMs).length === 0}
       />
       <Steps {...clock} {...{ dough, entries, by, locale, timeZone }} />
-      {dough.measures.map((measure) => {
-        const places = placesWithEntries(dough.id, measure, entries)
-        const isRead = places.every(({ stands }) => stands !== null)
-        return (
-          <section key={measure.id}>
-            <h2>
-              {measure.name}
-              <small>{isRead ? words.dough.read : measure.isWanted ? words.dough.wanted : words.dough.optional}</small>
-            </h2>
-            <ul className="rows">
-              {places.map(({ piece, repeat, factorLevel, stands, lost }) => (
-                <li key={`${piece} ${repeat}`}>
-                  {stands ? (
-                    <div className="stood">
-                      <Tap
-                        look="row"
-                        onTap={() =>
-                          void remember('at', { batchId: dough.id, measureId: measure.id, piece, repeat, isFix: true })
-                        }
-                      >
-                        <span>{placeName({ piece, level: factorLevel, repeat })}</span>
-                        <b className="figure">{shownValue(stands.value, stands.unit, locale)}</b>
-                        <span className="end">
-                          {words.states[stands.state]}
-                          <br />
-                          <small>
-                            {say(words.place.byAt, 'en', {
-                              who: stands.who,
-                              at: shownTime(stands.at, { locale, timeZone }),
-                            })}
-                          </small>
-                        </span>
-                      </Tap>
-                      {lost.map(({ value, unit }, at) => (
-                        <p key={at} className="attention">
-                          {say(words.place.lost, 'en', { value: shownValue(value, unit, locale) })}
-                        </p>
-                      ))}
-                    </div>
-                  ) : (
-                    <Tap
-                      look="row"
-                      onTap={() => void remember('at', { batchId: dough.id, measureId: measure.id, piece, repeat })}
-                    >
-                      <span>{placeName({ piece, level: factorLevel, repeat })}</span>
-                      <span className="end">{words.place.empty}</span>
-                    </Tap>
-                  )}
-                </li>
-              ))}
-            </ul>
-          </section>
-        )
-      })}
+      <Places {...{ dough, entries, locale, timeZone }} piece={null} />
     </div>
   )
 }

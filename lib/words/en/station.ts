@@ -89,6 +89,8 @@ export const station = {
   },
   dough: {
     title: 'Dough {code}',
+    titleOfPiece: 'Dough {code}, piece {piece}',
+    whole: 'The whole dough',
     back: 'All doughs',
     allergens: 'Contains {allergens}',
     noAllergens: 'No allergen is entered',

@@ -1,0 +1,40 @@
+import { say } from '../../words/say'
+import { station as words } from '../../words/en/station'
+import type { FloorDough } from '../keep/facts'
+import { openDough } from '../keep/tablet'
+import type { OutboxEntry } from '../outbox/entry'
+import { Tap } from '../ui/tap'
+import { Places } from './places'
+
+type PieceProps = {
+  dough: FloorDough
+  piece: number
+  entries: readonly OutboxEntry[]
+  locale: string
+  timeZone: string
+}
+
+/** One piece of a dough, as its slip opens it: what is read of it, and what can hurt somebody in it. */
+export function PieceScreen({ dough, piece, ...shared }: PieceProps) {
+  return (
+    <div className="narrow">
+      <div className="heads">
+        <h1>{say(words.dough.titleOfPiece, 'en', { code: dough.code, piece })}</h1>
+        <Tap look="quiet" onTap={() => void openDough(dough.id)}>
+          {words.dough.whole}
+        </Tap>
+      </div>
+      <p>
+        <b>
+          {dough.allergens.length > 0
+            ? say(words.dough.allergens, 'en', { allergens: dough.allergens })
+            : words.dough.noAllergens}
+        </b>
+      </p>
+      {dough.unchecked > 0 && (
+        <p className="attention">{say(words.dough.unchecked, 'en', { count: dough.unchecked })}</p>
+      )}
+      <Places {...shared} dough={dough} piece={piece} />
+    </div>
+  )
+}
