@@ -11,6 +11,7 @@ export function stationDocument({ script, style }: { script: string; style: stri
 <meta name="color-scheme" content="light dark">
 <meta name="robots" content="noindex">
 <link rel="icon" href="/icon.svg">
+<link rel="manifest" href="/station/app.webmanifest">
 <link rel="stylesheet" href="${style}">
 <script type="module" src="${script}"></script>
 </head>

@@ -36,6 +36,7 @@ const routesElsewhere = [
   '/api/v1/station/take-back',
   '/api/v1/station/weights',
   '/station',
+  '/station/app.webmanifest',
   '/station/files/[name]',
   '/station-worker.js',
   '/stores/find-ingredients',

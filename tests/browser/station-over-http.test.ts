@@ -129,6 +129,13 @@ test('the document has no data, no inline script or style, and a policy of its o
   const worker = await fetch(`${app.url}/station-worker.js`)
   expect(worker.headers.get('cache-control')).toBe('no-cache')
   expect(await worker.text()).toContain(files[0])
+  const [, manifest = ''] = /rel="manifest" href="([^"]+)"/.exec(html) ?? []
+  const home = await fetch(`${app.url}${manifest}`)
+  expect(home.headers.get('content-type')).toBe('application/manifest+json')
+  // It opens the page that the worker keeps, and nothing beside it; its icon is there (W3C Web Application Manifest).
+  const told = (await home.json()) as { start_url: string; scope: string; display: string; icons: { src: string }[] }
+  expect(told).toMatchObject({ start_url: '/station', scope: '/station', display: 'standalone' })
+  expect((await fetch(`${app.url}${told.icons[0]?.src}`)).headers.get('content-type')).toContain('image/svg+xml')
   // The desk's page, whose address begins alike, keeps the policy of pages.
   const desk = await fetch(`${app.url}/stations`, { redirect: 'manual' })
   expect(desk.headers.get('content-security-policy')).toContain("'nonce-")
