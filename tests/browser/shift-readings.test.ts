@@ -23,7 +23,9 @@ test('a reading that got no answer keeps what was typed, and is kept once when i
       (await app.look.query<{ n: string }>('SELECT count(*) n FROM reading WHERE batch_id = $1', [batchId])).rows[0]?.n,
     )
 
-  // The request arrives and its answer is lost: nobody at the tablet can know that it was kept.
+  // The request arrives and its answer is lost, with whatever else the page asks for: nobody at the tablet can know that it
+  // was kept, by the page that follows the book either.
+  await page.route(`**/shift/${batchId}`, (route) => route.abort())
   await page.route('**/api/v1/entries', async (route) => {
     await route.fetch()
     await route.abort()
