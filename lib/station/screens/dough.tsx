@@ -9,6 +9,7 @@ import type { KeptList } from '../keep/weigh-facts'
 import type { OutboxEntry } from '../outbox/entry'
 import { stepsOfDough } from '../outbox/steps-of-dough'
 import { Tap } from '../ui/tap'
+import { Cautions } from './cautions'
 import { Places } from './places'
 import { Steps } from './steps'
 import { TakeBack } from './take-back'
@@ -57,16 +58,7 @@ export function DoughScreen({ dough, kept, begun, by, entries, locale, timeZone,
         </Tap>
       </div>
       <WentWrong {...{ dough, entries, locale, timeZone }} />
-      <p>
-        <b>
-          {dough.allergens.length > 0
-            ? say(words.dough.allergens, 'en', { allergens: dough.allergens })
-            : words.dough.noAllergens}
-        </b>
-      </p>
-      {dough.unchecked > 0 && (
-        <p className="attention">{say(words.dough.unchecked, 'en', { count: dough.unchecked })}</p>
-      )}
+      <Cautions dough={dough} />
       {begun?.batchId === dough.id && begun.personId === personId && <TakeBack key={begun.at} begun={begun} />}
       <WeighGate
         {...{ dough, kept, personId, entries }}

@@ -4,6 +4,7 @@ import type { FloorDough } from '../keep/facts'
 import { openDough } from '../keep/tablet'
 import type { OutboxEntry } from '../outbox/entry'
 import { Tap } from '../ui/tap'
+import { Cautions } from './cautions'
 import { Places } from './places'
 
 type PieceProps = {
@@ -24,16 +25,7 @@ export function PieceScreen({ dough, piece, ...shared }: PieceProps) {
           {words.dough.whole}
         </Tap>
       </div>
-      <p>
-        <b>
-          {dough.allergens.length > 0
-            ? say(words.dough.allergens, 'en', { allergens: dough.allergens })
-            : words.dough.noAllergens}
-        </b>
-      </p>
-      {dough.unchecked > 0 && (
-        <p className="attention">{say(words.dough.unchecked, 'en', { count: dough.unchecked })}</p>
-      )}
+      <Cautions dough={dough} />
       <Places {...shared} dough={dough} piece={piece} />
     </div>
   )
