@@ -43,6 +43,32 @@ test('a reading that got no answer keeps what was typed, and is kept once when i
   expect(await count()).toBe(1)
 })
 
+test('a reading that got no answer and is seen in the book is not offered to be sent again', async ({
+  app,
+  bakery,
+  as,
+  expectNoise,
+}) => {
+  expectNoise(/ERR_FAILED|ERR_CONNECTION|Failed to load resource/)
+  const { batchId } = await walkReading({ bakery, neighbour: bakery, look: app.look })
+  const page = await as(bakery.early, tablet)
+  await page.goto(`/shift/${batchId}`)
+  await page.route('**/api/v1/entries', async (route) => {
+    await route.fetch()
+    await route.abort()
+  })
+  await field(page, 'Loaf weight', 'Piece 1').fill('421.5')
+  await keep(page, 'Loaf weight', 'Piece 1').click()
+  // The page follows the book by itself, and finds there what it sent.
+  await expect(page.getByText('In the book: Esi')).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Send again' })).toHaveCount(0)
+  await expect(page.getByText('no answer came')).toHaveCount(0)
+  await expect(page.getByRole('textbox', { name: /^Loaf weight, Piece 1/ })).toHaveCount(0)
+  await page.reload()
+  await expect(page.getByText('In the book: Esi')).toHaveCount(1)
+  await expect(page.getByRole('textbox', { name: /^Loaf weight, Piece 1/ })).toHaveCount(0)
+})
+
 test('a reading that comes too late for its place is kept aside, and says so; it is not sent as another one', async ({
   app,
   bakery,

@@ -63,6 +63,7 @@ export function ReadingPlace(props: ReadingPlaceProps) {
       if (typed.unit !== undefined && measure.units.includes(typed.unit)) setUnit(typed.unit)
       props.onDraft(key, true)
     },
+    onArrived: clear,
     onRefused: props.onRefused,
     // It is the book's now; left in the field it would be sent as another one.
     onAside: clear,

@@ -1,6 +1,6 @@
 'use client'
 
-import { useEffect, useRef, useState } from 'react'
+import { useEffect, useEffectEvent, useRef, useState } from 'react'
 import { v7 as uuid } from 'uuid'
 import type { ReadingEntry } from '@/lib/kitchen/readings/reading-content.input'
 import { useKeptTyped } from '@/lib/ui/use-kept-typed'
@@ -32,6 +32,8 @@ type Question = {
   onKept(entry: ReadingEntry, sent: Extract<Sending, { outcome: 'kept' }>): void
   /** What was typed here earlier is back. */
   onBack(typed: Typed): void
+  /** What got no answer had arrived: the page shows it from the book. */
+  onArrived?(): void
   onRefused?(): void
   onAside?(): void
 }
@@ -42,7 +44,7 @@ type Question = {
  * and so does one that is outside what is usual, when it is sent again confirmed. One that is kept aside is the book's
  * from then on.
  */
-export function useReadingDraft({ name, inTheBook, make, onKept, onBack, onRefused, onAside }: Question) {
+export function useReadingDraft({ name, inTheBook, make, onKept, onBack, onArrived, onRefused, onAside }: Question) {
   const [state, setState] = useState<DraftState>({ step: 'typing' })
   const current = useRef<(Typed & { id: string; takenAt: string }) | null>(null)
   const given = inTheBook.join(' ')
@@ -67,6 +69,16 @@ export function useReadingDraft({ name, inTheBook, make, onKept, onBack, onRefus
       setState({ step: 'unsent', why: 'not-answered' })
     } else setState({ step: 'back', at: draft.at, isChanged: draft.given !== given })
   })
+
+  const seesItself = useEffectEvent(() => {
+    const sent = current.current
+    if (state.step !== 'unsent' || sent === null || !inTheBook.includes(sent.id)) return
+    current.current = null
+    kept.drop()
+    setState({ step: 'typing' })
+    onArrived?.()
+  })
+  useEffect(() => seesItself(), [given, state.step])
 
   async function send(typed: Typed): Promise<void> {
     const sending = (current.current ??= { ...typed, id: uuid(), takenAt: new Date().toISOString() })
