@@ -1,3 +1,4 @@
+import type { Page } from 'playwright/test'
 import { v7 as uuid } from 'uuid'
 import { moveBatch } from '../../lib/kitchen/shifts/move-batch'
 import { expect, test, type App } from '../support/app'
@@ -6,8 +7,10 @@ import { givePin, testPin } from '../support/stations'
 import {
   enrolAndLogOn,
   keepNumber,
+  openPlace,
   openTablet,
   readyToRead,
+  tabletIn,
   typeNumber,
   typePin,
   type Tablet,
@@ -322,66 +325,86 @@ test('a scale is swapped in the middle: what is left goes on the other, in its s
 
 test('a newer build of the store keeps what waits to be sent, with its draft', async ({ app, bakery, browser }) => {
   const { code, dough } = await readyToRead(bakery)
-  const tablet = await openTablet(browser, app.url)
-  const { page, context, tap } = tablet
-  await enrolAndLogOn(tablet, code)
-  await page.evaluate(() => navigator.serviceWorker.ready)
-  await context.setOffline(true)
-  await tap(page.getByRole('button', { name: new RegExp(`^${dough.code}`) }))
-  await tap(
-    page.locator('section').filter({ hasText: 'Dough temperature' }).getByRole('button', { name: 'Whole dough' }),
+  const before = await openTablet(browser, app.url)
+  await enrolAndLogOn(before, code)
+  await before.context.setOffline(true)
+  await openPlace(before, dough.code, 'Dough temperature', 'Whole dough')
+  await keepNumber(before, '26.4')
+  await before.tap(
+    before.page.locator('section').filter({ hasText: 'Water added' }).getByRole('button', { name: 'Whole dough' }),
   )
-  await keepNumber(tablet, '26.4')
-  await tap(page.locator('section').filter({ hasText: 'Water added' }).getByRole('button', { name: 'Whole dough' }))
-  await typeNumber(tablet, '81')
-  await expect(page.getByText('1 on this tablet, not sent yet')).toBeVisible()
+  await typeNumber(before, '81')
+  await untilDraft(before.page, '81')
+  await expect(before.page.locator('.strip')).toContainText('1 on this tablet, not sent yet')
+  const rows = await readStore(before.page)
+  const storageState = await before.context.storageState()
+  // What lies there is put back below, so that this one must be gone: else it sends when it hears of the network.
+  await before.context.close()
 
-  // The store is put back to what the builds before wrote: version 2, without the table of weights. The page that is
-  // left may hear of the network before it is gone, so that the book is kept from it first.
+  const context = await browser.newContext({ baseURL: app.url, hasTouch: true, storageState })
   await context.route('**/api/v1/**', (route) => route.abort())
-  await page.goto(`${app.url}/icon.svg`).catch(() => undefined)
-  await context.setOffline(false)
-  await page.goto(`${app.url}/icon.svg`)
-  await page.evaluate(async () => {
-    const open = (version?: number, upgrade?: (database: IDBDatabase) => void) =>
-      new Promise<IDBDatabase>((resolve, reject) => {
-        const opening = indexedDB.open('evendough-station', version)
-        opening.onupgradeneeded = () => upgrade?.(opening.result)
+  const tablet = await tabletIn(context)
+  const { page } = tablet
+  await page.goto('/icon.svg')
+  await putFormerStore(page, rows)
+  await page.goto('/station')
+  await expect(page.locator('body')).toContainText('1 on this tablet, not sent yet')
+  await context.unroute('**/api/v1/**')
+  await page.clock.fastForward(61_000)
+  await expect(page.locator('body')).toContainText('Everything is in the book')
+  await expect(page.locator('.typed')).toContainText('81')
+  const kept = await app.look.query(`SELECT value_entered FROM reading WHERE batch_id = $1`, [dough.batchId])
+  expect(kept.rows).toEqual([{ value_entered: '26.4' }])
+  expect([...before.faults, ...tablet.faults]).toEqual([])
+  await context.close()
+})
+
+const formerTables = { outbox: 'id', holders: 'personId', drafts: 'place', kept: 'name' }
+type FormerRows = Record<string, unknown[]>
+
+/** What lies in the tables that the first builds had, too. */
+function readStore(page: Page): Promise<FormerRows> {
+  return page.evaluate(async (names) => {
+    const database = await new Promise<IDBDatabase>((resolve, reject) => {
+      const opening = indexedDB.open('evendough-station')
+      opening.onsuccess = () => resolve(opening.result)
+      opening.onerror = () => reject(new Error('the store does not open'))
+    })
+    const read = names.map(
+      (name) =>
+        new Promise<[string, unknown[]]>((resolve) => {
+          const all = database.transaction(name).objectStore(name).getAll()
+          all.onsuccess = () => resolve([name, all.result as unknown[]])
+        }),
+    )
+    const rows = Object.fromEntries(await Promise.all(read))
+    database.close()
+    return rows
+  }, Object.keys(formerTables))
+}
+
+/** Makes the store as the first builds wrote it: version 2, which their library counts as 20, with no table of weights. */
+function putFormerStore(page: Page, rows: FormerRows): Promise<void> {
+  return page.evaluate(
+    async ({ rows, tables }) => {
+      const former = await new Promise<IDBDatabase>((resolve, reject) => {
+        const opening = indexedDB.open('evendough-station', 20)
+        opening.onupgradeneeded = () => {
+          for (const [name, keyPath] of Object.entries(tables)) {
+            const store = opening.result.createObjectStore(name, { keyPath })
+            if (name !== 'outbox') continue
+            store.createIndex('state', 'state')
+            store.createIndex('counter', 'counter')
+          }
+        }
         opening.onsuccess = () => resolve(opening.result)
         opening.onerror = () => reject(new Error('the store does not open'))
       })
-    const database = await open()
-    const names = ['outbox', 'holders', 'drafts', 'kept']
-    const rows = new Map<string, unknown[]>()
-    for (const name of names) {
-      const all = database.transaction(name).objectStore(name).getAll()
-      await new Promise((resolve) => (all.onsuccess = resolve))
-      rows.set(name, all.result as unknown[])
-    }
-    database.close()
-    await new Promise((resolve) => (indexedDB.deleteDatabase('evendough-station').onsuccess = resolve))
-    const keys: Record<string, string> = { outbox: 'id', holders: 'personId', drafts: 'place', kept: 'name' }
-    const former = await open(20, (made) => {
-      for (const name of names) {
-        const store = made.createObjectStore(name, { keyPath: keys[name]! })
-        if (name !== 'outbox') continue
-        store.createIndex('state', 'state')
-        store.createIndex('counter', 'counter')
-      }
-    })
-    const put = former.transaction(names, 'readwrite')
-    for (const name of names) for (const row of rows.get(name) ?? []) put.objectStore(name).put(row)
-    await new Promise((resolve) => (put.oncomplete = resolve))
-    former.close()
-  })
-  await page.goto('/station')
-  await expect(page.getByText('1 on this tablet, not sent yet')).toBeVisible()
-  await context.unroute('**/api/v1/**')
-  await page.clock.fastForward(61_000)
-  await expect(page.getByText('Everything is in the book')).toBeVisible()
-  await expect(page.locator('.typed')).toContainText('81')
-  const { rows } = await app.look.query(`SELECT value_entered FROM reading WHERE batch_id = $1`, [dough.batchId])
-  expect(rows).toEqual([{ value_entered: '26.4' }])
-  expect(tablet.faults).toEqual([])
-  await context.close()
-})
+      const put = former.transaction(Object.keys(tables), 'readwrite')
+      for (const name of Object.keys(tables)) for (const row of rows[name] ?? []) put.objectStore(name).put(row)
+      await new Promise((resolve) => (put.oncomplete = resolve))
+      former.close()
+    },
+    { rows, tables: formerTables },
+  )
+}
