@@ -3,6 +3,7 @@ import { defineConfig } from 'playwright/test'
 import { chromiumArguments, findOrInstallChromium } from './tests/support/chromium'
 
 const root = import.meta.dirname
+const load = '**/load.test.ts'
 
 export default defineConfig({
   testDir: path.join(root, 'tests/browser'),
@@ -26,4 +27,9 @@ export default defineConfig({
     screenshot: 'only-on-failure',
     trace: 'retain-on-failure',
   },
+  projects: [
+    { name: 'browser', testIgnore: load },
+    // It takes all of the machine: beside it others would wait longer than they may.
+    { name: 'load', testMatch: load, dependencies: ['browser'] },
+  ],
 })

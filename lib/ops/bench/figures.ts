@@ -21,3 +21,8 @@ export function ratioOf(pairs: readonly TimedPair[]): { subjectMs: number; refer
 export function within(value: number, most: number): 'within' | 'beyond' {
   return value <= most ? 'within' : 'beyond'
 }
+
+/** The value that so many of them are at or below. */
+export function atShare(times: readonly number[], share: number): number {
+  return times.toSorted((a, b) => a - b)[Math.ceil(share * times.length) - 1] ?? 0
+}

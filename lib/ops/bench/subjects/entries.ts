@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto'
 import { performance } from 'node:perf_hooks'
 import pg from 'pg'
 import { v7 as uuid } from 'uuid'
@@ -9,6 +8,7 @@ import type { Caller } from '../../../kitchen/caller'
 import { takeEntries } from '../../../kitchen/intake/take-entries'
 import { logReading } from '../../../kitchen/readings/log-reading'
 import { ratioOf, within, type TimedPair } from '../figures'
+import { insertReadings } from '../insert-readings'
 import { plantLargeTrials } from '../plant-large-trials'
 import type { Subject } from '../subject'
 import { setTable } from '../table'
@@ -46,7 +46,9 @@ export const entries: Subject = {
     const [first, again, each]: [TimedPair[], TimedPair[], TimedPair[]] = [[], [], []]
     try {
       for (const [round, { id: batchId }] of trial.batches.entries()) {
-        const referenceMs = await timeOf(() => insertRows(client, trial, batchId, measureId('dough-mass')))
+        const referenceMs = await timeOf(() =>
+          insertReadings(client, { trial, batchId, measureId: measureId('dough-mass'), count: perRequest }),
+        )
         const sent = Array.from({ length: perRequest }, (_, i) => ({
           kind: 'reading',
           ...entry(batchId, measureId('loaf-mass'), i + 1, '400', 'g'),
@@ -111,27 +113,6 @@ async function mustKeep(owner: Caller, sent: readonly object[], isAgain: boolean
   const answered = must(await takeEntries.call(owner, { entries: sent })).entries
   if (!answered.every((each) => each.outcome === 'kept' && each.isAgain === isAgain))
     throw new Error('a reading was not kept as it should be')
-}
-
-async function insertRows(
-  client: pg.Client,
-  { bakeryId, id: trialId, proposedById }: { bakeryId: string; id: string; proposedById: string },
-  batchId: string,
-  measureId: string,
-): Promise<void> {
-  const text = `INSERT INTO reading (bakery_id, id, trial_id, batch_id, measure_id, piece, repeat, value, value_entered, unit_entered, person_id, taken_at, received_at, content_hash, plausible_least, plausible_most)
-    VALUES ($1, $2, $3, $4, $5, $6, 1, 480, '480', 'g', $7, $8, $8, $9, 240, 720)`
-  const at = new Date()
-  await client.query('BEGIN')
-  for (let piece = 1; piece <= perRequest; piece++) {
-    const hash = createHash('sha256').update(`${batchId} ${piece}`).digest('hex')
-    await client.query({
-      name: 'insert-reading',
-      text,
-      values: [bakeryId, uuid(), trialId, batchId, measureId, piece, proposedById, at, hash],
-    })
-  }
-  await client.query('COMMIT')
 }
 
 async function rowsOfAllTables(client: pg.Client): Promise<string> {

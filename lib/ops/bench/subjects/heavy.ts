@@ -2,7 +2,7 @@ import { performance } from 'node:perf_hooks'
 import { setTimeout as wait } from 'node:timers/promises'
 import { median } from '../../../calc/median'
 import type { Demo } from '../demo'
-import { within } from '../figures'
+import { atShare, within } from '../figures'
 import { plantLargeTrials, type TrialSize } from '../plant-large-trials'
 import type { Subject } from '../subject'
 import { setTable } from '../table'
@@ -79,11 +79,6 @@ async function timesOf(demo: Demo, isOver: (asked: number) => boolean): Promise<
     await wait(everyMs)
   }
   return Promise.all(asked)
-}
-
-/** The value that so many of them are at or below. */
-function atShare(times: readonly number[], share: number): number {
-  return times.toSorted((a, b) => a - b)[Math.ceil(share * times.length) - 1] ?? 0
 }
 
 async function timeOf(demo: Demo, address: string): Promise<number> {
