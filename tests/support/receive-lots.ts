@@ -7,11 +7,12 @@ export async function receiveLots(
   { bakeryId, head }: TestBakery,
   labelName: string,
   lots: { code: string; bestBefore?: string }[],
+  now = new Date(),
 ): Promise<void> {
   const { id } = await db().ingredient.findFirstOrThrow({ where: { bakeryId, labelName }, select: { id: true } })
   for (const { code, bestBefore } of lots)
     valueOf(
-      await receiveLot.call(callerOf(head.sessionSecret, new Date()), {
+      await receiveLot.call(callerOf(head.sessionSecret, now), {
         ingredientId: id,
         code,
         receivedOn: '2026-02-02',
