@@ -44,7 +44,7 @@ const rooms = {
   conduct: [],
   intake: [],
   readings: ['batches', 'conduct', 'intake', 'key', 'trials'],
-  steps: ['intake', 'readings'],
+  steps: ['batches', 'intake', 'readings', 'trials'],
   shifts: ['batches', 'conduct', 'intake', 'key', 'readings', 'repairs', 'steps', 'trials', 'weighings'],
   weighings: ['batches', 'conduct', 'intake', 'key', 'readings', 'stores', 'trials'],
   repairs: ['batches', 'conduct', 'trials'],

@@ -179,3 +179,40 @@ test('who logs on finds the board, and opens the dough that it is of', async ({ 
   await expect(page.getByRole('heading', { name: `Dough ${dough.code}` })).toBeVisible()
   await context.close()
 })
+
+test('a dough that is taken out of the oven without a network is baked from then on, here at once and later in the book', async ({
+  app,
+  as,
+  bakery,
+  browser,
+}) => {
+  const { code, dough } = await readyToRead(bakery)
+  const tablet = await openTablet(browser, app.url)
+  const { page, tap, context } = tablet
+  await enrolAndLogOn(tablet, code)
+  await context.setOffline(true)
+  const inList = page.getByRole('button', { name: new RegExp(`^${dough.code}`) })
+  await expect(inList).toContainText('is weighed out')
+  await tap(inList)
+  await tap(page.getByRole('button', { name: 'Another step' }))
+  await tap(page.getByRole('button', { name: 'Out of the oven' }))
+  await tap(page.getByRole('button', { name: /^Keep/ }))
+  await tap(page.getByRole('button', { name: 'All doughs' }))
+  await expect(inList).toContainText('baked')
+  await expect(inList).toContainText('Loaf weight: due from')
+  await page.reload()
+  await expect(inList).toContainText('Loaf weight: due from')
+
+  await context.setOffline(false)
+  await page.clock.fastForward(61_000)
+  await expect(page.getByText('Everything is in the book')).toBeVisible()
+  const { rows } = await app.look.query<{ state: string; since_step: boolean }>(
+    `SELECT state, baked_at = step.at AS since_step FROM batch JOIN step ON step.batch_id = batch.id WHERE batch.id = $1`,
+    [dough.batchId],
+  )
+  expect(rows).toEqual([{ state: 'baked', since_step: true }])
+  const desk = await as(bakery.early)
+  await desk.goto(`/shift/${dough.batchId}`)
+  await expect(desk.getByText('Out of the oven').first()).toBeVisible()
+  await context.close()
+})

@@ -1,12 +1,4 @@
-export type BatchStateName =
-  | 'waiting'
-  | 'weighing'
-  | 'in_work'
-  | 'baked'
-  | 'measured'
-  | 'lost'
-  | 'set_aside'
-  | 'not_baked'
+import type { BatchStateName } from './batch-state.input'
 
 /** What a batch may become by moving it; it leaves `waiting` forwards by being begun. */
 const following: Record<BatchStateName, readonly BatchStateName[]> = {

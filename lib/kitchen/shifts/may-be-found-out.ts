@@ -1,5 +1,5 @@
 import 'server-only'
-import type { BatchStateName } from '../batches/rules'
+import type { BatchStateName } from '../batches/batch-state.input'
 import { Refusal } from '../refusal'
 
 /** Whether something may be found later of a batch: one that was begun, and is not out already. */

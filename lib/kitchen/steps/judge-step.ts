@@ -8,13 +8,14 @@ import type { StepEntry } from './log-step.input'
 import { momentOfStep } from './moment-of-step.input'
 import { stepContentText } from './step-content.input'
 import type { KnownStep, StepFacts, StepRow } from './step-facts'
+import { isSameWhereabouts, stateBySteps, type Whereabouts } from './state-by-steps.input'
 import { detailsOfStep, stepDetails } from './step-kinds.input'
 
 export type StepVerdict = { outcome: 'ready'; row: StepRow; note: { [name: string]: Json } } | { outcome: 'again' }
 
 /**
  * Judges one step. It is kept in whatever order it comes and however often somebody says it, also of a dough that is out
- * and of a trial that has ended: it moves nothing, and what happened on the floor happened.
+ * and of a trial that has ended: what happened on the floor happened. A dough that is under way goes with its steps.
  * @throws Refusal not-found, step-clash, batch-not-begun, batch-not-baked, correction-not-yours, correction-wants-pin, and
  * what is wrong at a field
  */
@@ -73,6 +74,7 @@ export function judgeStep(
     reason: wrong ? (entry.reason ?? null) : null,
     contentHash,
   }
+  const then = whereaboutsAfter(row, facts)
   return {
     outcome: 'ready',
     row,
@@ -82,9 +84,19 @@ export function judgeStep(
       isDone,
       at: row.at.toISOString(),
       ...(wrong ? { corrects: wrong.id, reason: row.reason } : {}),
+      ...(isSameWhereabouts(batch, then) ? {} : { state: then.state, bakedAt: then.bakedAt?.toISOString() ?? null }),
       hash: contentHash,
     },
   }
+}
+
+/** Where the dough of a step is once it stands. */
+export function whereaboutsAfter(row: StepRow, facts: StepFacts): Whereabouts {
+  const dough = facts.batches.get(row.batchId)
+  if (!dough) throw new Error('a step is of a dough that was locked')
+  const { state, bakedAt, isOpen } = dough
+  const steps = [...facts.steps.values()].filter(({ id, batchId }) => batchId === row.batchId && id !== row.id)
+  return isOpen ? stateBySteps({ state, bakedAt }, [...steps, row]) : { state, bakedAt }
 }
 
 /** The step that an entry says was wrong; null where it says nothing was. */

@@ -1,7 +1,9 @@
 import 'server-only'
 import type { Tx } from '../../db/client'
 import { lockBatches } from '../readings/lock-batches'
+import { isOpen } from '../trials/rules'
 import type { StepEntry } from './log-step.input'
+import type { Whereabouts } from './state-by-steps.input'
 import type { StepKind } from './step-kinds.input'
 
 /** A step as it stands in the book. */
@@ -31,12 +33,17 @@ export type StepRow = {
   contentHash: string
 }
 
-export type KnownStep = Pick<StepRow, 'id' | 'batchId' | 'step' | 'personId' | 'takenAt' | 'receivedAt' | 'contentHash'>
+export type KnownStep = Pick<
+  StepRow,
+  'id' | 'batchId' | 'step' | 'isDone' | 'at' | 'personId' | 'takenAt' | 'receivedAt' | 'supersedesId' | 'contentHash'
+>
+
+export type StepDough = Whereabouts & { trialId: string; code: string; begunAt: Date | null; isOpen: boolean }
 
 /** What steps are judged by, under the lock of their doughs. Ids are keys in lower case, as the database writes them. */
 export type StepFacts = {
-  batches: Map<string, { trialId: string; code: string; state: string; begunAt: Date | null }>
-  /** Those that have an entry's own id, and those that are corrected. */
+  batches: Map<string, StepDough>
+  /** Those of these doughs, and those that have an entry's own id or are corrected. */
   steps: Map<string, KnownStep>
 }
 
@@ -44,28 +51,35 @@ export type StepFacts = {
 export async function loadStepFacts(tx: Tx, bakeryId: string, entries: readonly StepEntry[]): Promise<StepFacts> {
   const named = lowerOf(entries.flatMap(({ id, supersedesId }) => [id, supersedesId ?? id]))
   const batches = await lockBatches(tx, bakeryId, lowerOf(entries.map(({ batchId }) => batchId)), [])
-  const [begun, steps] = await Promise.all([
+  const batchIds = batches.map(({ id }) => id)
+  const [times, steps] = await Promise.all([
     tx.batch.findMany({
-      where: { bakeryId, id: { in: batches.map(({ id }) => id) } },
-      select: { id: true, begunAt: true },
+      where: { bakeryId, id: { in: batchIds } },
+      select: { id: true, begunAt: true, bakedAt: true },
     }),
     tx.step.findMany({
-      where: { bakeryId, id: { in: named } },
+      where: { bakeryId, OR: [{ id: { in: named } }, { batchId: { in: batchIds } }] },
       select: {
         id: true,
         batchId: true,
         step: true,
+        isDone: true,
+        at: true,
         personId: true,
         takenAt: true,
         receivedAt: true,
+        supersedesId: true,
         contentHash: true,
       },
     }),
   ])
-  const begunAt = new Map(begun.map((batch) => [batch.id, batch.begunAt]))
+  const timesOf = new Map(times.map(({ id, ...of }) => [id, of]))
   return {
     batches: new Map(
-      batches.map(({ id, trialId, code, state }) => [id, { trialId, code, state, begunAt: begunAt.get(id) ?? null }]),
+      batches.map(({ id, trialId, code, state, trial }) => [
+        id,
+        { trialId, code, state, isOpen: isOpen(trial.state), begunAt: null, bakedAt: null, ...timesOf.get(id) },
+      ]),
     ),
     steps: new Map(steps.map((step) => [step.id, step])),
   }

@@ -1,7 +1,8 @@
 import 'server-only'
 import { z } from 'zod'
 import { entryHandler } from '../intake/entry-handler'
-import { judgeStep } from './judge-step'
+import { followSteps } from './follow-steps'
+import { judgeStep, whereaboutsAfter } from './judge-step'
 import { logStepInput, type StepEntry } from './log-step.input'
 import { stepContentText } from './step-content.input'
 import { loadStepFacts, type StepFacts, type StepRow } from './step-facts'
@@ -19,12 +20,15 @@ export const stepsHandler = entryHandler<StepEntry, StepFacts, StepRow>({
   },
   note(facts, row) {
     facts.steps.set(row.id, row)
+    const dough = facts.batches.get(row.batchId)
+    if (dough) facts.batches.set(row.batchId, { ...dough, ...whereaboutsAfter(row, facts) })
   },
   noteAside() {
     throw new Error('no step is kept aside')
   },
   async keep(tx, rows) {
     await tx.step.createMany({ data: [...rows] })
+    await followSteps(tx, rows)
   },
   held: (from, bakeryId, ids) =>
     from.step.findMany({ where: { bakeryId, id: { in: ids } }, select: { id: true, contentHash: true } }),

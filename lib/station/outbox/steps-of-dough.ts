@@ -1,5 +1,6 @@
 import { byMoment, timerOf, type DoughTimer, type StoodStep } from '../../kitchen/steps/course-of-dough.input'
 import { standingSteps } from '../../kitchen/steps/standing-steps.input'
+import { stateBySteps } from '../../kitchen/steps/state-by-steps.input'
 import { stepDetails, type StepDetails } from '../../kitchen/steps/step-kinds.input'
 import type { FloorDough } from '../keep/facts'
 import type { EntryOf, EntryState, OutboxEntry } from './entry'
@@ -14,6 +15,8 @@ export type StepStanding = StoodStep &
     state: EntryState
   }
 
+type EnteredStep = StepStanding & { isDone: boolean; supersedesId: string | null }
+
 export type RunningTimer = DoughTimer & { batchId: string; code: string }
 
 /**
@@ -22,10 +25,18 @@ export type RunningTimer = DoughTimer & { batchId: string; code: string }
  * @param aheadMs by how much the book's clock is ahead of the tablet's
  */
 export function stepsOfDough(
-  { id: batchId, steps }: Pick<FloorDough, 'id' | 'steps'>,
+  dough: Pick<FloorDough, 'id' | 'steps'>,
   entries: readonly OutboxEntry[],
   aheadMs: number,
 ): StepStanding[] {
+  return standingSteps(enteredSteps(dough, entries, aheadMs)).sort(byMoment)
+}
+
+function enteredSteps(
+  { id: batchId, steps }: Pick<FloorDough, 'id' | 'steps'>,
+  entries: readonly OutboxEntry[],
+  aheadMs: number,
+): EnteredStep[] {
   const inBook = steps.map(({ at, receivedAt, ...step }) => ({
     ...step,
     atMs: Date.parse(at) - aheadMs,
@@ -37,7 +48,23 @@ export function stepsOfDough(
     .filter((entry) => entry.kind === 'step')
     .filter((entry) => entry.payload.batchId === batchId && holds(entry) && !known.has(entry.id))
     .map((entry) => ownStep(entry, aheadMs))
-  return standingSteps([...inBook, ...own]).sort(byMoment)
+  return [...inBook, ...own]
+}
+
+/**
+ * Where a dough is as far as this tablet knows: by the book, and by the steps that lie on the tablet alone. Of one that was
+ * taken out of the oven without a network what is read at an age falls due all the same.
+ */
+export function whereaboutsOf<Dough extends Pick<FloorDough, 'id' | 'state' | 'bakedAt' | 'steps'>>(
+  dough: Dough,
+  entries: readonly OutboxEntry[],
+): Dough {
+  const { state, bakedAt } = stateBySteps(
+    { state: dough.state, bakedAt: dough.bakedAt === null ? null : new Date(dough.bakedAt) },
+    // Its moments are the book's, as the one of the oven is.
+    enteredSteps(dough, entries, 0).map((step) => ({ ...step, at: new Date(step.atMs) })),
+  )
+  return { ...dough, state, bakedAt: bakedAt?.toISOString() ?? null }
 }
 
 /** What runs for the doughs of a floor, what is over first and then what will be. */

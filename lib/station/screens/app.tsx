@@ -3,7 +3,7 @@ import { station as words } from '../../words/en/station'
 import { readTablet } from '../keep/read-tablet'
 import { clockAheadMs } from '../outbox/clock-ahead'
 import { placesWithEntries } from '../outbox/stand-of-place'
-import { runningTimers, stepsOfDough } from '../outbox/steps-of-dough'
+import { runningTimers, stepsOfDough, whereaboutsOf } from '../outbox/steps-of-dough'
 import { useLive } from '../ui/use-live'
 import { CauseScreen } from './cause'
 import { CleanDown } from './clean-down'
@@ -35,7 +35,11 @@ export function App() {
   if (!now.station || isEnrolling)
     return <Enrol onDone={() => setEnrolling(false)} onBegin={() => setEnrolling(true)} />
 
-  const { station, on, at, noting, wrong, floor, entries, holders, lists, begun } = now
+  const { station, on, at, noting, wrong, entries, holders, lists, begun } = now
+  const floor = now.floor && {
+    ...now.floor,
+    value: { ...now.floor.value, doughs: now.floor.value.doughs.map((dough) => whereaboutsOf(dough, entries)) },
+  }
   const person = on && holders.find(({ personId }) => personId === on.personId)
   const dough = at && (floor?.value.doughs.find(({ id }) => id === at.batchId) ?? null)
   const measure = dough?.measures.find(({ id }) => id === at?.measureId)

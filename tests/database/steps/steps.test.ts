@@ -5,6 +5,7 @@ import { hashOfText } from '@/lib/documents/hash-of-text'
 import { readStep } from '@/lib/documents/step/read-step'
 import { takeEntries } from '@/lib/kitchen/intake/take-entries'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
+import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
 import { undoMove } from '@/lib/kitchen/shifts/undo-move'
 import { logStepInput } from '@/lib/kitchen/steps/log-step.input'
 import { stepContentText } from '@/lib/kitchen/steps/step-content.input'
@@ -106,7 +107,7 @@ describe('a step from outside', () => {
     ])
   })
 
-  it('is kept of a trial that has ended, because it moves nothing', async () => {
+  it('is kept of a trial that has ended, and moves nothing there', async () => {
     await db().trial.update({
       where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: trial.trialId } },
       data: { state: 'stopped' },
@@ -203,7 +204,9 @@ describe('the book of steps', () => {
 
   it('lets nobody take a beginning back that a step was built on', async () => {
     await send([entry()])
-    expect(refusalOf(await undoMove.call(bakery.early.caller, { batchId, seenRevision: 2 }))).toBe('undo-built-on')
+    const undo = async (seenRevision: number) =>
+      refusalOf(await undoMove.call(bakery.early.caller, { batchId, seenRevision }))
+    expect([await undo(2), await undo(3)]).toEqual(['stale', 'undo-built-on'])
   })
 
   it('names a step in the record with its dough and its hash', async () => {
@@ -216,5 +219,88 @@ describe('the book of steps', () => {
     expect(last.entryText).toContain(`"step":"in_oven"`)
     expect(last.entryText).toContain(answer?.outcome === 'kept' ? answer.hash : 'kept')
     expect(last.entryText).not.toContain('Baguettes')
+  })
+})
+
+describe('a dough goes with its steps', () => {
+  const dough = async () => {
+    const { state, bakedAt } = await db().batch.findUniqueOrThrow({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: batchId } },
+      select: { state: true, bakedAt: true },
+    })
+    return [state, bakedAt?.toISOString() ?? null]
+  }
+  const iso = (minutes: number) => at(minutes).toISOString()
+  const callerAt = (minutes: number) => callerOf(bakery.early.sessionSecret, at(minutes))
+  const out = (more: object = {}) => entry({ step: 'out_of_oven', takenAt: iso(20), ...more })
+  const move = async (to: string, minutes: number) => {
+    const { revision } = await db().batch.findUniqueOrThrow({
+      where: { bakeryId_id: { bakeryId: bakery.bakeryId, id: batchId } },
+    })
+    return moveBatch.call(callerAt(minutes), { batchId, to, seenRevision: revision })
+  }
+
+  it('into work and out of the oven, at the moment of the step and not of its coming', async () => {
+    expect(await dough()).toEqual(['weighing', null])
+    await send([entry()])
+    expect(await dough()).toEqual(['in_work', null])
+    const one = out()
+    const [answer] = await sendAs(callerAt(28), [one])
+    expect(answer).toMatchObject({ outcome: 'kept' })
+    expect(await dough()).toEqual(['baked', iso(20)])
+    const last = await db().auditEntry.findFirstOrThrow({
+      where: { bakeryId: bakery.bakeryId },
+      orderBy: { number: 'desc' },
+    })
+    expect(JSON.parse(last.entryText)).toMatchObject({
+      after: { kept: [{ id: one.id, state: 'baked', bakedAt: iso(20) }] },
+    })
+  })
+
+  it('back again with a step that had not been done, and to where a corrected one says', async () => {
+    const [one, better] = [out(), out({ takenAt: iso(22), agoS: 600, reason: 'It was earlier.' })]
+    await sendAs(callerAt(20), [one])
+    await sendAs(callerAt(22), [{ ...better, supersedesId: one.id }])
+    expect(await dough()).toEqual(['baked', iso(12)])
+    const not = {
+      ...out({ takenAt: iso(23), isDone: false, reason: 'It was another dough.' }),
+      supersedesId: better.id,
+    }
+    await sendAs(callerAt(23), [not])
+    expect(await dough()).toEqual(['in_work', null])
+    await sendAs(callerAt(27), [out({ takenAt: iso(27) })])
+    expect(await dough()).toEqual(['baked', iso(27)])
+  })
+
+  it('of two that say it the earlier counts, whichever came first, and several in one request are as if one by one', async () => {
+    await sendAs(callerAt(26), [out({ takenAt: iso(24) }), out(), out({ takenAt: iso(21) })])
+    expect(await dough()).toEqual(['baked', iso(20)])
+  })
+
+  it('what the desk said of a dough without a step stays when a step of it had not been done', async () => {
+    await send([entry()])
+    valueOf(await move('baked', 25))
+    expect(await dough()).toEqual(['baked', iso(25)])
+    const one = entry({ step: 'in_oven', takenAt: iso(26) })
+    await sendAs(callerAt(26), [one])
+    await sendAs(callerAt(27), [
+      entry({ step: 'in_oven', takenAt: iso(27), isDone: false, reason: 'Slip.', supersedesId: one.id }),
+    ])
+    expect(await dough()).toEqual(['baked', iso(25)])
+  })
+
+  it('a dough that is out, and one of a trial that has ended, stay as they are', async () => {
+    await send([entry()])
+    valueOf(await moveBatch.call(callerAt(1), { batchId, to: 'lost', why: 'Dropped.', seenRevision: 3 }))
+    await sendAs(callerAt(20), [out()])
+    expect(await dough()).toEqual(['lost', null])
+    const other = trial.batches[1]!
+    batchId = other.batchId
+    valueOf(await beginBatch.call(callerAt(21), { batchId, seenRevision: 1, cleanDownDone: other.cleanDownBefore }))
+    await connected(database.superUrl, (client) =>
+      client.query(`UPDATE trial SET state = 'stopped', closed_at = now() WHERE id = $1`, [trial.trialId]),
+    )
+    expect(await sendAs(callerAt(22), [out({ takenAt: iso(22) })])).toMatchObject([{ outcome: 'kept' }])
+    expect(await dough()).toEqual(['weighing', null])
   })
 })

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import type { FloorDough, FloorStep } from '@/lib/station/keep/facts'
 import { clockAheadMs } from '@/lib/station/outbox/clock-ahead'
 import type { EntryOf, OutboxEntry } from '@/lib/station/outbox/entry'
-import { runningTimers, stepsOfDough } from '@/lib/station/outbox/steps-of-dough'
+import { runningTimers, stepsOfDough, whereaboutsOf } from '@/lib/station/outbox/steps-of-dough'
 import { readTyped } from '@/lib/station/outbox/typed-step'
 import { inCelsius, inTemperatureUnit } from '@/lib/station/ui/said-of-step'
 
@@ -196,5 +196,34 @@ describe('what is typed of a step', () => {
       }),
       { seed: 82 },
     )
+  })
+})
+
+describe('where a dough is as far as a tablet knows', () => {
+  const where = (of: FloorDough, entries: OutboxEntry[]) => {
+    const { state, bakedAt } = whereaboutsOf(of, entries)
+    return [state, bakedAt]
+  }
+  const out = (hours: number) => ({
+    step: 'out_of_oven' as const,
+    takenAt: new Date(noon + hours * hour).toISOString(),
+  })
+
+  it('is out of the oven from the moment of the step, before the book has it', () => {
+    expect(where(dough(), [kept(out(0))])).toEqual(['baked', new Date(noon).toISOString()])
+  })
+
+  it('counts by the clock of the book, where the tablet knows that its own is wrong', () => {
+    expect(where(dough(), [kept({ ...out(1), clockAheadS: -3600 })])).toEqual(['baked', new Date(noon).toISOString()])
+  })
+
+  it('is back where a step lies on the tablet that says it had not been done', () => {
+    const step = inBook({ step: 'out_of_oven' })
+    const baked: FloorDough = { ...dough([step]), state: 'baked', bakedAt: step.at }
+    expect(where(baked, [])).toEqual(['baked', step.at])
+    expect(where(baked, [kept({ ...out(0), isDone: false, supersedesId: step.id, reason: 'Slip.' })])).toEqual([
+      'in_work',
+      null,
+    ])
   })
 })

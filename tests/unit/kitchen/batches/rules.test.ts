@@ -8,9 +8,9 @@ import {
   nextToBegin,
   undoMs,
   whyNoUndo,
-  type BatchStateName,
   type MixedBatch,
 } from '@/lib/kitchen/batches/rules'
+import type { BatchStateName } from '@/lib/kitchen/batches/batch-state.input'
 
 const states: BatchStateName[] = [
   'waiting',
