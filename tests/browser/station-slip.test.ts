@@ -39,3 +39,21 @@ test('the code of a slip opens what is read of its piece, also without a network
   expect(tablet.faults).toEqual([])
   await context.close()
 })
+
+test('a slip that is scanned on what is no tablet leads to its dough at the desk', async ({
+  app,
+  as,
+  bakery,
+  expectNoise,
+}) => {
+  // What is no tablet is told so when it asks what is to be read.
+  expectNoise(/401/)
+  const { dough } = await readyToRead(bakery)
+  const page = await as(bakery.early)
+  await page.goto('/station')
+  await expect(page.getByRole('button', { name: 'Open the dough at the desk' })).toHaveCount(0)
+  await page.goto(`/station#${dough.batchId}.2`)
+  await page.getByRole('button', { name: 'Open the dough at the desk' }).click()
+  await expect(page).toHaveURL(`${app.url}/shift/${dough.batchId}`)
+  await expect(page.getByRole('heading', { level: 1 })).toContainText(dough.code)
+})

@@ -33,7 +33,13 @@ export function App() {
   if (failed) return <p className="lone">{words.notKeeping}</p>
   if (!now) return <p className="lone">{words.starting}</p>
   if (!now.station || isEnrolling)
-    return <Enrol onDone={() => setEnrolling(false)} onBegin={() => setEnrolling(true)} />
+    return (
+      <Enrol
+        scanned={now.station ? null : (now.at?.batchId ?? null)}
+        onDone={() => setEnrolling(false)}
+        onBegin={() => setEnrolling(true)}
+      />
+    )
 
   const { station, on, at, noting, wrong, entries, holders, lists, begun } = now
   const floor = now.floor && {

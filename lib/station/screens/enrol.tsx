@@ -5,8 +5,15 @@ import { catchUp } from '../talk/keep-going'
 import { beginAnew } from '../talk/people'
 import { Tap } from '../ui/tap'
 
+type EnrolProps = {
+  /** The dough whose slip brought somebody here, who may be at no tablet at all. */
+  scanned: string | null
+  onBegin(): void
+  onDone(): void
+}
+
 /** Takes the code that the desk made for this tablet, and asks the browser to keep what will lie on it. */
-export function Enrol({ onBegin, onDone }: { onBegin(): void; onDone(): void }) {
+export function Enrol({ scanned, onBegin, onDone }: EnrolProps) {
   const [code, setCode] = useState('')
   const [error, setError] = useState<string | null>(null)
   const [keeps, setKeeps] = useState<boolean | null>(null)
@@ -65,6 +72,11 @@ export function Enrol({ onBegin, onDone }: { onBegin(): void; onDone(): void }) 
       <Tap look="main" onTap={() => void enrol()}>
         {words.enrol.go}
       </Tap>
+      {scanned !== null && (
+        <Tap look="quiet" onTap={() => window.location.assign(`/shift/${scanned}`)}>
+          {words.enrol.desk}
+        </Tap>
+      )}
     </main>
   )
 }

@@ -17,6 +17,8 @@ export const station = {
     lead: 'Somebody at the desk makes a code for it under Team, Stations. Type it here.',
     code: 'Code',
     go: 'Enrol',
+    /** Of a dough whose slip was scanned on what is no tablet. */
+    desk: 'Open the dough at the desk',
     done: 'This tablet is enrolled.',
     /** What the browser answers when it is asked to keep everything. */
     keeps: 'The browser keeps what lies on this tablet, also when room gets short.',
