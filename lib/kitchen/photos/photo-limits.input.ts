@@ -18,3 +18,8 @@ export function lengthOfPiece(number: number, bytes: number): number {
 export function countOfPieces(bytes: number): number {
   return Math.ceil(bytes / photoPieceBytes)
 }
+
+/** A piece of a photo, from 0. */
+export function pieceOfPhoto(bytes: Uint8Array<ArrayBuffer>, number: number): Uint8Array<ArrayBuffer> {
+  return bytes.slice(number * photoPieceBytes, (number + 1) * photoPieceBytes)
+}

@@ -1,14 +1,14 @@
 import 'server-only'
 import { createHash } from 'node:crypto'
 import type { Db, Tx } from '../../db/client'
-import { photoPieceBytes } from './photo-limits.input'
+import { countOfPieces, pieceOfPhoto } from './photo-limits.input'
 
 type Which = { bakeryId: string; photoId: string }
 
 /** Where pictures lie. Another store could take this one's place: nothing else knows of it. */
 export type PhotoStore = {
   /** Keeps a picture with the transaction that keeps what is said of it. */
-  keep(tx: Tx, which: Which, bytes: Uint8Array): Promise<void>
+  keep(tx: Tx, which: Which, bytes: Uint8Array<ArrayBuffer>): Promise<void>
   /**
    * Gives a picture back.
    * @throws Error where what lies there has not this hash
@@ -19,9 +19,9 @@ export type PhotoStore = {
 /** Pictures in PostgreSQL, in pieces. */
 export const photoStore: PhotoStore = {
   async keep(tx, which, bytes) {
-    for (let number = 0; number * photoPieceBytes < bytes.length; number++)
+    for (let number = 0; number < countOfPieces(bytes.length); number++)
       await tx.photoPiece.create({
-        data: { ...which, number, bytes: new Uint8Array(pieceOf(bytes, number)) },
+        data: { ...which, number, bytes: pieceOfPhoto(bytes, number) },
         select: { number: true },
       })
   },
@@ -36,8 +36,4 @@ export const photoStore: PhotoStore = {
 /** SHA-256 of bytes, in hexadecimal. */
 export function hashOfBytes(bytes: Uint8Array): string {
   return createHash('sha256').update(bytes).digest('hex')
-}
-
-function pieceOf(bytes: Uint8Array, number: number): Uint8Array {
-  return bytes.subarray(number * photoPieceBytes, (number + 1) * photoPieceBytes)
 }

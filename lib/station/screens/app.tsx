@@ -15,6 +15,7 @@ import { FixStep } from './fix-step'
 import { Idle } from './idle'
 import { NoteScreen } from './note'
 import { OutboxList } from './outbox-list'
+import { PhotoScreen } from './photo'
 import { PieceScreen } from './piece'
 import { ReadingScreen } from './reading'
 import { StepScreen } from './step'
@@ -35,7 +36,7 @@ export function App() {
   if (!now.station || isEnrolling)
     return <Enrol onDone={() => setEnrolling(false)} onBegin={() => setEnrolling(true)} />
 
-  const { station, on, at, noting, wrong, floor, entries, holders, lists, begun } = now
+  const { station, on, at, noting, wrong, photographing, floor, entries, holders, lists, begun, photos } = now
   const person = on && holders.find(({ personId }) => personId === on.personId)
   const dough = at && (floor?.value.doughs.find(({ id }) => id === at.batchId) ?? null)
   const measure = dough?.measures.find(({ id }) => id === at?.measureId)
@@ -46,7 +47,7 @@ export function App() {
       ({ piece, repeat }) => piece === at?.piece && repeat === at.repeat,
     )
   const { locale, timeZone } = station.bakery
-  const shared = { locale, timeZone, entries }
+  const shared = { locale, timeZone, entries, photos }
   const aheadMs = floor ? clockAheadMs(floor) : 0
 
   const screen = () => {
@@ -54,7 +55,7 @@ export function App() {
       return (
         <OutboxList {...shared} lists={lists} personId={person?.personId ?? null} onBack={() => setListOpen(false)} />
       )
-    if (now.withdrawn) return <Withdrawn entries={entries} onAgain={() => setEnrolling(true)} />
+    if (now.withdrawn) return <Withdrawn kept={[...entries, ...photos]} onAgain={() => setEnrolling(true)} />
     if (!person) return <Who people={station.people} holders={holders} />
     const by = {
       stationId: station.station.id,
@@ -63,6 +64,7 @@ export function App() {
       shiftToken: person.token ?? '',
     }
     if (noting) return <NoteScreen key={`${noting.batchId} ${by.personId}`} of={noting} by={by} />
+    if (photographing) return <PhotoScreen key={`${photographing.batchId} ${by.personId}`} of={photographing} by={by} />
     if (wrong) return <CauseScreen key={`${wrong.batchId} ${by.personId}`} of={wrong} by={by} />
     const next = floor?.value.next.find(({ id }) => id === at?.batchId)
     if (next) return <CleanDown dough={next} person={{ id: person.personId, name: person.name }} />
@@ -120,7 +122,7 @@ export function App() {
         <Timers
           timers={runningTimers(floor.value.doughs, entries, aheadMs)}
           silenced={now.silenced}
-          isBoard={!isListOpen && !(person && (noting || at))}
+          isBoard={!isListOpen && !(person && (noting || photographing || at))}
           opens={Boolean(person)}
           locale={locale}
           timeZone={timeZone}
