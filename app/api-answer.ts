@@ -29,6 +29,8 @@ const statuses: Partial<Record<RefusalCode, number>> = {
   'too-many-pins': 429,
   'too-many-codes': 429,
   'too-many-following': 429,
+  'too-many-photos': 429,
+  'photos-busy': 503,
   away: 503,
   'outcome-unknown': 503,
 }

@@ -2,6 +2,7 @@ import 'server-only'
 import type { Caller } from '@/lib/kitchen/caller'
 import { followBook, type Follower } from '@/lib/kitchen/live/follow-book'
 import { reply, replyRefused } from './api-answer'
+import { notSignedIn } from './not-signed-in'
 
 /** Less than any proxy takes for a connection that is dead. */
 const heartbeatMs = 15_000
@@ -20,7 +21,7 @@ const heartbeat = text.encode(':\n\n')
  */
 export async function liveAnswer(caller: Caller | null, seen: number | null): Promise<Response> {
   const language = caller?.browserLanguage ?? 'en'
-  if (!caller) return replyRefused({ code: 'not-signed-in', facts: {}, problems: [] }, language)
+  if (!caller) return replyRefused(notSignedIn, language)
   const { body, follower, onGone } = openBody()
   const followed = await followBook(caller, follower, seen)
   if (!followed.ok) {

@@ -7,7 +7,7 @@ import type { Caller } from '@/lib/kitchen/caller'
 import { readLanguage } from '@/lib/words/words'
 
 /** The tablet that sends this request, with whoever is on it; null where it is not one that was enrolled. */
-export async function currentStation(): Promise<Caller | null> {
+export async function currentStation(): Promise<Extract<Caller, { kind: 'station' }> | null> {
   const [jar, head] = await Promise.all([cookies(), headers()])
   const stationSecret = jar.get(stationCookie)?.value
   return stationSecret

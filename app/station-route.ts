@@ -3,6 +3,7 @@ import { currentLanguage } from '@/app/language'
 import type { Caller } from '@/lib/kitchen/caller'
 import type { Result } from '@/lib/kitchen/result'
 import { frameRefusals, reply, replyRefused } from './api-answer'
+import { notSignedIn } from './not-signed-in'
 import { readJson } from './read-json'
 import { isSameOrigin } from './same-origin'
 import { currentStation } from './station-caller'
@@ -20,7 +21,7 @@ export function stationRoute<Value extends object | null>(command: Acts<Value>, 
     if (!read.ok) return reply(read.status, { refusal: frameRefusals[read.status] })
     const language = await currentLanguage()
     const station = await currentStation()
-    if (!station) return replyRefused({ code: 'not-signed-in', facts: {}, problems: [] }, language)
+    if (!station) return replyRefused(notSignedIn, language)
     const result = await command.call(station, read.value)
     return result.ok ? reply(200, result.value ?? {}) : replyRefused(result.refusal, language)
   }

@@ -35,6 +35,7 @@ const rooms = {
   live: [],
   stores: [],
   notes: ['intake'],
+  photos: [],
   people: ['stores'],
   stations: ['batches', 'notes', 'readings', 'steps', 'trials', 'weighings'],
   calculators: ['heavy'],
@@ -52,13 +53,14 @@ const rooms = {
   amendments: ['batches', 'conduct', 'heavy', 'intake', 'readings', 'results', 'trials'],
   evidence: ['amendments', 'heavy', 'repairs', 'results', 'trials', 'weighings'],
   decisions: ['evidence', 'formulas', 'heavy', 'results', 'trials'],
-  jobs: ['audit'],
+  jobs: ['audit', 'photos'],
   desk: ['amendments', 'batches', 'formulas', 'readings', 'trials'],
 }
 /** Lists of what the rooms bring, which their own room hands on without knowing it. */
 const roomLists = [
   'lib/kitchen/heavy/works',
   'lib/kitchen/intake/handlers',
+  'lib/kitchen/intake/open-api-document',
   'lib/kitchen/intake/aside-listeners',
   'lib/kitchen/trials/told-by-closed-trials',
 ]

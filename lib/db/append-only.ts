@@ -17,6 +17,8 @@ export const appendOnlyTables = [
   'step',
   'note',
   'note_reader',
+  'photo',
+  'photo_piece',
   'paper_sheet',
   'sheet_reading',
   'found_cause',

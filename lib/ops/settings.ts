@@ -1,7 +1,7 @@
 import path from 'node:path'
 import { z } from 'zod'
 import { logLevels } from '../db/log-levels'
-import { poolSize } from '../db/settings'
+import { photoRoom, poolSize } from '../db/settings'
 
 const postgresAddress = z.string().regex(/^postgres(ql)?:\/\/.+/, 'must begin with postgresql://')
 
@@ -17,6 +17,7 @@ const environment = z.object({
     .url({ protocol: /^https?$/, error: 'must be an address such as https://kitchen.example' })
     .optional(),
   EVENDOUGH_POOL: poolSize,
+  EVENDOUGH_PHOTOS_GB: photoRoom,
   EVENDOUGH_LOG_LEVEL: z.enum(logLevels, { error: `must be one of ${logLevels.join(', ')}` }).optional(),
 })
 

@@ -14,6 +14,7 @@ import { mixing } from './en/mixing'
 import { notes } from './en/notes'
 import { paper } from './en/paper'
 import { people } from './en/people'
+import { photos } from './en/photos'
 import { planFigures } from './en/plan-figures'
 import { problems } from './en/problems'
 import { refusals } from './en/refusals'
@@ -23,6 +24,7 @@ import { station } from './en/station'
 import { stationCauses } from './en/station-causes'
 import { stationLots } from './en/station-lots'
 import { stationNotes } from './en/station-notes'
+import { stationPhotos } from './en/station-photos'
 import { stationSteps } from './en/station-steps'
 import { stations } from './en/stations'
 import { steps } from './en/steps'
@@ -48,6 +50,7 @@ const english = {
   notes,
   paper,
   people,
+  photos,
   planFigures,
   problems,
   refusals,
@@ -57,6 +60,7 @@ const english = {
   stationCauses,
   stationLots,
   stationNotes,
+  stationPhotos,
   stationSteps,
   stations,
   steps,

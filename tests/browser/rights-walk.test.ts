@@ -22,6 +22,10 @@ const routesElsewhere = [
   // Says that something has changed, and nothing of it: tests/browser/live.test.ts.
   '/api/live',
   '/api/v1/entries',
+  // tests/browser/photos-over-http.test.ts.
+  '/api/v1/photos',
+  '/api/v1/photos/[photoId]',
+  '/api/v1/photos/[photoId]/pieces/[number]',
   // Of tablets: tests/browser/station*.test.ts.
   '/api/v1/station',
   '/api/v1/station/begin',
@@ -50,6 +54,9 @@ const useCasesElsewhere = [
   'people.sign-out',
   'intake.take-entries',
   'key.note-look',
+  'photos.get-photo',
+  'photos.send-photo',
+  'photos.send-photo-piece',
   'readings.log-reading',
   'readings.correct-reading',
   'stores.find-ingredients',

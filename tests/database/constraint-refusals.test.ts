@@ -22,6 +22,7 @@ test('every constraint that a person is told of is in the database by that name'
       : []
   })
   expect(Object.fromEntries(told)).toEqual({
+    coming_photo_pkey: 'photo-clash',
     decision_standing_once: 'stale-moved-on',
     equipment_bakery_id_kind_name_key: 'invalid name:name-taken',
     formula_bakery_id_name_key: 'invalid name:formula-name-taken',
@@ -32,6 +33,7 @@ test('every constraint that a person is told of is in the database by that name'
     note_pkey: 'note-clash',
     batch_cause_pkey: 'cause-clash',
     person_bakery_id_email_key: 'invalid email:email-taken',
+    photo_pkey: 'photo-clash',
     reading_pkey: 'reading-clash',
     reading_place_taken: 'reading-there',
     reading_superseded_once: 'stale-moved-on',

@@ -2,6 +2,7 @@ import 'server-only'
 import { z } from 'zod'
 import { sessionCookie } from '../../auth/sign-in-cookie'
 import { shiftHeader, stationCookie } from '../../auth/station-cookie'
+import { photoPaths } from '../photos/open-api-paths'
 import type { EntryKind } from './entry-handler'
 import { entryHandlers } from './handlers'
 import { mostEntries } from './send-entries.input'
@@ -77,7 +78,7 @@ export function openApiDocument(): object {
       title: 'Evendough: entries from outside',
       version: '1',
       description:
-        'Entries are kept or refused each by itself, in their order. Sending one again, with its id and content, is safe: it is kept once and answered the same. What comes to a trial whose readings are closed is put aside as a proposed amendment, in the order in which it was sent: send what was taken first, first. Whoever sends lets go of an entry when its id and its own hash came back, kept or aside, and not before. The canonical text of a reading or a correction is RFC 8785 JSON of batch, factorLevel, format (1), measure, piece, reason, repeat, supersedes, takenAt, unit and value, as they were sent, and null where a kind has none; that of a weighing is of batch, format (1), how, ingredient, mass, part, reason, stage, supersedes, takenAt and unit; of one that names lots, the format is 2, and lots, each with lot and mass, stand behind ingredient; that of a note is of batch, forNext, format (1), takenAt, text (without blanks at its ends, in Unicode’s form C) and trial; that of a step is of agoS, batch, beside, chamberTempC, clockAheadS, format (1), isDone, place, readTempC, reason, setTempC, setting, steam, step, supersedes and takenAt, its texts like a note’s. Whether a weighing is on target is not answered: it would tell which dough it is of.',
+        'Entries are kept or refused each by itself, in their order. Sending one again, with its id and content, is safe: it is kept once and answered the same. What comes to a trial whose readings are closed is put aside as a proposed amendment, in the order in which it was sent: send what was taken first, first. Whoever sends lets go of an entry when its id and its own hash came back, kept or aside, and not before. The canonical text of a reading or a correction is RFC 8785 JSON of batch, factorLevel, format (1), measure, piece, reason, repeat, supersedes, takenAt, unit and value, as they were sent, and null where a kind has none; that of a weighing is of batch, format (1), how, ingredient, mass, part, reason, stage, supersedes, takenAt and unit; of one that names lots, the format is 2, and lots, each with lot and mass, stand behind ingredient; that of a note is of batch, forNext, format (1), takenAt, text (without blanks at its ends, in Unicode’s form C) and trial; that of a step is of agoS, batch, beside, chamberTempC, clockAheadS, format (1), isDone, place, readTempC, reason, setTempC, setting, steam, step, supersedes and takenAt, its texts like a note’s. Whether a weighing is on target is not answered: it would tell which dough it is of. A photo comes in pieces, by three requests of its own.',
     },
     servers: [{ url: '/' }],
     security: [{ session: [] }, { station: [], shift: [] }],
@@ -120,6 +121,7 @@ export function openApiDocument(): object {
           },
         },
       },
+      ...photoPaths(refTo('RefusedRequest')),
     },
     components: {
       securitySchemes: {

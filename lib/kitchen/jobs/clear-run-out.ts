@@ -3,14 +3,15 @@ import { forgetAttempts } from '../../auth/attempts'
 import { endedKeptMs } from '../../auth/session-life'
 import { forgetKnownAddresses } from '../../auth/sign-in-attempts'
 import { db } from '../../db/client'
+import { clearLongComing } from '../photos/clear-long-coming'
 import type { Job } from './job'
 
 /** In one statement, so that none is long. */
 const atOnce = 500
 
 /**
- * Clears away sessions, links, shifts at tablets and codes of tablets that ended long ago, with what pointed at them, and tries to sign in that no longer
- * count. Nothing of the record, of the work, or of what only grows: what forms came to stays.
+ * Clears away sessions, links, shifts at tablets and codes of tablets that ended long ago, with what pointed at them, tries to sign in that no longer
+ * count, and photos that were begun and never came. Nothing of the record, of the work, or of what only grows: what forms came to stays.
  */
 export const clearRunOut: Job = {
   name: 'clear-run-out',
@@ -18,6 +19,7 @@ export const clearRunOut: Job = {
   async run({ now, signal }) {
     await forgetAttempts(db(), [], now)
     await forgetKnownAddresses(db(), now)
+    await clearLongComing(db(), now, signal)
     const before = new Date(now.getTime() - endedKeptMs)
     for (const clear of [clearSessions, clearInvitations, clearStationShifts, clearStationCodes]) {
       for (let cleared = atOnce; cleared === atOnce; cleared = await clear(before)) signal.throwIfAborted()

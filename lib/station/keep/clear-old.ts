@@ -9,4 +9,9 @@ export async function clearOld(now: number): Promise<void> {
     .anyOf('book', 'aside')
     .filter(({ settledAt }) => settledAt !== null && settledAt < now - keptMs)
     .delete()
+  await tablet.photos
+    .where('state')
+    .equals('book')
+    .filter(({ settledAt }) => settledAt !== null && settledAt < now - keptMs)
+    .delete()
 }

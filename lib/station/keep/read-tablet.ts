@@ -1,5 +1,6 @@
 import type { Holder, OutboxEntry } from '../outbox/entry'
 import type { KeptList } from './weigh-facts'
+import type { TabletPhoto } from '../photo/tablet-photo'
 import { recall, tablet, type Kept } from './tablet'
 
 /** Everything that the screens are made of, at one moment. */
@@ -11,30 +12,48 @@ export type TabletNow = {
   at: Kept['at'] | null
   noting: Kept['noting'] | null
   wrong: Kept['wrong'] | null
+  photographing: Kept['photographing'] | null
   holders: Holder[]
   begun: Kept['begun'] | null
   silenced: Kept['silenced']
   entries: OutboxEntry[]
   lists: KeptList[]
+  photos: TabletPhoto[]
 }
 
 /** Reads what is on the tablet. */
 export async function readTablet(): Promise<TabletNow> {
-  const [station, withdrawn, floor, on, at, noting, wrong, begun, silenced, holders, entries, lists] =
-    await Promise.all([
-      recall('station'),
-      recall('withdrawn'),
-      recall('floor'),
-      recall('on'),
-      recall('at'),
-      recall('noting'),
-      recall('wrong'),
-      recall('begun'),
-      recall('silenced'),
-      tablet.holders.toArray(),
-      tablet.outbox.orderBy('counter').toArray(),
-      tablet.lists.toArray(),
-    ])
+  const [
+    station,
+    withdrawn,
+    floor,
+    on,
+    at,
+    noting,
+    wrong,
+    photographing,
+    begun,
+    silenced,
+    holders,
+    entries,
+    lists,
+    photos,
+  ] = await Promise.all([
+    recall('station'),
+    recall('withdrawn'),
+    recall('floor'),
+    recall('on'),
+    recall('at'),
+    recall('noting'),
+    recall('wrong'),
+    recall('photographing'),
+    recall('begun'),
+    recall('silenced'),
+    tablet.holders.toArray(),
+    tablet.outbox.orderBy('counter').toArray(),
+    tablet.lists.toArray(),
+    tablet.photos.toArray(),
+  ])
   return {
     station: station ?? null,
     withdrawn: withdrawn ?? false,
@@ -43,10 +62,12 @@ export async function readTablet(): Promise<TabletNow> {
     at: at ?? null,
     noting: noting ?? null,
     wrong: wrong ?? null,
+    photographing: photographing ?? null,
     begun: begun ?? null,
     silenced: silenced ?? [],
     holders,
     entries,
     lists,
+    photos: photos.sort((a, b) => a.counter - b.counter),
   }
 }

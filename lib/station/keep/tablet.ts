@@ -1,6 +1,7 @@
 import { Dexie } from 'dexie'
 import type { StepKind } from '../../kitchen/steps/step-kinds.input'
 import type { Holder, OutboxEntry } from '../outbox/entry'
+import type { TabletPhoto, TabletPhotoPiece } from '../photo/tablet-photo'
 import type { Floor, StationFacts } from './facts'
 import type { KeptList } from './weigh-facts'
 
@@ -36,6 +37,8 @@ export type Kept = {
   begun: { batchId: string; personId: string; revision: number; at: number }
   /** What a note is being written of: a dough, or the shift. */
   noting: { batchId: string | null; code: string | null }
+  /** What a photo is being taken of: a dough, or a piece of it. */
+  photographing: { batchId: string; code: string; piece: number | null }
   /** Timers that ran out and were silenced on this tablet, by the steps that they run from. */
   silenced: string[]
   /** The dough that something is noted to have gone wrong with. */
@@ -63,6 +66,7 @@ database.version(6).upgrade((upgrade) =>
       }
     }),
 )
+database.version(7).stores({ photos: 'id, state', photoPieces: '[photoId+number], photoId' })
 
 /** Everything on the tablet. A change is on its disk when its promise is kept, not before. */
 export const tablet = {
@@ -70,6 +74,8 @@ export const tablet = {
   holders: database.table<Holder, string>('holders'),
   lists: database.table<KeptList, string>('lists'),
   drafts: database.table<{ place: string; text: string }, string>('drafts'),
+  photos: database.table<TabletPhoto, string>('photos'),
+  photoPieces: database.table<TabletPhotoPiece, [string, number]>('photoPieces'),
   kept: database.table<{ name: string; value: unknown }, string>('kept'),
 }
 

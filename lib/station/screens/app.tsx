@@ -15,6 +15,7 @@ import { FixStep } from './fix-step'
 import { Idle } from './idle'
 import { NoteScreen } from './note'
 import { OutboxList } from './outbox-list'
+import { PhotoScreen } from './photo'
 import { PieceScreen } from './piece'
 import { ReadingScreen } from './reading'
 import { StepScreen } from './step'
@@ -41,7 +42,7 @@ export function App() {
       />
     )
 
-  const { station, on, at, noting, wrong, entries, holders, lists, begun } = now
+  const { station, on, at, noting, wrong, photographing, entries, holders, lists, begun, photos } = now
   const floor = now.floor && {
     ...now.floor,
     value: { ...now.floor.value, doughs: now.floor.value.doughs.map((dough) => whereaboutsOf(dough, entries)) },
@@ -56,7 +57,7 @@ export function App() {
       ({ piece, repeat }) => piece === at?.piece && repeat === at.repeat,
     )
   const { locale, timeZone } = station.bakery
-  const shared = { locale, timeZone, entries }
+  const shared = { locale, timeZone, entries, photos }
   const aheadMs = floor ? clockAheadMs(floor) : 0
 
   const screen = () => {
@@ -64,7 +65,7 @@ export function App() {
       return (
         <OutboxList {...shared} lists={lists} personId={person?.personId ?? null} onBack={() => setListOpen(false)} />
       )
-    if (now.withdrawn) return <Withdrawn entries={entries} onAgain={() => setEnrolling(true)} />
+    if (now.withdrawn) return <Withdrawn kept={[...entries, ...photos]} onAgain={() => setEnrolling(true)} />
     if (!person) return <Who people={station.people} holders={holders} />
     const by = {
       stationId: station.station.id,
@@ -73,6 +74,7 @@ export function App() {
       shiftToken: person.token ?? '',
     }
     if (noting) return <NoteScreen key={`${noting.batchId} ${by.personId}`} of={noting} by={by} />
+    if (photographing) return <PhotoScreen key={`${photographing.batchId} ${by.personId}`} of={photographing} by={by} />
     if (wrong) return <CauseScreen key={`${wrong.batchId} ${by.personId}`} of={wrong} by={by} />
     const next = floor?.value.next.find(({ id }) => id === at?.batchId)
     if (next) return <CleanDown dough={next} person={{ id: person.personId, name: person.name }} />
@@ -130,7 +132,7 @@ export function App() {
         <Timers
           timers={runningTimers(floor.value.doughs, entries, aheadMs)}
           silenced={now.silenced}
-          isBoard={!isListOpen && !(person && (noting || at))}
+          isBoard={!isListOpen && !(person && (noting || photographing || at))}
           opens={Boolean(person)}
           locale={locale}
           timeZone={timeZone}

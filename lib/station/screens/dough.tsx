@@ -2,14 +2,17 @@ import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import { stationCauses } from '../../words/en/station-causes'
 import { stationNotes } from '../../words/en/station-notes'
+import { stationPhotos } from '../../words/en/station-photos'
 import type { FloorDough } from '../keep/facts'
 import type { KeptBy } from '../keep/keep-entry'
 import { forget, remember, type Kept } from '../keep/tablet'
 import type { KeptList } from '../keep/weigh-facts'
 import type { OutboxEntry } from '../outbox/entry'
+import type { TabletPhoto } from '../photo/tablet-photo'
 import { stepsOfDough } from '../outbox/steps-of-dough'
 import { Tap } from '../ui/tap'
 import { Cautions } from './cautions'
+import { PhotosOf } from './photos'
 import { Places } from './places'
 import { Steps } from './steps'
 import { TakeBack } from './take-back'
@@ -24,12 +27,13 @@ type DoughProps = {
   aheadMs: number
   temperatureUnit: '°C' | '°F'
   entries: readonly OutboxEntry[]
+  photos: readonly TabletPhoto[]
   locale: string
   timeZone: string
 }
 
 /** One dough: what can hurt somebody at it, and every place that is read, with what stands there. */
-export function DoughScreen({ dough, kept, begun, by, entries, locale, timeZone, ...clock }: DoughProps) {
+export function DoughScreen({ dough, kept, begun, by, entries, photos, locale, timeZone, ...clock }: DoughProps) {
   const { personId } = by
   const back = (
     <Tap look="quiet" onTap={() => void forget('at')}>
@@ -53,6 +57,12 @@ export function DoughScreen({ dough, kept, begun, by, entries, locale, timeZone,
         <Tap look="quiet" onTap={() => void remember('noting', { batchId: dough.id, code: dough.code })}>
           {stationNotes.write}
         </Tap>
+        <Tap
+          look="quiet"
+          onTap={() => void remember('photographing', { batchId: dough.id, code: dough.code, piece: null })}
+        >
+          {stationPhotos.go}
+        </Tap>
         <Tap look="quiet" onTap={() => void remember('wrong', { batchId: dough.id, code: dough.code })}>
           {stationCauses.go}
         </Tap>
@@ -66,6 +76,7 @@ export function DoughScreen({ dough, kept, begun, by, entries, locale, timeZone,
       />
       <Steps {...clock} {...{ dough, entries, by, locale, timeZone }} />
       <Places {...{ dough, entries, locale, timeZone }} piece={null} />
+      <PhotosOf {...{ photos, locale, timeZone }} batchId={dough.id} piece={null} />
     </div>
   )
 }

@@ -8,13 +8,17 @@ import { isOdd } from '../outbox/is-odd'
 import { knowsOf } from '../outbox/knows-of'
 import { momentOfEntry, saidOfEntry } from '../kinds/kinds'
 import { sendAgain } from '../keep/send-again'
+import { sendPhotoAgain } from '../photo/send-photo-again'
+import type { TabletPhoto } from '../photo/tablet-photo'
 import { sendOutbox } from '../talk/send-outbox'
 import { shownTime } from '../ui/figures'
 import { Tap } from '../ui/tap'
+import { PhotoLine } from './photos'
 import { PinPad } from './pin-pad'
 
 type OutboxListProps = {
   entries: readonly OutboxEntry[]
+  photos: readonly TabletPhoto[]
   lists: readonly KeptList[]
   /** Who is on the tablet; null for nobody. */
   personId: string | null
@@ -24,12 +28,18 @@ type OutboxListProps = {
 }
 
 /** Everything that lies on the tablet: what needs somebody first, with the book's words, then what waits, then the rest. */
-export function OutboxList({ entries, lists, personId, locale, timeZone, onBack }: OutboxListProps) {
+export function OutboxList({ entries, photos, lists, personId, locale, timeZone, onBack }: OutboxListProps) {
   const [asked, setAsked] = useState<OutboxEntry | null>(null)
+  const inState = <Kept extends { state: string }>(kept: readonly Kept[], ...states: string[]) =>
+    kept.filter(({ state }) => states.includes(state))
   const groups = [
-    { title: words.list.attention, rows: entries.filter(({ state }) => state === 'attention') },
-    { title: words.list.waiting, rows: entries.filter(({ state }) => state === 'waiting') },
-    { title: words.list.book, rows: entries.filter(({ state }) => state === 'book' || state === 'aside').reverse() },
+    { title: words.list.attention, rows: inState(entries, 'attention'), pictures: inState(photos, 'attention') },
+    { title: words.list.waiting, rows: inState(entries, 'waiting'), pictures: inState(photos, 'waiting') },
+    {
+      title: words.list.book,
+      rows: inState(entries, 'book', 'aside').reverse(),
+      pictures: inState(photos, 'book').reverse(),
+    },
   ]
   if (asked)
     return (
@@ -48,10 +58,10 @@ export function OutboxList({ entries, lists, personId, locale, timeZone, onBack 
           {words.list.back}
         </Tap>
       </div>
-      {entries.length === 0 && <p>{words.list.none}</p>}
+      {entries.length + photos.length === 0 && <p>{words.list.none}</p>}
       {groups
-        .filter(({ rows }) => rows.length > 0)
-        .map(({ title, rows }) => (
+        .filter(({ rows, pictures }) => rows.length + pictures.length > 0)
+        .map(({ title, rows, pictures }) => (
           <section key={title}>
             <h2>{title}</h2>
             <ul className="rows">
@@ -81,6 +91,16 @@ export function OutboxList({ entries, lists, personId, locale, timeZone, onBack 
                         : isOdd(entry.refusal)
                           ? words.list.confirm
                           : words.list.again}
+                    </Tap>
+                  )}
+                </li>
+              ))}
+              {pictures.map((photo) => (
+                <li key={photo.id} className="lying">
+                  <PhotoLine {...{ photo, locale, timeZone }} />
+                  {photo.state === 'attention' && (
+                    <Tap look="plain" onTap={() => void sendPhotoAgain(photo.id).then(sendOutbox)}>
+                      {words.list.again}
                     </Tap>
                   )}
                 </li>

@@ -1,22 +1,26 @@
 import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
+import { stationPhotos } from '../../words/en/station-photos'
 import type { FloorDough } from '../keep/facts'
-import { openDough } from '../keep/tablet'
+import { openDough, remember } from '../keep/tablet'
 import type { OutboxEntry } from '../outbox/entry'
+import type { TabletPhoto } from '../photo/tablet-photo'
 import { Tap } from '../ui/tap'
 import { Cautions } from './cautions'
+import { PhotosOf } from './photos'
 import { Places } from './places'
 
 type PieceProps = {
   dough: FloorDough
   piece: number
   entries: readonly OutboxEntry[]
+  photos: readonly TabletPhoto[]
   locale: string
   timeZone: string
 }
 
 /** One piece of a dough, as its slip opens it: what is read of it, and what can hurt somebody in it. */
-export function PieceScreen({ dough, piece, ...shared }: PieceProps) {
+export function PieceScreen({ dough, piece, photos, ...shared }: PieceProps) {
   return (
     <div className="narrow">
       <div className="heads">
@@ -25,8 +29,14 @@ export function PieceScreen({ dough, piece, ...shared }: PieceProps) {
           {words.dough.whole}
         </Tap>
       </div>
+      <div className="acts">
+        <Tap look="quiet" onTap={() => void remember('photographing', { batchId: dough.id, code: dough.code, piece })}>
+          {stationPhotos.go}
+        </Tap>
+      </div>
       <Cautions dough={dough} />
       <Places {...shared} dough={dough} piece={piece} />
+      <PhotosOf {...{ photos, piece }} batchId={dough.id} locale={shared.locale} timeZone={shared.timeZone} />
     </div>
   )
 }

@@ -14,12 +14,13 @@ type StripProps = { now: TabletNow; personName: string | null; onList(): void }
 export function Strip({ now, personName, onList }: StripProps) {
   const isOnline = useSyncExternalStore(listenOnline, readOnline)
   const isNewer = useSyncExternalStore(listenNewer, isNewerThere)
-  const count = (state: string) => now.entries.filter((entry) => entry.state === state).length
+  const kept = [...now.entries, ...now.photos]
+  const count = (wanted: string) => kept.filter(({ state }) => state === wanted).length
   const [waiting, attention] = [count('waiting'), count('attention')]
   const held = now.holders.filter(({ asks }) => asks !== 'nothing').map(({ personId }) => personId)
   const waitFor = [
     ...new Set(
-      now.entries
+      kept
         .filter(({ state, personId }) => state === 'waiting' && held.includes(personId))
         .map(({ personName: name }) => name),
     ),

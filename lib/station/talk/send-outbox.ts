@@ -5,8 +5,9 @@ import { judgeAnswer } from '../outbox/judge-answer'
 import { nextToSend } from '../outbox/next-to-send'
 import { askBook } from './ask-book'
 import { giveBack } from './give-back'
+import { knowWho } from './know-who'
 import { tellOnline } from './online'
-import { refresh } from './refresh'
+import { sendNextPhoto } from './send-next-photo'
 
 let failures = 0
 let isWanted = false
@@ -27,6 +28,9 @@ export async function sendOutbox(): Promise<void> {
       if (!(await giveBack())) return true
       let went = await sendNext()
       while (went === 'sent') went = await sendNext()
+      // Photos are large, so they come after everything else, and make way for it.
+      if (went === 'nothing') went = await sendNextPhoto(() => isWanted)
+      if (went === 'sent') isWanted = true
       if (went === 'failed' && !isWanted) return true
     }
     return false
@@ -68,21 +72,4 @@ async function sendNext(): Promise<'nothing' | 'sent' | 'failed'> {
     default:
       return judged satisfies never
   }
-}
-
-/** Finds out what the book wants of a person. @returns true where the same may be sent again after a pause */
-async function knowWho(personId: string, token: string): Promise<boolean> {
-  const on = await recall('on')
-  if (on?.personId === personId) {
-    await refresh()
-    const holder = await tablet.holders.get(personId)
-    if ((await recall('withdrawn')) || holder?.asks !== 'nothing') return false
-    return true
-  }
-  await refresh()
-  if (await recall('withdrawn')) return false
-  const holder = await tablet.holders.get(personId)
-  if (holder) await tablet.holders.update(personId, { asks: holder.token ? 'tap' : 'pin' })
-  else await tablet.holders.put({ personId, name: '', token, endsAt: 0, asks: 'pin' })
-  return false
 }

@@ -176,6 +176,7 @@ export const audit = {
     'weighings.log-weighings': 'wrote what was weighed',
     'notes.keep-note': 'kept a note',
     'notes.note-read': 'read a note',
+    'photos.send-photo': 'kept a photo',
     'repairs.bake-again': 'had a batch baked again',
     'repairs.swap-doughs': 'exchanged the places of two batches',
     'repairs.add-day': 'added a mixing day',

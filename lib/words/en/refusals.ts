@@ -113,6 +113,22 @@ export const refusals = {
     'Another step is in the book under this one’s number. Nothing was overwritten; keep this one once more.',
   'note-clash':
     'Another note is in the book under this one’s number. Nothing was overwritten; write this one once more.',
+  'photo-clash':
+    'Another photo is in the book, or on its way, under this one’s number. Nothing was overwritten; take this one once more.',
+  'photo-not-a-picture': 'This is no photo that can be kept. JPEG, PNG and WebP can be.',
+  'photo-heic':
+    'This photo is a HEIC, which cannot be kept. Set the camera to JPEG, often called ‘most compatible’, and take it again.',
+  'photo-cut-off': 'Part of this photo is missing, so it was not kept. Take it again, or choose it once more.',
+  'photo-moves': 'There is more than one picture in this. A single photo can be kept.',
+  'photo-unreadable': 'This photo cannot be read, so it was not kept. Take it again.',
+  'photo-too-large': 'This photo is too large: 8 MB is the most. Set the camera to a smaller size, and take it again.',
+  'photo-too-many-pixels':
+    'This photo is too large: 50 million pixels are the most. Set the camera to a smaller size, and take it again.',
+  'too-many-photos': 'Many photos came from here lately. Wait until they are in the book, or an hour.',
+  'dough-full-of-photos': 'This dough has {count} photos, and no more are kept of one.',
+  'no-room-for-photos':
+    'The book has no more room for photos, so this one was not kept. Readings and notes are kept. Tell whoever looks after this install.',
+  'photos-busy': 'Many photos come in at once. This one is kept in a moment; try again.',
   'cause-clash':
     'Something else that went wrong is in the book under this one’s number. Nothing was overwritten; note this once more.',
   'own-note': 'You wrote this, so somebody else says that they have read it.',

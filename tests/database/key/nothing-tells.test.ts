@@ -11,12 +11,15 @@ import { noteCause } from '@/lib/kitchen/shifts/note-cause'
 import { makeApprovedTrial, type ApprovedTrial } from '@/tests/support/approved-trial'
 import { makeBakery, testNow, valueOf, type TestBakery } from '@/tests/support/bakery'
 import { connected, freshDatabase, type FreshDatabase } from '@/tests/support/database'
+import { fromCamera } from '@/tests/support/made-pictures'
 import { openTheKey } from '@/tests/support/open-the-key'
+import { saidOf, sendWhole } from '@/tests/support/send-photo'
 import { useCasesOnDisk } from '@/tests/support/use-cases'
 
 let database: FreshDatabase
 let bakery: TestBakery
 let trial: ApprovedTrial
+let photoId: string
 
 const queries = (await useCasesOnDisk()).filter((useCase): useCase is Query => useCase.kind === 'query')
 
@@ -61,6 +64,8 @@ const asked: Record<string, () => unknown[]> = {
   'formulas.list-formulas': () => [{}],
   'notes.list-hand-over': () => [{}],
   'notes.list-notes': () => [{ batchId: null }, ...trial.batches.map(({ batchId }) => ({ batchId }))],
+  'photos.get-photo': () => [true, false].map((isSmall) => ({ photoId, isSmall })),
+  'photos.list-photos': () => trial.batches.map(({ batchId }) => ({ batchId })),
   'readings.get-sheet': () => trial.batches.map(({ batchId }) => ({ batchId })),
   'readings.list-kept-aside': () => [{}],
   'shifts.get-shift': () => [{}],
@@ -117,6 +122,10 @@ beforeAll(async () => {
   valueOf(
     await keepNote.call(bakery.early.caller, { batchId: trial.batches[1]!.batchId, text: 'Soft.', forNext: true }),
   )
+  const photo = await fromCamera()
+  const said = saidOf(photo, trial.batches[1]!.batchId)
+  photoId = said.id
+  await sendWhole(bakery.early.caller, photo, said)
   const [lost] = trial.batches
   const seen = { batchId: lost!.batchId, seenRevision: 3 }
   valueOf(await moveBatch.call(bakery.early.caller, { ...seen, to: 'lost', why: 'It fell.' }))

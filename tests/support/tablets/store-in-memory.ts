@@ -9,7 +9,14 @@ export function storeInMemory() {
   const kept = table('name')
   let last: Promise<unknown> = Promise.resolve()
   const module = {
-    tablet: { outbox, holders: table('personId'), lists: table('batchId'), drafts: table('place'), kept },
+    tablet: {
+      outbox,
+      holders: table('personId'),
+      lists: table('batchId'),
+      drafts: table('place'),
+      photos: table('id'),
+      kept,
+    },
     inOne: <Value>(work: () => Promise<Value>): Promise<Value> => {
       const done = last.then(work)
       last = done.catch(() => undefined)

@@ -311,7 +311,7 @@ export const shiftPages: readonly PageWalk[] = [
   },
   {
     route: '/shift/[batchId]',
-    queries: ['shifts.get-batch', 'notes.list-notes'],
+    queries: ['shifts.get-batch', 'notes.list-notes', 'photos.list-photos'],
     right: 'read-shift',
     address: async (context) => `/shift/${await firstBatch(context, true)}`,
     named: true,

@@ -97,6 +97,7 @@ describe('a day or a moment that is asked for', () => {
       'previewImportInput look.day',
       'receiveLotInput bestBefore',
       'receiveLotInput receivedOn',
+      'sendPhotoInput takenAt',
       'signOffVersionInput effectiveAt',
     ])
   })

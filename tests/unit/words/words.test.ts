@@ -16,6 +16,7 @@ import { mixing } from '@/lib/words/en/mixing'
 import { notes } from '@/lib/words/en/notes'
 import { paper } from '@/lib/words/en/paper'
 import { people } from '@/lib/words/en/people'
+import { photos } from '@/lib/words/en/photos'
 import { planFigures } from '@/lib/words/en/plan-figures'
 import { problems } from '@/lib/words/en/problems'
 import { refusals } from '@/lib/words/en/refusals'
@@ -24,6 +25,7 @@ import { station } from '@/lib/words/en/station'
 import { stationCauses } from '@/lib/words/en/station-causes'
 import { stationLots } from '@/lib/words/en/station-lots'
 import { stationNotes } from '@/lib/words/en/station-notes'
+import { stationPhotos } from '@/lib/words/en/station-photos'
 import { stationSteps } from '@/lib/words/en/station-steps'
 import { stations } from '@/lib/words/en/stations'
 import { steps } from '@/lib/words/en/steps'
@@ -48,6 +50,7 @@ const everyEnglish = {
   notes,
   paper,
   people,
+  photos,
   planFigures,
   problems,
   refusals,
@@ -57,6 +60,7 @@ const everyEnglish = {
   stationCauses,
   stationLots,
   stationNotes,
+  stationPhotos,
   stationSteps,
   stations,
   steps,

@@ -4,6 +4,7 @@ import { currentLanguage } from '@/app/language'
 import { isOver as isOverState } from '@/lib/kitchen/batches/rules'
 import { listNotes } from '@/lib/kitchen/notes/list-notes'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
+import { listPhotos } from '@/lib/kitchen/photos/list-photos'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FloorButton } from '@/lib/ui/floor-button'
@@ -21,6 +22,7 @@ import { KeepCurrent } from '../../keep-current'
 import { BatchStateWord } from '../batch-state-word'
 import { undo } from './actions'
 import { BatchNotes } from './batch-notes'
+import { BatchPhotos } from './batch-photos'
 import { Causes } from './causes'
 import { Cautions } from './cautions'
 import { DoughKey } from './dough-key'
@@ -53,10 +55,11 @@ export default async function BatchPage({ params, searchParams }: Params) {
   const { shift: words, desk } = allWords
   const text = words.batch
   const [{ batchId }, { after }] = await Promise.all([params, searchParams])
-  const [{ bakery, person, recordNumber }, batch, notes] = await Promise.all([
+  const [{ bakery, person, recordNumber }, batch, notes, { photos }] = await Promise.all([
     ask(getDesk),
     ask(getBatch, { batchId }),
     ask(listNotes, { batchId, after }),
+    ask(listPhotos, { batchId }),
   ])
   const isOver = isOverState(batch.state)
   const shared = { batch, bakery, words, language }
@@ -187,6 +190,7 @@ export default async function BatchPage({ params, searchParams }: Params) {
       {batch.isOpen && isMixed && !isLost ? <PieceCount {...shared} /> : null}
       <Figures {...shared} />
       <BatchNotes batchId={batch.id} page={notes} bakery={bakery} words={allWords} language={language} />
+      <BatchPhotos {...shared} photos={photos} words={allWords} />
       <Causes {...shared} />
       <FoundLater {...shared} />
       {batch.isOpen && !isOver ? <TakeOut {...shared} /> : null}

@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react'
 import { FloorLink } from '@/lib/ui/floor-link'
-import { formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
+import { byline } from '../byline'
 
 /** A note as it is shown. */
 export type ShownNote = {
@@ -35,7 +35,7 @@ export function NoteList<Note extends ShownNote>(q: NoteListProps<Note>) {
         <li key={note.id} className="grid gap-1 border-b border-rule py-3">
           <p className="max-w-measure text-lead break-words whitespace-pre-line">{note.text}</p>
           <p className="text-ink-2">
-            {bylineOf(note, bakery, text, language)}
+            {byline(note, bakery, text, language)}
             {note.batch === null && note.trialNumber !== null ? (
               <span className="ml-4">{say(text.ofTrial, language, { number: note.trialNumber })}</span>
             ) : null}
@@ -52,19 +52,4 @@ export function NoteList<Note extends ShownNote>(q: NoteListProps<Note>) {
       ))}
     </ul>
   )
-}
-
-/** A device may have been without a network for hours, or have a clock of its own. */
-const apartMs = 10 * 60_000
-
-function bylineOf(
-  { who, takenAt, receivedAt }: ShownNote,
-  bakery: { locale: string; timeZone: string },
-  text: Words['notes'],
-  language: Language,
-) {
-  const at = formatDateTime(receivedAt, bakery)
-  return Math.abs(receivedAt.getTime() - takenAt.getTime()) <= apartMs
-    ? say(text.by, language, { who, at })
-    : say(text.byLate, language, { who, at, taken: formatDateTime(takenAt, bakery) })
 }

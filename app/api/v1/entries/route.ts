@@ -1,11 +1,9 @@
 import { frameRefusals, reply, replyRefused, statusOf } from '@/app/api-answer'
-import { currentCaller } from '@/app/caller'
 import { currentLanguage } from '@/app/language'
+import { notSignedIn } from '@/app/not-signed-in'
 import { readJson } from '@/app/read-json'
 import { isSameOrigin } from '@/app/same-origin'
-import { currentStation } from '@/app/station-caller'
-import { shiftHeader } from '@/lib/auth/station-cookie'
-import type { Caller } from '@/lib/kitchen/caller'
+import { currentSender } from '@/app/sender'
 import { sendEntriesInput } from '@/lib/kitchen/intake/send-entries.input'
 import { takeEntries, type EntryAnswer } from '@/lib/kitchen/intake/take-entries'
 import { wordsOfRefusal } from '@/lib/kitchen/words-of-refusal'
@@ -43,8 +41,8 @@ export async function POST(request: Request): Promise<Response> {
   const frame = sendEntriesInput.safeParse(read.value)
   if (!frame.success) return reply(422, { refusal: 'wrong-shape' })
   const language = await currentLanguage()
-  const caller = await callerOf(request)
-  if (!caller) return replyRefused({ code: 'not-signed-in', facts: {}, problems: [] }, language)
+  const caller = await currentSender(request)
+  if (!caller) return replyRefused(notSignedIn, language)
   const result = await takeEntries.call(caller, frame.data)
   if (!result.ok) return replyRefused(result.refusal, language)
   const statuses = new Set(
@@ -54,15 +52,6 @@ export async function POST(request: Request): Promise<Response> {
   return reply(statuses.size === 1 ? status : 200, {
     entries: result.value.entries.map((each) => inWords(each, language)),
   })
-}
-
-/**
- * A tablet says that it is one by naming a shift; its cookie alone would take the desk's place on a shared browser. Nor
- * does the desk take the tablet's: what somebody kept there would be in the book as somebody else's. @returns null for
- * a tablet that is not enrolled
- */
-async function callerOf(request: Request): Promise<Caller | null> {
-  return request.headers.has(shiftHeader) ? currentStation() : currentCaller()
 }
 
 function inWords(answer: EntryAnswer, language: Language) {

@@ -1,5 +1,6 @@
 import { reply, replyRefused } from '@/app/api-answer'
 import { currentLanguage } from '@/app/language'
+import { notSignedIn } from '@/app/not-signed-in'
 import { currentStation } from '@/app/station-caller'
 import { getStation } from '@/lib/kitchen/stations/get-station'
 
@@ -7,7 +8,7 @@ import { getStation } from '@/lib/kitchen/stations/get-station'
 export async function GET(): Promise<Response> {
   const language = await currentLanguage()
   const station = await currentStation()
-  if (!station) return replyRefused({ code: 'not-signed-in', facts: {}, problems: [] }, language)
+  if (!station) return replyRefused(notSignedIn, language)
   const result = await getStation.call(station, {})
   return result.ok ? reply(200, result.value) : replyRefused(result.refusal, language)
 }

@@ -1,5 +1,6 @@
 import { reply, replyRefused } from '@/app/api-answer'
 import { currentLanguage } from '@/app/language'
+import { notSignedIn } from '@/app/not-signed-in'
 import { currentStation } from '@/app/station-caller'
 import { getFloor } from '@/lib/kitchen/stations/get-floor'
 import type { Allergen } from '@/lib/kitchen/stores/ingredient-facts.input'
@@ -10,7 +11,7 @@ import { wordsIn } from '@/lib/words/words'
 export async function GET(): Promise<Response> {
   const language = await currentLanguage()
   const station = await currentStation()
-  if (!station) return replyRefused({ code: 'not-signed-in', facts: {}, problems: [] }, language)
+  if (!station) return replyRefused(notSignedIn, language)
   const result = await getFloor.call(station, {})
   if (!result.ok) return replyRefused(result.refusal, language)
   const words = wordsIn(language)
