@@ -2,6 +2,7 @@ import fs from 'node:fs'
 import { createRequire } from 'node:module'
 import type { Page } from 'playwright/test'
 import { expect, test } from '../support/app'
+import { fromCamera } from '../support/made-pictures'
 import { receiveLots } from '../support/receive-lots'
 import { enrolAndLogOn, keepNumber, openTablet, readyToRead, typeNumber } from '../support/tablet'
 
@@ -45,6 +46,17 @@ async function faultsOf(page: Page): Promise<string[]> {
   return [...layout, ...found]
 }
 
+/** Looks at a screen at every size, or at some, in light and dark. */
+async function mustBeSound(page: Page, name: string, at = sizes): Promise<void> {
+  await page.evaluate(axeSource)
+  for (const size of at)
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.setViewportSize(size)
+      await page.emulateMedia({ colorScheme })
+      expect(await faultsOf(page), `${name}, ${size.width}, ${colorScheme}`).toEqual([])
+    }
+}
+
 test('every screen fits a finger, reads in glare, in light and dark, either way up', async ({
   app,
   bakery,
@@ -55,15 +67,7 @@ test('every screen fits a finger, reads in glare, in light and dark, either way 
   await receiveLots(bakery, 'Wheat flour', [{ code: 'F-1' }, { code: 'F-2', bestBefore: '2026-02-03' }])
   const tablet = await openTablet(browser, app.url)
   const { page, context, tap } = tablet
-  const look = async (name: string) => {
-    await page.evaluate(axeSource)
-    for (const size of sizes)
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.setViewportSize(size)
-        await page.emulateMedia({ colorScheme })
-        expect(await faultsOf(page), `${name}, ${size.width}, ${colorScheme}`).toEqual([])
-      }
-  }
+  const look = (name: string) => mustBeSound(page, name)
   await page.goto('/station')
   await page.getByLabel('Code').waitFor()
   await look('enrol')
@@ -170,5 +174,24 @@ test('an address that is not safe is named before anything is begun', async ({ a
   await expect(page.getByRole('heading', { name: 'This address is not safe to work at' })).toBeVisible()
   await expect(page.getByRole('button')).toHaveCount(0)
   expect(await page.evaluate(async () => (await navigator.serviceWorker.getRegistrations()).length)).toBe(0)
+  await context.close()
+})
+
+test('so do the screens of photos, upright and on a phone', async ({ app, bakery, browser }) => {
+  const upright = sizes.slice(1, 3)
+  const { code, dough } = await readyToRead(bakery)
+  const tablet = await openTablet(browser, app.url)
+  const { page, context, tap } = tablet
+  await enrolAndLogOn(tablet, code)
+  await tap(page.getByRole('button', { name: new RegExp(`^${dough.code}`) }))
+  await tap(page.getByRole('button', { name: 'Take a photo' }))
+  await mustBeSound(page, 'photo', upright)
+  await context.setOffline(true)
+  const buffer = await fromCamera(800, 600)
+  await page.getByLabel('Open the camera').setInputFiles({ name: 'loaf.jpg', mimeType: 'image/jpeg', buffer })
+  await page.getByRole('img', { name: `Dough ${dough.code}, photo` }).waitFor()
+  await mustBeSound(page, 'dough with a photo', upright)
+  await tap(page.getByRole('button', { name: 'Kept here' }))
+  await mustBeSound(page, 'kept photo', upright)
   await context.close()
 })
