@@ -15,6 +15,7 @@ export const appendOnlyTables = [
   'weighing',
   'weighing_lot',
   'step',
+  'equipment_check',
   'note',
   'note_reader',
   'paper_sheet',

@@ -16,6 +16,7 @@ const refusalByConstraint: Record<string, () => Refusal> = {
   measure_bakery_id_name_key: () => Refusal.at('name', 'name-taken'),
   decision_standing_once: () => new Refusal('stale-moved-on'),
   note_pkey: () => new Refusal('note-clash'),
+  equipment_check_pkey: () => new Refusal('check-clash'),
   step_pkey: () => new Refusal('step-clash'),
   batch_cause_pkey: () => new Refusal('cause-clash'),
   reading_pkey: () => new Refusal('reading-clash'),

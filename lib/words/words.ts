@@ -18,6 +18,8 @@ import { planFigures } from './en/plan-figures'
 import { problems } from './en/problems'
 import { refusals } from './en/refusals'
 import { results } from './en/results'
+import { checks } from './en/checks'
+import { stationChecks } from './en/station-checks'
 import { shift } from './en/shift'
 import { station } from './en/station'
 import { stationCauses } from './en/station-causes'
@@ -32,6 +34,7 @@ import { pseudoOf } from './pseudo'
 import type { SamePlaces, WordsOf } from './same-places'
 
 const english = {
+  checks,
   amendments,
   audit,
   calculations,
@@ -56,6 +59,7 @@ const english = {
   station,
   stationCauses,
   stationLots,
+  stationChecks,
   stationNotes,
   stationSteps,
   stations,

@@ -2,6 +2,8 @@ import fs from 'node:fs'
 import { createRequire } from 'node:module'
 import type { Page } from 'playwright/test'
 import { expect, test } from '../support/app'
+import { addEquipment } from '../../lib/kitchen/stores/add-equipment'
+import { callerOf, valueOf } from '../support/bakery'
 import { receiveLots } from '../support/receive-lots'
 import { enrolAndLogOn, keepNumber, openTablet, readyToRead, typeNumber } from '../support/tablet'
 
@@ -53,6 +55,9 @@ test('every screen fits a finger, reads in glare, in light and dark, either way 
   test.setTimeout(240_000)
   const { code, dough } = await readyToRead(bakery)
   await receiveLots(bakery, 'Wheat flour', [{ code: 'F-1' }, { code: 'F-2', bestBefore: '2026-02-03' }])
+  const head = callerOf(bakery.head.sessionSecret, new Date())
+  valueOf(await addEquipment.call(head, { kind: 'scale', name: 'Bench', note: '', mostG: 5000, resolutionG: 1 }))
+  valueOf(await addEquipment.call(head, { kind: 'thermometer', name: 'Probe', note: '', resolutionC: 0.1 }))
   const tablet = await openTablet(browser, app.url)
   const { page, context, tap } = tablet
   const look = async (name: string) => {
@@ -70,6 +75,20 @@ test('every screen fits a finger, reads in glare, in light and dark, either way 
   await enrolAndLogOn(tablet, code)
   await page.getByRole('button', { name: new RegExp(`^${dough.code}`) }).waitFor()
   await look('doughs')
+  await tap(page.getByRole('button', { name: /^Checks of the day/ }))
+  await tap(page.getByRole('button', { name: /^Bench/ }))
+  await look('test weight')
+  await tap(page.getByRole('button', { name: 'All checks' }))
+  await tap(page.getByRole('button', { name: /^Probe/ }))
+  await typeNumber(tablet, '2')
+  await look('ice')
+  await tap(page.getByRole('button', { name: 'Keep 2 °C' }))
+  await look('failing')
+  await tap(page.getByRole('button', { name: 'Keep 2 °C: it failed' }))
+  await page.getByRole('button', { name: /Failed/ }).waitFor()
+  await look('checks')
+  await tap(page.getByRole('button', { name: 'All doughs' }))
+  await look('doughs with a failed check')
   await tap(page.getByRole('button', { name: /^Begin dough/ }))
   await page.getByRole('button', { name: 'Open the weights' }).waitFor()
   await look('begun')

@@ -38,6 +38,7 @@ test('every constraint that a person is told of is in the database by that name'
     repair_baked_again_once: 'stale-moved-on',
     repair_day_added_once: 'stale-moved-on',
     settled_entry_pkey: 'stale-moved-on',
+    equipment_check_pkey: 'check-clash',
     step_pkey: 'step-clash',
     station_name_once: 'invalid name:station-name-taken',
     weighing_first_once: 'stale-moved-on',

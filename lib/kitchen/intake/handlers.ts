@@ -1,4 +1,5 @@
 import 'server-only'
+import { checksHandler } from '../checks/checks-handler'
 import { notesHandler } from '../notes/notes-handler'
 import { readingsHandler } from '../readings/readings-handler'
 import { stepsHandler } from '../steps/steps-handler'
@@ -13,4 +14,5 @@ export const entryHandlers: readonly EntryHandler[] = [
   notesHandler,
   stepsHandler,
   causesHandler,
+  checksHandler,
 ]

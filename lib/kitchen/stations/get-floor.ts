@@ -2,6 +2,7 @@ import 'server-only'
 import { z } from 'zod'
 import { byTurn, unfinishedStates } from '../batches/rules'
 import { mixedBatches } from '../batches/mixed-batches'
+import { instrumentsOfDay } from '../checks/instruments-of-day'
 import { dayOfDate } from '../day-of-date'
 import { handOver } from '../notes/hand-over'
 import { query } from '../query'
@@ -37,10 +38,11 @@ export const getFloor = query({
   right: 'read-shift',
   async run({ db, actor, now }) {
     const { bakeryId } = actor
-    const [bakery, { measures: everyOne, ageOf }, notes, trials] = await Promise.all([
+    const [bakery, { measures: everyOne, ageOf }, notes, { day, instruments }, trials] = await Promise.all([
       db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { temperatureUnits: true } }),
       everyMeasureAndAge(db, bakeryId),
       handOver(db, bakeryId, now),
+      instrumentsOfDay(db, bakeryId, now),
       db.trial.findMany({
         where: { bakeryId, state: { in: openStates } },
         select: {
@@ -175,6 +177,12 @@ export const getFloor = query({
       next: ofTrials.flatMap(({ next }) => next),
       /** Whether there are trials that no tablet shows. */
       isCut: trials.length > mostTrials,
+      /** The bakery's day, and what is checked on it, once. */
+      day: { beganAt: day.beganAt.toISOString(), endsAt: day.endsAt.toISOString() },
+      instruments: instruments.map(({ last, ...instrument }) => ({
+        ...instrument,
+        last: last && { at: last.at.toISOString(), isGood: last.isGood },
+      })),
       /** What was left for this shift; everybody reads every note. */
       notes: notes.map(({ id, text, who, takenAt, batch }) => ({
         id,

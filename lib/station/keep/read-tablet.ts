@@ -11,6 +11,7 @@ export type TabletNow = {
   at: Kept['at'] | null
   noting: Kept['noting'] | null
   wrong: Kept['wrong'] | null
+  checking: Kept['checking'] | null
   holders: Holder[]
   begun: Kept['begun'] | null
   silenced: Kept['silenced']
@@ -20,7 +21,7 @@ export type TabletNow = {
 
 /** Reads what is on the tablet. */
 export async function readTablet(): Promise<TabletNow> {
-  const [station, withdrawn, floor, on, at, noting, wrong, begun, silenced, holders, entries, lists] =
+  const [station, withdrawn, floor, on, at, noting, wrong, checking, begun, silenced, holders, entries, lists] =
     await Promise.all([
       recall('station'),
       recall('withdrawn'),
@@ -29,6 +30,7 @@ export async function readTablet(): Promise<TabletNow> {
       recall('at'),
       recall('noting'),
       recall('wrong'),
+      recall('checking'),
       recall('begun'),
       recall('silenced'),
       tablet.holders.toArray(),
@@ -43,6 +45,7 @@ export async function readTablet(): Promise<TabletNow> {
     at: at ?? null,
     noting: noting ?? null,
     wrong: wrong ?? null,
+    checking: checking ?? null,
     begun: begun ?? null,
     silenced: silenced ?? [],
     holders,

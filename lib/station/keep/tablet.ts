@@ -36,6 +36,8 @@ export type Kept = {
   begun: { batchId: string; personId: string; revision: number; at: number }
   /** What a note is being written of: a dough, or the shift. */
   noting: { batchId: string | null; code: string | null }
+  /** The checks of the day are open: all of them, or of one instrument. */
+  checking: { instrumentId: string | null }
   /** Timers that ran out and were silenced on this tablet, by the steps that they run from. */
   silenced: string[]
   /** The dough that something is noted to have gone wrong with. */
@@ -61,6 +63,17 @@ database.version(6).upgrade((upgrade) =>
         line.lots ??= []
         if (line.stands) line.stands.lots ??= []
       }
+    }),
+)
+
+// A floor from before checks were told has none, and stays: doughs are read by it without a network.
+database.version(7).upgrade((upgrade) =>
+  upgrade
+    .table<{ name: string; value: { value: Partial<Floor> } }>('kept')
+    .where({ name: 'floor' })
+    .modify(({ value: { value: floor } }) => {
+      floor.instruments ??= []
+      floor.day ??= { beganAt: new Date(0).toISOString(), endsAt: new Date(0).toISOString() }
     }),
 )
 

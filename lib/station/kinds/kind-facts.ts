@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import type { logCheckInput } from '../../kitchen/checks/log-check.input'
 import type { logNoteInput } from '../../kitchen/notes/log-note.input'
 import type { correctReadingInput } from '../../kitchen/readings/correct-reading.input'
 import type { logReadingInput } from '../../kitchen/readings/log-reading.input'
@@ -46,5 +47,13 @@ export type KindFacts = {
     }
   }
   cause: { payload: z.input<typeof logCauseInput>; shown: { code: string } }
+  check: {
+    payload: z.input<typeof logCheckInput>
+    shown: {
+      instrument: string
+      /** As this tablet judged it. */
+      isGood: boolean
+    }
+  }
   note: { payload: z.input<typeof logNoteInput>; shown: { code: string | null } }
 }

@@ -1,3 +1,4 @@
+import { checkContentText } from '../../kitchen/checks/check-content.input'
 import { noteContentText } from '../../kitchen/notes/note-content.input'
 import { readingContentText } from '../../kitchen/readings/reading-content.input'
 import { stepContentText } from '../../kitchen/steps/step-content.input'
@@ -6,6 +7,7 @@ import { weighingContentText } from '../../kitchen/weighings/weighing-content.in
 import { sayName } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import { stationCauses } from '../../words/en/station-causes'
+import { stationChecks } from '../../words/en/station-checks'
 import { stationMixing } from '../../words/en/station-mixing'
 import { stationNotes } from '../../words/en/station-notes'
 import { stationSteps } from '../../words/en/station-steps'
@@ -73,6 +75,11 @@ const kinds: { [Kind in EntryKind]: KindOf<Kind> } = {
   cause: {
     textOf: causeContentText,
     said: ({ payload: { what }, shown: { code } }) => sayName(stationCauses.row, 'en', { code, what }),
+  },
+  check: {
+    textOf: checkContentText,
+    said: ({ payload: { shown: value, unit }, shown: { instrument } }, locale) =>
+      sayName(stationChecks.row, 'en', { instrument, value: shownValue(value, unit, locale) }),
   },
   note: {
     textOf: noteContentText,

@@ -6,6 +6,7 @@ import { placesWithEntries } from '../outbox/stand-of-place'
 import { runningTimers, stepsOfDough } from '../outbox/steps-of-dough'
 import { useLive } from '../ui/use-live'
 import { CauseScreen } from './cause'
+import { Checks } from './checks'
 import { CleanDown } from './clean-down'
 import { CorrectionScreen } from './correction'
 import { DoughScreen } from './dough'
@@ -35,7 +36,7 @@ export function App() {
   if (!now.station || isEnrolling)
     return <Enrol onDone={() => setEnrolling(false)} onBegin={() => setEnrolling(true)} />
 
-  const { station, on, at, noting, wrong, floor, entries, holders, lists, begun } = now
+  const { station, on, at, noting, wrong, checking, floor, entries, holders, lists, begun } = now
   const person = on && holders.find(({ personId }) => personId === on.personId)
   const dough = at && (floor?.value.doughs.find(({ id }) => id === at.batchId) ?? null)
   const measure = dough?.measures.find(({ id }) => id === at?.measureId)
@@ -64,6 +65,15 @@ export function App() {
     }
     if (noting) return <NoteScreen key={`${noting.batchId} ${by.personId}`} of={noting} by={by} />
     if (wrong) return <CauseScreen key={`${wrong.batchId} ${by.personId}`} of={wrong} by={by} />
+    if (checking && floor)
+      return (
+        <Checks
+          key={`${checking.instrumentId} ${by.personId}`}
+          {...shared}
+          {...{ floor, by }}
+          instrumentId={checking.instrumentId}
+        />
+      )
     const next = floor?.value.next.find(({ id }) => id === at?.batchId)
     if (next) return <CleanDown dough={next} person={{ id: person.personId, name: person.name }} />
     if (!at) return <DoughList {...shared} floor={floor} personId={person.personId} />
@@ -120,7 +130,7 @@ export function App() {
         <Timers
           timers={runningTimers(floor.value.doughs, entries, aheadMs)}
           silenced={now.silenced}
-          isBoard={!isListOpen && !(person && (noting || at))}
+          isBoard={!isListOpen && !(person && (noting || checking || at))}
           opens={Boolean(person)}
           locale={locale}
           timeZone={timeZone}

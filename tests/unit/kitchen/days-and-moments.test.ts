@@ -90,6 +90,7 @@ describe('a day or a moment that is asked for', () => {
       'importReadingsInput day',
       'keyInSheetInput writtenAt',
       'logCauseInput takenAt',
+      'logCheckInput takenAt',
       'logNoteInput takenAt',
       'logReadingInput takenAt',
       'logStepInput takenAt',

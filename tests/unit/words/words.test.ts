@@ -19,6 +19,8 @@ import { people } from '@/lib/words/en/people'
 import { planFigures } from '@/lib/words/en/plan-figures'
 import { problems } from '@/lib/words/en/problems'
 import { refusals } from '@/lib/words/en/refusals'
+import { checks } from '@/lib/words/en/checks'
+import { stationChecks } from '@/lib/words/en/station-checks'
 import { shift } from '@/lib/words/en/shift'
 import { station } from '@/lib/words/en/station'
 import { stationCauses } from '@/lib/words/en/station-causes'
@@ -32,6 +34,7 @@ import { trials } from '@/lib/words/en/trials'
 import { readLanguage, translation, wordsIn } from '@/lib/words/words'
 
 const everyEnglish = {
+  checks,
   amendments,
   audit,
   calculators,
@@ -56,6 +59,7 @@ const everyEnglish = {
   station,
   stationCauses,
   stationLots,
+  stationChecks,
   stationNotes,
   stationSteps,
   stations,
