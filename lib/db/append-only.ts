@@ -15,6 +15,7 @@ export const appendOnlyTables = [
   'weighing',
   'weighing_lot',
   'step',
+  'piece_count',
   'equipment_check',
   'note',
   'note_reader',

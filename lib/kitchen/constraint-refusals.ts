@@ -17,6 +17,7 @@ const refusalByConstraint: Record<string, () => Refusal> = {
   decision_standing_once: () => new Refusal('stale-moved-on'),
   note_pkey: () => new Refusal('note-clash'),
   equipment_check_pkey: () => new Refusal('check-clash'),
+  piece_count_pkey: () => new Refusal('count-clash'),
   step_pkey: () => new Refusal('step-clash'),
   batch_cause_pkey: () => new Refusal('cause-clash'),
   reading_pkey: () => new Refusal('reading-clash'),

@@ -24,6 +24,7 @@ import { shift } from './en/shift'
 import { station } from './en/station'
 import { stationCauses } from './en/station-causes'
 import { stationLots } from './en/station-lots'
+import { stationCounts } from './en/station-counts'
 import { stationNotes } from './en/station-notes'
 import { stationSteps } from './en/station-steps'
 import { stations } from './en/stations'
@@ -60,6 +61,7 @@ const english = {
   stationCauses,
   stationLots,
   stationChecks,
+  stationCounts,
   stationNotes,
   stationSteps,
   stations,

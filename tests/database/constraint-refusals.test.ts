@@ -35,6 +35,7 @@ test('every constraint that a person is told of is in the database by that name'
     reading_pkey: 'reading-clash',
     reading_place_taken: 'reading-there',
     reading_superseded_once: 'stale-moved-on',
+    piece_count_pkey: 'count-clash',
     repair_baked_again_once: 'stale-moved-on',
     repair_day_added_once: 'stale-moved-on',
     settled_entry_pkey: 'stale-moved-on',

@@ -33,6 +33,7 @@ export async function entriesInBook(): Promise<string[]> {
     db().step.findMany({ select }),
     db().batchCause.findMany({ select }),
     db().equipmentCheck.findMany({ select }),
+    db().pieceCount.findMany({ select }),
   ])
   return rows
     .flat()

@@ -4,6 +4,7 @@ import { notesHandler } from '../notes/notes-handler'
 import { readingsHandler } from '../readings/readings-handler'
 import { stepsHandler } from '../steps/steps-handler'
 import { causesHandler } from '../shifts/causes-handler'
+import { countsHandler } from '../shifts/counts-handler'
 import { weighingsHandler } from '../weighings/weighings-handler'
 import type { EntryHandler } from './entry-handler'
 
@@ -15,4 +16,5 @@ export const entryHandlers: readonly EntryHandler[] = [
   stepsHandler,
   causesHandler,
   checksHandler,
+  countsHandler,
 ]

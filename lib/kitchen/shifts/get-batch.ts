@@ -28,6 +28,7 @@ import { courseOfBatch } from '../steps/course-of-batch'
 import { stepOnFloor } from '../steps/step-on-floor'
 import { lotsToWeigh } from '../weighings/lots-to-weigh'
 import { weighingOfBatch, weighingsOfBatch } from '../weighings/weighings-of-batch'
+import { countThatStands } from '../batches/count-that-stands'
 import { isFoundOutFrom } from './may-be-found-out'
 import { mixingOf } from './mixing-of'
 import { mixedBatches } from '../batches/mixed-batches'
@@ -132,6 +133,7 @@ export const getBatch = query({
         opened: { where: { personId }, select: { at: true } },
         weighings: { select: weighingOfBatch },
         steps: { select: stepOnFloor },
+        counts: countThatStands,
         madeBy: { where: { kind: 'bake_again' }, select: { batch: { select: { id: true, code: true } } } },
         toSettle: { where: isToSettle, select: { entryId: true } },
         causes: {
@@ -183,6 +185,7 @@ export const getBatch = query({
       opened,
       weighings,
       steps,
+      counts: [count],
       found,
       madeBy,
       mixingDay,
@@ -289,6 +292,8 @@ export const getBatch = query({
       }),
       process: trial.controlVersion,
       course: courseOfBatch(steps, trial.controlVersion),
+      /** Who counted its pieces last, and what became of them; null where nobody has. */
+      count: count ? { ...count, who: count.person.name } : null,
       cautions: cautionsOf(
         arm.lines.map(({ ingredient }) => ingredient),
         knows,

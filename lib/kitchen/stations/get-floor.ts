@@ -1,6 +1,7 @@
 import 'server-only'
 import { z } from 'zod'
 import { byTurn, unfinishedStates } from '../batches/rules'
+import { countThatStands } from '../batches/count-that-stands'
 import { mixedBatches } from '../batches/mixed-batches'
 import { instrumentsOfDay } from '../checks/instruments-of-day'
 import { dayOfDate } from '../day-of-date'
@@ -64,6 +65,7 @@ export const getFloor = query({
               piecesMade: true,
               mixingDay: { select: { number: true, day: true } },
               arm: { select: { lines: { select: { ingredient: { select: ingredientForCautions } } } } },
+              counts: countThatStands,
               steps: { select: stepOnFloor, orderBy: [{ at: 'asc' }, { id: 'asc' }] },
               readings: {
                 select: {
@@ -105,7 +107,7 @@ export const getFloor = query({
           const doughs = trial.batches
             .filter(({ state }) => state !== 'waiting')
             .sort((a, b) => order.indexOf(a.id) - order.indexOf(b.id))
-            .map(({ id, code, state, bakedAt, piecesMade, mixingDay, arm, readings, steps }) => {
+            .map(({ id, code, state, bakedAt, piecesMade, mixingDay, arm, readings, steps, counts: [count] }) => {
               const current = currentReadings(readings)
               const pieces = piecesToRead(trial.piecesPerBatch, piecesMade)
               return {
@@ -119,6 +121,7 @@ export const getFloor = query({
                 day: dayOfDate(mixingDay.day),
                 /** Of the control, and so the same for every dough. */
                 times: trial.controlVersion,
+                count: count ? countOnFloor(count) : null,
                 steps: steps.map(({ person, ...step }) => ({ ...step, who: person.name, personId: person.id })),
                 turn: mixed.find((each) => each.id === id)?.turn ?? null,
                 measures: read.map((measure) => {
@@ -194,6 +197,10 @@ export const getFloor = query({
     }
   },
 })
+
+function countOnFloor<Count extends { at: Date; person: { name: string } }>({ at, person, ...count }: Count) {
+  return { ...count, at: at.toISOString(), who: person.name }
+}
 
 function inUnit(value: number, unit: string, baseUnit: string): number {
   return sureOf(fromBaseUnit({ value, unit, baseUnit }), 'a unit of the measure')

@@ -1,4 +1,5 @@
 import type { CheckedKind } from '../../kitchen/checks/judge-shown.input'
+import type { PieceFigures } from '../../kitchen/shifts/count-fault.input'
 import type { PlannedTimes } from '../../kitchen/steps/course-of-dough.input'
 import type { StepDetails, StepKind } from '../../kitchen/steps/step-kinds.input'
 
@@ -80,6 +81,8 @@ export type FloorDough = ToldOfDough & {
   turn: number | null
   times: PlannedTimes
   steps: FloorStep[]
+  /** How its pieces were counted last, by the book's clock. */
+  count: (PieceFigures & { id: string; at: string; who: string }) | null
   measures: FloorMeasure[]
 }
 

@@ -14,6 +14,8 @@ export type At = {
   weigh?: string | null
   /** A step is entered with what there is to say of it; the one that was wrong, where it is put right. */
   step?: { kind: StepKind; wrongId: string | null }
+  /** Its pieces are counted. */
+  count?: true
   /** Opened to put right what stands there. */
   isFix?: true
 }
@@ -66,13 +68,14 @@ database.version(6).upgrade((upgrade) =>
     }),
 )
 
-// A floor from before checks were told has none, and stays: doughs are read by it without a network.
+// A floor from before checks and counts were told has none, and stays: doughs are read by it without a network.
 database.version(7).upgrade((upgrade) =>
   upgrade
     .table<{ name: string; value: { value: Partial<Floor> } }>('kept')
     .where({ name: 'floor' })
     .modify(({ value: { value: floor } }) => {
       floor.instruments ??= []
+      for (const dough of floor.doughs ?? []) dough.count ??= null
       floor.day ??= { beganAt: new Date(0).toISOString(), endsAt: new Date(0).toISOString() }
     }),
 )

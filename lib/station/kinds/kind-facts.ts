@@ -5,6 +5,7 @@ import type { correctReadingInput } from '../../kitchen/readings/correct-reading
 import type { logReadingInput } from '../../kitchen/readings/log-reading.input'
 import type { logStepInput } from '../../kitchen/steps/log-step.input'
 import type { logCauseInput } from '../../kitchen/shifts/log-cause.input'
+import type { logCountInput } from '../../kitchen/shifts/log-count.input'
 import type { logWeighingInput } from '../../kitchen/weighings/log-weighing.input'
 
 /** Of each kind of entry what is sent, and what shows it on the tablet without the floor that it was made on. */
@@ -47,6 +48,7 @@ export type KindFacts = {
     }
   }
   cause: { payload: z.input<typeof logCauseInput>; shown: { code: string } }
+  count: { payload: z.input<typeof logCountInput>; shown: { code: string } }
   check: {
     payload: z.input<typeof logCheckInput>
     shown: {

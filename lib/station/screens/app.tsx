@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { station as words } from '../../words/en/station'
 import { readTablet } from '../keep/read-tablet'
 import { clockAheadMs } from '../outbox/clock-ahead'
+import { countOfDough } from '../outbox/count-of-dough'
 import { placesWithEntries } from '../outbox/stand-of-place'
 import { runningTimers, stepsOfDough } from '../outbox/steps-of-dough'
 import { useLive } from '../ui/use-live'
@@ -9,6 +10,7 @@ import { CauseScreen } from './cause'
 import { Checks } from './checks'
 import { CleanDown } from './clean-down'
 import { CorrectionScreen } from './correction'
+import { CountScreen } from './count'
 import { DoughScreen } from './dough'
 import { DoughList } from './dough-list'
 import { Enrol } from './enrol'
@@ -98,6 +100,14 @@ export function App() {
           />
         )
     }
+    if (dough && at.count)
+      return (
+        <CountScreen
+          key={`${dough.id} count ${by.personId}`}
+          {...{ dough, by, locale }}
+          stands={countOfDough(dough, entries, aheadMs)}
+        />
+      )
     const { piece } = at
     if (piece !== null && !measure && dough?.measures.some(({ places }) => places.some((each) => each.piece === piece)))
       return <PieceScreen {...shared} dough={dough} piece={piece} />

@@ -10,6 +10,7 @@ import type { OutboxEntry } from '../outbox/entry'
 import { stepsOfDough } from '../outbox/steps-of-dough'
 import { Tap } from '../ui/tap'
 import { Cautions } from './cautions'
+import { PiecesCounted } from './pieces-counted'
 import { Places } from './places'
 import { Steps } from './steps'
 import { TakeBack } from './take-back'
@@ -65,6 +66,9 @@ export function DoughScreen({ dough, kept, begun, by, entries, locale, timeZone,
         isMain={stepsOfDough(dough, entries, clock.aheadMs).length === 0}
       />
       <Steps {...clock} {...{ dough, entries, by, locale, timeZone }} />
+      {dough.state !== 'weighing' && (
+        <PiecesCounted {...{ dough, entries, locale, timeZone }} aheadMs={clock.aheadMs} />
+      )}
       <Places {...{ dough, entries, locale, timeZone }} piece={null} />
     </div>
   )

@@ -224,6 +224,23 @@ describe('the checks of a day', () => {
   })
 })
 
+describe('the list of checks', () => {
+  it('is walked to its end with each check once, the latest first, also where many are of one moment', async () => {
+    const sent = Array.from({ length: 70 }, (_, index) => entry({ takenAt: at(index < 60 ? 0 : -index).toISOString() }))
+    await send(sent)
+    const seen: { id: string; at: Date }[] = []
+    let after: string | undefined
+    do {
+      const { checks } = valueOf(await listChecks.call(bakery.late.caller, after === undefined ? {} : { after }))
+      expect(checks.count).toBe(70)
+      seen.push(...checks.rows)
+      after = checks.after ?? undefined
+    } while (after !== undefined)
+    expect(seen.map(({ id }) => id).sort()).toEqual(sent.map(({ id }) => id).sort())
+    expect(seen.every((each, index) => index === 0 || each.at <= seen[index - 1]!.at)).toBe(true)
+  })
+})
+
 describe('what was read around a failed check', () => {
   let batchId: string
   let measures: Record<string, string>

@@ -47,6 +47,8 @@ import { readReading } from '@/lib/documents/reading/read-reading'
 import { readingOfFormat1 } from '@/lib/documents/reading/reading-of-format-1.input'
 import { readCheck } from '@/lib/documents/check/read-check'
 import { checkOfFormat1 } from '@/lib/documents/check/check-of-format-1.input'
+import { readCount } from '@/lib/documents/count/read-count'
+import { countOfFormat1 } from '@/lib/documents/count/count-of-format-1.input'
 import { readStep } from '@/lib/documents/step/read-step'
 import { stepOfFormat1 } from '@/lib/documents/step/step-of-format-1.input'
 import { contentOfFormat1 } from '@/lib/documents/version-content/content-of-format-1'
@@ -91,6 +93,7 @@ const documents: Kind[] = [
   { name: 'audit-entry-2', schema: entryOfFormat2, read: readAuditEntry },
   { name: 'cause-1', schema: causeOfFormat1, read: readCause },
   { name: 'check-1', schema: checkOfFormat1, read: readCheck },
+  { name: 'count-1', schema: countOfFormat1, read: readCount },
   { name: 'note-1', schema: noteOfFormat1, read: readNote },
   { name: 'reading-1', schema: readingOfFormat1, read: readReading },
   { name: 'step-1', schema: stepOfFormat1, read: readStep },
@@ -182,6 +185,7 @@ const readsByHash = new Set<Kind['read']>([
   readNote,
   readStep,
   readCheck,
+  readCount,
   readCause,
   readAmendment,
 ])

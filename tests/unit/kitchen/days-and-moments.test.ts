@@ -91,6 +91,7 @@ describe('a day or a moment that is asked for', () => {
       'keyInSheetInput writtenAt',
       'logCauseInput takenAt',
       'logCheckInput takenAt',
+      'logCountInput takenAt',
       'logNoteInput takenAt',
       'logReadingInput takenAt',
       'logStepInput takenAt',

@@ -25,6 +25,7 @@ import { shift } from '@/lib/words/en/shift'
 import { station } from '@/lib/words/en/station'
 import { stationCauses } from '@/lib/words/en/station-causes'
 import { stationLots } from '@/lib/words/en/station-lots'
+import { stationCounts } from '@/lib/words/en/station-counts'
 import { stationNotes } from '@/lib/words/en/station-notes'
 import { stationSteps } from '@/lib/words/en/station-steps'
 import { stations } from '@/lib/words/en/stations'
@@ -60,6 +61,7 @@ const everyEnglish = {
   stationCauses,
   stationLots,
   stationChecks,
+  stationCounts,
   stationNotes,
   stationSteps,
   stations,
