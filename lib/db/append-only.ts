@@ -15,6 +15,8 @@ export const appendOnlyTables = [
   'weighing',
   'weighing_lot',
   'step',
+  'piece_count',
+  'equipment_check',
   'note',
   'note_reader',
   'photo',

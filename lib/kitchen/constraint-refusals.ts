@@ -18,6 +18,8 @@ const refusalByConstraint: Record<string, () => Refusal> = {
   note_pkey: () => new Refusal('note-clash'),
   photo_pkey: () => new Refusal('photo-clash'),
   coming_photo_pkey: () => new Refusal('photo-clash'),
+  equipment_check_pkey: () => new Refusal('check-clash'),
+  piece_count_pkey: () => new Refusal('count-clash'),
   step_pkey: () => new Refusal('step-clash'),
   batch_cause_pkey: () => new Refusal('cause-clash'),
   reading_pkey: () => new Refusal('reading-clash'),

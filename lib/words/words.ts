@@ -19,10 +19,13 @@ import { planFigures } from './en/plan-figures'
 import { problems } from './en/problems'
 import { refusals } from './en/refusals'
 import { results } from './en/results'
+import { checks } from './en/checks'
+import { stationChecks } from './en/station-checks'
 import { shift } from './en/shift'
 import { station } from './en/station'
 import { stationCauses } from './en/station-causes'
 import { stationLots } from './en/station-lots'
+import { stationCounts } from './en/station-counts'
 import { stationNotes } from './en/station-notes'
 import { stationPhotos } from './en/station-photos'
 import { stationSteps } from './en/station-steps'
@@ -34,6 +37,7 @@ import { pseudoOf } from './pseudo'
 import type { SamePlaces, WordsOf } from './same-places'
 
 const english = {
+  checks,
   amendments,
   audit,
   calculations,
@@ -59,6 +63,8 @@ const english = {
   station,
   stationCauses,
   stationLots,
+  stationChecks,
+  stationCounts,
   stationNotes,
   stationPhotos,
   stationSteps,

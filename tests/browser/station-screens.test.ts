@@ -1,61 +1,10 @@
-import fs from 'node:fs'
-import { createRequire } from 'node:module'
-import type { Page } from 'playwright/test'
 import { expect, test } from '../support/app'
+import { addEquipment } from '../../lib/kitchen/stores/add-equipment'
+import { callerOf, valueOf } from '../support/bakery'
+import { expectFit, screenSizes } from '../support/expect-fit'
 import { fromCamera } from '../support/made-pictures'
 import { receiveLots } from '../support/receive-lots'
 import { enrolAndLogOn, keepNumber, openTablet, readyToRead, typeNumber } from '../support/tablet'
-
-const axeSource = fs.readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
-declare const axe: { run(options: object): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> }
-
-const sizes = [
-  { width: 1080, height: 810 },
-  { width: 810, height: 1080 },
-  { width: 375, height: 812 },
-  { width: 1366, height: 768 },
-]
-
-/** What is wrong with a screen at a size: too small a target, two too close together, too wide, or what axe finds. */
-async function faultsOf(page: Page): Promise<string[]> {
-  const layout = await page.evaluate(() => {
-    const faults: string[] = []
-    const controls = [...document.querySelectorAll('button, input')].filter((each) => each.checkVisibility())
-    const boxes = controls.map((each) => ({ box: each.getBoundingClientRect(), text: each.textContent }))
-    for (const { box, text } of boxes)
-      if (box.width < 48 || box.height < 48) faults.push(`${text}: ${box.width} × ${box.height}`)
-    for (const [at, one] of boxes.entries())
-      for (const other of boxes.slice(at + 1)) {
-        const apartX = Math.max(one.box.left, other.box.left) - Math.min(one.box.right, other.box.right)
-        const apartY = Math.max(one.box.top, other.box.top) - Math.min(one.box.bottom, other.box.bottom)
-        const apart = Math.max(apartX, apartY)
-        if (apart < 7.5 && apart > -1) faults.push(`${one.text} and ${other.text}: ${apart} apart`)
-      }
-    const { scrollWidth, clientWidth } = document.documentElement
-    if (scrollWidth > clientWidth) faults.push(`${scrollWidth - clientWidth} too wide`)
-    return faults
-  })
-  const found = await page.evaluate(async () => {
-    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
-    const every = await axe.run({ runOnly: tags })
-    const contrast = await axe.run({ runOnly: { type: 'rule', values: ['color-contrast-enhanced'] } })
-    return [...every.violations, ...contrast.violations].map(
-      ({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`,
-    )
-  })
-  return [...layout, ...found]
-}
-
-/** Looks at a screen at every size, or at some, in light and dark. */
-async function mustBeSound(page: Page, name: string, at = sizes): Promise<void> {
-  await page.evaluate(axeSource)
-  for (const size of at)
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.setViewportSize(size)
-      await page.emulateMedia({ colorScheme })
-      expect(await faultsOf(page), `${name}, ${size.width}, ${colorScheme}`).toEqual([])
-    }
-}
 
 test('every screen fits a finger, reads in glare, in light and dark, either way up', async ({
   app,
@@ -65,15 +14,32 @@ test('every screen fits a finger, reads in glare, in light and dark, either way 
   test.setTimeout(240_000)
   const { code, dough } = await readyToRead(bakery)
   await receiveLots(bakery, 'Wheat flour', [{ code: 'F-1' }, { code: 'F-2', bestBefore: '2026-02-03' }])
+  const head = callerOf(bakery.head.sessionSecret, new Date())
+  valueOf(await addEquipment.call(head, { kind: 'scale', name: 'Bench', note: '', mostG: 5000, resolutionG: 1 }))
+  valueOf(await addEquipment.call(head, { kind: 'thermometer', name: 'Probe', note: '', resolutionC: 0.1 }))
   const tablet = await openTablet(browser, app.url)
   const { page, context, tap } = tablet
-  const look = (name: string) => mustBeSound(page, name)
+  const look = (name: string) => expectFit(page, name)
   await page.goto('/station')
   await page.getByLabel('Code').waitFor()
   await look('enrol')
   await enrolAndLogOn(tablet, code)
   await page.getByRole('button', { name: new RegExp(`^${dough.code}`) }).waitFor()
   await look('doughs')
+  await tap(page.getByRole('button', { name: /^Checks of the day/ }))
+  await tap(page.getByRole('button', { name: /^Bench/ }))
+  await look('test weight')
+  await tap(page.getByRole('button', { name: 'All checks' }))
+  await tap(page.getByRole('button', { name: /^Probe/ }))
+  await typeNumber(tablet, '2')
+  await look('ice')
+  await tap(page.getByRole('button', { name: 'Keep 2 °C' }))
+  await look('failing')
+  await tap(page.getByRole('button', { name: 'Keep 2 °C: it failed' }))
+  await page.getByRole('button', { name: /Failed/ }).waitFor()
+  await look('checks')
+  await tap(page.getByRole('button', { name: 'All doughs' }))
+  await look('doughs with a failed check')
   await tap(page.getByRole('button', { name: /^Begin dough/ }))
   await page.getByRole('button', { name: 'Open the weights' }).waitFor()
   await look('begun')
@@ -178,20 +144,20 @@ test('an address that is not safe is named before anything is begun', async ({ a
 })
 
 test('so do the screens of photos, upright and on a phone', async ({ app, bakery, browser }) => {
-  const upright = sizes.slice(1, 3)
+  const upright = screenSizes.slice(1, 3)
   const { code, dough } = await readyToRead(bakery)
   const tablet = await openTablet(browser, app.url)
   const { page, context, tap } = tablet
   await enrolAndLogOn(tablet, code)
   await tap(page.getByRole('button', { name: new RegExp(`^${dough.code}`) }))
   await tap(page.getByRole('button', { name: 'Take a photo' }))
-  await mustBeSound(page, 'photo', upright)
+  await expectFit(page, 'photo', upright)
   await context.setOffline(true)
   const buffer = await fromCamera(800, 600)
   await page.getByLabel('Open the camera').setInputFiles({ name: 'loaf.jpg', mimeType: 'image/jpeg', buffer })
   await page.getByRole('img', { name: `Dough ${dough.code}, photo` }).waitFor()
-  await mustBeSound(page, 'dough with a photo', upright)
+  await expectFit(page, 'dough with a photo', upright)
   await tap(page.getByRole('button', { name: 'Kept here' }))
-  await mustBeSound(page, 'kept photo', upright)
+  await expectFit(page, 'kept photo', upright)
   await context.close()
 })

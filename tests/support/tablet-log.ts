@@ -32,6 +32,8 @@ export async function entriesInBook(): Promise<string[]> {
     db().note.findMany({ select }),
     db().step.findMany({ select }),
     db().batchCause.findMany({ select }),
+    db().equipmentCheck.findMany({ select }),
+    db().pieceCount.findMany({ select }),
   ])
   return rows
     .flat()

@@ -35,7 +35,7 @@ export default async function ShiftPage({
   const allWords = wordsIn(language)
   const { shift: words, desk } = allWords
   const text = words.rack
-  const [{ bakery, recordNumber }, { trials, waiting, underWay, keptAside }, { notes }] = await Promise.all([
+  const [{ bakery, recordNumber }, { trials, waiting, underWay, keptAside, checks }, { notes }] = await Promise.all([
     ask(getDesk),
     ask(getShift, { after }),
     ask(listHandOver),
@@ -63,6 +63,9 @@ export default async function ShiftPage({
         <div className="mt-4 print:hidden">
           <FloorLink href="/shift/kept-aside">{say(text.keptAside, language, { count: keptAside })}</FloorLink>
         </div>
+      )}
+      {checks.failed.length === 0 ? null : (
+        <p className="mt-4 font-bold text-warn">{say(allWords.checks.failed, language, { names: checks.failed })}</p>
       )}
       <HandOver notes={notes} bakery={bakery} words={allWords} language={language} />
       {trials.count === 0 ? (
@@ -121,7 +124,12 @@ export default async function ShiftPage({
       )}
       <div className="mt-9 grid gap-4 print:hidden">
         <NoteForm batchId={null} words={allWords} />
-        <div>
+        <div className="flex flex-wrap gap-x-6 gap-y-2">
+          {checks.count === 0 ? null : (
+            <FloorLink href="/shift/checks">
+              {checks.toDo === 0 ? allWords.checks.done : say(allWords.checks.toDo, language, { count: checks.toDo })}
+            </FloorLink>
+          )}
           <FloorLink href="/shift/notes">{allWords.notes.all}</FloorLink>
         </div>
       </div>

@@ -1,8 +1,10 @@
 import 'server-only'
+import { checksHandler } from '../checks/checks-handler'
 import { notesHandler } from '../notes/notes-handler'
 import { readingsHandler } from '../readings/readings-handler'
 import { stepsHandler } from '../steps/steps-handler'
 import { causesHandler } from '../shifts/causes-handler'
+import { countsHandler } from '../shifts/counts-handler'
 import { weighingsHandler } from '../weighings/weighings-handler'
 import type { EntryHandler } from './entry-handler'
 
@@ -13,4 +15,6 @@ export const entryHandlers: readonly EntryHandler[] = [
   notesHandler,
   stepsHandler,
   causesHandler,
+  checksHandler,
+  countsHandler,
 ]

@@ -5,6 +5,7 @@ import type { Allergen } from '../../db/generated/enums'
 import { oddTime } from '../conduct/odd-time'
 import { signsFoundCause } from '../conduct/signs-found-cause'
 import { whyNotTakenOut } from '../conduct/why-not-taken-out'
+import { marksOfBatch } from '../checks/marks-of-batch'
 import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
 import { isToSettle } from '../readings/is-to-settle'
@@ -27,6 +28,7 @@ import { courseOfBatch } from '../steps/course-of-batch'
 import { stepOnFloor } from '../steps/step-on-floor'
 import { lotsToWeigh } from '../weighings/lots-to-weigh'
 import { weighingOfBatch, weighingsOfBatch } from '../weighings/weighings-of-batch'
+import { countThatStands } from '../batches/count-that-stands'
 import { isFoundOutFrom } from './may-be-found-out'
 import { mixingOf } from './mixing-of'
 import { mixedBatches } from '../batches/mixed-batches'
@@ -131,6 +133,7 @@ export const getBatch = query({
         opened: { where: { personId }, select: { at: true } },
         weighings: { select: weighingOfBatch },
         steps: { select: stepOnFloor },
+        counts: countThatStands,
         madeBy: { where: { kind: 'bake_again' }, select: { batch: { select: { id: true, code: true } } } },
         toSettle: { where: isToSettle, select: { entryId: true } },
         causes: {
@@ -158,8 +161,9 @@ export const getBatch = query({
     const measures = inUse(everyOne)
     // Before its plan is approved a batch is a thought, and the floor knows nothing of it.
     if (!batch || !isFrozen(batch.trial.state)) throw new Refusal('not-found')
+    const current = currentReadings(batch.readings)
     const firstReadAt = firstDecidingOf(batch.readings, everyOne, batch.trial.measureId)
-    const [ranges, ofTrial, lots, people, losses] = await Promise.all([
+    const [ranges, ofTrial, lots, people, losses, marks] = await Promise.all([
       loadRangeFacts(db, bakeryId, batch.trialId, measures),
       mixedBatches(db, bakeryId, batch.trialId),
       // Where nothing is written any more, nothing is offered to be taken from.
@@ -169,6 +173,7 @@ export const getBatch = query({
         ? db.person.findMany({ where: { bakeryId, endedAt: null }, select: { id: true } })
         : [],
       isOutState(batch.state) ? lossesOfTrial(db, { bakeryId, trialId: batch.trialId, now }) : null,
+      marksOfBatch(db, bakeryId, { readings: current, weighings: batch.weighings }, everyOne),
     ])
     const own = ofTrial.find(({ id }) => id === batch.id)
     const next = nextToBegin(ofTrial)
@@ -180,6 +185,7 @@ export const getBatch = query({
       opened,
       weighings,
       steps,
+      counts: [count],
       found,
       madeBy,
       mixingDay,
@@ -191,7 +197,6 @@ export const getBatch = query({
     } = batch
     const loss = losses?.doughs.find(({ id }) => id === batch.id) ?? null
     const mayUndo = isOpen(trial.state) && !loss?.again && whyNoUndo({ batch, personId: actor.personId, now }) === null
-    const current = currentReadings(readings)
     const holds = new Set(current.map(({ id }) => id))
     const level = levelOf(actor, 'correct-reading')
     const pieces = piecesToRead(trial.piecesPerBatch, batch.piecesMade)
@@ -287,6 +292,8 @@ export const getBatch = query({
       }),
       process: trial.controlVersion,
       course: courseOfBatch(steps, trial.controlVersion),
+      /** Who counted its pieces last, and what became of them; null where nobody has. */
+      count: count ? { ...count, who: count.person.name } : null,
       cautions: cautionsOf(
         arm.lines.map(({ ingredient }) => ingredient),
         knows,
@@ -334,6 +341,15 @@ export const getBatch = query({
             reading: { personId: reading.person.id, takenAt: reading.takenAt, receivedAt: reading.receivedAt },
             now,
           }),
+      })),
+      /** What was read or weighed around a check that failed, of each measure how many readings. */
+      marks: marks.map(({ of, ...mark }) => ({
+        ...mark,
+        weighed: of.includes('weighing'),
+        readings: everyOne.flatMap(({ id, code, name }) => {
+          const count = of.filter((each) => each !== 'weighing' && each.measureId === id).length
+          return count === 0 ? [] : [{ code, name, count }]
+        }),
       })),
       figures: loafFigures({ readings: current, measures })[0] ?? null,
     }

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
 import type { BatchState } from '../../db/generated/enums'
 import { after } from '../after.input'
+import { instrumentsOfDay } from '../checks/instruments-of-day'
 import { dayOfDate } from '../day-of-date'
 import { keyParts } from '../page-cursor'
 import { query } from '../query'
@@ -37,10 +38,11 @@ export const getShift = query({
   async run({ db, actor, now, input }) {
     const { bakeryId } = actor
     const open = { bakeryId, state: { in: openStates } }
-    const [{ measures: everyOne, ageOf }, states, keptAside, page] = await Promise.all([
+    const [{ measures: everyOne, ageOf }, states, keptAside, { instruments }, page] = await Promise.all([
       everyMeasureAndAge(db, bakeryId),
       db.batch.groupBy({ by: ['state'], where: { bakeryId, trial: open }, _count: true }),
       levelOf(actor, 'settle-entries') === 'yes' ? db.entryToSettle.count({ where: { bakeryId, ...isToSettle } }) : 0,
+      instrumentsOfDay(db, bakeryId, now),
       readPage({
         bakeryId,
         list: 'shift',
@@ -158,6 +160,12 @@ export const getShift = query({
       underWay: batchesIn(...underWayStates),
       /** How many entries wait to be settled, for those who may; nothing for others. */
       keptAside,
+      /** Scales and thermometers in use: how many are not checked today, and which failed their last check. */
+      checks: {
+        count: instruments.length,
+        toDo: instruments.filter(({ last }) => !last?.isToday).length,
+        failed: instruments.filter(({ last }) => last?.isGood === false).map(({ name }) => name),
+      },
     }
   },
 })

@@ -1,7 +1,9 @@
 import 'server-only'
 import { z } from 'zod'
 import { byTurn, unfinishedStates } from '../batches/rules'
+import { countThatStands } from '../batches/count-that-stands'
 import { mixedBatches } from '../batches/mixed-batches'
+import { instrumentsOfDay } from '../checks/instruments-of-day'
 import { dayOfDate } from '../day-of-date'
 import { handOver } from '../notes/hand-over'
 import { query } from '../query'
@@ -37,10 +39,11 @@ export const getFloor = query({
   right: 'read-shift',
   async run({ db, actor, now }) {
     const { bakeryId } = actor
-    const [bakery, { measures: everyOne, ageOf }, notes, trials] = await Promise.all([
+    const [bakery, { measures: everyOne, ageOf }, notes, { day, instruments }, trials] = await Promise.all([
       db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { temperatureUnits: true } }),
       everyMeasureAndAge(db, bakeryId),
       handOver(db, bakeryId, now),
+      instrumentsOfDay(db, bakeryId, now),
       db.trial.findMany({
         where: { bakeryId, state: { in: openStates } },
         select: {
@@ -62,6 +65,7 @@ export const getFloor = query({
               piecesMade: true,
               mixingDay: { select: { number: true, day: true } },
               arm: { select: { lines: { select: { ingredient: { select: ingredientForCautions } } } } },
+              counts: countThatStands,
               steps: { select: stepOnFloor, orderBy: [{ at: 'asc' }, { id: 'asc' }] },
               readings: {
                 select: {
@@ -103,7 +107,7 @@ export const getFloor = query({
           const doughs = trial.batches
             .filter(({ state }) => state !== 'waiting')
             .sort((a, b) => order.indexOf(a.id) - order.indexOf(b.id))
-            .map(({ id, code, state, bakedAt, piecesMade, mixingDay, arm, readings, steps }) => {
+            .map(({ id, code, state, bakedAt, piecesMade, mixingDay, arm, readings, steps, counts: [count] }) => {
               const current = currentReadings(readings)
               const pieces = piecesToRead(trial.piecesPerBatch, piecesMade)
               return {
@@ -117,6 +121,7 @@ export const getFloor = query({
                 day: dayOfDate(mixingDay.day),
                 /** Of the control, and so the same for every dough. */
                 times: trial.controlVersion,
+                count: count ? countOnFloor(count) : null,
                 steps: steps.map(({ person, ...step }) => ({ ...step, who: person.name, personId: person.id })),
                 turn: mixed.find((each) => each.id === id)?.turn ?? null,
                 measures: read.map((measure) => {
@@ -175,6 +180,12 @@ export const getFloor = query({
       next: ofTrials.flatMap(({ next }) => next),
       /** Whether there are trials that no tablet shows. */
       isCut: trials.length > mostTrials,
+      /** The bakery's day, and what is checked on it, once. */
+      day: { beganAt: day.beganAt.toISOString(), endsAt: day.endsAt.toISOString() },
+      instruments: instruments.map(({ last, ...instrument }) => ({
+        ...instrument,
+        last: last && { at: last.at.toISOString(), isGood: last.isGood },
+      })),
       /** What was left for this shift; everybody reads every note. */
       notes: notes.map(({ id, text, who, takenAt, batch }) => ({
         id,
@@ -186,6 +197,10 @@ export const getFloor = query({
     }
   },
 })
+
+function countOnFloor<Count extends { at: Date; person: { name: string } }>({ at, person, ...count }: Count) {
+  return { ...count, at: at.toISOString(), who: person.name }
+}
 
 function inUnit(value: number, unit: string, baseUnit: string): number {
   return sureOf(fromBaseUnit({ value, unit, baseUnit }), 'a unit of the measure')

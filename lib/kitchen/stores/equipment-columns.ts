@@ -16,6 +16,9 @@ const none = {
   frictionCPerMin: null,
   tempC: null,
   limitC: null,
+  testMassG: null,
+  offMostG: null,
+  offMostC: null,
 }
 
 /** The facts of a piece of equipment as its row holds them: what its kind does not have is empty. */
@@ -29,9 +32,11 @@ export function equipmentColumns(facts: Facts) {
         mostG: facts.mostG,
         resolutionG: facts.resolutionG,
         repeatabilityG: facts.repeatabilityG ?? null,
+        testMassG: facts.testMassG ?? null,
+        offMostG: facts.offMostG ?? null,
       }
     case 'thermometer':
-      return { ...shared, resolutionC: facts.resolutionC }
+      return { ...shared, resolutionC: facts.resolutionC, offMostC: facts.offMostC ?? null }
     case 'mixer':
       return { ...shared, leastG: facts.leastG, mostG: facts.mostG, frictionCPerMin: facts.frictionCPerMin ?? null }
     case 'proofer':

@@ -18,6 +18,7 @@ export type EquipmentKind = z.output<typeof equipmentKind>
 
 const shared = { name: line(80), note: note(1000) }
 const volumeMl = z.number().gt(0).max(1_000_000)
+const notAboveMost = { params: { code: 'not-above-most' } }
 const notBelowMost = { params: { code: 'not-below-most' } }
 
 /** What a bakery writes down of a piece of equipment, by its kind. */
@@ -31,10 +32,20 @@ export const equipmentFacts = {
       resolutionG: z.number().gt(0).max(100_000),
       /** Standard deviation of repeated readings of one load. */
       repeatabilityG: z.number().min(0).max(100_000).optional(),
+      /** What it is checked with each day, and how far off it may be then; one of its steps unless said. */
+      testMassG: z.number().gt(0).max(1_000_000).optional(),
+      offMostG: z.number().min(0).max(100_000).optional(),
     })
+    .refine(({ testMassG = 0, mostG }) => testMassG <= mostG, { path: ['testMassG'], ...notAboveMost })
     .refine(({ resolutionG, mostG }) => resolutionG < mostG, { path: ['resolutionG'], ...notBelowMost })
     .refine(({ leastG = 0, mostG }) => leastG < mostG, { path: ['leastG'], ...notBelowMost }),
-  thermometer: z.strictObject({ kind: z.literal('thermometer'), ...shared, resolutionC: z.number().gt(0).max(10) }),
+  thermometer: z.strictObject({
+    kind: z.literal('thermometer'),
+    ...shared,
+    resolutionC: z.number().gt(0).max(10),
+    /** How far off it may be in melting ice; one of its steps and at least half a degree unless said. */
+    offMostC: z.number().min(0).max(10).optional(),
+  }),
   mixer: z
     .strictObject({
       kind: z.literal('mixer'),

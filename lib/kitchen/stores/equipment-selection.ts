@@ -15,5 +15,8 @@ export const equipmentSelection = {
   frictionCPerMin: true,
   tempC: true,
   limitC: true,
+  testMassG: true,
+  offMostG: true,
+  offMostC: true,
   note: true,
 } as const

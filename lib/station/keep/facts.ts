@@ -1,3 +1,5 @@
+import type { CheckedKind } from '../../kitchen/checks/judge-shown.input'
+import type { PieceFigures } from '../../kitchen/shifts/count-fault.input'
 import type { PlannedTimes } from '../../kitchen/steps/course-of-dough.input'
 import type { StepDetails, StepKind } from '../../kitchen/steps/step-kinds.input'
 
@@ -79,11 +81,26 @@ export type FloorDough = ToldOfDough & {
   turn: number | null
   times: PlannedTimes
   steps: FloorStep[]
+  /** How its pieces were counted last, by the book's clock. */
+  count: (PieceFigures & { id: string; at: string; who: string }) | null
   measures: FloorMeasure[]
 }
 
 /** The dough of a trial that is to be begun next. */
 export type NextDough = ToldOfDough & { revision: number; cleanDownFirst: boolean }
+
+/** A scale or thermometer in use, with its last check. */
+export type FloorInstrument = {
+  id: string
+  name: string
+  kind: CheckedKind
+  /** Of a scale: the weight that it is checked with, where the bakery says, and the most it carries, g. */
+  testMassG: number | null
+  mostG: number | null
+  /** How far off it may be, g or °C. */
+  offMost: number
+  last: { at: string; isGood: boolean } | null
+}
 
 /** What is to be begun and read, as the book says it: no weights, no costs, and not which dough is which. */
 export type Floor = {
@@ -92,6 +109,9 @@ export type Floor = {
   temperatureUnit: '°C' | '°F'
   doughs: FloorDough[]
   next: NextDough[]
+  /** When the bakery's day began and when it ends, by the book's clock. */
+  day: { beganAt: string; endsAt: string }
+  instruments: FloorInstrument[]
   /** There are trials that are not among them. */
   isCut: boolean
   /** What was left for this shift, by whoever is named, of a dough by its code. */

@@ -13,6 +13,7 @@ export type TabletNow = {
   noting: Kept['noting'] | null
   wrong: Kept['wrong'] | null
   photographing: Kept['photographing'] | null
+  checking: Kept['checking'] | null
   holders: Holder[]
   begun: Kept['begun'] | null
   silenced: Kept['silenced']
@@ -32,6 +33,7 @@ export async function readTablet(): Promise<TabletNow> {
     noting,
     wrong,
     photographing,
+    checking,
     begun,
     silenced,
     holders,
@@ -47,6 +49,7 @@ export async function readTablet(): Promise<TabletNow> {
     recall('noting'),
     recall('wrong'),
     recall('photographing'),
+    recall('checking'),
     recall('begun'),
     recall('silenced'),
     tablet.holders.toArray(),
@@ -63,6 +66,7 @@ export async function readTablet(): Promise<TabletNow> {
     noting: noting ?? null,
     wrong: wrong ?? null,
     photographing: photographing ?? null,
+    checking: checking ?? null,
     begun: begun ?? null,
     silenced: silenced ?? [],
     holders,

@@ -15,6 +15,8 @@ export type At = {
   weigh?: string | null
   /** A step is entered with what there is to say of it; the one that was wrong, where it is put right. */
   step?: { kind: StepKind; wrongId: string | null }
+  /** Its pieces are counted. */
+  count?: true
   /** Opened to put right what stands there. */
   isFix?: true
 }
@@ -39,6 +41,8 @@ export type Kept = {
   noting: { batchId: string | null; code: string | null }
   /** What a photo is being taken of: a dough, or a piece of it. */
   photographing: { batchId: string; code: string; piece: number | null }
+  /** The checks of the day are open: all of them, or of one instrument. */
+  checking: { instrumentId: string | null }
   /** Timers that ran out and were silenced on this tablet, by the steps that they run from. */
   silenced: string[]
   /** The dough that something is noted to have gone wrong with. */
@@ -67,6 +71,18 @@ database.version(6).upgrade((upgrade) =>
     }),
 )
 database.version(7).stores({ photos: 'id, state', photoPieces: '[photoId+number], photoId' })
+
+// A floor from before checks and counts were told has none, and stays: doughs are read by it without a network.
+database.version(8).upgrade((upgrade) =>
+  upgrade
+    .table<{ name: string; value: { value: Partial<Floor> } }>('kept')
+    .where({ name: 'floor' })
+    .modify(({ value: { value: floor } }) => {
+      floor.instruments ??= []
+      for (const dough of floor.doughs ?? []) dough.count ??= null
+      floor.day ??= { beganAt: new Date(0).toISOString(), endsAt: new Date(0).toISOString() }
+    }),
+)
 
 /** Everything on the tablet. A change is on its disk when its promise is kept, not before. */
 export const tablet = {

@@ -1,9 +1,11 @@
 import type { z } from 'zod'
+import type { logCheckInput } from '../../kitchen/checks/log-check.input'
 import type { logNoteInput } from '../../kitchen/notes/log-note.input'
 import type { correctReadingInput } from '../../kitchen/readings/correct-reading.input'
 import type { logReadingInput } from '../../kitchen/readings/log-reading.input'
 import type { logStepInput } from '../../kitchen/steps/log-step.input'
 import type { logCauseInput } from '../../kitchen/shifts/log-cause.input'
+import type { logCountInput } from '../../kitchen/shifts/log-count.input'
 import type { logWeighingInput } from '../../kitchen/weighings/log-weighing.input'
 
 /** Of each kind of entry what is sent, and what shows it on the tablet without the floor that it was made on. */
@@ -46,5 +48,14 @@ export type KindFacts = {
     }
   }
   cause: { payload: z.input<typeof logCauseInput>; shown: { code: string } }
+  count: { payload: z.input<typeof logCountInput>; shown: { code: string } }
+  check: {
+    payload: z.input<typeof logCheckInput>
+    shown: {
+      instrument: string
+      /** As this tablet judged it. */
+      isGood: boolean
+    }
+  }
   note: { payload: z.input<typeof logNoteInput>; shown: { code: string | null } }
 }

@@ -1,17 +1,22 @@
+import { checkContentText } from '../../kitchen/checks/check-content.input'
 import { noteContentText } from '../../kitchen/notes/note-content.input'
 import { readingContentText } from '../../kitchen/readings/reading-content.input'
 import { stepContentText } from '../../kitchen/steps/step-content.input'
 import { causeContentText } from '../../kitchen/shifts/cause-content.input'
+import { countContentText } from '../../kitchen/shifts/count-content.input'
 import { weighingContentText } from '../../kitchen/weighings/weighing-content.input'
 import { sayName } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import { stationCauses } from '../../words/en/station-causes'
+import { stationChecks } from '../../words/en/station-checks'
+import { stationCounts } from '../../words/en/station-counts'
 import { stationMixing } from '../../words/en/station-mixing'
 import { stationNotes } from '../../words/en/station-notes'
 import { stationSteps } from '../../words/en/station-steps'
 import type { EntryKind, EntryOf, OutboxEntry } from '../outbox/entry'
 import { shownValue } from '../ui/figures'
 import { placeName } from '../ui/place-name'
+import { saidOfCount } from '../ui/said-of-count'
 import { valueWithLots } from '../ui/value-with-lots'
 import type { KindFacts } from './kind-facts'
 
@@ -73,6 +78,15 @@ const kinds: { [Kind in EntryKind]: KindOf<Kind> } = {
   cause: {
     textOf: causeContentText,
     said: ({ payload: { what }, shown: { code } }) => sayName(stationCauses.row, 'en', { code, what }),
+  },
+  count: {
+    textOf: countContentText,
+    said: ({ payload, shown: { code } }) => sayName(stationCounts.row, 'en', { code, said: saidOfCount(payload) }),
+  },
+  check: {
+    textOf: checkContentText,
+    said: ({ payload: { shown: value, unit }, shown: { instrument } }, locale) =>
+      sayName(stationChecks.row, 'en', { instrument, value: shownValue(value, unit, locale) }),
   },
   note: {
     textOf: noteContentText,

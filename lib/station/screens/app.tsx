@@ -2,12 +2,15 @@ import { useState } from 'react'
 import { station as words } from '../../words/en/station'
 import { readTablet } from '../keep/read-tablet'
 import { clockAheadMs } from '../outbox/clock-ahead'
+import { countOfDough } from '../outbox/count-of-dough'
 import { placesWithEntries } from '../outbox/stand-of-place'
 import { runningTimers, stepsOfDough, whereaboutsOf } from '../outbox/steps-of-dough'
 import { useLive } from '../ui/use-live'
 import { CauseScreen } from './cause'
+import { Checks } from './checks'
 import { CleanDown } from './clean-down'
 import { CorrectionScreen } from './correction'
+import { CountScreen } from './count'
 import { DoughScreen } from './dough'
 import { DoughList } from './dough-list'
 import { Enrol } from './enrol'
@@ -42,7 +45,7 @@ export function App() {
       />
     )
 
-  const { station, on, at, noting, wrong, photographing, entries, holders, lists, begun, photos } = now
+  const { station, on, at, noting, wrong, photographing, checking, entries, holders, lists, begun, photos } = now
   const floor = now.floor && {
     ...now.floor,
     value: { ...now.floor.value, doughs: now.floor.value.doughs.map((dough) => whereaboutsOf(dough, entries)) },
@@ -76,6 +79,15 @@ export function App() {
     if (noting) return <NoteScreen key={`${noting.batchId} ${by.personId}`} of={noting} by={by} />
     if (photographing) return <PhotoScreen key={`${photographing.batchId} ${by.personId}`} of={photographing} by={by} />
     if (wrong) return <CauseScreen key={`${wrong.batchId} ${by.personId}`} of={wrong} by={by} />
+    if (checking && floor)
+      return (
+        <Checks
+          key={`${checking.instrumentId} ${by.personId}`}
+          {...shared}
+          {...{ floor, by }}
+          instrumentId={checking.instrumentId}
+        />
+      )
     const next = floor?.value.next.find(({ id }) => id === at?.batchId)
     if (next) return <CleanDown dough={next} person={{ id: person.personId, name: person.name }} />
     if (!at) return <DoughList {...shared} floor={floor} personId={person.personId} />
@@ -100,6 +112,14 @@ export function App() {
           />
         )
     }
+    if (dough && at.count)
+      return (
+        <CountScreen
+          key={`${dough.id} count ${by.personId}`}
+          {...{ dough, by, locale }}
+          stands={countOfDough(dough, entries, aheadMs)}
+        />
+      )
     const { piece } = at
     if (piece !== null && !measure && dough?.measures.some(({ places }) => places.some((each) => each.piece === piece)))
       return <PieceScreen {...shared} dough={dough} piece={piece} />
@@ -132,7 +152,7 @@ export function App() {
         <Timers
           timers={runningTimers(floor.value.doughs, entries, aheadMs)}
           silenced={now.silenced}
-          isBoard={!isListOpen && !(person && (noting || photographing || at))}
+          isBoard={!isListOpen && !(person && (noting || photographing || checking || at))}
           opens={Boolean(person)}
           locale={locale}
           timeZone={timeZone}

@@ -12,6 +12,7 @@ import { shownTime } from '../ui/figures'
 import { sayDue } from '../ui/say-due'
 import { Tap } from '../ui/tap'
 import { useNow } from '../ui/use-now'
+import { ChecksRow } from './checks-row'
 import { HandOver } from './hand-over'
 import { NextDoughs } from './next-doughs'
 
@@ -69,6 +70,7 @@ export function DoughList({ floor, entries, personId, ...clock }: DoughListProps
         })}
       </ul>
       {isCut && <p className="attention">{words.doughs.cut}</p>}
+      <ChecksRow {...{ floor, entries, now }} />
       <HandOver notes={notes} {...clock} />
       <p className="note">{say(words.doughs.asOf, 'en', { time: shownTime(floor.at, clock) })}</p>
     </div>

@@ -13,6 +13,7 @@ import { stepsOfDough } from '../outbox/steps-of-dough'
 import { Tap } from '../ui/tap'
 import { Cautions } from './cautions'
 import { PhotosOf } from './photos'
+import { PiecesCounted } from './pieces-counted'
 import { Places } from './places'
 import { Steps } from './steps'
 import { TakeBack } from './take-back'
@@ -75,6 +76,9 @@ export function DoughScreen({ dough, kept, begun, by, entries, photos, locale, t
         isMain={stepsOfDough(dough, entries, clock.aheadMs).length === 0}
       />
       <Steps {...clock} {...{ dough, entries, by, locale, timeZone }} />
+      {dough.state !== 'weighing' && (
+        <PiecesCounted {...{ dough, entries, locale, timeZone }} aheadMs={clock.aheadMs} />
+      )}
       <Places {...{ dough, entries, locale, timeZone }} piece={null} />
       <PhotosOf {...{ photos, locale, timeZone }} batchId={dough.id} piece={null} />
     </div>

@@ -56,9 +56,12 @@ export const problems = {
   'range-without-room': 'The most must be above the least.',
   'age-without-room': 'The later age must be above the earlier one, and needs one.',
   'not-below-most': 'Must be below the most it takes.',
+  'not-above-most': 'Must not be above the most it carries.',
   'lot-code-taken':
     'A lot of this ingredient is in use under this code. If it is another delivery of that lot, end the first one when it is used up.',
   'not-of-this-step': 'This step has no such thing to say, or it was not done at all. Leave it out.',
+  'more-gone': 'Sampled, sold, given and wasted are more than were made. Put one of them right.',
+  'no-weight-in-ice': 'A thermometer is checked in ice, without a test weight. Leave it out.',
   'done-unless-corrected': 'What was not done needs no entry. Name the step that was entered wrongly.',
   'dough-or-trial': 'A note is of a dough or of a trial, not of both: the dough says of which trial it is.',
   'lot-not-there': 'There is no such lot under Stores. Receive it there first, or leave it away.',

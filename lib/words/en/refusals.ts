@@ -109,6 +109,9 @@ export const refusals = {
     'Not kept yet: that is far from what any dough of this trial has of it. Was it grams or kilograms? Look again. If it is right, confirm it.',
   'reading-clash':
     'Another reading is in the book under this one’s number. Nothing was overwritten; show both to the head baker.',
+  'count-clash': 'Another count is in the book under this one’s number. Nothing was overwritten; count once more.',
+  'check-clash':
+    'Another check is in the book under this one’s number. Nothing was overwritten; keep this one once more.',
   'step-clash':
     'Another step is in the book under this one’s number. Nothing was overwritten; keep this one once more.',
   'note-clash':

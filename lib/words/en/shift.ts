@@ -330,6 +330,13 @@ export const shift = {
     title: 'Pieces',
     made: 'Pieces made',
     good: 'Of them good',
+    sampled: 'Sampled',
+    sold: 'Sold',
+    given: 'Given away',
+    wasted: 'Wasted',
+    became:
+      'What became of them may be left open. Whoever gets one is told its allergens, and it wears the label that local rules ask for; loaves that carry only a code are not for sale.',
+    last: 'Counted last by {who}, {at}.',
     keep: 'Keep the count',
     keptWord: 'Kept.',
     kept: 'The count is in the book.',

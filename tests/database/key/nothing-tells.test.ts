@@ -8,6 +8,7 @@ import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
 import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
 import { noteCause } from '@/lib/kitchen/shifts/note-cause'
+import { addEquipment } from '@/lib/kitchen/stores/add-equipment'
 import { makeApprovedTrial, type ApprovedTrial } from '@/tests/support/approved-trial'
 import { makeBakery, testNow, valueOf, type TestBakery } from '@/tests/support/bakery'
 import { connected, freshDatabase, type FreshDatabase } from '@/tests/support/database'
@@ -55,6 +56,7 @@ const asked: Record<string, () => unknown[]> = {
   'formulas.get-version': () => [{ formulaId: trial.formulaId, versionId: trial.versionId }],
   'formulas.get-editor': () => [{ draft: null }],
   // Of the whole bakery.
+  'checks.list-checks': () => [{}],
   'audit.compare-anchors': () => [{}],
   'audit.get-anchor': () => [{}],
   'audit.list-record': () => [{}],
@@ -126,6 +128,10 @@ beforeAll(async () => {
   const said = saidOf(photo, trial.batches[1]!.batchId)
   photoId = said.id
   await sendWhole(bakery.early.caller, photo, said)
+  const scale = { kind: 'scale', name: 'Bench', note: '', mostG: 5000, resolutionG: 1, testMassG: 1000 }
+  const { equipmentId } = valueOf(await addEquipment.call(bakery.head.caller, scale))
+  const check = { kind: 'check', equipmentId, shown: '900', unit: 'g', takenAt: testNow.toISOString() }
+  valueOf(await takeEntries.call(bakery.early.caller, { entries: [{ ...check, id: uuid() }] }))
   const [lost] = trial.batches
   const seen = { batchId: lost!.batchId, seenRevision: 3 }
   valueOf(await moveBatch.call(bakery.early.caller, { ...seen, to: 'lost', why: 'It fell.' }))
@@ -186,6 +192,13 @@ describe('before the readings are closed nothing tells which dough is which', ()
     const text = JSON.stringify(record[1])
     expect(text).toContain(`"batch":"${trial.batches[1]!.code}"`)
     for (const secret of [...trial.armIds, 'milk powder']) expect(text).not.toContain(secret)
+  })
+
+  it('says what was read around a failed check, of the swapped doughs too', async () => {
+    const { batchId } = trial.batches[1]!
+    expect(valueOf(await getBatch.call(bakery.early.caller, { batchId })).marks).toMatchObject([
+      { instrument: { name: 'Bench' }, readings: [{ code: 'water-added', count: 1 }] },
+    ])
   })
 
   it('the swap does show to whoever opened the key', async () => {

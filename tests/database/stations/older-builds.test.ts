@@ -7,6 +7,7 @@ import { hashOfText } from '@/lib/documents/hash-of-text'
 import { entryHandlers } from '@/lib/kitchen/intake/handlers'
 import { takeEntries } from '@/lib/kitchen/intake/take-entries'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
+import { addEquipment } from '@/lib/kitchen/stores/add-equipment'
 import { makeApprovedTrial } from '../../support/approved-trial'
 import { callerOf, makeBakery, testNow, valueOf } from '../../support/bakery'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
@@ -51,12 +52,15 @@ it('what older builds of the tablet sent is kept under the very hash that they w
   const { bakeryId } = bakery
   const ingredient = async (labelName: string) =>
     (await db().ingredient.findFirstOrThrow({ where: { bakeryId, labelName } })).id
+  const scale = { kind: 'scale', name: 'Bench', note: '', mostG: 5000, resolutionG: 1 }
+  const { equipmentId } = valueOf(await addEquipment.call(bakery.head.caller, scale))
   const stage = await db().formulaStage.findFirstOrThrow({ where: { bakeryId, versionId: trial.versionId } })
   const ids = {
     ...trial.measures,
     ...Object.fromEntries(Array.from({ length: 20 }, (_, i) => [`id-${i + 1}`, uuid()])),
     batch,
     stage: stage.id,
+    scale: equipmentId,
     flour: await ingredient('Wheat flour'),
     salt: await ingredient('Salt'),
     lot: (await db().lot.findFirstOrThrow({ where: { bakeryId } })).id,

@@ -1,6 +1,7 @@
 import type { ActionWalk, PageWalk } from '../rights-walk'
 import { amendmentsActions } from './amendments'
 import { calculatorsPages } from './calculators'
+import { checksActions, checksPages } from './checks'
 import { decisionsActions, decisionsPages } from './decisions'
 import { resultsActions, resultsPages } from './results'
 import { formulasActions, formulasPages } from './formulas'
@@ -20,6 +21,7 @@ export const everyAction: readonly ActionWalk[] = [
   ...trialsActions,
   ...shiftActions,
   ...notesActions,
+  ...checksActions,
   ...stationActions,
   ...resultsActions,
   ...amendmentsActions,
@@ -34,6 +36,7 @@ export const everyPage: readonly PageWalk[] = [
   ...trialsPages,
   ...shiftPages,
   ...notesPages,
+  ...checksPages,
   ...resultsPages,
   ...decisionsPages,
   ...importingPages,

@@ -45,6 +45,10 @@ import { planOfFormat5 } from '@/lib/documents/plan/plan-of-format-5'
 import { readPlan } from '@/lib/documents/plan/read-plan'
 import { readReading } from '@/lib/documents/reading/read-reading'
 import { readingOfFormat1 } from '@/lib/documents/reading/reading-of-format-1.input'
+import { readCheck } from '@/lib/documents/check/read-check'
+import { checkOfFormat1 } from '@/lib/documents/check/check-of-format-1.input'
+import { readCount } from '@/lib/documents/count/read-count'
+import { countOfFormat1 } from '@/lib/documents/count/count-of-format-1.input'
 import { readStep } from '@/lib/documents/step/read-step'
 import { stepOfFormat1 } from '@/lib/documents/step/step-of-format-1.input'
 import { contentOfFormat1 } from '@/lib/documents/version-content/content-of-format-1'
@@ -88,6 +92,8 @@ const documents: Kind[] = [
   { name: 'audit-entry-1', schema: entryOfFormat1, read: readAuditEntry },
   { name: 'audit-entry-2', schema: entryOfFormat2, read: readAuditEntry },
   { name: 'cause-1', schema: causeOfFormat1, read: readCause },
+  { name: 'check-1', schema: checkOfFormat1, read: readCheck },
+  { name: 'count-1', schema: countOfFormat1, read: readCount },
   { name: 'note-1', schema: noteOfFormat1, read: readNote },
   { name: 'reading-1', schema: readingOfFormat1, read: readReading },
   { name: 'step-1', schema: stepOfFormat1, read: readStep },
@@ -178,6 +184,8 @@ const readsByHash = new Set<Kind['read']>([
   readWeighing,
   readNote,
   readStep,
+  readCheck,
+  readCount,
   readCause,
   readAmendment,
 ])

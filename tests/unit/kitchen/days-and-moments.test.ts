@@ -90,6 +90,8 @@ describe('a day or a moment that is asked for', () => {
       'importReadingsInput day',
       'keyInSheetInput writtenAt',
       'logCauseInput takenAt',
+      'logCheckInput takenAt',
+      'logCountInput takenAt',
       'logNoteInput takenAt',
       'logReadingInput takenAt',
       'logStepInput takenAt',

@@ -46,6 +46,7 @@ const dough = (steps: FloorStep[] = [], id = 'dough'): FloorDough => ({
   measures: [],
   times: { mixTimeS: 600, bulkTimeS: 5400, proofTimeS: 3600, bakeTimeS: 2400 },
   steps,
+  count: null,
 })
 const kept = (
   payload: Partial<EntryOf<'step'>['payload']> = {},

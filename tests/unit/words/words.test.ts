@@ -20,10 +20,13 @@ import { photos } from '@/lib/words/en/photos'
 import { planFigures } from '@/lib/words/en/plan-figures'
 import { problems } from '@/lib/words/en/problems'
 import { refusals } from '@/lib/words/en/refusals'
+import { checks } from '@/lib/words/en/checks'
+import { stationChecks } from '@/lib/words/en/station-checks'
 import { shift } from '@/lib/words/en/shift'
 import { station } from '@/lib/words/en/station'
 import { stationCauses } from '@/lib/words/en/station-causes'
 import { stationLots } from '@/lib/words/en/station-lots'
+import { stationCounts } from '@/lib/words/en/station-counts'
 import { stationNotes } from '@/lib/words/en/station-notes'
 import { stationPhotos } from '@/lib/words/en/station-photos'
 import { stationSteps } from '@/lib/words/en/station-steps'
@@ -34,6 +37,7 @@ import { trials } from '@/lib/words/en/trials'
 import { readLanguage, translation, wordsIn } from '@/lib/words/words'
 
 const everyEnglish = {
+  checks,
   amendments,
   audit,
   calculators,
@@ -59,6 +63,8 @@ const everyEnglish = {
   station,
   stationCauses,
   stationLots,
+  stationChecks,
+  stationCounts,
   stationNotes,
   stationPhotos,
   stationSteps,

@@ -129,6 +129,10 @@ export async function count(
     seenRevision,
     piecesMade: wholeNumberOf(form, 'piecesMade'),
     piecesGood: wholeNumberOf(form, 'piecesGood'),
+    sampled: saidNumberOf(form, 'sampled'),
+    sold: saidNumberOf(form, 'sold'),
+    given: saidNumberOf(form, 'given'),
+    wasted: saidNumberOf(form, 'wasted'),
   }
   const acted = await act(countPieces, input, form, former)
   return acted.ok ? acted.done() : acted.state
@@ -194,4 +198,10 @@ function lotsOf(form: FormData, at: number): { lots?: { lotId?: string; mass?: s
 function wholeNumberOf(form: FormData, name: string): number | string {
   const typed = textOf(form, name).trim()
   return /^\d{1,9}$/.test(typed) ? Number(typed) : typed
+}
+
+/** As `wholeNumberOf`, of a count that need not be said. */
+function saidNumberOf(form: FormData, name: string): number | string | null {
+  const typed = wholeNumberOf(form, name)
+  return typed === '' ? null : typed
 }

@@ -31,6 +31,7 @@ import { Figures } from './figures'
 import { FoundLater } from './found-later'
 import { asKeptReading, asMeasureToRead, needsByPlace } from './for-readings'
 import { Loss } from './loss'
+import { Marks } from './marks'
 import { NextStep } from './next-step'
 import { PieceCount } from './piece-count'
 import { Process } from './process'
@@ -188,6 +189,7 @@ export default async function BatchPage({ params, searchParams }: Params) {
       ) : null}
       {parts}
       {batch.isOpen && isMixed && !isLost ? <PieceCount {...shared} /> : null}
+      <Marks {...shared} words={allWords} />
       <Figures {...shared} />
       <BatchNotes batchId={batch.id} page={notes} bakery={bakery} words={allWords} language={language} />
       <BatchPhotos {...shared} photos={photos} words={allWords} />

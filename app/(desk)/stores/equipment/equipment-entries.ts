@@ -22,6 +22,9 @@ export type EquipmentRow = {
   frictionCPerMin: number | null
   tempC: number | null
   limitC: number | null
+  testMassG: number | null
+  offMostG: number | null
+  offMostC: number | null
   note: string
 }
 
@@ -51,10 +54,13 @@ export function equipmentEntries(
     ),
     ...entry(isMixer ? terms.mostDough : terms.most, row.mostG, (massG) => massText(massG, large, locale)),
     ...entry(terms.repeatability, row.repeatabilityG, (massG) => massText(massG, small, locale)),
+    ...entry(terms.testMass, row.testMassG, (massG) => massText(massG, small, locale)),
+    ...entry(terms.offMost, row.offMostG, (massG) => massText(massG, small, locale)),
     ...entry(terms.friction, row.frictionCPerMin, (perMin) =>
       say(text.perMin, language, { degree: withUnit(degrees(perMin), degree) }),
     ),
     ...entry(terms.steps, row.resolutionC, (stepC) => withUnit(degrees(stepC), degree)),
+    ...entry(terms.offMost, row.offMostC, (offC) => withUnit(degrees(offC), degree)),
     ...entry(terms.temp, row.tempC, temp),
     ...entry(terms.limit, row.limitC, temp),
     ...entry(terms.decks, row.decks, String),

@@ -119,9 +119,35 @@ function numberFields(
           value: mass(present?.repeatabilityG, small),
           optional: true,
         },
+        {
+          name: 'testMassG',
+          label: text.testMassG,
+          hint: text.testMassGHint,
+          unit: small,
+          value: mass(present?.testMassG, small),
+          optional: true,
+        },
+        {
+          name: 'offMostG',
+          label: text.offMost,
+          hint: text.offMostGHint,
+          unit: small,
+          value: mass(present?.offMostG, small),
+          optional: true,
+        },
       ]
     case 'thermometer':
-      return [{ name: 'resolutionC', label: text.resolutionC, unit: degree, value: degrees(present?.resolutionC) }]
+      return [
+        { name: 'resolutionC', label: text.resolutionC, unit: degree, value: degrees(present?.resolutionC) },
+        {
+          name: 'offMostC',
+          label: text.offMost,
+          hint: say(text.offMostCHint, language, { least: degrees(0.5) ?? 0.5, degree }),
+          unit: degree,
+          value: degrees(present?.offMostC),
+          optional: true,
+        },
+      ]
     case 'mixer':
       return [
         { name: 'leastG', label: text.leastDough, unit: large, value: mass(present?.leastG, large) },

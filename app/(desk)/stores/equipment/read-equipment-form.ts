@@ -31,9 +31,11 @@ export function readEquipmentForm(form: FormData, kind: EquipmentKind, units: Ow
         mostG: large('mostG'),
         leastG: small('leastG'),
         repeatabilityG: small('repeatabilityG'),
+        testMassG: small('testMassG'),
+        offMostG: small('offMostG'),
       }
     case 'thermometer':
-      return { ...shared, resolutionC: degrees('resolutionC') }
+      return { ...shared, resolutionC: degrees('resolutionC'), offMostC: degrees('offMostC') }
     case 'mixer':
       return { ...shared, leastG: large('leastG'), mostG: large('mostG'), frictionCPerMin: degrees('frictionCPerMin') }
     case 'proofer':

@@ -1,0 +1,13 @@
+'use server'
+
+import { act } from '@/app/act'
+import { keepCheck } from '@/lib/kitchen/checks/keep-check'
+import type { FormState } from '@/lib/ui/form-state'
+import { textOf } from '@/lib/ui/text-of'
+
+export async function keep(equipmentId: string, unit: string, former: FormState, form: FormData): Promise<FormState> {
+  const mass = textOf(form, 'mass').trim()
+  const input = { equipmentId, unit, shown: textOf(form, 'shown'), ...(mass === '' ? {} : { mass }) }
+  const acted = await act(keepCheck, input, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
