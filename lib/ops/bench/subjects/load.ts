@@ -20,6 +20,8 @@ const readerCount = 20
 const seconds = 120
 const mostEntryMs = 150
 const loaves = 20
+/** More doughs are mixed several a day. */
+const mostMixingDays = 30
 
 /** Tablets that come back together, each with its queues. */
 const senders = 10
@@ -157,13 +159,9 @@ async function saturated(demo: Demo, mass: Measure, rawMeasureId: string): Promi
 }
 
 async function openTrial(doughs: number, loavesEach: number) {
-  const [id] = await plantLargeTrials(1, {
-    mixingDays: doughs,
-    batchesPerArm: 1,
-    arms: 1,
-    loaves: loavesEach,
-    isOpen: true,
-  })
+  const mixingDays = Math.min(mostMixingDays, doughs)
+  const batchesPerArm = Math.ceil(doughs / mixingDays)
+  const [id] = await plantLargeTrials(1, { mixingDays, batchesPerArm, arms: 1, loaves: loavesEach, isOpen: true })
   return db().trial.findFirstOrThrow({
     where: { id },
     select: { bakeryId: true, id: true, proposedById: true, batches: { select: { id: true } } },
