@@ -17,10 +17,15 @@ export type Whose = { bakeryId: string; personId: string }
  * @param owner a caller who may manage stations
  * @returns the headers of each
  */
-export async function plantStations(owner: Caller, { bakeryId, personId }: Whose, count: number): Promise<Headers[]> {
+export async function plantStations(
+  owner: Caller,
+  { bakeryId, personId }: Whose,
+  count: number,
+  called = 'Load',
+): Promise<Headers[]> {
   const stations: Headers[] = []
   for (let i = 1; i <= count; i++) {
-    const { stationId, code } = must(await makeStation.call(owner, { name: `Load ${i}` }))
+    const { stationId, code } = must(await makeStation.call(owner, { name: `${called} ${i}` }))
     const from = { kind: 'desk', address: 'load', device: 'load', sessionSecret: null } as const
     const { secret } = must(await enrolStation.call(from, { code }))
     // A PIN takes its time to be judged, on purpose; it is not what is measured.

@@ -107,7 +107,7 @@ async function saturated(demo: Demo, mass: Measure, rawMeasureId: string): Promi
   const perRound = 2 * senders
   const trial = await openTrial((warmUps + rounds) * perRound, perRequest)
   const whose = { bakeryId: trial.bakeryId, personId: trial.proposedById }
-  const stations = await plantStations(demo.owner, whose, senders)
+  const stations = await plantStations(demo.owner, whose, senders, 'Queue')
   const clients = await Promise.all(stations.map(() => connect()))
   const [queues, single]: [TimedPair[], TimedPair[]] = [[], []]
   try {
