@@ -38,13 +38,15 @@ async function sign(page: Page, person: TestPerson, button: string) {
   await page.getByRole('button', { name: button }).click()
 }
 
+// A trace of four pages over a hundred readings and more takes much of the time that the walk itself has.
+test.use({ trace: 'off' })
+
 test('four people: a formula is signed off, a trial proposed against it, approved, weighed out, baked, weighed up, decided, signed by two, and in production', async ({
   as,
   bakery,
   expectNoise,
 }) => {
-  // A hundred readings and more are typed by hand, one after another; each step has its own bound.
-  test.setTimeout(600_000)
+  test.setTimeout(300_000)
   const ids = await makeIngredients(bakery.bakeryId, new Date())
   const headCaller = callerOf(bakery.head.sessionSecret, new Date())
   const today = new Date().toISOString().slice(0, 10)
