@@ -18,7 +18,7 @@ type BatchPhotosProps = {
 
 /** The photos of one batch, small, each a way to itself; and a form to add one, whatever became of the batch. */
 export function BatchPhotos({ batch, photos, bakery, words, language }: BatchPhotosProps) {
-  const { photos: text, notes } = words
+  const { photos: text, notes, desk } = words
   return (
     <Section id="photos" title={text.title} note={photos.length === 0 ? text.none : undefined}>
       {photos.length === 0 ? null : (
@@ -53,7 +53,12 @@ export function BatchPhotos({ batch, photos, bakery, words, language }: BatchPho
       )}
       <div className="mt-4 border-t-2 border-rule print:hidden">
         <FloorDisclosure title={text.take}>
-          <TakePhoto batchId={batch.id} pieces={batch.pieces} words={words} language={language} />
+          <TakePhoto
+            batchId={batch.id}
+            pieces={batch.pieces}
+            words={{ ...text, done: desk.done }}
+            language={language}
+          />
         </FloorDisclosure>
       </div>
     </Section>

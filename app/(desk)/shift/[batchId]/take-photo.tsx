@@ -15,7 +15,7 @@ import { sendChosenPhoto, type Chosen } from './send-chosen-photo'
 type TakePhotoProps = {
   batchId: string
   pieces: number
-  words: Pick<Words, 'photos' | 'desk'>
+  words: Words['photos'] & Pick<Words['desk'], 'done'>
   language: Language
 }
 
@@ -25,7 +25,7 @@ type State =
   | { step: 'failed'; words: string }
 
 /** Chooses a photo and sends it in pieces. What was chosen stays until the book has it; kept again, it goes on from where it was. */
-export function TakePhoto({ batchId, pieces, words: { photos: text, desk }, language }: TakePhotoProps) {
+export function TakePhoto({ batchId, pieces, words: text, language }: TakePhotoProps) {
   const [state, setState] = useState<State>({ step: 'choosing' })
   const chosen = useRef<Chosen | null>(null)
   const input = useRef<HTMLInputElement>(null)
@@ -91,7 +91,7 @@ export function TakePhoto({ batchId, pieces, words: { photos: text, desk }, lang
         ) : null}
         {state.step === 'failed' ? <ErrorLine id={`${id}-fault`} text={state.words} /> : null}
         {state.step === 'kept' ? (
-          <Notice tone="ok" word={desk.done}>
+          <Notice tone="ok" word={text.done}>
             {text.kept}
           </Notice>
         ) : null}
