@@ -153,10 +153,16 @@ export const getBatch = query({
         },
       },
     })
-    const [batch, { measures: everyOne, ageOf }, { timeZone }] = await Promise.all([
+    const [batch, { measures: everyOne, ageOf }, { timeZone, equipment: failedOnce }] = await Promise.all([
       read,
       everyMeasureAndAge(db, bakeryId),
-      db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { timeZone: true } }),
+      db.bakery.findUniqueOrThrow({
+        where: { bakeryId },
+        select: {
+          timeZone: true,
+          equipment: { where: { checks: { some: { isGood: false } } }, select: { id: true }, take: 1 },
+        },
+      }),
     ])
     const measures = inUse(everyOne)
     // Before its plan is approved a batch is a thought, and the floor knows nothing of it.
@@ -173,7 +179,9 @@ export const getBatch = query({
         ? db.person.findMany({ where: { bakeryId, endedAt: null }, select: { id: true } })
         : [],
       isOutState(batch.state) ? lossesOfTrial(db, { bakeryId, trialId: batch.trialId, now }) : null,
-      marksOfBatch(db, bakeryId, { readings: current, weighings: batch.weighings }, everyOne),
+      failedOnce.length > 0
+        ? marksOfBatch(db, bakeryId, { readings: current, weighings: batch.weighings }, everyOne)
+        : [],
     ])
     const own = ofTrial.find(({ id }) => id === batch.id)
     const next = nextToBegin(ofTrial)
