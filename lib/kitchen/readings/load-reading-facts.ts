@@ -14,6 +14,14 @@ import {
   type ReadingPlace,
 } from './reading-facts'
 
+/** As JSON has it: a moment is its text. */
+type Found = {
+  readings: (Omit<KnownReading, 'takenAt' | 'receivedAt'> & { takenAt: string; receivedAt: string })[]
+  aside: (AsideFacts & { entryId: string })[]
+  measures: MeasureFacts[]
+  holding: (ReadingPlace & HoldingReading)[]
+}
+
 /**
  * Locks the batches that entries are of, with their trials before them as `lockBatch` does, all in one order, and loads
  * what they are judged by: a few statements, however many entries. What is not of this bakery is not there.
@@ -32,24 +40,39 @@ export async function loadReadingFacts(
     idsOf(entries.flatMap((entry) => ('supersedesId' in entry ? [] : [entry.batchId]))),
     wrong,
   )
-  const readings = await tx.$queryRaw<KnownReading[]>`
-    SELECT id, trial_id AS "trialId", batch_id AS "batchId", measure_id AS "measureId", piece, factor_level AS "factorLevel", repeat, value,
-      value_entered AS "valueEntered", unit_entered AS "unitEntered", content_hash AS "contentHash", person_id AS "personId", taken_at AS "takenAt",
-      received_at AS "receivedAt",
-      plausible_least AS "plausibleLeast", plausible_most AS "plausibleMost",
-      EXISTS (SELECT 1 FROM reading later WHERE later.bakery_id = reading.bakery_id AND later.supersedes_id = reading.id) AS "isCorrected"
-    FROM reading WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${named}::uuid[])`
-  const aside = await tx.$queryRaw<(AsideFacts & { entryId: string })[]>`
-    SELECT entry_id AS "entryId", hash, why::text, trial_id AS "trialId", batch_id AS "batchId"
-    FROM entry_to_settle WHERE bakery_id = ${bakeryId}::uuid AND entry_id = ANY(${named}::uuid[])`
-  const measures = await tx.$queryRaw<MeasureFacts[]>`
-    SELECT id, code, name, unit, level::text, derivation, repeats, repeat_limit AS "repeatLimit", plausible_least AS "plausibleLeast", plausible_most AS "plausibleMost"
-    FROM measure WHERE bakery_id = ${bakeryId}::uuid
-      AND id = ANY(${idsOf([...entries.flatMap((entry) => ('supersedesId' in entry ? [] : [entry.measureId])), ...readings.map(({ measureId }) => measureId)])}::uuid[])`
-  const holding = await tx.$queryRaw<(ReadingPlace & HoldingReading)[]>`
-    SELECT place.batch_id AS "batchId", place.measure_id AS "measureId", place.piece, place.factor_level AS "factorLevel", place.repeat, reading.id, reading.value
-    FROM reading_place place JOIN reading ON reading.bakery_id = place.bakery_id AND reading.id = place.reading_id
-    WHERE place.bakery_id = ${bakeryId}::uuid AND place.batch_id = ANY(${batches.map(({ id }) => id)}::uuid[]) AND place.measure_id = ANY(${measures.map(({ id }) => id)}::uuid[])`
+  const measureIds = idsOf(entries.flatMap((entry) => ('supersedesId' in entry ? [] : [entry.measureId])))
+  const [found] = await tx.$queryRaw<[Found]>`
+    SELECT
+      (SELECT coalesce(json_agg(known), '[]') FROM (
+        SELECT id, trial_id AS "trialId", batch_id AS "batchId", measure_id AS "measureId", piece, factor_level AS "factorLevel", repeat, value,
+          value_entered AS "valueEntered", unit_entered AS "unitEntered", content_hash AS "contentHash", person_id AS "personId",
+          taken_at AS "takenAt", received_at AS "receivedAt", plausible_least AS "plausibleLeast", plausible_most AS "plausibleMost",
+          EXISTS (SELECT 1 FROM reading later WHERE later.bakery_id = reading.bakery_id AND later.supersedes_id = reading.id) AS "isCorrected"
+        FROM reading WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${named}::uuid[])
+      ) known) AS readings,
+      (SELECT coalesce(json_agg(kept), '[]') FROM (
+        SELECT entry_id AS "entryId", hash, why, trial_id AS "trialId", batch_id AS "batchId"
+        FROM entry_to_settle WHERE bakery_id = ${bakeryId}::uuid AND entry_id = ANY(${named}::uuid[])
+      ) kept) AS aside,
+      (SELECT coalesce(json_agg(asked), '[]') FROM (
+        SELECT id, code, name, unit, level, derivation, repeats, repeat_limit AS "repeatLimit", plausible_least AS "plausibleLeast", plausible_most AS "plausibleMost"
+        FROM measure WHERE bakery_id = ${bakeryId}::uuid AND id IN (
+          SELECT unnest(${measureIds}::uuid[]) UNION SELECT measure_id FROM reading WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${named}::uuid[]))
+      ) asked) AS measures,
+      (SELECT coalesce(json_agg(held), '[]') FROM (
+        SELECT place.batch_id AS "batchId", place.measure_id AS "measureId", place.piece, place.factor_level AS "factorLevel", place.repeat, reading.id, reading.value
+        FROM reading_place place JOIN reading ON reading.bakery_id = place.bakery_id AND reading.id = place.reading_id
+        WHERE place.bakery_id = ${bakeryId}::uuid AND place.batch_id = ANY(${batches.map(({ id }) => id)}::uuid[]) AND place.measure_id IN (
+          SELECT unnest(${measureIds}::uuid[]) UNION SELECT measure_id FROM reading WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${named}::uuid[]))
+      ) held) AS holding`
+  const { aside, measures, holding } = found
+  const readings = found.readings.map(
+    ({ takenAt, receivedAt, ...reading }): KnownReading => ({
+      ...reading,
+      takenAt: new Date(takenAt),
+      receivedAt: new Date(receivedAt),
+    }),
+  )
   const ranges: ReadingFacts['ranges'] = new Map()
   for (const trialId of new Set(batches.map((batch) => batch.trialId)))
     ranges.set(trialId, await loadRangeFacts(tx, bakeryId, trialId, measures))

@@ -24,21 +24,24 @@ export async function lockBatches(
   named: readonly string[],
   ofReadings: readonly string[],
 ): Promise<BatchFacts[]> {
-  const found = await tx.$queryRaw<{ trialId: string; batchId: string }[]>`
-    SELECT trial_id AS "trialId", id AS "batchId" FROM batch WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${named}::uuid[])
-    UNION SELECT trial_id, batch_id FROM reading WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${ofReadings}::uuid[])
-    UNION SELECT trial_id, batch_id FROM entry_to_settle WHERE bakery_id = ${bakeryId}::uuid AND entry_id = ANY(${ofReadings}::uuid[])`
-  if (found.length === 0) return []
+  // A batch's trial and a reading's batch never change, so they can be looked up by the statements that lock.
   await tx.$queryRaw`
-    SELECT 1 FROM trial WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${found.map(({ trialId }) => trialId)}::uuid[]) ORDER BY id FOR KEY SHARE`
+    SELECT 1 FROM trial WHERE bakery_id = ${bakeryId}::uuid AND id IN (
+      SELECT trial_id FROM batch WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${named}::uuid[])
+      UNION SELECT trial_id FROM reading WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${ofReadings}::uuid[])
+      UNION SELECT trial_id FROM entry_to_settle WHERE bakery_id = ${bakeryId}::uuid AND entry_id = ANY(${ofReadings}::uuid[])
+    ) ORDER BY id FOR KEY SHARE`
   const rows = await tx.$queryRaw<BatchRow[]>`
     SELECT batch.id, batch.trial_id AS "trialId", batch.code, batch.state::text, trial.state::text AS "trialState",
       trial.pieces_per_batch AS "piecesPerBatch", trial.factor_name AS "factorName", trial.factor_levels AS "factorLevels", trial.created_at AS "createdAt",
       EXISTS (SELECT 1 FROM closing WHERE closing.bakery_id = trial.bakery_id AND closing.trial_id = trial.id) AS "isSealed"
     FROM batch
     JOIN trial ON trial.bakery_id = batch.bakery_id AND trial.id = batch.trial_id
-    WHERE batch.bakery_id = ${bakeryId}::uuid AND batch.id = ANY(${found.map(({ batchId }) => batchId)}::uuid[])
-    ORDER BY batch.id FOR UPDATE OF batch`
+    WHERE batch.bakery_id = ${bakeryId}::uuid AND batch.id IN (
+      SELECT unnest(${named}::uuid[])
+      UNION SELECT batch_id FROM reading WHERE bakery_id = ${bakeryId}::uuid AND id = ANY(${ofReadings}::uuid[])
+      UNION SELECT batch_id FROM entry_to_settle WHERE bakery_id = ${bakeryId}::uuid AND entry_id = ANY(${ofReadings}::uuid[])
+    ) ORDER BY batch.id FOR UPDATE OF batch`
   return rows.map(({ id, trialId, code, state, trialState, ...trial }) => ({
     id,
     trialId,
