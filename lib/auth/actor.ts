@@ -27,6 +27,8 @@ type Station = InBakery & {
   kind: 'station'
   stationId: string
   stationName: string
+  /** Hash of the secret that it showed. */
+  secretHash: string
   /** When its last use was noted; null before the first. */
   stationSeenAt: Date | null
 }

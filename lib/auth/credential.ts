@@ -7,7 +7,7 @@ export type Credential = DeskCredential | StationCredential | TasterCredential |
 /** The secret of a session, from a cookie; null for somebody who is not signed in. */
 export type DeskCredential = { kind: 'desk'; sessionSecret: string | null }
 
-/** The station's own secret, and the token of the shift that a person holds on it, while one does. */
+/** The station's own secret, with former ones behind it (`station-secret.ts`), and the token of the shift that a person holds on it, while one does. */
 export type StationCredential = { kind: 'station'; stationSecret: string; shiftToken: string | null }
 
 /** The secret of the link to a panel, and the taster's code there. */

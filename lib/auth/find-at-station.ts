@@ -4,12 +4,14 @@ import type { Language, Role } from '../db/generated/enums'
 import type { StationActor } from './actor'
 import type { StationCredential } from './credential'
 import { hashSecret } from './secret'
+import { hashesOfHeld } from './station-secret'
 import { latestMoment, stationIdleMs } from './session-life'
 
 type Row = {
   bakeryId: string
   stationId: string
   stationName: string
+  secretHash: string
   stationSeenAt: Date | null
   bakeryLanguage: Language | null
   shiftId: string | null
@@ -31,9 +33,10 @@ export async function findAtStation(
   { stationSecret, shiftToken }: StationCredential,
   now: Date,
 ): Promise<StationActor | null> {
+  const hashes = hashesOfHeld(stationSecret)
   const [row] = await from.$queryRaw<Row[]>`
     SELECT station.bakery_id AS "bakeryId", station.id AS "stationId", station.name AS "stationName",
-      station.last_seen_at AS "stationSeenAt", bakery.language::text AS "bakeryLanguage",
+      pointer.hash AS "secretHash", station.last_seen_at AS "stationSeenAt", bakery.language::text AS "bakeryLanguage",
       shift.id AS "shiftId", shift.began_at AS "beganAt", shift.last_seen_at AS "lastSeenAt", shift.ends_at AS "endsAt",
       person.id AS "personId", person.name, person.role::text, person.language::text
     FROM sign_in_pointer AS pointer
@@ -44,13 +47,15 @@ export async function findAtStation(
     LEFT JOIN station_shift AS shift ON shift.bakery_id = held.bakery_id AND shift.id = held.target_id
       AND shift.station_id = station.id AND shift.ended_at IS NULL
     LEFT JOIN person ON person.bakery_id = shift.bakery_id AND person.id = shift.person_id AND person.ended_at IS NULL
-    WHERE pointer.hash = ${hashSecret('station', stationSecret)} AND pointer.kind = 'station'
-      AND station.enrolled_at IS NOT NULL AND station.withdrawn_at IS NULL`
+    WHERE pointer.hash = ANY(${hashes}::text[]) AND pointer.kind = 'station'
+      AND station.enrolled_at IS NOT NULL AND station.withdrawn_at IS NULL
+    ORDER BY array_position(${hashes}::text[], pointer.hash) LIMIT 1`
   if (!row) return null
   const {
     bakeryId,
     stationId,
     stationName,
+    secretHash,
     stationSeenAt,
     shiftId,
     beganAt,
@@ -60,7 +65,7 @@ export async function findAtStation(
     name,
     role,
   } = row
-  const station = { kind: 'station', bakeryId, stationId, stationName, stationSeenAt } as const
+  const station = { kind: 'station', bakeryId, stationId, stationName, secretHash, stationSeenAt } as const
   const isHeld =
     endsAt !== null &&
     lastSeenAt !== null &&

@@ -44,9 +44,13 @@ async function askGood(...question) {
 
 async function enrol(url, code) {
   const { headers, body } = await askGood({ url }, 'station/enrol', { body: { code } })
-  const cookie = (headers.get('set-cookie') ?? '').split(';')[0]
-  fs.writeFileSync(stationFile, JSON.stringify({ url, cookie }), { mode: 0o600, flag: 'wx' })
+  keepKey(url, headers, 'wx')
   console.log(`Enrolled as ${body.name}. ${stationFile} is its key: whoever has it is this station.`)
+}
+
+function keepKey(url, headers, flag) {
+  const [cookie] = (headers.get('set-cookie') ?? '').split(';')
+  fs.writeFileSync(stationFile, JSON.stringify({ url, cookie }), { mode: 0o600, flag })
 }
 
 /** Logs a person on by their PIN, and says what is to be read. */
@@ -55,7 +59,10 @@ async function begin(station, name) {
   const person = people.find((each) => each.name === name)
   if (!person) throw new BookSaysNo(`${name} has no PIN. Who has: ${people.map((each) => each.name).join(', ')}.`)
   const pin = process.env.EVENDOUGH_PIN ?? ''
-  const { shiftToken } = (await askGood(station, 'station/log-on', { body: { personId: person.id, pin } })).body
+  const on = await askGood(station, 'station/log-on', { body: { personId: person.id, pin } })
+  // Once a month the station is given another key; the former one is good until the new one is shown.
+  if (on.headers.has('set-cookie')) keepKey(station.url, on.headers, 'w')
+  const { shiftToken } = on.body
   const { doughs } = (await askGood(station, 'station/floor', { token: shiftToken })).body
   return { token: shiftToken, doughs }
 }

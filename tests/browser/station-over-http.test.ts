@@ -1,7 +1,7 @@
 import { withdrawStation } from '../../lib/kitchen/stations/withdraw-station'
 import { expect, test } from '../support/app'
 import { callerOf, valueOf } from '../support/bakery'
-import { testPin } from '../support/stations'
+import { enrolledStation, givePin, testPin } from '../support/stations'
 import { readyToRead } from '../support/tablet'
 
 type Answer = { status: number; headers: Headers; body: Record<string, unknown> }
@@ -148,4 +148,26 @@ test('a tablet is there while the database is away', async ({ app }) => {
   } finally {
     await app.gate.open()
   }
+})
+
+test('a tablet of a month is given another key at a log-on, in its cookie alone, and goes on with it', async ({
+  app: { url },
+  bakery,
+}) => {
+  const monthAgo = new Date(Date.now() - 30 * 24 * 60 * 60_000)
+  const { secret } = await enrolledStation(bakery, 'Old bench', monthAgo)
+  await givePin(bakery.early, testPin, new Date())
+  const body = { personId: bakery.early.personId, pin: testPin }
+  const first = await ask(url, '/log-on', { cookie: `__Host-evendough.station=${secret}`, body })
+  const set = first.headers.get('set-cookie') ?? ''
+  expect(set).toMatch(new RegExp(`^__Host-evendough\\.station=[\\w-]{22}\\.${secret};`))
+  for (const part of ['Path=/', 'Secure', 'HttpOnly', 'SameSite=Strict']) expect(set).toContain(part)
+  expect(first.body).not.toHaveProperty('secret')
+  const [cookie] = set.split(';')
+  const second = await ask(url, '/log-on', { cookie, body })
+  expect(second).toMatchObject({ status: 200 })
+  expect(second.headers.get('set-cookie')).toBeNull()
+  const was = await ask(url, '', { cookie: `__Host-evendough.station=${secret}` })
+  expect(was).toMatchObject({ status: 401 })
+  expect(await ask(url, '', { cookie })).toMatchObject({ status: 200, body: { station: { name: 'Old bench' } } })
 })

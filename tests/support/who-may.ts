@@ -64,6 +64,7 @@ export function actorOf(party: PartyName, bakeryId = '01a22670-a9c1-7116-b164-c0
     kind: 'station',
     stationId: '01a22670-d001-7a10-8c3f-4f0e9d2b6a55',
     stationName: 'Bench',
+    secretHash: '0'.repeat(64),
     stationSeenAt: null,
   } as const
   switch (kind) {

@@ -2,6 +2,7 @@ import 'server-only'
 import type { StationActor } from '../../auth/actor'
 import { forgetPinTry, mayTryPin } from '../../auth/pin-attempts'
 import { isPin } from '../../auth/pin-hash'
+import { renewStationSecret } from '../../auth/station-secret'
 import { beginStationShift } from '../../auth/station-shifts'
 import { appendAudit } from '../../db/append-audit'
 import { db } from '../../db/client'
@@ -12,7 +13,7 @@ import { logOnInput } from './log-on.input'
 
 /**
  * Logs a person on to a tablet by their PIN. Whoever was on it stays one tap away.
- * @returns the token of their shift there, for the tablet alone
+ * @returns the token of their shift there, and now and then another secret of the tablet's own, for it alone
  * Refuses: too-many-pins, wrong-pin.
  */
 export const logOn = command({
@@ -32,9 +33,10 @@ export const logOn = command({
     })
     if (!person) throw Refusal.at('pin', 'wrong-pin')
     const { token, endsAt } = await beginStationShift(tx, { bakeryId, stationId, personId }, now)
+    const secret = await renewStationSecret(tx, actor, now)
     return {
-      value: { shiftToken: token, endsAt: endsAt.toISOString(), person: { id: personId, ...person } },
-      audit: { target: personId },
+      value: { secret, shiftToken: token, endsAt: endsAt.toISOString(), person: { id: personId, ...person } },
+      audit: { target: personId, ...(secret === null ? {} : { after: { newSecret: true } }) },
     }
   },
 })
