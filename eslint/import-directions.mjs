@@ -46,7 +46,7 @@ const rooms = {
   intake: [],
   readings: ['batches', 'conduct', 'intake', 'key', 'trials'],
   steps: ['batches', 'intake', 'readings', 'trials'],
-  checks: ['intake', 'readings', 'steps'],
+  checks: ['intake', 'readings', 'steps', 'stores'],
   shifts: ['batches', 'checks', 'conduct', 'intake', 'key', 'readings', 'repairs', 'steps', 'trials', 'weighings'],
   weighings: ['batches', 'conduct', 'intake', 'key', 'readings', 'stores', 'trials'],
   repairs: ['batches', 'conduct', 'trials'],

@@ -26,6 +26,7 @@ import { station } from './en/station'
 import { stationCauses } from './en/station-causes'
 import { stationLots } from './en/station-lots'
 import { stationCounts } from './en/station-counts'
+import { stationDisplacement } from './en/station-displacement'
 import { stationNotes } from './en/station-notes'
 import { stationPhotos } from './en/station-photos'
 import { stationSteps } from './en/station-steps'
@@ -65,6 +66,7 @@ const english = {
   stationLots,
   stationChecks,
   stationCounts,
+  stationDisplacement,
   stationNotes,
   stationPhotos,
   stationSteps,

@@ -8,6 +8,7 @@ import { enrolAndLogOn, keepNumber, openTablet, readyToRead, typeNumber, untilDr
 const owned = async (bakery: TestBakery, facts: object) =>
   valueOf(await addEquipment.call(callerOf(bakery.head.sessionSecret, new Date()), { note: '', ...facts })).equipmentId
 const bench = { kind: 'scale', name: 'Bench scale', mostG: 5000, resolutionG: 1 }
+const gauge = { kind: 'volume_gauge', name: 'Seed gauge', volumeMl: 3000 }
 const probe = { kind: 'thermometer', name: 'Probe', resolutionC: 0.1 }
 
 test('the checks of a day are made without a network, hold nobody up, and are in the book once that answers', async ({
@@ -103,5 +104,91 @@ test('the desk checks a scale, and says at the dough what was read around a fail
   await page.goto(`/shift/${dough.batchId}`)
   await expect(
     page.getByText(/^Read with Bench scale before its failed check of .*: Dough weight \(1\)\.$/),
+  ).toBeVisible()
+})
+
+test('a volume gauge is checked with its block without a network, and what it reads is marked once it failed', async ({
+  app,
+  bakery,
+  browser,
+}) => {
+  await owned(bakery, gauge)
+  const { code } = await readyToRead(bakery)
+  const tablet = await openTablet(browser, app.url)
+  const { page, tap, context, faults } = tablet
+  await enrolAndLogOn(tablet, code)
+  await context.setOffline(true)
+  await tap(page.getByRole('button', { name: /^Checks of the day/ }))
+  const row = page.getByRole('button', { name: /^Seed gauge/ })
+  await tap(row)
+  // Nobody has said the volume of the block, so it asks.
+  await expect(page.getByRole('heading', { name: 'Seed gauge: block' })).toBeVisible()
+  await typeNumber(tablet, '3001')
+  await expect(page.getByText('It holds 3,000 mL at most.')).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Keep', exact: true })).toBeDisabled()
+  for (const _ of '3001') await tap(page.getByRole('button', { name: 'Delete' }))
+  await typeNumber(tablet, '1000')
+  await tap(page.getByRole('button', { name: 'Go on with 1000 mL' }))
+  await expect(page.getByText(/Put the block of 1,000\smL in/)).toBeVisible()
+  await expect(page.getByText(/It may be off by 20\smL/)).toBeVisible()
+  await typeNumber(tablet, '1021')
+  await tap(page.getByRole('button', { name: /^Keep 1021/ }))
+  await expect(page.getByText(/that is 21\smL off, and 20\smL is allowed/)).toBeVisible()
+  await tap(page.getByRole('button', { name: /it failed/ }))
+  await expect(row).toContainText(/Failed, \d\d:\d\d/)
+
+  await context.setOffline(false)
+  await page.clock.fastForward(60_000)
+  await expect(page.getByText('Everything is in the book')).toBeVisible()
+  const { rows } = await app.look.query(
+    'SELECT block_ml, shown_ml, off_most_ml, mass_g, shown_c, is_good FROM equipment_check WHERE bakery_id = $1',
+    [bakery.bakeryId],
+  )
+  expect(rows).toEqual([
+    { block_ml: 1000, shown_ml: 1021, off_most_ml: 20, mass_g: null, shown_c: null, is_good: false },
+  ])
+  expect(faults).toEqual([])
+  await context.close()
+})
+
+test('the desk checks a volume gauge, and says at the dough which volumes were read before it failed', async ({
+  bakery,
+  as,
+}) => {
+  await owned(bakery, gauge)
+  const { dough, trial } = await readyToRead(bakery)
+  const now = new Date()
+  valueOf(
+    await logReading.call(callerOf(bakery.early.sessionSecret, now), {
+      id: uuid(),
+      batchId: dough.batchId,
+      measureId: trial.measures['loaf-volume'],
+      piece: 1,
+      repeat: 1,
+      value: '2400',
+      unit: 'mL',
+      takenAt: now.toISOString(),
+      confirmed: true,
+    }),
+  )
+  const page = await as(bakery.early)
+  await page.goto('/shift/checks')
+  const form = page.getByRole('region', { name: 'Seed gauge' })
+  await expect(form).toContainText('It may be off by 2 % of the block.')
+  await form.getByLabel('How much more it shows, mL').fill('1030')
+  await form.getByLabel('Volume of the block, mL').fill('3500')
+  await form.getByRole('button', { name: 'Keep the check of Seed gauge' }).click()
+  await expect(form.getByLabel('Volume of the block, mL')).toHaveAttribute('aria-invalid', 'true')
+  // What was typed beside it stays.
+  await expect(form.getByLabel('How much more it shows, mL')).toHaveValue('1030')
+  await form.getByLabel('Volume of the block, mL').fill('1000')
+  await form.getByRole('button', { name: 'Keep the check of Seed gauge' }).click()
+  await expect(form).toContainText('It failed today')
+  const made = page.getByRole('listitem').filter({ hasText: 'Failed' })
+  await expect(made).toContainText('with a block of 1,000 mL')
+  await expect(made).toContainText('might be off by 20 mL')
+  await page.goto(`/shift/${dough.batchId}`)
+  await expect(
+    page.getByText(/^Read with Seed gauge before its failed check of .*: Loaf volume \(1\)\.$/),
   ).toBeVisible()
 })

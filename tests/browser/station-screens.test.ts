@@ -4,7 +4,7 @@ import { callerOf, valueOf } from '../support/bakery'
 import { expectFit, screenSizes } from '../support/expect-fit'
 import { fromCamera } from '../support/made-pictures'
 import { receiveLots } from '../support/receive-lots'
-import { enrolAndLogOn, keepNumber, openTablet, readyToRead, typeNumber } from '../support/tablet'
+import { enrolAndLogOn, keepNumber, openPlace, openTablet, readyToRead, typeNumber } from '../support/tablet'
 
 test('every screen fits a finger, reads in glare, in light and dark, either way up', async ({
   app,
@@ -169,5 +169,33 @@ test('so do the checks of the day', async ({ app, bakery, browser }) => {
   await look('checks')
   await tap(page.getByRole('button', { name: 'All doughs' }))
   await look('doughs with a failed check')
+  await context.close()
+})
+
+test('so does a volume that is read step by step', async ({ app, bakery, browser }) => {
+  test.setTimeout(180_000)
+  const { code, dough } = await readyToRead(bakery)
+  const head = callerOf(bakery.head.sessionSecret, new Date())
+  valueOf(await addEquipment.call(head, { kind: 'volume_gauge', name: 'Seed gauge', note: '', volumeMl: 3000 }))
+  const tablet = await openTablet(browser, app.url)
+  const { page, context, tap } = tablet
+  const look = (name: string) => expectFit(page, name)
+  await enrolAndLogOn(tablet, code)
+  await openPlace(tablet, dough.code, 'Loaf volume', 'Piece 1 not read yet')
+  await look('pad of a volume')
+  await tap(page.getByRole('button', { name: 'Step by step, with seed' }))
+  await typeNumber(tablet, '150')
+  await look('without the loaf')
+  await tap(page.getByRole('button', { name: 'Check it with its block' }))
+  await typeNumber(tablet, '1000')
+  await look('block')
+  await tap(page.getByRole('button', { name: 'Back to the loaf' }))
+  await tap(page.getByRole('button', { name: 'Go on with 150 mL' }))
+  await typeNumber(tablet, '150')
+  await tap(page.getByRole('button', { name: 'Put it on the pad' }))
+  await page.getByText(/is not more than/).waitFor()
+  await look('not more than without')
+  await typeNumber(tablet, '0')
+  await look('with the loaf')
   await context.close()
 })

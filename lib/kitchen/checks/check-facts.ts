@@ -13,6 +13,9 @@ export type CheckRow = {
   offMostG: number | null
   shownC: number | null
   offMostC: number | null
+  blockMl: number | null
+  shownMl: number | null
+  offMostMl: number | null
   isGood: boolean
   shownEntered: string
   unitEntered: string
@@ -35,6 +38,9 @@ export const instrumentColumns = {
   testMassG: true,
   offMostG: true,
   offMostC: true,
+  volumeMl: true,
+  blockMl: true,
+  offMostMl: true,
 } as const
 
 export type InstrumentRow = {
@@ -47,6 +53,9 @@ export type InstrumentRow = {
   testMassG: number | null
   offMostG: number | null
   offMostC: number | null
+  volumeMl: number | null
+  blockMl: number | null
+  offMostMl: number | null
 }
 
 /** What checks are judged by. Ids are keys in lower case, as the database writes them. */

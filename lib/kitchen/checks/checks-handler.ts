@@ -6,7 +6,7 @@ import { loadCheckFacts, type CheckFacts, type CheckRow } from './check-facts'
 import { judgeCheck } from './judge-check'
 import { logCheckInput, type CheckEntry } from './log-check.input'
 
-/** Checks of scales and thermometers, from outside. None is ever kept aside: two of one day both stand. */
+/** Checks of scales, thermometers and volume gauges, from outside. None is ever kept aside: two of one day both stand. */
 export const checksHandler = entryHandler<CheckEntry, CheckFacts, CheckRow>({
   kinds: { check: { input: logCheckInput, right: 'log-reading', answer: z.strictObject({}) } },
   textOf: checkContentText,

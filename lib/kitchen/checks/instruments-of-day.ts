@@ -3,10 +3,10 @@ import type { Db } from '../../db/client'
 import { boundsOfDay } from '../bounds-of-day'
 import { sureOf } from '../sure-of'
 import { instrumentColumns } from './check-facts'
-import { checkedKinds, offMostOfScale, offMostOfThermometer } from './judge-shown.input'
+import { checkedKinds, judgeShown, offMostOfGauge, offMostOfScale, offMostOfThermometer } from './judge-shown.input'
 
 /**
- * The scales and thermometers in use, each with its last check and whether that was today's, by the hour at which the
+ * The scales, thermometers and volume gauges in use, each with its last check and whether that was today's, by the hour at which the
  * bakery's day turns; and when that day began and ends. It is the same for everybody.
  */
 export async function instrumentsOfDay(db: Db, bakeryId: string, now: Date) {
@@ -17,7 +17,11 @@ export async function instrumentsOfDay(db: Db, bakeryId: string, now: Date) {
       select: {
         ...instrumentColumns,
         // Of checks at one moment the failed one counts.
-        checks: { select: { at: true, isGood: true }, orderBy: [{ at: 'desc' }, { isGood: 'asc' }], take: 1 },
+        checks: {
+          select: { at: true, isGood: true, blockMl: true, shownMl: true },
+          orderBy: [{ at: 'desc' }, { isGood: 'asc' }],
+          take: 1,
+        },
       },
       orderBy: [{ kind: 'asc' }, { name: 'asc' }, { id: 'asc' }],
     }),
@@ -31,13 +35,18 @@ export async function instrumentsOfDay(db: Db, bakeryId: string, now: Date) {
         id: row.id,
         name: row.name,
         ...standardOf(row),
-        last: last && { ...last, isToday: last.at >= day.beganAt },
+        last: last && { at: last.at, isGood: last.isGood, isToday: last.at >= day.beganAt, offMl: offOf(last) },
       }
     }),
   }
 }
 
-/** What an instrument is checked with, and how far off it may be then. */
+/** By how much a gauge showed too much in a check; null for others. */
+function offOf({ blockMl, shownMl }: { blockMl: number | null; shownMl: number | null }): number | null {
+  return blockMl === null || shownMl === null ? null : judgeShown({ shown: shownMl, known: blockMl, offMost: 0 }).off
+}
+
+/** What an instrument is checked with, and how far off it may be then; null where that goes by a block nobody has named. */
 function standardOf(row: {
   kind: string
   mostG: number | null
@@ -46,12 +55,21 @@ function standardOf(row: {
   testMassG: number | null
   offMostG: number | null
   offMostC: number | null
+  volumeMl: number | null
+  blockMl: number | null
+  offMostMl: number | null
 }) {
+  const none = { testMassG: null, mostG: null, blockMl: null, volumeMl: null }
   if (row.kind === 'scale') {
     const { testMassG, mostG } = row
     const offMost = offMostOfScale({ ...row, resolutionG: sureOf(row.resolutionG, 'the steps of a scale') })
-    return { kind: 'scale' as const, testMassG, mostG, offMost }
+    return { ...none, kind: 'scale' as const, testMassG, mostG, offMost }
+  }
+  if (row.kind === 'volume_gauge') {
+    const { blockMl, volumeMl, offMostMl } = row
+    const offMost = blockMl === null ? offMostMl : offMostOfGauge({ offMostMl, blockMl })
+    return { ...none, kind: 'volume_gauge' as const, blockMl, volumeMl, offMost }
   }
   const offMost = offMostOfThermometer({ ...row, resolutionC: sureOf(row.resolutionC, 'its steps') })
-  return { kind: 'thermometer' as const, testMassG: null, mostG: null, offMost }
+  return { ...none, kind: 'thermometer' as const, offMost }
 }

@@ -9,7 +9,7 @@ import { momentOfStep } from '../steps/moment-of-step.input'
 import { sureOf } from '../sure-of'
 import { checkContentText } from './check-content.input'
 import type { CheckFacts, CheckRow, InstrumentRow } from './check-facts'
-import { icePointC, judgeShown, offMostOfScale, offMostOfThermometer } from './judge-shown.input'
+import { icePointC, judgeShown, offMostOfGauge, offMostOfScale, offMostOfThermometer } from './judge-shown.input'
 import type { CheckEntry } from './log-check.input'
 
 export type CheckVerdict = { outcome: 'ready'; row: CheckRow; note: { [name: string]: Json } } | { outcome: 'again' }
@@ -57,7 +57,17 @@ export function judgeCheck(
 
 /** What was shown and what was known, in base units, and whether the one was near enough to the other. */
 function shownOf(entry: CheckEntry, of: InstrumentRow) {
-  const none = { massG: null, shownG: null, offMostG: null, shownC: null, offMostC: null }
+  const none = {
+    massG: null,
+    shownG: null,
+    offMostG: null,
+    shownC: null,
+    offMostC: null,
+    blockMl: null,
+    shownMl: null,
+    offMostMl: null,
+  }
+  if (of.kind !== 'volume_gauge' && isSaid(entry.block)) throw Refusal.at('block', 'no-block')
   switch (of.kind) {
     case 'scale': {
       const massG = knownMass(entry, of)
@@ -66,10 +76,17 @@ function shownOf(entry: CheckEntry, of: InstrumentRow) {
       return { ...none, massG, shownG, offMostG, ...goodOf({ shown: shownG, known: massG, offMost: offMostG }) }
     }
     case 'thermometer': {
-      if (entry.mass !== null && entry.mass !== undefined) throw Refusal.at('mass', 'no-weight-in-ice')
+      if (isSaid(entry.mass)) throw Refusal.at('mass', 'no-weight-in-ice')
       const shownC = inBase('shown', entry.shown, entry.unit, '°C')
       const offMostC = offMostOfThermometer({ ...of, resolutionC: sureOf(of.resolutionC, 'its steps') })
       return { ...none, shownC, offMostC, ...goodOf({ shown: shownC, known: icePointC, offMost: offMostC }) }
+    }
+    case 'volume_gauge': {
+      if (isSaid(entry.mass)) throw Refusal.at('mass', 'no-weight-in-gauge')
+      const blockMl = knownVolume(entry, of)
+      const shownMl = inBase('shown', entry.shown, entry.unit, 'mL')
+      const offMostMl = offMostOfGauge({ offMostMl: of.offMostMl, blockMl })
+      return { ...none, blockMl, shownMl, offMostMl, ...goodOf({ shown: shownMl, known: blockMl, offMost: offMostMl }) }
     }
     default:
       throw Refusal.at('equipmentId', 'wrong-choice')
@@ -82,7 +99,7 @@ function goodOf(q: Parameters<typeof judgeShown>[0]): { isGood: boolean } {
 
 /** The mass on a scale: what was said, otherwise what the bakery keeps for it. */
 function knownMass({ mass, unit }: CheckEntry, { testMassG, mostG }: InstrumentRow): number {
-  if (mass === null || mass === undefined) {
+  if (!isSaid(mass)) {
     if (testMassG === null) throw Refusal.at('mass', 'missing')
     return testMassG
   }
@@ -93,7 +110,24 @@ function knownMass({ mass, unit }: CheckEntry, { testMassG, mostG }: InstrumentR
   return massG
 }
 
-function inBase(field: 'mass' | 'shown', typed: string, unit: string, baseUnit: string): number {
+/** The volume of the block in a gauge: what was said, otherwise what the bakery keeps for it. */
+function knownVolume({ block, unit }: CheckEntry, { blockMl: kept, volumeMl }: InstrumentRow): number {
+  if (!isSaid(block)) {
+    if (kept === null) throw Refusal.at('block', 'missing')
+    return kept
+  }
+  const blockMl = inBase('block', block, unit, 'mL')
+  const most = sureOf(volumeMl, 'the volume of a gauge')
+  if (blockMl <= 0) throw Refusal.at('block', 'not-above', { min: 0 })
+  if (blockMl > most) throw Refusal.at('block', 'too-big', { max: most })
+  return blockMl
+}
+
+function isSaid(text: string | null | undefined): text is string {
+  return text !== null && text !== undefined
+}
+
+function inBase(field: 'mass' | 'block' | 'shown', typed: string, unit: string, baseUnit: string): number {
   const read = readEnteredValue(typed)
   if ('fault' in read) throw Refusal.at(field, read.fault)
   const value = toBaseUnit({ number: read.number, unit, baseUnit })

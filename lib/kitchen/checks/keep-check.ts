@@ -5,7 +5,7 @@ import { loadCheckFacts } from './check-facts'
 import { judgeCheck } from './judge-check'
 import { keepCheckInput } from './log-check.input'
 
-/** Keeps a check of a scale or a thermometer from the desk. Refuses: not-found, and what is wrong at a field. */
+/** Keeps a check of a scale, a thermometer or a volume gauge from the desk. Refuses: not-found, and what is wrong at a field. */
 export const keepCheck = command({
   name: 'checks.keep-check',
   input: keepCheckInput,

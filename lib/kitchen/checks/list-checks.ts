@@ -8,7 +8,7 @@ import { instrumentsOfDay } from './instruments-of-day'
 
 const checksOnPage = 50
 
-/** The scales and thermometers in use with how today's checks stand, and all checks, the latest first, a page at a time. */
+/** The scales, thermometers and volume gauges in use with how today's checks stand, and all checks, the latest first, a page at a time. */
 export const listChecks = query({
   name: 'checks.list-checks',
   input: z.strictObject({ after }),
@@ -34,6 +34,9 @@ export const listChecks = query({
               offMostG: true,
               shownC: true,
               offMostC: true,
+              blockMl: true,
+              shownMl: true,
+              offMostMl: true,
               isGood: true,
               equipment: { select: { name: true } },
               person: { select: { name: true } },

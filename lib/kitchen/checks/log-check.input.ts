@@ -3,14 +3,16 @@ import { instant, line } from '../text.input'
 
 const said = {
   equipmentId: z.uuid(),
-  /** Of the test weight on a scale, in the same unit; left out for the one that the book knows of it, and for ice. */
+  /** Of the test weight on a scale, in the same unit; left out for the one that the book knows of it, and for others. */
   mass: line(40).nullish(),
+  /** The volume of the block in a volume gauge, in the same unit; left out for the one that the book knows of it, and for others. */
+  block: line(40).nullish(),
   /** What it showed, as it was typed: '999.5'. */
   shown: line(40),
   unit: line(20),
 }
 
-/** One check of a scale or a thermometer, as a device or a script sends it. */
+/** One check of a scale, a thermometer or a volume gauge, as a device or a script sends it. */
 export const logCheckInput = z.strictObject({
   /** Made by the device when the check is kept; the same id is never used for another one. */
   id: z.uuidv7(),

@@ -1,12 +1,14 @@
 import 'server-only'
 import type { Db } from '../../db/client'
+import { sureOf } from '../sure-of'
 import { checkedKinds, type CheckedKind } from './judge-shown.input'
+import { isByDisplacement } from './is-by-displacement'
 import { marksOfReadings, type Mark, type Taken } from './marks-of-readings'
 
 /** What was read of a measure, or weighed of the dough. */
 export type TakenOfBatch = { measureId: string } | 'weighing'
 
-const kindOfUnit: Readonly<Record<string, CheckedKind>> = { g: 'scale', '°C': 'thermometer' }
+type Measured = { id: string; unit: string; method: string }
 
 type Batch = {
   readings: readonly { measureId: string; value: number; takenAt: Date; receivedAt: Date }[]
@@ -21,20 +23,20 @@ export async function marksOfBatch(
   db: Db,
   bakeryId: string,
   { readings, weighings }: Batch,
-  measures: readonly { id: string; unit: string }[],
+  measures: readonly Measured[],
 ): Promise<Mark<TakenOfBatch>[]> {
-  const unitOf = new Map(measures.map(({ id, unit }) => [id, unit]))
+  const kinds = new Map(measures.map((measure) => [measure.id, kindOf(measure)]))
   const taken: Taken<TakenOfBatch>[] = [
     ...readings.flatMap(({ measureId, value, ...times }) => {
-      const kind = kindOfUnit[unitOf.get(measureId) ?? '']
-      const massG = kind === 'scale' ? value : null
-      return kind ? [{ what: { measureId }, kind, at: momentOf(times), massG }] : []
+      const kind = kinds.get(measureId) ?? null
+      const amount = kind === 'thermometer' ? null : value
+      return kind ? [{ what: { measureId }, kind, at: momentOf(times), amount }] : []
     }),
     ...weighings.map((times) => ({
       what: 'weighing' as const,
       kind: 'scale' as const,
       at: momentOf(times),
-      massG: null,
+      amount: null,
     })),
   ]
   if (taken.length === 0) return []
@@ -50,6 +52,7 @@ export async function marksOfBatch(
         name: true,
         kind: true,
         mostG: true,
+        volumeMl: true,
         createdAt: true,
         endedAt: true,
         checks: { where: { at: { gte: first, lte: last } }, select },
@@ -74,11 +77,14 @@ export async function marksOfBatch(
   const around = [...before, ...after]
   return marksOfReadings(
     taken,
-    instruments.map(({ id, name, kind, mostG, createdAt, endedAt, checks }) => ({
+    instruments.map(({ id, name, kind, mostG, volumeMl, createdAt, endedAt, checks }) => ({
       id,
       name,
-      kind: kind === 'scale' ? 'scale' : 'thermometer',
-      mostG,
+      kind: sureOf(
+        checkedKinds.find((each) => each === kind),
+        'a kind that is checked',
+      ),
+      most: mostG ?? volumeMl,
       from: createdAt.getTime(),
       until: endedAt?.getTime() ?? null,
       checks: [...checks, ...around.flatMap((each) => (each.id === id ? each.checks : []))].map(({ at, isGood }) => ({
@@ -87,6 +93,13 @@ export async function marksOfBatch(
       })),
     })),
   )
+}
+
+/** What a measure is read with, of what is checked. */
+function kindOf(measure: Measured): CheckedKind | null {
+  if (measure.unit === 'g') return 'scale'
+  if (measure.unit === '°C') return 'thermometer'
+  return isByDisplacement(measure) ? 'volume_gauge' : null
 }
 
 /** By the device's clock, and never after it came in. */

@@ -8,16 +8,17 @@ export type Taken<What> = {
   kind: CheckedKind
   /** ms */
   at: number
-  /** Of a mass that everybody is told, g: a scale that carries less cannot have shown it. */
-  massG: number | null
+  /** Of a mass that everybody is told, g, or a volume, mL: what carries or holds less cannot have shown it. */
+  amount: number | null
 }
 
-/** A scale or thermometer with its checks; from when and until when it was there to be used, ms. */
+/** A scale, thermometer or volume gauge with its checks; from when and until when it was there to be used, ms. */
 export type CheckedInstrument = {
   id: string
   name: string
   kind: CheckedKind
-  mostG: number | null
+  /** The most that it carries, g, or holds, mL. */
+  most: number | null
   from: number
   until: number | null
   checks: readonly StoodCheck[]
@@ -54,10 +55,10 @@ export function marksOfReadings<What>(
   return [...marks.values()].sort(inOrder)
 }
 
-function canHaveTaken(instrument: CheckedInstrument, { kind, at, massG }: Taken<unknown>): boolean {
-  const { from, until, mostG } = instrument
+function canHaveTaken(instrument: CheckedInstrument, { kind, at, amount }: Taken<unknown>): boolean {
+  const { from, until, most } = instrument
   if (instrument.kind !== kind || at < from || (until !== null && at > until)) return false
-  return massG === null || mostG === null || massG <= mostG
+  return amount === null || most === null || amount <= most
 }
 
 function inOrder(a: Mark<unknown>, b: Mark<unknown>): number {

@@ -160,7 +160,7 @@ export const getShift = query({
       underWay: batchesIn(...underWayStates),
       /** How many entries wait to be settled, for those who may; nothing for others. */
       keptAside,
-      /** Scales and thermometers in use: how many are not checked today, and which failed their last check. */
+      /** Scales, thermometers and volume gauges in use: how many are not checked today, and which failed their last check. */
       checks: {
         count: instruments.length,
         toDo: instruments.filter(({ last }) => !last?.isToday).length,

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { byTurn, unfinishedStates } from '../batches/rules'
 import { countThatStands } from '../batches/count-that-stands'
 import { mixedBatches } from '../batches/mixed-batches'
+import { isByDisplacement } from '../checks/is-by-displacement'
 import { instrumentsOfDay } from '../checks/instruments-of-day'
 import { dayOfDate } from '../day-of-date'
 import { handOver } from '../notes/hand-over'
@@ -137,6 +138,7 @@ export const getFloor = query({
                     least: inUnit(range.least, unit, measure.unit),
                     most: inUnit(range.most, unit, measure.unit),
                     level: measure.level,
+                    byDisplacement: isByDisplacement(measure),
                     /** With these a tablet finds out by itself that two disagree: base = times × value + plus. */
                     repeats: measure.repeats,
                     repeatLimit: measure.repeatLimit,
@@ -184,7 +186,7 @@ export const getFloor = query({
       day: { beganAt: day.beganAt.toISOString(), endsAt: day.endsAt.toISOString() },
       instruments: instruments.map(({ last, ...instrument }) => ({
         ...instrument,
-        last: last && { at: last.at.toISOString(), isGood: last.isGood },
+        last: last && { at: last.at.toISOString(), isGood: last.isGood, offMl: last.offMl },
       })),
       /** What was left for this shift; everybody reads every note. */
       notes: notes.map(({ id, text, who, takenAt, batch }) => ({

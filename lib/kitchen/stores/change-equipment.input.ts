@@ -14,7 +14,7 @@ export const changeEquipmentInput = z.discriminatedUnion('kind', [
   proofer.extend(seen),
   oven.extend(seen),
   pan.extend(seen),
-  volumeGauge.extend(seen),
+  volumeGauge.safeExtend(seen),
   hotWater.extend(seen),
   chilledWater.extend(seen),
   ice.extend(seen),

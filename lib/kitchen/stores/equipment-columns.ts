@@ -19,6 +19,8 @@ const none = {
   testMassG: null,
   offMostG: null,
   offMostC: null,
+  blockMl: null,
+  offMostMl: null,
 }
 
 /** The facts of a piece of equipment as its row holds them: what its kind does not have is empty. */
@@ -44,8 +46,14 @@ export function equipmentColumns(facts: Facts) {
     case 'oven':
       return { ...shared, decks: facts.decks, placesPerDeck: facts.placesPerDeck }
     case 'pan':
-    case 'volume_gauge':
       return { ...shared, volumeMl: facts.volumeMl }
+    case 'volume_gauge':
+      return {
+        ...shared,
+        volumeMl: facts.volumeMl,
+        blockMl: facts.blockMl ?? null,
+        offMostMl: facts.offMostMl ?? null,
+      }
     case 'hot_water':
       return { ...shared, tempC: facts.tempC, limitC: facts.limitC }
     case 'chilled_water':

@@ -65,7 +65,19 @@ export const equipmentFacts = {
     placesPerDeck: z.int().min(1).max(500),
   }),
   pan: z.strictObject({ kind: z.literal('pan'), ...shared, volumeMl }),
-  volumeGauge: z.strictObject({ kind: z.literal('volume_gauge'), ...shared, volumeMl }),
+  volumeGauge: z
+    .strictObject({
+      kind: z.literal('volume_gauge'),
+      ...shared,
+      volumeMl,
+      /** The block that it is checked with, and how far off it may be then; a share of the block unless said. */
+      blockMl: z.number().min(1).max(1_000_000).optional(),
+      offMostMl: z.number().min(0).max(100_000).optional(),
+    })
+    .refine(({ blockMl = 0, volumeMl: most }) => blockMl <= most, {
+      path: ['blockMl'],
+      params: { code: 'not-above-gauge' },
+    }),
   hotWater: z.strictObject({
     kind: z.literal('hot_water'),
     ...shared,

@@ -18,5 +18,7 @@ export const equipmentSelection = {
   testMassG: true,
   offMostG: true,
   offMostC: true,
+  blockMl: true,
+  offMostMl: true,
   note: true,
 } as const

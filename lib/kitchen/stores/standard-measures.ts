@@ -20,6 +20,9 @@ type StandardMeasure = {
   age?: { leastH: number; mostH: number }
 }
 
+/** The method of a volume that is read with a gauge. */
+export const seedDisplacement = 'seed displacement'
+
 /**
  * What every bakery reads from the start, in base units (g, mL, s, °C). Plausible ranges are wide: common practice,
  * no source; a value outside asks 'keep or change' and is never refused for it.
@@ -103,7 +106,7 @@ export const standardMeasures: readonly StandardMeasure[] = [
     least: 30,
     most: 20_000,
     repeats: 2,
-    method: 'seed displacement',
+    method: seedDisplacement,
   },
   {
     code: 'specific-volume',

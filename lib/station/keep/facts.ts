@@ -37,6 +37,8 @@ export type FloorMeasure = {
   least: number
   most: number
   level: 'batch' | 'piece'
+  /** Whether it is a volume by seed displacement, in mL. */
+  byDisplacement: boolean
   isWanted: boolean
   /** How many readings it asks for, and by how much two may differ, in the base unit; null for a share of their mean. */
   repeats: number
@@ -89,7 +91,7 @@ export type FloorDough = ToldOfDough & {
 /** The dough of a trial that is to be begun next. */
 export type NextDough = ToldOfDough & { revision: number; cleanDownFirst: boolean }
 
-/** A scale or thermometer in use, with its last check. */
+/** A scale, thermometer or volume gauge in use, with its last check. */
 export type FloorInstrument = {
   id: string
   name: string
@@ -97,9 +99,13 @@ export type FloorInstrument = {
   /** Of a scale: the weight that it is checked with, where the bakery says, and the most it carries, g. */
   testMassG: number | null
   mostG: number | null
-  /** How far off it may be, g or °C. */
-  offMost: number
-  last: { at: string; isGood: boolean } | null
+  /** Of a volume gauge: the block that it is checked with, where the bakery says, and the most it holds, mL. */
+  blockMl: number | null
+  volumeMl: number | null
+  /** How far off it may be, g, °C or mL; null where that goes by the block that a check names. */
+  offMost: number | null
+  /** By how much a volume gauge showed too much then, mL; null for others. */
+  last: { at: string; isGood: boolean; offMl: number | null } | null
 }
 
 /** What is to be begun and read, as the book says it: no weights, no costs, and not which dough is which. */

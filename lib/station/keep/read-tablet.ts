@@ -14,6 +14,7 @@ export type TabletNow = {
   wrong: Kept['wrong'] | null
   photographing: Kept['photographing'] | null
   checking: Kept['checking'] | null
+  emptyGauge: Kept['emptyGauge'] | null
   holders: Holder[]
   begun: Kept['begun'] | null
   silenced: Kept['silenced']
@@ -34,6 +35,7 @@ export async function readTablet(): Promise<TabletNow> {
     wrong,
     photographing,
     checking,
+    emptyGauge,
     begun,
     silenced,
     holders,
@@ -50,6 +52,7 @@ export async function readTablet(): Promise<TabletNow> {
     recall('wrong'),
     recall('photographing'),
     recall('checking'),
+    recall('emptyGauge'),
     recall('begun'),
     recall('silenced'),
     tablet.holders.toArray(),
@@ -67,6 +70,7 @@ export async function readTablet(): Promise<TabletNow> {
     wrong: wrong ?? null,
     photographing: photographing ?? null,
     checking: checking ?? null,
+    emptyGauge: emptyGauge ?? null,
     begun: begun ?? null,
     silenced: silenced ?? [],
     holders,

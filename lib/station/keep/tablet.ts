@@ -19,6 +19,8 @@ export type At = {
   count?: true
   /** Opened to put right what stands there. */
   isFix?: true
+  /** A volume is read step by step: by the reading without the loaf that there is, or a new one; or it was, and is on the pad. */
+  displace?: 'guided' | 'anew' | 'put'
 }
 
 /** Single things that the tablet keeps, each under its name. */
@@ -42,7 +44,9 @@ export type Kept = {
   /** What a photo is being taken of: a dough, or a piece of it. */
   photographing: { batchId: string; code: string; piece: number | null }
   /** The checks of the day are open: all of them, or of one instrument. */
-  checking: { instrumentId: string | null }
+  checking: { instrumentId: string | null; isFromPad?: true }
+  /** What a volume gauge showed without a loaf, mL as it was typed, and when, ms by the tablet's clock. */
+  emptyGauge: { value: string; at: number; who: string }
   /** Timers that ran out and were silenced on this tablet, by the steps that they run from. */
   silenced: string[]
   /** The dough that something is noted to have gone wrong with. */
@@ -81,6 +85,20 @@ database.version(8).upgrade((upgrade) =>
       floor.instruments ??= []
       for (const dough of floor.doughs ?? []) dough.count ??= null
       floor.day ??= { beganAt: new Date(0).toISOString(), endsAt: new Date(0).toISOString() }
+    }),
+)
+
+// As a floor from before volume gauges were checked: nothing in it is one.
+database.version(9).upgrade((upgrade) =>
+  upgrade
+    .table<{ name: string; value: { value: Partial<Floor> } }>('kept')
+    .where({ name: 'floor' })
+    .modify(({ value: { value: floor } }) => {
+      for (const { measures } of floor.doughs ?? []) for (const measure of measures) measure.byDisplacement ??= false
+      for (const instrument of floor.instruments ?? []) {
+        Object.assign(instrument, { blockMl: null, volumeMl: null })
+        if (instrument.last) instrument.last.offMl ??= null
+      }
     }),
 )
 

@@ -1,6 +1,8 @@
 import type { Floor, FloorInstrument } from '../keep/facts'
 import { clockAheadMs } from './clock-ahead'
 import type { EntryOf, OutboxEntry } from './entry'
+import { dayBegan } from './day-began'
+import { judgeShown } from '../../kitchen/checks/judge-shown.input'
 import { holds } from './holds'
 
 export type InstrumentToday = FloorInstrument & {
@@ -8,6 +10,8 @@ export type InstrumentToday = FloorInstrument & {
   stand: 'toDo' | 'good' | 'failed'
   /** When that was, by the tablet's clock, ms; null where there is none. */
   at: number | null
+  /** By how much a volume gauge showed too much when it was checked last, on whatever day, mL; null for others. */
+  offMl: number | null
 }
 
 /**
@@ -21,22 +25,30 @@ export function checksOfDay(
   now: number,
 ): InstrumentToday[] {
   const aheadMs = clockAheadMs(floor)
-  const { day, instruments } = floor.value
-  const ends = Date.parse(day.endsAt) - aheadMs
-  const began = now >= ends ? ends : Date.parse(day.beganAt) - aheadMs
+  const began = dayBegan(floor, now)
   const own = entries.filter((entry) => entry.kind === 'check').filter(holds)
-  return instruments.map((instrument) => {
+  return floor.value.instruments.map((instrument) => {
     const { id, last } = instrument
     const made = own
       .filter(({ payload }) => payload.equipmentId === id)
-      .map((entry) => ({ at: momentOf(entry, aheadMs), isGood: entry.shown.isGood }))
-    if (last) made.push({ at: Date.parse(last.at) - aheadMs, isGood: last.isGood })
+      .map((entry) => ({ at: momentOf(entry, aheadMs), isGood: entry.shown.isGood, offMl: offOf(entry) }))
+    if (last) made.push({ at: Date.parse(last.at) - aheadMs, isGood: last.isGood, offMl: last.offMl })
     // Of two at one moment the failed one counts.
-    const [latest] = made
-      .filter(({ at }) => at >= began)
-      .sort((a, b) => b.at - a.at || Number(a.isGood) - Number(b.isGood))
-    return { ...instrument, stand: latest ? (latest.isGood ? 'good' : 'failed') : 'toDo', at: latest?.at ?? null }
+    const [latest] = made.sort((a, b) => b.at - a.at || Number(a.isGood) - Number(b.isGood))
+    const today = latest && latest.at >= began ? latest : null
+    return {
+      ...instrument,
+      stand: today ? (today.isGood ? 'good' : 'failed') : 'toDo',
+      at: today?.at ?? null,
+      offMl: latest?.offMl ?? null,
+    }
   })
+}
+
+/** Of a volume gauge, which is checked in mL here. */
+function offOf({ payload: { block, shown } }: EntryOf<'check'>): number | null {
+  if (block === null || block === undefined) return null
+  return judgeShown({ shown: Number(shown), known: Number(block), offMost: 0 }).off
 }
 
 /** The tablet's clock may have been set since: what it said then is put right by what it knew of itself then. */

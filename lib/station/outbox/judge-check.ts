@@ -1,9 +1,9 @@
-import { icePointC, judgeShown } from '../../kitchen/checks/judge-shown.input'
+import { icePointC, judgeShown, offMostOfGauge } from '../../kitchen/checks/judge-shown.input'
 import type { FloorInstrument } from '../keep/facts'
 
 type Check = Pick<FloorInstrument, 'kind' | 'offMost'> & {
-  /** Plain numbers, in g, °C or °F. */
-  mass: string | null
+  /** Of the test weight or the block; null for ice. Plain numbers, in g, mL, °C or °F. */
+  known: string | null
   shown: string
   unit: string
 }
@@ -12,11 +12,13 @@ type Check = Pick<FloorInstrument, 'kind' | 'offMost'> & {
  * Whether an instrument is near enough to what is known, how far it is off and may be, in the unit that it shows. The book
  * judges by the same rule.
  */
-export function judgeCheck({ kind, offMost, mass, shown, unit }: Check) {
+export function judgeCheck({ kind, offMost, known: typed, shown, unit }: Check) {
   const degrees = unit === '°F' ? 1.8 : 1
   const zero = unit === '°F' ? 32 : 0
-  const shownInBase = kind === 'scale' ? Number(shown) : (Number(shown) - zero) / degrees
-  const known = kind === 'scale' ? Number(mass) : icePointC
-  const { off, isGood } = judgeShown({ shown: shownInBase, known, offMost })
-  return { off: off * degrees, isGood, most: offMost * degrees }
+  const isInIce = kind === 'thermometer'
+  const shownInBase = isInIce ? (Number(shown) - zero) / degrees : Number(shown)
+  const known = isInIce ? icePointC : Number(typed)
+  const most = offMost ?? offMostOfGauge({ offMostMl: null, blockMl: known })
+  const { off, isGood } = judgeShown({ shown: shownInBase, known, offMost: most })
+  return { off: off * degrees, isGood, most: most * degrees }
 }

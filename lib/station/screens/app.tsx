@@ -45,7 +45,21 @@ export function App() {
       />
     )
 
-  const { station, on, at, noting, wrong, photographing, checking, entries, holders, lists, begun, photos } = now
+  const {
+    station,
+    on,
+    at,
+    noting,
+    wrong,
+    photographing,
+    checking,
+    emptyGauge,
+    entries,
+    holders,
+    lists,
+    begun,
+    photos,
+  } = now
   const floor = now.floor && {
     ...now.floor,
     value: { ...now.floor.value, doughs: now.floor.value.doughs.map((dough) => whereaboutsOf(dough, entries)) },
@@ -86,6 +100,7 @@ export function App() {
           {...shared}
           {...{ floor, by }}
           instrumentId={checking.instrumentId}
+          isFromPad={checking.isFromPad ?? false}
         />
       )
     const next = floor?.value.next.find(({ id }) => id === at?.batchId)
@@ -123,7 +138,7 @@ export function App() {
     const { piece } = at
     if (piece !== null && !measure && dough?.measures.some(({ places }) => places.some((each) => each.piece === piece)))
       return <PieceScreen {...shared} dough={dough} piece={piece} />
-    if (!dough || !measure || !place)
+    if (!floor || !dough || !measure || !place)
       return <DoughScreen {...shared} {...{ dough, kept, begun, by, aheadMs, temperatureUnit }} />
     const { stands } = place
     const opened = {
@@ -142,7 +157,14 @@ export function App() {
         correctsAny={correctsAny}
       />
     ) : (
-      <ReadingScreen {...shared} {...opened} key={opened.key} place={place} />
+      <ReadingScreen
+        {...shared}
+        {...opened}
+        {...{ floor, emptyGauge }}
+        key={opened.key}
+        place={place}
+        displace={at.displace ?? null}
+      />
     )
   }
   return (

@@ -5,8 +5,9 @@ import { stationChecks as words } from '../../words/en/station-checks'
 import type { FloorInstrument } from '../keep/facts'
 import type { KeptBy } from '../keep/keep-entry'
 import { checkDraft, keepCheck } from '../keep/keep-check'
-import { remember } from '../keep/tablet'
+import { forget, remember } from '../keep/tablet'
 import { judgeCheck } from '../outbox/judge-check'
+import { standardOf } from '../outbox/standard-of'
 import { readTyped } from '../outbox/typed-digits'
 import { sendOutbox } from '../talk/send-outbox'
 import { shownEnd, shownTyped, shownValue } from '../ui/figures'
@@ -14,34 +15,52 @@ import { NumberPad } from '../ui/number-pad'
 import { Tap } from '../ui/tap'
 import { useDraft } from '../ui/use-draft'
 
-type CheckProps = { instrument: FloorInstrument; by: KeptBy; unit: string; locale: string }
+type CheckProps = {
+  instrument: FloorInstrument
+  by: KeptBy
+  unit: string
+  locale: string
+  /** Whether it was opened from the pad of a reading, which is where it goes back to. */
+  isFromPad: boolean
+}
 
-/** One check: what the test weight weighs, where nobody has said it, and then what the scale or the thermometer shows. */
-export function Check({ instrument, by, unit, locale }: CheckProps) {
-  const [mass, setMass] = useState<string | null>(null)
-  const asksMass = instrument.kind === 'scale' && instrument.testMassG === null && mass === null
-  return asksMass ? (
-    <TestMass {...{ instrument, by, unit, locale }} onGo={setMass} />
+/** One check: what the test weight or the block is, where nobody has said it, and then what the instrument shows. */
+export function Check(q: CheckProps) {
+  const [typed, setTyped] = useState<string | null>(null)
+  const standard = standardOf(q.instrument)
+  return standard?.known === null && typed === null ? (
+    <Known {...q} most={standard.most} onGo={setTyped} />
   ) : (
-    <Shown {...{ instrument, by, unit, locale, mass }} />
+    <Shown {...q} typed={typed} />
   )
 }
 
-function TestMass({ instrument, by, unit, locale, onGo }: CheckProps & { onGo(mass: string): void }) {
-  const { text, type, isLost } = useDraft(checkDraft(by.personId, instrument.id, 'mass'))
+function Known({
+  instrument,
+  by,
+  unit,
+  locale,
+  isFromPad,
+  most,
+  onGo,
+}: CheckProps & { most: number; onGo(known: string): void }) {
+  const { text, type, isLost } = useDraft(checkDraft(by.personId, instrument.id, 'known'))
   const typed = readTyped(text ?? '')
-  const most = instrument.mostG ?? Infinity
+  const isScale = instrument.kind === 'scale'
   const isTooMuch = typed !== null && Number(typed) > most
   const canGo = typed !== null && Number(typed) > 0 && !isTooMuch
   return (
     <div className="two">
-      <Asked title={say(words.massOf, 'en', { instrument: instrument.name })} {...{ text, unit, locale }}>
-        <p>{words.mass}</p>
+      <Asked
+        title={say(isScale ? words.massOf : words.blockOf, 'en', { instrument: instrument.name })}
+        {...{ text, unit, locale, isFromPad }}
+      >
+        <p>{isScale ? words.mass : words.block}</p>
         <p role="alert" className="fault">
           {isLost
             ? station.reading.notKept
             : isTooMuch
-              ? say(words.tooMuch, 'en', { most: shownEnd(most, unit, locale) })
+              ? say(isScale ? words.tooMuch : words.tooLarge, 'en', { most: shownEnd(most, unit, locale) })
               : null}
         </p>
       </Asked>
@@ -57,31 +76,40 @@ function TestMass({ instrument, by, unit, locale, onGo }: CheckProps & { onGo(ma
   )
 }
 
-function Shown({ instrument, by, unit, locale, mass }: CheckProps & { mass: string | null }) {
+function Shown({ instrument, by, unit, locale, isFromPad, typed: own }: CheckProps & { typed: string | null }) {
   const { text, type: typeDraft, isLost } = useDraft(checkDraft(by.personId, instrument.id, 'shown'))
   const [failed, setFailed] = useState<string | null>(null)
   const [error, setError] = useState<string | null>(null)
   const typed = readTyped(text ?? '')
-  const known = mass ?? (instrument.testMassG === null ? null : String(instrument.testMassG))
-  const judged = (shown: string) => judgeCheck({ ...instrument, mass: known, shown, unit })
+  const kept = standardOf(instrument)?.known ?? null
+  const known = own ?? (kept === null ? null : String(kept))
+  const judged = (shown: string) => judgeCheck({ ...instrument, known, shown, unit })
   const end = (value: number) => shownEnd(value, unit, locale)
   const keep = async (shown: string) => {
     const { isGood } = judged(shown)
     try {
-      await keepCheck({ instrument, mass, shown, unit, isGood, by })
+      // The book may hold another block by the time it hears of this one.
+      const standard = instrument.kind === 'volume_gauge' ? { mass: null, block: known } : { mass: own, block: null }
+      await keepCheck({ instrument, ...standard, shown, unit, isGood, by })
     } catch {
       setError(station.reading.notKept)
       return
     }
     void sendOutbox()
-    await remember('checking', { instrumentId: null })
+    await leave(isFromPad)
   }
   const off = failed === null ? null : judged(failed)
   const value = (shown: string) => shownValue(shown, unit, locale)
+  const told =
+    known === null
+      ? words.ice
+      : instrument.kind === 'scale'
+        ? say(words.scale, 'en', { mass: end(Number(known)) })
+        : say(words.gauge, 'en', { block: end(Number(known)) })
   return (
     <div className="two">
-      <Asked title={instrument.name} {...{ text, unit, locale }}>
-        <p>{known === null ? words.ice : say(words.scale, 'en', { mass: end(Number(known)) })}</p>
+      <Asked title={instrument.name} {...{ text, unit, locale, isFromPad }}>
+        <p>{told}</p>
         <p>{say(words.offMost, 'en', { off: end(judged('0').most) })}</p>
         <p role="alert" className="fault">
           {isLost ? station.reading.notKept : error}
@@ -119,15 +147,15 @@ function Shown({ instrument, by, unit, locale, mass }: CheckProps & { mass: stri
   )
 }
 
-type AskedProps = { title: string; text: string | null; unit: string; locale: string; children: ReactNode }
+type AskedProps = Omit<CheckProps, 'instrument' | 'by'> & { title: string; text: string | null; children: ReactNode }
 
-function Asked({ title, text, unit, locale, children }: AskedProps) {
+function Asked({ title, text, unit, locale, isFromPad, children }: AskedProps) {
   return (
     <section>
       <div className="heads">
         <h1>{title}</h1>
-        <Tap look="quiet" onTap={() => void remember('checking', { instrumentId: null })}>
-          {words.toList}
+        <Tap look="quiet" onTap={() => void leave(isFromPad)}>
+          {isFromPad ? words.toLoaf : words.toList}
         </Tap>
       </div>
       <p className="typed" aria-live="polite">
@@ -137,4 +165,9 @@ function Asked({ title, text, unit, locale, children }: AskedProps) {
       {children}
     </section>
   )
+}
+
+async function leave(isFromPad: boolean): Promise<void> {
+  if (isFromPad) await forget('checking')
+  else await remember('checking', { instrumentId: null })
 }

@@ -1,5 +1,6 @@
 import { say } from '../../words/say'
 import { stationChecks as words } from '../../words/en/station-checks'
+import type { FloorInstrument } from '../keep/facts'
 import type { KeptBy } from '../keep/keep-entry'
 import { forget, remember, type Kept } from '../keep/tablet'
 import { checksOfDay } from '../outbox/checks-of-day'
@@ -12,17 +13,18 @@ import { Check } from './check'
 type ChecksProps = {
   floor: Kept['floor']
   instrumentId: string | null
+  isFromPad: boolean
   entries: readonly OutboxEntry[]
   by: KeptBy
   locale: string
   timeZone: string
 }
 
-/** The scales and thermometers with how they stand today; one that is tapped is checked. */
-export function Checks({ floor, instrumentId, entries, by, ...clock }: ChecksProps) {
+/** The scales, thermometers and volume gauges with how they stand today; one that is tapped is checked. */
+export function Checks({ floor, instrumentId, isFromPad, entries, by, ...clock }: ChecksProps) {
   const checks = checksOfDay(floor, entries, useNow())
   const one = checks.find(({ id }) => id === instrumentId)
-  if (one) return <Check instrument={one} by={by} unit={unitOf(one, floor)} locale={clock.locale} />
+  if (one) return <Check instrument={one} {...{ by, isFromPad }} unit={unitOf(one, floor)} locale={clock.locale} />
   return (
     <div className="narrow">
       <div className="heads">
@@ -51,6 +53,7 @@ export function Checks({ floor, instrumentId, entries, by, ...clock }: ChecksPro
   )
 }
 
-function unitOf({ kind }: { kind: 'scale' | 'thermometer' }, floor: Kept['floor']): string {
+function unitOf({ kind }: FloorInstrument, floor: Kept['floor']): string {
+  if (kind === 'volume_gauge') return 'mL'
   return kind === 'scale' ? 'g' : floor.value.temperatureUnit
 }

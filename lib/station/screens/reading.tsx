@@ -1,15 +1,23 @@
 import { useState } from 'react'
 import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
+import { stationDisplacement } from '../../words/en/station-displacement'
 import type { FloorDough, FloorMeasure } from '../keep/facts'
 import { keepReading, type NewReading } from '../keep/keep-reading'
+import { openDisplacement } from '../keep/displacement'
 import { draftKey } from '../keep/place-key'
-import { openDough, remember, tablet } from '../keep/tablet'
+import { openDough, tablet, type At, type Kept } from '../keep/tablet'
+import { checksOfDay } from '../outbox/checks-of-day'
+import { emptyGaugeToday } from '../outbox/empty-gauge-today'
 import type { OutboxEntry } from '../outbox/entry'
 import { lastRead, placesWithEntries, type StoodPlace } from '../outbox/stand-of-place'
 import { sendOutbox } from '../talk/send-outbox'
 import { shownValue } from '../ui/figures'
 import { placeName } from '../ui/place-name'
+import { Tap } from '../ui/tap'
+import { useNow } from '../ui/use-now'
+import { Displacement } from './displacement'
+import { GaugeOff } from './gauges-today'
 import { NumberScreen } from './number-screen'
 
 type ReadingProps = {
@@ -17,8 +25,12 @@ type ReadingProps = {
   measure: FloorMeasure
   place: StoodPlace
   by: NewReading['by']
+  floor: Kept['floor']
   entries: readonly OutboxEntry[]
+  displace: At['displace'] | null
+  emptyGauge: Kept['emptyGauge'] | null
   locale: string
+  timeZone: string
 }
 
 /** One place that is read now: its number is kept on the tablet, and the next place of the measure comes up. */
@@ -27,9 +39,14 @@ export function ReadingScreen({
   measure,
   place: { piece, repeat, factorLevel },
   by,
+  floor,
   entries,
+  displace,
+  emptyGauge,
   locale,
+  timeZone,
 }: ReadingProps) {
+  const now = useNow()
   const [error, setError] = useState<string | null>(null)
   const place = { batchId: dough.id, measureId: measure.id, piece, repeat }
   const leave = () => openDough(dough.id)
@@ -46,25 +63,52 @@ export function ReadingScreen({
       return
     }
     void sendOutbox()
-    const now = placesWithEntries(dough.id, measure, await tablet.outbox.toArray())
+    const places = placesWithEntries(dough.id, measure, await tablet.outbox.toArray())
     // A third that two ask for is read before the next piece is taken in hand.
-    const empty = now.filter(({ stands }) => stands === null)
+    const empty = places.filter(({ stands }) => stands === null)
     const next = empty.find((each) => each.piece === piece) ?? empty[0]
-    if (next) await remember('at', { batchId: dough.id, measureId: measure.id, piece: next.piece, repeat: next.repeat })
+    // Whoever read this one step by step reads the next one so.
+    if (next)
+      await openDisplacement({ ...place, piece: next.piece, repeat: next.repeat }, displace === 'put' ? 'guided' : null)
     else await leave()
   }
   const last = lastRead(placesWithEntries(dough.id, measure, entries))
+  const named = placeName({ piece, level: factorLevel, repeat })
+  const gauges = measure.byDisplacement
+    ? checksOfDay(floor, entries, now).filter(({ kind }) => kind === 'volume_gauge')
+    : []
+  if (measure.byDisplacement && (displace === 'guided' || displace === 'anew'))
+    return (
+      <Displacement
+        key={displace}
+        code={dough.code}
+        measure={measure.name}
+        placeName={named}
+        empty={displace === 'anew' ? null : emptyGaugeToday(emptyGauge, floor, now)}
+        {...{ place, gauges, by, locale, timeZone }}
+      />
+    )
   return (
     <NumberScreen
       code={dough.code}
       measure={measure}
-      placeName={placeName({ piece, level: factorLevel, repeat })}
+      placeName={named}
       draft={draftKey(by.personId, place)}
       locale={locale}
       error={error}
       onBack={() => void leave()}
       onKeep={(value, isConfirmed) => void keep(value, isConfirmed)}
     >
+      {measure.byDisplacement && (
+        <>
+          <Tap look="plain" onTap={() => void openDisplacement(place, 'guided')}>
+            {stationDisplacement.go}
+          </Tap>
+          {gauges.map((gauge) => (
+            <GaugeOff key={gauge.id} gauge={gauge} locale={locale} />
+          ))}
+        </>
+      )}
       {repeat > measure.repeats && <p className="attention">{words.reading.third}</p>}
       {last && (
         <p role="status">

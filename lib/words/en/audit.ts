@@ -174,7 +174,7 @@ export const audit = {
     'shifts.count-pieces': 'counted pieces',
     'readings.key-in-sheet': 'put readings from paper into the book',
     'weighings.log-weighings': 'wrote what was weighed',
-    'checks.keep-check': 'checked a scale or a thermometer',
+    'checks.keep-check': 'checked a scale, a thermometer or a volume gauge',
     'notes.keep-note': 'kept a note',
     'notes.note-read': 'read a note',
     'photos.send-photo': 'kept a photo',

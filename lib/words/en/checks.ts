@@ -1,12 +1,12 @@
-/** Checks of scales and thermometers, and what was read around one that failed. */
+/** Checks of scales, thermometers and volume gauges, and what was read around one that failed. */
 export const checks = {
   title: 'Checks of the day',
-  headlineNone: 'No scale or thermometer is in use',
-  headlineDone: 'Every scale and thermometer is checked today',
+  headlineNone: 'Nothing that is checked is in use',
+  headlineDone: 'Everything that is checked is checked today',
   headline: { one: 'One check is still to be made today', other: '{count} checks are still to be made today' },
   headlineFailed: { one: 'One instrument failed its last check', other: '{count} instruments failed their last check' },
   lead: 'A check holds nobody up. One that fails marks what was read since the last good one; nothing is taken away.',
-  none: 'Scales and thermometers that are in use under Stores are checked here.',
+  none: 'Scales, thermometers and volume gauges that are in use under Stores are checked here.',
   toShift: 'Shift',
   toDo: { one: 'One check of the day to make', other: '{count} checks of the day to make' },
   done: 'Checks of the day are made',
@@ -21,7 +21,15 @@ export const checks = {
   scale: 'Set it to zero, put {mass} on it, wait until it stands still. It may be off by {off}.',
   scaleOpen: 'Set it to zero, put a test weight on it, wait until it stands still. It may be off by {off}.',
   ice: 'Crushed ice with just enough water to fill the gaps, stirred. Hold the probe in the middle, off the glass, until it stands still: melting ice is at {ice}. It may be off by {off}.',
+  gauge:
+    'Fill it and strike it level, without the block and with it. How much more does it show with its block of {block}? It may be off by {off}.',
+  gaugeOpen:
+    'Fill it and strike it level, without a block of known volume and with it. How much more does it show with the block? It may be off by {off}.',
+  gaugeShare:
+    'Fill it and strike it level, without a block of known volume and with it. How much more does it show with the block? It may be off by {share} % of the block.',
   mass: 'Mass of the test weight, {unit}',
+  block: 'Volume of the block, {unit}',
+  more: 'How much more it shows, {unit}',
   shown: 'What it shows, {unit}',
   keep: 'Keep the check',
   keepOf: 'Keep the check of {instrument}',
@@ -30,6 +38,7 @@ export const checks = {
   listNone: 'None was made yet.',
   withMass: 'with {mass} on it',
   inIce: 'in melting ice',
+  withBlock: 'with a block of {block}',
   showed: 'showed {shown}',
   mightBeOff: 'might be off by {off}',
   by: '{at}, {who}',
@@ -37,7 +46,7 @@ export const checks = {
   bad: 'Failed',
   marks: {
     title: 'Read around a failed check',
-    note: 'The book does not know which scale or thermometer something was read with: every one of its kind that was in use and carries as much may have been it. Volumes and times are not marked. Nothing is taken out by this. The head baker decides: a further reading, a correction, or the dough taken out with its cause.',
+    note: 'The book does not know what something was read with: every scale, thermometer or volume gauge that was in use and carries or holds as much may have been it. Times are not marked, nor volumes that no gauge shows. Nothing is taken out by this. The head baker decides: a further reading, a correction, or the dough taken out with its cause.',
     measure: '{measure} ({count})',
     weighed: 'what was weighed in',
     only: {

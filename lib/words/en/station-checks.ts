@@ -1,4 +1,4 @@
-/** What a tablet says of the checks of scales and thermometers. It goes into the tablet's script. */
+/** What a tablet says of the checks of scales, thermometers and volume gauges. It goes into the tablet's script. */
 export const stationChecks = {
   title: 'Checks of the day',
   toDo: { one: 'One to make: {names}', other: '{count} to make: {names}' },
@@ -7,11 +7,16 @@ export const stationChecks = {
   holdsNobody: 'They hold nobody up. One that fails marks what was read since the last good one.',
   back: 'All doughs',
   toList: 'All checks',
+  toLoaf: 'Back to the loaf',
   states: { toDo: 'To make', good: 'Good, {at}', failed: 'Failed, {at}' },
   putRight: 'Use another one until it is put right and has passed a check.',
   mass: 'What does the test weight weigh?',
   massOf: '{instrument}: test weight',
   scale: 'Set it to zero, put {mass} on it, wait until it stands still. What does it show?',
+  block: 'What is the volume of the block?',
+  blockOf: '{instrument}: block',
+  gauge:
+    'Fill it and strike it level without the block, and read it. Put the block of {block} in, fill, strike and read again. How much more does it show?',
   ice: 'Crushed ice with just enough water to fill the gaps, stirred. Hold the probe in the middle, off the glass, until it stands still. What does it show?',
   offMost: 'It may be off by {off}.',
   next: 'Go on with {mass}',
@@ -21,5 +26,6 @@ export const stationChecks = {
   change: 'Change it',
   keepFailed: 'Keep {value}: it failed',
   tooMuch: 'It carries {most} at most.',
+  tooLarge: 'It holds {most} at most.',
   row: 'Check of {instrument}: {value}',
 } as const

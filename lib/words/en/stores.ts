@@ -228,7 +228,7 @@ export const stores = {
     about: 'About the equipment',
     whatFor: 'What for',
     whatForText:
-      'A plan looks here for what can be weighed, mixed and baked, and what mixing water is made of. Scales and thermometers are checked each day, and what was read around a failed check is marked.',
+      'A plan looks here for what can be weighed, mixed and baked, and what mixing water is made of. Scales, thermometers and volume gauges are checked each day, and what was read around a failed check is marked.',
     add: 'Add equipment',
     list: 'Equipment',
     name: 'Name',
@@ -280,6 +280,7 @@ export const stores = {
       least: 'Least',
       repeatability: 'Spread of repeats',
       testMass: 'Test weight',
+      block: 'Block that it is checked with',
       offMost: 'In a check off at most',
       leastDough: 'Least dough',
       mostDough: 'Most dough',
@@ -316,6 +317,9 @@ export const stores = {
       placesHint: 'How many loaves of the usual size stand on it.',
       volumeMl: 'Volume, more than 0',
       volumeHint: 'Fill it with water to the rim and weigh the water: 1 g is close to 1 mL.',
+      blockMl: 'Block of known volume that it is checked with, 1 or more',
+      blockMlHint: 'As large as your usual loaf. Its volume, as it is marked. Left empty, each check asks for it.',
+      offMostMlHint: 'Left empty it is {share} % of the block.',
       hotTemp: 'How hot it comes, {least} to {most}',
       hotTempHint:
         'After it has run a while. Plans mix it with tap water. Water above 45 °C scalds in time, above 60 °C in seconds.',
@@ -333,6 +337,8 @@ export const stores = {
       inUse: 'In use',
       inUseHint: 'Without the tick no plan counts on it. What was measured with it keeps its name.',
     },
+    gaugeCaution:
+      'A loaf that has touched the seed is not for sale. Seed can be an allergen, as mustard and sesame are, or be treated for sowing: keep it, its dust and what has touched it away from food. Your local rules decide.',
     scaleCaution:
       'A scale of the bakery says how much goes into a dough. What is sold by weight is weighed on a scale that is verified for trade, under your local rules.',
   },

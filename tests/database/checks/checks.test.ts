@@ -13,6 +13,7 @@ import { takeEntries } from '@/lib/kitchen/intake/take-entries'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
 import { addEquipment } from '@/lib/kitchen/stores/add-equipment'
+import { addMeasure } from '@/lib/kitchen/stores/add-measure'
 import { changeEquipment } from '@/lib/kitchen/stores/change-equipment'
 import { makeApprovedTrial } from '../../support/approved-trial'
 import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
@@ -24,8 +25,10 @@ let neighbour: TestBakery
 let bench: string
 let dose: string
 let probe: string
+let seed: string
 const at = (minutes: number) => new Date(testNow.getTime() + minutes * 60_000)
 const scale = { kind: 'scale', note: '', mostG: 5000, resolutionG: 1 }
+const gauge = { kind: 'volume_gauge', note: '', volumeMl: 3000 }
 
 beforeAll(async () => {
   database = await freshDatabase()
@@ -37,6 +40,7 @@ beforeEach(async () => {
   bench = await added({ ...scale, name: 'Bench scale', testMassG: 1000 })
   dose = await added({ ...scale, name: 'Dose scale', mostG: 200, resolutionG: 0.1, offMostG: 0.2 })
   probe = await added({ kind: 'thermometer', name: 'Probe', note: '', resolutionC: 0.1 })
+  seed = await added({ ...gauge, name: 'Seed gauge' })
 })
 
 async function added(facts: object): Promise<string> {
@@ -53,6 +57,7 @@ const entry = (more: object = {}) => ({
   takenAt: testNow.toISOString(),
   ...more,
 })
+const ofSeed = (more: object) => ({ equipmentId: seed, unit: 'mL', ...more })
 const callerAt = async ({ personId }: { personId: string }, now: Date) =>
   callerOf(await inTransaction((tx) => openSession(tx, { bakeryId: bakery.bakeryId, personId }, 'test', now)), now)
 const sendAt = async (now: Date, entries: object[]) =>
@@ -108,6 +113,9 @@ describe('a check from outside', () => {
     ['a scale in other units', () => ({ shown: '1', unit: 'kg' }), true],
     ['a scale by what the bakery allows it', () => ({ equipmentId: dose, mass: '100', shown: '100.2' }), true],
     ['a scale beyond what the bakery allows it', () => ({ equipmentId: dose, mass: '100', shown: '100.3' }), false],
+    ['a volume gauge within 2 % of its block', () => ofSeed({ block: '1000', shown: '1020' }), true],
+    ['a volume gauge beyond it', () => ofSeed({ block: '1000', shown: '979' }), false],
+    ['a volume gauge in litres', () => ofSeed({ block: '1.5', shown: '1.47', unit: 'L' }), true],
     ['a thermometer within half a degree', () => ({ equipmentId: probe, shown: '0.5', unit: '°C' }), true],
     ['a thermometer that is too cold', () => ({ equipmentId: probe, shown: '-0.6', unit: '°C' }), false],
     ['a thermometer in Fahrenheit', () => ({ equipmentId: probe, shown: '32.9', unit: '°F' }), true],
@@ -116,6 +124,56 @@ describe('a check from outside', () => {
     const one = entry(more())
     expect(await send([one])).toMatchObject([{ outcome: 'kept' }])
     expect(await kept(one.id)).toMatchObject({ isGood })
+  })
+
+  it('of a gauge keeps the block, which goes by what the device knew, otherwise by what the book does', async () => {
+    seed = await added({ ...gauge, name: 'Rapeseed gauge', blockMl: 1000, offMostMl: 5 })
+    const [typed, known] = [entry(ofSeed({ block: '500', shown: '505' })), entry(ofSeed({ shown: '1005,5' }))]
+    const { kind: _, ...content } = typed
+    const text = checkContentText(logCheckInput.parse(content))
+    expect(readCheck(text, hashOfText(text))).toMatchObject({ outcome: 'read', format: 2, value: { block: '500' } })
+    expect(await send([typed, known])).toMatchObject([{ outcome: 'kept', hash: hashOfText(text) }, { outcome: 'kept' }])
+    const none = { massG: null, shownG: null, offMostG: null, shownC: null, offMostC: null }
+    expect(await kept(typed.id)).toMatchObject({ ...none, blockMl: 500, shownMl: 505, offMostMl: 5, isGood: true })
+    expect(await kept(known.id)).toMatchObject({ ...none, blockMl: 1000, shownMl: 1005.5, offMostMl: 5, isGood: false })
+    // The same with another block is another check.
+    expect(await send([{ ...typed, block: '501' }])).toMatchObject([
+      { outcome: 'refused', refusal: { code: 'check-clash' } },
+    ])
+  })
+
+  it('of a gauge is refused by the database with what belongs to a scale beside it, or with nothing known', async () => {
+    const one = entry(ofSeed({ block: '1000', shown: '1000' }))
+    await send([one])
+    const copy = (columns: string, values: string) =>
+      connected(database.ownerUrl, (client) =>
+        client.query(
+          `INSERT INTO equipment_check (bakery_id, id, equipment_id, ${columns}, is_good, shown_entered, unit_entered, at, person_id, taken_at, received_at, content_hash)
+           SELECT bakery_id, $2, equipment_id, ${values}, is_good, shown_entered, unit_entered, at, person_id, taken_at, received_at, content_hash
+           FROM equipment_check WHERE id = $1`,
+          [one.id, uuid()],
+        ),
+      )
+    await copy('block_ml, shown_ml, off_most_ml', '1000, 1000, 20')
+    for (const [columns, values] of [
+      ['block_ml, shown_ml, off_most_ml, mass_g', '1000, 1000, 20, 5'],
+      ['shown_ml, off_most_ml', '1000, 20'],
+      ['block_ml, shown_ml, off_most_ml', '0, 1000, 20'],
+      ['block_ml, shown_ml, off_most_ml', '1000, 1000, -1'],
+      ['block_ml, shown_c, off_most_c', '1000, 1, 1'],
+    ] as const)
+      await expect(copy(columns, values), columns).rejects.toMatchObject({ code: '23514' })
+    const set = (columns: string, id: string) =>
+      connected(database.ownerUrl, (client) => client.query(`UPDATE equipment SET ${columns} WHERE id = $1`, [id]))
+    await set('block_ml = 3000', seed)
+    for (const [columns, id] of [
+      ['block_ml = 3001', seed],
+      ['block_ml = 0', seed],
+      ['off_most_ml = -1', seed],
+      ['block_ml = 5', probe],
+      ['off_most_ml = 5', bench],
+    ] as const)
+      await expect(set(columns, id), columns).rejects.toMatchObject({ code: '23514' })
   })
 
   it.each([
@@ -127,6 +185,14 @@ describe('a check from outside', () => {
     ['a scale with a weight that nobody named', () => ({ equipmentId: dose }), 'mass', 'missing'],
     ['a weight of nothing', () => ({ mass: '0', shown: '0' }), 'mass', 'not-above'],
     ['a weight that it does not carry', () => ({ equipmentId: dose, mass: '201' }), 'mass', 'too-big'],
+    ['a gauge with a block that nobody named', () => ofSeed({ shown: '1000' }), 'block', 'missing'],
+    ['a gauge with a block larger than it', () => ofSeed({ block: '3000.5', shown: '3000' }), 'block', 'too-big'],
+    ['a block of nothing', () => ofSeed({ block: '0', shown: '0' }), 'block', 'not-above'],
+    ['a block that is no number', () => ofSeed({ block: 'a loaf', shown: '0' }), 'block', 'not-a-number'],
+    ['a gauge in grams', () => ofSeed({ block: '1000', shown: '1000', unit: 'g' }), 'unit', 'unit-not-of-measure'],
+    ['a weight in a gauge', () => ofSeed({ block: '1', shown: '1', mass: '1' }), 'mass', 'no-weight-in-gauge'],
+    ['a block on a scale', () => ({ block: '1000' }), 'block', 'no-block'],
+    ['a block in ice', () => ({ equipmentId: probe, unit: '°C', shown: '0', block: '1' }), 'block', 'no-block'],
     ['no time', () => ({ takenAt: 'noon' }), 'takenAt', 'wrong-form'],
     ['a field that nobody knows', () => ({ isGood: true }), 'isGood', 'unknown-field'],
   ])('of %s is refused there, and nothing of it is kept', async (_, more, path, code) => {
@@ -135,7 +201,7 @@ describe('a check from outside', () => {
     expect(await kept(one.id)).toBeNull()
   })
 
-  it('is of a scale or thermometer of this bakery', async () => {
+  it('is of a scale, thermometer or volume gauge of this bakery', async () => {
     const oven = await added({ kind: 'oven', name: 'Deck oven', note: '', decks: 2, placesPerDeck: 6 })
     expect(await send([entry({ equipmentId: uuid() }), entry({ equipmentId: oven })])).toMatchObject([
       { outcome: 'refused', refusal: { code: 'not-found' } },
@@ -173,12 +239,12 @@ describe('a check from outside', () => {
 })
 
 describe('the checks of a day', () => {
-  it('are asked for once, of every scale and thermometer in use, and anew when the bakery’s day turns', async () => {
+  it('are asked for once, of every scale, thermometer and volume gauge in use, and anew when the bakery’s day turns', async () => {
     const asked = async (now: Date) => (await dayAt(now)).filter(({ last }) => !last?.isToday).map(({ name }) => name)
-    expect(await asked(testNow)).toEqual(['Bench scale', 'Dose scale', 'Probe'])
+    expect(await asked(testNow)).toEqual(['Bench scale', 'Dose scale', 'Probe', 'Seed gauge'])
     await send([entry(), entry({ equipmentId: probe, shown: '0', unit: '°C' })])
-    expect(await asked(testNow)).toEqual(['Dose scale'])
-    expect(await asked(at(24 * 60))).toEqual(['Bench scale', 'Dose scale', 'Probe'])
+    expect(await asked(testNow)).toEqual(['Dose scale', 'Seed gauge'])
+    expect(await asked(at(24 * 60))).toEqual(['Bench scale', 'Dose scale', 'Probe', 'Seed gauge'])
   })
 
   it('go by the hour at which the day turns', async () => {
@@ -203,7 +269,7 @@ describe('the checks of a day', () => {
         inUse: false,
       }),
     )
-    expect((await dayAt(testNow)).map(({ name }) => name)).toEqual(['Bench scale', 'Dose scale'])
+    expect((await dayAt(testNow)).map(({ name }) => name)).toEqual(['Bench scale', 'Dose scale', 'Seed gauge'])
     expect(valueOf(await listChecks.call(neighbour.early.caller, {})).instruments).toEqual([])
   })
 
@@ -266,6 +332,8 @@ describe('what was read around a failed check', () => {
     entry({ equipmentId: probe, shown, unit: '°C', takenAt: at(minute).toISOString() })
   const ofScale = (equipmentId: string, minute: number, shown: string) =>
     entry({ equipmentId, mass: '100', shown, takenAt: at(minute).toISOString() })
+  const ofGauge = (equipmentId: string, minute: number, shown: string) =>
+    entry({ equipmentId, block: '1000', shown, unit: 'mL', takenAt: at(minute).toISOString() })
   const marksOf = async () =>
     valueOf(await getBatch.call(bakery.late.caller, { batchId })).marks.map(
       ({ instrument, outcome, isOnlyOne, weighed, readings }) => ({
@@ -329,6 +397,47 @@ describe('what was read around a failed check', () => {
       ofScale(bench, 6, '90'),
     ])
     expect(await marksOf()).toEqual([])
+  })
+
+  it('is a volume by displacement, where a gauge failed that holds as much, and no other volume', async () => {
+    const small = await added({ ...gauge, name: 'Roll gauge', volumeMl: 1200 })
+    const { measureId } = valueOf(
+      await addMeasure.call(bakery.head.caller, {
+        name: 'Volume by scanner',
+        unit: 'mL',
+        digits: 0,
+        level: 'batch',
+        direction: 'none',
+        plausibleLeast: 1,
+        plausibleMost: 9000,
+        repeats: 1,
+        repeatLimit: null,
+        ageLeastH: null,
+        ageMostH: null,
+        method: 'laser scanner',
+      }),
+    )
+    const volume = (piece: number, minute: number, value: string) =>
+      reading('loaf-volume', minute, { piece, value, unit: 'mL' })
+    const sent = [
+      ofGauge(seed, 1, '1000'),
+      volume(1, 2, '2400'),
+      volume(2, 3, '900'),
+      reading('loaf-volume', 4, { measureId, value: '2400', unit: 'mL' }),
+      ofGauge(small, 5, '1021'),
+      ofGauge(seed, 6, '900'),
+      volume(3, 7, '2400'),
+      ofGauge(seed, 8, '1000'),
+      volume(4, 9, '2400'),
+    ]
+    expect((await sendAt(at(12), sent)).filter(({ outcome }) => outcome !== 'kept')).toEqual([])
+    const mark = { weighed: false, readings: [['loaf-volume', 1]] }
+    expect(await marksOf()).toEqual([
+      { ...mark, name: 'Roll gauge', outcome: 'before-failed', isOnlyOne: false },
+      { ...mark, name: 'Seed gauge', outcome: 'before-failed', isOnlyOne: true },
+      { ...mark, name: 'Seed gauge', outcome: 'before-failed', isOnlyOne: false },
+      { ...mark, name: 'Seed gauge', outcome: 'after-failed', isOnlyOne: true },
+    ])
   })
 
   it('is what was weighed in, by whichever scale', async () => {

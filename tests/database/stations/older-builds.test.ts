@@ -54,6 +54,8 @@ it('what older builds of the tablet sent is kept under the very hash that they w
     (await db().ingredient.findFirstOrThrow({ where: { bakeryId, labelName } })).id
   const scale = { kind: 'scale', name: 'Bench', note: '', mostG: 5000, resolutionG: 1 }
   const { equipmentId } = valueOf(await addEquipment.call(bakery.head.caller, scale))
+  const gauge = { kind: 'volume_gauge', name: 'Seed gauge', note: '', volumeMl: 3000 }
+  const { equipmentId: gaugeId } = valueOf(await addEquipment.call(bakery.head.caller, gauge))
   const stage = await db().formulaStage.findFirstOrThrow({ where: { bakeryId, versionId: trial.versionId } })
   const ids = {
     ...trial.measures,
@@ -61,6 +63,7 @@ it('what older builds of the tablet sent is kept under the very hash that they w
     batch,
     stage: stage.id,
     scale: equipmentId,
+    gauge: gaugeId,
     flour: await ingredient('Wheat flour'),
     salt: await ingredient('Salt'),
     lot: (await db().lot.findFirstOrThrow({ where: { bakeryId } })).id,

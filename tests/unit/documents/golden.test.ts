@@ -47,6 +47,7 @@ import { readReading } from '@/lib/documents/reading/read-reading'
 import { readingOfFormat1 } from '@/lib/documents/reading/reading-of-format-1.input'
 import { readCheck } from '@/lib/documents/check/read-check'
 import { checkOfFormat1 } from '@/lib/documents/check/check-of-format-1.input'
+import { checkOfFormat2 } from '@/lib/documents/check/check-of-format-2.input'
 import { readCount } from '@/lib/documents/count/read-count'
 import { countOfFormat1 } from '@/lib/documents/count/count-of-format-1.input'
 import { readStep } from '@/lib/documents/step/read-step'
@@ -93,6 +94,7 @@ const documents: Kind[] = [
   { name: 'audit-entry-2', schema: entryOfFormat2, read: readAuditEntry },
   { name: 'cause-1', schema: causeOfFormat1, read: readCause },
   { name: 'check-1', schema: checkOfFormat1, read: readCheck },
+  { name: 'check-2', schema: checkOfFormat2, read: readCheck },
   { name: 'count-1', schema: countOfFormat1, read: readCount },
   { name: 'note-1', schema: noteOfFormat1, read: readNote },
   { name: 'reading-1', schema: readingOfFormat1, read: readReading },

@@ -12,6 +12,7 @@ const measure = (name: string, age: [number, number | null] | null, isRead = fal
   least: 0,
   most: 1000,
   level: 'batch',
+  byDisplacement: false,
   isWanted: true,
   repeats: 1,
   repeatLimit: null,

@@ -320,7 +320,17 @@ describe('what stands in a place', () => {
 
   it('counts what is still to read among the measures that are wanted', () => {
     const noAge = { ageLeastH: null, ageMostH: null }
-    const one = { name: '', unit: '', digits: 0, least: 0, most: 1, level: 'batch' as const, ...noAge, ...ofRepeats }
+    const one = {
+      name: '',
+      unit: '',
+      digits: 0,
+      least: 0,
+      most: 1,
+      level: 'batch' as const,
+      byDisplacement: false,
+      ...noAge,
+      ...ofRepeats,
+    }
     const dough = {
       id: 'dough',
       measures: [

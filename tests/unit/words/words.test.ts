@@ -27,6 +27,7 @@ import { station } from '@/lib/words/en/station'
 import { stationCauses } from '@/lib/words/en/station-causes'
 import { stationLots } from '@/lib/words/en/station-lots'
 import { stationCounts } from '@/lib/words/en/station-counts'
+import { stationDisplacement } from '@/lib/words/en/station-displacement'
 import { stationNotes } from '@/lib/words/en/station-notes'
 import { stationPhotos } from '@/lib/words/en/station-photos'
 import { stationSteps } from '@/lib/words/en/station-steps'
@@ -65,6 +66,7 @@ const everyEnglish = {
   stationLots,
   stationChecks,
   stationCounts,
+  stationDisplacement,
   stationNotes,
   stationPhotos,
   stationSteps,

@@ -6,8 +6,13 @@ import type { FormState } from '@/lib/ui/form-state'
 import { textOf } from '@/lib/ui/text-of'
 
 export async function keep(equipmentId: string, unit: string, former: FormState, form: FormData): Promise<FormState> {
-  const mass = textOf(form, 'mass').trim()
-  const input = { equipmentId, unit, shown: textOf(form, 'shown'), ...(mass === '' ? {} : { mass }) }
+  const known = ['mass', 'block'].map((name) => [name, textOf(form, name).trim()] as const)
+  const input = {
+    equipmentId,
+    unit,
+    shown: textOf(form, 'shown'),
+    ...Object.fromEntries(known.filter(([, typed]) => typed !== '')),
+  }
   const acted = await act(keepCheck, input, form, former)
   return acted.ok ? acted.done() : acted.state
 }

@@ -12,7 +12,7 @@ export type CheckBakery = {
   temperatureUnits: TemperatureUnits
 }
 
-/** How figures of a check are shown: masses, temperatures and how far off one may be, in the bakery's units. */
+/** How figures of a check are shown: masses, volumes, temperatures and how far off one may be, in the bakery's units. */
 export function checkFigures({ locale, massUnits, temperatureUnits }: CheckBakery) {
   const degree = degreeSign[temperatureUnits]
   const number = (value: number) => withUnit(plainNumber(value, { locale }), degree)
@@ -20,6 +20,7 @@ export function checkFigures({ locale, massUnits, temperatureUnits }: CheckBaker
     massUnit: smallMassUnit(massUnits),
     degree,
     mass: (massG: number) => massText(massG, smallMassUnit(massUnits), locale),
+    volume: (volumeMl: number) => withUnit(plainNumber(volumeMl, { locale }), 'mL'),
     temp: (tempC: number) => number(temperatureInUnit(tempC, temperatureUnits)),
     degrees: (differenceC: number) => number(differenceInUnit(differenceC, temperatureUnits)),
   }

@@ -1,4 +1,4 @@
-import { icePointC } from '@/lib/kitchen/checks/judge-shown.input'
+import { icePointC, offMostShareOfBlock, type CheckedKind } from '@/lib/kitchen/checks/judge-shown.input'
 import { keepCheckInput } from '@/lib/kitchen/checks/log-check.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FloorButton } from '@/lib/ui/floor-button'
@@ -14,9 +14,11 @@ import { checkFigures, type CheckBakery } from './check-figures'
 export type Instrument = {
   id: string
   name: string
-  kind: 'scale' | 'thermometer'
+  kind: CheckedKind
   testMassG: number | null
-  offMost: number
+  blockMl: number | null
+  /** Null where it goes by the block that a check names. */
+  offMost: number | null
   last: { at: Date; isGood: boolean; isToday: boolean } | null
 }
 
@@ -27,12 +29,13 @@ type CheckFormProps = {
   language: Language
 }
 
-/** One scale or thermometer: how its last check stands, how it is checked, and what it shows now. */
+/** One scale, thermometer or volume gauge: how its last check stands, how it is checked, and what it shows now. */
 export function CheckForm({ instrument, bakery, words, language }: CheckFormProps) {
   const { checks: text, desk } = words
-  const { id, name, kind, testMassG, last } = instrument
+  const { id, name, kind, last } = instrument
   const figures = checkFigures(bakery)
-  const unit = kind === 'scale' ? figures.massUnit : figures.degree
+  const unit = unitOf(kind, figures)
+  const open = knownOpen(instrument)
   return (
     <section className="max-w-column border-t border-rule py-4" aria-labelledby={`check-of-${id}`}>
       <h3 id={`check-of-${id}`} className="text-lead font-semibold">
@@ -45,17 +48,17 @@ export function CheckForm({ instrument, bakery, words, language }: CheckFormProp
       <div className="print:hidden">
         <ActionForm rules={rulesOf(keepCheckInput)} action={keep.bind(null, id, unit)} idPrefix={`check-${id}-`}>
           <div className="mt-2 flex flex-wrap items-end gap-4">
-            {kind === 'scale' && testMassG === null ? (
+            {open ? (
               <div className="w-56">
-                <FloorField name="mass" type="mass" required label={say(text.mass, language, { unit })} />
+                <FloorField name={open} type="mass" required label={say(text[open], language, { unit })} />
               </div>
             ) : null}
             <div className="w-56">
               <FloorField
                 name="shown"
                 // A thermometer may show less than nothing, and number keys have no sign everywhere.
-                type={kind === 'scale' ? 'mass' : 'text'}
-                label={say(text.shown, language, { unit })}
+                type={kind === 'thermometer' ? 'text' : 'mass'}
+                label={say(kind === 'volume_gauge' ? text.more : text.shown, language, { unit })}
               />
             </div>
             <FloorButton tone="plain" fullLabel={say(text.keepOf, language, { instrument: name })}>
@@ -76,12 +79,28 @@ function stateOf(last: Instrument['last'], bakery: CheckBakery, text: Words['che
   return say(text.states[state], language, { at: momentNear(last.at, new Date(), bakery) })
 }
 
+function unitOf(kind: CheckedKind, { massUnit, degree }: ReturnType<typeof checkFigures>): string {
+  if (kind === 'volume_gauge') return 'mL'
+  return kind === 'scale' ? massUnit : degree
+}
+
+/** The field for what it is checked with, where the bakery has not said that. */
+function knownOpen({ kind, testMassG, blockMl }: Instrument): 'mass' | 'block' | null {
+  if (kind === 'scale') return testMassG === null ? 'mass' : null
+  return kind === 'volume_gauge' && blockMl === null ? 'block' : null
+}
+
 function howTo(
-  { kind, testMassG, offMost }: Instrument,
-  { mass, temp, degrees }: ReturnType<typeof checkFigures>,
+  { kind, testMassG, blockMl, offMost }: Instrument,
+  { mass, volume, temp, degrees }: ReturnType<typeof checkFigures>,
   text: Words['checks'],
   language: Language,
 ) {
+  if (offMost === null) return say(text.gaugeShare, language, { share: offMostShareOfBlock * 100 })
+  if (kind === 'volume_gauge')
+    return blockMl === null
+      ? say(text.gaugeOpen, language, { off: volume(offMost) })
+      : say(text.gauge, language, { block: volume(blockMl), off: volume(offMost) })
   if (kind === 'thermometer') return say(text.ice, language, { ice: temp(icePointC), off: degrees(offMost) })
   return testMassG === null
     ? say(text.scaleOpen, language, { off: mass(offMost) })

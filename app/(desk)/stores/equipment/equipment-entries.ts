@@ -25,6 +25,8 @@ export type EquipmentRow = {
   testMassG: number | null
   offMostG: number | null
   offMostC: number | null
+  blockMl: number | null
+  offMostMl: number | null
   note: string
 }
 
@@ -45,6 +47,7 @@ export function equipmentEntries(
     plainNumber(differenceInUnit(differenceC, bakery.temperatureUnits), { locale, significant: 3 })
   const temp = (tempC: number) =>
     withUnit(plainNumber(temperatureInUnit(tempC, bakery.temperatureUnits), { locale, significant: 3 }), degree)
+  const volume = (volumeMl: number) => withUnit(plainNumber(volumeMl, { locale }), 'mL')
   const entry = <Value>(term: string, value: Value | null, detail: (value: Value) => string) =>
     value === null ? [] : [{ term, detail: detail(value) }]
   return [
@@ -65,6 +68,8 @@ export function equipmentEntries(
     ...entry(terms.limit, row.limitC, temp),
     ...entry(terms.decks, row.decks, String),
     ...entry(terms.places, row.placesPerDeck, String),
-    ...entry(terms.volume, row.volumeMl, (volumeMl) => withUnit(plainNumber(volumeMl, { locale }), 'mL')),
+    ...entry(terms.volume, row.volumeMl, volume),
+    ...entry(terms.block, row.blockMl, volume),
+    ...entry(terms.offMost, row.offMostMl, volume),
   ]
 }

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import { offMostShareOfBlock } from '@/lib/kitchen/checks/judge-shown.input'
 import type { EquipmentKind } from '@/lib/kitchen/stores/equipment-facts.input'
 import { FieldStack } from '@/lib/ui/field-stack'
 import { FormField } from '@/lib/ui/form-field'
@@ -99,6 +100,13 @@ function numberFields(
   const written = (tempC: number) =>
     plainNumber(temperatureInUnit(tempC, units.temperatureUnits), { locale: units.locale, significant: 3 })
   const range = (leastC: number, mostC: number) => ({ least: written(leastC), most: written(mostC) })
+  const volume = {
+    name: 'volumeMl',
+    label: text.volumeMl,
+    hint: text.volumeHint,
+    unit: 'mL',
+    value: present?.volumeMl,
+  }
   switch (kind) {
     case 'scale':
       return [
@@ -169,8 +177,27 @@ function numberFields(
         { name: 'placesPerDeck', label: text.placesPerDeck, hint: text.placesHint, value: present?.placesPerDeck },
       ]
     case 'pan':
+      return [volume]
     case 'volume_gauge':
-      return [{ name: 'volumeMl', label: text.volumeMl, hint: text.volumeHint, unit: 'mL', value: present?.volumeMl }]
+      return [
+        volume,
+        {
+          name: 'blockMl',
+          label: text.blockMl,
+          hint: text.blockMlHint,
+          unit: 'mL',
+          value: present?.blockMl,
+          optional: true,
+        },
+        {
+          name: 'offMostMl',
+          label: text.offMost,
+          hint: say(text.offMostMlHint, language, { share: offMostShareOfBlock * 100 }),
+          unit: 'mL',
+          value: present?.offMostMl,
+          optional: true,
+        },
+      ]
     case 'hot_water':
       return [
         {

@@ -43,8 +43,9 @@ export function readEquipmentForm(form: FormData, kind: EquipmentKind, units: Ow
     case 'oven':
       return { ...shared, decks: number('decks'), placesPerDeck: number('placesPerDeck') }
     case 'pan':
-    case 'volume_gauge':
       return { ...shared, volumeMl: number('volumeMl') }
+    case 'volume_gauge':
+      return { ...shared, volumeMl: number('volumeMl'), blockMl: number('blockMl'), offMostMl: number('offMostMl') }
     case 'hot_water':
       return { ...shared, tempC: temp('tempC'), limitC: temp('limitC') }
     case 'chilled_water':

@@ -1,6 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { judgeShown, offMostOfScale, offMostOfThermometer } from '@/lib/kitchen/checks/judge-shown.input'
+import {
+  judgeShown,
+  offMostOfGauge,
+  offMostOfScale,
+  offMostOfThermometer,
+} from '@/lib/kitchen/checks/judge-shown.input'
 
 describe('what an instrument shows of something that is known', () => {
   it.each([
@@ -36,5 +41,17 @@ describe('what an instrument shows of something that is known', () => {
     expect(offMostOfThermometer({ offMostC: 0.2, resolutionC: 0.1 })).toBe(0.2)
     expect(offMostOfThermometer({ offMostC: null, resolutionC: 0.1 })).toBe(0.5)
     expect(offMostOfThermometer({ offMostC: null, resolutionC: 1 })).toBe(1)
+  })
+
+  it.each([
+    ['what the bakery says', 5, 1000, 5],
+    ['nothing, where the bakery says so', 0, 1000, 0],
+    ['2 % of the block', null, 1000, 20],
+    ['2 % of a small block', null, 210, 4.2],
+    ['2 % of a block whose share no double is', null, 1015, 20.3],
+  ])('of a volume gauge may be off by %s', (_, offMostMl, blockMl, expected) => {
+    expect(offMostOfGauge({ offMostMl, blockMl })).toBe(expected)
+    expect(judgeShown({ shown: blockMl + expected, known: blockMl, offMost: expected }).isGood).toBe(true)
+    expect(judgeShown({ shown: blockMl - expected - 0.1, known: blockMl, offMost: expected }).isGood).toBe(false)
   })
 })

@@ -37,8 +37,8 @@ const instruments = fc.uniqueArray(
   fc.record({
     id: fc.constantFrom('a', 'b', 'c'),
     name: fc.constantFrom('Bench', 'Dose', 'Probe'),
-    kind: fc.constantFrom('scale' as const, 'thermometer' as const),
-    mostG: fc.option(fc.nat(10)),
+    kind: fc.constantFrom('scale' as const, 'thermometer' as const, 'volume_gauge' as const),
+    most: fc.option(fc.nat(10)),
     from: fc.nat(5),
     until: fc.option(fc.integer({ min: 10, max: 20 })),
     checks,
@@ -48,9 +48,9 @@ const instruments = fc.uniqueArray(
 const taken = fc.uniqueArray(
   fc.record({
     what: fc.nat(100),
-    kind: fc.constantFrom('scale' as const, 'thermometer' as const),
+    kind: fc.constantFrom('scale' as const, 'thermometer' as const, 'volume_gauge' as const),
     at: fc.nat(20),
-    massG: fc.option(fc.nat(10)),
+    amount: fc.option(fc.nat(10)),
   }),
   { selector: ({ what }) => what, maxLength: 8 },
 )
@@ -79,14 +79,14 @@ describe('marks', () => {
         const marked = asSet(of, by).flatMap(({ instrument, of: what }) =>
           what.map((each) => `${each} ${instrument.id}`),
         )
-        const expected = of.flatMap(({ what, kind, at, massG }) =>
+        const expected = of.flatMap(({ what, kind, at, amount }) =>
           by
             .filter(
               (each) =>
                 each.kind === kind &&
                 each.from <= at &&
                 (each.until === null || at <= each.until) &&
-                !(massG !== null && each.mostG !== null && massG > each.mostG) &&
+                !(amount !== null && each.most !== null && amount > each.most) &&
                 each.checks.some(
                   (failed) =>
                     !failed.isGood &&
@@ -108,15 +108,15 @@ describe('marks', () => {
   })
 
   it('say whether nothing else can have been read with', () => {
-    const scale = (id: string, mostG: number): CheckedInstrument => {
+    const scale = (id: string, most: number): CheckedInstrument => {
       const checked = [good(1), bad(9)]
-      return { id, name: id, kind: 'scale', mostG, from: 0, until: null, checks: checked }
+      return { id, name: id, kind: 'scale', most, from: 0, until: null, checks: checked }
     }
     const of = [
-      { what: 'light', kind: 'scale' as const, at: 5, massG: 100 },
-      { what: 'heavy', kind: 'scale' as const, at: 5, massG: 900 },
-      { what: 'weighed', kind: 'scale' as const, at: 5, massG: null },
-      { what: 'warm', kind: 'thermometer' as const, at: 5, massG: null },
+      { what: 'light', kind: 'scale' as const, at: 5, amount: 100 },
+      { what: 'heavy', kind: 'scale' as const, at: 5, amount: 900 },
+      { what: 'weighed', kind: 'scale' as const, at: 5, amount: null },
+      { what: 'warm', kind: 'thermometer' as const, at: 5, amount: null },
     ]
     const told = marksOfReadings(of, [scale('dose', 200), scale('bench', 5000)])
     expect(told.map(({ instrument, isOnlyOne, of: what }) => [instrument.id, isOnlyOne, what])).toEqual([

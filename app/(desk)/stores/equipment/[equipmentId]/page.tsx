@@ -65,6 +65,11 @@ export default async function OneEquipmentPage({ params }: { params: Promise<{ e
           {text.scaleCaution}
         </Notice>
       ) : null}
+      {kind === 'volume_gauge' ? (
+        <Notice tone="plain" word={words.desk.attention}>
+          {text.gaugeCaution}
+        </Notice>
+      ) : null}
       <Section id="facts" title={text.facts}>
         {entries.length + note.length === 0 ? (
           <p>{text.nothing}</p>

@@ -66,6 +66,11 @@ export default async function NewEquipmentPage({
           {text.scaleCaution}
         </Notice>
       ) : null}
+      {kind === 'volume_gauge' ? (
+        <Notice tone="plain" word={words.desk.attention}>
+          {text.gaugeCaution}
+        </Notice>
+      ) : null}
       <Section id="facts" title={text.facts}>
         <ActionForm rules={rulesOf(addEquipmentInput)} key={kind} action={add.bind(null, kind, units)}>
           <EquipmentFields kind={kind} units={units} words={words} language={language} />
