@@ -25,6 +25,7 @@ import { shift } from './en/shift'
 import { station } from './en/station'
 import { stationCauses } from './en/station-causes'
 import { stationLots } from './en/station-lots'
+import { stationScan } from './en/station-scan'
 import { stationCounts } from './en/station-counts'
 import { stationNotes } from './en/station-notes'
 import { stationPhotos } from './en/station-photos'
@@ -63,6 +64,7 @@ const english = {
   station,
   stationCauses,
   stationLots,
+  stationScan,
   stationChecks,
   stationCounts,
   stationNotes,

@@ -21,6 +21,7 @@ import { OutboxList } from './outbox-list'
 import { PhotoScreen } from './photo'
 import { PieceScreen } from './piece'
 import { ReadingScreen } from './reading'
+import { ScanScreen } from './scan'
 import { StepScreen } from './step'
 import { Strip } from './strip'
 import { Timers } from './timers'
@@ -33,6 +34,8 @@ export function App() {
   const { value: now, failed } = useLive(readTablet)
   const [isListOpen, setListOpen] = useState(false)
   const [isEnrolling, setEnrolling] = useState(false)
+  // Of whom and over which screen the camera is open: it never opens by itself for somebody else, or after a reload.
+  const [scanning, setScanning] = useState<{ over: string; measureId: string | null } | null>(null)
 
   if (failed) return <p className="lone">{words.notKeeping}</p>
   if (!now) return <p className="lone">{words.starting}</p>
@@ -63,6 +66,9 @@ export function App() {
   const shared = { locale, timeZone, entries, photos }
   const aheadMs = floor ? clockAheadMs(floor) : 0
 
+  const over = JSON.stringify([person?.personId, at])
+  if (scanning && scanning.over !== over) setScanning(null)
+
   const screen = () => {
     if (isListOpen)
       return (
@@ -76,6 +82,16 @@ export function App() {
       personName: person.name,
       shiftToken: person.token ?? '',
     }
+    const scan = (measureId: string | null) => setScanning({ over, measureId })
+    if (floor && scanning?.over === over)
+      return (
+        <ScanScreen
+          floor={floor.value}
+          entries={entries}
+          measureId={scanning.measureId}
+          onDone={() => setScanning(null)}
+        />
+      )
     if (noting) return <NoteScreen key={`${noting.batchId} ${by.personId}`} of={noting} by={by} />
     if (photographing) return <PhotoScreen key={`${photographing.batchId} ${by.personId}`} of={photographing} by={by} />
     if (wrong) return <CauseScreen key={`${wrong.batchId} ${by.personId}`} of={wrong} by={by} />
@@ -90,7 +106,7 @@ export function App() {
       )
     const next = floor?.value.next.find(({ id }) => id === at?.batchId)
     if (next) return <CleanDown dough={next} person={{ id: person.personId, name: person.name }} />
-    if (!at) return <DoughList {...shared} floor={floor} personId={person.personId} />
+    if (!at) return <DoughList {...shared} floor={floor} personId={person.personId} onScan={() => scan(null)} />
     const pinAt = person.pinAt ?? 0
     const correctsAny = station.people.find(({ id }) => id === person.personId)?.correctsAny ?? false
     // The weights are for whoever opened them, also without a network.
@@ -122,7 +138,7 @@ export function App() {
       )
     const { piece } = at
     if (piece !== null && !measure && dough?.measures.some(({ places }) => places.some((each) => each.piece === piece)))
-      return <PieceScreen {...shared} dough={dough} piece={piece} />
+      return <PieceScreen {...shared} dough={dough} piece={piece} onScan={() => scan(null)} />
     if (!dough || !measure || !place)
       return <DoughScreen {...shared} {...{ dough, kept, begun, by, aheadMs, temperatureUnit }} />
     const { stands } = place
@@ -142,7 +158,7 @@ export function App() {
         correctsAny={correctsAny}
       />
     ) : (
-      <ReadingScreen {...shared} {...opened} key={opened.key} place={place} />
+      <ReadingScreen {...shared} {...opened} key={opened.key} place={place} onScan={() => scan(measure.id)} />
     )
   }
   return (
@@ -152,7 +168,7 @@ export function App() {
         <Timers
           timers={runningTimers(floor.value.doughs, entries, aheadMs)}
           silenced={now.silenced}
-          isBoard={!isListOpen && !(person && (noting || photographing || checking || at))}
+          isBoard={!isListOpen && !(person && (scanning || noting || photographing || checking || at))}
           opens={Boolean(person)}
           locale={locale}
           timeZone={timeZone}

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
+import { stationScan } from '../../words/en/station-scan'
 import type { FloorDough, FloorMeasure } from '../keep/facts'
 import { keepReading, type NewReading } from '../keep/keep-reading'
 import { draftKey } from '../keep/place-key'
@@ -10,6 +11,7 @@ import { lastRead, placesWithEntries, type StoodPlace } from '../outbox/stand-of
 import { sendOutbox } from '../talk/send-outbox'
 import { shownValue } from '../ui/figures'
 import { placeName } from '../ui/place-name'
+import { Tap } from '../ui/tap'
 import { NumberScreen } from './number-screen'
 
 type ReadingProps = {
@@ -19,6 +21,7 @@ type ReadingProps = {
   by: NewReading['by']
   entries: readonly OutboxEntry[]
   locale: string
+  onScan(): void
 }
 
 /** One place that is read now: its number is kept on the tablet, and the next place of the measure comes up. */
@@ -29,6 +32,7 @@ export function ReadingScreen({
   by,
   entries,
   locale,
+  onScan,
 }: ReadingProps) {
   const [error, setError] = useState<string | null>(null)
   const place = { batchId: dough.id, measureId: measure.id, piece, repeat }
@@ -65,6 +69,13 @@ export function ReadingScreen({
       onBack={() => void leave()}
       onKeep={(value, isConfirmed) => void keep(value, isConfirmed)}
     >
+      {piece !== null && (
+        <div className="acts">
+          <Tap look="quiet" onTap={onScan}>
+            {stationScan.goNext}
+          </Tap>
+        </div>
+      )}
       {repeat > measure.repeats && <p className="attention">{words.reading.third}</p>}
       {last && (
         <p role="status">

@@ -26,6 +26,7 @@ import { shift } from '@/lib/words/en/shift'
 import { station } from '@/lib/words/en/station'
 import { stationCauses } from '@/lib/words/en/station-causes'
 import { stationLots } from '@/lib/words/en/station-lots'
+import { stationScan } from '@/lib/words/en/station-scan'
 import { stationCounts } from '@/lib/words/en/station-counts'
 import { stationNotes } from '@/lib/words/en/station-notes'
 import { stationPhotos } from '@/lib/words/en/station-photos'
@@ -63,6 +64,7 @@ const everyEnglish = {
   station,
   stationCauses,
   stationLots,
+  stationScan,
   stationChecks,
   stationCounts,
   stationNotes,
