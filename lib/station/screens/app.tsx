@@ -15,6 +15,7 @@ import { DoughScreen } from './dough'
 import { DoughList } from './dough-list'
 import { Enrol } from './enrol'
 import { FixStep } from './fix-step'
+import { HandScanner } from './hand-scanner'
 import { Idle } from './idle'
 import { NoteScreen } from './note'
 import { OutboxList } from './outbox-list'
@@ -68,6 +69,10 @@ export function App() {
 
   const over = JSON.stringify([person?.personId, at])
   if (scanning && scanning.over !== over) setScanning(null)
+
+  // Elsewhere something else is half done.
+  const isInside = Boolean(isListOpen || now.withdrawn || noting || photographing || wrong || checking)
+  const isAtSlips = !isInside && !at?.step && !at?.count && !at?.isFix && at?.weigh === undefined
 
   const screen = () => {
     if (isListOpen)
@@ -174,7 +179,12 @@ export function App() {
           timeZone={timeZone}
         />
       )}
-      <main>{screen()}</main>
+      <main>
+        {floor && person && isAtSlips && (
+          <HandScanner floor={floor.value} entries={entries} measureId={measure?.id ?? null} />
+        )}
+        {screen()}
+      </main>
       {on && <Idle on={on} />}
     </>
   )

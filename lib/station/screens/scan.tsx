@@ -1,41 +1,22 @@
 import { useId, useState } from 'react'
-import { say } from '../../words/say'
 import { station } from '../../words/en/station'
 import { stationScan as words } from '../../words/en/station-scan'
-import type { Floor } from '../keep/facts'
-import { openDough } from '../keep/tablet'
 import { Scanner } from '../scan/scanner'
-import { whatCodeSays, whatCodesSay, type CodeSays } from '../scan/what-code-says'
 import { Tap } from '../ui/tap'
-import { placeOfSlip } from '../outbox/place-of-slip'
-import type { OutboxEntry } from '../outbox/entry'
+import { useSlips, type SlipsOf } from './use-slips'
 
-type ScanProps = {
-  floor: Floor
-  entries: readonly OutboxEntry[]
-  /** The measure that was being read: it goes on with the next piece. */
-  measureId: string | null
-  onDone(): void
-}
+type ScanProps = SlipsOf & { onDone(): void }
 
 /** Opens the piece whose slip the camera sees, or the dough whose code is typed. */
-export function ScanScreen({ floor, entries, measureId, onDone }: ScanProps) {
+export function ScanScreen({ onDone, ...slips }: ScanProps) {
   const [code, setCode] = useState('')
-  const [fault, setFault] = useState<string | null>(null)
+  const { fault, clear, open } = useSlips(slips)
   const id = useId()
-  const doughs = [...floor.doughs, ...floor.next]
-  const { origin } = window.location
-  const answer = (said: CodeSays | null) => {
-    if (said?.says !== 'dough') {
-      setFault(said && faultOf(said))
-      return
-    }
-    const dough = floor.doughs.find((each) => each.id === said.batchId)
-    void openDough(said.batchId, dough ? placeOfSlip(dough, said.piece, measureId, entries) : {})
-    onDone()
+  const see = (texts: readonly string[]) => {
+    if (open(texts)) onDone()
   }
-  const open = () => {
-    if (code.trim() !== '') answer(whatCodeSays(code, doughs, origin))
+  const openTyped = () => {
+    if (code.trim() !== '') see([code])
   }
   return (
     <div className="narrow">
@@ -45,14 +26,14 @@ export function ScanScreen({ floor, entries, measureId, onDone }: ScanProps) {
           {station.list.back}
         </Tap>
       </div>
-      <Scanner onCodes={(texts) => answer(whatCodesSay(texts, doughs, origin))} />
+      <Scanner onCodes={see} />
       <p role="alert" className="fault">
         {fault}
       </p>
       <form
         onSubmit={(event) => {
           event.preventDefault()
-          open()
+          openTyped()
         }}
       >
         <label htmlFor={id}>{words.code}</label>
@@ -67,32 +48,15 @@ export function ScanScreen({ floor, entries, measureId, onDone }: ScanProps) {
             autoComplete="off"
             spellCheck={false}
             onChange={({ target }) => {
-              setFault(null)
+              clear()
               setCode(target.value)
             }}
           />
-          <Tap look="plain" disabled={code.trim() === ''} onTap={open}>
+          <Tap look="plain" disabled={code.trim() === ''} onTap={openTyped}>
             {words.open}
           </Tap>
         </div>
       </form>
     </div>
   )
-}
-
-function faultOf(said: Exclude<CodeSays, { says: 'dough' }>): string {
-  switch (said.says) {
-    case 'not-here':
-      return words.notHere
-    case 'elsewhere':
-      return words.elsewhere
-    case 'several':
-      return words.several
-    case 'empty':
-      return words.empty
-    case 'same-code':
-      return say(words.sameCode, 'en', { code: said.text })
-    case 'no-slip':
-      return say(words.noSlip, 'en', { text: said.text })
-  }
 }
