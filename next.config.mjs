@@ -1,8 +1,10 @@
 // Headers that hold for every answer; the content security policy is made for each request in proxy.ts.
+const permissions = ({ camera }) =>
+  `camera=(${camera ? 'self' : ''}), microphone=(), geolocation=(), payment=(), usb=()`
 const headers = [
   { key: 'X-Content-Type-Options', value: 'nosniff' },
   { key: 'Referrer-Policy', value: 'same-origin' },
-  { key: 'Permissions-Policy', value: 'camera=(self), microphone=(), geolocation=(), payment=(), usb=()' },
+  { key: 'Permissions-Policy', value: permissions({ camera: false }) },
   { key: 'Cross-Origin-Opener-Policy', value: 'same-origin' },
   { key: 'X-Frame-Options', value: 'DENY' },
 ]
@@ -29,5 +31,9 @@ export default {
   experimental: { authInterrupts: true, serverActions: { bodySizeLimit: '3mb' } },
   // Browsers ask for it by this name on pages that name no icon, such as a refusal.
   rewrites: async () => [{ source: '/favicon.ico', destination: '/icon.svg' }],
-  headers: async () => [{ source: '/:path*', headers }],
+  headers: async () => [
+    { source: '/:path*', headers },
+    // Slips are read on the tablet's page alone; of two values for a header the later one holds.
+    { source: '/station', headers: [{ key: 'Permissions-Policy', value: permissions({ camera: true }) }] },
+  ],
 }

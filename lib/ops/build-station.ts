@@ -41,8 +41,11 @@ export function buildStation(folder: string): string[] {
     outdir: path.join(folder, 'files'),
     entryNames: '[name]-[hash]',
     assetNames: '[name]-[hash]',
+    chunkNames: '[name]-[hash]',
+    // What is imported late is a file of its own.
+    splitting: true,
     publicPath,
-    loader: { '.woff2': 'file' },
+    loader: { '.woff2': 'file', '.wasm': 'file' },
     // The library's own small form; by its name the bundle gets one for old browsers.
     alias: { dexie: path.join(root, 'node_modules/dexie/dist/modern/dexie.min.mjs') },
     banner: { css: tokens() },

@@ -25,6 +25,7 @@ import { shift } from './en/shift'
 import { station } from './en/station'
 import { stationCauses } from './en/station-causes'
 import { stationLots } from './en/station-lots'
+import { stationScan } from './en/station-scan'
 import { stationCounts } from './en/station-counts'
 import { stationDisplacement } from './en/station-displacement'
 import { stationNotes } from './en/station-notes'
@@ -64,6 +65,7 @@ const english = {
   station,
   stationCauses,
   stationLots,
+  stationScan,
   stationChecks,
   stationCounts,
   stationDisplacement,

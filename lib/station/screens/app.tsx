@@ -15,12 +15,14 @@ import { DoughScreen } from './dough'
 import { DoughList } from './dough-list'
 import { Enrol } from './enrol'
 import { FixStep } from './fix-step'
+import { HandScanner } from './hand-scanner'
 import { Idle } from './idle'
 import { NoteScreen } from './note'
 import { OutboxList } from './outbox-list'
 import { PhotoScreen } from './photo'
 import { PieceScreen } from './piece'
 import { ReadingScreen } from './reading'
+import { ScanScreen } from './scan'
 import { StepScreen } from './step'
 import { Strip } from './strip'
 import { Timers } from './timers'
@@ -33,6 +35,8 @@ export function App() {
   const { value: now, failed } = useLive(readTablet)
   const [isListOpen, setListOpen] = useState(false)
   const [isEnrolling, setEnrolling] = useState(false)
+  // Of whom and over which screen the camera is open: it never opens by itself for somebody else, or after a reload.
+  const [scanning, setScanning] = useState<{ over: string; measureId: string | null } | null>(null)
 
   if (failed) return <p className="lone">{words.notKeeping}</p>
   if (!now) return <p className="lone">{words.starting}</p>
@@ -77,6 +81,13 @@ export function App() {
   const shared = { locale, timeZone, entries, photos }
   const aheadMs = floor ? clockAheadMs(floor) : 0
 
+  const over = JSON.stringify([person?.personId, at])
+  if (scanning && scanning.over !== over) setScanning(null)
+
+  // Elsewhere something else is half done.
+  const isInside = Boolean(isListOpen || now.withdrawn || noting || photographing || wrong || checking)
+  const isAtSlips = !isInside && !at?.step && !at?.count && !at?.isFix && at?.weigh === undefined
+
   const screen = () => {
     if (isListOpen)
       return (
@@ -90,6 +101,16 @@ export function App() {
       personName: person.name,
       shiftToken: person.token ?? '',
     }
+    const scan = (measureId: string | null) => setScanning({ over, measureId })
+    if (floor && scanning?.over === over)
+      return (
+        <ScanScreen
+          floor={floor.value}
+          entries={entries}
+          measureId={scanning.measureId}
+          onDone={() => setScanning(null)}
+        />
+      )
     if (noting) return <NoteScreen key={`${noting.batchId} ${by.personId}`} of={noting} by={by} />
     if (photographing) return <PhotoScreen key={`${photographing.batchId} ${by.personId}`} of={photographing} by={by} />
     if (wrong) return <CauseScreen key={`${wrong.batchId} ${by.personId}`} of={wrong} by={by} />
@@ -105,7 +126,7 @@ export function App() {
       )
     const next = floor?.value.next.find(({ id }) => id === at?.batchId)
     if (next) return <CleanDown dough={next} person={{ id: person.personId, name: person.name }} />
-    if (!at) return <DoughList {...shared} floor={floor} personId={person.personId} />
+    if (!at) return <DoughList {...shared} floor={floor} personId={person.personId} onScan={() => scan(null)} />
     const pinAt = person.pinAt ?? 0
     const correctsAny = station.people.find(({ id }) => id === person.personId)?.correctsAny ?? false
     // The weights are for whoever opened them, also without a network.
@@ -137,7 +158,7 @@ export function App() {
       )
     const { piece } = at
     if (piece !== null && !measure && dough?.measures.some(({ places }) => places.some((each) => each.piece === piece)))
-      return <PieceScreen {...shared} dough={dough} piece={piece} />
+      return <PieceScreen {...shared} dough={dough} piece={piece} onScan={() => scan(null)} />
     if (!floor || !dough || !measure || !place)
       return <DoughScreen {...shared} {...{ dough, kept, begun, by, aheadMs, temperatureUnit }} />
     const { stands } = place
@@ -164,6 +185,7 @@ export function App() {
         key={opened.key}
         place={place}
         displace={at.displace ?? null}
+        onScan={() => scan(measure.id)}
       />
     )
   }
@@ -174,13 +196,18 @@ export function App() {
         <Timers
           timers={runningTimers(floor.value.doughs, entries, aheadMs)}
           silenced={now.silenced}
-          isBoard={!isListOpen && !(person && (noting || photographing || checking || at))}
+          isBoard={!isListOpen && !(person && (scanning || noting || photographing || checking || at))}
           opens={Boolean(person)}
           locale={locale}
           timeZone={timeZone}
         />
       )}
-      <main>{screen()}</main>
+      <main>
+        {floor && person && isAtSlips && (
+          <HandScanner floor={floor.value} entries={entries} measureId={measure?.id ?? null} />
+        )}
+        {screen()}
+      </main>
       {on && <Idle on={on} />}
     </>
   )

@@ -1,6 +1,7 @@
 import { stepsToCome } from '../../kitchen/steps/course-of-dough.input'
 import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
+import { stationScan } from '../../words/en/station-scan'
 import { stationSteps } from '../../words/en/station-steps'
 import type { FloorDough } from '../keep/facts'
 import { openDough, type Kept } from '../keep/tablet'
@@ -22,10 +23,11 @@ type DoughListProps = {
   personId: string
   locale: string
   timeZone: string
+  onScan(): void
 }
 
 /** What is to be begun, and the doughs that are under way, by their codes: what is next for each, and what falls due. */
-export function DoughList({ floor, entries, personId, ...clock }: DoughListProps) {
+export function DoughList({ floor, entries, personId, onScan, ...clock }: DoughListProps) {
   const now = useNow()
   if (!floor)
     return (
@@ -37,7 +39,12 @@ export function DoughList({ floor, entries, personId, ...clock }: DoughListProps
   const { doughs, next, notes, isCut } = floor.value
   return (
     <div className="narrow">
-      <h1>{words.doughs.title}</h1>
+      <div className="heads">
+        <h1>{words.doughs.title}</h1>
+        <Tap look="plain" onTap={onScan}>
+          {stationScan.go}
+        </Tap>
+      </div>
       <NextDoughs next={next} personId={personId} />
       {next.length > 0 && <h2>{words.doughs.underWay}</h2>}
       {doughs.length === 0 && <p>{words.doughs.none}</p>}

@@ -1,9 +1,11 @@
 import { useEffect, useId, useRef, useState } from 'react'
 import { say } from '../../words/say'
 import { stationLots as words } from '../../words/en/station-lots'
+import { stationScan } from '../../words/en/station-scan'
 import type { LotOffered } from '../keep/weigh-facts'
-import { findLot } from '../outbox/lots-of-line'
 import type { StoodLine } from '../outbox/stand-of-line'
+import { lotOfCodes, type LotOfCodes } from '../scan/lot-of-codes'
+import { Scanner } from '../scan/scanner'
 import { Tap } from '../ui/tap'
 import type { LotsOfPad } from './line-lots'
 
@@ -17,6 +19,7 @@ type LotChoiceProps = Pick<LotsOfPad, 'chosen' | 'choose' | 'last'> & {
 export function LotChoice({ line, lines, chosen, choose, last, onDone }: LotChoiceProps) {
   const [code, setCode] = useState('')
   const [fault, setFault] = useState<string | null>(null)
+  const [isScanning, setScanning] = useState(false)
   const field = useRef<HTMLInputElement>(null)
   const id = useId()
   const { given, now } = chosen
@@ -33,18 +36,17 @@ export function LotChoice({ line, lines, chosen, choose, last, onDone }: LotChoi
     choose({ given, now: lot })
     onDone()
   }
-  const find = () => {
-    const named = { code: code.trim(), ingredient: line.name }
-    if (named.code === '') return
-    const found = findLot(code, line, lines)
-    if (found.found === 'lot' && !isGiven(found.lot)) {
+  const find = (texts: readonly string[]) => {
+    const found = lotOfCodes(texts, line, lines)
+    if (found?.found === 'lot' && !isGiven(found.lot)) {
       take(found.lot)
       return
     }
     setCode('')
-    if (found.found === 'lot') setFault(say(words.given, 'en', { code: found.lot.code }))
-    else if (found.found === 'other') setFault(say(words.ofOther, 'en', { ...named, other: found.name }))
-    else setFault(say(words.notThere, 'en', named))
+    setFault(found && faultOf(found, line.name))
+  }
+  const findTyped = () => {
+    if (code.trim() !== '') find([code])
   }
   const offered = [...line.lots].sort((a, b) => Number(b.id === last?.id) - Number(a.id === last?.id))
   return (
@@ -55,10 +57,23 @@ export function LotChoice({ line, lines, chosen, choose, last, onDone }: LotChoi
           {words.back}
         </Tap>
       </div>
+      {isScanning && <Scanner onCodes={find} />}
+      <p role="alert" className="fault">
+        {fault}
+      </p>
+      <Tap
+        look="plain"
+        onTap={() => {
+          setFault(null)
+          setScanning((is) => !is)
+        }}
+      >
+        {isScanning ? stationScan.labelEnd : stationScan.label}
+      </Tap>
       <form
         onSubmit={(event) => {
           event.preventDefault()
-          find()
+          findTyped()
         }}
       >
         <label htmlFor={id}>{words.code}</label>
@@ -78,14 +93,11 @@ export function LotChoice({ line, lines, chosen, choose, last, onDone }: LotChoi
               setCode(target.value)
             }}
           />
-          <Tap look="plain" disabled={code.trim() === ''} onTap={find}>
+          <Tap look="plain" disabled={code.trim() === ''} onTap={findTyped}>
             {words.find}
           </Tap>
         </div>
       </form>
-      <p role="alert" className="fault">
-        {fault}
-      </p>
       {offered.length === 0 && <p>{say(words.nobody, 'en', { ingredient: line.name })}</p>}
       <ul className="rows">
         {offered.map((lot) => (
@@ -107,4 +119,19 @@ export function LotChoice({ line, lines, chosen, choose, last, onDone }: LotChoi
       </Tap>
     </div>
   )
+}
+
+function faultOf(found: LotOfCodes, ingredient: string): string {
+  switch (found.found) {
+    case 'lot':
+      return say(words.given, 'en', { code: found.lot.code })
+    case 'other':
+      return say(words.ofOther, 'en', { code: found.code, ingredient, other: found.name })
+    case 'none':
+      return say(words.notThere, 'en', { code: found.code, ingredient })
+    case 'several':
+      return stationScan.several
+    case 'slip':
+      return stationScan.slip
+  }
 }

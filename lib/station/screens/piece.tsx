@@ -1,6 +1,7 @@
 import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import { stationPhotos } from '../../words/en/station-photos'
+import { stationScan } from '../../words/en/station-scan'
 import type { FloorDough } from '../keep/facts'
 import { openDough, remember } from '../keep/tablet'
 import type { OutboxEntry } from '../outbox/entry'
@@ -17,10 +18,11 @@ type PieceProps = {
   photos: readonly TabletPhoto[]
   locale: string
   timeZone: string
+  onScan(): void
 }
 
 /** One piece of a dough, as its slip opens it: what is read of it, and what can hurt somebody in it. */
-export function PieceScreen({ dough, piece, photos, ...shared }: PieceProps) {
+export function PieceScreen({ dough, piece, photos, onScan, ...shared }: PieceProps) {
   return (
     <div className="narrow">
       <div className="heads">
@@ -30,6 +32,9 @@ export function PieceScreen({ dough, piece, photos, ...shared }: PieceProps) {
         </Tap>
       </div>
       <div className="acts">
+        <Tap look="quiet" onTap={onScan}>
+          {stationScan.goNext}
+        </Tap>
         <Tap look="quiet" onTap={() => void remember('photographing', { batchId: dough.id, code: dough.code, piece })}>
           {stationPhotos.go}
         </Tap>

@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import { stationDisplacement } from '../../words/en/station-displacement'
+import { stationScan } from '../../words/en/station-scan'
 import type { FloorDough, FloorMeasure } from '../keep/facts'
 import { keepReading, type NewReading } from '../keep/keep-reading'
 import { openDisplacement } from '../keep/displacement'
@@ -31,6 +32,7 @@ type ReadingProps = {
   emptyGauge: Kept['emptyGauge'] | null
   locale: string
   timeZone: string
+  onScan(): void
 }
 
 /** One place that is read now: its number is kept on the tablet, and the next place of the measure comes up. */
@@ -45,6 +47,7 @@ export function ReadingScreen({
   emptyGauge,
   locale,
   timeZone,
+  onScan,
 }: ReadingProps) {
   const now = useNow()
   const [error, setError] = useState<string | null>(null)
@@ -108,6 +111,13 @@ export function ReadingScreen({
             <GaugeOff key={gauge.id} gauge={gauge} locale={locale} />
           ))}
         </>
+      )}
+      {piece !== null && (
+        <div className="acts">
+          <Tap look="quiet" onTap={onScan}>
+            {stationScan.goNext}
+          </Tap>
+        </div>
       )}
       {repeat > measure.repeats && <p className="attention">{words.reading.third}</p>}
       {last && (

@@ -61,6 +61,21 @@ test(`all script is at most ${mostKb} kB above a bare page of the same build, co
   expect(kb - bareKb).toBeLessThanOrEqual(mostKb)
 })
 
+test('what reads codes is loaded with the first scan, and is there without a network', () => {
+  const [start = ''] = /[^/"]+\.js/.exec(textOf('document.html')) ?? []
+  const readsCodes = (file: string) => textOf(`files/${file}`).includes('WebAssembly')
+  const atOnce = [
+    start,
+    ...Array.from(textOf(`files/${start}`).matchAll(/from ?"[^"]*\/([^"/]+\.js)"/g), ([, file]) => file ?? ''),
+  ]
+  expect(atOnce.filter(readsCodes)).toEqual([])
+  const late = files.filter((file) => file.endsWith('.js') && !atOnce.includes(file))
+  expect(late.filter(readsCodes)).toHaveLength(1)
+  const program = files.filter((file) => file.endsWith('.wasm'))
+  expect(program).toHaveLength(1)
+  for (const file of [...late, ...program]) expect(textOf('worker.js')).toContain(`"/station/files/${file}"`)
+})
+
 test('its colours are the desk’s', () => {
   const style = files.find((file) => file.endsWith('.css'))
   expect(textOf(`files/${style ?? ''}`)).toMatch(/--color-ember: ?light-dark\(#b93a16, ?#f2743f\)/)

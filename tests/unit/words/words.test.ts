@@ -26,6 +26,7 @@ import { shift } from '@/lib/words/en/shift'
 import { station } from '@/lib/words/en/station'
 import { stationCauses } from '@/lib/words/en/station-causes'
 import { stationLots } from '@/lib/words/en/station-lots'
+import { stationScan } from '@/lib/words/en/station-scan'
 import { stationCounts } from '@/lib/words/en/station-counts'
 import { stationDisplacement } from '@/lib/words/en/station-displacement'
 import { stationNotes } from '@/lib/words/en/station-notes'
@@ -64,6 +65,7 @@ const everyEnglish = {
   station,
   stationCauses,
   stationLots,
+  stationScan,
   stationChecks,
   stationCounts,
   stationDisplacement,

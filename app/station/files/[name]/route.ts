@@ -4,6 +4,7 @@ const types: Record<string, string> = {
   '.js': 'text/javascript; charset=utf-8',
   '.css': 'text/css; charset=utf-8',
   '.woff2': 'font/woff2',
+  '.wasm': 'application/wasm',
 }
 
 /** A file of a tablet's bundle: its name says its content, so it never changes. */
