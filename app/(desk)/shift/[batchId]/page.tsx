@@ -173,10 +173,6 @@ export default async function BatchPage({ params, searchParams }: Params) {
         </p>
       )}
       <Cautions {...shared} />
-      <div className="mt-3 flex flex-wrap gap-x-6 gap-y-2 print:hidden">
-        <FloorLink href={`/shift/${batch.id}/paper`}>{allWords.paper.toPaper}</FloorLink>
-        <FloorLink href={`/shift/${batch.id}/slips`}>{allWords.paper.toSlips}</FloorLink>
-      </div>
       {batch.undo ? (
         <UndoMove key={batch.revision} forMs={batch.undo.forMs}>
           <ActionForm action={undo.bind(null, batch.id, batch.revision)} idPrefix="undo-">
@@ -188,6 +184,10 @@ export default async function BatchPage({ params, searchParams }: Params) {
         </UndoMove>
       ) : null}
       {parts}
+      <div className="mt-9 flex flex-wrap gap-x-6 gap-y-2 print:hidden">
+        <FloorLink href={`/shift/${batch.id}/paper`}>{allWords.paper.toPaper}</FloorLink>
+        <FloorLink href={`/shift/${batch.id}/slips`}>{allWords.paper.toSlips}</FloorLink>
+      </div>
       {batch.isOpen && isMixed && !isLost ? <PieceCount {...shared} /> : null}
       <Marks {...shared} words={allWords} />
       <Figures {...shared} />
