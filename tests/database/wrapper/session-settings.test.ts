@@ -8,15 +8,17 @@ beforeAll(async () => {
 })
 afterAll(() => database.drop())
 
-test('every connection has its zone and time limits before its first query', async () => {
+test('every connection has its zone, its time limits and its way of planning before its first query', async () => {
   const connections = await Promise.all(
     Array.from(
       { length: 4 },
       () =>
         db()
-          .$queryRaw`SELECT current_setting('timezone') AS zone, current_setting('statement_timeout') AS statement, current_setting('lock_timeout') AS lock, current_setting('idle_in_transaction_session_timeout') AS idle`,
+          .$queryRaw`SELECT current_setting('timezone') AS zone, current_setting('statement_timeout') AS statement, current_setting('lock_timeout') AS lock, current_setting('idle_in_transaction_session_timeout') AS idle, current_setting('plan_cache_mode') AS plans`,
     ),
   )
   for (const rows of connections)
-    expect(rows).toMatchObject([{ zone: 'UTC', statement: '15s', lock: '3s', idle: '15s' }])
+    expect(rows).toMatchObject([
+      { zone: 'UTC', statement: '15s', lock: '3s', idle: '15s', plans: 'force_generic_plan' },
+    ])
 })
