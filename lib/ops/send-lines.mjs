@@ -44,13 +44,20 @@ async function askGood(...question) {
 
 async function enrol(url, code) {
   const { headers, body } = await askGood({ url }, 'station/enrol', { body: { code } })
-  keepKey(url, headers, 'wx')
+  fs.writeFileSync(stationFile, keyOf(url, headers), { mode: 0o600, flag: 'wx' })
   console.log(`Enrolled as ${body.name}. ${stationFile} is its key: whoever has it is this station.`)
 }
 
-function keepKey(url, headers, flag) {
+function keyOf(url, headers) {
   const [cookie] = (headers.get('set-cookie') ?? '').split(';')
-  fs.writeFileSync(stationFile, JSON.stringify({ url, cookie }), { mode: 0o600, flag })
+  return JSON.stringify({ url, cookie })
+}
+
+/** Whole or not at all: a station without its key is none. */
+function changeKey(url, headers) {
+  const beside = `${stationFile}.new`
+  fs.writeFileSync(beside, keyOf(url, headers), { mode: 0o600 })
+  fs.renameSync(beside, stationFile)
 }
 
 /** Logs a person on by their PIN, and says what is to be read. */
@@ -61,7 +68,7 @@ async function begin(station, name) {
   const pin = process.env.EVENDOUGH_PIN ?? ''
   const on = await askGood(station, 'station/log-on', { body: { personId: person.id, pin } })
   // Once a month the station is given another key; the former one is good until the new one is shown.
-  if (on.headers.has('set-cookie')) keepKey(station.url, on.headers, 'w')
+  if (on.headers.has('set-cookie')) changeKey(station.url, on.headers)
   const { shiftToken } = on.body
   const { doughs } = (await askGood(station, 'station/floor', { token: shiftToken })).body
   return { token: shiftToken, doughs }
