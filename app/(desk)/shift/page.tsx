@@ -35,7 +35,7 @@ export default async function ShiftPage({
   const allWords = wordsIn(language)
   const { shift: words, desk } = allWords
   const text = words.rack
-  const [{ bakery, recordNumber }, { trials, waiting, underWay, keptAside, checks }, { notes }] = await Promise.all([
+  const [{ bakery, record }, { trials, waiting, underWay, keptAside, checks }, { notes }] = await Promise.all([
     ask(getDesk),
     ask(getShift, { after }),
     ask(listHandOver),
@@ -133,7 +133,7 @@ export default async function ShiftPage({
           <FloorLink href="/shift/notes">{allWords.notes.all}</FloorLink>
         </div>
       </div>
-      <KeepCurrent seen={recordNumber} words={desk.live} />
+      <KeepCurrent seen={record.number} words={desk.live} />
     </FloorSheet>
   )
 }

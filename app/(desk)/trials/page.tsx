@@ -27,7 +27,7 @@ export default async function TrialsPage({
   const { after } = await searchParams
   const language = await currentLanguage()
   const { trials: text, decisions, desk } = wordsIn(language)
-  const [{ bakery, recordNumber }, { waiting, baking, sentBack, drafts, past, mayPropose }, waitsForReader] =
+  const [{ bakery, record }, { waiting, baking, sentBack, drafts, past, mayPropose }, waitsForReader] =
     await Promise.all([ask(getDesk), ask(listTrials, { after }), ask(listWaiting)])
   const sections = [
     { id: 'waiting', title: text.waiting, none: text.waitingNone, page: waiting },
@@ -78,7 +78,7 @@ export default async function TrialsPage({
           )}
         </Section>
       ))}
-      <KeepCurrent seen={recordNumber} words={desk.live} />
+      <KeepCurrent seen={record.number} words={desk.live} />
     </Sheet>
   )
 }

@@ -1,10 +1,13 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import { sureOf } from '../sure-of'
-import type { MixedBatch } from './rules'
+import { byTurn, type MixedBatch } from './rules'
 import { turnsOf } from './turns-of'
 
-/** The batches of a trial with what each brings: their places, planned and exchanged, whether they were begun, and what their lines may leave in the bowl. */
+/**
+ * The batches of a trial in their turn, with what each brings: their places, planned and exchanged, whether they were
+ * begun, and what their lines may leave in the bowl.
+ */
 export async function mixedBatches(
   from: Db | Tx,
   bakeryId: string,
@@ -13,19 +16,20 @@ export async function mixedBatches(
   const trial = await from.trial.findUnique({
     where: { bakeryId_id: { bakeryId, id: trialId } },
     select: {
-      batches: {
+      // By arm: what goes into one is read once, not once for each of its doughs.
+      arms: {
         select: {
-          id: true,
-          code: true,
-          state: true,
-          plannedOrder: true,
-          cleanDownBefore: true,
-          begunAt: true,
-          mixingDay: { select: { number: true } },
-          arm: {
+          position: true,
+          lines: { select: { ingredient: { select: { id: true, allergens: true, allergensCheckedAt: true } } } },
+          batches: {
             select: {
-              position: true,
-              lines: { select: { ingredient: { select: { id: true, allergens: true, allergensCheckedAt: true } } } },
+              id: true,
+              code: true,
+              state: true,
+              plannedOrder: true,
+              cleanDownBefore: true,
+              begunAt: true,
+              mixingDay: { select: { number: true } },
             },
           },
         },
@@ -34,26 +38,29 @@ export async function mixedBatches(
     },
   })
   if (!trial) return []
-  const { batches, repairs: swaps } = trial
+  const { arms, repairs: swaps } = trial
   const turns = turnsOf(
-    batches,
+    arms.flatMap(({ batches }) => batches),
     swaps.map(({ batchId, otherBatchId }) => ({
       batchId: sureOf(batchId, 'a dough that was exchanged'),
       otherBatchId: sureOf(otherBatchId, 'the other dough that was exchanged'),
     })),
   )
-  const control = batches.find(({ arm }) => arm.position === 0)
-  const ofControl = new Set(control ? leavesOf(control.arm) : [])
-  return batches.map(({ mixingDay, arm, ...batch }) => {
+  const control = arms.find(({ position }) => position === 0)
+  const ofControl = new Set(control ? leavesOf(control) : [])
+  const mixed = arms.flatMap((arm) => {
     const leaves = leavesOf(arm)
-    return {
+    const adds = leaves.filter((each) => !ofControl.has(each))
+    return arm.batches.map(({ mixingDay, ...batch }) => ({
       ...batch,
       turn: turns.get(batch.id) ?? batch.plannedOrder,
       dayNumber: mixingDay.number,
       leaves,
-      adds: leaves.filter((each) => !ofControl.has(each)),
-    }
+      adds,
+    }))
   })
+  // In the order of their arms their order would tell what they are.
+  return mixed.sort(byTurn)
 }
 
 type Mixed = { lines: { ingredient: { id: string; allergens: string[]; allergensCheckedAt: Date | null } }[] }

@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { appendAudit, chainStart } from '../../../lib/db/append-audit'
 import { inTransaction } from '../../../lib/db/transaction'
-import { getAnchor } from '../../../lib/kitchen/audit/get-anchor'
 import { verifyRecord } from '../../../lib/kitchen/audit/verify-record'
+import { getDesk } from '../../../lib/kitchen/people/get-desk'
 import { anchorText } from '../../../lib/words/format/anchor-text'
 import { makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
@@ -36,7 +36,7 @@ describe('what a print says of the record', () => {
   it('agrees with it for good, typed with its spaces or without, while the record goes on', async () => {
     const bakery = await makeBakery('Mill Row')
     await write(bakery, 'first', 'second', 'third')
-    const { number, hash } = valueOf(await getAnchor.call(bakery.early.caller, {}))
+    const { number, hash } = valueOf(await getDesk.call(bakery.early.caller, {})).record
     await write(bakery, 'fourth', 'fifth')
     for (const typed of [anchorText(hash), hash.slice(0, 12).toUpperCase(), hash])
       expect(await compared(bakery, { number: String(number), hash: typed })).toMatchObject({
@@ -48,7 +48,7 @@ describe('what a print says of the record', () => {
   it('shows that the record was written anew, where the chain itself cannot', async () => {
     const bakery = await makeBakery('Mill Row')
     await write(bakery, 'first', 'second', 'third')
-    const { number, hash } = valueOf(await getAnchor.call(bakery.early.caller, {}))
+    const { number, hash } = valueOf(await getDesk.call(bakery.early.caller, {})).record
     const print = { number: String(number), hash: anchorText(hash) }
     await writeAnew(bakery, 'first', 'another', 'third')
     expect(await compared(bakery, print)).toMatchObject({ fault: null, anchor: 'differs' })
@@ -60,7 +60,7 @@ describe('what a print says of the record', () => {
     const [bakery, neighbour] = [await makeBakery('Mill Row'), await makeBakery('Next Door')]
     await write(bakery, 'first')
     await write(neighbour, 'other')
-    const { number, hash } = valueOf(await getAnchor.call(bakery.early.caller, {}))
+    const { number, hash } = valueOf(await getDesk.call(bakery.early.caller, {})).record
     expect(await compared(neighbour, { number, hash })).toMatchObject({ anchor: 'differs' })
     for (const anchor of [
       { number: '', hash },

@@ -11,7 +11,7 @@ import {
 import { decideAmendment } from '@/lib/kitchen/amendments/decide-amendment'
 import { proposeNotCounting } from '@/lib/kitchen/amendments/propose-not-counting'
 import { draftChange } from '@/lib/kitchen/decisions/draft-change'
-import { getAnchor } from '@/lib/kitchen/audit/get-anchor'
+import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { checkFile } from '@/lib/kitchen/evidence/check-file'
 import { checkTrial } from '@/lib/kitchen/evidence/check-trial'
 import { isSound } from '@/lib/kitchen/evidence/finding'
@@ -127,7 +127,7 @@ describe('the evidence of a trial, as a file', () => {
 
   it('takes a line from paper', async () => {
     const trial = await makeEndedTrial(bakery)
-    const paper = valueOf(await getAnchor.call(bakery.owner.caller, {}))
+    const paper = valueOf(await getDesk.call(bakery.owner.caller, {})).record
     await decided(trial)
     const text = await fileOf(trial.trialId)
     const said = (anchor: { number: number; hash: string }) =>

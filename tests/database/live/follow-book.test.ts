@@ -55,17 +55,17 @@ describe('whoever follows the book', () => {
 
   it('is told at once where the record went on since what they look at was made, and not where it did not', async () => {
     const { head } = await makeBakery('Between')
-    const { recordNumber } = valueOf(await getDesk.call(head.caller, {}))
+    const { record } = valueOf(await getDesk.call(head.caller, {}))
     // Another one's telling is what shows that the listener has begun.
     const begun = await followed(head.caller)
     await expect.poll(() => begun.heard.looks, { interval: 10 }).toBeGreaterThan(0)
-    const upToDate = await followed(head.caller, told, recordNumber)
+    const upToDate = await followed(head.caller, told, record.number)
     expect(upToDate.heard.looks).toBe(0)
     const { looks } = begun.heard
     valueOf(await chooseLanguage.call(head.caller, { language: 'en' }))
     // Once the notice of that change is through, it reaches nobody who comes after it.
     await expect.poll(() => begun.heard.looks, { interval: 10 }).toBeGreaterThan(looks)
-    const behind = await followed(head.caller, told, recordNumber)
+    const behind = await followed(head.caller, told, record.number)
     await expect.poll(() => [behind, upToDate].map(({ heard }) => heard.looks), { interval: 10 }).toEqual([1, 1])
     for (const each of [begun, upToDate, behind]) each.leave()
   })

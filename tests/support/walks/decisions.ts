@@ -88,7 +88,7 @@ export const decisionsPages: readonly PageWalk[] = [
   },
   {
     route: '/decisions/[decisionId]',
-    queries: ['decisions.get-decision', 'audit.get-anchor'],
+    queries: ['decisions.get-decision'],
     right: 'read-work',
     address: async (context) => `/decisions/${(await plantDecision(context)).decisionId}`,
     named: true,

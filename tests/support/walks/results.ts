@@ -47,7 +47,7 @@ export const resultsActions: readonly ActionWalk[] = [
 export const resultsPages: readonly PageWalk[] = [
   {
     route: page,
-    queries: ['amendments.get-result', 'audit.get-anchor'],
+    queries: ['amendments.get-result'],
     right: 'read-work',
     address: async (context) =>
       page.replace('[trialId]', await walkAmended(context, await plant(context, 'closed', doughs))),
@@ -55,7 +55,7 @@ export const resultsPages: readonly PageWalk[] = [
   },
   {
     route: `${page}/amendments`,
-    queries: ['amendments.get-result', 'audit.get-anchor'],
+    queries: ['amendments.get-result'],
     right: 'read-work',
     address: async (context) =>
       `${page.replace('[trialId]', await walkAmended(context, await plant(context, 'closed', doughs)))}/amendments`,
@@ -63,7 +63,7 @@ export const resultsPages: readonly PageWalk[] = [
   },
   {
     route: '/trials/[trialId]/check',
-    queries: ['evidence.check-trial', 'audit.get-anchor'],
+    queries: ['evidence.check-trial'],
     right: 'read-work',
     address: async (context) => `/trials/${await plant(context, 'closed', doughs)}/check`,
     named: true,

@@ -254,7 +254,7 @@ export const trialsPages: readonly PageWalk[] = [
   { route: '/trials/new', queries: ['trials.get-trial'], right: 'propose-trial', address: () => '/trials/new' },
   {
     route: '/trials/[trialId]',
-    queries: ['trials.get-plan', 'repairs.get-repairs', 'audit.get-anchor'],
+    queries: ['trials.get-plan', 'repairs.get-repairs'],
     right: 'read-work',
     address: async (context) => `/trials/${(await plantProposed(context)).trialId}`,
     named: true,

@@ -56,7 +56,7 @@ export default async function BatchPage({ params, searchParams }: Params) {
   const { shift: words, desk } = allWords
   const text = words.batch
   const [{ batchId }, { after }] = await Promise.all([params, searchParams])
-  const [{ bakery, person, recordNumber }, batch, notes, { photos }] = await Promise.all([
+  const [{ bakery, person, record }, batch, notes, { photos }] = await Promise.all([
     ask(getDesk),
     ask(getBatch, { batchId }),
     ask(listNotes, { batchId, after }),
@@ -198,7 +198,7 @@ export default async function BatchPage({ params, searchParams }: Params) {
       {batch.isOpen && !isOver ? <TakeOut {...shared} /> : null}
       <Exchange {...shared} />
       <ReadingLog {...shared} />
-      <KeepCurrent seen={recordNumber} words={desk.live} />
+      <KeepCurrent seen={record.number} words={desk.live} />
     </FloorSheet>
   )
 }

@@ -27,10 +27,7 @@ export default async function ChecksPage({
   const language = await currentLanguage()
   const words = wordsIn(language)
   const { checks: text, desk } = words
-  const [{ bakery, recordNumber }, { instruments, checks }] = await Promise.all([
-    ask(getDesk),
-    ask(listChecks, { after }),
-  ])
+  const [{ bakery, record }, { instruments, checks }] = await Promise.all([ask(getDesk), ask(listChecks, { after })])
   const toDo = instruments.filter(({ last }) => !last?.isToday).length
   const failed = instruments.filter(({ last }) => last?.isGood === false).length
 
@@ -77,7 +74,7 @@ export default async function ChecksPage({
           </>
         )}
       </Section>
-      <KeepCurrent seen={recordNumber} words={desk.live} />
+      <KeepCurrent seen={record.number} words={desk.live} />
     </FloorSheet>
   )
 }

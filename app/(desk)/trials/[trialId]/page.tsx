@@ -44,7 +44,7 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
   const words = wordsIn(language)
   const { trials, desk } = words
   const { plan: text } = trials
-  const { bakery, recordNumber } = await ask(getDesk)
+  const { bakery, record } = await ask(getDesk)
   const asked = await askUnless(getPlan, { trialId }, [
     'plan-not-possible',
     'dose-without-active',
@@ -227,7 +227,7 @@ export default async function PlanPage({ params }: { params: Promise<{ trialId: 
       </ActionRow>
       <PrintAnchor />
       {/* A plan that somebody reads before they sign it stays as they read it. */}
-      {trial.isFrozen ? <KeepCurrent seen={recordNumber} words={desk.live} /> : null}
+      {trial.isFrozen ? <KeepCurrent seen={record.number} words={desk.live} /> : null}
     </Sheet>
   )
 }

@@ -52,7 +52,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
   const language = await currentLanguage()
   const words = wordsIn(language)
   const { desk, results: text, importing } = words
-  const [{ bakery, recordNumber }, asked] = await Promise.all([
+  const [{ bakery, record }, asked] = await Promise.all([
     ask(getDesk),
     askUnless(getResult, { trialId }, notWorkedOutCodes),
   ])
@@ -161,7 +161,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
         ) : null}
       </ActionRow>
       <PrintAnchor />
-      <KeepCurrent seen={recordNumber} words={desk.live} />
+      <KeepCurrent seen={record.number} words={desk.live} />
     </Sheet>
   )
 }
