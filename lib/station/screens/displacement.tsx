@@ -52,22 +52,14 @@ function WithoutLoaf(q: DisplacementProps) {
       title={words.without}
       steps={[words.fillEmpty, words.strike, words.readEmpty]}
       fault={isLost ? station.reading.notKept : fault}
-      pad={
-        <NumberPad
-          text={text ?? ''}
-          onType={(next) => {
-            setFault(null)
-            type(next)
-          }}
-          locale={locale}
-          keep={typed === null ? words.nextNothing : say(words.next, 'en', { value: own(typed, locale) })}
-          canKeep={typed !== null}
-          onKeep={() => typed !== null && goOn(typed)}
-        />
-      }
-    >
-      <Typed text={text} locale={locale} />
-    </Steps>
+      text={text}
+      onType={(next) => {
+        setFault(null)
+        type(next)
+      }}
+      keep={typed === null ? words.nextNothing : say(words.next, 'en', { value: own(typed, locale) })}
+      onKeep={goOn}
+    />
   )
 }
 
@@ -96,21 +88,14 @@ function WithLoaf(q: DisplacementProps & { empty: Kept['emptyGauge'] }) {
       }
       steps={[words.putIn, words.strike, words.readWith]}
       fault={isLost ? station.reading.notKept : fault}
-      pad={
-        <NumberPad
-          text={text ?? ''}
-          onType={(next) => {
-            setFault(null)
-            type(next)
-          }}
-          locale={locale}
-          keep={volume === null ? words.putNothing : say(words.put, 'en', { volume: own(volume, locale) })}
-          canKeep={typed !== null}
-          onKeep={() => typed !== null && put(typed)}
-        />
-      }
+      text={text}
+      onType={(next) => {
+        setFault(null)
+        type(next)
+      }}
+      keep={volume === null ? words.putNothing : say(words.put, 'en', { volume: own(volume, locale) })}
+      onKeep={put}
     >
-      <Typed text={text} locale={locale} />
       <p>{say(words.less, 'en', { without, who: empty.who, at: shownTime(empty.at, { locale, timeZone }) })}</p>
       <p className="typed" role="status">
         {volume === null ? '…' : shownTyped(volume, locale)}
@@ -124,10 +109,15 @@ type StepsProps = DisplacementProps & {
   title: string
   steps: readonly string[]
   fault: string | null
-  pad: ReactNode
+  /** What is on the pad; null until it is read from the tablet. */
+  text: string | null
+  onType: (text: string) => void
+  /** What the key under the pad says. */
+  keep: string
+  onKeep: (typed: string) => void
   /** What else can be done, behind what is told. */
   more?: ReactNode
-  children: ReactNode
+  children?: ReactNode
 }
 
 function Steps({
@@ -140,10 +130,14 @@ function Steps({
   title,
   steps,
   fault,
-  pad,
+  text,
+  onType,
+  keep,
+  onKeep,
   more,
   children,
 }: StepsProps) {
+  const typed = readTyped(text ?? '')
   return (
     <div className="two">
       <section>
@@ -164,6 +158,10 @@ function Steps({
             <li key={step}>{step}</li>
           ))}
         </ol>
+        <p className="typed" aria-live="polite">
+          {shownTyped(text ?? '', locale) || '…'}
+          <small>{unit}</small>
+        </p>
         {children}
         <p role="alert" className="fault">
           {fault}
@@ -171,17 +169,15 @@ function Steps({
         {more}
         <p>{words.caution}</p>
       </section>
-      {pad}
+      <NumberPad
+        text={text ?? ''}
+        onType={onType}
+        locale={locale}
+        keep={keep}
+        canKeep={typed !== null}
+        onKeep={() => typed !== null && onKeep(typed)}
+      />
     </div>
-  )
-}
-
-function Typed({ text, locale }: { text: string | null; locale: string }) {
-  return (
-    <p className="typed" aria-live="polite">
-      {shownTyped(text ?? '', locale) || '…'}
-      <small>{unit}</small>
-    </p>
   )
 }
 

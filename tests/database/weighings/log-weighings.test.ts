@@ -599,7 +599,7 @@ describe('a weighing that names lots', () => {
     const text = weighingContentText(logWeighingInput.parse(content))
     expect(readWeighing(text, hashOfText(text))).toMatchObject({
       format: 2,
-      weighing: { lots: [{ lot: lotId, mass: null }] },
+      value: { lots: [{ lot: lotId, mass: null }] },
     })
     expect(await send([one, one])).toMatchObject([
       { outcome: 'kept', isAgain: false, hash: hashOfText(text) },

@@ -254,7 +254,7 @@ it('the text of a reading is read back as what was entered, and gives its text a
 it('the text of a weighing is read back as what was entered, and gives its text again, with lots or without', () => {
   for (const { text, hash } of [...weighings, ...weighingsWithLots]) {
     const read = readWeighing(text, hash)
-    expect(read.outcome === 'read' && textOfWeighing(read.weighing)).toBe(text)
+    expect(read.outcome === 'read' && textOfWeighing(read.value)).toBe(text)
   }
   const entered = fc.record<WeighingContent>(
     {
@@ -280,7 +280,7 @@ it('the text of a weighing is read back as what was entered, and gives its text 
       expect(readWeighing(text, hashOfText(text))).toEqual({
         outcome: 'read',
         format: weighing.lots ? 2 : 1,
-        weighing,
+        value: { ...weighing, format: weighing.lots ? 2 : 1 },
       })
     }),
     { seed: 47 },

@@ -25,7 +25,8 @@ it('the text of a check is canonical, is read back as what was entered, and give
       const written = textOfCheck(entered)
       expect(canonicalText(JSON.parse(written))).toBe(written)
       const read = readCheck(written, hashOfText(written))
-      expect(read).toEqual({ outcome: 'read', format: entered.block === undefined ? 1 : 2, value: entered })
+      const format = entered.block === undefined ? 1 : 2
+      expect(read).toEqual({ outcome: 'read', format, value: { ...entered, format } })
       if (read.outcome === 'read') expect(textOfCheck(read.value)).toBe(written)
     }),
     { seed: 79 },
