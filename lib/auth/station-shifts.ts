@@ -4,7 +4,9 @@ import type { Db, Tx } from '../db/client'
 import { log } from '../db/log'
 import type { StationActor } from './actor'
 import { hashSecret, makeSecret } from './secret'
-import { pinLastsMs, sessionTouchMs } from './session-life'
+import { sessionTouchMs } from './session-life'
+
+const hourMs = 60 * 60_000
 
 type Place = { bakeryId: string; stationId: string }
 
@@ -16,7 +18,8 @@ export async function beginStationShift(
 ): Promise<{ token: string; endsAt: Date }> {
   const token = makeSecret()
   const id = uuid()
-  const endsAt = new Date(now.getTime() + pinLastsMs)
+  const { pinLastsH } = await tx.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { pinLastsH: true } })
+  const endsAt = new Date(now.getTime() + pinLastsH * hourMs)
   // A new PIN takes the place of the former one there.
   await endStationShifts(tx, { bakeryId, stationId, personId }, now)
   await tx.stationShift.create({
@@ -35,6 +38,13 @@ export async function endStationShifts(
   now: Date,
 ): Promise<void> {
   await tx.stationShift.updateMany({ where: { ...whose, endedAt: null }, data: { endedAt: now } })
+}
+
+/** Ends open shifts of a bakery this long after their PIN at the latest; one that ends sooner is left as it is. */
+export async function shortenStationShifts(tx: Tx, bakeryId: string, pinLastsH: number): Promise<void> {
+  await tx.$executeRaw`
+    UPDATE station_shift SET ends_at = began_at + make_interval(hours => ${pinLastsH}::int)
+    WHERE bakery_id = ${bakeryId}::uuid AND ended_at IS NULL AND ends_at > began_at + make_interval(hours => ${pinLastsH}::int)`
 }
 
 /** Notes at most once a minute that a station was used, and the shift on it. It must not change an answer. */

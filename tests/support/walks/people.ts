@@ -127,7 +127,14 @@ export const peopleActions: readonly ActionWalk[] = [
     aim: async (context) => ({
       page: '/team/settings',
       bound: [1, 'en-GB'],
-      fields: { ...settings, bakeryName: 'Walked', costChangeLimitPct: '2.5', dayTurnsAtH: '4' },
+      fields: {
+        ...settings,
+        bakeryName: 'Walked',
+        costChangeLimitPct: '2.5',
+        dayTurnsAtH: '4',
+        stationIdleMin: '20',
+        pinLastsH: '6',
+      },
       happened: async () =>
         (await count(context, `SELECT count(*) n FROM bakery WHERE bakery_id = $1 AND name = 'Walked'`, [
           context.bakery.bakeryId,
