@@ -19,6 +19,7 @@ type Row = {
   beganAt: Date | null
   lastSeenAt: Date | null
   endsAt: Date | null
+  byBadge: boolean | null
   personId: string | null
   name: string | null
   role: Role | null
@@ -40,6 +41,7 @@ export async function findAtStation(
       pointer.hash AS "secretHash", station.last_seen_at AS "stationSeenAt", bakery.language::text AS "bakeryLanguage",
       bakery.station_idle_min AS "stationIdleMin",
       shift.id AS "shiftId", shift.began_at AS "beganAt", shift.last_seen_at AS "lastSeenAt", shift.ends_at AS "endsAt",
+      shift.by_badge AS "byBadge",
       person.id AS "personId", person.name, person.role::text, person.language::text
     FROM sign_in_pointer AS pointer
     JOIN station ON station.bakery_id = pointer.bakery_id AND station.id = pointer.target_id
@@ -85,7 +87,7 @@ export async function findAtStation(
     role,
     shiftId,
     shiftSeenAt: lastSeenAt,
-    pinGivenAt: beganAt,
+    pinGivenAt: row.byBadge ? null : beganAt,
     language: row.language ?? row.bakeryLanguage,
   }
 }

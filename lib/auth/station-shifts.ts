@@ -10,10 +10,10 @@ const hourMs = 60 * 60_000
 
 type Place = { bakeryId: string; stationId: string }
 
-/** Begins a person's shift at a station, after the right PIN. @returns its token, which is kept nowhere but on the tablet */
+/** Begins a person's shift at a station, after the right PIN or badge. @returns its token, which is kept nowhere but on the tablet */
 export async function beginStationShift(
   tx: Tx,
-  { bakeryId, stationId, personId }: Place & { personId: string },
+  { bakeryId, stationId, personId, byBadge }: Place & { personId: string; byBadge: boolean },
   now: Date,
 ): Promise<{ token: string; endsAt: Date }> {
   const token = makeSecret()
@@ -23,7 +23,7 @@ export async function beginStationShift(
   // A new PIN takes the place of the former one there.
   await endStationShifts(tx, { bakeryId, stationId, personId }, now)
   await tx.stationShift.create({
-    data: { bakeryId, id, stationId, personId, beganAt: now, lastSeenAt: now, endsAt },
+    data: { bakeryId, id, stationId, personId, beganAt: now, lastSeenAt: now, endsAt, byBadge },
   })
   await tx.signInPointer.create({
     data: { hash: hashSecret('station-shift', token), kind: 'station_shift', bakeryId, targetId: id },
@@ -31,10 +31,10 @@ export async function beginStationShift(
   return { token, endsAt }
 }
 
-/** Ends open shifts: all of a station, all of a person, or a person's at a station. */
+/** Ends open shifts: all of a station, all of a person, a person's at a station, or those that their badge began. */
 export async function endStationShifts(
   tx: Tx,
-  whose: { bakeryId: string } & ({ stationId: string } | { personId: string }),
+  whose: { bakeryId: string } & ({ stationId: string } | { personId: string; byBadge?: true }),
   now: Date,
 ): Promise<void> {
   await tx.stationShift.updateMany({ where: { ...whose, endedAt: null }, data: { endedAt: now } })
