@@ -27,6 +27,7 @@ const statuses: Partial<Record<RefusalCode, number>> = {
   'not-signed-in': 401,
   'not-allowed': 403,
   'too-many-pins': 429,
+  'too-many-badges': 429,
   'too-many-codes': 429,
   'too-many-following': 429,
   'too-many-photos': 429,

@@ -40,8 +40,8 @@ export type StationOnShift = Station &
     shiftId: string
     /** When its last use was noted. */
     shiftSeenAt: Date
-    /** When they gave their PIN there. */
-    pinGivenAt: Date
+    /** When they gave their PIN there; null where their badge led them in. */
+    pinGivenAt: Date | null
   }
 export type StationAlone = Station & { personId: null }
 

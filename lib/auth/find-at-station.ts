@@ -5,7 +5,7 @@ import type { StationActor } from './actor'
 import type { StationCredential } from './credential'
 import { hashSecret } from './secret'
 import { hashesOfHeld } from './station-secret'
-import { latestMoment, stationIdleMs } from './session-life'
+import { latestMoment } from './session-life'
 
 type Row = {
   bakeryId: string
@@ -14,10 +14,12 @@ type Row = {
   secretHash: string
   stationSeenAt: Date | null
   bakeryLanguage: Language | null
+  stationIdleMin: number
   shiftId: string | null
   beganAt: Date | null
   lastSeenAt: Date | null
   endsAt: Date | null
+  byBadge: boolean | null
   personId: string | null
   name: string | null
   role: Role | null
@@ -37,7 +39,9 @@ export async function findAtStation(
   const [row] = await from.$queryRaw<Row[]>`
     SELECT station.bakery_id AS "bakeryId", station.id AS "stationId", station.name AS "stationName",
       pointer.hash AS "secretHash", station.last_seen_at AS "stationSeenAt", bakery.language::text AS "bakeryLanguage",
+      bakery.station_idle_min AS "stationIdleMin",
       shift.id AS "shiftId", shift.began_at AS "beganAt", shift.last_seen_at AS "lastSeenAt", shift.ends_at AS "endsAt",
+      shift.by_badge AS "byBadge",
       person.id AS "personId", person.name, person.role::text, person.language::text
     FROM sign_in_pointer AS pointer
     JOIN station ON station.bakery_id = pointer.bakery_id AND station.id = pointer.target_id
@@ -57,6 +61,7 @@ export async function findAtStation(
     stationName,
     secretHash,
     stationSeenAt,
+    stationIdleMin,
     shiftId,
     beganAt,
     lastSeenAt,
@@ -70,7 +75,7 @@ export async function findAtStation(
     endsAt !== null &&
     lastSeenAt !== null &&
     now < endsAt &&
-    now.getTime() - lastSeenAt.getTime() < stationIdleMs &&
+    now.getTime() - lastSeenAt.getTime() < stationIdleMin * 60_000 &&
     // Begun while the clock was wrong, it would last for as long as the clock was ahead.
     lastSeenAt <= latestMoment()
   if (!isHeld || shiftId === null || beganAt === null || personId === null || name === null || role === null)
@@ -82,7 +87,7 @@ export async function findAtStation(
     role,
     shiftId,
     shiftSeenAt: lastSeenAt,
-    pinGivenAt: beganAt,
+    pinGivenAt: row.byBadge ? null : beganAt,
     language: row.language ?? row.bakeryLanguage,
   }
 }

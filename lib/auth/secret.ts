@@ -8,7 +8,16 @@ export function makeSecret(): string {
 
 /** What the database keeps of a secret or an e-mail address: its SHA-256, apart for each purpose. */
 export function hashSecret(
-  purpose: 'email' | 'session' | 'invitation' | 'first-run' | 'limit' | 'station-code' | 'station' | 'station-shift',
+  purpose:
+    | 'email'
+    | 'session'
+    | 'invitation'
+    | 'first-run'
+    | 'limit'
+    | 'station-code'
+    | 'station'
+    | 'station-shift'
+    | 'badge',
   secret: string,
 ): string {
   return createHash('sha256').update(`${purpose}:${secret}`, 'utf8').digest('hex')

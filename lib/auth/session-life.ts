@@ -22,7 +22,3 @@ export const stationCodeLifeMs = 15 * 60_000
 export const stationSecretLifeMs = 30 * 24 * 60 * 60_000
 /** … and again the next day where it never showed that it has it. */
 export const stationSecretAgainMs = 24 * 60 * 60_000
-/** At a tablet nobody is logged on any more after ten minutes without a touch; a tap on the name goes on … */
-export const stationIdleMs = 10 * 60_000
-/** … until the PIN is asked again, four hours after it was given: half of a common shift. */
-export const pinLastsMs = 4 * 60 * 60_000

@@ -23,6 +23,7 @@ import { checks } from './en/checks'
 import { stationChecks } from './en/station-checks'
 import { shift } from './en/shift'
 import { station } from './en/station'
+import { stationBadge } from './en/station-badge'
 import { stationCauses } from './en/station-causes'
 import { stationLots } from './en/station-lots'
 import { stationScan } from './en/station-scan'
@@ -63,6 +64,7 @@ const english = {
   results,
   shift,
   station,
+  stationBadge,
   stationCauses,
   stationLots,
   stationScan,

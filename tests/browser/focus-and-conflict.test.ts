@@ -14,6 +14,8 @@ const settings = {
   worksAlone: false,
   costChangeLimitPct: 2,
   dayTurnsAtH: 0,
+  stationIdleMin: 10,
+  pinLastsH: 4,
   language: null,
   timeZone: 'Europe/Berlin',
   locale: 'en-GB',

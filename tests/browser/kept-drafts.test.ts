@@ -129,6 +129,8 @@ test('where the page has changed meanwhile, what was typed is offered and not pu
       worksAlone: false,
       costChangeLimitPct: 2,
       dayTurnsAtH: 0,
+      stationIdleMin: 10,
+      pinLastsH: 4,
       language: null,
       timeZone: 'Europe/Berlin',
       locale: 'en-GB',

@@ -19,6 +19,8 @@ test('a bakery that writes 62,5 and weighs in ounces types and reads its own fig
     worksAlone: false,
     costChangeLimitPct: 2,
     dayTurnsAtH: 0,
+    stationIdleMin: 10,
+    pinLastsH: 4,
     language: null,
     timeZone: 'Europe/Berlin',
     locale: 'en-DE',

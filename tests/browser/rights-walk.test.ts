@@ -37,6 +37,7 @@ const routesElsewhere = [
   '/api/v1/station/lacking',
   '/api/v1/station/log-on',
   '/api/v1/station/open-weights',
+  '/api/v1/station/show-badge',
   '/api/v1/station/take-back',
   '/api/v1/station/weights',
   '/station',
@@ -70,6 +71,7 @@ const useCasesElsewhere = [
   'stations.go-on',
   'stations.log-off',
   'stations.log-on',
+  'stations.show-badge',
 ]
 
 type Who = {

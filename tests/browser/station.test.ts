@@ -185,6 +185,67 @@ test('ten minutes without a touch leave nobody on it, warned before; a tap stays
   await context.close()
 })
 
+test('a tablet lets people go after the time that the bakery sets, warned a minute before', async ({
+  app,
+  as,
+  bakery,
+  browser,
+}) => {
+  const desk = await as(bakery.owner)
+  await desk.goto('/team/settings')
+  const idle = desk.getByLabel(/^A tablet lets people go after/)
+  await expect(idle).toHaveValue('10')
+  await idle.fill('1')
+  await desk.getByRole('button', { name: 'Keep the settings' }).click()
+  await expect(idle).toHaveAttribute('aria-invalid', 'true')
+  await idle.fill('3')
+  await desk.getByLabel(/^A tablet asks the PIN again after/).fill('8')
+  await desk.getByRole('button', { name: 'Keep the settings' }).click()
+  await expect(desk.getByText('The settings are kept.')).toBeVisible()
+
+  const { code } = await readyToRead(bakery)
+  const tablet = await openTablet(browser, app.url)
+  const { page, context, tap } = tablet
+  await enrolAndLogOn(tablet, code)
+  await page.clock.fastForward(2 * 60_000 + 5_000)
+  await tap(page.getByRole('button', { name: 'I am here' }))
+  await page.clock.fastForward(60_000)
+  await expect(page.getByRole('dialog')).toBeHidden()
+  await expect(page.getByText('On it: Esi')).toBeVisible()
+  await page.clock.fastForward(2 * 60_000)
+  await expect(page.getByText('Nobody is on it')).toBeVisible()
+  // The next read brings another time.
+  await desk.reload()
+  await idle.fill('20')
+  await desk.getByRole('button', { name: 'Keep the settings' }).click()
+  await expect(desk.getByText('The settings are kept.')).toBeVisible()
+  await tap(page.getByRole('button', { name: /^Esi/ }))
+  await expect(page.getByText('On it: Esi')).toBeVisible()
+  await page.getByText(/^As fetched at/).waitFor()
+  await expect
+    .poll(() =>
+      page.evaluate(
+        () =>
+          new Promise((resolve, reject) => {
+            const opening = indexedDB.open('evendough-station')
+            opening.onerror = () => reject(new Error('the store did not open'))
+            opening.onsuccess = () => {
+              const asked = opening.result.transaction('kept').objectStore('kept').get('station')
+              asked.onsuccess = () => {
+                opening.result.close()
+                resolve((asked.result as { value: { bakery: { stationIdleMin: number } } }).value.bakery.stationIdleMin)
+              }
+            }
+          }),
+      ),
+    )
+    .toBe(20)
+  await page.clock.fastForward(15 * 60_000)
+  await expect(page.getByText('On it: Esi')).toBeVisible()
+  expect(tablet.faults).toEqual([])
+  await context.close()
+})
+
 test('two pages of one tablet keep and send together, and each entry once', async ({ app, bakery, browser }) => {
   const { code, dough } = await readyToRead(bakery)
   const tablet = await openTablet(browser, app.url)

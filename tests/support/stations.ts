@@ -1,5 +1,6 @@
 import type { StationCredential } from '../../lib/auth/credential'
 import { choosePin } from '../../lib/kitchen/people/choose-pin'
+import { makeOwnBadge } from '../../lib/kitchen/people/make-own-badge'
 import { enrolStation } from '../../lib/kitchen/stations/enrol-station'
 import { logOn } from '../../lib/kitchen/stations/log-on'
 import { makeStation } from '../../lib/kitchen/stations/make-station'
@@ -38,4 +39,9 @@ export async function tokenAt(
 ): Promise<string> {
   const given = valueOf(await logOn.call(atStation(station, null, now), { personId: person.personId, pin }))
   return given.shiftToken
+}
+
+/** What stands on a badge that a person made for themself. */
+export async function badgeOf(person: TestPerson, now: Date = testNow): Promise<string> {
+  return valueOf(await makeOwnBadge.call(callerOf(person.sessionSecret, now, person.password), {})).code
 }

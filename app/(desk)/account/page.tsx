@@ -22,7 +22,8 @@ import { SubmitButton } from '@/lib/ui/submit-button'
 import { formatDateTime } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
-import { changePassword, chooseLanguage, endOthers, keepPin } from './actions'
+import { BadgeSection } from '../badge-section'
+import { changePassword, chooseLanguage, endOthers, keepPin, makeBadge, withdrawBadge } from './actions'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).people.account.title }
@@ -88,6 +89,14 @@ export default async function AccountPage() {
           </ActionRow>
         </ActionForm>
       </Section>
+      <BadgeSection
+        person={{ name: account.name, hasPin: account.pinSetAt !== null, badge: account.badge }}
+        isOwn
+        bakery={bakery}
+        language={language}
+        make={makeBadge}
+        withdraw={withdrawBadge}
+      />
       <Section id="language" title={text.language} note={text.languageNote} screenOnly>
         <ActionForm rules={rulesOf(chooseLanguageInput)} action={chooseLanguage} idPrefix="language-">
           <FormDone word={desk.done} text={text.languageKept} />

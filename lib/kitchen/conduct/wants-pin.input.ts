@@ -4,8 +4,18 @@ const pinFreshMs = 5 * 60_000
 /**
  * Whether a correction at a tablet waits for a PIN: a slip of one's own is put right at once, whatever else is corrected
  * has the name of somebody who was asked who they are just before.
+ * A badge is a thing that lies about and is photographed, so whoever came in by one has given no PIN.
  * @param isSlip as `isOwnSlip` says
  */
-export function wantsPin(q: { isSlip: boolean; pinGivenAt: Date; now: Date }): boolean {
-  return !q.isSlip && q.now.getTime() - q.pinGivenAt.getTime() > pinFreshMs
+export function wantsPin({
+  isSlip,
+  pinGivenAt,
+  now,
+}: {
+  isSlip: boolean
+  pinGivenAt: Date | null
+  now: Date
+}): boolean {
+  if (isSlip) return false
+  return pinGivenAt === null || now.getTime() - pinGivenAt.getTime() > pinFreshMs
 }

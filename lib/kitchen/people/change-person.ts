@@ -1,5 +1,6 @@
 import 'server-only'
 import type { DeskActor } from '../../auth/actor'
+import { endBadge } from '../../auth/badges'
 import { endSessions } from '../../auth/sessions'
 import { endStationShifts } from '../../auth/station-shifts'
 import type { Tx } from '../../db/client'
@@ -11,7 +12,7 @@ import { mayGiveRole, mayManage } from './rules'
 
 /**
  * Changes a person's name or role, or switches them off or on again. Switching off, and another role, end their
- * sessions and their shifts at tablets at once and withdraw the links that they made or that are for them; what they signed keeps their name.
+ * sessions, their badge and their shifts at tablets at once and withdraw the links that they made or that are for them; what they signed keeps their name.
  * Refuses: not-found, own-role, not-allowed, role-not-yours-to-give, last-owner, stale.
  */
 export const changePerson = command({
@@ -47,6 +48,7 @@ export const changePerson = command({
       // Links first: one that is being used at this moment has opened its session by the time it lets go.
       await withdrawLinks(tx, actor.bakeryId, person.id, now)
       await endSessions(tx, { bakeryId: actor.bakeryId, personId: person.id }, now)
+      await endBadge(tx, { bakeryId: actor.bakeryId, personId: person.id }, now)
       await endStationShifts(tx, { bakeryId: actor.bakeryId, personId: person.id }, now)
     }
     return { value: null, audit: { target: person.id, before, after } }

@@ -1,4 +1,5 @@
 import 'server-only'
+import { shortenStationShifts } from '../../auth/station-shifts'
 import { command } from '../command'
 import { Refusal } from '../refusal'
 import { staleRefusal } from '../stale'
@@ -6,8 +7,9 @@ import { changeSettingsInput } from './change-settings.input'
 
 /**
  * Changes the bakery's name, units, money and clock, whether somebody who works alone may approve their own proposal,
- * which each such record then says, from which change of cost the owner signs, when its day turns, and the language of those
- * who chose none. Refuses: stale.
+ * which each such record then says, from which change of cost the owner signs, when its day turns, how long tablets keep
+ * people on and take their PIN, and the language of those who chose none. A shorter time of the PIN is also that of whoever
+ * is on a tablet by now; a longer one is not. Refuses: stale.
  */
 export const changeSettings = command({
   name: 'people.change-settings',
@@ -29,6 +31,8 @@ export const changeSettings = command({
         worksAlone: true,
         costChangeLimitPct: true,
         dayTurnsAtH: true,
+        stationIdleMin: true,
+        pinLastsH: true,
         language: true,
       },
     })
@@ -38,6 +42,7 @@ export const changeSettings = command({
       data: { ...after, revision: { increment: 1 } },
     })
     if (count !== 1) throw await staleRefusal(tx, actor, actor.bakeryId)
+    if (settings.pinLastsH < before.pinLastsH) await shortenStationShifts(tx, actor.bakeryId, settings.pinLastsH)
     return { value: null, audit: { target: actor.bakeryId, before, after } }
   },
 })

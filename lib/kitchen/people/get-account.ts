@@ -12,7 +12,10 @@ export const getAccount = query({
     const key = { bakeryId: actor.bakeryId, id: actor.personId }
     const { language, pin } = await db.person.findUniqueOrThrow({
       where: { bakeryId_id: key },
-      select: { language: true, pin: { select: { setAt: true } } },
+      select: {
+        language: true,
+        pin: { select: { setAt: true, badge: { select: { madeAt: true, madeBy: { select: { name: true } } } } } },
+      },
     })
     const sessions = await db.session.findMany({
       where: {
@@ -34,6 +37,8 @@ export const getAccount = query({
       language,
       /** When they chose their PIN for tablets; null while they have none. */
       pinSetAt: pin?.setAt ?? null,
+      /** When their badge was made and by whom; null while they have none. */
+      badge: pin?.badge ?? null,
       sessions: sessions.map((session) => ({ ...session, isThis: session.id === actor.sessionId })),
     }
   },

@@ -22,7 +22,7 @@ export const getPerson = query({
         createdAt: true,
         endedAt: true,
         revision: true,
-        pin: { select: { setAt: true } },
+        pin: { select: { badge: { select: { madeAt: true, madeBy: { select: { name: true } } } } } },
       },
     })
     if (!person) throw new Refusal('not-found')
@@ -30,6 +30,8 @@ export const getPerson = query({
     return {
       ...rest,
       hasPin: pin !== null,
+      /** When their badge was made and by whom; null while they have none. */
+      badge: pin?.badge ?? null,
       isMe: person.id === actor.personId,
       mayChange: mayManage(actor, person),
       rolesToGive: roles.filter((role) => mayGiveRole(actor.role, role)),

@@ -21,6 +21,8 @@ export const getSettings = query({
         worksAlone: true,
         costChangeLimitPct: true,
         dayTurnsAtH: true,
+        stationIdleMin: true,
+        pinLastsH: true,
         language: true,
         revision: true,
       },

@@ -34,6 +34,9 @@ export async function createBakery(
       language: null,
       // By the calendar, until the owner says otherwise.
       dayTurnsAtH: 0,
+      // Two bakers share one tablet and change in the middle of a dough; four hours are half of a common shift.
+      stationIdleMin: 10,
+      pinLastsH: 4,
       revision: 1,
       createdAt: now,
     },

@@ -1,5 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
+import { endBadge } from '../../auth/badges'
 import { forgetPinTries } from '../../auth/pin-attempts'
 import { endStationShifts } from '../../auth/station-shifts'
 import { command } from '../command'
@@ -7,7 +8,7 @@ import { Refusal } from '../refusal'
 import { mayManage } from './rules'
 
 /**
- * Takes somebody's PIN away: they are logged off at every tablet, and choose another one at the desk. Nobody else ever
+ * Takes somebody's PIN away, and their badge with it: they are logged off at every tablet, and choose another one at the desk. Nobody else ever
  * chooses or sees it. Refuses: not-found, not-allowed.
  */
 export const takePinAway = command({
@@ -22,6 +23,8 @@ export const takePinAway = command({
     })
     if (!person) throw new Refusal('not-found')
     if (!mayManage(actor, person)) throw new Refusal('not-allowed')
+    // A badge is of no use to whoever has no PIN.
+    await endBadge(tx, { bakeryId, personId }, now)
     const { count } = await tx.pin.deleteMany({ where: { bakeryId, personId } })
     await endStationShifts(tx, { bakeryId, personId }, now)
     await forgetPinTries(tx, { bakeryId, personId }, now)

@@ -15,7 +15,15 @@ export const getStation = query({
       bookAsOf(db),
       db.bakery.findUniqueOrThrow({
         where: { bakeryId },
-        select: { name: true, timeZone: true, locale: true, temperatureUnits: true, massUnits: true },
+        select: {
+          name: true,
+          timeZone: true,
+          locale: true,
+          temperatureUnits: true,
+          massUnits: true,
+          /** After how many minutes without a touch the tablet lets whoever is on it go. */
+          stationIdleMin: true,
+        },
       }),
       db.person.findMany({
         where: { bakeryId, endedAt: null, pin: { isNot: null } },

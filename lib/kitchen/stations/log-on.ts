@@ -2,13 +2,12 @@ import 'server-only'
 import type { StationActor } from '../../auth/actor'
 import { forgetPinTry, mayTryPin } from '../../auth/pin-attempts'
 import { isPin } from '../../auth/pin-hash'
-import { renewStationSecret } from '../../auth/station-secret'
-import { beginStationShift } from '../../auth/station-shifts'
 import { appendAudit } from '../../db/append-audit'
 import { db } from '../../db/client'
 import { inTransaction } from '../../db/transaction'
 import { command } from '../command'
 import { Refusal } from '../refusal'
+import { comeOn } from './come-on'
 import { logOnInput } from './log-on.input'
 
 /**
@@ -25,19 +24,13 @@ export const logOn = command({
   endsOwnSession: true,
   prepare: ({ actor, address, now, input }) => mustKnowPin(actor, address, input, now),
   async run({ tx, actor, now, input: { personId }, prepared: hash }) {
-    const { bakeryId, stationId } = actor
     // Read again: the person may have been switched off, or the PIN taken away, while it was judged.
     const person = await tx.person.findFirst({
-      where: { bakeryId, id: personId, endedAt: null, pin: { hash } },
-      select: { name: true, role: true },
+      where: { bakeryId: actor.bakeryId, id: personId, endedAt: null, pin: { hash } },
+      select: { id: true, name: true, role: true },
     })
     if (!person) throw Refusal.at('pin', 'wrong-pin')
-    const { token, endsAt } = await beginStationShift(tx, { bakeryId, stationId, personId }, now)
-    const secret = await renewStationSecret(tx, actor, now)
-    return {
-      value: { secret, shiftToken: token, endsAt: endsAt.toISOString(), person: { id: personId, ...person } },
-      audit: { target: personId, ...(secret === null ? {} : { after: { newSecret: true } }) },
-    }
+    return comeOn(tx, actor, { person, byBadge: false }, now)
   },
 })
 

@@ -8,7 +8,8 @@ export type StationFacts = {
   /** A word for the book as it runs now; another one after every start. */
   book: string
   station: { id: string; name: string }
-  bakery: { name: string; timeZone: string; locale: string }
+  /** And after how many minutes without a touch nobody is on the tablet any more. */
+  bakery: { name: string; timeZone: string; locale: string; stationIdleMin: number }
   people: { id: string; name: string; correctsAny: boolean }[]
 }
 

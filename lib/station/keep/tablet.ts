@@ -102,6 +102,16 @@ database.version(9).upgrade((upgrade) =>
     }),
 )
 
+// What was fetched before the bakery could say otherwise.
+database.version(10).upgrade((upgrade) =>
+  upgrade
+    .table<{ name: string; value: { bakery: Partial<StationFacts['bakery']> } }>('kept')
+    .where({ name: 'station' })
+    .modify(({ value: { bakery } }) => {
+      bakery.stationIdleMin ??= 10
+    }),
+)
+
 /** Everything on the tablet. A change is on its disk when its promise is kept, not before. */
 export const tablet = {
   outbox: database.table<OutboxEntry, string>('outbox'),

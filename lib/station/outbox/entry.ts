@@ -34,14 +34,14 @@ export type EntryOf<Kind extends EntryKind> = Envelope & { kind: Kind } & KindFa
 
 export type OutboxEntry = { [Kind in EntryKind]: EntryOf<Kind> }[EntryKind]
 
-/** Who gave a PIN here: the token lies on the tablet, and the PIN nowhere. */
+/** Who gave a PIN or showed a badge here: the token lies on the tablet, and neither of the two anywhere. */
 export type Holder = {
   personId: string
   name: string
   token: string | null
   /** When the PIN is asked again, ms. */
   endsAt: number
-  /** When they last typed their PIN here, ms. */
+  /** When they typed their PIN here, ms; not at all where their badge led them in. */
   pinAt?: number
   /** What the book wants before it takes more from this person. */
   asks: 'nothing' | 'tap' | 'pin'

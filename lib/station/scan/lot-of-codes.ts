@@ -1,9 +1,10 @@
+import { readBadge } from '../../kitchen/badge-text.input'
 import type { WeighLine } from '../keep/weigh-facts'
 import { findLot, type LotFound } from '../outbox/lots-of-line'
 import { isSlip, shownText } from './what-code-says'
 
 /** What is found by a label; where it is no lot of the line, the code as it can be shown. */
-export type LotOfCodes = (LotFound & { code: string }) | { found: 'several' | 'slip' }
+export type LotOfCodes = (LotFound & { code: string }) | { found: 'several' | 'slip' | 'badge' }
 
 /**
  * The lot that the codes of one label name, scanned or typed: a single lot of the line beside whatever else stands there.
@@ -16,6 +17,7 @@ export function lotOfCodes(
 ): LotOfCodes | null {
   const all = [...new Set(texts)].map((text): LotOfCodes => {
     if (isSlip(text)) return { found: 'slip' }
+    if (readBadge(text) !== null) return { found: 'badge' }
     return { ...findLot(text, line, lines), code: shownText(text) }
   })
   const lots = all.filter((each) => each.found === 'lot')

@@ -2,13 +2,19 @@ import { useEffect, useEffectEvent, useRef, useState } from 'react'
 import { stationScan as words } from '../../words/en/station-scan'
 import { Tap } from '../ui/tap'
 import { codeReader } from './code-reader'
-import { useCamera } from './use-camera'
+import { useCamera, type CameraFault } from './use-camera'
 
 /** So often a picture is looked at: faster than anybody changes the slip, slow enough for an old tablet. */
 const lookMs = 200
 
+type ScannerProps = {
+  onCodes(texts: string[]): void
+  /** What to do where there is no camera, in place of typing the code. */
+  faults?: Record<CameraFault | 'reader', string>
+}
+
 /** What the camera sees, and the codes in it, told once for as long as they are the same; or why nothing is seen. */
-export function Scanner({ onCodes }: { onCodes(texts: string[]): void }) {
+export function Scanner({ onCodes, faults = words.camera }: ScannerProps) {
   const video = useRef<HTMLVideoElement>(null)
   const [hasReader, setHasReader] = useState(true)
   const { isOpen, fault, again } = useCamera(video, hasReader)
@@ -46,7 +52,7 @@ export function Scanner({ onCodes }: { onCodes(texts: string[]): void }) {
       <video ref={video} muted playsInline aria-label={words.picture} hidden={told !== null} />
       <p role="status">{told === null ? (isOpen ? words.hold : words.starting) : null}</p>
       <p role="alert" className="fault">
-        {told && words.camera[told]}
+        {told && faults[told]}
       </p>
       {told && (
         <Tap

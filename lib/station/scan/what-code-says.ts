@@ -1,9 +1,10 @@
+import { readBadge } from '../../kitchen/badge-text.input'
 import { readSlip } from '../talk/open-slip'
 
 /** What a tablet does about a code: open a dough or a piece of it, or say why not. */
 export type CodeSays =
   | { says: 'dough'; batchId: string; piece: number | null }
-  | { says: 'not-here' | 'elsewhere' | 'several' | 'empty' }
+  | { says: 'not-here' | 'elsewhere' | 'several' | 'empty' | 'badge' }
   | { says: 'same-code' | 'no-slip'; text: string }
 
 type Doughs = readonly { id: string; code: string }[]
@@ -21,6 +22,8 @@ const addressOfSlip = /^(https?:\/\/[^/?#\s]+)\/station(#\S*)$/i
 export function whatCodeSays(text: string, doughs: Doughs, origin: string): CodeSays {
   const read = text.trim()
   if (read === '') return { says: 'empty' }
+  // Shown, it could be read off the screen.
+  if (readBadge(read) !== null) return { says: 'badge' }
   const [, from, hash] = addressOfSlip.exec(read) ?? []
   const slip = hash === undefined ? null : readSlip(hash.toLowerCase())
   if (slip) {

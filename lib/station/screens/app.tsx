@@ -208,7 +208,7 @@ export function App() {
         )}
         {screen()}
       </main>
-      {on && <Idle on={on} />}
+      {on && <Idle on={on} idleMs={station.bakery.stationIdleMin * 60_000} />}
     </>
   )
 }

@@ -3,15 +3,20 @@ import { station as words } from '../../words/en/station'
 import { forget, remember, type Kept } from '../keep/tablet'
 import { Tap } from '../ui/tap'
 
-const idleMs = 10 * 60_000
 const warnMs = 60_000
 /** A finger's click comes after its touch by less than this. */
 const clickMs = 1_000
 /** A touch is noted this often, so that a reload knows of it. */
 const noteMs = 15_000
 
-/** Lets whoever is on the tablet go after ten minutes without a touch, and says so a minute before. */
-export function Idle({ on }: { on: Kept['on'] }) {
+type IdleProps = {
+  on: Kept['on']
+  /** How long without a touch, ms. */
+  idleMs: number
+}
+
+/** Lets whoever is on the tablet go when nobody has touched it for as long as the bakery says, and says so a minute before. */
+export function Idle({ on, idleMs }: IdleProps) {
   const [isWarned, setWarned] = useState(false)
   const dialog = useRef<HTMLDialogElement>(null)
   const { personId, touchedAt } = on
@@ -47,7 +52,7 @@ export function Idle({ on }: { on: Kept['on'] }) {
       clearInterval(timer)
       for (const kind of kinds) window.removeEventListener(kind, touch, { capture: true })
     }
-  }, [personId, touchedAt])
+  }, [personId, touchedAt, idleMs])
 
   useEffect(() => {
     if (isWarned) dialog.current?.showModal()

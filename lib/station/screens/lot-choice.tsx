@@ -133,5 +133,7 @@ function faultOf(found: LotOfCodes, ingredient: string): string {
       return stationScan.several
     case 'slip':
       return stationScan.slip
+    case 'badge':
+      return stationScan.badge
   }
 }

@@ -45,6 +45,8 @@ function faultOf(said: Exclude<CodeSays, { says: 'dough' }>): string {
       return words.several
     case 'empty':
       return words.empty
+    case 'badge':
+      return words.badge
     case 'same-code':
       return say(words.sameCode, 'en', { code: said.text })
     case 'no-slip':

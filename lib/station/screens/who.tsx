@@ -1,16 +1,20 @@
 import { useState } from 'react'
 import { station as words } from '../../words/en/station'
+import { stationBadge } from '../../words/en/station-badge'
 import type { Holder } from '../outbox/entry'
 import { catchUp } from '../talk/keep-going'
 import { beOn, goOnAs } from '../talk/people'
 import { Tap } from '../ui/tap'
+import { BadgeScreen, useBadge } from './badge'
 import { PinPad } from './pin-pad'
 
 type Person = { id: string; name: string }
 
-/** The names of those who can log on: one tap where their time here is not over, otherwise the PIN. */
+/** The names of those who can log on: one tap where their time here is not over, otherwise the PIN, or a badge. */
 export function Who({ people, holders }: { people: readonly Person[]; holders: readonly Holder[] }) {
   const [asked, setAsked] = useState<Person | null>(null)
+  const [isScanning, setScanning] = useState(false)
+  const badge = useBadge()
   const isTap = (id: string) =>
     holders.some(
       ({ personId, token, endsAt, asks }) => personId === id && token !== null && asks !== 'pin' && endsAt > Date.now(),
@@ -25,6 +29,7 @@ export function Who({ people, holders }: { people: readonly Person[]; holders: r
     else setAsked(person)
   }
   if (asked) return <PinPad person={asked} onBack={() => setAsked(null)} />
+  if (isScanning) return <BadgeScreen badge={badge} onBack={() => setScanning(false)} />
   return (
     <div className="narrow">
       <h1>{words.who.title}</h1>
@@ -39,6 +44,22 @@ export function Who({ people, holders }: { people: readonly Person[]; holders: r
           </li>
         ))}
       </ul>
+      {people.length > 0 && (
+        <>
+          <p role="alert" className="fault">
+            {badge.fault}
+          </p>
+          <Tap
+            look="plain"
+            onTap={() => {
+              badge.clear()
+              setScanning(true)
+            }}
+          >
+            {stationBadge.show}
+          </Tap>
+        </>
+      )}
     </div>
   )
 }

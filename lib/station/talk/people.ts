@@ -1,34 +1,48 @@
 import { forget, inOne, recall, remember, tablet } from '../keep/tablet'
 import { pinWanted } from '../outbox/holds'
+import type { Answer } from '../outbox/judge-answer'
 import { askBook, refusalIn } from './ask-book'
 
-/** Lets the book judge a PIN. @returns null when the person is on, otherwise why not: words, or nothing without an answer */
-export async function logOnAs(personId: string, pin: string): Promise<{ words: string | null } | null> {
-  const answer = await askBook('/api/v1/station/log-on', { body: { personId, pin } })
-  const given = answer?.body as
-    | { shiftToken?: string; endsAt?: string; person?: { name: string }; problems?: { pin?: string } }
-    | undefined
-  if (answer?.status !== 200 || !given?.shiftToken || !given.endsAt || !given.person)
-    return { words: given?.problems?.pin ?? refusalIn(answer)?.words ?? null }
+type CameOn = { shiftToken?: string; endsAt?: string; person?: { id: string; name: string } }
+
+/** Puts on the tablet whom the book says it is. @returns whether it said so */
+async function cameOn(answer: Answer, pinAt: number | null): Promise<boolean> {
+  const given = answer?.body as CameOn | undefined
+  if (answer?.status !== 200 || !given?.shiftToken || !given.endsAt || !given.person) return false
   const { shiftToken: token, endsAt, person } = given
   await inOne(async () => {
     await tablet.holders.put({
-      personId,
+      personId: person.id,
       name: person.name,
       token,
       endsAt: Date.parse(endsAt),
       asks: 'nothing',
-      pinAt: Date.now(),
+      ...(pinAt === null ? {} : { pinAt }),
     })
-    await remember('on', { personId, touchedAt: Date.now() })
+    await remember('on', { personId: person.id, touchedAt: Date.now() })
+    if (pinAt === null) return
     // What waited for this PIN goes on.
     await tablet.outbox
       .where('state')
       .equals('attention')
-      .filter((entry) => entry.personId === personId && entry.refusal === pinWanted)
+      .filter((entry) => entry.personId === person.id && entry.refusal === pinWanted)
       .modify({ state: 'waiting', refusal: null, words: null })
   })
-  return null
+  return true
+}
+
+/** Lets the book judge a PIN. @returns null when the person is on, otherwise why not: words, or nothing without an answer */
+export async function logOnAs(personId: string, pin: string): Promise<{ words: string | null } | null> {
+  const answer = await askBook('/api/v1/station/log-on', { body: { personId, pin } })
+  if (await cameOn(answer, Date.now())) return null
+  const { problems } = (answer?.body ?? {}) as { problems?: { pin?: string } }
+  return { words: problems?.pin ?? refusalIn(answer)?.words ?? null }
+}
+
+/** Lets the book judge a badge, of which nothing stays here. @returns as `logOnAs` */
+export async function logOnByBadge(badge: string): Promise<{ words: string | null } | null> {
+  const answer = await askBook('/api/v1/station/show-badge', { body: { badge } })
+  return (await cameOn(answer, null)) ? null : { words: refusalIn(answer)?.words ?? null }
 }
 
 /**

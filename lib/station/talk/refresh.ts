@@ -42,12 +42,17 @@ export async function refresh(): Promise<void> {
   await remember('station', {
     book,
     station,
-    bakery: { name: bakery.name, timeZone: bakery.timeZone, locale: bakery.locale },
+    bakery: {
+      name: bakery.name,
+      timeZone: bakery.timeZone,
+      locale: bakery.locale,
+      stationIdleMin: bakery.stationIdleMin,
+    },
     people: people.map(({ id, name, correctsAny }) => ({ id, name, correctsAny })),
   })
   await remember('withdrawn', false)
   if (!on || !token) return
-  // The book lets go of whoever was not heard of for ten minutes; who is on the tablet touched it.
+  // The book lets go of whoever was not heard of for that long; who is on the tablet touched it.
   if (facts.onShift?.id !== on.personId && !(await goOnAs(on.personId))) return
   const askedAt = Date.now()
   const floor = await askBook('/api/v1/station/floor', { token })

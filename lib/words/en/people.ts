@@ -62,11 +62,33 @@ export const people = {
     resetGo: 'Make the link',
     pin: 'PIN for tablets',
     pinNote:
-      'Takes away the PIN of {name}, who is logged off at every tablet and chooses another one. You never see it.',
+      'Takes away the PIN of {name}, and their badge with it. They are logged off at every tablet and choose another one. You never see it.',
     pinGo: 'Take the PIN away',
     pinTaken: 'The PIN is gone.',
     noChange:
       'You cannot change this person. Nobody changes their own role; only the owner changes head bakers and owners.',
+  },
+  /** Of one's own and of somebody else. */
+  badge: {
+    title: 'Badge for tablets',
+    note: 'A code on a card that logs its holder on at a tablet of the bakery, and opens nothing else.',
+    none: 'There is none yet.',
+    since: 'Made on {at} by {who}.',
+    ownPinFirst: 'Choose a PIN first: some things at a tablet want it all the same.',
+    pinFirst: 'They choose a PIN first: some things at a tablet want it all the same.',
+    passwordHint: 'Asked because whoever holds the badge works under this name.',
+    make: 'Make the badge',
+    makeNew: 'Make a new badge, which ends this one',
+    caution:
+      'Shown only now. Print it, and give it to {name} by hand. Whoever holds it or a photo of it gets on to a tablet in that name.',
+    ownCaution:
+      'Shown only now. Print it, and keep it as you would a key. Whoever holds it or a photo of it gets on to a tablet in your name.',
+    picture: 'Code of the badge of {name}',
+    what: 'Badge for tablets',
+    lost: 'Lost? Tell the head baker.',
+    print: 'Print the badge',
+    withdraw: 'Withdraw the badge',
+    withdrawn: 'The badge is withdrawn.',
   },
   settings: {
     title: 'Settings',
@@ -87,6 +109,10 @@ export const people = {
     dayTurns: 'A new day’s work begins at',
     dayTurnsHint: 'What is done before that is of the day before: a shift from ten in the evening is one day’s work.',
     midnight: 'midnight',
+    stationIdle: 'A tablet lets people go after',
+    stationIdleHint: 'When nobody has touched it. It warns a minute before; a tap on the name goes on.',
+    pinLasts: 'A tablet asks the PIN again after',
+    pinLastsHint: 'A longer time is for whoever logs on from then on; a shorter one for everybody.',
     worksAlone: 'Somebody may approve what they proposed themselves',
     worksAloneHint: 'For a person who works alone. Each such record then says ‘approved by its proposer’.',
     costChangeLimit: 'Change of cost that the owner signs',

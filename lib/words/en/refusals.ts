@@ -10,6 +10,10 @@ export const refusals = {
   'too-many-tries': 'Too many wrong tries. Wait a quarter of an hour, or ask the owner for a new password link.',
   'too-many-pins':
     'Too many wrong PINs. Wait a quarter of an hour, or choose a new PIN at the desk under your account.',
+  'too-many-badges': 'Too many wrong tries at this tablet. Wait a quarter of an hour.',
+  'wrong-badge':
+    'This badge does not hold any more, or is another bakery’s. Log on by the PIN, and ask for a new badge.',
+  'badge-wants-pin': 'A badge is for somebody who has a PIN: some things at a tablet want it all the same.',
   'too-many-codes': 'Too many wrong codes. Wait a quarter of an hour.',
   'pin-again': 'Type your PIN again: it was given too long ago, or somewhere else.',
   'too-many-following':

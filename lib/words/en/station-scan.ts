@@ -26,5 +26,6 @@ export const stationScan = {
   sameCode: 'Several doughs here have the code {code}. Choose one in the list of doughs.',
   noSlip: '“{text}” is no slip of a piece and no code of a dough that is on this tablet.',
   empty: 'There is nothing in this code.',
+  badge: 'This is somebody’s badge. It is shown where the names are.',
   slip: 'This is the slip of a piece, not the label of a lot.',
 } as const

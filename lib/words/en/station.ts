@@ -32,7 +32,6 @@ export const station = {
     nobody: 'Nobody has a PIN yet. Each person chooses one at the desk, under their account.',
     tap: 'one tap',
     pin: 'PIN',
-    left: 'Nobody has touched this tablet for ten minutes, so nobody is on it.',
   },
   pin: {
     title: 'PIN of {name}',

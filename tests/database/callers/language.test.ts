@@ -28,6 +28,8 @@ const settings = {
   worksAlone: false,
   costChangeLimitPct: 1,
   dayTurnsAtH: 0,
+  stationIdleMin: 10,
+  pinLastsH: 4,
   timeZone: 'Europe/Berlin',
   locale: 'en-GB',
   currency: 'EUR',

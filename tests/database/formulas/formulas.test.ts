@@ -387,6 +387,8 @@ describe('signing off', () => {
         worksAlone: true,
         costChangeLimitPct: 1,
         dayTurnsAtH: 0,
+        stationIdleMin: 10,
+        pinLastsH: 4,
         language: null,
         timeZone: 'Europe/Berlin',
         locale: 'en-GB',

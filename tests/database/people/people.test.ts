@@ -385,6 +385,8 @@ describe('changing people and settings', () => {
       worksAlone: true,
       costChangeLimitPct: 2.5,
       dayTurnsAtH: 0,
+      stationIdleMin: 10,
+      pinLastsH: 4,
       language: null,
       timeZone: 'Europe/Berlin',
       locale: 'en-GB',
@@ -408,6 +410,20 @@ describe('changing people and settings', () => {
     await expect(
       db().bakery.update({ where: { bakeryId: neighbour.bakeryId }, data: { dayTurnsAtH: 12 } }),
     ).rejects.toThrow('bakery_day_turns_in_the_night')
+    for (const [name, values, constraint] of [
+      ['stationIdleMin', [1, 61, 2.5, Number.NaN], 'bakery_station_idle_within_bounds'],
+      ['pinLastsH', [0, 13, 1.5, Number.NaN], 'bakery_pin_lasts_within_bounds'],
+    ] as const)
+      for (const value of values) {
+        const changed = { ...settings, [name]: value, seenRevision: 1 }
+        expect(refusalOf(await changeSettings.call(neighbour.owner.caller, changed))).toMatch(
+          new RegExp(`^invalid ${name}:`),
+        )
+        if (Number.isInteger(value))
+          await expect(
+            db().bakery.update({ where: { bakeryId: neighbour.bakeryId }, data: { [name]: value } }),
+          ).rejects.toThrow(constraint)
+      }
     valueOf(await changeSettings.call(neighbour.owner.caller, { ...settings, seenRevision: 1 }))
     expect(refusalOf(await changeSettings.call(neighbour.owner.caller, { ...settings, seenRevision: 1 }))).toBe('stale')
   })
@@ -547,6 +563,8 @@ describe('a clock that was ahead', () => {
       worksAlone: false,
       costChangeLimitPct: 1,
       dayTurnsAtH: 0,
+      stationIdleMin: 10,
+      pinLastsH: 4,
       language: null,
       seenRevision: 1,
     }

@@ -6,10 +6,11 @@ import { correctReading } from '@/lib/kitchen/readings/correct-reading'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { getFloor } from '@/lib/kitchen/stations/get-floor'
 import { goOn } from '@/lib/kitchen/stations/go-on'
+import { showBadge } from '@/lib/kitchen/stations/show-badge'
 import { makeApprovedTrial, type ApprovedTrial } from '@/tests/support/approved-trial'
 import { callerOf, makeBakery, testNow, valueOf, type TestBakery, type TestPerson } from '@/tests/support/bakery'
 import { freshDatabase, type FreshDatabase } from '@/tests/support/database'
-import { atStation, enrolledStation, givePin, tokenAt, type TestStation } from '@/tests/support/stations'
+import { atStation, badgeOf, enrolledStation, givePin, tokenAt, type TestStation } from '@/tests/support/stations'
 
 let database: FreshDatabase
 let bakery: TestBakery
@@ -76,6 +77,19 @@ it('takes an own slip for ten minutes, and later only under a PIN that was typed
   const fresh = await tokenOf(bakery.early, later(22))
   expect(await send(fresh, later(22), again)).toEqual(['kept'])
   expect(await send(fresh, later(23), again)).toEqual(['kept'])
+})
+
+it('takes an own slip of whoever came in by a badge, and nothing that wants the PIN until they typed it', async () => {
+  const badge = await badgeOf(bakery.early)
+  const byBadge = async (at: Date) => valueOf(await showBadge.call(atStation(station, null, at), { badge })).shiftToken
+  const token = await byBadge(testNow)
+  const wrong = reading()
+  expect(await send(token, testNow, wrong)).toEqual(['kept'])
+  const right = correction(wrong)
+  expect(await send(token, later(1), right)).toEqual(['kept'])
+  const again = correction(right, { value: '24.8' })
+  expect(await send(await byBadge(later(12)), later(12), again)).toEqual(['correction-wants-pin'])
+  expect(await send(await tokenOf(bakery.early, later(12)), later(12), again)).toEqual(['kept'])
 })
 
 it('asks for the PIN of who corrects somebody else’s, and lets nobody do so who may not', async () => {

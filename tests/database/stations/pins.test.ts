@@ -3,6 +3,7 @@ import { db } from '@/lib/db/client'
 import { inTransaction } from '@/lib/db/transaction'
 import { findActor } from '@/lib/auth/find-actor'
 import { isStillActor } from '@/lib/auth/is-still-actor'
+import { changeSettings } from '@/lib/kitchen/people/change-settings'
 import { choosePin } from '@/lib/kitchen/people/choose-pin'
 import { changePerson } from '@/lib/kitchen/people/change-person'
 import { signIn } from '@/lib/kitchen/people/sign-in'
@@ -31,6 +32,19 @@ afterAll(() => database.drop())
 const minutes = (count: number) => new Date(testNow.getTime() + count * 60_000)
 const onIt = async (token: string | null, now = testNow, at = station) =>
   valueOf(await getStation.call(atStation(at, token, now), {})).onShift?.name ?? null
+const settings = {
+  bakeryName: 'Own times',
+  worksAlone: false,
+  costChangeLimitPct: 1,
+  dayTurnsAtH: 0,
+  language: null,
+  timeZone: 'Europe/Berlin',
+  locale: 'en-GB',
+  currency: 'EUR',
+  region: 'eu',
+  massUnits: 'metric',
+  temperatureUnits: 'celsius',
+}
 const wrong = 'invalid pin:wrong-pin'
 const guess = (personId: string, pin: string, now = testNow, at = station) =>
   logOn.call(atStation(at, null, now), { personId, pin })
@@ -100,6 +114,40 @@ describe('at a tablet', () => {
     expect(valueOf(await resume(minutes(239))).person.name).toBe('Esi')
     expect(await onIt(token, minutes(240))).toBeNull()
     expect(refusalOf(await resume(minutes(240)))).toBe('pin-again')
+  })
+
+  it('goes by the bakery’s own times, and a longer one is for no PIN that was given before', async () => {
+    const place = await makeBakery('Own times')
+    const bench = await enrolledStation(place)
+    await givePin(place.early)
+    let seenRevision = 1
+    const set = async (stationIdleMin: number, pinLastsH: number) =>
+      valueOf(
+        await changeSettings.call(place.owner.caller, {
+          ...settings,
+          stationIdleMin,
+          pinLastsH,
+          seenRevision: seenRevision++,
+        }),
+      )
+    const here = (token: string, now: Date) => onIt(token, now, bench)
+    const endOf = async (token: string) =>
+      valueOf(await goOn.call(atStation(bench, null), { shiftToken: token })).endsAt
+    await set(3, 2)
+    const token = await tokenAt(bench, place.early)
+    expect(await here(token, new Date(minutes(3).getTime() - 1))).toBe('Esi')
+    expect(await here(token, minutes(6))).toBeNull()
+    expect(valueOf(await getStation.call(atStation(bench, null), {})).bakery.stationIdleMin).toBe(3)
+    expect(await endOf(token)).toBe(minutes(120).toISOString())
+    // More time without a touch is everybody's; more time for a PIN is not.
+    await set(60, 12)
+    expect(await here(token, minutes(59))).toBe('Esi')
+    expect(await endOf(token)).toBe(minutes(120).toISOString())
+    const longer = await tokenAt(bench, place.early)
+    expect(await endOf(longer)).toBe(minutes(720).toISOString())
+    await set(60, 1)
+    expect(await endOf(longer)).toBe(minutes(60).toISOString())
+    expect(refusalOf(await goOn.call(atStation(bench, null, minutes(60)), { shiftToken: longer }))).toBe('pin-again')
   })
 
   it('is noted once a minute, and no request in between writes anything', async () => {

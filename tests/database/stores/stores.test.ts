@@ -268,6 +268,8 @@ describe('a price', () => {
       worksAlone: false,
       costChangeLimitPct: 1,
       dayTurnsAtH: 0,
+      stationIdleMin: 10,
+      pinLastsH: 4,
       language: null,
       timeZone: 'Europe/London',
       locale: 'en-GB',

@@ -568,6 +568,8 @@ describe('the decision', () => {
       bakeryName: 'Mill Row',
       costChangeLimitPct: 1,
       dayTurnsAtH: 0,
+      stationIdleMin: 10,
+      pinLastsH: 4,
       language: null,
       timeZone: 'Europe/Berlin',
       locale: 'en-GB',

@@ -1,7 +1,7 @@
 import { invitePerson } from '../../../lib/kitchen/people/invite-person'
 import { callerOf, valueOf } from '../bakery'
 import type { ActionWalk, PageWalk, WalkContext } from '../rights-walk'
-import { givePin, testPin } from '../stations'
+import { badgeOf, givePin, testPin } from '../stations'
 
 const settings = {
   timeZone: 'Europe/Berlin',
@@ -18,6 +18,12 @@ const count = async ({ look }: WalkContext, sql: string, values: unknown[]) =>
 
 /** A shift baker whom the head baker and the owner may change, and whom no walker is: the second one of the bakery. */
 const target = ({ bakery }: WalkContext) => bakery.late.personId
+
+/** Whoever walks in the bakery. */
+const walkers = ({ bakery }: WalkContext) => [bakery.owner, bakery.head, bakery.early]
+
+const badgesIn = (context: WalkContext) =>
+  count(context, 'SELECT count(*) n FROM badge WHERE bakery_id = $1', [context.bakery.bakeryId])
 
 async function openInvitation({ bakery }: WalkContext) {
   const email = `walk-${bakery.bakeryId}@mill-row.example`
@@ -108,6 +114,67 @@ export const peopleActions: readonly ActionWalk[] = [
     },
   },
   {
+    action: 'app/(desk)/team/people/[personId]/actions.ts#makeBadge',
+    command: 'people.make-badge',
+    right: 'manage-people',
+    async aim(context) {
+      await givePin(context.bakery.late, testPin, new Date())
+      return {
+        page: `/team/people/${target(context)}`,
+        bound: [target(context)],
+        fields: { password: '{own}' },
+        happened: async () => (await badgesIn(context)) === 1,
+      }
+    },
+  },
+  {
+    action: 'app/(desk)/team/people/[personId]/actions.ts#withdrawBadge',
+    command: 'people.withdraw-badge',
+    right: 'manage-people',
+    async aim(context) {
+      await givePin(context.bakery.late, testPin, new Date())
+      await badgeOf(context.bakery.late, new Date())
+      return {
+        page: `/team/people/${target(context)}`,
+        bound: [target(context)],
+        fields: {},
+        happened: async () => (await badgesIn(context)) === 0,
+      }
+    },
+  },
+  {
+    action: 'app/(desk)/account/actions.ts#makeBadge',
+    command: 'people.make-own-badge',
+    right: 'own-account',
+    async aim(context) {
+      for (const person of walkers(context)) await givePin(person, testPin, new Date())
+      return {
+        page: '/account',
+        bound: [],
+        fields: { password: '{own}' },
+        happened: async () => (await badgesIn(context)) === 1,
+      }
+    },
+  },
+  {
+    action: 'app/(desk)/account/actions.ts#withdrawBadge',
+    command: 'people.withdraw-own-badge',
+    right: 'own-account',
+    async aim(context) {
+      const people = walkers(context)
+      for (const person of people) {
+        await givePin(person, testPin, new Date())
+        await badgeOf(person, new Date())
+      }
+      return {
+        page: '/account',
+        bound: [],
+        fields: {},
+        happened: async () => (await badgesIn(context)) === people.length - 1,
+      }
+    },
+  },
+  {
     action: 'app/(desk)/account/actions.ts#keepPin',
     command: 'people.choose-pin',
     right: 'own-account',
@@ -127,7 +194,14 @@ export const peopleActions: readonly ActionWalk[] = [
     aim: async (context) => ({
       page: '/team/settings',
       bound: [1, 'en-GB'],
-      fields: { ...settings, bakeryName: 'Walked', costChangeLimitPct: '2.5', dayTurnsAtH: '4' },
+      fields: {
+        ...settings,
+        bakeryName: 'Walked',
+        costChangeLimitPct: '2.5',
+        dayTurnsAtH: '4',
+        stationIdleMin: '20',
+        pinLastsH: '6',
+      },
       happened: async () =>
         (await count(context, `SELECT count(*) n FROM bakery WHERE bakery_id = $1 AND name = 'Walked'`, [
           context.bakery.bakeryId,

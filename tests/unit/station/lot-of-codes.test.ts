@@ -23,6 +23,7 @@ describe('the lot of the codes on a label', () => {
     expect(find('X', 'S-1')).toEqual({ found: 'other', name: 'Salt', code: 'S-1' })
     expect(find('F-0')).toEqual({ found: 'none', code: 'F-0' })
     expect(find(slip)).toEqual({ found: 'slip' })
+    expect(find(`EVENDOUGH${'4'.repeat(39)}`)).toEqual({ found: 'badge' })
     expect(find()).toBeNull()
   })
 

@@ -25,6 +25,11 @@ describe('what a code says that was scanned or typed', () => {
     expect(says(`https://elsewhere.example/station#${unknown}.3`)).toEqual({ says: 'elsewhere' })
   })
 
+  it('a badge is told as one, and what stands in it is not shown', () => {
+    expect(says(` evendough${'4'.repeat(39)}`)).toEqual({ says: 'badge' })
+    expect(whatCodesSay([`EVENDOUGH${'4'.repeat(39)}`, '307'], doughs, origin)).toMatchObject({ says: 'dough' })
+  })
+
   it('a dough’s code opens it, where it is one dough’s', () => {
     expect(says(' 307 ')).toEqual({ says: 'dough', batchId, piece: null })
     expect(says('412')).toEqual({ says: 'same-code', text: '412' })

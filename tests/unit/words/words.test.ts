@@ -24,6 +24,7 @@ import { checks } from '@/lib/words/en/checks'
 import { stationChecks } from '@/lib/words/en/station-checks'
 import { shift } from '@/lib/words/en/shift'
 import { station } from '@/lib/words/en/station'
+import { stationBadge } from '@/lib/words/en/station-badge'
 import { stationCauses } from '@/lib/words/en/station-causes'
 import { stationLots } from '@/lib/words/en/station-lots'
 import { stationScan } from '@/lib/words/en/station-scan'
@@ -63,6 +64,7 @@ const everyEnglish = {
   results,
   shift,
   station,
+  stationBadge,
   stationCauses,
   stationLots,
   stationScan,

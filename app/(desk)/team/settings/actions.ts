@@ -20,6 +20,8 @@ export async function changeSettings(
     language: textOf(form, 'language') || null,
     costChangeLimitPct: numberOf(form, 'costChangeLimitPct', locale),
     dayTurnsAtH: Number(textOf(form, 'dayTurnsAtH')),
+    stationIdleMin: numberOf(form, 'stationIdleMin', locale),
+    pinLastsH: numberOf(form, 'pinLastsH', locale),
     ...settingsOf(form),
   }
   const acted = await act(changeSettingsCommand, input, form, former)

@@ -65,6 +65,26 @@ export default async function SettingsPage() {
               width="medium"
               required
             />
+            <FormField
+              name="stationIdleMin"
+              type="number"
+              label={text.stationIdle}
+              hint={text.stationIdleHint}
+              unit="min"
+              range
+              defaultValue={plainNumber(settings.stationIdleMin, settings)}
+              width="short"
+            />
+            <FormField
+              name="pinLastsH"
+              type="number"
+              label={text.pinLasts}
+              hint={text.pinLastsHint}
+              unit="h"
+              range
+              defaultValue={plainNumber(settings.pinLastsH, settings)}
+              width="short"
+            />
             <FormCheck
               name="worksAlone"
               label={text.worksAlone}

@@ -29,7 +29,9 @@ export async function plantStations(
     const from = { kind: 'desk', address: 'load', device: 'load', sessionSecret: null } as const
     const { secret } = must(await enrolStation.call(from, { code }))
     // A PIN takes its time to be judged, on purpose; it is not what is measured.
-    const { token } = await inTransaction((tx) => beginStationShift(tx, { bakeryId, stationId, personId }, new Date()))
+    const { token } = await inTransaction((tx) =>
+      beginStationShift(tx, { bakeryId, stationId, personId, byBadge: false }, new Date()),
+    )
     stations.push({ Cookie: `${stationCookie}=${secret}`, [shiftHeader]: token })
   }
   return stations

@@ -9,3 +9,8 @@ it('asks for the PIN again five minutes after it was given, and never for one’
   expect(wantsPin({ isSlip: false, pinGivenAt, now: after(5.01) })).toBe(true)
   expect(wantsPin({ isSlip: true, pinGivenAt, now: after(200) })).toBe(false)
 })
+
+it('is wanted of whoever came in by a badge, however lately', () => {
+  expect(wantsPin({ isSlip: false, pinGivenAt: null, now: after(0) })).toBe(true)
+  expect(wantsPin({ isSlip: true, pinGivenAt: null, now: after(0) })).toBe(false)
+})

@@ -1,12 +1,15 @@
 'use server'
 
 import { act } from '@/app/act'
+import { shownBadge } from '@/app/shown-badge'
 import { textOf } from '@/lib/ui/text-of'
 import { currentLanguage } from '@/app/language'
 import { linkTo } from '@/lib/auth/link-to'
 import { changePerson } from '@/lib/kitchen/people/change-person'
+import { makeBadge as makeBadgeCommand } from '@/lib/kitchen/people/make-badge'
 import { startPasswordReset } from '@/lib/kitchen/people/start-password-reset'
 import { takePinAway } from '@/lib/kitchen/people/take-pin-away'
+import { withdrawBadge as withdrawBadgeCommand } from '@/lib/kitchen/people/withdraw-badge'
 import type { FormState } from '@/lib/ui/form-state'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
@@ -47,5 +50,15 @@ export async function makeResetLink(
 
 export async function takeAway(personId: string, former: FormState, form: FormData): Promise<FormState> {
   const acted = await act(takePinAway, { personId }, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function makeBadge(personId: string, former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(makeBadgeCommand, { personId }, form, former)
+  return acted.ok ? acted.done(shownBadge(acted.value)) : acted.state
+}
+
+export async function withdrawBadge(personId: string, former: FormState, form: FormData): Promise<FormState> {
+  const acted = await act(withdrawBadgeCommand, { personId }, form, former)
   return acted.ok ? acted.done() : acted.state
 }

@@ -22,7 +22,8 @@ import { SubmitButton } from '@/lib/ui/submit-button'
 import { formatDate } from '@/lib/words/format/date'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
-import { change, makeResetLink, takeAway } from './actions'
+import { BadgeSection } from '../../../badge-section'
+import { change, makeBadge, makeResetLink, takeAway, withdrawBadge } from './actions'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).people.team.title }
@@ -109,6 +110,16 @@ export default async function PersonPage({ params }: { params: Promise<{ personI
                 </ActionRow>
               </ActionForm>
             </Section>
+          ) : null}
+          {works ? (
+            <BadgeSection
+              person={person}
+              isOwn={false}
+              bakery={bakery}
+              language={language}
+              make={makeBadge.bind(null, person.id)}
+              withdraw={withdrawBadge.bind(null, person.id)}
+            />
           ) : null}
         </>
       ) : (
