@@ -36,6 +36,7 @@ import { stations } from './en/stations'
 import { steps } from './en/steps'
 import { stores } from './en/stores'
 import { trials } from './en/trials'
+import { water } from './en/water'
 import { pseudoOf } from './pseudo'
 import type { SamePlaces, WordsOf } from './same-places'
 
@@ -78,6 +79,7 @@ const english = {
   steps,
   stores,
   trials,
+  water,
 }
 
 /** Every text that a person reads: the same keys and places in every language, the texts each language's own. */

@@ -1,4 +1,5 @@
 import { publishedCheck } from '@/tests/support/published-check'
+import { tellWater } from '@/lib/kitchen/water/tell-water.input'
 import { answerOf } from '@/tests/support/answer-of'
 
 const source = 'Heat balance worked by hand: m · c · ΔT of what cools is m · c · ΔT of what warms'
@@ -143,5 +144,32 @@ publishedCheck({
         phases: [{ joulePerKgMin: 60_000 / 16.2, minutes: 1 }],
       }).waterTempC,
     ),
+  ...third,
+})
+
+const doughTold = tellWater(
+  {
+    outcome: 'known',
+    targetC: 26,
+    tapTempC: null,
+    mixMin: 10,
+    heat: { waterJPerK: 380 * 4.186, flourJPerK: 600 * 1.8, restJPerK: 20 * 0.86 },
+    isGuess: false,
+    mixer: { key: 'mixer', name: null },
+    // 6 K in 380 · 4.186 + 600 · 1.8 + 20 · 0.86 J/K.
+    friction: { jPerKg: 16_127.28, by: 'learned', doughs: 5, isGuess: false },
+    first: null,
+  },
+  { flourC: 20, roomC: 22 },
+  null,
+)
+publishedCheck({
+  id: 'Q-6.9',
+  of: ['temperature/required-water-temp'],
+  what: 'the water told before mixing: a dough at 26 °C of flour at 20, room 22, and 6 °C by mixing',
+  source,
+  status,
+  expected: 19.978,
+  got: () => (doughTold.outcome === 'told' ? doughTold.waterTempC : Number.NaN),
   ...third,
 })

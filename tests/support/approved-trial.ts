@@ -37,6 +37,8 @@ type Shape = {
   isDosed?: boolean
   /** True to leave it proposed: nobody has decided on its plan. */
   isUndecided?: boolean
+  /** The mixer that its plan names. */
+  mixerId?: string
   now?: Date
 }
 
@@ -54,6 +56,7 @@ export async function makeApprovedTrial(bakery: TestBakery, shape: Shape = {}): 
     factor,
     isDosed,
     isUndecided = false,
+    mixerId,
     now = testNow,
   } = shape
   const { bakeryId } = bakery
@@ -153,6 +156,7 @@ export async function makeApprovedTrial(bakery: TestBakery, shape: Shape = {}): 
       heldTotals: ['dough_mass'],
       factorName: factor?.name ?? null,
       factorLevels: factor?.levels ?? [],
+      ...(mixerId === undefined ? {} : { mixerId }),
       flourTempC: 20,
       roomTempC: 22,
       tapTempC: 12,

@@ -1,5 +1,6 @@
 import 'server-only'
 import { groupBy } from '../../calc/group-by'
+import { isReadOfEveryDough } from './before-mixing.input'
 import { decidingMeasures } from './deciding-measures'
 import { piecesToRead } from './pieces-to-read'
 import type { PlausibleRange } from './plausible-range'
@@ -73,9 +74,9 @@ export function gapsOfBatch(q: {
 type Asked = Parameters<typeof gapsOfBatch>[0]
 
 function missingOf(measure: GapMeasure, pieces: number, { measures, decidingMeasureId, readings }: Asked): Gap[] {
-  const { id, code, level, derivation, repeats } = measure
+  const { id, level, derivation, repeats } = measure
   const isDeciding = decidingMeasures(measures, decidingMeasureId).has(id)
-  const wanted = derivation === null && (isDeciding || (code !== null && level === 'batch'))
+  const wanted = derivation === null && (isDeciding || isReadOfEveryDough(measure))
   if (!wanted) return []
   const of = level === 'batch' ? repeats : repeats * pieces
   const places = readings.filter(

@@ -6,6 +6,7 @@ import { oddTime } from '../conduct/odd-time'
 import { signsFoundCause } from '../conduct/signs-found-cause'
 import { whyNotTakenOut } from '../conduct/why-not-taken-out'
 import { marksOfBatch } from '../checks/marks-of-batch'
+import { boundsOfDay } from '../bounds-of-day'
 import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
 import { isToSettle } from '../readings/is-to-settle'
@@ -29,6 +30,8 @@ import { stepOnFloor } from '../steps/step-on-floor'
 import { lotsToWeigh } from '../weighings/lots-to-weigh'
 import { weighingOfBatch, weighingsOfBatch } from '../weighings/weighings-of-batch'
 import { countThatStands } from '../batches/count-that-stands'
+import { tempsOf } from '../water/temps-of.input'
+import { waterOfBatch } from '../water/water-of-batch'
 import { isFoundOutFrom } from './may-be-found-out'
 import { mixingOf } from './mixing-of'
 import { mixedBatches } from '../batches/mixed-batches'
@@ -153,13 +156,14 @@ export const getBatch = query({
         },
       },
     })
-    const [batch, { measures: everyOne, ageOf }, { timeZone, equipment: failedOnce }] = await Promise.all([
+    const [batch, { measures: everyOne, ageOf }, { timeZone, dayTurnsAtH, equipment: failedOnce }] = await Promise.all([
       read,
       everyMeasureAndAge(db, bakeryId),
       db.bakery.findUniqueOrThrow({
         where: { bakeryId },
         select: {
           timeZone: true,
+          dayTurnsAtH: true,
           equipment: { where: { checks: { some: { isGood: false } } }, select: { id: true }, take: 1 },
         },
       }),
@@ -169,7 +173,12 @@ export const getBatch = query({
     if (!batch || !isFrozen(batch.trial.state)) throw new Refusal('not-found')
     const current = currentReadings(batch.readings)
     const firstReadAt = firstDecidingOf(batch.readings, everyOne, batch.trial.measureId)
-    const [ranges, ofTrial, lots, people, losses, marks] = await Promise.all([
+    const temps = tempsOf(
+      (code) =>
+        current.find(({ measureId }) => everyOne.find(({ id }) => id === measureId)?.code === code)?.value ?? null,
+    )
+    const isBeforeMixing = isOpen(batch.trial.state) && batch.state === 'weighing' && batch.steps.length === 0
+    const [ranges, ofTrial, lots, people, losses, marks, water] = await Promise.all([
       loadRangeFacts(db, bakeryId, batch.trialId, measures),
       mixedBatches(db, bakeryId, batch.trialId),
       // Where nothing is written any more, nothing is offered to be taken from.
@@ -182,6 +191,9 @@ export const getBatch = query({
       failedOnce.length > 0
         ? marksOfBatch(db, bakeryId, { readings: current, weighings: batch.weighings }, everyOne)
         : [],
+      isBeforeMixing
+        ? waterOfBatch(db, bakeryId, batch, { temps, day: boundsOfDay(now, { timeZone, dayTurnsAtH }) })
+        : null,
     ])
     const own = ofTrial.find(({ id }) => id === batch.id)
     const next = nextToBegin(ofTrial)
@@ -300,6 +312,8 @@ export const getBatch = query({
       }),
       process: trial.controlVersion,
       course: courseOfBatch(steps, trial.controlVersion),
+      /** What its water is to be, the same whoever asks; null once it is mixed. */
+      water,
       /** Who counted its pieces last, and what became of them; null where nobody has. */
       count: count ? { ...count, who: count.person.name } : null,
       cautions: cautionsOf(

@@ -8,6 +8,7 @@ import { instrumentsOfDay } from '../checks/instruments-of-day'
 import { dayOfDate } from '../day-of-date'
 import { handOver } from '../notes/hand-over'
 import { query } from '../query'
+import { isReadOfEveryDough } from '../readings/before-mixing.input'
 import { currentReadings } from '../readings/current-readings'
 import { decidingMeasures } from '../readings/deciding-measures'
 import { fromBaseUnit } from '../readings/from-base-unit'
@@ -23,6 +24,7 @@ import { plannedTimes, stepOnFloor } from '../steps/step-on-floor'
 import { sureOf } from '../sure-of'
 import { openStates } from '../trials/rules'
 import { cautionsOfDough, ingredientForCautions } from '../trials/cautions-of-dough'
+import { loadWaters } from '../water/load-waters'
 import { nextDough } from './next-dough'
 
 /** A tablet shows what is baked now; of more trials than this at once it says that there are more. */
@@ -32,7 +34,7 @@ const mostTrials = 20
  * What a tablet reads: the doughs that are under way or baked, by their codes, with their allergens, every place that
  * can be read on them, what stands there and when it falls due; and of each trial the dough that is to be begun next. It
  * is kept on the tablet, so it is the same for everybody: what a code stands for, weights and costs are not in it, whoever
- * is on the tablet and whatever they opened at the desk.
+ * is on the tablet and whatever they opened at the desk. What water is told by is the control's, for every dough alike.
  */
 export const getFloor = query({
   name: 'stations.get-floor',
@@ -62,6 +64,7 @@ export const getFloor = query({
               code: true,
               state: true,
               revision: true,
+              begunAt: true,
               bakedAt: true,
               piecesMade: true,
               mixingDay: { select: { number: true, day: true } },
@@ -92,23 +95,29 @@ export const getFloor = query({
     ])
     const measures = inUse(everyOne)
     const read = measures.filter(({ derivation }) => derivation === null)
+    const shown = trials.slice(0, mostTrials).filter(({ batches }) => batches.length > 0)
+    const underWay = shown.filter(({ batches }) => batches.some(({ state }) => state !== 'waiting'))
+    const waters = await loadWaters(
+      db,
+      bakeryId,
+      underWay.map(({ id }) => id),
+      day,
+    )
     const ofTrials = await Promise.all(
-      trials
-        .slice(0, mostTrials)
-        .filter(({ batches }) => batches.length > 0)
-        .map(async (trial) => {
-          const [ranges, mixed] = await Promise.all([
-            loadRangeFacts(db, bakeryId, trial.id, read),
-            mixedBatches(db, bakeryId, trial.id),
-          ])
-          const order = mixed.sort(byTurn).map(({ id }) => id)
-          const deciding = decidingMeasures(measures, trial.measureId)
-          const ofTrial = { trialNumber: trial.number, formulaName: trial.formula.name }
-          const next = nextDough(trial.batches, mixed)
-          const doughs = trial.batches
-            .filter(({ state }) => state !== 'waiting')
-            .sort((a, b) => order.indexOf(a.id) - order.indexOf(b.id))
-            .map(({ id, code, state, bakedAt, piecesMade, mixingDay, arm, readings, steps, counts: [count] }) => {
+      shown.map(async (trial) => {
+        const [ranges, mixed] = await Promise.all([
+          loadRangeFacts(db, bakeryId, trial.id, read),
+          mixedBatches(db, bakeryId, trial.id),
+        ])
+        const order = mixed.sort(byTurn).map(({ id }) => id)
+        const deciding = decidingMeasures(measures, trial.measureId)
+        const ofTrial = { trialNumber: trial.number, formulaName: trial.formula.name }
+        const next = nextDough(trial.batches, mixed)
+        const doughs = trial.batches
+          .filter(({ state }) => state !== 'waiting')
+          .sort((a, b) => order.indexOf(a.id) - order.indexOf(b.id))
+          .map(
+            ({ id, code, state, begunAt, bakedAt, piecesMade, mixingDay, arm, readings, steps, counts: [count] }) => {
               const current = currentReadings(readings)
               const pieces = piecesToRead(trial.piecesPerBatch, piecesMade)
               return {
@@ -117,11 +126,13 @@ export const getFloor = query({
                 id,
                 code,
                 state,
+                begunAt: begunAt?.toISOString() ?? null,
                 bakedAt: bakedAt?.toISOString() ?? null,
                 dayNumber: mixingDay.number,
                 day: dayOfDate(mixingDay.day),
                 /** Of the control, and so the same for every dough. */
                 times: trial.controlVersion,
+                water: waters.get(trial.id) ?? null,
                 count: count ? countOnFloor(count) : null,
                 steps: steps.map(({ person, ...step }) => ({ ...step, who: person.name, personId: person.id })),
                 turn: mixed.find((each) => each.id === id)?.turn ?? null,
@@ -146,7 +157,7 @@ export const getFloor = query({
                     /** At what age out of the oven it is read, by which it falls due. */
                     ...ageOf(measure.id),
                     /** Without it the dough is not read whole. */
-                    isWanted: deciding.has(measure.id) || (measure.code !== null && measure.level === 'batch'),
+                    isWanted: deciding.has(measure.id) || isReadOfEveryDough(measure),
                     places: piecesOf(measure, pieces).flatMap((piece) =>
                       repeatsAt(
                         own.filter((each) => each.piece === piece),
@@ -170,9 +181,10 @@ export const getFloor = query({
                   }
                 }),
               }
-            })
-          return { doughs, next: next ? [{ ...ofTrial, ...next }] : [] }
-        }),
+            },
+          )
+        return { doughs, next: next ? [{ ...ofTrial, ...next }] : [] }
+      }),
     )
     return {
       /** By the book’s clock, by which a tablet knows how far its own is off. */

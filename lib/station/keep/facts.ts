@@ -2,6 +2,7 @@ import type { CheckedKind } from '../../kitchen/checks/judge-shown.input'
 import type { PieceFigures } from '../../kitchen/shifts/count-fault.input'
 import type { PlannedTimes } from '../../kitchen/steps/course-of-dough.input'
 import type { StepDetails, StepKind } from '../../kitchen/steps/step-kinds.input'
+import type { WaterFacts } from '../../kitchen/water/tell-water.input'
 
 /** What the book says of this tablet. */
 export type StationFacts = {
@@ -32,6 +33,8 @@ export type FloorPlace = {
 
 export type FloorMeasure = {
   id: string
+  /** Of those that every bakery has. */
+  code: string | null
   name: string
   unit: string
   digits: number
@@ -80,9 +83,12 @@ export type FloorStep = StepDetails & {
 
 export type FloorDough = ToldOfDough & {
   state: 'weighing' | 'in_work' | 'baked'
+  begunAt: string | null
   bakedAt: string | null
   turn: number | null
   times: PlannedTimes
+  /** What its water is told by; null on a floor from before that was told. */
+  water: WaterFacts | null
   steps: FloorStep[]
   /** How its pieces were counted last, by the book's clock. */
   count: (PieceFigures & { id: string; at: string; who: string }) | null

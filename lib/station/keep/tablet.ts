@@ -112,6 +112,20 @@ database.version(10).upgrade((upgrade) =>
     }),
 )
 
+// As a floor from before water was told: none is, until it is fetched again.
+database.version(11).upgrade((upgrade) =>
+  upgrade
+    .table<{ name: string; value: { value: Partial<Floor> } }>('kept')
+    .where({ name: 'floor' })
+    .modify(({ value: { value: floor } }) => {
+      for (const dough of floor.doughs ?? []) {
+        dough.water ??= null
+        dough.begunAt ??= null
+        for (const measure of dough.measures) measure.code ??= null
+      }
+    }),
+)
+
 /** Everything on the tablet. A change is on its disk when its promise is kept, not before. */
 export const tablet = {
   outbox: database.table<OutboxEntry, string>('outbox'),

@@ -160,7 +160,7 @@ export function App() {
     if (piece !== null && !measure && dough?.measures.some(({ places }) => places.some((each) => each.piece === piece)))
       return <PieceScreen {...shared} dough={dough} piece={piece} onScan={() => scan(null)} />
     if (!floor || !dough || !measure || !place)
-      return <DoughScreen {...shared} {...{ dough, kept, begun, by, aheadMs, temperatureUnit }} />
+      return <DoughScreen {...shared} {...{ dough, floor, kept, begun, by, aheadMs, temperatureUnit }} />
     const { stands } = place
     const opened = {
       key: `${dough.id} ${measure.id} ${place.piece} ${place.repeat} ${person.personId}`,

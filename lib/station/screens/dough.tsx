@@ -3,7 +3,7 @@ import { station as words } from '../../words/en/station'
 import { stationCauses } from '../../words/en/station-causes'
 import { stationNotes } from '../../words/en/station-notes'
 import { stationPhotos } from '../../words/en/station-photos'
-import type { FloorDough } from '../keep/facts'
+import type { Floor, FloorDough } from '../keep/facts'
 import type { KeptBy } from '../keep/keep-entry'
 import { forget, remember, type Kept } from '../keep/tablet'
 import type { KeptList } from '../keep/weigh-facts'
@@ -17,11 +17,13 @@ import { PiecesCounted } from './pieces-counted'
 import { Places } from './places'
 import { Steps } from './steps'
 import { TakeBack } from './take-back'
+import { Water } from './water'
 import { WeighGate } from './weigh-gate'
 import { WentWrong } from './went-wrong'
 
 type DoughProps = {
   dough: FloorDough | null
+  floor: { value: Floor; at: number } | null
   kept: KeptList | null
   begun: Kept['begun'] | null
   by: KeptBy
@@ -34,7 +36,18 @@ type DoughProps = {
 }
 
 /** One dough: what can hurt somebody at it, and every place that is read, with what stands there. */
-export function DoughScreen({ dough, kept, begun, by, entries, photos, locale, timeZone, ...clock }: DoughProps) {
+export function DoughScreen({
+  dough,
+  floor,
+  kept,
+  begun,
+  by,
+  entries,
+  photos,
+  locale,
+  timeZone,
+  ...clock
+}: DoughProps) {
   const { personId } = by
   const back = (
     <Tap look="quiet" onTap={() => void forget('at')}>
@@ -48,6 +61,9 @@ export function DoughScreen({ dough, kept, begun, by, entries, photos, locale, t
         <p>{words.dough.gone}</p>
       </div>
     )
+  // The first of all steps is that mixing begins.
+  const isMixed = stepsOfDough(dough, entries, clock.aheadMs).length > 0
+  const beforeMixing = dough.state === 'weighing' && !isMixed && floor !== null
   return (
     <div className="narrow">
       <div className="heads">
@@ -71,15 +87,17 @@ export function DoughScreen({ dough, kept, begun, by, entries, photos, locale, t
       <WentWrong {...{ dough, entries, locale, timeZone }} />
       <Cautions dough={dough} />
       {begun?.batchId === dough.id && begun.personId === personId && <TakeBack key={begun.at} begun={begun} />}
-      <WeighGate
-        {...{ dough, kept, personId, entries }}
-        isMain={stepsOfDough(dough, entries, clock.aheadMs).length === 0}
-      />
+      <WeighGate {...{ dough, kept, personId, entries }} isMain={!isMixed} />
+      {beforeMixing && <Water {...{ dough, floor, entries, locale, timeZone }} />}
       <Steps {...clock} {...{ dough, entries, by, locale, timeZone }} />
       {dough.state !== 'weighing' && (
         <PiecesCounted {...{ dough, entries, locale, timeZone }} aheadMs={clock.aheadMs} />
       )}
-      <Places {...{ dough, entries, locale, timeZone }} piece={null} />
+      <Places
+        {...{ dough, entries, locale, timeZone }}
+        piece={null}
+        {...(beforeMixing ? { of: 'all-else' as const } : {})}
+      />
       <PhotosOf {...{ photos, locale, timeZone }} batchId={dough.id} piece={null} />
     </div>
   )

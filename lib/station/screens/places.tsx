@@ -1,3 +1,4 @@
+import { isBeforeMixing } from '../../kitchen/readings/before-mixing.input'
 import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import type { FloorDough } from '../keep/facts'
@@ -12,14 +13,19 @@ type PlacesProps = {
   dough: FloorDough
   /** Of one piece alone; null for every place of the dough. */
   piece: number | null
+  /** Only what is read before mixing, or only all else. */
+  of?: 'before-mixing' | 'all-else'
   entries: readonly OutboxEntry[]
   locale: string
   timeZone: string
 }
 
 /** What is read of a dough, measure by measure: each place with what stands there. */
-export function Places({ dough, piece, entries, locale, timeZone }: PlacesProps) {
-  return dough.measures.map((measure) => {
+export function Places({ dough, piece, of: which, entries, locale, timeZone }: PlacesProps) {
+  const measures = dough.measures.filter(
+    ({ code }) => which === undefined || isBeforeMixing(code) === (which === 'before-mixing'),
+  )
+  return measures.map((measure) => {
     const all = placesWithEntries(dough.id, measure, entries)
     const places = piece === null ? all : all.filter((each) => each.piece === piece)
     if (places.length === 0) return null

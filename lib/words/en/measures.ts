@@ -45,6 +45,21 @@ export const measures = {
     'loaf-volume': { name: 'Loaf volume', inText: 'loaf volume', method: 'seed displacement' },
     'specific-volume': { name: 'Specific volume', inText: 'specific volume', method: 'loaf volume over loaf weight' },
     'bake-loss': { name: 'Bake loss', inText: 'bake loss', method: 'on dough weight' },
+    'flour-temp': {
+      name: 'Flour temperature',
+      inText: 'flour temperature',
+      method: 'probe in the middle of the flour, right before mixing',
+    },
+    'room-temp': {
+      name: 'Room temperature',
+      inText: 'room temperature',
+      method: 'beside the mixer, right before mixing',
+    },
+    'water-temp': {
+      name: 'Water temperature',
+      inText: 'water temperature',
+      method: 'of the water with any ice melted, as it goes in',
+    },
   },
   ageFrom: 'from {least} h out of the oven',
   ageBetween: '{least} to {most} h out of the oven',

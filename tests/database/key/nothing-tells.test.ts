@@ -93,6 +93,9 @@ beforeAll(async () => {
     for (const [code, value, unit] of [
       ['dough-temp', String(25 + at), '°C'],
       ['water-added', '812', 'g'],
+      ['flour-temp', '21', '°C'],
+      ['room-temp', '23', '°C'],
+      ['water-temp', '14', '°C'],
     ] as const)
       valueOf(
         await logReading.call(bakery.early.caller, {

@@ -118,6 +118,10 @@ describe('what a tablet reads', () => {
     const text = JSON.stringify(ofOwner)
     for (const secret of [...trial.armIds, 'milk powder', 'Control', 'ingredient', 'massG', 'price', 'cost', 'plan'])
       expect(text, secret).not.toContain(secret)
+    // What water is told by is the control's, also for the dough with milk.
+    const [first, ...others] = ofOwner.map(({ water }) => water)
+    expect(first).toMatchObject({ outcome: 'known', targetC: 26 })
+    expect(others).toEqual([first, first])
   })
 
   it('says when a dough came out of the oven and at what age a measure is read, by which a tablet knows what falls due', async () => {

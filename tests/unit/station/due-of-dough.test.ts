@@ -6,6 +6,7 @@ const hour = 60 * 60_000
 const baked = Date.parse('2026-03-02T05:00:00Z')
 const measure = (name: string, age: [number, number | null] | null, isRead = false): FloorMeasure => ({
   id: name,
+  code: null,
   name,
   unit: 'g',
   digits: 0,

@@ -321,6 +321,7 @@ describe('what stands in a place', () => {
   it('counts what is still to read among the measures that are wanted', () => {
     const noAge = { ageLeastH: null, ageMostH: null }
     const one = {
+      code: null,
       name: '',
       unit: '',
       digits: 0,

@@ -11,6 +11,7 @@ const at = (piece: number | null, repeat: number, isRead = false): FloorPlace =>
 })
 const measure = (id: string, places: FloorPlace[]): FloorMeasure => ({
   id,
+  code: null,
   name: id,
   unit: 'g',
   digits: 0,

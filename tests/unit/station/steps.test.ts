@@ -41,10 +41,12 @@ const dough = (steps: FloorStep[] = [], id = 'dough'): FloorDough => ({
   allergens: [],
   unchecked: 0,
   state: 'in_work',
+  begunAt: null,
   bakedAt: null,
   turn: 1,
   measures: [],
   times: { mixTimeS: 600, bulkTimeS: 5400, proofTimeS: 3600, bakeTimeS: 2400 },
+  water: null,
   steps,
   count: null,
 })

@@ -39,6 +39,7 @@ import { ReadingLog } from './reading-log'
 import { Readings } from './readings'
 import { TakeOut } from './take-out'
 import { UndoMove } from './undo-move'
+import { WaterTold } from './water-told'
 import { Weighed } from './weighed'
 
 type Params = {
@@ -86,6 +87,7 @@ export default async function BatchPage({ params, searchParams }: Params) {
   const isMixed = batch.state !== 'waiting' && batch.state !== 'not_baked'
   const plan = (
     <div key="plan">
+      <WaterTold {...shared} words={allWords} />
       <DoughKey {...shared} />
       <Weighed {...shared} />
       <Process {...shared} words={allWords} />

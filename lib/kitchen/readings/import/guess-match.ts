@@ -1,4 +1,5 @@
 import 'server-only'
+import { isBeforeMixing } from '../before-mixing.input'
 import { armLetters } from '../../trials/rules'
 import type { ColumnUse, ImportMatch } from './import-readings.input'
 import type { ImportFacts } from './load-import-facts'
@@ -86,7 +87,10 @@ function isFactor(header: string, written: readonly string[], { factorName, fact
   return 2 * written.filter((cell) => factorLevels.some((level) => isSameLevel(cell, level))).length >= written.length
 }
 
-/** The measure whose name or code stands in the header, of several the longest; else the only one that ends with it. */
+/**
+ * The measure whose name or code stands in the header, of several the longest; else the only one that ends with it, where
+ * what is read before mixing is meant only by its whole name.
+ */
 function measureOf(header: string, measures: Facts['measures']) {
   const named = measures
     .filter(({ derivation }) => derivation === null)
@@ -95,7 +99,11 @@ function measureOf(header: string, measures: Facts['measures']) {
     .filter(({ name }) => name.length > 2 && header.includes(name))
     .sort((a, b) => b.name.length - a.name.length)
   if (within || header.length < 3) return within?.measure
-  const ending = new Set(named.filter(({ name }) => name.endsWith(header)).map(({ measure }) => measure))
+  const ending = new Set(
+    named
+      .filter(({ name, measure }) => name.endsWith(header) && !isBeforeMixing(measure.code))
+      .map(({ measure }) => measure),
+  )
   return ending.size === 1 ? [...ending][0] : undefined
 }
 

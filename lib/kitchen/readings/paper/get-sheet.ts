@@ -6,6 +6,7 @@ import { query } from '../../query'
 import { Refusal } from '../../refusal'
 import { cautionsOfDough, ingredientForCautions } from '../../trials/cautions-of-dough'
 import { isFrozen, isOpen } from '../../trials/rules'
+import { isReadOfEveryDough } from '../before-mixing.input'
 import { currentReadings } from '../current-readings'
 import { decidingMeasures } from '../deciding-measures'
 import { everyMeasure, inUse } from '../measures-to-read'
@@ -98,7 +99,7 @@ export const getSheet = query({
           level: measure.level,
           unit: unitToEnter(measure.unit, bakery.temperatureUnits),
           /** The trial rests on it, or every dough is read so. */
-          isWanted: deciding.has(measure.id) || (measure.code !== null && measure.level === 'batch'),
+          isWanted: deciding.has(measure.id) || isReadOfEveryDough(measure),
           places: piecesOf(measure, pieces).flatMap((piece) =>
             repeatsAt(
               current.filter((each) => each.measureId === measure.id && each.piece === piece),

@@ -6,9 +6,9 @@ test.each(['°C', '°F', 'pH', 'L*', ' score '])('%s has none', (unit) => {
   expect(hasTrueZero({ unit })).toBe(false)
 })
 
-test('of the standard measures dough temperature alone has none', () => {
+test('of the standard measures temperatures alone have none', () => {
   const without = standardMeasures.filter(({ unit, least }) => !hasTrueZero({ unit, plausibleLeast: least }))
-  expect(without.map(({ code }) => code)).toEqual(['dough-temp'])
+  expect(without.map(({ code }) => code)).toEqual(['dough-temp', 'flour-temp', 'room-temp', 'water-temp'])
 })
 
 test('what can be below zero has none, whatever its unit', () => {

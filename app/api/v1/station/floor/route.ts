@@ -23,9 +23,9 @@ export async function GET(): Promise<Response> {
     doughs: doughs.map(({ allergens, measures, ...dough }) => ({
       ...dough,
       allergens: inWords(allergens),
-      measures: measures.map(({ code, name, ...measure }) => ({
+      measures: measures.map((measure) => ({
         ...measure,
-        name: measureName({ code, name }, words),
+        name: measureName(measure, words),
       })),
     })),
   })

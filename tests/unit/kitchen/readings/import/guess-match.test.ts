@@ -36,6 +36,15 @@ describe('a guess at the columns', () => {
     expect(usesOf('mass,weight,dough mass', '400,400,450')).toEqual(['nothing', 'nothing', 'dough-mass g'])
   })
 
+  it('knows what is read before mixing by its whole name alone', () => {
+    expect(usesOf('Temp,Flour temp,room_temp (°C),Water temperature', '26,20,22,14')).toEqual([
+      'dough-temp °C',
+      'flour-temp °C',
+      'room-temp °C',
+      'water-temp °C',
+    ])
+  })
+
   it('knows the factor by its name and its levels', () => {
     const facts = importFacts({ factorName: 'Baking temperature', factorLevels: ['180', '220'] })
     expect(guessMatch(table('temperature', '180', '220'), ',', facts).columns).toEqual([{ as: 'level' }])
