@@ -1,4 +1,5 @@
 import 'server-only'
+import { looksColumns } from '../looks-columns'
 import { command } from '../command'
 import { Refusal } from '../refusal'
 import { staleRefusal } from '../stale'
@@ -29,6 +30,7 @@ export const changeSettings = command({
         worksAlone: true,
         costChangeLimitPct: true,
         dayTurnsAtH: true,
+        ...looksColumns,
         language: true,
       },
     })

@@ -1,5 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
+import { looksColumns } from '../looks-columns'
 import { query } from '../query'
 
 /** The bakery's settings, for the owner to change. */
@@ -21,6 +22,7 @@ export const getSettings = query({
         worksAlone: true,
         costChangeLimitPct: true,
         dayTurnsAtH: true,
+        ...looksColumns,
         language: true,
         revision: true,
       },
