@@ -57,6 +57,9 @@ test('after Keep the next open field has the focus, and what is done folds up be
     'Loaf weight',
     'Loaf volume',
     'Dough weight',
+    'Flour temperature',
+    'Room temperature',
+    'Water temperature',
     'Water added',
     'Dough temperature',
   ])

@@ -33,7 +33,7 @@ export function Water({ dough, floor, entries, locale, timeZone }: WaterProps) {
       <section>
         <h2>{water.title}</h2>
         {facts && facts.outcome !== 'known' && <p>{sayNoWater(facts.outcome, words)}</p>}
-        {said?.headline && <p className="told">{said.headline}</p>}
+        {said?.headline && <p className="water-told">{said.headline}</p>}
         {said?.minded.map((each) => (
           <p key={each} className="attention">
             {each}
