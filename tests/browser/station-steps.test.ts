@@ -132,6 +132,7 @@ test('a rest calls somebody to look from the stored time, over a reload and agai
   await page.reload()
   await expect(page.getByText(/^Rest: 1[67] of 15/)).toBeVisible()
   await expect(rings).toBeHidden()
+  await tap(page.getByText(/^Rest: 1[67] of 15/))
   await page.clock.fastForward(15 * 60_000)
   await expect(rings).toBeVisible()
   await expect.poll(() => page.evaluate(() => asked.beeps)).toBeGreaterThan(0)
