@@ -101,6 +101,52 @@ test('bulk runs from the stored time over a reload without a network, rings for 
   await context.close()
 })
 
+test('a rest calls somebody to look from the stored time, over a reload and again, until it has waited longest', async ({
+  app,
+  bakery,
+  browser,
+}) => {
+  await app.look.query('UPDATE bakery SET rest_look_min = 15, rest_most_min = 40 WHERE bakery_id = $1', [
+    bakery.bakeryId,
+  ])
+  const { code, dough } = await readyToRead(bakery)
+  const tablet = await openTablet(browser, app.url)
+  const { page, tap, context, faults } = tablet
+  await watch(context)
+  await enrolAndLogOn(tablet, code)
+  await context.setOffline(true)
+  await tap(page.getByRole('button', { name: new RegExp(`^${dough.code}`) }))
+  await tap(page.getByRole('button', { name: 'Another step' }))
+  await tap(page.getByRole('button', { name: 'Pre-shaped: it rests' }))
+  await tap(page.getByRole('button', { name: 'Keep it' }))
+  await tap(page.getByRole('button', { name: 'All doughs' }))
+  await expect(page.getByText(/^Rest: 0 of 15/)).toBeVisible()
+
+  // Ten minutes later nobody is on the tablet.
+  await page.clock.fastForward(16 * 60_000)
+  await page.reload()
+  const rings = page.getByRole('alert').filter({ hasText: `Dough ${dough.code}, Rest: look at it` })
+  await expect(rings).toBeVisible()
+  await tap(page.getByRole('button', { name: 'Silence' }))
+  await expect(rings).toBeHidden()
+  await page.reload()
+  await expect(page.getByText(/^Rest: 1[67] of 15/)).toBeVisible()
+  await expect(rings).toBeHidden()
+  await tap(page.getByText(/^Rest: 1[67] of 15/))
+  await page.clock.fastForward(15 * 60_000)
+  await expect(rings).toBeVisible()
+  await expect.poll(() => page.evaluate(() => asked.beeps)).toBeGreaterThan(0)
+  await page.clock.fastForward(10 * 60_000)
+  const longest = page.getByRole('alert').filter({ hasText: `Dough ${dough.code}, Rest: the longest wait is over` })
+  await expect(longest).toBeVisible()
+  await tap(page.getByRole('button', { name: 'Silence' }))
+  await expect(longest).toBeHidden()
+  await page.clock.fastForward(60 * 60_000)
+  await expect(longest).toBeHidden()
+  expect(faults).toEqual([])
+  await context.close()
+})
+
 test('a tablet whose clock is an hour ahead shows what another one entered, and is put right in the book', async ({
   app,
   bakery,

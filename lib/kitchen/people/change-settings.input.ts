@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { line, seenRevision } from '../text.input'
+import { looksFields, oddWait } from '../steps/looks.input'
 import { bakerySettings } from './bakery-settings.input'
 import { chosenLanguage } from './chosen-language.input'
 
@@ -15,14 +16,20 @@ export const stationIdleMin = z.int().min(2).max(60)
 /** After how many hours a tablet asks the PIN again: within one long shift, so that nobody is let in by yesterday's. */
 export const pinLastsH = z.int().min(1).max(12)
 
-export const changeSettingsInput = z.strictObject({
-  seenRevision,
-  bakeryName: line(120),
-  worksAlone: z.boolean(),
-  costChangeLimitPct,
-  dayTurnsAtH,
-  stationIdleMin,
-  pinLastsH,
-  language: chosenLanguage,
-  ...bakerySettings.shape,
-})
+export const changeSettingsInput = z
+  .strictObject({
+    seenRevision,
+    bakeryName: line(120),
+    worksAlone: z.boolean(),
+    costChangeLimitPct,
+    dayTurnsAtH,
+    stationIdleMin,
+    pinLastsH,
+    ...looksFields,
+    language: chosenLanguage,
+    ...bakerySettings.shape,
+  })
+  .superRefine((settings, context) => {
+    const odd = oddWait(settings)
+    if (odd) context.addIssue({ code: 'custom', path: [odd.field], params: { code: odd.code } })
+  })

@@ -1,5 +1,6 @@
 import 'server-only'
 import { shortenStationShifts } from '../../auth/station-shifts'
+import { looksColumns } from '../looks-columns'
 import { command } from '../command'
 import { Refusal } from '../refusal'
 import { staleRefusal } from '../stale'
@@ -33,6 +34,7 @@ export const changeSettings = command({
         dayTurnsAtH: true,
         stationIdleMin: true,
         pinLastsH: true,
+        ...looksColumns,
         language: true,
       },
     })

@@ -1,5 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
+import { looksColumns } from '../looks-columns'
 import { query } from '../query'
 
 /** The bakery's settings, for the owner to change. */
@@ -23,6 +24,7 @@ export const getSettings = query({
         dayTurnsAtH: true,
         stationIdleMin: true,
         pinLastsH: true,
+        ...looksColumns,
         language: true,
         revision: true,
       },

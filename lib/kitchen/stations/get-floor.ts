@@ -7,6 +7,7 @@ import { isByDisplacement } from '../checks/is-by-displacement'
 import { instrumentsOfDay } from '../checks/instruments-of-day'
 import { dayOfDate } from '../day-of-date'
 import { handOver } from '../notes/hand-over'
+import { looksColumns } from '../looks-columns'
 import { query } from '../query'
 import { isReadOfEveryDough } from '../readings/before-mixing.input'
 import { currentReadings } from '../readings/current-readings'
@@ -42,57 +43,58 @@ export const getFloor = query({
   right: 'read-shift',
   async run({ db, actor, now }) {
     const { bakeryId } = actor
-    const [bakery, { measures: everyOne, ageOf }, notes, { day, instruments }, trials] = await Promise.all([
-      db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { temperatureUnits: true } }),
-      everyMeasureAndAge(db, bakeryId),
-      handOver(db, bakeryId, now),
-      instrumentsOfDay(db, bakeryId, now),
-      db.trial.findMany({
-        where: { bakeryId, state: { in: openStates } },
-        select: {
-          id: true,
-          number: true,
-          measureId: true,
-          piecesPerBatch: true,
-          factorLevels: true,
-          formula: { select: { name: true } },
-          controlVersion: { select: plannedTimes },
-          batches: {
-            where: { state: { in: unfinishedStates } },
-            select: {
-              id: true,
-              code: true,
-              state: true,
-              revision: true,
-              begunAt: true,
-              bakedAt: true,
-              piecesMade: true,
-              mixingDay: { select: { number: true, day: true } },
-              arm: { select: { lines: { select: { ingredient: { select: ingredientForCautions } } } } },
-              counts: countThatStands,
-              steps: { select: stepOnFloor, orderBy: [{ at: 'asc' }, { id: 'asc' }] },
-              readings: {
-                select: {
-                  id: true,
-                  measureId: true,
-                  piece: true,
-                  repeat: true,
-                  value: true,
-                  valueEntered: true,
-                  unitEntered: true,
-                  takenAt: true,
-                  receivedAt: true,
-                  supersedesId: true,
-                  person: { select: { id: true, name: true } },
+    const [{ temperatureUnits, ...looks }, { measures: everyOne, ageOf }, notes, { day, instruments }, trials] =
+      await Promise.all([
+        db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { temperatureUnits: true, ...looksColumns } }),
+        everyMeasureAndAge(db, bakeryId),
+        handOver(db, bakeryId, now),
+        instrumentsOfDay(db, bakeryId, now),
+        db.trial.findMany({
+          where: { bakeryId, state: { in: openStates } },
+          select: {
+            id: true,
+            number: true,
+            measureId: true,
+            piecesPerBatch: true,
+            factorLevels: true,
+            formula: { select: { name: true } },
+            controlVersion: { select: plannedTimes },
+            batches: {
+              where: { state: { in: unfinishedStates } },
+              select: {
+                id: true,
+                code: true,
+                state: true,
+                revision: true,
+                begunAt: true,
+                bakedAt: true,
+                piecesMade: true,
+                mixingDay: { select: { number: true, day: true } },
+                arm: { select: { lines: { select: { ingredient: { select: ingredientForCautions } } } } },
+                counts: countThatStands,
+                steps: { select: stepOnFloor, orderBy: [{ at: 'asc' }, { id: 'asc' }] },
+                readings: {
+                  select: {
+                    id: true,
+                    measureId: true,
+                    piece: true,
+                    repeat: true,
+                    value: true,
+                    valueEntered: true,
+                    unitEntered: true,
+                    takenAt: true,
+                    receivedAt: true,
+                    supersedesId: true,
+                    person: { select: { id: true, name: true } },
+                  },
                 },
               },
             },
           },
-        },
-        orderBy: { number: 'asc' },
-        take: mostTrials + 1,
-      }),
-    ])
+          orderBy: { number: 'asc' },
+          take: mostTrials + 1,
+        }),
+      ])
     const measures = inUse(everyOne)
     const read = measures.filter(({ derivation }) => derivation === null)
     const shown = trials.slice(0, mostTrials).filter(({ batches }) => batches.length > 0)
@@ -137,7 +139,7 @@ export const getFloor = query({
                 steps: steps.map(({ person, ...step }) => ({ ...step, who: person.name, personId: person.id })),
                 turn: mixed.find((each) => each.id === id)?.turn ?? null,
                 measures: read.map((measure) => {
-                  const unit = unitToEnter(measure.unit, bakery.temperatureUnits)
+                  const unit = unitToEnter(measure.unit, temperatureUnits)
                   const range = plausibleRange(measure, ranges)
                   const own = current.filter(({ measureId }) => measureId === measure.id)
                   return {
@@ -189,7 +191,9 @@ export const getFloor = query({
     return {
       /** By the book’s clock, by which a tablet knows how far its own is off. */
       now: now.toISOString(),
-      temperatureUnit: unitToEnter('°C', bakery.temperatureUnits),
+      temperatureUnit: unitToEnter('°C', temperatureUnits),
+      /** When somebody is called to look at a dough. */
+      looks,
       doughs: ofTrials.flatMap(({ doughs }) => doughs),
       next: ofTrials.flatMap(({ next }) => next),
       /** Whether there are trials that no tablet shows. */

@@ -1,6 +1,7 @@
 import type { CheckedKind } from '../../kitchen/checks/judge-shown.input'
 import type { PieceFigures } from '../../kitchen/shifts/count-fault.input'
 import type { PlannedTimes } from '../../kitchen/steps/course-of-dough.input'
+import type { Looks } from '../../kitchen/steps/looks.input'
 import type { StepDetails, StepKind } from '../../kitchen/steps/step-kinds.input'
 import type { WaterFacts } from '../../kitchen/water/tell-water.input'
 
@@ -120,6 +121,8 @@ export type Floor = {
   /** By the book's clock, when it said so. */
   now: string
   temperatureUnit: '°C' | '°F'
+  /** When somebody is called to look at a dough. */
+  looks: Looks
   doughs: FloorDough[]
   next: NextDough[]
   /** When the bakery's day began and when it ends, by the book's clock. */

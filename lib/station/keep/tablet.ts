@@ -1,4 +1,5 @@
 import { Dexie } from 'dexie'
+import { noLooks } from '../../kitchen/steps/looks.input'
 import type { StepKind } from '../../kitchen/steps/step-kinds.input'
 import type { Holder, OutboxEntry } from '../outbox/entry'
 import type { TabletPhoto, TabletPhotoPiece } from '../photo/tablet-photo'
@@ -112,12 +113,13 @@ database.version(10).upgrade((upgrade) =>
     }),
 )
 
-// As a floor from before water was told: none is, until it is fetched again.
+// As a floor from before water was told and anybody was called to look: neither is, until it is fetched again.
 database.version(11).upgrade((upgrade) =>
   upgrade
     .table<{ name: string; value: { value: Partial<Floor> } }>('kept')
     .where({ name: 'floor' })
     .modify(({ value: { value: floor } }) => {
+      floor.looks ??= noLooks
       for (const dough of floor.doughs ?? []) {
         dough.water ??= null
         dough.begunAt ??= null

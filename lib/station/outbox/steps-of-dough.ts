@@ -1,4 +1,5 @@
 import { byMoment, timerOf, type DoughTimer, type StoodStep } from '../../kitchen/steps/course-of-dough.input'
+import { lookOf, type Look, type Looks } from '../../kitchen/steps/looks.input'
 import { standingSteps } from '../../kitchen/steps/standing-steps.input'
 import { stateBySteps } from '../../kitchen/steps/state-by-steps.input'
 import { stepDetails, type StepDetails } from '../../kitchen/steps/step-kinds.input'
@@ -18,6 +19,8 @@ export type StepStanding = StoodStep &
 type EnteredStep = StepStanding & { isDone: boolean; supersedesId: string | null }
 
 export type RunningTimer = DoughTimer & { batchId: string; code: string }
+
+export type CalledLook = Look & { batchId: string; code: string }
 
 /**
  * The steps that stand of a dough, in their order and by the tablet's clock: those of the book, and those that lie on this
@@ -79,6 +82,19 @@ export function runningTimers(
       return timer ? [{ ...timer, batchId: dough.id, code: dough.code }] : []
     })
     .sort((a, b) => a.endsMs - b.endsMs)
+}
+
+/** What somebody is to look at, of the doughs of a floor. */
+export function calledLooks(
+  doughs: readonly FloorDough[],
+  looks: Looks,
+  entries: readonly OutboxEntry[],
+  aheadMs: number,
+): CalledLook[] {
+  return doughs.flatMap((dough) => {
+    const look = lookOf(stepsOfDough(dough, entries, aheadMs), looks, dough.times)
+    return look ? [{ ...look, batchId: dough.id, code: dough.code }] : []
+  })
 }
 
 function ownStep({ id, personName, personId, state, payload }: EntryOf<'step'>, aheadMs: number) {

@@ -4,7 +4,7 @@ import { readTablet } from '../keep/read-tablet'
 import { clockAheadMs } from '../outbox/clock-ahead'
 import { countOfDough } from '../outbox/count-of-dough'
 import { placesWithEntries } from '../outbox/stand-of-place'
-import { runningTimers, stepsOfDough, whereaboutsOf } from '../outbox/steps-of-dough'
+import { calledLooks, runningTimers, stepsOfDough, whereaboutsOf } from '../outbox/steps-of-dough'
 import { useLive } from '../ui/use-live'
 import { CauseScreen } from './cause'
 import { Checks } from './checks'
@@ -195,6 +195,7 @@ export function App() {
       {floor && (
         <Timers
           timers={runningTimers(floor.value.doughs, entries, aheadMs)}
+          looks={calledLooks(floor.value.doughs, floor.value.looks, entries, aheadMs)}
           silenced={now.silenced}
           isBoard={!isListOpen && !(person && (scanning || noting || photographing || checking || at))}
           opens={Boolean(person)}

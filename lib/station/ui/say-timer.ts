@@ -1,4 +1,4 @@
-import type { DoughTimer } from '../../kitchen/steps/course-of-dough.input'
+import type { ShownTimer } from '../outbox/shown-timers'
 import { stationSteps } from '../../words/en/station-steps'
 import { plainNumber } from '../../words/format/plain-number'
 import { withUnit } from '../../words/format/with-unit'
@@ -14,7 +14,11 @@ export function minutes(ms: number, locale: string): string {
 }
 
 /** How far a timer is, and until when it runs or since when it is over. */
-export function sayTimer(timer: DoughTimer, now: number, clock: { locale: string; timeZone: string }) {
+export function sayTimer(
+  timer: Pick<ShownTimer, 'phase' | 'fromMs' | 'endsMs' | 'plannedS'>,
+  now: number,
+  clock: { locale: string; timeZone: string },
+) {
   const { phase, fromMs, endsMs, plannedS } = timer
   const done = Math.floor(Math.max(0, now - fromMs) / minuteMs)
   const over = Math.floor((now - endsMs) / minuteMs)

@@ -55,6 +55,7 @@ export const problems = {
   'below-least': 'Must not be below the lower end of the range.',
   'range-without-room': 'The most must be above the least.',
   'age-without-room': 'The later age must be above the earlier one, and needs one.',
+  'not-above-look': 'Must be longer than when somebody looks first.',
   'not-below-most': 'Must be below the most it takes.',
   'not-above-most': 'Must not be above the most it carries.',
   'not-above-gauge': 'Must not be larger than the gauge.',

@@ -424,6 +424,18 @@ describe('changing people and settings', () => {
             db().bakery.update({ where: { bakeryId: neighbour.bakeryId }, data: { [name]: value } }),
           ).rejects.toThrow(constraint)
       }
+    for (const [looks, fault] of [
+      [{ restLookMin: 15 }, 'invalid restMostMin:missing'],
+      [{ coolMostMin: 15 }, 'invalid coolLookMin:missing'],
+      [{ retardLookMin: 60, retardMostMin: 60 }, 'invalid retardMostMin:not-above-look'],
+      [{ foldEveryMin: 0 }, 'invalid foldEveryMin:too-small'],
+    ] as const)
+      expect(
+        refusalOf(await changeSettings.call(neighbour.owner.caller, { ...settings, ...looks, seenRevision: 1 })),
+      ).toBe(fault)
+    await expect(
+      db().bakery.update({ where: { bakeryId: neighbour.bakeryId }, data: { restLookMin: 15, restMostMin: 15 } }),
+    ).rejects.toThrow('bakery_rest_in_order')
     valueOf(await changeSettings.call(neighbour.owner.caller, { ...settings, seenRevision: 1 }))
     expect(refusalOf(await changeSettings.call(neighbour.owner.caller, { ...settings, seenRevision: 1 }))).toBe('stale')
   })

@@ -4,6 +4,7 @@ import { db } from '@/lib/db/client'
 import { takeEntries } from '@/lib/kitchen/intake/take-entries'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
+import { noLooks } from '@/lib/kitchen/steps/looks.input'
 import { getFloor } from '@/lib/kitchen/stations/get-floor'
 import { makeApprovedTrial, type ApprovedTrial } from '@/tests/support/approved-trial'
 import { makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '@/tests/support/bakery'
@@ -139,6 +140,14 @@ describe('what a tablet reads', () => {
         .filter(({ ageLeastH }) => ageLeastH !== null)
         .map((each) => [each.code, each.ageLeastH, each.ageMostH]),
     ).toEqual([['loaf-mass', 1, 3]])
+  })
+
+  it('says when somebody is called to look at a dough, as the bakery says it', async () => {
+    const looks = async () => valueOf(await getFloor.call(atStation(station, token), {})).looks
+    expect(await looks()).toEqual(noLooks)
+    const said = { ...noLooks, restLookMin: 15, restMostMin: 40 }
+    await db().bakery.update({ where: { bakeryId: bakery.bakeryId }, data: said })
+    expect(await looks()).toEqual(said)
   })
 
   it('names what is begun next of each trial in the drawn order, also of one of which nothing is begun', async () => {

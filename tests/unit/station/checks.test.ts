@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { v7 as uuid } from 'uuid'
 import { describe, expect, it } from 'vitest'
+import { noLooks } from '@/lib/kitchen/steps/looks.input'
 import type { Floor, FloorInstrument } from '@/lib/station/keep/facts'
 import { checksOfDay } from '@/lib/station/outbox/checks-of-day'
 import type { EntryOf } from '@/lib/station/outbox/entry'
@@ -26,6 +27,7 @@ const floor = (instruments: FloorInstrument[], q: { fetchedAt?: number; aheadMs?
   const value: Floor = {
     now: new Date(fetchedAt).toISOString(),
     temperatureUnit: '°C',
+    looks: noLooks,
     doughs: [],
     next: [],
     isCut: false,

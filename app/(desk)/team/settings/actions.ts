@@ -4,6 +4,7 @@ import { act } from '@/app/act'
 import { textOf } from '@/lib/ui/text-of'
 import { numberOf } from '@/lib/ui/number-of'
 import { settingsOf } from '@/lib/ui/settings-of'
+import { looksOf } from './looks-of'
 import { changeSettings as changeSettingsCommand } from '@/lib/kitchen/people/change-settings'
 import type { FormState } from '@/lib/ui/form-state'
 
@@ -22,6 +23,7 @@ export async function changeSettings(
     dayTurnsAtH: Number(textOf(form, 'dayTurnsAtH')),
     stationIdleMin: numberOf(form, 'stationIdleMin', locale),
     pinLastsH: numberOf(form, 'pinLastsH', locale),
+    ...looksOf(form, locale),
     ...settingsOf(form),
   }
   const acted = await act(changeSettingsCommand, input, form, former)

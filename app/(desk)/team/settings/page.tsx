@@ -22,6 +22,7 @@ import { plainNumber } from '@/lib/words/format/plain-number'
 import { wordsIn } from '@/lib/words/words'
 import { changeSettings } from './actions'
 import { dayTurnEntries } from './day-turn-entries'
+import { LooksFields } from './looks-fields'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).people.settings.title }
@@ -85,6 +86,7 @@ export default async function SettingsPage() {
               defaultValue={plainNumber(settings.pinLastsH, settings)}
               width="short"
             />
+            <LooksFields looks={settings} locale={settings.locale} words={text.looks} />
             <FormCheck
               name="worksAlone"
               label={text.worksAlone}
