@@ -155,6 +155,7 @@ test('a hand scanner reads a badge where the names are, and nothing of it stays 
   await expect(page.getByText('This is somebody’s badge. It is shown where the names are.')).toBeVisible()
 
   await tap(page.getByRole('button', { name: 'Log off' }))
+  await expect(page.getByRole('heading', { name: 'Who is here?' })).toBeVisible()
   await context.setOffline(true)
   await scan(page, badge)
   await expect(page.getByText('A badge can only be checked while the book answers.')).toBeVisible()
