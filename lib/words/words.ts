@@ -32,11 +32,11 @@ import { stationDisplacement } from './en/station-displacement'
 import { stationNotes } from './en/station-notes'
 import { stationPhotos } from './en/station-photos'
 import { stationSteps } from './en/station-steps'
+import { stationWater } from './en/station-water'
 import { stations } from './en/stations'
 import { steps } from './en/steps'
 import { stores } from './en/stores'
 import { trials } from './en/trials'
-import { water } from './en/water'
 import { pseudoOf } from './pseudo'
 import type { SamePlaces, WordsOf } from './same-places'
 
@@ -75,11 +75,11 @@ const english = {
   stationNotes,
   stationPhotos,
   stationSteps,
+  stationWater,
   stations,
   steps,
   stores,
   trials,
-  water,
 }
 
 /** Every text that a person reads: the same keys and places in every language, the texts each language's own. */

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { line, seenRevision } from '../text.input'
-import { looksFields, oddWait } from '../steps/looks.input'
+import { oddWait } from '../steps/looks.input'
+import { looksFields } from '../steps/looks-fields.input'
 import { bakerySettings } from './bakery-settings.input'
 import { chosenLanguage } from './chosen-language.input'
 

@@ -1,20 +1,16 @@
-import { z } from 'zod'
 import { byMoment, stepOf, type PlannedTimes, type StoodStep } from './course-of-dough.input'
 import { stepKinds, type StepKind } from './step-kinds.input'
 
-const minutes = z.int().min(1).max(2880).nullable().default(null)
-
 /** After how long somebody is called to look at a dough, and the longest that it waits, min; null where nobody is called. */
-export const looksFields = {
-  foldEveryMin: minutes,
-  restLookMin: minutes,
-  restMostMin: minutes,
-  coolLookMin: minutes,
-  coolMostMin: minutes,
-  retardLookMin: minutes,
-  retardMostMin: minutes,
+export type Looks = {
+  foldEveryMin: number | null
+  restLookMin: number | null
+  restMostMin: number | null
+  coolLookMin: number | null
+  coolMostMin: number | null
+  retardLookMin: number | null
+  retardMostMin: number | null
 }
-export type Looks = { [name in keyof typeof looksFields]: number | null }
 
 /** As long as a bakery has said nothing. */
 export const noLooks: Looks = {

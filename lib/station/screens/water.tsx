@@ -1,5 +1,4 @@
-import { mixing } from '../../words/en/mixing'
-import { water } from '../../words/en/water'
+import { stationWater as words } from '../../words/en/station-water'
 import type { Floor, FloorDough } from '../keep/facts'
 import { clockAheadMs } from '../outbox/clock-ahead'
 import { dayBegan } from '../outbox/day-began'
@@ -9,7 +8,6 @@ import { sayNoWater, sayWater } from '../ui/say-water'
 import { useNow } from '../ui/use-now'
 import { Places } from './places'
 
-const words = { mixing, water }
 const everyMs = 60_000
 
 type WaterProps = {
@@ -31,7 +29,7 @@ export function Water({ dough, floor, entries, locale, timeZone }: WaterProps) {
   return (
     <>
       <section>
-        <h2>{water.title}</h2>
+        <h2>{words.title}</h2>
         {facts && facts.outcome !== 'known' && <p>{sayNoWater(facts.outcome, words)}</p>}
         {said?.headline && <p className="water-told">{said.headline}</p>}
         {said?.minded.map((each) => (

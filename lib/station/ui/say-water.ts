@@ -12,7 +12,7 @@ const muchHotWaterC = 5
 type How = {
   unit: '°C' | '°F'
   locale: string
-  words: Pick<Words, 'mixing' | 'water'>
+  words: Words['stationWater']
   language: Language
 }
 
@@ -27,7 +27,7 @@ type SaidWater = {
 
 /** Why no water is told of any dough of a trial. */
 export function sayNoWater(outcome: Exclude<WaterFacts['outcome'], 'known'>, words: How['words']): string {
-  return outcome === 'waters-differ' ? words.water.differ : words.mixing.water.unknown[outcome]
+  return outcome === 'waters-differ' ? words.differ : words.unknown[outcome]
 }
 
 /** The water of a dough in words, with what it comes from; what is missing is said in place of a guess. */
@@ -35,7 +35,7 @@ export function sayWater(
   told: ToldWater,
   facts: KnownWater,
   { flourC, roomC }: Pick<DoughTemps, 'flourC' | 'roomC'>,
-  { unit, locale, words: { water: words, mixing }, language }: How,
+  { unit, locale, words, language }: How,
 ): SaidWater {
   const temp = (tempC: number) => withUnit(plainNumber(inTemperatureUnit(tempC, unit), { locale }), unit)
   const warmer = (differenceC: number) =>
@@ -71,13 +71,16 @@ export function sayWater(
         : []),
       ...(says === 'too-cold' ? [say(words.tooCold, language, { target, temp: temp(waterTempC) })] : []),
       ...(says === 'ice'
-        ? [icePct === null ? words.iceWithoutTap : say(words.ice, language, { share: share(icePct) }), mixing.water.ice]
+        ? [
+            icePct === null ? words.iceWithoutTap : say(words.ice, language, { share: share(icePct) }),
+            words.meltsInMixer,
+          ]
         : []),
       ...(says === 'water' && icePct !== null && icePct > 0 && tapTempC !== null
         ? [say(words.someIce, language, { tap: temp(tapTempC), share: share(icePct) })]
         : []),
       ...(isRiseOdd ? [say(words.odd, language, { rise: warmer(riseC) })] : []),
-      ...(isHotWater ? [mixing.water.scalds] : []),
+      ...(isHotWater ? [words.scalds] : []),
     ],
     behind: [
       say(words.from, language, { target, flour: temp(flourC), room: temp(roomC), rise: warmer(riseC) }),

@@ -1,3 +1,5 @@
+import { stationWater } from './station-water'
+
 /** Mixing water and premixes, as plans, sheets and the floor say them. */
 export const mixing = {
   water: {
@@ -10,7 +12,7 @@ export const mixing = {
     },
     mix: 'Mix, check, then add: {temp}.',
     one: 'Check, then add: {temp}.',
-    ice: 'Ice in small pieces goes into the mixer with the water and melts there. Start at once.',
+    ice: stationWater.meltsInMixer,
     not: {
       'colder-than-all-ice':
         'No water brings this dough to {dough}: it would have to be {temp}, colder than ice can make it.',
@@ -24,16 +26,13 @@ export const mixing = {
     comesOut: 'The dough then comes out at {temp}.',
     cooler: 'Cool the flour or the room first.',
     warmer: 'Warm the flour or the room first.',
-    unknown: {
-      'no-plain-water': 'There is no plain water in the final dough to set the temperature with.',
-      'friction-too-high': 'The mixer’s friction and the mixing time make more than 40 °C; look at the equipment.',
-    },
+    unknown: stationWater.unknown,
     usual: {
       hot: 'How hot the water comes is a guess: nobody wrote it down. Measure it, and add it under Stores, Equipment.',
       ice: 'That there is ice, and how cold, is a guess: nobody wrote it down. Add it under Stores, Equipment.',
     },
     guess: 'A guess until this mixer’s friction and the compositions are known.',
-    scalds: 'Hot water scalds: draw it low and slowly, and keep your hands off.',
+    scalds: stationWater.scalds,
     yeast: 'This is hot for yeast: pour it on the flour, never on the yeast.',
   },
   premix: {

@@ -112,7 +112,7 @@ describe('the water of a dough on a tablet', () => {
 })
 
 describe('what is said of it', () => {
-  const words = wordsIn('en')
+  const words = wordsIn('en').stationWater
   const said = (change: Partial<KnownWater> = {}, unit: '°C' | '°F' = '°C', temps = { flourC: 20, roomC: 22 }) => {
     const of = { ...mine, water: { ...facts, ...change } }
     const found = waterOfDough(of, [], [], began)!

@@ -37,7 +37,7 @@ import { stations } from '@/lib/words/en/stations'
 import { steps } from '@/lib/words/en/steps'
 import { stores } from '@/lib/words/en/stores'
 import { trials } from '@/lib/words/en/trials'
-import { water } from '@/lib/words/en/water'
+import { stationWater } from '@/lib/words/en/station-water'
 import { readLanguage, translation, wordsIn } from '@/lib/words/words'
 
 const everyEnglish = {
@@ -79,7 +79,7 @@ const everyEnglish = {
   steps,
   stores,
   trials,
-  water,
+  stationWater,
 }
 
 type Tree = { [key: string]: string | Tree }

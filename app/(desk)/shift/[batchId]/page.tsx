@@ -87,7 +87,7 @@ export default async function BatchPage({ params, searchParams }: Params) {
   const isMixed = batch.state !== 'waiting' && batch.state !== 'not_baked'
   const plan = (
     <div key="plan">
-      <WaterTold {...shared} words={allWords} />
+      <WaterTold {...shared} words={allWords.stationWater} />
       <DoughKey {...shared} />
       <Weighed {...shared} />
       <Process {...shared} words={allWords} />

@@ -3,7 +3,7 @@ import { Section } from '@/lib/ui/section'
 import type { Language, Words } from '@/lib/words/words'
 import type { BakeryShown, BatchShown } from './batch-view'
 
-type WaterToldProps = { batch: BatchShown; bakery: BakeryShown; words: Words; language: Language }
+type WaterToldProps = { batch: BatchShown; bakery: BakeryShown; words: Words['stationWater']; language: Language }
 
 /** The water of a dough before it is mixed, and what it comes from. */
 export function WaterTold({ batch: { water }, bakery, words, language }: WaterToldProps) {
@@ -14,7 +14,7 @@ export function WaterTold({ batch: { water }, bakery, words, language }: WaterTo
       ? sayWater(water.told, water.facts, water.temps, { unit, locale: bakery.locale, words, language })
       : { headline: null, minded: [sayNoWater(water.outcome, words)], behind: [] }
   return (
-    <Section id="water" title={words.water.title}>
+    <Section id="water" title={words.title}>
       {said.headline && <p className="text-lead font-bold">{said.headline}</p>}
       {said.minded.map((each) => (
         <p key={each} className="mt-1 max-w-measure font-bold">

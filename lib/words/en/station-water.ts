@@ -1,5 +1,5 @@
-/** The water of a dough that is not mixed yet, as tablets and the desk tell it. It goes into the tablet's script. */
-export const water = {
+/** The water of a dough that is not mixed yet, as tablets and the desk tell it. */
+export const stationWater = {
   title: 'Water for this dough',
   is: 'Water: {temp}',
   from: 'For a dough of {target}, as planned: flour {flour}, room {room}, and {rise} by mixing.',
@@ -30,6 +30,12 @@ export const water = {
     'No water brings this dough to {target}: it would have to be {temp}, and so much ice does not melt in time. Cool the flour or the room first.',
   tooHot:
     'No water brings this dough to {target}: it would have to be {temp}, and above {most} water harms yeast. Warm the flour or the room first.',
+  unknown: {
+    'no-plain-water': 'There is no plain water in the final dough to set the temperature with.',
+    'friction-too-high': 'The mixer’s friction and the mixing time make more than 40 °C; look at the equipment.',
+  },
+  meltsInMixer: 'Ice in small pieces goes into the mixer with the water and melts there. Start at once.',
+  scalds: 'Hot water scalds: draw it low and slowly, and keep your hands off.',
   notWorkedOut: 'Nothing can be worked out from these temperatures. Look at them.',
   differ:
     'The doughs of this trial need water of different temperatures, and those would tell which is which. They stand at the desk, for whoever opens this dough’s key.',
