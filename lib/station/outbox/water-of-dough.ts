@@ -14,7 +14,7 @@ import { placesWithEntries } from './stand-of-place'
 type Dough = Pick<FloorDough, 'id' | 'code' | 'begunAt' | 'measures' | 'water'>
 
 /** What was read on a dough, in the book or on this tablet. */
-export function doughTemps({ id, measures }: Dough, entries: readonly OutboxEntry[]): DoughTemps {
+function doughTemps({ id, measures }: Dough, entries: readonly OutboxEntry[]): DoughTemps {
   return tempsOf((code) => {
     const measure = measures.find((each) => each.code === code)
     return (measure && placesWithEntries(id, measure, entries)[0]?.stands?.inBase) ?? null
