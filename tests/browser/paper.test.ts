@@ -60,7 +60,7 @@ test('what was written on paper is keyed in whole, with every fault at its field
   expect(rows.map((row) => row.value_entered)).toEqual(['26.4', '41', '412'])
 
   await page.getByRole('link', { name: `Batch ${code}` }).click()
-  await page.locator('summary', { hasText: 'All readings' }).click()
+  await page.getByRole('link', { name: 'All readings' }).click()
   await expect(page.getByText(`From paper, written by ${bakery.late.name}; put into the book by Esi`)).toHaveCount(3)
 })
 

@@ -3,10 +3,9 @@ import { z } from 'zod'
 import { dayInZone } from '../day-in-zone'
 import { firstInTurn } from '../heavy/first-in-turn'
 import { query } from '../query'
-import { causesOfTrial } from '../results/causes-of-trial'
+import { aroundReadings } from '../results/around-readings'
 import { loadEvidence, readTrial } from '../results/load-evidence'
 import { resultOf } from '../results/result-of'
-import { whoKnew } from '../results/who-knew'
 import { calendarDay } from '../text.input'
 import { afterClosing } from './after-closing'
 
@@ -26,14 +25,13 @@ export const getResult = query({
       const { bakeryId } = actor
       const reading = readTrial(db, bakeryId, trialId)
       // Beside the seal of its rows, which takes the database the longest.
-      const [evidence, causes, knew] = await Promise.all([
+      const [evidence, around] = await Promise.all([
         loadEvidence(db, bakeryId, trialId, reading),
-        causesOfTrial(db, bakeryId, trialId),
-        reading.then((trial) => trial && whoKnew(db, bakeryId, trial)),
+        aroundReadings(db, { bakeryId, trialId, now }, reading),
       ])
       const day = pricesOn ?? dayInZone(now, evidence.timeZone)
       const [result, after] = await Promise.all([
-        resultOf(db, actor, now, { ...evidence, causes, knew }, day),
+        resultOf(db, actor, { ...evidence, ...around }, day),
         afterClosing(db, actor, trialId, evidence.found),
       ])
       return { ...result, after }

@@ -86,7 +86,7 @@ export const listKeptAside = query({
     for (const { row, read: entry } of read) {
       const trialId = row.batch.trial.id
       if (entry.outcome === 'read' && !ranges.has(trialId))
-        ranges.set(trialId, await loadRangeFacts(db, bakeryId, trialId, measures))
+        ranges.set(trialId, await loadRangeFacts(db, bakeryId, { trialId }, measures))
     }
     const rows = read.map(({ row: { batch, sentBy, ...row }, read: entry }) => {
       const { trial, ...dough } = batch

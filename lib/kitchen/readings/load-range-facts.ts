@@ -1,23 +1,25 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
+import { Prisma } from '../../db/generated/client'
+import { whereTrial, type TrialOf } from '../trials/trial-of'
 import { basisOfRange, type RangeFacts } from './plausible-range'
 
 /** Of so many doughs of a product, measured last, the volume is usual; of fewer than the least nothing is known. */
 const recentDoughs = { least: 3, most: 12 } as const
 
-/** What the ranges of a trial's readings go by, as far as these measures ask for it. */
+/** What the ranges of a trial's readings go by, as far as these measures ask for it; nothing of one that is not there. */
 export async function loadRangeFacts(
   from: Db | Tx,
   bakeryId: string,
-  trialId: string,
+  of: TrialOf,
   measures: readonly Parameters<typeof basisOfRange>[0][],
 ): Promise<RangeFacts> {
   const bases = new Set(measures.map(basisOfRange))
   bases.delete('own')
   if (bases.size === 0) return { scalingMassG: null, plannedWaterG: new Map(), usualMlPerG: new Map() }
   const [trial, usualMlPerG] = await Promise.all([
-    from.trial.findUniqueOrThrow({
-      where: { bakeryId_id: { bakeryId, id: trialId } },
+    from.trial.findFirst({
+      where: whereTrial(bakeryId, of),
       select: {
         controlVersion: { select: { scalingMassG: true } },
         arms: {
@@ -31,12 +33,12 @@ export async function loadRangeFacts(
         },
       },
     }),
-    bases.has('recent') ? usualVolumes(from, bakeryId, trialId) : new Map<string, number>(),
+    bases.has('recent') ? usualVolumes(from, bakeryId, of) : new Map<string, number>(),
   ])
   return {
-    scalingMassG: trial.controlVersion.scalingMassG,
+    scalingMassG: trial?.controlVersion.scalingMassG ?? null,
     plannedWaterG: new Map(
-      trial.arms.map(({ position, lines }) => [position, lines.reduce((sum, { weighedG }) => sum + weighedG, 0)]),
+      trial?.arms.map(({ position, lines }) => [position, lines.reduce((sum, { weighedG }) => sum + weighedG, 0)]),
     ),
     usualMlPerG,
   }
@@ -46,7 +48,11 @@ export async function loadRangeFacts(
  * Of the trial's formula the median of the medians of the doughs that were measured last, so that neither one odd loaf nor one odd dough
  * moves it; readings that are themselves outside their range are left out.
  */
-async function usualVolumes(from: Db | Tx, bakeryId: string, trialId: string): Promise<Map<string, number>> {
+async function usualVolumes(from: Db | Tx, bakeryId: string, of: TrialOf): Promise<Map<string, number>> {
+  const own =
+    'trialId' in of
+      ? Prisma.sql`${of.trialId}::uuid`
+      : Prisma.sql`(SELECT trial_id FROM batch WHERE bakery_id = ${bakeryId}::uuid AND id = ${of.batchId}::uuid)`
   const rows = await from.$queryRaw<{ measureId: string; mlPerG: number }[]>`
     SELECT measure_id AS "measureId", percentile_cont(0.5) WITHIN GROUP (ORDER BY ml_per_g) AS "mlPerG"
     FROM (
@@ -58,7 +64,7 @@ async function usualVolumes(from: Db | Tx, bakeryId: string, trialId: string): P
       JOIN reading r ON r.bakery_id = t.bakery_id AND r.trial_id = t.id AND r.batch_id = b.id AND r.piece IS NOT NULL
       JOIN measure m ON m.bakery_id = t.bakery_id AND m.id = r.measure_id AND m.unit = 'mL'
       WHERE t.bakery_id = ${bakeryId}::uuid
-        AND t.formula_id = (SELECT own.formula_id FROM trial own WHERE own.bakery_id = ${bakeryId}::uuid AND own.id = ${trialId}::uuid)
+        AND t.formula_id = (SELECT own.formula_id FROM trial own WHERE own.bakery_id = ${bakeryId}::uuid AND own.id = ${own})
         AND r.value BETWEEN coalesce(r.plausible_least, m.plausible_least) AND coalesce(r.plausible_most, m.plausible_most)
         AND NOT EXISTS (SELECT 1 FROM reading s WHERE s.bakery_id = r.bakery_id AND s.supersedes_id = r.id)
       GROUP BY r.measure_id, b.id, b.done_at

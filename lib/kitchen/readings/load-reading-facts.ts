@@ -75,7 +75,7 @@ export async function loadReadingFacts(
   )
   const ranges: ReadingFacts['ranges'] = new Map()
   for (const trialId of new Set(batches.map((batch) => batch.trialId)))
-    ranges.set(trialId, await loadRangeFacts(tx, bakeryId, trialId, measures))
+    ranges.set(trialId, await loadRangeFacts(tx, bakeryId, { trialId }, measures))
   return {
     batches: byId(batches),
     measures: byId(measures),

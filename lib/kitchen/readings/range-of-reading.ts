@@ -22,3 +22,12 @@ export function isOutside(reading: JudgedReading, measure: { plausibleLeast: num
   const { least, most } = rangeOfReading(reading, measure)
   return reading.value < least || reading.value > most
 }
+
+/** The range that a reading is outside of; null when it is within, or its measure is not among these. */
+export function outsideOf(
+  reading: JudgedReading & { measureId: string },
+  measures: readonly { id: string; plausibleLeast: number; plausibleMost: number }[],
+): PlausibleRange | null {
+  const measure = measures.find(({ id }) => id === reading.measureId)
+  return measure && isOutside(reading, measure) ? rangeOfReading(reading, measure) : null
+}

@@ -21,7 +21,14 @@ export async function loadEvidence(
   trialId: string,
   reading = readTrial(from, bakeryId, trialId),
 ) {
-  const [trial, found] = await Promise.all([reading, loadSealed(from, bakeryId, trialId)])
+  const readRests = () =>
+    Promise.all([
+      everyMeasure(from, bakeryId),
+      countToSettle(from, bakeryId, trialId).then((count) => [...count].sort()),
+    ])
+  // Nothing was closed of one that is open, whose rests are asked for beside its seal, which takes the longest.
+  const restsOfOpen = reading.then((trial) => (trial && !isEnded(trial.state) ? readRests() : null))
+  const [trial, found, rests] = await Promise.all([reading, loadSealed(from, bakeryId, trialId), restsOfOpen])
   if (!trial) throw new Refusal('not-found')
   const { bakery, ...rows } = trial
   const { batches, gaps, conduct, weighings } =
@@ -30,10 +37,7 @@ export async function loadEvidence(
       bakeryId,
       seal: found.rowsNow,
       trial,
-      rests: await Promise.all([
-        everyMeasure(from, bakeryId),
-        countToSettle(from, bakeryId, trialId).then((count) => [...count].sort()),
-      ]),
+      rests: rests ?? (await readRests()),
     }))
   const declared: DeclaredTrial = { ...(found.closed?.closing.declared ?? declaredOf(rows)), state: trial.state }
   return {

@@ -4,11 +4,10 @@ import { levelOf } from '../../auth/rights'
 import type { Db } from '../../db/client'
 import { isEnded, isOpen } from '../trials/rules'
 import { analyseOnce } from './analyse-once'
+import type { aroundReadings } from './around-readings'
 import { compareOtherwise } from './compare-otherwise'
 import { notableDifference } from './conditions-by-arm'
 import { costsOfTrial } from './costs-of-trial'
-import { lossesOfTrial } from '../repairs/losses-of-trial'
-import type { causesOfTrial } from './causes-of-trial'
 import { countBatches, meanOf } from './count-batches'
 import { doughAsMixed } from './dough-as-mixed'
 import { headlineComparison } from './headline-comparison'
@@ -16,7 +15,6 @@ import type { loadEvidence } from './load-evidence'
 import { isBroken } from './load-sealed'
 import { outOfOrderDays } from './out-of-order-days'
 import { volumesOfTrial } from './volumes-of-trial'
-import type { whoKnew } from './who-knew'
 
 /**
  * What a trial showed. Until its readings are closed it says how far the baking is, what was read of each dough under
@@ -29,15 +27,11 @@ import type { whoKnew } from './who-knew'
 export async function resultOf(
   db: Db,
   actor: DeskActor,
-  now: Date,
-  evidence: Awaited<ReturnType<typeof loadEvidence>> & {
-    causes: Awaited<ReturnType<typeof causesOfTrial>>
-    knew: Awaited<ReturnType<typeof whoKnew>>
-  },
+  evidence: Awaited<ReturnType<typeof loadEvidence>> & Awaited<ReturnType<typeof aroundReadings>>,
   day: string,
 ) {
   const { bakeryId } = actor
-  const { header, declared, batches, arms, gaps, sealed, causes, knew } = evidence
+  const { header, declared, batches, arms, gaps, sealed, causes, knew, losses } = evidence
   // Of what is not what was closed nothing is concluded.
   const analysed = analyseOnce(declared, batches).then((worked) =>
     isBroken(sealed) ? { ...worked, comparison: null, limits: [] } : worked,
@@ -46,8 +40,7 @@ export async function resultOf(
     analysed.then(({ comparison }) =>
       volumesOfTrial({ declared, batches, measureCode: header.measure.code, comparison }),
     )
-  const [losses, analysis, costs] = await Promise.all([
-    isOpen(header.state) ? lossesOfTrial(db, { bakeryId, trialId: header.id, now }) : null,
+  const [analysis, costs] = await Promise.all([
     analysed,
     levelOf(actor, 'see-costs') === 'yes' ? costsOfTrial(db, bakeryId, evidence, day, volumes()) : null,
   ])

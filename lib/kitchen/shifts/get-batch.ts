@@ -2,7 +2,6 @@ import 'server-only'
 import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
 import type { Allergen } from '../../db/generated/enums'
-import { oddTime } from '../conduct/odd-time'
 import { signsFoundCause } from '../conduct/signs-found-cause'
 import { whyNotTakenOut } from '../conduct/why-not-taken-out'
 import { marksOfBatch } from '../checks/marks-of-batch'
@@ -12,14 +11,14 @@ import { query } from '../query'
 import { isToSettle } from '../readings/is-to-settle'
 import { firstDecidingOf } from '../readings/first-deciding-reading'
 import { currentReadings } from '../readings/current-readings'
-import { dueByAge, offAge } from '../readings/due-by-age.input'
+import { dueByAge } from '../readings/due-by-age.input'
 import { gapsOfBatch } from '../readings/gaps-of-batch'
 import { loadRangeFacts } from '../readings/load-range-facts'
 import { loafFigures } from '../readings/loaf-figures'
 import { everyMeasureAndAge, inUse } from '../readings/measures-to-read'
 import { plausibleRange } from '../readings/plausible-range'
 import { piecesToRead } from '../readings/pieces-to-read'
-import { isOutside, rangeOfReading, type JudgedReading } from '../readings/range-of-reading'
+import { outsideOf } from '../readings/range-of-reading'
 import { mayCorrect } from '../readings/rules'
 import { unitsOfBase } from '../readings/units-of-base'
 import { Refusal } from '../refusal'
@@ -34,7 +33,7 @@ import { tempsOf } from '../water/temps-of.input'
 import { waterOfBatch } from '../water/water-of-batch'
 import { isFoundOutFrom } from './may-be-found-out'
 import { mixingOf } from './mixing-of'
-import { mixedBatches } from '../batches/mixed-batches'
+import { mixedIn, mixedOfTrial } from '../batches/mixed-batches'
 import { plannedValue } from './planned-value'
 import { isOutState } from '../conduct/is-out-state'
 import { lossesOfTrial } from '../repairs/losses-of-trial'
@@ -96,6 +95,7 @@ export const getBatch = query({
             formula: { select: { name: true } },
             planText: true,
             planHash: true,
+            ...mixedOfTrial,
             openedKeys: { where: { personId }, select: { planHash: true } },
             controlVersion: {
               select: {
@@ -129,7 +129,6 @@ export const getBatch = query({
             supersedesId: true,
             reason: true,
             person: { select: { id: true, name: true } },
-            fromSheet: { select: { sheet: { select: { writtenBy: { select: { name: true } } } } } },
           },
           orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
         },
@@ -156,9 +155,12 @@ export const getBatch = query({
         },
       },
     })
-    const [batch, { measures: everyOne, ageOf }, { timeZone, dayTurnsAtH, equipment: failedOnce }] = await Promise.all([
+    // Beside the batch, which takes the database the longest.
+    const measuring = everyMeasureAndAge(db, bakeryId)
+    const [batch, { measures: everyOne, ageOf }, ranges, bakery] = await Promise.all([
       read,
-      everyMeasureAndAge(db, bakeryId),
+      measuring,
+      measuring.then((known) => loadRangeFacts(db, bakeryId, { batchId: input.batchId }, inUse(known.measures))),
       db.bakery.findUniqueOrThrow({
         where: { bakeryId },
         select: {
@@ -168,6 +170,7 @@ export const getBatch = query({
         },
       }),
     ])
+    const { timeZone, dayTurnsAtH, equipment: failedOnce } = bakery
     const measures = inUse(everyOne)
     // Before its plan is approved a batch is a thought, and the floor knows nothing of it.
     if (!batch || !isFrozen(batch.trial.state)) throw new Refusal('not-found')
@@ -178,9 +181,7 @@ export const getBatch = query({
         current.find(({ measureId }) => everyOne.find(({ id }) => id === measureId)?.code === code)?.value ?? null,
     )
     const isBeforeMixing = isOpen(batch.trial.state) && batch.state === 'weighing' && batch.steps.length === 0
-    const [ranges, ofTrial, lots, people, losses, marks, water] = await Promise.all([
-      loadRangeFacts(db, bakeryId, batch.trialId, measures),
-      mixedBatches(db, bakeryId, batch.trialId),
+    const [lots, people, losses, marks, water] = await Promise.all([
       // Where nothing is written any more, nothing is offered to be taken from.
       isOpen(batch.trial.state) ? lotsToWeigh(db, bakeryId, batch.trial, dayInZone(now, timeZone)) : new Map(),
       // Asked for only where somebody has still to sign.
@@ -195,6 +196,7 @@ export const getBatch = query({
         ? waterOfBatch(db, bakeryId, batch, { temps, day: boundsOfDay(now, { timeZone, dayTurnsAtH }) })
         : null,
     ])
+    const ofTrial = mixedIn(batch.trial)
     const own = ofTrial.find(({ id }) => id === batch.id)
     const next = nextToBegin(ofTrial)
     const {
@@ -344,15 +346,9 @@ export const getBatch = query({
               readings: current,
               toSettle: toSettle.length,
             }),
-      readings: readings.map(({ fromSheet, ...reading }) => ({
+      readings: readings.map((reading) => ({
         ...reading,
-        /** Who wrote it on paper, from which somebody put it into the book later; null where it came by itself. */
-        paperBy: fromSheet?.sheet.writtenBy.name ?? null,
         outside: outsideOf(reading, measures),
-        /** What is odd about the time that the device said; a dough that was begun on paper was begun here later. */
-        oddTime: fromSheet ? null : oddTime({ ...reading, begunAt: batch.begunAt }),
-        /** Whether it was taken at another age of the loaf than its measure says. */
-        offAge: offAge(ageOf(reading.measureId), batch.bakedAt?.getTime() ?? null, reading.takenAt.getTime()),
         holds: holds.has(reading.id),
         mayCorrect:
           isTrialOpen &&
@@ -395,13 +391,4 @@ function cautionsOf(
     unchecked: { count: unchecked.length, names: knows ? unchecked.map(({ name }) => name) : null },
     isDusty: ingredients.some(({ dustCaution }) => dustCaution),
   }
-}
-
-/** The range that a reading is outside of; null when it is within. */
-function outsideOf(
-  reading: JudgedReading & { measureId: string },
-  measures: readonly { id: string; plausibleLeast: number; plausibleMost: number }[],
-) {
-  const measure = measures.find(({ id }) => id === reading.measureId)
-  return measure && isOutside(reading, measure) ? rangeOfReading(reading, measure) : null
 }

@@ -15,7 +15,7 @@ import { everyMeasureAndAge, inUse } from '../readings/measures-to-read'
 import { readingsForGaps } from '../readings/readings-for-gaps'
 import { readPage } from '../read-page'
 import { openStates } from '../trials/rules'
-import { mixedBatches } from '../batches/mixed-batches'
+import { mixedIn, mixedOfTrial } from '../batches/mixed-batches'
 import { byTurn, isOver, needsCleanDown, nextToBegin, underWayStates } from '../batches/rules'
 import { isOutState } from '../conduct/is-out-state'
 import { lossesOfTrial } from '../repairs/losses-of-trial'
@@ -78,6 +78,7 @@ export const getShift = query({
                 },
               },
               readings: { select: readingsForGaps },
+              ...mixedOfTrial,
             },
             orderBy: { number: 'asc' },
             take,
@@ -89,8 +90,8 @@ export const getShift = query({
     const batchesIn = (...wanted: BatchState[]) =>
       states.reduce((sum, { state, _count }) => sum + (wanted.includes(state) ? _count : 0), 0)
     const trials = await Promise.all(
-      page.rows.map(async ({ batches, readings, controlVersion, ...trial }) => {
-        const mixed = await mixedBatches(db, bakeryId, trial.id)
+      page.rows.map(async ({ batches, readings, controlVersion, arms, repairs, ...trial }) => {
+        const mixed = mixedIn({ arms, repairs })
         const losses = batches.some(({ state }) => isOutState(state))
           ? (await lossesOfTrial(db, { bakeryId, trialId: trial.id, now })).doughs
           : []

@@ -2,7 +2,7 @@ import 'server-only'
 import { z } from 'zod'
 import { byTurn, unfinishedStates } from '../batches/rules'
 import { countThatStands } from '../batches/count-that-stands'
-import { mixedBatches } from '../batches/mixed-batches'
+import { mixedIn, mixedOfTrial } from '../batches/mixed-batches'
 import { isByDisplacement } from '../checks/is-by-displacement'
 import { instrumentsOfDay } from '../checks/instruments-of-day'
 import { dayOfDate } from '../day-of-date'
@@ -59,6 +59,7 @@ export const getFloor = query({
             factorLevels: true,
             formula: { select: { name: true } },
             controlVersion: { select: plannedTimes },
+            ...mixedOfTrial,
             batches: {
               where: { state: { in: unfinishedStates } },
               select: {
@@ -107,10 +108,8 @@ export const getFloor = query({
     )
     const ofTrials = await Promise.all(
       shown.map(async (trial) => {
-        const [ranges, mixed] = await Promise.all([
-          loadRangeFacts(db, bakeryId, trial.id, read),
-          mixedBatches(db, bakeryId, trial.id),
-        ])
+        const ranges = await loadRangeFacts(db, bakeryId, { trialId: trial.id }, read)
+        const mixed = mixedIn(trial)
         const order = mixed.sort(byTurn).map(({ id }) => id)
         const deciding = decidingMeasures(measures, trial.measureId)
         const ofTrial = { trialNumber: trial.number, formulaName: trial.formula.name }

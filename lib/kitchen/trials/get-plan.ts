@@ -8,7 +8,7 @@ import { query } from '../query'
 import { Refusal } from '../refusal'
 import { costsOfPlan } from './costs-of-plan'
 import { drawUpOrRefuse } from './draw-up-or-refuse'
-import { handsOfPlan } from './hands-of-plan'
+import { deciders, handsOf } from './hands-of-plan'
 import { linesToChoose } from './lines-to-choose'
 import { linesToWeigh } from './lines-to-weigh'
 import { loadPlanFacts } from './load-plan-facts'
@@ -65,21 +65,26 @@ export const getPlan = query({
           },
           orderBy: { number: 'asc' },
         },
-        bakery: { select: { timeZone: true } },
+        authors: { select: { personId: true } },
+        bakery: { select: { timeZone: true, ...deciders } },
       },
     })
     if (!trial) throw new Refusal('not-found')
-    const { planText, planHash, bakery, proposedBy, mixDays, measure, ...rest } = trial
+    const { planText, planHash, bakery, proposedBy, authors, mixDays, measure, ...rest } = trial
     const facts = planText === null ? await loadPlanFacts(db, bakeryId, trialId) : null
     const plan =
       planText !== null && planHash !== null
         ? planOfText(planText, planHash)
         : facts && (await drawUpOrRefuse(facts, null))
     if (!plan) throw new Refusal('not-found')
-    const hands = await handsOfPlan(db, bakeryId, trialId)
+    const hands = handsOf({ proposedById: proposedBy.id, authors }, bakery)
     const bar = decisionBar({ personId, ...hands })
     const mayDecide = levelOf(actor, 'approve-plan') === 'yes'
     const seesCosts = levelOf(actor, 'see-costs') === 'yes'
+    const [knowers, costs] = await Promise.all([
+      mayDecide && planHash !== null ? listKnowers(db, { bakeryId, trialId, planHash }) : [],
+      seesCosts ? costsOfPlan(db, bakeryId, plan, dayInZone(now, bakery.timeZone)) : undefined,
+    ])
     return {
       trial: {
         ...rest,
@@ -104,9 +109,9 @@ export const getPlan = query({
             }
           : null,
       /** Who knows which dough is which, for those who answer for the trial. */
-      knowers: mayDecide && planHash !== null ? await listKnowers(db, { bakeryId, trialId, planHash }) : [],
+      knowers,
       days: mixDays.map(({ number, day, batches }) => ({ number, day: dayOfDate(day), isBegun: batches.length > 0 })),
-      ...(seesCosts ? { costs: await costsOfPlan(db, bakeryId, plan, dayInZone(now, bakery.timeZone)) } : {}),
+      ...(costs ? { costs } : {}),
       may: {
         change: trial.state === 'draft' && levelOf(actor, 'propose-trial') === 'yes',
         decide: trial.state === 'proposed' && mayDecide && bar === null,

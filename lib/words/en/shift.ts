@@ -404,6 +404,8 @@ export const shift = {
   },
   log: {
     title: 'All readings',
+    headline: 'Batch {code}: all readings',
+    none: 'Nothing was read of it yet.',
     taken: 'Taken',
     who: 'Who',
     measure: 'Measure',

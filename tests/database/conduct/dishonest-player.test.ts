@@ -52,7 +52,7 @@ async function floorOf({ bakeryId, head }: TestBakery, { trialId }: ApprovedTria
     primary: declared.measure,
     piecesPerBatch,
     measures,
-    ranges: await db().$transaction((tx) => loadRangeFacts(tx, bakeryId, trialId, measures)),
+    ranges: await db().$transaction((tx) => loadRangeFacts(tx, bakeryId, { trialId }, measures)),
     doughs: doughs.map(({ id, code, arm, day, plannedOrder }) => ({ id, code, arm, day, plannedOrder })),
     plan: { arms: plan.arms, order: plan.order! },
     lines: linesOfPlan(plan),

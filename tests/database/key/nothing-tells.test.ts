@@ -68,6 +68,7 @@ const asked: Record<string, () => unknown[]> = {
   'notes.list-notes': () => [{ batchId: null }, ...trial.batches.map(({ batchId }) => ({ batchId }))],
   'photos.get-photo': () => [true, false].map((isSmall) => ({ photoId, isSmall })),
   'photos.list-photos': () => trial.batches.map(({ batchId }) => ({ batchId })),
+  'readings.get-reading-log': () => trial.batches.map(({ batchId }) => ({ batchId })),
   'readings.get-sheet': () => trial.batches.map(({ batchId }) => ({ batchId })),
   'readings.list-kept-aside': () => [{}],
   'shifts.get-shift': () => [{}],

@@ -7,7 +7,7 @@ import { logReading } from '@/lib/kitchen/readings/log-reading'
 import { getSheet } from '@/lib/kitchen/readings/paper/get-sheet'
 import { keyInSheet } from '@/lib/kitchen/readings/paper/key-in-sheet'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
-import { getBatch } from '@/lib/kitchen/shifts/get-batch'
+import { getReadingLog } from '@/lib/kitchen/readings/get-reading-log'
 import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
 import { makeApprovedTrial, type ApprovedTrial } from '../../support/approved-trial'
 import type { Result } from '@/lib/kitchen/result'
@@ -98,7 +98,7 @@ describe('a sheet of paper', () => {
     expect(await sheets()).toMatchObject([
       { writtenById: bakery.late.personId, writtenAt: written, keyedById: bakery.early.personId, keyedAt: testNow },
     ])
-    const { readings: shown } = valueOf(await getBatch.call(bakery.early.caller, { batchId }))
+    const { readings: shown } = valueOf(await getReadingLog.call(bakery.early.caller, { batchId }))
     expect(shown.map(({ paperBy, oddTime }) => [paperBy, oddTime])).toEqual(
       Array.from({ length: 3 }, () => [bakery.late.name, null]),
     )
@@ -119,7 +119,7 @@ describe('a sheet of paper', () => {
         takenAt: written.toISOString(),
       }),
     )
-    const { readings: shown } = valueOf(await getBatch.call(bakery.early.caller, { batchId }))
+    const { readings: shown } = valueOf(await getReadingLog.call(bakery.early.caller, { batchId }))
     expect(Object.fromEntries(shown.map(({ piece, oddTime }) => [piece ?? 'dough', oddTime]))).toEqual({
       dough: null,
       1: 'before-begun',
@@ -218,7 +218,7 @@ describe('a sheet of paper', () => {
         reason: 'a one for a two',
       }),
     )
-    const { readings: shown } = valueOf(await getBatch.call(bakery.early.caller, { batchId }))
+    const { readings: shown } = valueOf(await getReadingLog.call(bakery.early.caller, { batchId }))
     expect(shown.map(({ paperBy, holds }) => [paperBy, holds])).toEqual([
       [bakery.late.name, false],
       [null, true],

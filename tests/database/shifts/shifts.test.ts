@@ -4,6 +4,7 @@ import { db } from '@/lib/db/client'
 import { logReading } from '@/lib/kitchen/readings/log-reading'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { countPieces } from '@/lib/kitchen/shifts/count-pieces'
+import { getReadingLog } from '@/lib/kitchen/readings/get-reading-log'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
 import { getShift } from '@/lib/kitchen/shifts/get-shift'
 import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
@@ -347,7 +348,7 @@ describe('what the floor sees', () => {
     valueOf(
       await logReading.call(caller, { ...reading, id: uuid(), piece: 2, takenAt: new Date(after(2)).toISOString() }),
     )
-    const shown = valueOf(await getBatch.call(caller, { batchId: batchAt(0) }))
+    const shown = valueOf(await getReadingLog.call(caller, { batchId: batchAt(0) }))
     await db().session.updateMany({ where: { personId: bakery.early.personId }, data: { lastSeenAt: testNow } })
     expect(shown.readings.map(({ piece, offAge }) => [piece, offAge])).toEqual([
       [1, 'late'],
@@ -372,8 +373,10 @@ describe('what the floor sees', () => {
   it('is nothing before the plan is approved, nothing for what is not there, and nothing next door', async () => {
     expect(refusalOf(await getBatch.call(bakery.owner.caller, { batchId: uuid() }))).toBe('not-found')
     expect(refusalOf(await getBatch.call(neighbour.owner.caller, { batchId: batchAt(0) }))).toBe('not-found')
+    expect(refusalOf(await getReadingLog.call(neighbour.owner.caller, { batchId: batchAt(0) }))).toBe('not-found')
     trial = await makeApprovedTrial(bakery, { isUndecided: true })
     expect(refusalOf(await getBatch.call(bakery.owner.caller, { batchId: batchAt(0) }))).toBe('not-found')
+    expect(refusalOf(await getReadingLog.call(bakery.owner.caller, { batchId: batchAt(0) }))).toBe('not-found')
     expect(refusalOf(await begin(0))).toBe('trial-not-approved')
   })
 })

@@ -317,6 +317,13 @@ export const shiftPages: readonly PageWalk[] = [
     named: true,
   },
   {
+    route: '/shift/[batchId]/log',
+    queries: ['readings.get-reading-log'],
+    right: 'read-shift',
+    address: async (context) => `/shift/${await firstBatch(context, true)}/log`,
+    named: true,
+  },
+  {
     route: '/shift/[batchId]/paper',
     queries: ['readings.get-sheet'],
     right: 'read-shift',

@@ -35,7 +35,6 @@ import { Marks } from './marks'
 import { NextStep } from './next-step'
 import { PieceCount } from './piece-count'
 import { Process } from './process'
-import { ReadingLog } from './reading-log'
 import { Readings } from './readings'
 import { TakeOut } from './take-out'
 import { UndoMove } from './undo-move'
@@ -189,6 +188,7 @@ export default async function BatchPage({ params, searchParams }: Params) {
       <div className="mt-9 flex flex-wrap gap-x-6 gap-y-2 print:hidden">
         <FloorLink href={`/shift/${batch.id}/paper`}>{allWords.paper.toPaper}</FloorLink>
         <FloorLink href={`/shift/${batch.id}/slips`}>{allWords.paper.toSlips}</FloorLink>
+        {batch.readings.length > 0 ? <FloorLink href={`/shift/${batch.id}/log`}>{words.log.title}</FloorLink> : null}
       </div>
       {batch.isOpen && isMixed && !isLost ? <PieceCount {...shared} /> : null}
       <Marks {...shared} words={allWords} />
@@ -199,7 +199,6 @@ export default async function BatchPage({ params, searchParams }: Params) {
       <FoundLater {...shared} />
       {batch.isOpen && !isOver ? <TakeOut {...shared} /> : null}
       <Exchange {...shared} />
-      <ReadingLog {...shared} />
       <KeepCurrent seen={record.number} words={desk.live} />
     </FloorSheet>
   )

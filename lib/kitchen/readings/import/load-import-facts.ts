@@ -78,7 +78,7 @@ export async function loadImportFacts(from: Db | Tx, bakeryId: string, trialId: 
     ...measure,
     units: unitsOfBase(measure.unit),
   }))
-  const ranges = await loadRangeFacts(from, bakeryId, trialId, measures)
+  const ranges = await loadRangeFacts(from, bakeryId, { trialId }, measures)
   const toSettle = await countToSettle(from, bakeryId, trialId)
   const { planHash } = trial
   return {
