@@ -91,20 +91,3 @@ export async function findAtStation(
     language: row.language ?? row.bakeryLanguage,
   }
 }
-
-/** Whether the tablet still is enrolled, and whoever was on it still there, of the same role. At most one statement. */
-export async function isStillAtStation(tx: Tx, actor: StationActor, now: Date): Promise<boolean> {
-  const { bakeryId, stationId } = actor
-  const rows =
-    actor.personId === null
-      ? await tx.$queryRaw<unknown[]>`
-          SELECT 1 FROM station WHERE bakery_id = ${bakeryId}::uuid AND id = ${stationId}::uuid AND withdrawn_at IS NULL`
-      : await tx.$queryRaw<unknown[]>`
-          SELECT 1 FROM station
-          JOIN station_shift AS shift ON shift.bakery_id = station.bakery_id AND shift.station_id = station.id
-          JOIN person ON person.bakery_id = shift.bakery_id AND person.id = shift.person_id
-          WHERE station.bakery_id = ${bakeryId}::uuid AND station.id = ${stationId}::uuid AND station.withdrawn_at IS NULL
-            AND shift.id = ${actor.shiftId}::uuid AND shift.ended_at IS NULL AND shift.ends_at > ${now}
-            AND person.id = ${actor.personId}::uuid AND person.ended_at IS NULL AND person.role = ${actor.role}::role`
-  return rows.length === 1
-}

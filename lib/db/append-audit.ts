@@ -1,5 +1,6 @@
 import 'server-only'
-import { textOfAuditEntry, type AuditEntryContent } from '../documents/audit-entry/text-of-audit-entry'
+import { textAroundPlace } from '../documents/audit-entry/text-around-place'
+import type { AuditEntryContent } from '../documents/audit-entry/text-of-audit-entry'
 import type { Json } from '../documents/canonical-text'
 import { bookChannel } from './book-channel'
 import type { Tx } from './client'
@@ -26,11 +27,19 @@ export type AuditWho =
 /** Hash that stands before a bakery's first entry. */
 export const chainStart = '0'.repeat(64)
 
+/** What must still be true of who keeps something: `is_still_there` in the database knows how to tell. */
+export type Still =
+  | { kind: 'desk'; sessionId: string; personId: string; role: string }
+  | { kind: 'station'; stationId: string; personId: null }
+  | { kind: 'station'; stationId: string; shiftId: string; personId: string; role: string }
+  | { kind: 'job' | 'nobody' }
+
 /**
  * Adds one entry to a bakery's chain, and has whoever listens told of it: at the commit, once for equal ones, and not
  * at all where nothing is kept. Call it last: it locks the head of the chain, and whoever comes next waits.
- * @param onceHeld looked at when the lock is there: nothing waits after it, so what it reads holds until the commit
- * @throws Error when the bakery has no chain; whatever `onceHeld` throws
+ * @param still looked at when the lock is there: nothing waits after it, so what it finds holds until the commit
+ * @returns whether it was added; it was not where somebody is not there any more, and then nothing may be kept
+ * @throws Error when the bakery has no chain
  */
 export async function appendAudit(
   tx: Tx,
@@ -39,16 +48,10 @@ export async function appendAudit(
   who: AuditWho,
   address: string,
   note: AuditNote,
-  onceHeld?: () => Promise<void>,
-): Promise<void> {
-  const [head] = await tx.$queryRaw<{ number: bigint; hash: string }[]>`
-    SELECT number, hash FROM audit_head WHERE bakery_id = ${bakeryId}::uuid FOR UPDATE`
-  if (!head) throw new Error(`bakery ${bakeryId} has no audit chain`)
-  await onceHeld?.()
-  const number = head.number + 1n
-  const { text, hash } = textOfAuditEntry({
+  still?: Still,
+): Promise<boolean> {
+  const { before, after } = textAroundPlace({
     bakery: bakeryId,
-    number: number.toString(),
     at: at.toISOString(),
     who: who && sayWho(who),
     address,
@@ -57,16 +60,13 @@ export async function appendAudit(
     before: note.before ?? null,
     after: note.after ?? null,
     reason: note.reason ?? null,
-    previous: head.hash,
   })
   // One statement, because everybody else of the bakery waits for it.
-  await tx.$executeRaw`
-    WITH entry AS (
-      INSERT INTO audit_entry (bakery_id, number, at, by, person_id, action, target_id, entry_text, previous_hash, hash)
-      VALUES (${bakeryId}::uuid, ${number}, ${at}, ${who?.kind ?? null}::caller_kind, ${personBehind(who)}::uuid, ${note.action}, ${note.target ?? null}::uuid, ${text}, ${head.hash}, ${hash})
-    )
-    UPDATE audit_head SET number = ${number}, hash = ${hash} WHERE bakery_id = ${bakeryId}::uuid
-    RETURNING pg_notify(${bookChannel}, ${bakeryId})`
+  const [row] = await tx.$queryRaw<{ outcome: 'added' | 'gone' | 'no-record' }[]>`
+    SELECT append_audit(${bakeryId}::uuid, ${at}::timestamptz, ${who?.kind ?? null}::caller_kind, ${personBehind(who)}::uuid, ${note.action},
+      ${note.target ?? null}::uuid, ${before}, ${after}, ${still ? JSON.stringify(still) : null}::jsonb, ${bookChannel}) AS outcome`
+  if (row?.outcome !== 'added' && row?.outcome !== 'gone') throw new Error(`bakery ${bakeryId} has no audit chain`)
+  return row.outcome === 'added'
 }
 
 function sayWho(who: NonNullable<AuditWho>): AuditEntryContent['who'] {

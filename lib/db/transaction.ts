@@ -20,26 +20,35 @@ export class DatabaseAway extends Error {
   }
 }
 
+/** Thrown by work that did its statements without a way back, when one was refused: it is to start again with one. */
+export class NeedsWayBack extends Error {}
+
 const mostTries = 6
 /** A connection that was cut before the commit kept nothing, so the work may start again on another one. */
 const mostTriesWhenGone = 3
 
 /**
  * Runs the work in one READ COMMITTED transaction and gives its answer after the commit. A deadlock, a clash or a
- * connection cut before the commit starts the whole work again, so it must touch nothing but `tx`.
+ * connection cut before the commit starts the whole work again, so it must touch nothing but `tx`; so does work that
+ * finds that it needs a way back, which it is told from then on.
  * @throws whatever the work throws, after rolling back; UnknownOutcome; DatabaseAway
  */
-export async function inTransaction<T>(work: (tx: Tx) => Promise<T>): Promise<T> {
+export async function inTransaction<T>(work: (tx: Tx, needsWayBack: boolean) => Promise<T>): Promise<T> {
+  let needsWayBack = false
   for (let attempt = 1; ; attempt++) {
     let atCommit = false
     try {
       return await db().$transaction(async (tx) => {
         atCommit = false
-        const answer = await work(tx)
+        const answer = await work(tx, needsWayBack)
         atCommit = true
         return answer
       })
     } catch (error) {
+      if (error instanceof NeedsWayBack && !needsWayBack) {
+        needsWayBack = true
+        continue
+      }
       const { kind } = readDatabaseFault(error)
       if (kind === 'clash' && attempt < mostTries) {
         log.info({ event: 'transaction-again', attempt })

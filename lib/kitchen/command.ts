@@ -2,10 +2,10 @@ import 'server-only'
 import type { z } from 'zod'
 import type { Actor } from '../auth/actor'
 import { findActor } from '../auth/find-actor'
-import { isStillActor } from '../auth/is-still-actor'
 import { forgetPasswordTries, mayTryPassword } from '../auth/password-attempts'
 import { isPassword } from '../auth/password-hash'
 import { mayTry, type ActorOf, type Right } from '../auth/rights'
+import { stillOf } from '../auth/still-of'
 import { appendAudit, type AuditNote } from '../db/append-audit'
 import { db, type Tx } from '../db/client'
 import type { Language } from '../db/generated/enums'
@@ -43,6 +43,8 @@ type CommandSpec<R extends Right, Schema extends z.ZodType, Prepared, Value exte
     tx: Tx
     actor: ActorOf<R>
     now: Date
+    /** It threw `NeedsWayBack`, and is at it again. */
+    needsWayBack: boolean
     /** In which its words are kept: one that exists, whatever the screen showed. */
     language: Language
     input: z.output<Schema>
@@ -59,9 +61,10 @@ export type Command<Value = unknown> = {
 }
 
 /**
- * Makes a command: who is this → may they → parse → password, where asked → one transaction in which who it is
- * and the right are read again, the work is done (once for a form, see `once`), the record is locked, who it is is read
- * once more, because no lock is waited for after that one, and the record gets its entry → result.
+ * Makes a command: who is this → may they → parse → password, where asked → one transaction in which, where that took
+ * its time, who it is and the right are read again, the work is done (once for a form, see `once`), and the record gets
+ * its entry, which looks once more whether they are still who they were, because no lock is waited for after its own →
+ * result.
  */
 export function command<R extends Right, Schema extends z.ZodType, Value extends Kept, Prepared = undefined>(
   spec: CommandSpec<R, Schema, Prepared, Value>,
@@ -83,8 +86,9 @@ export function command<R extends Right, Schema extends z.ZodType, Value extends
         const input = parseOrRefuse(spec.input, raw)
         if (spec.askPassword) await mustKnowPassword(known, caller, now)
         const prepared = (await spec.prepare?.({ actor: known, address: caller.address, now, input })) as Prepared
-        return inTransaction(async (tx) => {
-          const actor = await findActor(tx, caller, now)
+        return inTransaction(async (tx, needsWayBack) => {
+          // Asked again where time went by in between; the record asks once more anyway.
+          const actor = spec.askPassword || spec.prepare ? await findActor(tx, caller, now) : known
           if (!actor) throw new Refusal('not-signed-in')
           if (!mayTry(actor, spec.right)) throw new Refusal('not-allowed')
           let outcome: Outcome<Value> | undefined
@@ -95,25 +99,26 @@ export function command<R extends Right, Schema extends z.ZodType, Value extends
             [spec.name, input],
             now,
             async () => {
-              outcome = await spec.run({ tx, actor, now, language: languageOf(actor, caller), input, prepared })
+              outcome = await spec.run({
+                tx,
+                actor,
+                now,
+                needsWayBack,
+                language: languageOf(actor, caller),
+                input,
+                prepared,
+              })
               return outcome.value
             },
           )
           if (!outcome) return { value }
-          // Whoever was signed out, demoted or switched off while this waited for a lock does not get through.
-          const mustBeStill = async () => {
-            if (!(await isStillActor(tx, actor, now))) throw new Refusal('not-signed-in')
+          if (outcome.audit) {
+            // Whoever was signed out, demoted or switched off while this waited for a lock does not get through.
+            const still = spec.endsOwnSession ? undefined : stillOf(actor)
+            const entry = { action: spec.name, ...outcome.audit }
+            if (!(await appendAudit(tx, actor.bakeryId, now, actor, caller.address, entry, still)))
+              throw new Refusal('not-signed-in')
           }
-          if (outcome.audit)
-            await appendAudit(
-              tx,
-              actor.bakeryId,
-              now,
-              actor,
-              caller.address,
-              { action: spec.name, ...outcome.audit },
-              spec.endsOwnSession ? undefined : mustBeStill,
-            )
           return { value }
         })
       }),

@@ -43,7 +43,7 @@ export type Taken =
 export type EntryHandler = {
   kinds: Readonly<Record<string, EntryKind>>
   /** @returns what became of each entry, in their order */
-  take(q: { tx: Tx; actor: Sender; now: Date; entries: readonly SentEntry[] }): Promise<Taken[]>
+  take(q: { tx: Tx; actor: Sender; now: Date; needsWayBack: boolean; entries: readonly SentEntry[] }): Promise<Taken[]>
   held: FindHeld
 }
 
@@ -87,7 +87,7 @@ export function entryHandler<Entry extends { id: string }, Facts, Row>(
   return {
     kinds: spec.kinds,
     held: spec.held,
-    async take({ tx, actor, now, entries }) {
+    async take({ tx, actor, now, needsWayBack, entries }) {
       const read = entries.map((sent) => refusedOr(sent, () => readEntry(spec, actor, sent)))
       const readable = read.flatMap((each) => ('outcome' in each ? [] : [each.entry]))
       if (readable.length === 0) return read.flatMap((each) => ('outcome' in each ? [each] : []))
@@ -131,7 +131,7 @@ export function entryHandler<Entry extends { id: string }, Facts, Row>(
           }
         })
       })
-      for (const { item, constraint } of await keepByHalves(tx, ready, (items) =>
+      for (const { item, constraint } of await keepByHalves(tx, needsWayBack, ready, (items) =>
         spec.keep(
           tx,
           items.map(({ row }) => row),

@@ -41,14 +41,14 @@ export const takeEntries = command({
   name: 'intake.take-entries',
   input: sendEntriesInput,
   right: 'log-reading',
-  async run({ tx, actor, now, input: { entries } }) {
+  async run({ tx, actor, now, needsWayBack, input: { entries } }) {
     const found = new Map<number, Taken>()
     for (const handler of entryHandlers) {
       const places = entries.flatMap((sent, place) =>
         typeof sent.kind === 'string' && Object.hasOwn(handler.kinds, sent.kind) ? [{ place, sent }] : [],
       )
       if (places.length === 0) continue
-      const own = await handler.take({ tx, actor, now, entries: places.map(({ sent }) => sent) })
+      const own = await handler.take({ tx, actor, now, needsWayBack, entries: places.map(({ sent }) => sent) })
       for (const [at, { place }] of places.entries()) {
         const each = own[at]
         if (each) found.set(place, each)

@@ -1,15 +1,14 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { z } from 'zod'
 import { db } from '@/lib/db/client'
-import { inTransaction } from '@/lib/db/transaction'
 import { readAuditEntry } from '@/lib/documents/audit-entry/read-audit-entry'
 import { mayTry, type Right } from '@/lib/auth/rights'
-import { isStillActor } from '@/lib/auth/is-still-actor'
 import type { Caller } from '@/lib/kitchen/caller'
 import { command } from '@/lib/kitchen/command'
 import { makeBakery, refusalOf, testNow, type TestBakery } from '../../support/bakery'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
 import { atStation, enrolledStation, givePin, tokenAt, type TestStation } from '../../support/stations'
+import { isStillThere } from '../../support/is-still-there'
 import { useCasesOnDisk } from '../../support/use-cases'
 import { actorOf, levelByHand, parties, whoMay, type PartyName } from '../../support/who-may'
 
@@ -110,12 +109,9 @@ describe.each(parties)('by the table, as %s', (party) => {
 
 describe('what cannot be looked up yet', () => {
   it('holds no lock’s place either: a made-up station and a taster are nobody by the time the record is locked', async () => {
-    for (const party of parties.filter((name) => /station|taster/.test(name))) {
-      expect(await inTransaction((tx) => isStillActor(tx, actorOf(party, bakery.bakeryId), testNow))).toBe(false)
-    }
-    expect(
-      await inTransaction((tx) => isStillActor(tx, { ...actorOf('desk owner'), kind: 'office' } as never, testNow)),
-    ).toBe(false)
+    for (const party of parties.filter((name) => /station|taster/.test(name)))
+      expect(await isStillThere(actorOf(party, bakery.bakeryId), testNow)).toBe(false)
+    expect(await isStillThere({ ...actorOf('desk owner'), kind: 'office' } as never, testNow)).toBe(false)
   })
 })
 

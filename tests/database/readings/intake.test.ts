@@ -14,6 +14,7 @@ import { readingsHandler } from '@/lib/kitchen/readings/readings-handler'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
 import { moveBatch } from '@/lib/kitchen/shifts/move-batch'
+import { statementsOf } from '../../support/statements-of'
 import { makeApprovedTrial, type ApprovedTrial } from '../../support/approved-trial'
 import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
@@ -254,7 +255,13 @@ it('a hundred entries ask the database as often as two do', async () => {
             return typeof part === 'object' && part !== null ? counting(part) : part
           },
         })
-      const taken = await readingsHandler.take({ tx: counting(tx), actor, now: testNow, entries: sent })
+      const taken = await readingsHandler.take({
+        tx: counting(tx),
+        actor,
+        now: testNow,
+        needsWayBack: false,
+        entries: sent,
+      })
       expect(taken.every(({ outcome }) => outcome === 'kept')).toBe(true)
     })
     return count
@@ -266,6 +273,21 @@ it('a hundred entries ask the database as often as two do', async () => {
   const few = await asked(pair(1))
   expect(few).toBeLessThan(16)
   expect(await asked(Array.from({ length: 50 }, (_, i) => pair(i + 2)).flat())).toBe(few)
+})
+
+it('one entry that nothing is wrong with takes ten statements, its transaction, who it is and the record included', async () => {
+  trial = await makeApprovedTrial(bakery)
+  batchId = trial.batches[0]!.batchId
+  await begin(0)
+  const keep = async (piece: number) => {
+    const { answer, statements } = await statementsOf(() =>
+      takeEntries.call(bakery.early.caller, { entries: [reading({ piece })] }),
+    )
+    expect(valueOf(answer).entries).toMatchObject([{ outcome: 'kept', isAgain: false }])
+    return statements
+  }
+  await keep(1)
+  expect(await keep(2)).toBeLessThanOrEqual(10)
 })
 
 describe('an entry that cannot go where it belongs', () => {

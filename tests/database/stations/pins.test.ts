@@ -1,8 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
-import { inTransaction } from '@/lib/db/transaction'
 import { findActor } from '@/lib/auth/find-actor'
-import { isStillActor } from '@/lib/auth/is-still-actor'
 import { changeSettings } from '@/lib/kitchen/people/change-settings'
 import { choosePin } from '@/lib/kitchen/people/choose-pin'
 import { changePerson } from '@/lib/kitchen/people/change-person'
@@ -15,6 +13,7 @@ import { logOn } from '@/lib/kitchen/stations/log-on'
 import { withdrawStation } from '@/lib/kitchen/stations/withdraw-station'
 import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { freshDatabase, type FreshDatabase } from '../../support/database'
+import { isStillThere } from '../../support/is-still-there'
 import { statementsOf } from '../../support/statements-of'
 import { atStation, enrolledStation, givePin, testPin, tokenAt, type TestStation } from '../../support/stations'
 
@@ -198,10 +197,10 @@ describe('at a tablet', () => {
       await givePin(person)
       const token = await tokenAt(bench, person)
       const actor = (await findActor(db(), atStation(bench, token), testNow))!
-      expect(await inTransaction((tx) => isStillActor(tx, actor, testNow))).toBe(true)
+      expect(await isStillThere(actor, testNow)).toBe(true)
       const change = { personId: person.personId, name: person.name, role, works, seenRevision: 1 }
       valueOf(await changePerson.call(place.owner.caller, change))
-      expect(await inTransaction((tx) => isStillActor(tx, actor, testNow))).toBe(false)
+      expect(await isStillThere(actor, testNow)).toBe(false)
       expect(await onIt(token, testNow, bench)).toBeNull()
     }
     expect(valueOf(await getStation.call(atStation(bench, null), {})).people.map(({ name }) => name)).toEqual(['Lars'])
@@ -213,7 +212,7 @@ describe('at a tablet', () => {
     const token = await tokenAt(bench, bakery.early)
     const actor = (await findActor(db(), atStation(bench, token), testNow))!
     valueOf(await withdrawStation.call(bakery.owner.caller, { stationId: bench.stationId }))
-    expect(await inTransaction((tx) => isStillActor(tx, actor, testNow))).toBe(false)
+    expect(await isStillThere(actor, testNow)).toBe(false)
     expect(refusalOf(await getStation.call(atStation(bench, token), {}))).toBe('not-signed-in')
     expect(refusalOf(await guess(bakery.early.personId, testPin, testNow, bench))).toBe('not-signed-in')
   })

@@ -1,9 +1,12 @@
 import pg from 'pg'
+import { v7 as uuid } from 'uuid'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { z } from 'zod'
 import { db } from '@/lib/db/client'
-import { appendAudit } from '@/lib/db/append-audit'
+import { appendAudit, chainStart } from '@/lib/db/append-audit'
 import { entryOfFormat1 } from '@/lib/documents/audit-entry/entry-of-format-1'
+import { textOfAuditEntry } from '@/lib/documents/audit-entry/text-of-audit-entry'
+import { hashOfText } from '@/lib/documents/hash-of-text'
 import { inTransaction } from '@/lib/db/transaction'
 import { command } from '@/lib/kitchen/command'
 import { findCaller } from '@/lib/kitchen/find-caller'
@@ -189,7 +192,7 @@ describe('the command wrapper', () => {
     const isWaiting = async () =>
       (
         await watcher.query(
-          `SELECT 1 FROM pg_stat_activity WHERE datname = $1 AND wait_event_type = 'Lock' AND query LIKE '%audit_head%'`,
+          `SELECT 1 FROM pg_stat_activity WHERE datname = $1 AND wait_event_type = 'Lock' AND query LIKE '%append_audit%'`,
           [database.name],
         )
       ).rowCount === 1
@@ -271,6 +274,47 @@ describe('the record of a bakery', () => {
     expect(results.filter((result) => result.ok)).toHaveLength(30)
     expect(await db().auditEntry.count({ where: { bakeryId: bakery.bakeryId } })).toBe(before + 30)
     expect(valueOf(await verifyRecord.call(bakery.owner.caller, {})).fault).toBeNull()
+  })
+
+  it('puts place and former hash into the text as the code would, whatever stands in it', async () => {
+    const odd = await makeBakery('Odd Words')
+    const reasons = ['"number":"1","previous":"' + '0'.repeat(64) + '"', 'Brötchen 🥐 \u0000 \\ "', '{}', "'; --"]
+    for (const reason of reasons)
+      expect(
+        await inTransaction((tx) =>
+          appendAudit(tx, odd.bakeryId, testNow, null, 'test', { action: 'noted', reason, after: [reason] }),
+        ),
+      ).toBe(true)
+    const kept = await db().auditEntry.findMany({ where: { bakeryId: odd.bakeryId }, orderBy: { number: 'asc' } })
+    expect(kept.map(({ number }) => number)).toEqual([1n, 2n, 3n, 4n])
+    for (const [at, entry] of kept.entries())
+      expect(entry).toMatchObject({
+        entryText: textOfAuditEntry({
+          bakery: odd.bakeryId,
+          number: String(at + 1),
+          at: testNow.toISOString(),
+          who: null,
+          address: 'test',
+          action: 'noted',
+          target: null,
+          before: null,
+          after: [reasons[at]!],
+          reason: reasons[at]!,
+          previous: at === 0 ? chainStart : kept[at - 1]!.hash,
+        }).text,
+        hash: hashOfText(entry.entryText),
+      })
+    expect(valueOf(await verifyRecord.call(odd.owner.caller, {})).fault).toBeNull()
+  })
+
+  it('takes nothing of who is not there any more, and nothing for a bakery that has none', async () => {
+    const place = await makeBakery('Gone Meanwhile')
+    const still = { kind: 'desk', sessionId: uuid(), personId: place.owner.personId, role: 'owner' } as const
+    const note = (bakeryId: string) =>
+      inTransaction((tx) => appendAudit(tx, bakeryId, testNow, null, 'test', { action: 'noted' }, still))
+    expect(await note(place.bakeryId)).toBe(false)
+    expect(await db().auditEntry.count({ where: { bakeryId: place.bakeryId } })).toBe(0)
+    await expect(note(uuid())).rejects.toThrow('has no audit chain')
   })
 
   it('shows an edit, a removal and a cut tail that were made past the guards', async () => {

@@ -44,6 +44,7 @@ it.each(kinds)('$kind is refused to whoever has not its right, before anything i
     tx: untouched,
     actor: actorOf('guest'),
     now: testNow,
+    needsWayBack: false,
     entries: [{ kind, id }, { kind }],
   })
   expect(taken).toMatchObject([
