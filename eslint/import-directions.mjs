@@ -63,7 +63,7 @@ const rooms = {
   ],
   weighings: ['batches', 'conduct', 'intake', 'key', 'readings', 'stores', 'trials'],
   repairs: ['batches', 'conduct', 'trials'],
-  results: ['batches', 'conduct', 'formulas', 'heavy', 'key', 'readings', 'repairs', 'stores', 'trials', 'weighings'],
+  results: ['batches', 'checks', 'conduct', 'formulas', 'heavy', 'key', 'readings', 'repairs', 'stores', 'trials', 'weighings'],
   amendments: ['batches', 'conduct', 'heavy', 'intake', 'readings', 'results', 'trials'],
   evidence: ['amendments', 'heavy', 'repairs', 'results', 'trials', 'weighings'],
   decisions: ['evidence', 'formulas', 'heavy', 'results', 'trials'],

@@ -129,7 +129,13 @@ export function readTrial(from: Db | Tx, bakeryId: string, trialId: string) {
         select: { id: true, number: true, contentHash: true, scalingMassG: true, doughLossPct: true },
       },
       planHash: true,
-      bakery: { select: { timeZone: true } },
+      bakery: {
+        select: {
+          timeZone: true,
+          /** One that failed a check, whenever that was. */
+          equipment: { where: { checks: { some: { isGood: false } } }, select: { id: true }, take: 1 },
+        },
+      },
       decisions: {
         where: { verdict: 'approved' },
         orderBy: { at: 'desc' },

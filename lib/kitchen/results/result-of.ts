@@ -31,7 +31,7 @@ export async function resultOf(
   day: string,
 ) {
   const { bakeryId } = actor
-  const { header, declared, batches, arms, gaps, sealed, causes, knew, losses } = evidence
+  const { header, declared, batches, arms, gaps, sealed, causes, knew, losses, marks } = evidence
   // Of what is not what was closed nothing is concluded.
   const analysed = analyseOnce(declared, batches).then((worked) =>
     isBroken(sealed) ? { ...worked, comparison: null, limits: [] } : worked,
@@ -91,6 +91,8 @@ export async function resultOf(
       })),
       causes,
     },
+    /** What was read or weighed around a check that failed, by the doughs' codes. */
+    marks,
     /** What was weighed that was not as planned; null where it was closed before that was written down. */
     weighings: evidence.weighings && {
       ...evidence.weighings,

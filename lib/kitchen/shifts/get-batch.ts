@@ -4,7 +4,7 @@ import { levelOf } from '../../auth/rights'
 import type { Allergen } from '../../db/generated/enums'
 import { signsFoundCause } from '../conduct/signs-found-cause'
 import { whyNotTakenOut } from '../conduct/why-not-taken-out'
-import { marksOfBatch } from '../checks/marks-of-batch'
+import { markedIn, marksOfDoughs } from '../checks/marks-of-doughs'
 import { boundsOfDay } from '../bounds-of-day'
 import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
@@ -190,7 +190,7 @@ export const getBatch = query({
         : [],
       isOutState(batch.state) ? lossesOfTrial(db, { bakeryId, trialId: batch.trialId, now }) : null,
       failedOnce.length > 0
-        ? marksOfBatch(db, bakeryId, { readings: current, weighings: batch.weighings }, everyOne)
+        ? marksOfDoughs(db, bakeryId, [{ id: batch.id, readings: current, weighings: batch.weighings }], everyOne)
         : [],
       isBeforeMixing
         ? waterOfBatch(db, bakeryId, batch, { temps, day: boundsOfDay(now, { timeZone, dayTurnsAtH }) })
@@ -361,14 +361,7 @@ export const getBatch = query({
           }),
       })),
       /** What was read or weighed around a check that failed, of each measure how many readings. */
-      marks: marks.map(({ of, ...mark }) => ({
-        ...mark,
-        weighed: of.includes('weighing'),
-        readings: everyOne.flatMap(({ id, code, name }) => {
-          const count = of.filter((each) => each !== 'weighing' && each.measureId === id).length
-          return count === 0 ? [] : [{ code, name, count }]
-        }),
-      })),
+      marks: marks.map(({ of, ...mark }) => ({ ...mark, ...markedIn(of, everyOne) })),
       figures: loafFigures({ readings: current, measures })[0] ?? null,
     }
   },

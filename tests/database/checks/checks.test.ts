@@ -9,13 +9,14 @@ import { checkContentText } from '@/lib/kitchen/checks/check-content.input'
 import { keepCheck } from '@/lib/kitchen/checks/keep-check'
 import { listChecks } from '@/lib/kitchen/checks/list-checks'
 import { logCheckInput } from '@/lib/kitchen/checks/log-check.input'
+import { getResult } from '@/lib/kitchen/amendments/get-result'
 import { takeEntries } from '@/lib/kitchen/intake/take-entries'
 import { beginBatch } from '@/lib/kitchen/shifts/begin-batch'
 import { getBatch } from '@/lib/kitchen/shifts/get-batch'
 import { addEquipment } from '@/lib/kitchen/stores/add-equipment'
 import { addMeasure } from '@/lib/kitchen/stores/add-measure'
 import { changeEquipment } from '@/lib/kitchen/stores/change-equipment'
-import { makeApprovedTrial } from '../../support/approved-trial'
+import { makeApprovedTrial, type ApprovedTrial } from '../../support/approved-trial'
 import { callerOf, makeBakery, refusalOf, testNow, valueOf, type TestBakery } from '../../support/bakery'
 import { connected, freshDatabase, type FreshDatabase } from '../../support/database'
 
@@ -309,9 +310,10 @@ describe('the list of checks', () => {
 
 describe('what was read around a failed check', () => {
   let batchId: string
+  let trial: ApprovedTrial
   let measures: Record<string, string>
   beforeEach(async () => {
-    const trial = await makeApprovedTrial(bakery)
+    trial = await makeApprovedTrial(bakery)
     ;({ measures } = trial)
     batchId = trial.batches[0]!.batchId
     valueOf(await beginBatch.call(bakery.early.caller, { batchId, seenRevision: 1, cleanDownDone: false }))
@@ -365,6 +367,31 @@ describe('what was read around a failed check', () => {
     for (const [sentAt, one] of [8, 4, 3, 7, 0, 1, 6, 2, 5].map((index) => [12, entries[index]!] as const))
       expect(await sendAt(at(sentAt), [one])).toMatchObject([{ outcome: 'kept' }])
     expect(await marksOf()).toEqual(expected)
+  })
+
+  it('is said with the result of its trial, by the codes of its doughs, and with one of nothing else', async () => {
+    const [one, two] = trial.batches
+    valueOf(await beginBatch.call(bakery.early.caller, { batchId: two!.batchId, seenRevision: 1, cleanDownDone: true }))
+    const marks = async () =>
+      valueOf(await getResult.call(bakery.head.caller, { trialId: trial.trialId })).marks.map(
+        ({ instrument, outcome, doughs }) => ({ name: instrument.name, outcome, doughs }),
+      )
+    await sendAt(at(12), [
+      ofProbe(1, '0'),
+      reading('dough-temp', 2),
+      reading('dough-temp', 3, { batchId: two!.batchId }),
+      reading('dough-temp', 8, { batchId: two!.batchId, repeat: 2 }),
+    ])
+    expect(await marks()).toEqual([])
+    await sendAt(at(12), [ofProbe(4, '2'), ofProbe(7, '0')])
+    const doughTemp = expect.objectContaining({ code: 'dough-temp', count: 1 }) as unknown
+    expect(await marks()).toEqual([
+      {
+        name: 'Probe',
+        outcome: 'before-failed',
+        doughs: [one, two].map((dough) => ({ code: dough!.code, weighed: false, readings: [doughTemp] })),
+      },
+    ])
   })
 
   it('is what stands: a reading that was corrected is not counted twice, and what is good is not named', async () => {

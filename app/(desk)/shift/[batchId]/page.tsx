@@ -19,6 +19,7 @@ import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
 import { wordsIn } from '@/lib/words/words'
 import { KeepCurrent } from '../../keep-current'
+import { MarksSection } from '../../marks-section'
 import { BatchStateWord } from '../batch-state-word'
 import { undo } from './actions'
 import { BatchNotes } from './batch-notes'
@@ -31,7 +32,6 @@ import { Figures } from './figures'
 import { FoundLater } from './found-later'
 import { asKeptReading, asMeasureToRead, needsByPlace } from './for-readings'
 import { Loss } from './loss'
-import { Marks } from './marks'
 import { NextStep } from './next-step'
 import { PieceCount } from './piece-count'
 import { Process } from './process'
@@ -191,7 +191,15 @@ export default async function BatchPage({ params, searchParams }: Params) {
         {batch.readings.length > 0 ? <FloorLink href={`/shift/${batch.id}/log`}>{words.log.title}</FloorLink> : null}
       </div>
       {batch.isOpen && isMixed && !isLost ? <PieceCount {...shared} /> : null}
-      <Marks {...shared} words={allWords} />
+      <MarksSection
+        marks={batch.marks.map(({ weighed, readings, ...mark }) => ({
+          ...mark,
+          doughs: [{ code: null, weighed, readings }],
+        }))}
+        form={bakery}
+        words={allWords}
+        language={language}
+      />
       <Figures {...shared} />
       <BatchNotes batchId={batch.id} page={notes} bakery={bakery} words={allWords} language={language} />
       <BatchPhotos {...shared} photos={photos} words={allWords} />

@@ -42,6 +42,7 @@ import { WentWrong } from './went-wrong'
 import { WhatElse } from './what-else'
 import { PrintAnchor } from '../../../print-anchor'
 import { KeepCurrent } from '../../../keep-current'
+import { MarksSection } from '../../../marks-section'
 
 export async function generateMetadata(): Promise<Metadata> {
   return { title: wordsIn(await currentLanguage()).results.title }
@@ -75,6 +76,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
   const { headline, lead } = amendedHeadline(amended, result, bakery, language) ?? headlineOf(result, costs, forms)
   const warnings = comparison ? conditionWarnings(comparison, bakery, forms).map(({ sentence }) => sentence) : []
   const fullLead = paragraph([lead, ...warnings], language)
+  const marks = <MarksSection marks={result.marks} form={bakery} words={words} language={language} />
   const cost = costs ? (
     <CostTable result={result} comparison={comparison} costs={costs} bakery={bakery} forms={forms} />
   ) : null
@@ -122,6 +124,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
           {comparison.levels ? <LevelsTable result={result} levels={comparison.levels} forms={forms} /> : null}
           <WhatElse result={result} comparison={comparison} bakery={bakery} forms={forms} mind={desk.attention} />
           <WentWrong result={result} comparison={comparison} bakery={bakery} forms={forms} />
+          {marks}
           <WeighedOtherwise result={result} bakery={bakery} forms={forms} />
           <Corrections result={result} bakery={bakery} forms={forms} />
           {result.knew ? <WhoKnew knew={result.knew} bakery={bakery} forms={forms} /> : null}
@@ -135,6 +138,7 @@ export default async function ResultPage({ params }: { params: Promise<{ trialId
           <ProgressTable result={result} forms={forms} />
           <DoughsTable result={result} forms={forms} />
           <WentWrong result={result} comparison={null} bakery={bakery} forms={forms} />
+          {marks}
           {cost}
         </>
       ) : null}

@@ -17,6 +17,8 @@ export function WentWrong({
 }) {
   const { text } = forms
   const sentences = wentWrongSentences(result, comparison?.flags ?? [], bakery, forms)
+  // What was read around a failed check stands right below, and is something too.
+  if (sentences.length === 0 && result.marks.length > 0) return null
   return (
     <Section id="wrong" title={text.wentWrong}>
       {sentences.length === 0 ? (

@@ -5,43 +5,45 @@ import { checkedKinds, type CheckedKind } from './judge-shown.input'
 import { isByDisplacement } from './is-by-displacement'
 import { marksOfReadings, type Mark, type Taken } from './marks-of-readings'
 
-/** What was read of a measure, or weighed of the dough. */
-export type TakenOfBatch = { measureId: string } | 'weighing'
+/** What was read of a measure of a dough, or weighed for it. */
+export type TakenOfDough = { batchId: string; of: { measureId: string } | 'weighing' }
 
-type Measured = { id: string; unit: string; method: string }
+type Measured = { id: string; code: string | null; name: string; unit: string; method: string }
 
-type Batch = {
+type Dough = {
+  id: string
   readings: readonly { measureId: string; value: number; takenAt: Date; receivedAt: Date }[]
   weighings: readonly { takenAt: Date; receivedAt: Date }[]
 }
 
 /**
- * What of a dough was read or weighed around a failed check. Of what was weighed neither mass nor planned scale is looked
- * at, because those tell which dough it is.
+ * What of some doughs was read or weighed around a failed check. Of what was weighed neither mass nor planned scale is
+ * looked at, because those tell which dough it is.
+ * @param doughs each with the readings of it that hold
  */
-export async function marksOfBatch(
+export async function marksOfDoughs(
   db: Db,
   bakeryId: string,
-  { readings, weighings }: Batch,
+  doughs: readonly Dough[],
   measures: readonly Measured[],
-): Promise<Mark<TakenOfBatch>[]> {
+): Promise<Mark<TakenOfDough>[]> {
   const kinds = new Map(measures.map((measure) => [measure.id, kindOf(measure)]))
-  const taken: Taken<TakenOfBatch>[] = [
+  const taken = doughs.flatMap(({ id: batchId, readings, weighings }): Taken<TakenOfDough>[] => [
     ...readings.flatMap(({ measureId, value, ...times }) => {
       const kind = kinds.get(measureId) ?? null
       const amount = kind === 'thermometer' ? null : value
-      return kind ? [{ what: { measureId }, kind, at: momentOf(times), amount }] : []
+      return kind ? [{ what: { batchId, of: { measureId } }, kind, at: momentOf(times), amount }] : []
     }),
     ...weighings.map((times) => ({
-      what: 'weighing' as const,
+      what: { batchId, of: 'weighing' as const },
       kind: 'scale' as const,
       at: momentOf(times),
       amount: null,
     })),
-  ]
+  ])
   if (taken.length === 0) return []
-  const first = new Date(Math.min(...taken.map(({ at }) => at)))
-  const last = new Date(Math.max(...taken.map(({ at }) => at)))
+  const times = taken.map(({ at }) => at).sort((a, b) => a - b)
+  const [first, last] = [new Date(times.at(0) ?? 0), new Date(times.at(-1) ?? 0)]
   const select = { at: true, isGood: true } as const
   const where = { bakeryId, kind: { in: [...checkedKinds] } }
   const [instruments, before, after] = await Promise.all([
@@ -95,8 +97,19 @@ export async function marksOfBatch(
   )
 }
 
+/** Of which measures, and how many readings of each, marks are, and whether something was weighed. */
+export function markedIn(marked: readonly TakenOfDough[], measures: readonly Measured[]) {
+  return {
+    weighed: marked.some(({ of }) => of === 'weighing'),
+    readings: measures.flatMap(({ id, code, name }) => {
+      const count = marked.filter(({ of }) => of !== 'weighing' && of.measureId === id).length
+      return count === 0 ? [] : [{ code, name, count }]
+    }),
+  }
+}
+
 /** What a measure is read with, of what is checked. */
-function kindOf(measure: Measured): CheckedKind | null {
+function kindOf(measure: Pick<Measured, 'unit' | 'method'>): CheckedKind | null {
   if (measure.unit === 'g') return 'scale'
   if (measure.unit === '°C') return 'thermometer'
   return isByDisplacement(measure) ? 'volume_gauge' : null
