@@ -7,14 +7,14 @@ import { say, sayName } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
 
 /** What is marked of a dough. */
-export type MarkedShown = {
+type MarkedShown = {
   weighed: boolean
   readings: readonly { code: string | null; name: string; count: number }[]
 }
 
 type MarksSectionProps = {
-  /** Each with its doughs, by their codes where they are several. */
-  marks: readonly (Omit<Mark<unknown>, 'of'> & { doughs: readonly (MarkedShown & { code: string | null })[] })[]
+  /** Each with its doughs by their codes, those together of which the same is marked; without codes it is of one. */
+  marks: readonly (Omit<Mark<unknown>, 'of'> & { doughs: readonly (MarkedShown & { codes: readonly string[] })[] })[]
   form: DateForm
   words: Words
   language: Language
@@ -25,14 +25,14 @@ export function MarksSection({ marks, form, words, language }: MarksSectionProps
   const { marks: text } = words.checks
   if (marks.length === 0) return null
   const at = (ms: number) => momentNear(new Date(ms), new Date(), form)
-  const markedOf = ({ code, readings, weighed }: MarksSectionProps['marks'][number]['doughs'][number]) => {
+  const markedOf = ({ codes, readings, weighed }: MarksSectionProps['marks'][number]['doughs'][number]) => {
     const what = [
       ...readings.map(({ count, ...measure }) =>
         sayName(text.measure, language, { measure: measureName(measure, words), count }),
       ),
       ...(weighed ? [text.weighed] : []),
     ]
-    return code === null ? what : [sayName(text.ofDough, language, { code, what })]
+    return codes.length === 0 ? what : [sayName(text.ofDoughs, language, { what, codes, count: codes.length })]
   }
   const said = ({ outcome, isOnlyOne, failedAt, goodAt, instrument, doughs }: MarksSectionProps['marks'][number]) => {
     const sentences = isOnlyOne ? text.only : text.perhaps

@@ -1,4 +1,5 @@
 import 'server-only'
+import { groupBy } from '../../calc/group-by'
 import type { Db } from '../../db/client'
 import { markedIn, marksOfDoughs } from '../checks/marks-of-doughs'
 import { currentReadings } from '../readings/current-readings'
@@ -26,11 +27,19 @@ export async function marksOfTrial(db: Db, bakeryId: string, trialId: string) {
   ])
   const doughs = batches.map(({ readings, ...batch }) => ({ ...batch, readings: currentReadings(readings) }))
   const marks = await marksOfDoughs(db, bakeryId, doughs, measures)
-  return marks.map(({ of, ...mark }) => ({
-    ...mark,
-    doughs: batches.flatMap(({ id, code }) => {
+  return marks.map(({ of, ...mark }) => {
+    const marked = batches.flatMap(({ id, code }) => {
       const own = of.filter(({ batchId }) => batchId === id)
       return own.length === 0 ? [] : [{ code, ...markedIn(own, measures) }]
-    }),
-  }))
+    })
+    // Doughs of which the same is marked are named together.
+    const alike = groupBy(marked, ({ code: _, ...same }) => JSON.stringify(same))
+    return {
+      ...mark,
+      doughs: [...alike.values()].flatMap((group) => {
+        const [first] = group
+        return first ? [{ codes: group.map(({ code }) => code), weighed: first.weighed, readings: first.readings }] : []
+      }),
+    }
+  })
 }

@@ -49,7 +49,7 @@ export const checks = {
     note: 'The book does not know what something was read with: every scale, thermometer or volume gauge that was in use and carries or holds as much may have been it. Times are not marked, nor volumes that no gauge shows. Nothing is taken out by this. The head baker decides: a further reading, a correction, or the dough taken out with its cause.',
     measure: '{measure} ({count})',
     weighed: 'what was weighed in',
-    ofDough: 'dough {code} with {what}',
+    ofDoughs: { one: '{what} of dough {codes}', other: '{what} of each of {count} doughs ({codes})' },
     only: {
       between: 'Read with {instrument} between its good check of {good} and the failed one of {failed}: {what}.',
       before: 'Read with {instrument} before its failed check of {failed}, with no good one before: {what}.',

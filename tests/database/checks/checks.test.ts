@@ -389,7 +389,7 @@ describe('what was read around a failed check', () => {
       {
         name: 'Probe',
         outcome: 'before-failed',
-        doughs: [one, two].map((dough) => ({ code: dough!.code, weighed: false, readings: [doughTemp] })),
+        doughs: [{ codes: [one!.code, two!.code], weighed: false, readings: [doughTemp] }],
       },
     ])
   })

@@ -194,7 +194,7 @@ export default async function BatchPage({ params, searchParams }: Params) {
       <MarksSection
         marks={batch.marks.map(({ weighed, readings, ...mark }) => ({
           ...mark,
-          doughs: [{ code: null, weighed, readings }],
+          doughs: [{ codes: [], weighed, readings }],
         }))}
         form={bakery}
         words={allWords}
