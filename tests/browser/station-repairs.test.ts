@@ -53,6 +53,13 @@ test('a lost dough is taken out and baked again in three taps, and another table
   await expect(beside.getByText(`Then: ${made}`)).toBeVisible()
   await expect(beside.getByRole('button', { name: new RegExp(`^${dough.code}.*It is baked again`) })).toBeVisible()
 
+  // Its slips lead to where that is said.
+  await tap(page.getByRole('button', { name: 'All doughs' }))
+  await tap(page.getByRole('button', { name: 'Scan a slip' }))
+  await page.getByLabel('Code of the dough').fill(dough.code)
+  await page.keyboard.press('Enter')
+  await expect(page.getByText(`It is baked again as batch ${made}.`)).toBeVisible()
+
   // In its turn it is begun like any other.
   await tap(page.getByRole('button', { name: 'All doughs' }))
   await tap(page.getByRole('button', { name: /^Begin dough/ }))
