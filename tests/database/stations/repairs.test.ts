@@ -3,6 +3,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { db } from '@/lib/db/client'
 import { readAuditEntry } from '@/lib/documents/audit-entry/read-audit-entry'
 import { undoMs } from '@/lib/kitchen/batches/rules'
+import { takeEntries } from '@/lib/kitchen/intake/take-entries'
 import { addDay } from '@/lib/kitchen/repairs/add-day'
 import { bakeAgain } from '@/lib/kitchen/repairs/bake-again'
 import { swapDoughs } from '@/lib/kitchen/repairs/swap-doughs'
@@ -156,6 +157,22 @@ describe('a dough that is taken out and baked again at a tablet', () => {
     expect(refusalOf(await back({ by: tokens.late }))).toBe('undo-not-yours')
     expect(refusalOf(await back({ ms: undoMs + 1 }))).toBe('undo-too-late')
     valueOf(await back({ ms: undoMs }))
+  })
+
+  it('stays once what decides was read of it, whatever is noted then and however early that says it was', async () => {
+    await begin(0)
+    const send = (minute: number, entry: object) =>
+      takeEntries.call(tap({ ms: minute * 60_000 }), { entries: [{ id: uuid(), batchId: idAt(0), ...entry }] })
+    const value = { piece: 1, repeat: 1, value: '1900', unit: 'mL', confirmed: true, takenAt: testNow.toISOString() }
+    const read = valueOf(await send(1, { kind: 'reading', measureId: trial.measures['loaf-volume'], ...value })).entries
+    expect(read).toMatchObject([{ outcome: 'kept' }])
+    const early = new Date(testNow.getTime() - hour).toISOString()
+    const noted = valueOf(await send(2, { kind: 'cause', what: 'It was dropped', takenAt: early })).entries
+    expect(noted).toMatchObject([{ outcome: 'kept' }])
+    const { revision } = (await floor(180_000)).doughs[0]!
+    expect(refusalOf(await out(0, { ms: 180_000 }, revision))).toBe('read-before-any-cause')
+    expect((await floor(180_000)).out).toEqual([])
+    expect(refusalOf(await again(0, { ms: 180_000 }))).toBe('not-out')
   })
 
   it('is told with why it cannot be baked again: its day is over, or another was added', async () => {
