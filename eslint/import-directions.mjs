@@ -37,7 +37,7 @@ const rooms = {
   notes: ['intake'],
   photos: [],
   people: ['stores'],
-  stations: ['batches', 'checks', 'notes', 'readings', 'steps', 'trials', 'water', 'weighings'],
+  stations: ['batches', 'checks', 'conduct', 'notes', 'readings', 'repairs', 'steps', 'trials', 'water', 'weighings'],
   calculators: ['heavy'],
   formulas: ['stores'],
   trials: ['formulas', 'heavy', 'key', 'stores'],

@@ -17,8 +17,9 @@ test('what went wrong is noted in two taps without a network, and the desk reads
   await tap(page.getByRole('button', { name: 'Something went wrong' }))
   await tap(page.getByRole('button', { name: 'The dough is lost' }))
   await expect(page.getByText(/^Noted here: The dough is lost, Esi/)).toContainText('on this tablet')
-  // What the plan still allows is said, and who does it.
-  await expect(page.getByText(/^The desk takes a lost dough out/)).toBeVisible()
+  // What the plan still allows is offered, and what it needs is said.
+  await expect(page.getByRole('button', { name: 'It is lost: take it out' })).toBeVisible()
+  await expect(page.getByText(/^A dough is taken out in the book, so this needs the network/)).toBeVisible()
   await tap(page.getByRole('button', { name: 'Something went wrong' }))
   // What is half typed stays over a reload; a second finger's tap notes nothing twice.
   await page.getByLabel('Something else').fill('  Cre\u0300me on the floor ')

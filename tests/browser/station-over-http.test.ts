@@ -88,6 +88,53 @@ test('a tablet is enrolled by its code, logged on by a PIN, and shut out when it
     expect(await ask(url, '/begin', { cookie, token, body: begin, headers })).toMatchObject({ status: 200 })
   expect(await ask(url, '/begin', { cookie, token, body: begin })).toMatchObject({ status: 422 })
 
+  // A dough is taken out, baked again and exchanged by whoever is on the tablet, from its own page.
+  const { batchId } = dough
+  const again = { batchId }
+  const out = { batchId, seenRevision: 2, to: 'lost', why: 'The dough is lost' }
+  const swap = { batchId, seenTurn: 1, otherId: next?.batchId, why: 'The oven is not free' }
+  const repairs = [
+    ['/move', out],
+    ['/bake-again', again],
+    ['/exchange', swap],
+  ] as const
+  for (const [what, body] of repairs) {
+    expect(await ask(url, what, { body }), what).toMatchObject({ status: 401 })
+    expect(await ask(url, what, { cookie, body }), what).toMatchObject({ status: 403 })
+    expect(await ask(url, what, { cookie, token, body, headers: elsewhere }), what).toMatchObject({ status: 403 })
+    expect(await ask(url, what, { cookie, token, body: { ...body, more: 1 } }), what).toMatchObject({ status: 422 })
+  }
+  expect(await ask(url, '/bake-again', { cookie, token, body: again })).toMatchObject({ body: { refusal: 'not-out' } })
+  expect(await ask(url, '/exchange', { cookie, token, body: swap })).toMatchObject({
+    status: 422,
+    body: { refusal: 'exchange-of-waiting' },
+  })
+  expect(await ask(url, '/move', { cookie, token, body: out })).toMatchObject({ status: 200 })
+  const told = async () => (await ask(url, '/floor', { cookie, token })).body.out
+  expect(await told()).toEqual([
+    {
+      id: batchId,
+      code: dough.code,
+      trialNumber: expect.any(Number),
+      formulaName: expect.any(String),
+      dayNumber: 1,
+      state: 'lost',
+      again: null,
+      said: `Batch ${dough.code} was lost. Bake it again today.`,
+      go: 'Bake it again',
+      note: expect.any(String),
+    },
+  ])
+  const once = { 'Evendough-Once': '01a22670-ac00-7439-aa86-2399f59754fc' }
+  const made = await ask(url, '/bake-again', { cookie, token, body: again, headers: once })
+  expect(made).toMatchObject({ status: 200, body: { code: expect.any(String) } })
+  expect((await ask(url, '/bake-again', { cookie, token, body: again, headers: once })).body).toEqual(made.body)
+  expect(await ask(url, '/bake-again', { cookie, token, body: again })).toMatchObject({
+    status: 422,
+    body: { refusal: 'baked-again-already' },
+  })
+  expect(await told()).toMatchObject([{ again: made.body.code, go: null, note: null }])
+
   expect(await ask(url, '/go-on', { cookie, body: { shiftToken: token } })).toMatchObject({ status: 200 })
   expect(await ask(url, '/log-off', { cookie, token, body: {} })).toMatchObject({ status: 200 })
   expect(await ask(url, '/go-on', { cookie, body: { shiftToken: token } })).toMatchObject({

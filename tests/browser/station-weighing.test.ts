@@ -1,8 +1,8 @@
-import type { Page } from 'playwright/test'
 import { v7 as uuid } from 'uuid'
 import { moveBatch } from '../../lib/kitchen/shifts/move-batch'
 import { expect, test, type App } from '../support/app'
 import { callerOf, valueOf, type TestBakery } from '../support/bakery'
+import { putFormerStore, readStore } from '../support/former-store'
 import { givePin, testPin } from '../support/stations'
 import {
   enrolAndLogOn,
@@ -346,7 +346,7 @@ test('a newer build of the store keeps what waits to be sent, with its draft', a
   const tablet = await tabletIn(context)
   const { page } = tablet
   await page.goto('/icon.svg')
-  await putFormerStore(page, rows)
+  await putFormerStore(page, rows, 2)
   await page.goto('/station')
   await expect(page.locator('body')).toContainText('1 on this tablet, not sent yet')
   await context.unroute('**/api/v1/**')
@@ -358,53 +358,3 @@ test('a newer build of the store keeps what waits to be sent, with its draft', a
   expect([...before.faults, ...tablet.faults]).toEqual([])
   await context.close()
 })
-
-const formerTables = { outbox: 'id', holders: 'personId', drafts: 'place', kept: 'name' }
-type FormerRows = Record<string, unknown[]>
-
-/** What lies in the tables that the first builds had, too. */
-function readStore(page: Page): Promise<FormerRows> {
-  return page.evaluate(async (names) => {
-    const database = await new Promise<IDBDatabase>((resolve, reject) => {
-      const opening = indexedDB.open('evendough-station')
-      opening.onsuccess = () => resolve(opening.result)
-      opening.onerror = () => reject(new Error('the store does not open'))
-    })
-    const read = names.map(
-      (name) =>
-        new Promise<[string, unknown[]]>((resolve) => {
-          const all = database.transaction(name).objectStore(name).getAll()
-          all.onsuccess = () => resolve([name, all.result as unknown[]])
-        }),
-    )
-    const rows = Object.fromEntries(await Promise.all(read))
-    database.close()
-    return rows
-  }, Object.keys(formerTables))
-}
-
-/** Makes the store as the first builds wrote it: version 2, which their library counts as 20, with no table of weights. */
-function putFormerStore(page: Page, rows: FormerRows): Promise<void> {
-  return page.evaluate(
-    async ({ rows, tables }) => {
-      const former = await new Promise<IDBDatabase>((resolve, reject) => {
-        const opening = indexedDB.open('evendough-station', 20)
-        opening.onupgradeneeded = () => {
-          for (const [name, keyPath] of Object.entries(tables)) {
-            const store = opening.result.createObjectStore(name, { keyPath })
-            if (name !== 'outbox') continue
-            store.createIndex('state', 'state')
-            store.createIndex('counter', 'counter')
-          }
-        }
-        opening.onsuccess = () => resolve(opening.result)
-        opening.onerror = () => reject(new Error('the store does not open'))
-      })
-      const put = former.transaction(Object.keys(tables), 'readwrite')
-      for (const name of Object.keys(tables)) for (const row of rows[name] ?? []) put.objectStore(name).put(row)
-      await new Promise((resolve) => (put.oncomplete = resolve))
-      former.close()
-    },
-    { rows, tables: formerTables },
-  )
-}

@@ -13,6 +13,8 @@ export type LostDough = {
   code: string
   state: OutState
   day: number
+  /** When it went out. */
+  outAt: Date | null
   /** The dough that was made for it. */
   again: { id: string; code: string } | null
   /** Why it cannot be baked again; null when it can. */
@@ -48,7 +50,7 @@ export async function lossesOfTrial(
         day: true,
         batches: {
           orderBy: { plannedOrder: 'asc' },
-          select: { id: true, code: true, state: true, begunAt: true },
+          select: { id: true, code: true, state: true, begunAt: true, doneAt: true },
         },
       },
     }),
@@ -71,7 +73,7 @@ export async function lossesOfTrial(
     const lastBegunAt = begun.length === 0 ? null : new Date(Math.max(...begun))
     const addedAs = addedFor.get(dayId) ?? null
     const isOver = isDayOver({ date, lastBegunAt, now, clock })
-    const doughs = batches.flatMap(({ id, code, state }): LostDough[] => {
+    const doughs = batches.flatMap(({ id, code, state, doneAt }): LostDough[] => {
       if (!isOutState(state)) return []
       const again = bakedAgain.get(id) ?? null
       return [
@@ -80,6 +82,7 @@ export async function lossesOfTrial(
           code,
           state,
           day: number,
+          outAt: doneAt,
           again,
           whyNot: whyNotBakedAgain({
             state,

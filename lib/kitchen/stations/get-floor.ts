@@ -1,6 +1,7 @@
 import 'server-only'
 import { z } from 'zod'
 import { byTurn, unfinishedStates } from '../batches/rules'
+import { outState } from '../conduct/out-state.input'
 import { countThatStands } from '../batches/count-that-stands'
 import { mixedIn, mixedOfTrial } from '../batches/mixed-batches'
 import { isByDisplacement } from '../checks/is-by-displacement'
@@ -27,14 +28,15 @@ import { openStates } from '../trials/rules'
 import { cautionsOfDough, ingredientForCautions } from '../trials/cautions-of-dough'
 import { loadWaters } from '../water/load-waters'
 import { nextDough } from './next-dough'
+import { outDoughs } from './out-doughs'
 
 /** A tablet shows what is baked now; of more trials than this at once it says that there are more. */
 const mostTrials = 20
 
 /**
  * What a tablet reads: the doughs that are under way or baked, by their codes, with their allergens, every place that
- * can be read on them, what stands there and when it falls due; and of each trial the dough that is to be begun next. It
- * is kept on the tablet, so it is the same for everybody: what a code stands for, weights and costs are not in it, whoever
+ * can be read on them, what stands there and when it falls due; of each trial the dough that is to be begun next, with
+ * those that wait after it; and what is out, with what can still be done. It is kept on the tablet, so it is the same for everybody: what a code stands for, weights and costs are not in it, whoever
  * is on the tablet and whatever they opened at the desk. What water is told by is the control's, for every dough alike.
  */
 export const getFloor = query({
@@ -43,9 +45,12 @@ export const getFloor = query({
   right: 'read-shift',
   async run({ db, actor, now }) {
     const { bakeryId } = actor
-    const [{ temperatureUnits, ...looks }, { measures: everyOne, ageOf }, notes, { day, instruments }, trials] =
+    const [{ temperatureUnits, locale, ...looks }, { measures: everyOne, ageOf }, notes, { day, instruments }, trials] =
       await Promise.all([
-        db.bakery.findUniqueOrThrow({ where: { bakeryId }, select: { temperatureUnits: true, ...looksColumns } }),
+        db.bakery.findUniqueOrThrow({
+          where: { bakeryId },
+          select: { temperatureUnits: true, locale: true, ...looksColumns },
+        }),
         everyMeasureAndAge(db, bakeryId),
         handOver(db, bakeryId, now),
         instrumentsOfDay(db, bakeryId, now),
@@ -60,6 +65,7 @@ export const getFloor = query({
             formula: { select: { name: true } },
             controlVersion: { select: plannedTimes },
             ...mixedOfTrial,
+            _count: { select: { batches: { where: { state: { in: [...outState.options] } } } } },
             batches: {
               where: { state: { in: unfinishedStates } },
               select: {
@@ -98,7 +104,8 @@ export const getFloor = query({
       ])
     const measures = inUse(everyOne)
     const read = measures.filter(({ derivation }) => derivation === null)
-    const shown = trials.slice(0, mostTrials).filter(({ batches }) => batches.length > 0)
+    const told = trials.slice(0, mostTrials)
+    const shown = told.filter(({ batches }) => batches.length > 0)
     const underWay = shown.filter(({ batches }) => batches.some(({ state }) => state !== 'waiting'))
     const waters = await loadWaters(
       db,
@@ -106,19 +113,42 @@ export const getFloor = query({
       underWay.map(({ id }) => id),
       day,
     )
+    const out = await Promise.all(
+      told
+        .filter(({ _count }) => _count.batches > 0)
+        .map(async ({ id: trialId, ...trial }) =>
+          (await outDoughs(db, { bakeryId, trialId, now, beganAt: day.beganAt })).map((dough) => ({
+            ...nameOf(trial),
+            ...dough,
+          })),
+        ),
+    )
     const ofTrials = await Promise.all(
       shown.map(async (trial) => {
         const ranges = await loadRangeFacts(db, bakeryId, { trialId: trial.id }, read)
         const mixed = mixedIn(trial)
         const order = mixed.sort(byTurn).map(({ id }) => id)
         const deciding = decidingMeasures(measures, trial.measureId)
-        const ofTrial = { trialNumber: trial.number, formulaName: trial.formula.name }
+        const ofTrial = nameOf(trial)
         const next = nextDough(trial.batches, mixed)
         const doughs = trial.batches
           .filter(({ state }) => state !== 'waiting')
           .sort((a, b) => order.indexOf(a.id) - order.indexOf(b.id))
           .map(
-            ({ id, code, state, begunAt, bakedAt, piecesMade, mixingDay, arm, readings, steps, counts: [count] }) => {
+            ({
+              id,
+              code,
+              state,
+              revision,
+              begunAt,
+              bakedAt,
+              piecesMade,
+              mixingDay,
+              arm,
+              readings,
+              steps,
+              counts: [count],
+            }) => {
               const current = currentReadings(readings)
               const pieces = piecesToRead(trial.piecesPerBatch, piecesMade)
               return {
@@ -127,6 +157,8 @@ export const getFloor = query({
                 id,
                 code,
                 state,
+                /** Whoever takes it out names it, so that nobody takes out what has changed meanwhile. */
+                revision,
                 begunAt: begunAt?.toISOString() ?? null,
                 bakedAt: bakedAt?.toISOString() ?? null,
                 dayNumber: mixingDay.number,
@@ -195,6 +227,9 @@ export const getFloor = query({
       looks,
       doughs: ofTrials.flatMap(({ doughs }) => doughs),
       next: ofTrials.flatMap(({ next }) => next),
+      out: out.flat(),
+      /** In which days are written. */
+      locale,
       /** Whether there are trials that no tablet shows. */
       isCut: trials.length > mostTrials,
       /** The bakery's day, and what is checked on it, once. */
@@ -214,6 +249,10 @@ export const getFloor = query({
     }
   },
 })
+
+function nameOf({ number, formula }: { number: number; formula: { name: string } }) {
+  return { trialNumber: number, formulaName: formula.name }
+}
 
 function countOnFloor<Count extends { at: Date; person: { name: string } }>({ at, person, ...count }: Count) {
   return { ...count, at: at.toISOString(), who: person.name }

@@ -84,6 +84,7 @@ export type FloorStep = StepDetails & {
 
 export type FloorDough = ToldOfDough & {
   state: 'weighing' | 'in_work' | 'baked'
+  revision: number
   begunAt: string | null
   bakedAt: string | null
   turn: number | null
@@ -97,7 +98,27 @@ export type FloorDough = ToldOfDough & {
 }
 
 /** The dough of a trial that is to be begun next. */
-export type NextDough = ToldOfDough & { revision: number; cleanDownFirst: boolean }
+export type NextDough = ToldOfDough & {
+  revision: number
+  cleanDownFirst: boolean
+  /** Its place in the day. */
+  turn: number
+  /** What waits after it on that day. */
+  after: { id: string; code: string; turn: number }[]
+}
+
+/** A dough that is out. Words are the desk's. */
+export type OutDough = Pick<ToldOfDough, 'id' | 'code' | 'trialNumber' | 'formulaName' | 'dayNumber'> & {
+  /** In a word. */
+  state: string
+  /** Code of the dough that was made for it. */
+  again: string | null
+  /** What can be done, or why nothing can. */
+  said: string
+  /** What is tapped to bake it again, and what that means; null where it is not. */
+  go: string | null
+  note: string | null
+}
 
 /** A scale, thermometer or volume gauge in use, with its last check. */
 export type FloorInstrument = {
@@ -125,6 +146,8 @@ export type Floor = {
   looks: Looks
   doughs: FloorDough[]
   next: NextDough[]
+  /** What can be baked again, and what went out today. */
+  out: OutDough[]
   /** When the bakery's day began and when it ends, by the book's clock. */
   day: { beganAt: string; endsAt: string }
   instruments: FloorInstrument[]

@@ -17,6 +17,7 @@ export type TabletNow = {
   emptyGauge: Kept['emptyGauge'] | null
   holders: Holder[]
   begun: Kept['begun'] | null
+  out: Kept['out'] | null
   silenced: Kept['silenced']
   entries: OutboxEntry[]
   lists: KeptList[]
@@ -37,6 +38,7 @@ export async function readTablet(): Promise<TabletNow> {
     checking,
     emptyGauge,
     begun,
+    out,
     silenced,
     holders,
     entries,
@@ -54,6 +56,7 @@ export async function readTablet(): Promise<TabletNow> {
     recall('checking'),
     recall('emptyGauge'),
     recall('begun'),
+    recall('out'),
     recall('silenced'),
     tablet.holders.toArray(),
     tablet.outbox.orderBy('counter').toArray(),
@@ -72,6 +75,7 @@ export async function readTablet(): Promise<TabletNow> {
     checking: checking ?? null,
     emptyGauge: emptyGauge ?? null,
     begun: begun ?? null,
+    out: out ?? null,
     silenced: silenced ?? [],
     holders,
     entries,

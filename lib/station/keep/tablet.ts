@@ -18,6 +18,8 @@ export type At = {
   step?: { kind: StepKind; wrongId: string | null }
   /** Its pieces are counted. */
   count?: true
+  /** Two that wait exchange their places; the dough is the next of them. */
+  exchange?: true
   /** Opened to put right what stands there. */
   isFix?: true
   /** A volume is read step by step: by the reading without the loaf that there is, or a new one; or it was, and is on the pad. */
@@ -36,10 +38,12 @@ export type Kept = {
   /** Who is on it, and when they last touched it, ms. */
   on: { personId: string; touchedAt: number }
   at: At
-  /** What was tapped to begin, until the book has said what came of it: asked again, it is the same tap. */
-  beginning: { id: string; batchId: string; personId: string }
+  /** What was tapped for the book to do, until it has said what came of that: the same, asked again, is the same tap. */
+  asking: { id: string; personId: string; address: string; about: string; body: object }
   /** The dough that was begun here last, as the book counts its changes, and when, ms. */
   begun: { batchId: string; personId: string; revision: number; at: number }
+  /** The dough that was taken out here last, likewise. */
+  out: { batchId: string; personId: string; revision: number; at: number }
   /** What a note is being written of: a dough, or the shift. */
   noting: { batchId: string | null; code: string | null }
   /** What a photo is being taken of: a dough, or a piece of it. */
@@ -127,6 +131,18 @@ database.version(11).upgrade((upgrade) =>
       }
     }),
 )
+
+// As a floor from before repairs were offered: nothing is out, and nothing is told to wait. A tap of an older build that
+// the book has not answered is a new one: what it asked for names what it saw, and is not done twice.
+database.version(13).upgrade(async (upgrade) => {
+  const kept = upgrade.table<{ name: string; value: { value: Partial<Floor> } }>('kept')
+  await kept.delete('beginning')
+  await kept.where({ name: 'floor' }).modify(({ value: { value: floor } }) => {
+    floor.out ??= []
+    for (const dough of floor.doughs ?? []) dough.revision ??= 0
+    for (const dough of floor.next ?? []) Object.assign(dough, { turn: 0, after: [] })
+  })
+})
 
 /** Everything on the tablet. A change is on its disk when its promise is kept, not before. */
 export const tablet = {

@@ -17,8 +17,10 @@ import { Enrol } from './enrol'
 import { FixStep } from './fix-step'
 import { HandScanner } from './hand-scanner'
 import { Idle } from './idle'
+import { ExchangeScreen } from './exchange'
 import { NoteScreen } from './note'
 import { OutboxList } from './outbox-list'
+import { OutScreen } from './out-dough'
 import { PhotoScreen } from './photo'
 import { PieceScreen } from './piece'
 import { ReadingScreen } from './reading'
@@ -86,7 +88,7 @@ export function App() {
 
   // Elsewhere something else is half done.
   const isInside = Boolean(isListOpen || now.withdrawn || noting || photographing || wrong || checking)
-  const isAtSlips = !isInside && !at?.step && !at?.count && !at?.isFix && at?.weigh === undefined
+  const isAtSlips = !isInside && !at?.step && !at?.count && !at?.exchange && !at?.isFix && at?.weigh === undefined
 
   const screen = () => {
     if (isListOpen)
@@ -125,7 +127,12 @@ export function App() {
         />
       )
     const next = floor?.value.next.find(({ id }) => id === at?.batchId)
+    if (next && at?.exchange)
+      return <ExchangeScreen key={`${next.id} ${by.personId}`} next={next} personId={person.personId} />
     if (next) return <CleanDown dough={next} person={{ id: person.personId, name: person.name }} />
+    const out = floor?.value.out.find(({ id }) => id === at?.batchId)
+    if (out)
+      return <OutScreen key={`${out.id} ${by.personId}`} dough={out} moved={now.out} personId={person.personId} />
     if (!at) return <DoughList {...shared} floor={floor} personId={person.personId} onScan={() => scan(null)} />
     const pinAt = person.pinAt ?? 0
     const correctsAny = station.people.find(({ id }) => id === person.personId)?.correctsAny ?? false

@@ -15,6 +15,7 @@ import { Tap } from '../ui/tap'
 import { useNow } from '../ui/use-now'
 import { ChecksRow } from './checks-row'
 import { HandOver } from './hand-over'
+import { OutDoughs } from './out-doughs'
 import { NextDoughs } from './next-doughs'
 
 type DoughListProps = {
@@ -36,7 +37,7 @@ export function DoughList({ floor, entries, personId, onScan, ...clock }: DoughL
         <p>{words.doughs.notFetched}</p>
       </div>
     )
-  const { doughs, next, notes, isCut } = floor.value
+  const { doughs, next, out, notes, isCut } = floor.value
   return (
     <div className="narrow">
       <div className="heads">
@@ -76,6 +77,7 @@ export function DoughList({ floor, entries, personId, onScan, ...clock }: DoughL
           )
         })}
       </ul>
+      <OutDoughs out={out} />
       {isCut && <p className="attention">{words.doughs.cut}</p>}
       <ChecksRow {...{ floor, entries, now }} />
       <HandOver notes={notes} {...clock} />

@@ -1,12 +1,14 @@
 import { say } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import { stationCauses } from '../../words/en/station-causes'
+import { stationMixing } from '../../words/en/station-mixing'
 import { stationNotes } from '../../words/en/station-notes'
 import { stationPhotos } from '../../words/en/station-photos'
 import type { Floor, FloorDough } from '../keep/facts'
 import type { KeptBy } from '../keep/keep-entry'
 import { forget, remember, type Kept } from '../keep/tablet'
 import type { KeptList } from '../keep/weigh-facts'
+import { isSaidLost } from '../outbox/causes-of-dough'
 import type { OutboxEntry } from '../outbox/entry'
 import type { TabletPhoto } from '../photo/tablet-photo'
 import { stepsOfDough } from '../outbox/steps-of-dough'
@@ -63,6 +65,7 @@ export function DoughScreen({
     )
   // The first of all steps is that mixing begins.
   const isMixed = stepsOfDough(dough, entries, clock.aheadMs).length > 0
+  const isLost = isSaidLost(dough.id, entries)
   const beforeMixing = dough.state === 'weighing' && !isMixed && floor !== null
   return (
     <div className="narrow">
@@ -84,12 +87,20 @@ export function DoughScreen({
           {stationCauses.go}
         </Tap>
       </div>
-      <WentWrong {...{ dough, entries, locale, timeZone }} />
+      <WentWrong {...{ dough, entries, personId, locale, timeZone }} />
       <Cautions dough={dough} />
-      {begun?.batchId === dough.id && begun.personId === personId && <TakeBack key={begun.at} begun={begun} />}
-      <WeighGate {...{ dough, kept, personId, entries }} isMain={!isMixed} />
+      {begun?.batchId === dough.id && begun.personId === personId && (
+        <TakeBack
+          key={begun.at}
+          name="begun"
+          moved={begun}
+          go={stationMixing.takeBack.go}
+          onDone={() => forget('at')}
+        />
+      )}
+      <WeighGate {...{ dough, kept, personId, entries }} isMain={!isMixed && !isLost} />
       {beforeMixing && <Water {...{ dough, floor, entries, locale, timeZone }} />}
-      <Steps {...clock} {...{ dough, entries, by, locale, timeZone }} />
+      <Steps {...clock} {...{ dough, entries, by, locale, timeZone }} isMain={!isLost} />
       {dough.state !== 'weighing' && (
         <PiecesCounted {...{ dough, entries, locale, timeZone }} aheadMs={clock.aheadMs} />
       )}

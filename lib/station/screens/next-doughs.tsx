@@ -2,11 +2,14 @@ import { useSyncExternalStore } from 'react'
 import { say } from '../../words/say'
 import { station } from '../../words/en/station'
 import { stationMixing as words } from '../../words/en/station-mixing'
+import { stationRepairs } from '../../words/en/station-repairs'
 import type { NextDough } from '../keep/facts'
 import { openDough } from '../keep/tablet'
 import { listenOnline, readOnline } from '../talk/online'
 import { Tap } from '../ui/tap'
 import { useBeginning } from './use-beginning'
+
+const { exchange } = stationRepairs
 
 /** The dough of each trial that is to be begun next, by the order that was drawn: one tap begins it. */
 export function NextDoughs({ next, personId }: { next: readonly NextDough[]; personId: string }) {
@@ -22,7 +25,7 @@ export function NextDoughs({ next, personId }: { next: readonly NextDough[]; per
       </p>
       <ul className="rows">
         {next.map((dough) => {
-          const { id, code, trialNumber, formulaName, dayNumber, allergens, cleanDownFirst } = dough
+          const { id, code, trialNumber, formulaName, dayNumber, allergens, cleanDownFirst, after } = dough
           const named =
             next.length > 1
               ? say(words.begin.goOther, 'en', { code, number: trialNumber })
@@ -47,6 +50,14 @@ export function NextDoughs({ next, personId }: { next: readonly NextDough[]; per
               </p>
               {dough.unchecked > 0 && (
                 <p className="attention">{say(station.dough.unchecked, 'en', { count: dough.unchecked })}</p>
+              )}
+              {after.length > 0 && (
+                <div className="then">
+                  <p>{say(exchange.after, 'en', { codes: after.map((each) => each.code) })}</p>
+                  <Tap look="quiet" onTap={() => void openDough(id, { exchange: true })}>
+                    {next.length > 1 ? say(exchange.goOf, 'en', { number: trialNumber }) : exchange.go}
+                  </Tap>
+                </div>
               )}
             </li>
           )

@@ -20,6 +20,8 @@ type StepsProps = {
   dough: FloorDough
   entries: readonly OutboxEntry[]
   by: KeptBy
+  /** Steps are what is done with the dough now, once it is weighed out. */
+  isMain: boolean
   aheadMs: number
   temperatureUnit: '°C' | '°F'
   locale: string
@@ -27,7 +29,7 @@ type StepsProps = {
 }
 
 /** What was done with a dough and when, what runs, and what is done next: a tap, or two where there is more to say. */
-export function Steps({ dough, entries, by, aheadMs, temperatureUnit, ...clock }: StepsProps) {
+export function Steps({ dough, entries, by, isMain, aheadMs, temperatureUnit, ...clock }: StepsProps) {
   const [isOpen, setOpen] = useState(false)
   const [error, setError] = useState<string | null>(null)
   const now = useNow(1_000)
@@ -93,7 +95,7 @@ export function Steps({ dough, entries, by, aheadMs, temperatureUnit, ...clock }
         {next && (
           <Tap
             // While a dough is weighed out the scales are what is done next.
-            look={dough.state === 'weighing' && steps.length === 0 ? 'plain' : 'main'}
+            look={!isMain || (dough.state === 'weighing' && steps.length === 0) ? 'plain' : 'main'}
             onTap={() => void (detailsOfStep[next] ? enter(next) : keep(next))}
           >
             {words.go[next]}

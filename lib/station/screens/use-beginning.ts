@@ -3,7 +3,8 @@ import { say } from '../../words/say'
 import { stationMixing as words } from '../../words/en/station-mixing'
 import type { NextDough } from '../keep/facts'
 import { forget, recall, openDough } from '../keep/tablet'
-import { beginDough, type Begun } from '../talk/begin-dough'
+import type { Came } from '../talk/ask-once'
+import { beginDough } from '../talk/begin-dough'
 
 /** Refusals by which something else is next by now, however they are said at the desk. */
 const moved = ['stale', 'stale-moved-on', 'before-its-turn']
@@ -19,7 +20,7 @@ export function useBeginning(personId: string) {
     const begun = await beginDough(dough, personId, cleanDownDone)
     const isThere = (await recall('floor'))?.value.doughs.some(({ id }) => id === dough.id) ?? false
     setAsked(null)
-    if (begun.outcome !== 'begun') setFault(faultOf(begun, dough.code, isThere))
+    if (begun.outcome !== 'done') setFault(faultOf(begun, dough.code, isThere))
     // It is opened once the tablet has its places.
     else if (isThere) await openDough(dough.id)
     else await forget('at')
@@ -27,7 +28,7 @@ export function useBeginning(personId: string) {
   return { begin, asked, fault }
 }
 
-function faultOf(begun: Exclude<Begun, { outcome: 'begun' }>, code: string, isThere: boolean): string {
+function faultOf(begun: Exclude<Came, { outcome: 'done' }>, code: string, isThere: boolean): string {
   if (begun.outcome === 'unknown') return say(words.begin.unknown, 'en', { code })
   if (!moved.includes(begun.code) && begun.words !== null) return begun.words
   return isThere ? say(words.begin.already, 'en', { code }) : words.begin.changed

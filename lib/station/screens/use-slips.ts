@@ -22,7 +22,7 @@ export function useSlips({ floor, entries, measureId }: SlipsOf) {
     clear: () => setFault(null),
     /** @returns whether something was opened */
     open(texts: readonly string[]): boolean {
-      const said = whatCodesSay(texts, [...floor.doughs, ...floor.next], window.location.origin)
+      const said = whatCodesSay(texts, [...floor.doughs, ...floor.next, ...floor.out], window.location.origin)
       if (said?.says !== 'dough') {
         setFault(said && faultOf(said))
         return false

@@ -2,19 +2,23 @@ import { say } from '../../words/say'
 import { stationCauses as words } from '../../words/en/station-causes'
 import { station } from '../../words/en/station'
 import type { FloorDough } from '../keep/facts'
+import { causesOfDough } from '../outbox/causes-of-dough'
 import type { OutboxEntry } from '../outbox/entry'
+import { TakeOut } from './take-out'
 import { shownTime } from '../ui/figures'
 
 type WentWrongProps = {
   dough: Pick<FloorDough, 'id'>
   entries: readonly OutboxEntry[]
+  personId: string
   locale: string
   timeZone: string
 }
 
 /** What went wrong with a dough, as it was noted on this tablet, with what can be done about it. */
-export function WentWrong({ dough, entries, locale, timeZone }: WentWrongProps) {
-  const noted = entries.filter((entry) => entry.kind === 'cause').filter(({ payload }) => payload.batchId === dough.id)
+export function WentWrong({ dough, entries, personId, locale, timeZone }: WentWrongProps) {
+  const noted = causesOfDough(dough.id, entries)
+  const last = noted.filter(({ state }) => state !== 'attention').at(-1)
   const has = (what: string) => noted.some(({ payload }) => payload.what === what)
   return (
     <>
@@ -29,8 +33,17 @@ export function WentWrong({ dough, entries, locale, timeZone }: WentWrongProps) 
           <small>{station.states[state]}</small>
         </p>
       ))}
-      {has(words.what.lost) && <p>{words.lost}</p>}
       {has(words.what.scale) && <p>{words.scaleNext}</p>}
+      {last && (
+        <TakeOut
+          key={`${dough.id} ${personId}`}
+          batchId={dough.id}
+          why={last.payload.what}
+          isLost={last.payload.what === words.what.lost}
+          isInBook={last.state !== 'waiting'}
+          personId={personId}
+        />
+      )}
     </>
   )
 }

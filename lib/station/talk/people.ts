@@ -84,7 +84,7 @@ export async function logOff(): Promise<void> {
 export async function beginAnew(): Promise<void> {
   await inOne(async () => {
     await tablet.lists.clear()
-    for (const name of ['on', 'at', 'floor', 'beginning', 'begun', 'withdrawn'] as const) await forget(name)
+    for (const name of ['on', 'at', 'floor', 'asking', 'begun', 'out', 'withdrawn'] as const) await forget(name)
     await tablet.holders.toCollection().modify({ token: null, asks: 'pin' })
   })
 }

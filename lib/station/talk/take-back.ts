@@ -4,14 +4,16 @@ import { refusalIn } from './ask-book'
 import { refresh } from './refresh'
 
 /**
- * Takes back that a dough was begun; the book judges the time and who.
- * @returns null when it waits again, otherwise why not: words, or nothing without an answer
+ * Takes back that a dough was begun, or taken out; the book judges the time and who.
+ * @returns null when it is as before, otherwise why not: words, or nothing without an answer
  */
-export async function takeBack(begun: Kept['begun']): Promise<{ words: string | null } | null> {
-  const body = { batchId: begun.batchId, seenRevision: begun.revision }
-  const answer = await askAs(begun.personId, '/api/v1/station/take-back', { body })
+export async function takeBack(
+  name: 'begun' | 'out',
+  { batchId, revision, personId }: Kept['begun'],
+): Promise<{ words: string | null } | null> {
+  const answer = await askAs(personId, '/api/v1/station/take-back', { body: { batchId, seenRevision: revision } })
   if (answer?.status !== 200) return { words: refusalIn(answer)?.words ?? null }
-  await forget('begun')
+  await forget(name)
   await refresh()
   return null
 }

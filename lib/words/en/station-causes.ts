@@ -15,7 +15,6 @@ export const stationCauses = {
   other: 'Something else',
   keep: 'Note it',
   noted: 'Noted here: {what}, {who}, {at}',
-  lost: 'The desk takes a lost dough out. While its trial is open it can bake the dough again, last in its mixing day and under a code of its own, and where the day is short of a dough it can add a whole mixing day; no new approval is asked. Read nothing more of this dough.',
   scaleNext: 'Another scale can be put in its place where a line is weighed.',
   row: 'Dough {code}: {what}',
 } as const

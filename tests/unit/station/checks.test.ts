@@ -30,6 +30,7 @@ const floor = (instruments: FloorInstrument[], q: { fetchedAt?: number; aheadMs?
     looks: noLooks,
     doughs: [],
     next: [],
+    out: [],
     isCut: false,
     notes: [],
     day: { beganAt: new Date(six).toISOString(), endsAt: new Date(six + 24 * hour).toISOString() },

@@ -41,6 +41,7 @@ const dough = (steps: FloorStep[] = [], id = 'dough'): FloorDough => ({
   allergens: [],
   unchecked: 0,
   state: 'in_work',
+  revision: 2,
   begunAt: null,
   bakedAt: null,
   turn: 1,

@@ -1,0 +1,79 @@
+import { useState } from 'react'
+import { say } from '../../words/say'
+import { stationMixing } from '../../words/en/station-mixing'
+import { stationRepairs } from '../../words/en/station-repairs'
+import type { NextDough } from '../keep/facts'
+import { forget, tablet } from '../keep/tablet'
+import { exchange } from '../talk/repair-dough'
+import { Tap } from '../ui/tap'
+import { useDraft } from '../ui/use-draft'
+import { useRepair } from './use-repair'
+
+const words = stationRepairs.exchange
+const longest = 300
+
+/** Two doughs that wait on one mixing day exchange their places: two taps say which, a third why. */
+export function ExchangeScreen({ next, personId }: { next: NextDough; personId: string }) {
+  const { ask, isAsking, fault, isOnline } = useRepair(words)
+  const [chosen, setChosen] = useState<string[]>([next.id])
+  const draft = `${personId} exchange ${next.id}`
+  const { text, type } = useDraft(draft)
+  const waiting = [next, ...next.after]
+  const [one, other] = waiting.filter(({ id }) => chosen.includes(id))
+  const choose = (id: string) =>
+    setChosen((before) => (before.includes(id) ? before.filter((each) => each !== id) : [...before.slice(-1), id]))
+  const go = async (why: string) => {
+    if (!one || !other) return
+    if (!(await ask(() => exchange(one, other, why, personId)))) return
+    await tablet.drafts.delete(draft)
+    await forget('at')
+  }
+  return (
+    <div className="narrow">
+      <div className="heads">
+        <h1>{words.title}</h1>
+        <Tap look="quiet" onTap={() => void forget('at')}>
+          {words.back}
+        </Tap>
+      </div>
+      <p>{words.note}</p>
+      <ul className="rows">
+        {waiting.map(({ id, code, turn }) => (
+          <li key={id}>
+            <Tap look="row" pressed={chosen.includes(id)} onTap={() => choose(id)}>
+              <b>{say(words.row, 'en', { code, place: turn })}</b>
+            </Tap>
+          </li>
+        ))}
+      </ul>
+      <h2>{words.why}</h2>
+      <p>{other ? words.whyNote : words.two}</p>
+      {!isOnline && <p className="attention">{words.offline}</p>}
+      <p role="alert" className="fault">
+        {fault}
+      </p>
+      <ul className="rows">
+        {Object.values(words.reasons).map((why) => (
+          <li key={why}>
+            <Tap look="row" disabled={isAsking || !other} onTap={() => void go(why)}>
+              {isAsking ? stationMixing.begin.asking : why}
+            </Tap>
+          </li>
+        ))}
+      </ul>
+      <label>
+        {words.other}
+        <input
+          className="line"
+          value={text ?? ''}
+          maxLength={longest}
+          autoComplete="off"
+          onChange={({ target }) => type(target.value)}
+        />
+      </label>
+      <Tap look="plain" disabled={isAsking || !other || (text ?? '').trim() === ''} onTap={() => void go(text ?? '')}>
+        {words.keep}
+      </Tap>
+    </div>
+  )
+}
