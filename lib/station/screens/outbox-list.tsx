@@ -97,7 +97,7 @@ export function OutboxList({ entries, photos, lists, personId, locale, timeZone,
               ))}
               {pictures.map((photo) => (
                 <li key={photo.id} className="lying">
-                  <PhotoLine {...{ photo, locale, timeZone }} />
+                  <PhotoLine {...{ photo, locale, timeZone }} isTheirs={photo.personId === personId} />
                   {photo.state === 'attention' && (
                     <Tap look="plain" onTap={() => void sendPhotoAgain(photo.id).then(sendOutbox)}>
                       {words.list.again}
