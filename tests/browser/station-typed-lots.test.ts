@@ -2,7 +2,8 @@ import { db } from '../../lib/db/client'
 import { expect, test } from '../support/app'
 import { fromCamera } from '../support/made-pictures'
 import { receiveLots } from '../support/receive-lots'
-import { enrolAndLogOn, keepNumber, openTablet, readyToRead, type Tablet } from '../support/tablet'
+import { givePin, testPin } from '../support/stations'
+import { enrolAndLogOn, keepNumber, logOn, openTablet, readyToRead, type Tablet, typePin } from '../support/tablet'
 
 async function openFirstLine({ page, tap }: Tablet, code: string): Promise<void> {
   await tap(page.getByRole('button', { name: new RegExp(`^${code}`) }))
@@ -79,13 +80,15 @@ test('a lot that nobody wrote down is typed and photographed without a network, 
   await expect.poll(() => label.evaluate((img: HTMLImageElement) => img.naturalWidth)).toBeGreaterThan(0)
   const form = head.getByRole('region', { name: 'Confirm a lot' })
   await form.getByLabel('Which lot').selectOption('Mill 9/b')
+  await form.getByLabel('Received on').fill('2026-02-02')
   await form.getByLabel('Best before').fill('2030-01-31')
   await form.getByRole('button', { name: 'Confirm the lot' }).click()
   const lots = head.getByRole('region', { name: 'Lots', exact: true })
   await expect(lots.getByRole('row', { name: /Mill 9\/b/ })).toContainText('Confirmed: Henk')
   await expect(head.getByRole('region', { name: 'Lots to confirm' })).toHaveCount(0)
   await head.goto('/')
-  await expect(waits).toContainText('Nothing waits for you.')
+  await expect(waits.getByText('2 doughs are under way')).toBeVisible()
+  await expect(waits.getByText('One lot of the bench is to be confirmed')).toHaveCount(0)
   expect(tablet.faults).toEqual([])
   await context.close()
 })
@@ -95,7 +98,9 @@ test('a lot is refused at once where nothing is said of its allergens, and by th
   bakery,
   browser,
 }) => {
+  test.setTimeout(120_000)
   const { code, dough } = await readyToRead(bakery)
+  await givePin(bakery.late, testPin, new Date())
   const where = { bakeryId: bakery.bakeryId, labelName: 'Wheat flour' }
   const unsaid = { allergens: [], allergensCheckedAt: null }
   const tablet = await openTablet(browser, app.url)
@@ -106,6 +111,21 @@ test('a lot is refused at once where nothing is said of its allergens, and by th
   await page.keyboard.type('F-1')
   await page.keyboard.press('Enter')
   await tap(page.getByRole('button', { name: 'Weigh from lot F-1' }))
+  // Whose label is to be photographed nobody else is shown, who has not opened the weights.
+  await tap(page.getByRole('button', { name: 'Photo of its label' }))
+  const label = page.getByRole('heading', { name: /^Label of lot F-1/ })
+  await label.waitFor()
+  await tap(page.getByRole('button', { name: 'Log off' }))
+  await tap(page.getByRole('button', { name: /^Lars/ }))
+  await typePin(tablet)
+  await page.getByText('On it: Lars').waitFor()
+  await expect(label).toHaveCount(0)
+  await expect(page.getByText('F-1')).toHaveCount(0)
+  await tap(page.getByRole('button', { name: 'Log off' }))
+  await logOn(tablet)
+  await label.waitFor()
+  await tap(page.getByRole('button', { name: 'Back', exact: true }))
+  await expect(page.getByText('From lot F-1')).toBeVisible()
   await db().ingredient.updateMany({ where, data: unsaid })
   await keepNumber(tablet, '1163.6')
   await expect(page.getByText('1 needs attention')).toBeVisible()

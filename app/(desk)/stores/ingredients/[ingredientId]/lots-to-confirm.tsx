@@ -21,7 +21,6 @@ export type ToConfirmShown = AnswerOf<typeof listLotsToConfirm>
 
 type LotsToConfirmProps = {
   lots: ToConfirmShown
-  today: string
   bakery: { locale: string; timeZone: string }
   words: Pick<Words, 'lots' | 'desk'>
   language: Language
@@ -88,7 +87,7 @@ function saidText(
 }
 
 /** It is a delivery that nobody has written down, or another lot under a slip. */
-function ConfirmForms({ lots, today, words }: LotsToConfirmProps) {
+function ConfirmForms({ lots, words }: LotsToConfirmProps) {
   const { lots: text, desk } = words
   const toConfirm = lots.rows.map(({ id, code }) => ({ value: id, label: code }))
   return (
@@ -98,7 +97,7 @@ function ConfirmForms({ lots, today, words }: LotsToConfirmProps) {
           <FormDone word={desk.done} text={text.confirmDone} />
           <FieldStack>
             <FormSelect name="lotId" label={text.which} emptyLabel={text.whichEmpty} options={toConfirm} />
-            <FormField name="receivedOn" type="date" label={text.receivedField} width="medium" defaultValue={today} />
+            <FormField name="receivedOn" type="date" label={text.receivedField} width="medium" />
             <FormField
               name="bestBefore"
               type="date"

@@ -45,7 +45,7 @@ export function Lots({ ingredientId, lots, toConfirm, bakery, words, language }:
           </>
         )}
       </Section>
-      <LotsToConfirm lots={toConfirm} today={lots.today} bakery={bakery} words={words} language={language} />
+      <LotsToConfirm lots={toConfirm} bakery={bakery} words={words} language={language} />
       {lots.ended.count === 0 ? null : (
         <Section id="ended-lots" title={text.ended} note={text.endedNote}>
           <LotTable {...shared} rows={lots.ended.rows} caption={text.ended} isEnded />
