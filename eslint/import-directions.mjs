@@ -35,7 +35,7 @@ const rooms = {
   live: [],
   stores: [],
   notes: ['intake'],
-  photos: [],
+  photos: ['stores'],
   people: ['stores'],
   stations: ['batches', 'checks', 'conduct', 'notes', 'readings', 'repairs', 'steps', 'trials', 'water', 'weighings'],
   calculators: ['heavy'],
@@ -68,7 +68,7 @@ const rooms = {
   evidence: ['amendments', 'heavy', 'repairs', 'results', 'trials', 'weighings'],
   decisions: ['evidence', 'formulas', 'heavy', 'results', 'trials'],
   jobs: ['audit', 'photos'],
-  desk: ['amendments', 'batches', 'formulas', 'readings', 'trials'],
+  desk: ['amendments', 'batches', 'formulas', 'readings', 'stores', 'trials'],
 }
 /** Lists of what the rooms bring, which their own room hands on without knowing it. */
 const roomLists = [

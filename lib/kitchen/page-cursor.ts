@@ -1,6 +1,7 @@
 import 'server-only'
 import { z } from 'zod'
-import { instant, isKeepable } from './text.input'
+import { isKeepable } from './seen-text.input'
+import { instant } from './text.input'
 
 /** Which list of which bakery a cursor belongs to. */
 export type ListName = { bakeryId: string; list: string }

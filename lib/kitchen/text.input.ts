@@ -1,12 +1,8 @@
 import { z } from 'zod'
+import { hasVisible, isKeepable, isSeenLine } from './seen-text.input'
 
-/** Text that PostgreSQL and JSON can both hold: no NUL, no half of a surrogate pair. */
-export const isKeepable = (text: string) => !text.includes('\u0000') && text.isWellFormed()
-/** What no reader sees, and what turns the text around it: only joiners and emoji styles have honest uses in a line. */
-const isUnseen = /\p{Cc}|[\u2028\u2029]|[^\P{Default_Ignorable_Code_Point}\u200c\u200d\ufe0e\ufe0f]/u
 /** In longer text tabs and new lines are fine, other control characters and forced directions are not. */
 const isUnseenInNote = /[^\P{Cc}\t\n\r]|[\u202a-\u202e\u2066-\u2069]/u
-const isVisible = /[^\p{Z}\p{C}\p{M}\p{Default_Ignorable_Code_Point}\u2800]/u
 const unreadable = { params: { code: 'unreadable' } }
 
 /** One line of text of 1 to `max` characters that can all be seen, ends trimmed, in Unicode's composed form. */
@@ -18,7 +14,7 @@ export function line(max: number) {
     .normalize('NFC')
     .min(1)
     .max(max)
-    .refine((text) => text === '' || (isVisible.test(text) && !isUnseen.test(text)), unreadable)
+    .refine((text) => text === '' || isSeenLine(text), unreadable)
 }
 
 /** Text of up to `max` characters on one or more lines, which may be left empty. */
@@ -36,7 +32,7 @@ export function note(max: number) {
 export function visibleNote(max: number) {
   return note(max)
     .min(1)
-    .refine((text) => text === '' || isVisible.test(text), unreadable)
+    .refine((text) => text === '' || hasVisible(text), unreadable)
 }
 
 /** An e-mail address, in lower case: the name a person signs in with. */

@@ -46,7 +46,8 @@ export function waitingGroups(waiting: Waiting, { words, bakery, language }: Sho
       { id, title: titleOf(few.count), rows: few.rows.map(rowOf), more: label === null ? null : { href: list, label } },
     ]
   }
-  const { underWay, toMix, toSettle, sentBack, toApprove, toSign, toAmend, toClose, toDecide, stations } = waiting
+  const { underWay, toMix, toSettle, toConfirm, sentBack, toApprove, toSign, toAmend, toClose, toDecide, stations } =
+    waiting
   return [
     ...group(
       'under-way',
@@ -85,6 +86,18 @@ export function waitingGroups(waiting: Waiting, { words, bakery, language }: Sho
         what: say(text.toSettleEntry, language, { code }),
         about: say(text.toSettleAbout, language, { number, formula, who: sentBy }),
         since: formatDateTime(since, bakery),
+      }),
+    ),
+    ...group(
+      'to-confirm',
+      toConfirm,
+      '/stores',
+      (count) => say(text.toConfirm, language, { count }),
+      ({ code, ingredientId, ingredient, since }) => ({
+        href: `/stores/ingredients/${ingredientId}#lots-to-confirm`,
+        what: say(text.toConfirmLot, language, { code }),
+        about: ingredient,
+        since: date(since),
       }),
     ),
     ...group(

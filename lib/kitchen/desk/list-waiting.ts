@@ -10,6 +10,7 @@ import { entriesToSettle } from './entries-to-settle'
 import { lastFoundBroken } from './last-found-broken'
 import { lastNotAnchored } from './last-not-anchored'
 import { plansToDecide } from './plans-to-decide'
+import { lotsToConfirm, saidLots } from './lots-to-confirm'
 import { newsOfStations, stationNews } from './station-news'
 import { plansSentBack, trialsToClose, trialsToDecide } from './trials-that-wait'
 import { versionsToSign } from './versions-to-sign'
@@ -35,6 +36,7 @@ export const listWaiting = query({
         recordCheck: { select: { at: true, fault: true, faultNumber: true } },
         ...deciders,
         ...newsOfStations,
+        ...saidLots,
       },
     })
     const [
@@ -43,6 +45,7 @@ export const listWaiting = query({
       underWay,
       toMix,
       toSettle,
+      toConfirm,
       sentBack,
       toApprove,
       toSign,
@@ -56,6 +59,7 @@ export const listWaiting = query({
       ifMay('log-reading', () => doughsUnderWay(db, actor)),
       ifMay('log-reading', async () => daysToMix(db, actor, bakeryDay(now, await bakery))),
       ifMay('settle-entries', () => entriesToSettle(db, actor)),
+      ifMay('edit-stores', () => lotsToConfirm(db, actor.bakeryId, bakery)),
       ifMay('propose-trial', () => plansSentBack(db, actor)),
       ifMay('approve-plan', () => plansToDecide(db, actor, bakery)),
       ifMay('sign-off-formula', () => versionsToSign(db, actor, now)),
@@ -72,6 +76,7 @@ export const listWaiting = query({
       underWay,
       toMix,
       toSettle,
+      toConfirm,
       sentBack,
       toApprove,
       toSign,

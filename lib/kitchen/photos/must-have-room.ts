@@ -11,17 +11,18 @@ export const photoLimits = {
   /** From one person, or one tablet. */
   anHour: 120,
   ofOneDough: 100,
+  ofOneLabel: 10,
 }
 const hourMs = 60 * 60_000
 
 /**
- * Refuses a photo that there is no room for: of this dough, from this person or tablet, or in the book.
- * @throws Refusal too-many-photos, dough-full-of-photos, no-room-for-photos
+ * Refuses a photo that there is no room for: of this dough or label, from this person or tablet, or in the book.
+ * @throws Refusal too-many-photos, dough-full-of-photos, label-full-of-photos, no-room-for-photos
  */
 export async function mustHaveRoom(
   tx: Tx,
   actor: ActorOf<'log-reading'>,
-  said: { batchId: string; sentBytes: number },
+  said: { batchId: string | null; ingredientId: string | null; lotCode: string | null; sentBytes: number },
   now: Date,
 ): Promise<void> {
   const { bakeryId, personId } = actor
@@ -33,9 +34,13 @@ export async function mustHaveRoom(
     if (onTheWay >= photoLimits.onTheWay || lately + onTheWay >= photoLimits.anHour)
       throw new Refusal('too-many-photos')
   }
-  const where = { bakeryId, batchId: said.batchId }
-  const ofDough = (await tx.photo.count({ where })) + (await tx.comingPhoto.count({ where }))
-  if (ofDough >= photoLimits.ofOneDough) throw new Refusal('dough-full-of-photos', { count: photoLimits.ofOneDough })
+  const { batchId, ingredientId, lotCode } = said
+  const where = batchId === null ? { bakeryId, ingredientId, lotCode } : { bakeryId, batchId }
+  const ofSame = (await tx.photo.count({ where })) + (await tx.comingPhoto.count({ where }))
+  if (batchId === null && ofSame >= photoLimits.ofOneLabel)
+    throw new Refusal('label-full-of-photos', { count: photoLimits.ofOneLabel })
+  if (batchId !== null && ofSame >= photoLimits.ofOneDough)
+    throw new Refusal('dough-full-of-photos', { count: photoLimits.ofOneDough })
   const [kept, coming] = [
     await tx.photo.aggregate({ where: { bakeryId }, _sum: { bytes: true } }),
     await tx.comingPhoto.aggregate({ where: { bakeryId }, _sum: { sentBytes: true } }),

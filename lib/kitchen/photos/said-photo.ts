@@ -6,8 +6,11 @@ import type { SaidPhoto } from './send-photo.input'
 
 /** What is said of a photo, as rows hold it. */
 export type PhotoRow = {
-  batchId: string
+  /** Of a dough, or of the label of a lot. */
+  batchId: string | null
   piece: number | null
+  ingredientId: string | null
+  lotCode: string | null
   personId: string
   takenAt: Date
   sentBytes: number
@@ -18,6 +21,8 @@ export type PhotoRow = {
 export const saidColumns = {
   batchId: true,
   piece: true,
+  ingredientId: true,
+  lotCode: true,
   personId: true,
   takenAt: true,
   sentBytes: true,
@@ -27,8 +32,10 @@ export const saidColumns = {
 /** What a sender says of a photo, as a row would hold it. */
 export function rowOfSaid(said: SaidPhoto, actor: ActorOf<'log-reading'>): PhotoRow {
   return {
-    batchId: said.batchId.toLowerCase(),
+    batchId: said.batchId?.toLowerCase() ?? null,
     piece: said.piece,
+    ingredientId: said.label?.ingredientId.toLowerCase() ?? null,
+    lotCode: said.label?.code ?? null,
     personId: actor.personId,
     takenAt: new Date(said.takenAt),
     sentBytes: said.bytes,
@@ -43,7 +50,9 @@ export function rowOfSaid(said: SaidPhoto, actor: ActorOf<'log-reading'>): Photo
 export function mustBeSame(known: PhotoRow, said: PhotoRow): void {
   const isSame =
     known.takenAt.getTime() === said.takenAt.getTime() &&
-    (['batchId', 'piece', 'personId', 'sentBytes', 'sentHash'] as const).every((name) => known[name] === said[name])
+    (['batchId', 'piece', 'ingredientId', 'lotCode', 'personId', 'sentBytes', 'sentHash'] as const).every(
+      (name) => known[name] === said[name],
+    )
   if (!isSame) throw new Refusal('photo-clash')
 }
 

@@ -27,7 +27,7 @@ type Sent = { value: SentPhoto; audit: Omit<AuditNote, 'action'> | null }
 /**
  * Says which photo comes, and asks what is lacking of it; once nothing is, it is written anew and is in the book. It is
  * kept at any point, as a note is, and moves nothing.
- * Refuses: photo-too-large, photo-clash, not-found, too-many-photos, dough-full-of-photos, no-room-for-photos, photos-busy;
+ * Refuses: photo-too-large, photo-clash, not-found, too-many-photos, dough-full-of-photos, label-full-of-photos, no-room-for-photos, photos-busy;
  * at `piece`: too-big.
  */
 export const sendPhoto = command({
@@ -66,9 +66,8 @@ function kept(id: string, { sentHash }: PhotoRow, hash: string, isAgain: boolean
 }
 
 async function begin(tx: Tx, actor: ActorOf<'log-reading'>, id: string, said: PhotoRow, now: Date): Promise<void> {
-  const { trialId, trial } = await batchOf(tx, actor.bakeryId, said.batchId)
-  if (said.piece !== null && said.piece > trial.piecesPerBatch)
-    throw Refusal.at('piece', 'too-big', { max: trial.piecesPerBatch })
+  const { trialId, mostPieces } = await subjectOf(tx, actor.bakeryId, said)
+  if (said.piece !== null && said.piece > mostPieces) throw Refusal.at('piece', 'too-big', { max: mostPieces })
   await mustHaveRoom(tx, actor, said, now)
   await tx.comingPhoto.create({
     data: { bakeryId: actor.bakeryId, id, trialId, stationId: stationOf(actor), begunAt: now, ...said },
@@ -85,7 +84,7 @@ async function keep(
   now: Date,
 ): Promise<Sent> {
   const { bakeryId } = actor
-  const { trialId, code } = await batchOf(tx, bakeryId, said.batchId)
+  const { trialId, noted } = await subjectOf(tx, bakeryId, said)
   const { bytes, small, width, height } = picture
   const hash = hashOfBytes(bytes)
   await tx.photo.create({
@@ -108,17 +107,30 @@ async function keep(
   await photoStore.keep(tx, { bakeryId, photoId: id }, bytes)
   return {
     value: kept(id, said, hash, false),
-    audit: { target: said.batchId, after: { photo: id, batch: code, piece: said.piece, sent: said.sentHash, hash } },
+    audit: noted && { target: noted.target, after: { photo: id, ...noted.about, sent: said.sentHash, hash } },
   }
 }
 
-async function batchOf(tx: Tx, bakeryId: string, id: string) {
+/**
+ * What a photo is of, and what the record says of that: of a label nothing, because who took one at which moment would
+ * tell which dough it was for. The record has it when its lot is confirmed.
+ */
+async function subjectOf(tx: Tx, bakeryId: string, { batchId, ingredientId, piece }: PhotoRow) {
+  if (batchId === null) {
+    const ingredient = await tx.ingredient.findUnique({
+      where: { bakeryId_id: { bakeryId, id: ingredientId ?? '' } },
+      select: { id: true },
+    })
+    if (!ingredient) throw new Refusal('not-found')
+    return { trialId: null, mostPieces: 0, noted: null }
+  }
   const batch = await tx.batch.findUnique({
-    where: { bakeryId_id: { bakeryId, id } },
+    where: { bakeryId_id: { bakeryId, id: batchId } },
     select: { trialId: true, code: true, trial: { select: { piecesPerBatch: true } } },
   })
   if (!batch) throw new Refusal('not-found')
-  return batch
+  const { trialId, code, trial } = batch
+  return { trialId, mostPieces: trial.piecesPerBatch, noted: { target: batchId, about: { batch: code, piece } } }
 }
 
 function stationOf(actor: ActorOf<'log-reading'>): string | null {

@@ -61,11 +61,12 @@ export const getWeighList = query({
     if (batch.state === 'not_baked') throw new Refusal('batch-not-baked')
     if (!knowsDough({ trial, opened })) throw new Refusal('dough-key-closed')
     const level = levelOf(actor, 'correct-reading')
+    const lots = await lotsToWeigh(db, bakeryId, trial, dayInZone(now, timeZone))
     const list = weighListOfBatch({
       plan: trial,
       arm: arm.position,
       entries: weighings,
-      lots: await lotsToWeigh(db, bakeryId, trial, dayInZone(now, timeZone)),
+      lots,
       dayOf: (at) => dayInZone(at, timeZone),
       mayPutRight: ({ person, takenAt, receivedAt }) =>
         isOpen(trial.state) &&
@@ -77,7 +78,11 @@ export const getWeighList = query({
       batchId: batch.id,
       code: batch.code,
       bakery,
-      lines: list.lines.map((line) => ({ ...line, isDusty: dusty.has(line.ingredient.id) })),
+      lines: list.lines.map((line) => ({
+        ...line,
+        isDusty: dusty.has(line.ingredient.id),
+        isAllergensUnknown: !lots.has(line.ingredient.id),
+      })),
       premixes: list.premixes,
       scales: scales.flatMap(({ resolutionG, mostG, ...scale }) =>
         resolutionG === null || mostG === null ? [] : [{ ...scale, stepG: resolutionG, mostG }],

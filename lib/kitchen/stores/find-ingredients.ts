@@ -5,7 +5,7 @@ import type { IngredientKind } from '../../db/generated/enums'
 import type { Composition } from '../../calc/formula/types'
 import { compositionOf } from './composition-of'
 import { query } from '../query'
-import { isKeepable } from '../text.input'
+import { isKeepable } from '../seen-text.input'
 import { findIngredientsInput } from './find-ingredients.input'
 
 export type FoundIngredient = {

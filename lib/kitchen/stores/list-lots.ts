@@ -1,6 +1,7 @@
 import 'server-only'
 import { z } from 'zod'
 import { levelOf } from '../../auth/rights'
+import type { Prisma } from '../../db/generated/client'
 import { after } from '../after.input'
 import { dayInZone } from '../day-in-zone'
 import { dateOfDay, dayOfDate } from '../day-of-date'
@@ -9,11 +10,12 @@ import { query } from '../query'
 import { readPage } from '../read-page'
 import { Refusal } from '../refusal'
 import { calendarDay } from '../text.input'
+import { isToConfirm } from './is-to-confirm'
 import { areAllergensSaid, isPastBestBefore, measuredOfLot } from './rules'
 
 /**
  * The lots of an ingredient, those in use and those that were ended, a page of each, the latest delivery first; and
- * whether any of them may go into a dough. Refuses: not-found.
+ * whether any of them may go into a dough. Those that are to be confirmed are `weighings.list-lots-to-confirm`. Refuses: not-found.
  */
 export const listLots = query({
   name: 'stores.list-lots',
@@ -30,8 +32,8 @@ export const listLots = query({
     ])
     if (!ingredient) throw new Refusal('not-found')
     const today = dayInZone(now, timeZone)
-    const pageOf = async (list: string, endedAt: null | { not: null }) => {
-      const where = { bakeryId, ingredientId, endedAt }
+    const pageOf = async (list: string, which: Prisma.LotWhereInput) => {
+      const where = { bakeryId, ingredientId, ...which }
       const page = await readPage({
         bakeryId,
         list: `lots.${list}.${ingredientId}`,
@@ -40,7 +42,7 @@ export const listLots = query({
         key: z.tuple([calendarDay, keyParts.id]),
         read: (beyond, take) =>
           db.lot.findMany({
-            where: { ...where, ...(beyond && beyondInOrder(beyond)) },
+            where: { AND: [where, beyond === null ? {} : beyondInOrder(beyond)] },
             select: {
               id: true,
               code: true,
@@ -55,6 +57,10 @@ export const listLots = query({
               endedWhy: true,
               endedAt: true,
               endedBy: { select: { name: true } },
+              saidWithId: true,
+              confirmedAt: true,
+              confirmedBy: { select: { name: true } },
+              sameAs: { select: { code: true } },
             },
             orderBy: [{ receivedOn: 'desc' }, { id: 'desc' }],
             take,
@@ -73,7 +79,13 @@ export const listLots = query({
             bestBefore,
             isPast: isPastBestBefore(bestBefore, today),
             strength: measuredOfLot(row),
-            entered: { who: row.enteredBy.name, at: row.enteredAt },
+            wasSaid: row.saidWithId !== null,
+            // Who said it at the bench, and when, could tell for which dough it was.
+            entered:
+              row.saidWithId === null
+                ? { who: row.enteredBy.name, at: row.enteredAt }
+                : row.confirmedBy && row.confirmedAt && { who: row.confirmedBy.name, at: row.confirmedAt },
+            sameAs: row.sameAs?.code ?? null,
             ended:
               row.endedWhy && row.endedAt && row.endedBy
                 ? { why: row.endedWhy, who: row.endedBy.name, at: row.endedAt }
@@ -82,7 +94,10 @@ export const listLots = query({
         }),
       }
     }
-    const [inUse, ended] = await Promise.all([pageOf('in-use', null), pageOf('ended', { not: null })])
+    const [inUse, ended] = await Promise.all([
+      pageOf('in-use', { endedAt: null, NOT: isToConfirm }),
+      pageOf('ended', { endedAt: { not: null } }),
+    ])
     return {
       today,
       inUse,

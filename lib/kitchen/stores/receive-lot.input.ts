@@ -1,12 +1,13 @@
 import { z } from 'zod'
 import { calendarDay, line, note } from '../text.input'
+import { lotCode } from './lot-code.input'
 
 /** A lot of an ingredient, as its label, its delivery note and what was measured of it say. */
 export const receiveLotInput = z
   .strictObject({
     ingredientId: z.uuid(),
     /** As it stands on the label. */
-    code: line(60),
+    code: lotCode,
     receivedOn: calendarDay,
     /** Null where the label has none, such as salt. */
     bestBefore: calendarDay.nullable(),

@@ -54,7 +54,7 @@ export function judgeWeighing(
     part: line.part,
   }
   const massG = massOf(entry, line)
-  const lots = judgeLots(entry, place.ingredientId, facts.lots)
+  const lots = judgeLots(entry, place.ingredientId, facts)
   const wrong = wrongOf(entry, facts, place, by, batch.trial.isSealed)
   if (wrong === 'aside') return { outcome: 'aside', why: 'reading_aside', isAgain: false, ...at }
   if (batch.trial.isSealed) return { outcome: 'aside', why: 'trial_closed', isAgain: false, ...at }
@@ -77,6 +77,7 @@ export function judgeWeighing(
     reason: wrong ? (entry.reason ?? null) : null,
     contentHash,
     lots,
+    stationId: by.actor.kind === 'station' ? by.actor.stationId : null,
   }
   return {
     outcome: 'ready',

@@ -5,6 +5,7 @@ import { readPlan } from '../../documents/plan/read-plan'
 import { lockBatches } from '../readings/lock-batches'
 import { linesOfPlan } from './lines-of-plan'
 import type { WeighingEntry } from './log-weighing.input'
+import { loadTypedCodes } from './typed-codes'
 import type { WeighingFacts } from './weighing-facts'
 
 /** Locks the batches that entries are of and loads what they are judged by. What is not of this bakery is not there. */
@@ -16,7 +17,7 @@ export async function loadWeighingFacts(
   const ids = lowerOf(entries.map(({ id }) => id))
   const named = lowerOf(entries.flatMap(({ id, supersedesId }) => [id, supersedesId ?? id]))
   const batches = await lockBatches(tx, bakeryId, lowerOf(entries.map(({ batchId }) => batchId)), [])
-  const [trials, weighings, lots, aside] = await Promise.all([
+  const [trials, weighings, lots, typed, aside] = await Promise.all([
     tx.trial.findMany({
       where: { bakeryId, id: { in: batches.map(({ trialId }) => trialId) } },
       select: { id: true, planText: true, planHash: true },
@@ -40,7 +41,7 @@ export async function loadWeighingFacts(
     tx.lot.findMany({
       where: {
         bakeryId,
-        id: { in: lowerOf(entries.flatMap((entry) => (entry.lots ?? []).map(({ lotId }) => lotId))) },
+        id: { in: lowerOf(entries.flatMap((entry) => (entry.lots ?? []).flatMap(({ lotId }) => lotId ?? []))) },
       },
       select: {
         id: true,
@@ -49,6 +50,7 @@ export async function loadWeighingFacts(
         ingredient: { select: { name: true, allergens: true, allergensCheckedAt: true } },
       },
     }),
+    loadTypedCodes(tx, bakeryId, entries),
     tx.entryToSettle.findMany({
       where: { bakeryId, entryId: { in: named } },
       select: { entryId: true, hash: true, why: true, trialId: true, batchId: true },
@@ -67,6 +69,7 @@ export async function loadWeighingFacts(
       weighings.map(({ supersedesId: _, ...known }) => [known.id, { ...known, isCorrected: corrected.has(known.id) }]),
     ),
     lots: new Map(lots.map(({ id, ...lot }) => [id, lot])),
+    typed,
     aside: groupBy(aside, ({ entryId }) => entryId),
   }
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { lotCode } from '../stores/lot-code.input'
 import { instant, line } from '../text.input'
 
 /** What a line is of: the formula's ingredient, with a dose of it on the same scale; a dose by itself; a premix. */
@@ -15,6 +16,23 @@ export const weighedLots = z
   .min(1)
   .max(mostLots)
 
+/** As `weighedLots`; a lot that nobody at the bench knew is said by the code on its label, in place of its id. */
+const sentLots = z
+  .array(
+    z
+      .strictObject({ lotId: z.uuid().nullish(), code: lotCode.nullish(), mass: line(40).nullish() })
+      .refine(({ lotId, code }) => isSaid(lotId) !== isSaid(code), {
+        path: ['lotId'],
+        params: { code: 'lot-by-id-or-code' },
+      }),
+  )
+  .min(1)
+  .max(mostLots)
+
+function isSaid(text: string | null | undefined): boolean {
+  return text !== null && text !== undefined
+}
+
 /** One line of one dough, as a device or a script sends it. */
 export const logWeighingInput = z.strictObject({
   /** Made by the device when the line is weighed; the same id is never used for another one. */
@@ -27,7 +45,7 @@ export const logWeighingInput = z.strictObject({
   /** As the scale showed it, where it was weighed: '412.5'. */
   mass: line(40).nullish(),
   unit: line(20).nullish(),
-  lots: weighedLots.nullish(),
+  lots: sentLots.nullish(),
   /** By the device's own clock. */
   takenAt: instant,
   /** The weighing that was wrong, and why. */

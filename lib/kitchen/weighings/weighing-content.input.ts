@@ -7,7 +7,15 @@ export function weighingContentText(entry: WeighingEntry): string {
     batch: entry.batchId,
     how: entry.how,
     ingredient: entry.ingredientId,
-    ...(entry.lots ? { lots: entry.lots.map(({ lotId, mass }) => ({ lot: lotId, mass: mass ?? null })) } : {}),
+    ...(entry.lots
+      ? {
+          lots: entry.lots.map(({ lotId, code, mass }) => ({
+            lot: lotId ?? null,
+            code: code ?? null,
+            mass: mass ?? null,
+          })),
+        }
+      : {}),
     mass: entry.mass ?? null,
     part: entry.part,
     reason: entry.reason ?? null,

@@ -3,6 +3,7 @@ import type { Allergen } from '../../db/generated/enums'
 import type { AsideFacts, BatchFacts } from '../readings/reading-facts'
 import type { WeighingRow } from './keep-weighings'
 import type { TrialLine } from './lines-of-plan'
+import type { TypedCode } from './typed-codes'
 
 /** A lot as weighings are judged by it. */
 export type LotFacts = {
@@ -37,6 +38,8 @@ export type WeighingFacts = {
   weighings: Map<string, KnownWeighing>
   /** Those that entries name, of whatever ingredient. */
   lots: ReadonlyMap<string, LotFacts>
+  /** What the stores hold under the codes that entries name, by `typedCodeKey`. */
+  typed: ReadonlyMap<string, TypedCode>
   /** What was kept aside under an id, each with the hash of its content. */
   aside: Map<string, AsideFacts[]>
 }

@@ -4,6 +4,7 @@ import { readPlan } from '../../documents/plan/read-plan'
 import { lineOffTarget, type LineFound } from '../conduct/line-off-target.input'
 import { stoodBefore } from '../conduct/stood-before'
 import { dayOfDate } from '../day-of-date'
+import { isLotToConfirm } from '../stores/is-to-confirm'
 import { isPastBestBefore } from '../stores/rules'
 import { isApart, isSameInAll, linesOfPlan, type TrialLine } from './lines-of-plan'
 import type { LotToWeigh } from './lots-to-weigh'
@@ -22,7 +23,20 @@ export const weighingOfBatch = {
   reason: true,
   person: { select: { id: true, name: true } },
   lots: {
-    select: { massG: true, lot: { select: { id: true, code: true, bestBefore: true } } },
+    select: {
+      massG: true,
+      lot: {
+        select: {
+          id: true,
+          code: true,
+          bestBefore: true,
+          saidWithId: true,
+          confirmedAt: true,
+          endedAt: true,
+          sameAs: { select: { code: true, bestBefore: true } },
+        },
+      },
+    },
     orderBy: { position: 'asc' },
   },
 } as const
@@ -39,11 +53,30 @@ type Entry = {
   supersedesId: string | null
   reason: string | null
   person: { id: string; name: string }
-  lots: readonly { massG: number | null; lot: { id: string; code: string; bestBefore: Date | null } }[]
+  lots: readonly {
+    massG: number | null
+    lot: {
+      id: string
+      code: string
+      bestBefore: Date | null
+      saidWithId: string | null
+      confirmedAt: Date | null
+      endedAt: Date | null
+      sameAs: { code: string; bestBefore: Date | null } | null
+    }
+  }[]
 }
 
 /** From what a line was taken; no mass where it gave all of it. */
-export type TakenFrom = { id: string; code: string; massG: number | null; isPast: boolean }
+export type TakenFrom = {
+  id: string
+  /** As it was said, and the lot that it was found to be where that was a slip. */
+  code: string
+  sameAs: string | null
+  massG: number | null
+  isPast: boolean
+  isToConfirm: boolean
+}
 
 /** One line of a dough, with what stands of it. */
 export type LineOfBatch = {
@@ -123,7 +156,9 @@ export function weighingsOfBatch(q: {
                 id: lot.id,
                 code: lot.code,
                 massG,
-                isPast: isPastBestBefore(dayOfDate(lot.bestBefore), q.dayOf(stands.takenAt)),
+                sameAs: lot.sameAs?.code ?? null,
+                isPast: isPastBestBefore(dayOfDate((lot.sameAs ?? lot).bestBefore), q.dayOf(stands.takenAt)),
+                isToConfirm: isLotToConfirm(lot),
               })),
               found: lineOffTarget({
                 how: stands.how,

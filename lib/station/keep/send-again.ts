@@ -8,6 +8,7 @@ export async function sendAgain({ id, payload, refusal }: OutboxEntry): Promise<
     state: 'waiting',
     refusal: null,
     words: null,
+    faults: [],
     payload: isOdd(refusal) ? { ...payload, confirmed: true } : payload,
   })
 }

@@ -46,8 +46,13 @@ export type Kept = {
   out: { batchId: string; personId: string; revision: number; at: number }
   /** What a note is being written of: a dough, or the shift. */
   noting: { batchId: string | null; code: string | null }
-  /** What a photo is being taken of: a dough, or a piece of it. */
-  photographing: { batchId: string; code: string; piece: number | null }
+  /** What a photo is being taken of: a dough, a piece of it, or the label of a lot that was typed at one of its lines. */
+  photographing: {
+    batchId: string
+    code: string
+    piece: number | null
+    label?: { ingredientId: string; ingredient: string; code: string }
+  }
   /** The checks of the day are open: all of them, or of one instrument. */
   checking: { instrumentId: string | null; isFromPad?: true }
   /** What a volume gauge showed without a loaf, mL as it was typed, and when, ms by the tablet's clock. */

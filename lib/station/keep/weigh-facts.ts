@@ -1,8 +1,20 @@
 /** A lot that a line may be taken from: in use, and of an ingredient whose allergens are known. */
-export type LotOffered = { id: string; code: string; isPast: boolean }
+export type LotOffered = {
+  id: string
+  code: string
+  isPast: boolean
+  /** Said at a bench, and not compared with the stores yet; left out by builds that knew of none. */
+  isToConfirm?: boolean
+  /** Said at this bench by its code alone: the book tells which lot that is. */
+  isTyped?: boolean
+}
 
 /** A lot that a line was taken from, and what it gave; null where it gave all of it. */
-export type LotFrom = LotOffered & { massG: number | null }
+export type LotFrom = LotOffered & {
+  massG: number | null
+  /** The lot that it was found to be, where its code was typed wrongly. */
+  sameAs?: string | null
+}
 
 /** One line of a dough as the book gives it to whoever opened its weights. */
 export type WeighLine = {
@@ -16,6 +28,8 @@ export type WeighLine = {
   isSame: boolean
   /** Its dust is harmful. */
   isDusty: boolean
+  /** Nothing is said of its allergens, so no lot of it goes into a dough; left out by builds that did not know. */
+  isAllergensUnknown?: boolean
   target: { massG: number; stepG: number; toleranceG: number | null }
   /** As the rule of tolerances takes it. */
   apartG: number | null

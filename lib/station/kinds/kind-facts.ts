@@ -36,7 +36,7 @@ export type KindFacts = {
       /** What stood there and is corrected; null where nothing did. */
       was: string | null
       /** Of the lots that it came from, in their order; a build before this one kept none. */
-      lots?: { code: string; isPast: boolean }[]
+      lots?: { code: string; isPast: boolean; isToConfirm?: boolean }[]
     }
   }
   step: {

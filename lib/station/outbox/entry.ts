@@ -25,6 +25,8 @@ type Envelope = {
   /** Why the book refused it, as a code and in words. */
   refusal: string | null
   words: string | null
+  /** And what is wrong with single fields, in words, which may tell what went into a dough; none of most. */
+  faults?: string[]
   /** When the book's answer came, ms; null before. */
   settledAt: number | null
 }

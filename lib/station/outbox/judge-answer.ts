@@ -4,7 +4,7 @@ import type { OutboxEntry } from './entry'
 export type Answer = { status: number; body: unknown } | null
 
 /** What an entry becomes by an answer. */
-export type Settled = { id: string } & Pick<OutboxEntry, 'state' | 'refusal' | 'words'>
+export type Settled = { id: string } & Pick<OutboxEntry, 'state' | 'refusal' | 'words' | 'faults'>
 
 export type Judged =
   /** Some entries have an answer of their own; the rest wait on. */
@@ -52,11 +52,16 @@ function settledBy({ id, hash }: Sent, answer: unknown, unreadable: string): Set
       return answer.hash === hash ? [{ id, state: 'aside', refusal: null, words }] : []
     case 'refused':
       return typeof answer.refusal === 'string' && answer.refusal !== 'not-allowed'
-        ? [{ id, state: 'attention', refusal: answer.refusal, words: words ?? unreadable }]
+        ? [{ id, state: 'attention', refusal: answer.refusal, words: words ?? unreadable, ...faultsIn(answer) }]
         : []
     default:
       return []
   }
+}
+
+function faultsIn({ problems }: Record<string, unknown>): Pick<OutboxEntry, 'faults'> {
+  const faults = isObject(problems) ? Object.values(problems).filter((each) => typeof each === 'string') : []
+  return faults.length > 0 ? { faults } : {}
 }
 
 function isObject(value: unknown): value is Record<string, unknown> {

@@ -2,6 +2,7 @@ import { massFromUnit, type MassUnit } from '../../words/format/mass'
 import type { WeighLine, WeighList } from '../keep/weigh-facts'
 import type { EntryOf, EntryState, OutboxEntry } from './entry'
 import { holds } from './holds'
+import { idOfSent } from './lots-of-line'
 
 export type LineStanding = NonNullable<WeighLine['stands']> & { state: EntryState }
 
@@ -48,11 +49,13 @@ function standing({ id, personName, personId, state, payload, shown }: Weighing)
     at: takenAt,
     how,
     massG: how === 'weighed' ? inG(mass) : null,
-    lots: (lots ?? []).map(({ lotId, mass: gave }, at) => ({
-      id: lotId,
-      code: shown.lots?.[at]?.code ?? '',
+    lots: (lots ?? []).map((lot, at) => ({
+      id: idOfSent(lot),
+      code: shown.lots?.[at]?.code ?? lot.code ?? '',
       isPast: shown.lots?.[at]?.isPast ?? false,
-      massG: inG(gave),
+      ...(shown.lots?.[at]?.isToConfirm ? { isToConfirm: true } : {}),
+      ...(lot.lotId ? {} : { isTyped: true }),
+      massG: inG(lot.mass),
     })),
     state,
   }

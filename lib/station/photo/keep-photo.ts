@@ -13,10 +13,12 @@ export async function keepPhoto(q: { of: Kept['photographing']; ready: ReadyPhot
   const { of, ready, by } = q
   const { bytes } = ready
   const id = uuid()
+  const { label } = of
   const said = {
     id,
-    batchId: of.batchId,
-    piece: of.piece,
+    ...(label
+      ? { batchId: null, piece: null, label: { ingredientId: label.ingredientId, code: label.code } }
+      : { batchId: of.batchId, piece: of.piece }),
     takenAt: new Date().toISOString(),
     bytes: bytes.length,
     hash: await hashOfBytes(bytes),
@@ -29,7 +31,7 @@ export async function keepPhoto(q: { of: Kept['photographing']; ready: ReadyPhot
       format: 1,
       id,
       said,
-      code: of.code,
+      code: label?.code ?? of.code,
       counter,
       ...by,
       state: 'waiting',

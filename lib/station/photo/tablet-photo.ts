@@ -7,7 +7,7 @@ export type TabletPhoto = {
   id: string
   /** What is said of it to the book. */
   said: SaidPhoto
-  /** Of the dough, by which it is shown. */
+  /** Of the dough or the lot, by which it is shown. */
   code: string
   /** Order on this tablet, from 1, in one row with the entries. */
   counter: number

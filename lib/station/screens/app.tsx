@@ -51,26 +51,17 @@ export function App() {
       />
     )
 
-  const {
-    station,
-    on,
-    at,
-    noting,
-    wrong,
-    photographing,
-    checking,
-    emptyGauge,
-    entries,
-    holders,
-    lists,
-    begun,
-    photos,
-  } = now
+  const { station, on, at, noting, wrong, checking, emptyGauge, entries, holders, lists, begun, photos } = now
   const floor = now.floor && {
     ...now.floor,
     value: { ...now.floor.value, doughs: now.floor.value.doughs.map((dough) => whereaboutsOf(dough, entries)) },
   }
   const person = on && holders.find(({ personId }) => personId === on.personId)
+  const hasOpened = (of: string) =>
+    lists.some(({ batchId, openedBy }) => batchId === of && openedBy.includes(person?.personId ?? ''))
+  // Of which lot a label is tells what goes into a dough: somebody else goes on without it.
+  const photographing =
+    now.photographing && (!now.photographing.label || hasOpened(now.photographing.batchId)) ? now.photographing : null
   const dough = at && (floor?.value.doughs.find(({ id }) => id === at.batchId) ?? null)
   const measure = dough?.measures.find(({ id }) => id === at?.measureId)
   const place =

@@ -28,6 +28,8 @@ type FixLineProps = {
   lines: readonly StoodLine[]
   /** The lot that is offered first. */
   last: LotOffered | null
+  /** Lots of whose labels there are photos on the tablet. */
+  labels: readonly string[]
   by: KeptBy
   /** When whoever is on the tablet typed their PIN here, ms. */
   pinAt: number
@@ -36,7 +38,7 @@ type FixLineProps = {
 }
 
 /** What is written of a line is put right: a slip of one's own at once, anything else for a reason and under one's PIN. */
-export function FixLine({ kept, line, lines, last, by, pinAt, locale, timeZone }: FixLineProps) {
+export function FixLine({ kept, line, lines, last, labels, by, pinAt, locale, timeZone }: FixLineProps) {
   // What was opened is what is put right, also when somebody else puts it right meanwhile.
   const [wrong] = useState(line.stands)
   const [isSlip] = useState(() =>
@@ -88,12 +90,12 @@ export function FixLine({ kept, line, lines, last, by, pinAt, locale, timeZone }
   return (
     <WeighPad
       line={line}
-      unit={kept.list.unit}
+      dough={kept.list}
       on={on}
       write={write}
       locale={locale}
       draft={fixDraft}
-      lots={{ chosen, choose, last, onPick: () => setChoosing(true) }}
+      lots={{ chosen, choose, last, labels, onPick: () => setChoosing(true) }}
       error={error}
       onSaid={(said, confirmed) => {
         // Without a network nobody can judge a PIN: it is kept, and the book asks for the PIN when it comes in.

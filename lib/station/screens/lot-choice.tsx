@@ -1,9 +1,11 @@
 import { useEffect, useId, useRef, useState } from 'react'
+import { codeAsKept, faultOfCode } from '../../kitchen/stores/code-on-label.input'
 import { say } from '../../words/say'
 import { stationLots as words } from '../../words/en/station-lots'
 import { stationScan } from '../../words/en/station-scan'
 import type { LotOffered } from '../keep/weigh-facts'
 import type { StoodLine } from '../outbox/stand-of-line'
+import { typedLot } from '../outbox/lots-of-line'
 import { lotOfCodes, type LotOfCodes } from '../scan/lot-of-codes'
 import { Scanner } from '../scan/scanner'
 import { Tap } from '../ui/tap'
@@ -19,6 +21,8 @@ type LotChoiceProps = Pick<LotsOfPad, 'chosen' | 'choose' | 'last'> & {
 export function LotChoice({ line, lines, chosen, choose, last, onDone }: LotChoiceProps) {
   const [code, setCode] = useState('')
   const [fault, setFault] = useState<string | null>(null)
+  /** A code that nobody here knows, as the book would hold it. */
+  const [unknown, setUnknown] = useState<string | null>(null)
   const [isScanning, setScanning] = useState(false)
   const field = useRef<HTMLInputElement>(null)
   const id = useId()
@@ -43,28 +47,56 @@ export function LotChoice({ line, lines, chosen, choose, last, onDone }: LotChoi
       return
     }
     setCode('')
-    setFault(found && faultOf(found, line.name))
+    const [text = ''] = texts
+    const isCode = found?.found === 'none' && faultOfCode(text) === null
+    const typed = isCode ? typedLot(codeAsKept(text)) : null
+    const fault =
+      typed && isGiven(typed) ? say(words.given, 'en', { code: typed.code }) : found && faultOf(found, text, line.name)
+    setFault(fault)
+    setUnknown(typed && !isGiven(typed) ? typed.code : null)
+  }
+  const clear = () => {
+    setFault(null)
+    setUnknown(null)
   }
   const findTyped = () => {
     if (code.trim() !== '') find([code])
   }
-  const offered = [...line.lots].sort((a, b) => Number(b.id === last?.id) - Number(a.id === last?.id))
+  const others = line.lots.filter(({ id: of }) => of !== last?.id)
+  const offered = last ? [last, ...others] : others
+  const head = (
+    <div className="heads">
+      <h1>{say(words.title, 'en', { ingredient: line.name })}</h1>
+      <Tap look="quiet" onTap={onDone}>
+        {words.back}
+      </Tap>
+    </div>
+  )
+  if (line.isAllergensUnknown)
+    return (
+      <div className="narrow">
+        {head}
+        <p role="alert" className="fault">
+          {say(words.allergensUnknown, 'en', { ingredient: line.name })}
+        </p>
+      </div>
+    )
   return (
     <div className="narrow">
-      <div className="heads">
-        <h1>{say(words.title, 'en', { ingredient: line.name })}</h1>
-        <Tap look="quiet" onTap={onDone}>
-          {words.back}
-        </Tap>
-      </div>
+      {head}
       {isScanning && <Scanner onCodes={find} />}
       <p role="alert" className="fault">
         {fault}
       </p>
+      {unknown !== null && (
+        <Tap look="main" onTap={() => take(typedLot(unknown))}>
+          {say(words.weighFrom, 'en', { code: unknown })}
+        </Tap>
+      )}
       <Tap
         look="plain"
         onTap={() => {
-          setFault(null)
+          clear()
           setScanning((is) => !is)
         }}
       >
@@ -84,12 +116,12 @@ export function LotChoice({ line, lines, chosen, choose, last, onDone }: LotChoi
             ref={field}
             className="line"
             value={code}
-            maxLength={80}
+            maxLength={200}
             autoComplete="off"
             autoCapitalize="off"
             spellCheck={false}
             onChange={({ target }) => {
-              setFault(null)
+              clear()
               setCode(target.value)
             }}
           />
@@ -104,6 +136,7 @@ export function LotChoice({ line, lines, chosen, choose, last, onDone }: LotChoi
           <li key={lot.id}>
             <Tap look="row" pressed={lot.id === now?.id} disabled={isGiven(lot)} onTap={() => take(lot)}>
               <b>{lot.code}</b>
+              {lot.isToConfirm && <span>{words.isToConfirm}</span>}
               {lot.isPast && <span className="attention">{words.isPast}</span>}
               {isGiven(lot) ? (
                 <span className="end">{words.isGiven}</span>
@@ -121,14 +154,21 @@ export function LotChoice({ line, lines, chosen, choose, last, onDone }: LotChoi
   )
 }
 
-function faultOf(found: LotOfCodes, ingredient: string): string {
+function faultOf(found: LotOfCodes, text: string, ingredient: string): string {
   switch (found.found) {
     case 'lot':
       return say(words.given, 'en', { code: found.lot.code })
     case 'other':
       return say(words.ofOther, 'en', { code: found.code, ingredient, other: found.name })
     case 'none':
-      return say(words.notThere, 'en', { code: found.code, ingredient })
+      switch (faultOfCode(text)) {
+        case 'too-long':
+          return words.tooLong
+        case 'unreadable':
+          return words.unreadable
+        case null:
+          return say(words.notThere, 'en', { code: found.code, ingredient })
+      }
     case 'several':
       return stationScan.several
     case 'slip':

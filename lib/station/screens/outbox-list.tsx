@@ -72,6 +72,13 @@ export function OutboxList({ entries, photos, lists, personId, locale, timeZone,
                     <b>{words.states[entry.state]}</b>
                   </p>
                   {entry.words !== null && <p>{entry.words}</p>}
+                  {entry.state === 'attention' &&
+                    knowsOf(entry, personId, lists) &&
+                    entry.faults?.map((fault) => (
+                      <p key={fault} className="attention">
+                        {fault}
+                      </p>
+                    ))}
                   <p>
                     {say(words.list.by, 'en', {
                       name: entry.personName,
@@ -97,7 +104,7 @@ export function OutboxList({ entries, photos, lists, personId, locale, timeZone,
               ))}
               {pictures.map((photo) => (
                 <li key={photo.id} className="lying">
-                  <PhotoLine {...{ photo, locale, timeZone }} />
+                  <PhotoLine {...{ photo, locale, timeZone }} isTheirs={photo.personId === personId} />
                   {photo.state === 'attention' && (
                     <Tap look="plain" onTap={() => void sendPhotoAgain(photo.id).then(sendOutbox)}>
                       {words.list.again}

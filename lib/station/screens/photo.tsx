@@ -10,7 +10,7 @@ import { readyPhoto, type ReadyPhoto } from '../photo/ready-photo'
 import { sendOutbox } from '../talk/send-outbox'
 import { Tap } from '../ui/tap'
 
-/** Takes a photo of a dough or of a piece. The camera asks whether it is good, so it is kept at once: a page in the back may be gone. */
+/** Takes a photo of a dough, of a piece or of a lot's label. The camera asks whether it is good, so it is kept at once: a page in the back may be gone. */
 export function PhotoScreen({ of, by }: { of: Kept['photographing']; by: KeptBy }) {
   const [isKeeping, setKeeping] = useState(false)
   const [error, setError] = useState<string | null>(null)
@@ -39,16 +39,21 @@ export function PhotoScreen({ of, by }: { of: Kept['photographing']; by: KeptBy 
       return words.notKept
     }
   }
-  const { code, piece } = of
+  const { code, piece, label } = of
+  const title = label
+    ? say(words.ofLabel, 'en', { code: label.code, ingredient: label.ingredient })
+    : piece === null
+      ? say(words.ofDough, 'en', { code })
+      : say(words.ofPiece, 'en', { code, piece })
   return (
     <div className="narrow">
       <div className="heads">
-        <h1>{piece === null ? say(words.ofDough, 'en', { code }) : say(words.ofPiece, 'en', { code, piece })}</h1>
+        <h1>{title}</h1>
         <Tap look="quiet" onTap={() => void leave()}>
           {station.list.back}
         </Tap>
       </div>
-      <p>{words.caution}</p>
+      <p>{label ? words.labelCaution : words.caution}</p>
       <p className="note">{words.atOnce}</p>
       <label className="tap tap-main camera" aria-disabled={isKeeping}>
         {words.take}

@@ -22,7 +22,7 @@ export function PhotosOf({
       <ul className="rows">
         {own.toReversed().map((photo) => (
           <li key={photo.id} className="lying">
-            <PhotoLine photo={photo} {...shown} />
+            <PhotoLine photo={photo} isTheirs {...shown} />
           </li>
         ))}
       </ul>
@@ -30,14 +30,21 @@ export function PhotosOf({
   )
 }
 
-/** One photo, small, with whose it is and where it stands. */
-export function PhotoLine({ photo, locale, timeZone }: Omit<PhotosProps, 'photos'> & { photo: TabletPhoto }) {
-  const { said, code, state, personName } = photo
-  const name =
-    said.piece === null ? say(words.row, 'en', { code }) : say(words.rowOfPiece, 'en', { code, piece: said.piece })
+/**
+ * One photo, small, with whose it is and where it stands.
+ * @param isTheirs whoever is there took it: of which lot a label is would tell others what went into a dough
+ */
+export function PhotoLine({
+  photo,
+  isTheirs,
+  locale,
+  timeZone,
+}: Omit<PhotosProps, 'photos'> & { photo: TabletPhoto; isTheirs: boolean }) {
+  const { said, state, personName } = photo
+  const name = nameOf(photo, isTheirs)
   return (
     <div className="photo">
-      <SmallPicture key={photo.id} bytes={photo.small} name={name} />
+      {(isTheirs || !said.label) && <SmallPicture key={photo.id} bytes={photo.small} name={name} />}
       <div>
         <p>{name}</p>
         <p>
@@ -48,6 +55,11 @@ export function PhotoLine({ photo, locale, timeZone }: Omit<PhotosProps, 'photos
       </div>
     </div>
   )
+}
+
+function nameOf({ said, code }: TabletPhoto, isTheirs: boolean): string {
+  if (said.label) return isTheirs ? say(words.rowOfLabel, 'en', { code }) : words.rowOfAnyLabel
+  return said.piece === null ? say(words.row, 'en', { code }) : say(words.rowOfPiece, 'en', { code, piece: said.piece })
 }
 
 function SmallPicture({ bytes, name }: { bytes: Uint8Array<ArrayBuffer>; name: string }) {

@@ -25,6 +25,8 @@ type WeighLineProps = {
   lines: readonly StoodLine[]
   /** The lot that is offered first. */
   last: LotOffered | null
+  /** Lots of whose labels there are photos on the tablet. */
+  labels: readonly string[]
   by: KeptBy
   correctsAny: boolean
   locale: string
@@ -32,7 +34,7 @@ type WeighLineProps = {
 }
 
 /** One line of a dough, weighed now; or what stands of it, to be looked at and put right. */
-export function WeighLine({ kept, line, lines, last, by, correctsAny, locale, timeZone }: WeighLineProps) {
+export function WeighLine({ kept, line, lines, last, labels, by, correctsAny, locale, timeZone }: WeighLineProps) {
   const { keep, error, draft } = useKeepingLine(kept.list, line, by)
   const { chosen, choose } = useLots(draft)
   const [choosing, setChoosing] = useState<'scale' | 'lot' | null>(null)
@@ -87,13 +89,13 @@ export function WeighLine({ kept, line, lines, last, by, correctsAny, locale, ti
   return (
     <WeighPad
       line={line}
-      unit={kept.list.unit}
+      dough={kept.list}
       on={on}
       write={write}
       locale={locale}
       draft={draft}
       error={error}
-      lots={{ chosen, choose, last, onPick: () => setChoosing('lot') }}
+      lots={{ chosen, choose, last, labels, onPick: () => setChoosing('lot') }}
       onSaid={(said, confirmed) => void keep({ said, confirmed, wrong: null, draft }, chosen)}
       more={
         <>

@@ -3,8 +3,9 @@ import type { At } from '../keep/tablet'
 import type { KeptList } from '../keep/weigh-facts'
 import type { OutboxEntry } from '../outbox/entry'
 import { knowsOf } from '../outbox/knows-of'
-import { lastLot } from '../outbox/lots-of-line'
+import { lastLot, typedLot } from '../outbox/lots-of-line'
 import { linesWithEntries } from '../outbox/stand-of-line'
+import type { TabletPhoto } from '../photo/tablet-photo'
 import { FixLine } from './fix-line'
 import { WeighLine } from './weigh-line'
 import { WeighLines } from './weigh-lines'
@@ -18,12 +19,13 @@ type WeighOutProps = {
   lists: readonly KeptList[]
   correctsAny: boolean
   entries: readonly OutboxEntry[]
+  photos: readonly TabletPhoto[]
   locale: string
   timeZone: string
 }
 
 /** A dough is weighed out: all of its lines, or the one that is open. */
-export function WeighOut({ kept, at, entries, lists, by, pinAt, correctsAny, ...clock }: WeighOutProps) {
+export function WeighOut({ kept, at, entries, photos, lists, by, pinAt, correctsAny, ...clock }: WeighOutProps) {
   const lines = linesWithEntries(kept.list, entries)
   const line = lines.find(({ key }) => key === at.weigh)
   if (!line) return <WeighLines kept={kept} lines={lines} {...clock} />
@@ -31,7 +33,10 @@ export function WeighOut({ kept, at, entries, lists, by, pinAt, correctsAny, ...
     line,
     entries.filter((entry) => knowsOf(entry, by.personId, lists)),
   )
-  const shared = { kept, lines, last, by, ...clock, key: `${kept.batchId} ${line.key} ${by.personId}` }
+  const labels = photos.flatMap(({ said: { label } }) =>
+    label?.ingredientId === line.ingredientId ? [typedLot(label.code).id] : [],
+  )
+  const shared = { kept, lines, last, labels, by, ...clock, key: `${kept.batchId} ${line.key} ${by.personId}` }
   const { key, ...opened } = shared
   return at.isFix && line.stands ? (
     <FixLine key={key} {...opened} line={{ ...line, stands: line.stands }} pinAt={pinAt} />

@@ -4,6 +4,7 @@ import { say, sayName } from '../../words/say'
 import { stationLots } from '../../words/en/station-lots'
 import { stationMixing as words } from '../../words/en/station-mixing'
 import type { SaidOfLine } from '../keep/keep-weighing'
+import { remember } from '../keep/tablet'
 import type { WeighList } from '../keep/weigh-facts'
 import { judgeMass, type MassVerdict } from '../outbox/judge-mass'
 import { lotsToSend, massOfLots } from '../outbox/lots-of-line'
@@ -19,7 +20,7 @@ import { LineLots, type LotsOfPad } from './line-lots'
 
 type WeighPadProps = {
   line: StoodLine
-  unit: WeighList['unit']
+  dough: Pick<WeighList, 'batchId' | 'code' | 'unit'>
   on: OnScale
   write: MassWriter
   locale: string
@@ -38,7 +39,8 @@ type Asked = { said: SaidOfLine; fault: string; keep: string }
 
 /** The mass that the scale shows of a line: typed, said when it is off, and kept at a tap. */
 export function WeighPad(q: WeighPadProps) {
-  const { line, unit, on, write, locale, draft, lots, error, onSaid, children, more } = q
+  const { line, on, write, locale, draft, lots, error, onSaid, children, more } = q
+  const { batchId, code: dough, unit } = q.dough
   const { text, type, isLost } = useDraft(draft)
   const [asked, setAsked] = useState<Asked | null>(null)
   const [isTyping, setTyping] = useState(true)
@@ -138,9 +140,15 @@ export function WeighPad(q: WeighPadProps) {
         />
       )}
       <div className="more">
-        {asked === null && !isNoneAsked && line.lots.length > 0 && (
+        {asked === null && !isNoneAsked && (
           <LineLots
             {...lots}
+            isOffered={line.lots.length > 0}
+            onLabel={({ code }) => {
+              const { ingredientId, name } = line
+              const label = { ingredientId, ingredient: name, code }
+              void remember('photographing', { batchId, code: dough, piece: null, label })
+            }}
             typed={gave}
             shown={(of) => shownValue(of, unit, locale)}
             onGiven={() => {

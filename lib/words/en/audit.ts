@@ -147,6 +147,8 @@ export const audit = {
     'stores.enter-price': 'entered a price',
     'stores.receive-lot': 'received a lot',
     'stores.end-lot': 'ended a lot',
+    'stores.confirm-lot': 'confirmed a lot of the bench',
+    'stores.match-lot': 'found a lot of the bench to be another one',
     'stores.add-equipment': 'added equipment',
     'stores.change-equipment': 'changed equipment',
     'results.close-trial': 'ended the baking of a trial',

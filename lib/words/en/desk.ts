@@ -83,6 +83,11 @@ export const desk = {
     },
     toSettleEntry: 'Dough {code}: an entry came too late',
     toSettleAbout: 'Trial {number}, {formula}. {who} sent it.',
+    toConfirm: {
+      one: 'One lot of the bench is to be confirmed',
+      other: '{count} lots of the bench are to be confirmed',
+    },
+    toConfirmLot: 'Lot {code}',
     sentBack: { one: 'One plan came back to you', other: '{count} plans came back to you' },
     toApprove: { one: 'One plan waits for your decision', other: '{count} plans wait for your decision' },
     toApproveAtLeast: {

@@ -72,6 +72,14 @@ export const problems = {
   'lot-of-other-ingredient': 'Lot {code} is of {ingredient}, and not of what is weighed here.',
   'lot-allergens-unknown':
     'Nothing is said of the allergens of {ingredient}, so none of its lots goes into a dough. Ask the head baker before you go on.',
+  'lot-by-id-or-code': 'Name a lot by its id or by the code on its label, and not by both.',
+  'lot-was-ended':
+    'Lot {code} of {ingredient} was ended under Stores, so it should not be on the bench. Look at the label again. If it is right, the head baker receives it anew, and then this is sent again.',
+  'lot-was-taken-out':
+    'Lot {code} of {ingredient} was sent back, recalled or spoilt. Set it apart now, and ask the head baker before the dough goes on.',
+  'lot-to-confirm-only': 'This lot is no longer one to be confirmed. Look at the list again.',
+  'lot-not-another': 'Choose a lot of the same ingredient that is in use and is another one.',
+  'dough-or-label': 'A photo is of a dough, or of the label of a lot. Say one of the two.',
   'lot-where-left-out': 'None of it went in, so it is of no lot.',
   'lots-want-weights': 'Of more than one lot, write what the scale showed of each and of all together.',
   'lots-not-the-sum': 'The lots make {sum} {unit} together, and {whole} {unit} were weighed. Put one of them right.',

@@ -133,6 +133,7 @@ export const refusals = {
     'This photo is too large: 50 million pixels are the most. Set the camera to a smaller size, and take it again.',
   'too-many-photos': 'Many photos came from here lately. Wait until they are in the book, or an hour.',
   'dough-full-of-photos': 'This dough has {count} photos, and no more are kept of one.',
+  'label-full-of-photos': 'This label has {count} photos, and no more are kept of one.',
   'no-room-for-photos':
     'The book has no more room for photos, so this one was not kept. Readings and notes are kept. Tell whoever looks after this install.',
   'photos-busy': 'Many photos come in at once. This one is kept in a moment; try again.',

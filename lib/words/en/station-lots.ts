@@ -1,6 +1,8 @@
 /** What a tablet says of the lots that a line is taken from; as `station`, it goes into the tablet's script. */
 export const stationLots = {
   none: 'No lot is said.',
+  nameToConfirm: '{code}, to confirm',
+  nameOfOther: '{code}, which is {other}',
   valueOf: '{value}, from {lots}',
   from: 'From lot {code}',
   last: 'Lot {code}, as last time',
@@ -19,13 +21,22 @@ export const stationLots = {
   code: 'Code of the lot',
   codeNote: 'Type or scan what the label says.',
   find: 'Find',
+  isToConfirm: 'to confirm',
   isPast: 'past its best-before day',
   isLast: 'as last time',
   isGiven: 'has given its part',
   without: 'No lot',
   notThere:
-    'No lot {code} of {ingredient} is in use. Look at the label again. New sacks are received at the desk, under Stores.',
+    'No lot {code} of {ingredient} is known here. Look at the label again. If it is right, weigh from it: the head baker confirms it later.',
+  weighFrom: 'Weigh from lot {code}',
+  toConfirm: 'Nobody has written down lot {code} yet. The head baker confirms it.',
+  photo: 'Photo of its label',
+  photoAgain: 'One more photo of its label',
+  tooLong: 'This is longer than a lot’s code. Scan or type only the code of the lot.',
+  unreadable: 'This has signs that nobody can read. Type the code as it stands on the label.',
+  allergensUnknown:
+    'Nothing is said of the allergens of {ingredient}, so no lot of it goes into a dough. Ask the head baker before you go on.',
   given: 'Lot {code} has given its part of this line already.',
   ofOther: 'Lot {code} is of {other}, and not of {ingredient}. Put it back.',
-  nobody: 'No lot of {ingredient} is in use. New sacks are received at the desk, under Stores.',
+  nobody: 'No lot of {ingredient} is known here. Type or scan what its label says.',
 } as const

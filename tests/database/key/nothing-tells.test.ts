@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
 import { v7 as uuid } from 'uuid'
 import type { Query } from '@/lib/kitchen/query'
+import { db } from '@/lib/db/client'
 import { takeEntries } from '@/lib/kitchen/intake/take-entries'
 import { keepNote } from '@/lib/kitchen/notes/keep-note'
 import { logReading } from '@/lib/kitchen/readings/log-reading'
@@ -21,6 +22,8 @@ let database: FreshDatabase
 let bakery: TestBakery
 let trial: ApprovedTrial
 let photoId: string
+/** Ingredients of which lots were said at the bench: one that all doughs have, and one that only some do. */
+let said: string[]
 
 const queries = (await useCasesOnDisk()).filter((useCase): useCase is Query => useCase.kind === 'query')
 
@@ -55,6 +58,7 @@ const asked: Record<string, () => unknown[]> = {
   'formulas.get-formula': () => [{ formulaId: trial.formulaId }],
   'formulas.get-version': () => [{ formulaId: trial.formulaId, versionId: trial.versionId }],
   'formulas.get-editor': () => [{ draft: null }],
+  'weighings.list-lots-to-confirm': () => said.map((ingredientId) => ({ ingredientId })),
   // Of the whole bakery.
   'checks.list-checks': () => [{}],
   'audit.compare-anchors': () => [{}],
@@ -129,9 +133,36 @@ beforeAll(async () => {
     await keepNote.call(bakery.early.caller, { batchId: trial.batches[1]!.batchId, text: 'Soft.', forNext: true }),
   )
   const photo = await fromCamera()
-  const said = saidOf(photo, trial.batches[1]!.batchId)
-  photoId = said.id
-  await sendWhole(bakery.early.caller, photo, said)
+  const ofDough = saidOf(photo, trial.batches[1]!.batchId)
+  photoId = ofDough.id
+  await sendWhole(bakery.early.caller, photo, ofDough)
+  const { bakeryId } = bakery
+  const stage = await db().formulaStage.findFirstOrThrow({ where: { bakeryId, versionId: trial.versionId } })
+  const ingredient = async (labelName: string) =>
+    (await db().ingredient.findFirstOrThrow({ where: { bakeryId, labelName } })).id
+  said = [await ingredient('Salt'), await ingredient('Milk powder')]
+  for (const [at, ingredientId] of said.entries())
+    valueOf(
+      await takeEntries.call(bakery.early.caller, {
+        entries: [
+          {
+            kind: 'weighing',
+            id: uuid(),
+            batchId: trial.batches[1 + at]!.batchId,
+            stageId: stage.id,
+            ingredientId,
+            part: 'line',
+            how: 'weighed',
+            mass: '12',
+            unit: 'g',
+            lots: [{ code: `B ${at}` }],
+            takenAt: testNow.toISOString(),
+            confirmed: true,
+          },
+        ],
+      }),
+    )
+  expect(await db().lot.count({ where: { bakeryId } })).toBe(2)
   const scale = { kind: 'scale', name: 'Bench', note: '', mostG: 5000, resolutionG: 1, testMassG: 1000 }
   const { equipmentId } = valueOf(await addEquipment.call(bakery.head.caller, scale))
   const check = { kind: 'check', equipmentId, shown: '900', unit: 'g', takenAt: testNow.toISOString() }

@@ -66,6 +66,7 @@ it('what older builds of the tablet sent is kept under the very hash that they w
     gauge: gaugeId,
     flour: await ingredient('Wheat flour'),
     salt: await ingredient('Salt'),
+    yeast: await ingredient('Yeast'),
     lot: (await db().lot.findFirstOrThrow({ where: { bakeryId } })).id,
   }
   for (const build of builds) {

@@ -67,7 +67,9 @@ describe('a lot', () => {
         bestBefore: '2026-09-30',
         isPast: false,
         strength,
+        wasSaid: false,
         entered: { who: 'Henk', at: testNow },
+        sameAs: null,
         ended: null,
       },
     ])

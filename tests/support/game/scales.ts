@@ -39,6 +39,7 @@ export class Scales {
       lines: new Map([[batch.trialId, this.lines]]),
       weighings: new Map(this.weighings),
       lots: new Map(),
+      typed: new Map(),
       aside: new Map(),
     }
     const faults: Refusal[] = []

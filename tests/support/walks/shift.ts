@@ -39,7 +39,7 @@ const isNow = async ({ look }: WalkContext, batchId: string, condition: string) 
   ) === 1
 
 /** The flour of a batch that was begun, as its page asks for it. */
-async function lineToWeigh(context: WalkContext) {
+export async function lineToWeigh(context: WalkContext) {
   const batchId = await firstBatch(context, true)
   const { rows } = await context.look.query<{ stageId: string; ingredientId: string }>(
     `SELECT line.stage_id AS "stageId", line.ingredient_id AS "ingredientId" FROM arm_line line

@@ -1,7 +1,10 @@
+import { v7 as uuid } from 'uuid'
 import { addEquipment } from '../../../lib/kitchen/stores/add-equipment'
 import { addIngredient } from '../../../lib/kitchen/stores/add-ingredient'
+import { takeEntries } from '../../../lib/kitchen/intake/take-entries'
 import { receiveLot } from '../../../lib/kitchen/stores/receive-lot'
 import { callerOf, valueOf } from '../bakery'
+import { lineToWeigh } from './shift'
 import type { ActionWalk, PageWalk, WalkContext } from '../rights-walk'
 
 const units = { locale: 'en-GB', massUnits: 'metric', temperatureUnits: 'celsius' }
@@ -56,6 +59,25 @@ async function plantLot(context: WalkContext): Promise<{ ingredientId: string; l
   const caller = callerOf(context.bakery.owner.sessionSecret, new Date())
   return { ingredientId, ...valueOf(await receiveLot.call(caller, lot)) }
 }
+
+/** A lot of flour that was said at the bench, and one that was received. */
+async function plantSaidLot(context: WalkContext): Promise<{ ingredientId: string; lotId: string; otherId: string }> {
+  const { batchId, line } = await lineToWeigh(context)
+  const { stageId, ingredientId, part } = line
+  const caller = callerOf(context.bakery.owner.sessionSecret, new Date())
+  const entry = { kind: 'weighing', id: uuid(), batchId, stageId, ingredientId, part, how: 'weighed', mass: '900' }
+  const said = { ...entry, unit: 'g', lots: [{ code: 'S 1' }], takenAt: new Date().toISOString(), confirmed: true }
+  valueOf(await takeEntries.call(caller, { entries: [said] }))
+  const { rows } = await context.look.query<{ id: string }>('SELECT id FROM lot WHERE said_with_id = $1', [said.id])
+  const other = { ingredientId, code: 'P 1', receivedOn: '2026-03-02', bestBefore: null, strength: null, note: '' }
+  return { ingredientId, lotId: rows[0]!.id, otherId: valueOf(await receiveLot.call(caller, other)).lotId }
+}
+
+const holds = (context: WalkContext, lotId: string, condition: string) => async () =>
+  Number(
+    (await context.look.query<{ n: string }>(`SELECT count(*) n FROM lot WHERE id = $1 AND ${condition}`, [lotId]))
+      .rows[0]?.n,
+  ) === 1
 
 async function plantEquipment({ bakery }: WalkContext): Promise<string> {
   const scale = { kind: 'scale', name: 'Planted scale', note: '', resolutionG: 1, mostG: 30_000 }
@@ -146,6 +168,34 @@ export const storesActions: readonly ActionWalk[] = [
     },
   },
   {
+    action: 'app/(desk)/stores/ingredients/[ingredientId]/actions.ts#confirm',
+    command: 'stores.confirm-lot',
+    right: 'edit-stores',
+    async aim(context) {
+      const { ingredientId, lotId } = await plantSaidLot(context)
+      return {
+        page: `/stores/ingredients/${ingredientId}`,
+        bound: [],
+        fields: { lotId, receivedOn: '2026-03-01', bestBefore: '' },
+        happened: holds(context, lotId, 'confirmed_at IS NOT NULL'),
+      }
+    },
+  },
+  {
+    action: 'app/(desk)/stores/ingredients/[ingredientId]/actions.ts#match',
+    command: 'stores.match-lot',
+    right: 'edit-stores',
+    async aim(context) {
+      const { ingredientId, lotId, otherId } = await plantSaidLot(context)
+      return {
+        page: `/stores/ingredients/${ingredientId}`,
+        bound: [],
+        fields: { lotId, sameAsId: otherId },
+        happened: holds(context, lotId, `same_as_id = '${otherId}'`),
+      }
+    },
+  },
+  {
     action: 'app/(desk)/stores/equipment/new/actions.ts#add',
     command: 'stores.add-equipment',
     right: 'edit-stores',
@@ -194,7 +244,7 @@ export const storesPages: readonly PageWalk[] = [
   },
   {
     route: '/stores/ingredients/[ingredientId]',
-    queries: ['stores.get-ingredient', 'stores.list-lots'],
+    queries: ['stores.get-ingredient', 'stores.list-lots', 'weighings.list-lots-to-confirm'],
     right: 'read-work',
     address: async (context) => `/stores/ingredients/${await plantIngredient(context)}`,
     named: true,

@@ -56,6 +56,7 @@ import { contentOfFormat1 } from '@/lib/documents/version-content/content-of-for
 import { readWeighing } from '@/lib/documents/weighing/read-weighing'
 import { weighingOfFormat1 } from '@/lib/documents/weighing/weighing-of-format-1.input'
 import { weighingOfFormat2 } from '@/lib/documents/weighing/weighing-of-format-2.input'
+import { weighingOfFormat3 } from '@/lib/documents/weighing/weighing-of-format-3.input'
 import { readVersionContent } from '@/lib/documents/version-content/read-version-content'
 import { sourceFilesIn } from '@/tests/support/source-files'
 import { pathsOfSchema, pathsOfValue, withoutKeys, withStrayKeys } from './paths'
@@ -101,6 +102,7 @@ const documents: Kind[] = [
   { name: 'step-1', schema: stepOfFormat1, read: readStep },
   { name: 'weighing-1', schema: weighingOfFormat1, read: readWeighing },
   { name: 'weighing-2', schema: weighingOfFormat2, read: readWeighing },
+  { name: 'weighing-3', schema: weighingOfFormat3, read: readWeighing },
 ]
 
 const folder = path.resolve(import.meta.dirname, '..', '..', 'fixtures', 'documents')

@@ -45,6 +45,7 @@ import readings from '../../fixtures/documents/reading-1.json'
 import contents from '../../fixtures/documents/version-content-1.json'
 import weighings from '../../fixtures/documents/weighing-1.json'
 import weighingsWithLots from '../../fixtures/documents/weighing-2.json'
+import weighingsWithCodes from '../../fixtures/documents/weighing-3.json'
 
 type Kept = { text: string; hash: string }
 
@@ -252,7 +253,7 @@ it('the text of a reading is read back as what was entered, and gives its text a
 })
 
 it('the text of a weighing is read back as what was entered, and gives its text again, with lots or without', () => {
-  for (const { text, hash } of [...weighings, ...weighingsWithLots]) {
+  for (const { text, hash } of [...weighings, ...weighingsWithLots, ...weighingsWithCodes]) {
     const read = readWeighing(text, hash)
     expect(read.outcome === 'read' && textOfWeighing(read.value)).toBe(text)
   }
@@ -261,7 +262,15 @@ it('the text of a weighing is read back as what was entered, and gives its text 
       batch: fc.uuid(),
       how: fc.constantFrom('ticked', 'weighed', 'left_out'),
       ingredient: fc.uuid(),
-      lots: fc.array(fc.record({ lot: fc.uuid(), mass: fc.option(fc.string()) }), { minLength: 1, maxLength: 10 }),
+      lots: fc.array(
+        fc
+          .record({
+            name: fc.oneof(fc.record({ lot: fc.uuid() }), fc.record({ code: fc.string() })),
+            mass: fc.option(fc.string()),
+          })
+          .map(({ name, mass }) => ({ lot: null, ...name, mass })),
+        { minLength: 1, maxLength: 10 },
+      ),
       mass: fc.option(fc.string({ unit: 'binary' })),
       part: fc.constantFrom('line', 'dose', 'premix'),
       reason: fc.option(fc.string({ unit: 'grapheme' })),
@@ -277,10 +286,14 @@ it('the text of a weighing is read back as what was entered, and gives its text 
   fc.assert(
     fc.property(entered, (weighing) => {
       const text = textOfWeighing(weighing)
+      const { lots, ...rest } = weighing
+      const isByCode = lots?.some((lot) => 'code' in lot) ?? false
+      const format = isByCode ? 3 : lots ? 2 : 1
+      const named = isByCode ? lots?.map((lot) => ({ code: null, ...lot })) : lots
       expect(readWeighing(text, hashOfText(text))).toEqual({
         outcome: 'read',
-        format: weighing.lots ? 2 : 1,
-        value: { ...weighing, format: weighing.lots ? 2 : 1 },
+        format,
+        value: { ...rest, format, ...(named ? { lots: named } : {}) },
       })
     }),
     { seed: 47 },

@@ -84,6 +84,8 @@ describe('a day or a moment that is asked for', () => {
   it('is found in every input that has one', () => {
     expect(new Set(inputs.map(({ file }) => file)).size).toBeGreaterThan(30)
     expect(places.map(({ name, path }) => `${name} ${path.join('.')}`).sort()).toEqual([
+      'confirmLotInput bestBefore',
+      'confirmLotInput receivedOn',
       'dateMixingDaysInput days.0.day',
       'dateMixingDaysInput days.0.seen',
       'enterPriceInput holdsFrom',

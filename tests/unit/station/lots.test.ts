@@ -13,6 +13,7 @@ import {
   massOfLots,
   noLots,
   readLots,
+  typedLot,
   withAnother,
   withoutLot,
   type LotsChosen,
@@ -83,12 +84,27 @@ describe('the lots that a line is taken from', () => {
     expect(withAnother(noLots, '30')).toEqual(noLots)
   })
 
+  it('are said by their codes where nobody knew them, beside others that were known', () => {
+    const one: LotsChosen = { given: [], now: typedLot('F-9') }
+    expect(lotsToSend(one, null)).toEqual([{ code: 'F-9' }])
+    const two = { ...withAnother(one, '30'), now: lot(1) }
+    expect(lotsToSend(two, '22.4')).toEqual([
+      { code: 'F-9', mass: '30' },
+      { lotId: ids[1], mass: '22.4' },
+    ])
+    expect(lotsShown(two, lotsToSend(two, '22.4'))).toEqual([
+      { code: 'F-9', isPast: false, isToConfirm: true },
+      { code: 'L-1', isPast: false },
+    ])
+    expect(withoutLot(two, typedLot('f-9').id).given).toEqual([])
+  })
+
   it('are always such that the book takes them', () => {
     const mass = fc
       .record({ whole: fc.integer({ min: 0, max: 99_999 }), part: fc.stringMatching(/^\d{0,4}$/) })
       .map(({ whole, part }) => (part === '' ? String(whole) : `${whole}.${part}`))
       .filter((typed) => Number(typed) > 0)
-    const stores = new Map(
+    const known = new Map(
       ids.map((id) => [
         id,
         {
@@ -98,13 +114,34 @@ describe('the lots that a line is taken from', () => {
         },
       ]),
     )
+    const unknown = (at: number) => typedLot(`F-${at}`)
+    const typedOnes = ids.map(
+      (_, at) =>
+        [
+          `${salt} F-${at}`,
+          {
+            key: `f-${at}`,
+            ingredient: { name: 'Salt', allergens: [], allergensCheckedAt: new Date('2026-01-01T00:00:00Z') },
+            lot: null,
+            ended: null,
+            other: null,
+          },
+        ] as const,
+    )
+    const stores = { lots: known, typed: new Map(typedOnes) }
     const chosen = fc
-      .record({ masses: fc.array(mass, { maxLength: 9 }), isSaid: fc.boolean(), typed: fc.option(mass) })
+      .record({
+        masses: fc.array(mass, { maxLength: 9 }),
+        isSaid: fc.boolean(),
+        typed: fc.option(mass),
+        byCode: fc.array(fc.boolean(), { minLength: 10, maxLength: 10 }),
+      })
       .filter(({ masses, isSaid, typed }) => masses.length === 0 || isSaid || typed === null)
     fc.assert(
-      fc.property(chosen, ({ masses, isSaid, typed }) => {
-        const given = masses.map((of, at) => ({ ...lot(at), mass: of }))
-        const lots: LotsChosen = { given, now: isSaid ? lot(9) : null }
+      fc.property(chosen, ({ masses, isSaid, typed, byCode }) => {
+        const which = (at: number) => (byCode[at] ? unknown(at) : lot(at))
+        const given = masses.map((of, at) => ({ ...which(at), mass: of }))
+        const lots: LotsChosen = { given, now: isSaid ? which(9) : null }
         const whole = massOfLots(lots, typed)
         if (whole === null) return
         const sent = lotsToSend(lots, typed)
@@ -167,6 +204,14 @@ describe('the lots that a line is taken from', () => {
     const list = { batchId: 'dough', code: '307', unit: 'g' as const, scales: [], lines: [asked] }
     const [stood] = linesWithEntries(list, [weighed])
     expect(stood?.stands?.lots).toEqual([{ id: ids[0], code: 'L-0', isPast: true, massG: null }])
+    // One that was said by its code is carried over by it.
+    const byCode = entry(2, [], {
+      shown: { code: '307', line: 'Salt', was: null, lots: [{ code: 'F-9', isPast: false, isToConfirm: true }] },
+    })
+    const typed = { ...byCode, payload: { ...byCode.payload, lots: [{ code: 'F-9' }] } }
+    const [said] = linesWithEntries(list, [typed])
+    expect(lotsToSend(lotsOfStanding(said!.stands!.lots, 'g'), '52')).toEqual([{ code: 'F-9' }])
+    expect(said?.stands?.lots).toMatchObject([{ code: 'F-9', isToConfirm: true }])
     // What a build kept that knew of no lots has none.
     expect(linesWithEntries(list, [entry(1, [])])[0]?.stands?.lots).toEqual([])
   })
@@ -191,6 +236,18 @@ describe('the lot that is offered first', () => {
   })
 })
 
+describe('a lot that was said here by its code', () => {
+  const said = (code: string) => {
+    const byCode = entry(3, [])
+    return { ...byCode, payload: { ...byCode.payload, lots: [{ code }] } }
+  }
+  it('is offered first again, and as the book’s own once that tells of it', () => {
+    expect(lastLot(line, [said('F-9')])).toEqual(typedLot('F-9'))
+    expect(lastLot(line, [said('l-2')])).toEqual(lot(2))
+    expect(lastLot(line, [{ ...said('F-9'), state: 'attention' }])).toBeNull()
+  })
+})
+
 describe('a lot by its code', () => {
   const malt = { ingredientId: 'malt', name: 'Malt', lots: [lot(5, { code: 'M-7' })] }
   const find = (typed: string, lots: LotOffered[] = line.lots) => findLot(typed, { ...line, lots }, [line, malt])
@@ -199,6 +256,8 @@ describe('a lot by its code', () => {
     expect(find(' l-1\r\n')).toEqual({ found: 'lot', lot: lot(1) })
     expect(find('m-7')).toEqual({ found: 'other', name: 'Malt' })
     expect(find('L-9')).toEqual({ found: 'none' })
+    const label = { ...malt, lots: [lot(5, { code: '(01)04012345678905(10)A' })] }
+    expect(findLot('010401234567890510B', line, [line, label])).toEqual({ found: 'other', name: 'Malt' })
     expect(find('')).toEqual({ found: 'none' })
   })
 

@@ -142,6 +142,14 @@ describe('an answer', () => {
     })
   })
 
+  it('brings what is wrong with single fields, in words, and nothing that is none', () => {
+    const problems = { 'lots.0.code': 'Lot F-1 was ended.', 'lots.1.code': 7 }
+    const refused = { outcome: 'refused', id: 'id-1', refusal: 'invalid', words: 'Not kept yet.', problems }
+    expect(judge({ status: 200, body: { entries: [refused] } })).toMatchObject({
+      settled: [{ id: 'id-1', state: 'attention', words: 'Not kept yet.', faults: ['Lot F-1 was ended.'] }],
+    })
+  })
+
   it('that refuses the whole puts all of it before a person', () => {
     expect(judge({ status: 422, body: { refusal: 'wrong-shape' } })).toMatchObject({
       outcome: 'answered',

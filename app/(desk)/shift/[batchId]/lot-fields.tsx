@@ -32,9 +32,13 @@ export function LotFields({ at, line, lots, unit, text, language }: LotFieldsPro
       name={`lines.${at}.lots.${which}.lotId`}
       label={label}
       emptyLabel={text.lotUnsaid}
-      options={lots.map(({ id, code, isPast }) => ({
+      options={lots.map(({ id, code, isPast, isToConfirm }) => ({
         value: id,
-        label: isPast ? sayName(text.lotPast, language, { code }) : code,
+        label: isToConfirm
+          ? sayName(text.lotToConfirm, language, { code })
+          : isPast
+            ? sayName(text.lotPast, language, { code })
+            : code,
       }))}
     />
   )

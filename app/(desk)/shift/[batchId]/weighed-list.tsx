@@ -70,11 +70,17 @@ function LotList({ line, named, text, language }: { line: Line; named: LineWords
   if (lots.length === 0) return null
   return (
     <ul>
-      {lots.map(({ code, massG, isPast }) => (
-        <li key={code}>
+      {lots.map(({ id, code, sameAs, massG, isPast, isToConfirm }) => (
+        <li key={id}>
           {massG === null
             ? say(text.fromLot, language, { code })
             : say(text.fromLotMass, language, { code, mass: named.mass(massG, line) })}
+          {sameAs === null ? null : (
+            <span className="block text-ink-2">{say(text.fromLotIsOther, language, { code, other: sameAs })}</span>
+          )}
+          {isToConfirm ? (
+            <span className="block text-ink-2">{say(text.fromLotToConfirm, language, { code })}</span>
+          ) : null}
           {isPast ? <b className="block font-semibold text-warn">{say(text.fromLotPast, language, { code })}</b> : null}
         </li>
       ))}

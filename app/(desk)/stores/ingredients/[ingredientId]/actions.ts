@@ -6,6 +6,8 @@ import { decimalTextOf } from '@/lib/ui/decimal-text-of'
 import { massOf } from '@/lib/ui/mass-of'
 import { enterPrice } from '@/lib/kitchen/stores/enter-price'
 import { endLot } from '@/lib/kitchen/stores/end-lot'
+import { confirmLot } from '@/lib/kitchen/stores/confirm-lot'
+import { matchLot } from '@/lib/kitchen/stores/match-lot'
 import { receiveLot } from '@/lib/kitchen/stores/receive-lot'
 import { numberOf } from '@/lib/ui/number-of'
 import type { FormState } from '@/lib/ui/form-state'
@@ -57,5 +59,21 @@ export async function receive(
 export async function end(former: FormState, form: FormData): Promise<FormState> {
   const input = { lotId: textOf(form, 'lotId') || undefined, why: textOf(form, 'why') || undefined }
   const acted = await act(endLot, input, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function confirm(former: FormState, form: FormData): Promise<FormState> {
+  const input = {
+    lotId: textOf(form, 'lotId') || undefined,
+    receivedOn: textOf(form, 'receivedOn') || undefined,
+    bestBefore: textOf(form, 'bestBefore') || null,
+  }
+  const acted = await act(confirmLot, input, form, former)
+  return acted.ok ? acted.done() : acted.state
+}
+
+export async function match(former: FormState, form: FormData): Promise<FormState> {
+  const input = { lotId: textOf(form, 'lotId') || undefined, sameAsId: textOf(form, 'sameAsId') || undefined }
+  const acted = await act(matchLot, input, form, former)
   return acted.ok ? acted.done() : acted.state
 }

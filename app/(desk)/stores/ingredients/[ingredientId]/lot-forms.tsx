@@ -73,10 +73,15 @@ export function ReceiveLotForm({
 /** Ends one of the lots that stand on the page. */
 export function EndLotForm({
   rows,
+  toConfirm,
   bakery,
   words,
   language,
-}: Shared & { rows: readonly { id: string; code: string; receivedOn: string }[]; language: Language }) {
+}: Shared & {
+  rows: readonly { id: string; code: string; receivedOn: string }[]
+  toConfirm: readonly { id: string; code: string }[]
+  language: Language
+}) {
   const { lots: text } = words
   return (
     <Section id="end-lot" title={text.end} note={text.endNote} screenOnly>
@@ -87,10 +92,16 @@ export function EndLotForm({
             name="lotId"
             label={text.which}
             emptyLabel={text.whichEmpty}
-            options={rows.map(({ id, code, receivedOn }) => ({
-              value: id,
-              label: sayName(text.whichText, language, { code, day: formatDay(receivedOn, bakery.locale) }),
-            }))}
+            options={[
+              ...rows.map(({ id, code, receivedOn }) => ({
+                value: id,
+                label: sayName(text.whichText, language, { code, day: formatDay(receivedOn, bakery.locale) }),
+              })),
+              ...toConfirm.map(({ id, code }) => ({
+                value: id,
+                label: sayName(text.whichToConfirm, language, { code }),
+              })),
+            ]}
           />
           <FormRadioGroup
             name="why"

@@ -41,7 +41,7 @@ export function LotTable({
 }
 
 function LotRow({ row, bakery, text, language }: Shared & { row: Row }) {
-  const { strength, entered, ended } = row
+  const { strength, entered, ended, wasSaid, sameAs } = row
   return (
     <tr>
       <Cell head>{row.code}</Cell>
@@ -57,10 +57,18 @@ function LotRow({ row, bakery, text, language }: Shared & { row: Row }) {
             })}
       </Cell>
       <Cell>{row.note}</Cell>
-      <Cell>{say(text.whoAt, language, { who: entered.who, at: formatDateTime(entered.at, bakery) })}</Cell>
+      <Cell>
+        {wasSaid ? <span className="block">{text.said}</span> : null}
+        {entered === null
+          ? null
+          : say(wasSaid ? text.confirmedBy : text.whoAt, language, {
+              who: entered.who,
+              at: formatDateTime(entered.at, bakery),
+            })}
+      </Cell>
       {ended === null ? null : (
         <Cell>
-          {text.ends[ended.why]}
+          {sameAs === null ? text.ends[ended.why] : say(text.isOther, language, { code: sameAs })}
           <span className="block text-small text-ink-2">
             {say(text.whoAt, language, { who: ended.who, at: formatDateTime(ended.at, bakery) })}
           </span>

@@ -7,19 +7,21 @@ import { Section } from '@/lib/ui/section'
 import type { Language, Words } from '@/lib/words/words'
 import { EndLotForm, ReceiveLotForm } from './lot-forms'
 import { LotTable } from './lot-table'
+import { LotsToConfirm, type ToConfirmShown } from './lots-to-confirm'
 
 export type LotsShown = AnswerOf<typeof listLots>
 
 type LotsProps = {
   ingredientId: string
   lots: LotsShown
+  toConfirm: ToConfirmShown
   bakery: { locale: string; timeZone: string }
   words: Pick<Words, 'lots' | 'desk'>
   language: Language
 }
 
 /** What came in of the ingredient, latest first, and for those who write in the stores how more comes in and is ended. */
-export function Lots({ ingredientId, lots, bakery, words, language }: LotsProps) {
+export function Lots({ ingredientId, lots, toConfirm, bakery, words, language }: LotsProps) {
   const { lots: text, desk } = words
   const shared = { bakery, text, language }
   const foot = { address: `/stores/ingredients/${ingredientId}`, words: desk, language }
@@ -43,6 +45,7 @@ export function Lots({ ingredientId, lots, bakery, words, language }: LotsProps)
           </>
         )}
       </Section>
+      <LotsToConfirm lots={toConfirm} bakery={bakery} words={words} language={language} />
       {lots.ended.count === 0 ? null : (
         <Section id="ended-lots" title={text.ended} note={text.endedNote}>
           <LotTable {...shared} rows={lots.ended.rows} caption={text.ended} isEnded />
@@ -52,8 +55,14 @@ export function Lots({ ingredientId, lots, bakery, words, language }: LotsProps)
       {lots.mayEdit ? (
         <>
           <ReceiveLotForm ingredientId={ingredientId} today={lots.today} bakery={bakery} words={words} />
-          {lots.inUse.count === 0 ? null : (
-            <EndLotForm rows={lots.inUse.rows} bakery={bakery} words={words} language={language} />
+          {lots.inUse.count + toConfirm.count === 0 ? null : (
+            <EndLotForm
+              rows={lots.inUse.rows}
+              toConfirm={toConfirm.rows}
+              bakery={bakery}
+              words={words}
+              language={language}
+            />
           )}
         </>
       ) : null}

@@ -4,6 +4,7 @@ import { currentLanguage } from '@/app/language'
 import { getDesk } from '@/lib/kitchen/people/get-desk'
 import { getIngredient } from '@/lib/kitchen/stores/get-ingredient'
 import { listLots } from '@/lib/kitchen/stores/list-lots'
+import { listLotsToConfirm } from '@/lib/kitchen/weighings/list-lots-to-confirm'
 import { ActionRow } from '@/lib/ui/action-row'
 import { DefinitionList } from '@/lib/ui/definition-list'
 import { LinkButton } from '@/lib/ui/link-button'
@@ -42,9 +43,10 @@ export default async function IngredientPage({ params, searchParams }: Ingredien
   const { stores } = words
   const { ingredient: text } = stores
   const { bakery } = await ask(getDesk)
-  const [ingredient, lots] = await Promise.all([
+  const [ingredient, lots, toConfirm] = await Promise.all([
     ask(getIngredient, { ingredientId }),
     ask(listLots, { ingredientId, after }),
+    ask(listLotsToConfirm, { ingredientId }),
   ])
   const { costs, activeName, activeShare, customaryLeastPct, customaryMostPct, customarySource } = ingredient
   const percent = (value: number) => withUnit(plainNumber(value, { locale: bakery.locale }), stores.form.pctUnit)
@@ -166,7 +168,14 @@ export default async function IngredientPage({ params, searchParams }: Ingredien
         />
       </Section>
       <Composition figures={ingredient.figures} doubts={ingredient.doubts} locale={bakery.locale} stores={stores} />
-      <Lots ingredientId={ingredient.id} lots={lots} bakery={bakery} words={words} language={language} />
+      <Lots
+        ingredientId={ingredient.id}
+        lots={lots}
+        toConfirm={toConfirm}
+        bakery={bakery}
+        words={words}
+        language={language}
+      />
       {costs ? (
         <Prices
           ingredientId={ingredient.id}
