@@ -1,19 +1,21 @@
-import type { ReactNode } from 'react'
+import type { ReactNode, Ref } from 'react'
 
 /** A part that opens at a tap; its whole head is the target. */
 export function FloorDisclosure({
   title,
   note,
   open = false,
+  ref,
   children,
 }: {
   title: string
   note?: ReactNode
   open?: boolean
+  ref?: Ref<HTMLDetailsElement>
   children: ReactNode
 }) {
   return (
-    <details open={open} className="group border-b-2 border-rule">
+    <details ref={ref} open={open} className="group border-b-2 border-rule">
       <summary className="flex min-h-14 flex-wrap items-center gap-x-4 py-2 text-lead font-semibold print:min-h-0 print:py-1">
         <svg
           viewBox="0 0 16 16"

@@ -49,6 +49,28 @@ test('once a batch is read it counts, and its page says why and what can be done
   await expect(page.getByRole('button', { name: 'Set it aside' })).toHaveCount(0)
 })
 
+test('a note that is half typed is there after a reload, also where its part was opened before the page’s script came', async ({
+  bakery,
+  as,
+}) => {
+  const { batchId } = await begun(bakery)
+  const page = await as(bakery.early, tablet)
+  await page.goto(`/shift/${batchId}`)
+  await page.getByText('Note what happened').click()
+  await page.getByLabel('What happened?').fill('The tray')
+  await expect.poll(() => page.evaluate(() => JSON.stringify(localStorage))).toContain('The tray')
+  let release = () => {}
+  const released = new Promise<void>((resolve) => (release = resolve))
+  await page.route('**/_next/static/**/*.js', async (route) => {
+    await released
+    await route.continue()
+  })
+  await page.reload({ waitUntil: 'commit' })
+  await page.getByText('Note what happened').click()
+  release()
+  await expect(page.getByLabel('What happened?')).toHaveValue('The tray')
+})
+
 test('a batch with a note from before is set aside after it was read, and a page that is older is told why not', async ({
   bakery,
   as,

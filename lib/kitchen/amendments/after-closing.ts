@@ -7,6 +7,7 @@ import type { TrialAnalysis } from '../results/analyse-trial'
 import { headlineComparison } from '../results/headline-comparison'
 import { judgeAmended } from '../results/judge-readings'
 import type { FoundSealed } from '../results/load-sealed'
+import { loadAmendments } from './load-amendments'
 import { loadClosed } from './load-closed'
 import { peopleThere } from './people-there'
 import { decidesAs, slipNeeds, slipSignsAs } from './second-person'
@@ -17,14 +18,20 @@ import { decidesAs, slipNeeds, slipSignsAs } from './second-person'
  * first rested on a slip; and what whoever asks may do. Null while the readings are open, where they ended before they
  * were sealed, and where the book is not what was closed: then nothing is amended.
  * @param found what was closed
+ * @param read `readAfterClosing`, where it was read already
  * @throws Refusal 'took-too-long' | 'not-worked-out'
  */
-export async function afterClosing(db: Db, actor: DeskActor, trialId: string, found: FoundSealed) {
+export async function afterClosing(
+  db: Db,
+  actor: DeskActor,
+  trialId: string,
+  found: FoundSealed,
+  read: Awaited<ReturnType<typeof readAfterClosing>> | null,
+) {
   const { bakeryId, personId, role } = actor
-  const [closed, people] = await Promise.all([
-    loadClosed(db, bakeryId, trialId, found),
-    found.closed === null ? [] : peopleThere(db, bakeryId),
-  ])
+  if (found.closed === null) return null
+  const { amendments: known, people } = read ?? (await readAfterClosing(db, bakeryId, trialId))
+  const closed = await loadClosed(db, bakeryId, trialId, found, known)
   if (closed.outcome !== 'sealed') return null
   const { hash: closedHash, closing, amendments, amended, slip, standing } = closed
   const { all, accepted, unread, fault } = amendments
@@ -93,6 +100,12 @@ export async function afterClosing(db: Db, actor: DeskActor, trialId: string, fo
       .map(({ id, code, name, unit, level, repeats }) => ({ id, code, name, unit, level, repeats })),
     pieces: closing.declared.piecesPerBatch,
   }
+}
+
+/** The rows that it rests on beside what was closed, so that they can be read beside the seal. */
+export async function readAfterClosing(db: Db, bakeryId: string, trialId: string) {
+  const [amendments, people] = await Promise.all([loadAmendments(db, bakeryId, trialId), peopleThere(db, bakeryId)])
+  return { amendments, people }
 }
 
 /** As a result is shown: without the doughs that it does not count, which its list of doughs names. */

@@ -7,7 +7,8 @@ import { aroundReadings } from '../results/around-readings'
 import { loadEvidence, readTrial } from '../results/load-evidence'
 import { resultOf } from '../results/result-of'
 import { calendarDay } from '../text.input'
-import { afterClosing } from './after-closing'
+import { isEnded } from '../trials/rules'
+import { afterClosing, readAfterClosing } from './after-closing'
 
 const firstLook = firstInTurn(1000)
 
@@ -25,14 +26,15 @@ export const getResult = query({
       const { bakeryId } = actor
       const reading = readTrial(db, bakeryId, trialId)
       // Beside the seal of its rows, which takes the database the longest.
-      const [evidence, around] = await Promise.all([
+      const [evidence, around, amending] = await Promise.all([
         loadEvidence(db, bakeryId, trialId, reading),
         aroundReadings(db, { bakeryId, trialId, now }, reading),
+        reading.then((trial) => (trial && isEnded(trial.state) ? readAfterClosing(db, bakeryId, trialId) : null)),
       ])
       const day = pricesOn ?? dayInZone(now, evidence.timeZone)
       const [result, after] = await Promise.all([
         resultOf(db, actor, { ...evidence, ...around }, day),
-        afterClosing(db, actor, trialId, evidence.found),
+        afterClosing(db, actor, trialId, evidence.found, amending),
       ])
       return { ...result, after }
     }),

@@ -24,17 +24,22 @@ export type Closed =
   /** Its readings ended before readings were sealed, or the book is not what was closed. */
   | { outcome: 'unsealed' | 'broken' }
 
-/** What came after the readings of a trial were closed, and what stands with it. @param found what was closed */
+/**
+ * What came after the readings of a trial were closed, and what stands with it.
+ * @param found what was closed
+ * @param known its amendments, where they were read already
+ */
 export async function loadClosed(
   from: Db | Tx,
   bakeryId: string,
   trialId: string,
   { sealed, closed }: FoundSealed,
+  known?: Amendments,
 ): Promise<Closed> {
   if (sealed === null) return { outcome: 'unsealed' }
   if (sealed.outcome !== 'agrees' || closed === null) return { outcome: 'broken' }
   const { closing } = closed
-  const amendments = await loadAmendments(from, bakeryId, trialId)
+  const amendments = known ?? (await loadAmendments(from, bakeryId, trialId))
   const { accepted, fault, slips } = amendments
   const amended = accepted.length > 0 && fault === null ? amendedHash(accepted) : null
   return {

@@ -7,6 +7,12 @@ import { basisOfRange, type RangeFacts } from './plausible-range'
 /** Of so many doughs of a product, measured last, the volume is usual; of fewer than the least nothing is known. */
 const recentDoughs = { least: 3, most: 12 } as const
 
+/** The water that a range goes by: what the plan weighs into the final dough. */
+const isWaterOfDough = {
+  ingredient: { kind: 'water' },
+  stage: { kind: 'final_dough' },
+} as const satisfies Prisma.ArmLineWhereInput
+
 /** What the ranges of a trial's readings go by, as far as these measures ask for it; nothing of one that is not there. */
 export async function loadRangeFacts(
   from: Db | Tx,
@@ -14,34 +20,60 @@ export async function loadRangeFacts(
   of: TrialOf,
   measures: readonly Parameters<typeof basisOfRange>[0][],
 ): Promise<RangeFacts> {
-  const bases = new Set(measures.map(basisOfRange))
-  bases.delete('own')
-  if (bases.size === 0) return { scalingMassG: null, plannedWaterG: new Map(), usualMlPerG: new Map() }
+  if (measures.every((measure) => basisOfRange(measure) === 'own')) return rangeFactsIn(null, new Map())
   const [trial, usualMlPerG] = await Promise.all([
     from.trial.findFirst({
       where: whereTrial(bakeryId, of),
       select: {
         controlVersion: { select: { scalingMassG: true } },
-        arms: {
-          select: {
-            position: true,
-            lines: {
-              where: { ingredient: { kind: 'water' }, stage: { kind: 'final_dough' } },
-              select: { weighedG: true },
-            },
-          },
-        },
+        arms: { select: { position: true, lines: { where: isWaterOfDough, select: lineOfRange } } },
       },
     }),
-    bases.has('recent') ? usualVolumes(from, bakeryId, of) : new Map<string, number>(),
+    loadUsualVolumes(from, bakeryId, of, measures),
   ])
+  return rangeFactsIn(trial, usualMlPerG)
+}
+
+/** Of a line of an arm what `rangeFactsIn` asks. */
+export const lineOfRange = {
+  weighedG: true,
+  stage: { select: { kind: true } },
+  ingredient: { select: { kind: true } },
+} as const satisfies Prisma.ArmLineSelect
+
+/** As `loadRangeFacts`, of a trial that was read with its lines, all or those of its water. */
+export function rangeFactsIn(
+  trial: {
+    controlVersion: { scalingMassG: number }
+    arms: readonly { position: number; lines: readonly Prisma.ArmLineGetPayload<{ select: typeof lineOfRange }>[] }[]
+  } | null,
+  usualMlPerG: RangeFacts['usualMlPerG'],
+): RangeFacts {
   return {
     scalingMassG: trial?.controlVersion.scalingMassG ?? null,
     plannedWaterG: new Map(
-      trial?.arms.map(({ position, lines }) => [position, lines.reduce((sum, { weighedG }) => sum + weighedG, 0)]),
+      trial?.arms.map(({ position, lines }) => [
+        position,
+        lines
+          .filter(
+            ({ ingredient, stage }) =>
+              ingredient.kind === isWaterOfDough.ingredient.kind && stage.kind === isWaterOfDough.stage.kind,
+          )
+          .reduce((sum, { weighedG }) => sum + weighedG, 0),
+      ]),
     ),
     usualMlPerG,
   }
+}
+
+/** What volume is usual, as far as these measures ask for it. */
+export async function loadUsualVolumes(
+  from: Db | Tx,
+  bakeryId: string,
+  of: TrialOf,
+  measures: readonly Parameters<typeof basisOfRange>[0][],
+): Promise<RangeFacts['usualMlPerG']> {
+  return measures.some((measure) => basisOfRange(measure) === 'recent') ? usualVolumes(from, bakeryId, of) : new Map()
 }
 
 /**

@@ -8,12 +8,11 @@ import { markedIn, marksOfDoughs } from '../checks/marks-of-doughs'
 import { boundsOfDay } from '../bounds-of-day'
 import { dayInZone } from '../day-in-zone'
 import { query } from '../query'
-import { isToSettle } from '../readings/is-to-settle'
 import { firstDecidingOf } from '../readings/first-deciding-reading'
 import { currentReadings } from '../readings/current-readings'
 import { dueByAge } from '../readings/due-by-age.input'
 import { gapsOfBatch } from '../readings/gaps-of-batch'
-import { loadRangeFacts } from '../readings/load-range-facts'
+import { loadUsualVolumes, rangeFactsIn } from '../readings/load-range-facts'
 import { loafFigures } from '../readings/loaf-figures'
 import { everyMeasureAndAge, inUse } from '../readings/measures-to-read'
 import { plausibleRange } from '../readings/plausible-range'
@@ -25,16 +24,15 @@ import { Refusal } from '../refusal'
 import { knowsDough } from '../trials/knows-dough'
 import { isFrozen, isOpen } from '../trials/rules'
 import { courseOfBatch } from '../steps/course-of-batch'
-import { stepOnFloor } from '../steps/step-on-floor'
 import { lotsToWeigh } from '../weighings/lots-to-weigh'
-import { weighingOfBatch, weighingsOfBatch } from '../weighings/weighings-of-batch'
-import { countThatStands } from '../batches/count-that-stands'
+import { weighingsOfBatch } from '../weighings/weighings-of-batch'
 import { tempsOf } from '../water/temps-of.input'
 import { waterOfBatch } from '../water/water-of-batch'
 import { isFoundOutFrom } from './may-be-found-out'
 import { mixingOf } from './mixing-of'
-import { mixedIn, mixedOfTrial } from '../batches/mixed-batches'
+import { mixedIn } from '../batches/mixed-batches'
 import { plannedValue } from './planned-value'
+import { readDough, readTrialOfDough } from './read-dough'
 import { isOutState } from '../conduct/is-out-state'
 import { lossesOfTrial } from '../repairs/losses-of-trial'
 import { byTurn, needsCleanDown, nextToBegin, undoMs, whyNoUndo } from '../batches/rules'
@@ -51,139 +49,30 @@ export const getBatch = query({
   right: 'read-shift',
   async run({ db, actor, now, input }) {
     const { bakeryId, personId } = actor
-    const read = db.batch.findUnique({
-      where: { bakeryId_id: { bakeryId, id: input.batchId } },
-      select: {
-        id: true,
-        trialId: true,
-        code: true,
-        kind: true,
-        state: true,
-        stateWhy: true,
-        plannedOrder: true,
-        piecesMade: true,
-        piecesGood: true,
-        begunAt: true,
-        bakedAt: true,
-        doneAt: true,
-        revision: true,
-        movedFrom: true,
-        movedAt: true,
-        movedById: true,
-        movedRevision: true,
-        mixingDay: { select: { number: true } },
-        arm: {
-          select: {
-            position: true,
-            name: true,
-            lines: {
-              select: {
-                ingredient: { select: { name: true, allergens: true, allergensCheckedAt: true, dustCaution: true } },
-              },
-              orderBy: { position: 'asc' },
-            },
-          },
-        },
-        trial: {
-          select: {
-            number: true,
-            state: true,
-            measureId: true,
-            piecesPerBatch: true,
-            factorName: true,
-            factorLevels: true,
-            formula: { select: { name: true } },
-            planText: true,
-            planHash: true,
-            ...mixedOfTrial,
-            openedKeys: { where: { personId }, select: { planHash: true } },
-            controlVersion: {
-              select: {
-                scalingMassG: true,
-                doughTempC: true,
-                mixTimeS: true,
-                bulkTimeS: true,
-                proofTimeS: true,
-                bakeTempC: true,
-                bakeTimeS: true,
-                method: true,
-              },
-            },
-          },
-        },
-        readings: {
-          select: {
-            id: true,
-            batchId: true,
-            measureId: true,
-            piece: true,
-            factorLevel: true,
-            repeat: true,
-            value: true,
-            valueEntered: true,
-            unitEntered: true,
-            takenAt: true,
-            receivedAt: true,
-            plausibleLeast: true,
-            plausibleMost: true,
-            supersedesId: true,
-            reason: true,
-            person: { select: { id: true, name: true } },
-          },
-          orderBy: [{ receivedAt: 'asc' }, { id: 'asc' }],
-        },
-        opened: { where: { personId }, select: { at: true } },
-        weighings: { select: weighingOfBatch },
-        steps: { select: stepOnFloor },
-        counts: countThatStands,
-        madeBy: { where: { kind: 'bake_again' }, select: { batch: { select: { id: true, code: true } } } },
-        toSettle: { where: isToSettle, select: { entryId: true } },
-        causes: {
-          select: { id: true, what: true, noticedAt: true, at: true, person: { select: { name: true } } },
-          orderBy: [{ at: 'asc' }, { id: 'asc' }],
-        },
-        found: {
-          select: {
-            id: true,
-            object: true,
-            what: true,
-            at: true,
-            foundBy: { select: { id: true, name: true } },
-            signature: { select: { signsAs: true, signedBy: { select: { name: true } } } },
-          },
-          orderBy: [{ at: 'asc' }, { id: 'asc' }],
-        },
-      },
-    })
-    // Beside the batch, which takes the database the longest.
+    const asked = { bakeryId, personId, batchId: input.batchId }
     const measuring = everyMeasureAndAge(db, bakeryId)
-    const [batch, { measures: everyOne, ageOf }, ranges, bakery] = await Promise.all([
-      read,
+    const [batch, trial, { measures: everyOne, ageOf }, usualMlPerG] = await Promise.all([
+      readDough(db, asked),
+      readTrialOfDough(db, asked),
       measuring,
-      measuring.then((known) => loadRangeFacts(db, bakeryId, { batchId: input.batchId }, inUse(known.measures))),
-      db.bakery.findUniqueOrThrow({
-        where: { bakeryId },
-        select: {
-          timeZone: true,
-          dayTurnsAtH: true,
-          equipment: { where: { checks: { some: { isGood: false } } }, select: { id: true }, take: 1 },
-        },
-      }),
+      measuring.then((known) => loadUsualVolumes(db, bakeryId, asked, inUse(known.measures))),
     ])
-    const { timeZone, dayTurnsAtH, equipment: failedOnce } = bakery
-    const measures = inUse(everyOne)
     // Before its plan is approved a batch is a thought, and the floor knows nothing of it.
-    if (!batch || !isFrozen(batch.trial.state)) throw new Refusal('not-found')
+    if (!batch || !trial || !isFrozen(trial.state)) throw new Refusal('not-found')
+    const measures = inUse(everyOne)
+    const ranges = rangeFactsIn(trial, usualMlPerG)
+    const { timeZone, dayTurnsAtH, equipment: failedOnce } = trial.bakery
+    const isTrialOpen = isOpen(trial.state)
     const current = currentReadings(batch.readings)
-    const firstReadAt = firstDecidingOf(batch.readings, everyOne, batch.trial.measureId)
+    const firstReadAt = firstDecidingOf(batch.readings, everyOne, trial.measureId)
     const temps = tempsOf(
       (code) =>
         current.find(({ measureId }) => everyOne.find(({ id }) => id === measureId)?.code === code)?.value ?? null,
     )
-    const isBeforeMixing = isOpen(batch.trial.state) && batch.state === 'weighing' && batch.steps.length === 0
+    const isBeforeMixing = isTrialOpen && batch.state === 'weighing' && batch.steps.length === 0
     const [lots, people, losses, marks, water] = await Promise.all([
       // Where nothing is written any more, nothing is offered to be taken from.
-      isOpen(batch.trial.state) ? lotsToWeigh(db, bakeryId, batch.trial, dayInZone(now, timeZone)) : new Map(),
+      isTrialOpen ? lotsToWeigh(db, bakeryId, trial, dayInZone(now, timeZone)) : new Map(),
       // Asked for only where somebody has still to sign.
       batch.found.some(({ signature }) => signature === null)
         ? db.person.findMany({ where: { bakeryId, endedAt: null }, select: { id: true } })
@@ -196,12 +85,11 @@ export const getBatch = query({
         ? waterOfBatch(db, bakeryId, batch, { temps, day: boundsOfDay(now, { timeZone, dayTurnsAtH }) })
         : null,
     ])
-    const ofTrial = mixedIn(batch.trial)
+    const ofTrial = mixedIn(trial)
     const own = ofTrial.find(({ id }) => id === batch.id)
     const next = nextToBegin(ofTrial)
     const {
       arm,
-      trial,
       readings,
       toSettle,
       opened,
@@ -218,11 +106,10 @@ export const getBatch = query({
       ...facts
     } = batch
     const loss = losses?.doughs.find(({ id }) => id === batch.id) ?? null
-    const mayUndo = isOpen(trial.state) && !loss?.again && whyNoUndo({ batch, personId: actor.personId, now }) === null
+    const mayUndo = isTrialOpen && !loss?.again && whyNoUndo({ batch, personId: actor.personId, now }) === null
     const holds = new Set(current.map(({ id }) => id))
     const level = levelOf(actor, 'correct-reading')
     const pieces = piecesToRead(trial.piecesPerBatch, batch.piecesMade)
-    const isTrialOpen = isOpen(trial.state)
     const knows = knowsDough({ trial, opened })
     return {
       ...facts,

@@ -1,6 +1,6 @@
 import type { listPhotos } from '@/lib/kitchen/photos/list-photos'
 import type { AnswerOf } from '@/lib/kitchen/query'
-import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
+import { FloorFold } from '@/lib/ui/floor-fold'
 import { Section } from '@/lib/ui/section'
 import { say } from '@/lib/words/say'
 import type { Language, Words } from '@/lib/words/words'
@@ -52,14 +52,14 @@ export function BatchPhotos({ batch, photos, bakery, words, language }: BatchPho
         </ul>
       )}
       <div className="mt-4 border-t-2 border-rule print:hidden">
-        <FloorDisclosure title={text.take}>
+        <FloorFold title={text.take}>
           <TakePhoto
             batchId={batch.id}
             pieces={batch.pieces}
             words={{ ...text, done: desk.done }}
             language={language}
           />
-        </FloorDisclosure>
+        </FloorFold>
       </div>
     </Section>
   )

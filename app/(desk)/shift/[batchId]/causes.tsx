@@ -1,7 +1,7 @@
 import { noteCauseInput } from '@/lib/kitchen/shifts/note-cause.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FloorButton } from '@/lib/ui/floor-button'
-import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
+import { FloorFold } from '@/lib/ui/floor-fold'
 import { FloorField } from '@/lib/ui/floor-field'
 import { rulesOf } from '@/lib/ui/rules-of'
 import { formatDateTime } from '@/lib/words/format/date'
@@ -33,7 +33,7 @@ export function Causes({ batch, bakery, words: { causes: text }, language }: Bat
       ) : null}
       {batch.isOpen ? (
         <div className="print:hidden">
-          <FloorDisclosure title={text.title}>
+          <FloorFold title={text.title}>
             <p className="mb-4 max-w-measure">{text.note}</p>
             <ActionForm
               key={batch.causes.length}
@@ -51,7 +51,7 @@ export function Causes({ batch, bakery, words: { causes: text }, language }: Bat
                 </div>
               </div>
             </ActionForm>
-          </FloorDisclosure>
+          </FloorFold>
         </div>
       ) : null}
     </div>

@@ -2,7 +2,7 @@ import { swapDoughsInput } from '@/lib/kitchen/repairs/swap-doughs.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FieldStack } from '@/lib/ui/field-stack'
 import { FloorButton } from '@/lib/ui/floor-button'
-import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
+import { FloorFold } from '@/lib/ui/floor-fold'
 import { FloorField } from '@/lib/ui/floor-field'
 import { FormRadioGroup } from '@/lib/ui/form-radio-group'
 import { rulesOf } from '@/lib/ui/rules-of'
@@ -15,7 +15,7 @@ export function Exchange({ batch, words: { exchange: text }, language }: BatchPa
   if (batch.exchangeable.length === 0) return null
   return (
     <div className="print:hidden">
-      <FloorDisclosure title={text.title}>
+      <FloorFold title={text.title}>
         <p className="mb-3 max-w-measure">{text.note}</p>
         <ActionForm
           key={batch.turn}
@@ -39,7 +39,7 @@ export function Exchange({ batch, words: { exchange: text }, language }: BatchPa
             <FloorButton tone="plain">{text.go}</FloorButton>
           </div>
         </ActionForm>
-      </FloorDisclosure>
+      </FloorFold>
     </div>
   )
 }

@@ -2,7 +2,7 @@ import { foundObject } from '@/lib/kitchen/conduct/found-object.input'
 import { noteFoundCauseInput } from '@/lib/kitchen/shifts/note-found-cause.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FloorButton } from '@/lib/ui/floor-button'
-import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
+import { FloorFold } from '@/lib/ui/floor-fold'
 import { FloorField } from '@/lib/ui/floor-field'
 import { rulesOf } from '@/lib/ui/rules-of'
 import { formatDateTime } from '@/lib/words/format/date'
@@ -51,7 +51,7 @@ export function FoundLater({ batch, bakery, words: { found: text }, language }: 
       ) : null}
       {batch.mayBeFoundOut ? (
         <div className="print:hidden">
-          <FloorDisclosure title={text.title}>
+          <FloorFold title={text.title}>
             <p className="max-w-measure">{text.note}</p>
             <p className="mb-4 max-w-measure font-semibold">{text.caution}</p>
             <ActionForm
@@ -70,7 +70,7 @@ export function FoundLater({ batch, bakery, words: { found: text }, language }: 
                 ))}
               </div>
             </ActionForm>
-          </FloorDisclosure>
+          </FloorFold>
         </div>
       ) : null}
     </div>

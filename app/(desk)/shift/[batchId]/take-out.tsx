@@ -2,7 +2,7 @@ import { rulesOf } from '@/lib/ui/rules-of'
 import { moveBatchInput } from '@/lib/kitchen/shifts/move-batch.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FloorButton } from '@/lib/ui/floor-button'
-import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
+import { FloorFold } from '@/lib/ui/floor-fold'
 import { FloorField } from '@/lib/ui/floor-field'
 import { takeOut } from './actions'
 import type { BatchPart } from './batch-view'
@@ -15,7 +15,7 @@ export function TakeOut({ batch, words: { out: text } }: BatchPart) {
   const waits = batch.state === 'waiting'
   return (
     <div className="print:hidden">
-      <FloorDisclosure title={waits ? text.notBakedTitle : text.title}>
+      <FloorFold title={waits ? text.notBakedTitle : text.title}>
         {batch.whyNotOut ? (
           <p className="max-w-measure">{text.readAlready}</p>
         ) : (
@@ -49,7 +49,7 @@ export function TakeOut({ batch, words: { out: text } }: BatchPart) {
             </div>
           </ActionForm>
         )}
-      </FloorDisclosure>
+      </FloorFold>
     </div>
   )
 }

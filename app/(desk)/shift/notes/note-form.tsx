@@ -2,7 +2,7 @@ import { keepNoteInput } from '@/lib/kitchen/notes/log-note.input'
 import { ActionForm } from '@/lib/ui/action-form'
 import { FloorButton } from '@/lib/ui/floor-button'
 import { FloorCheck } from '@/lib/ui/floor-check'
-import { FloorDisclosure } from '@/lib/ui/floor-disclosure'
+import { FloorFold } from '@/lib/ui/floor-fold'
 import { FloorTextArea } from '@/lib/ui/floor-text-area'
 import { FormDone } from '@/lib/ui/form-done'
 import { rulesOf } from '@/lib/ui/rules-of'
@@ -14,7 +14,7 @@ export function NoteForm({ batchId, words }: { batchId: string | null; words: Pi
   const { notes: text, desk } = words
   return (
     <div className="border-t-2 border-rule print:hidden">
-      <FloorDisclosure title={text.write}>
+      <FloorFold title={text.write}>
         <ActionForm rules={rulesOf(keepNoteInput)} action={keep.bind(null, batchId)} idPrefix="note-">
           <FormDone word={desk.done} text={text.kept} />
           <div className="grid gap-4">
@@ -29,7 +29,7 @@ export function NoteForm({ batchId, words }: { batchId: string | null; words: Pi
             </div>
           </div>
         </ActionForm>
-      </FloorDisclosure>
+      </FloorFold>
     </div>
   )
 }
