@@ -4,6 +4,7 @@ import { draftTrial } from '../../lib/kitchen/trials/draft-trial'
 import { cookieOf, expect, test } from '../support/app'
 import { callerOf, valueOf, type TestPerson } from '../support/bakery'
 import { chooseIngredient } from '../support/choose-ingredient'
+import { holdScripts } from '../support/hold-scripts'
 import { makeApprovedTrial } from '../support/approved-trial'
 import { makeTrialStores, trialContentOf } from '../support/trials'
 import { walkReading } from '../support/walks/shift'
@@ -169,15 +170,10 @@ test('what is typed before the page’s script is there is kept as typed, and no
   bakery,
 }) => {
   const page = await as(bakery.owner)
-  let release = () => {}
-  const released = new Promise<void>((resolve) => (release = resolve))
-  await page.route('**/_next/static/**/*.js', async (route) => {
-    await released
-    await route.continue()
-  })
+  const letThrough = await holdScripts(page)
   await page.goto('/team/settings', { waitUntil: 'commit' })
   await page.getByLabel('Currency').selectOption('GBP')
-  release()
+  letThrough()
   await page.getByLabel('Name of the bakery').fill('Mill Row by the river')
   await expect
     .poll(async () => {
@@ -186,7 +182,6 @@ test('what is typed before the page’s script is there is kept as typed, and no
       return (await keptTexts(page)).join()
     })
     .toContain('by the river')
-  await page.unroute('**/_next/static/**/*.js')
   await page.reload()
   await expect(page.getByText(back)).toBeVisible()
   await expect(page.getByLabel('Currency')).toHaveValue('GBP')

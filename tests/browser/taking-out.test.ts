@@ -2,6 +2,7 @@ import { v7 as uuid } from 'uuid'
 import { logReading } from '../../lib/kitchen/readings/log-reading'
 import { beginBatch } from '../../lib/kitchen/shifts/begin-batch'
 import { expect, test } from '../support/app'
+import { holdScripts } from '../support/hold-scripts'
 import { makeApprovedTrial } from '../support/approved-trial'
 import { callerOf, valueOf, type TestBakery } from '../support/bakery'
 
@@ -59,15 +60,10 @@ test('a note that is half typed is there after a reload, also where its part was
   await page.getByText('Note what happened').click()
   await page.getByLabel('What happened?').fill('The tray')
   await expect.poll(() => page.evaluate(() => JSON.stringify(localStorage))).toContain('The tray')
-  let release = () => {}
-  const released = new Promise<void>((resolve) => (release = resolve))
-  await page.route('**/_next/static/**/*.js', async (route) => {
-    await released
-    await route.continue()
-  })
+  const letThrough = await holdScripts(page)
   await page.reload({ waitUntil: 'commit' })
   await page.getByText('Note what happened').click()
-  release()
+  letThrough()
   await expect(page.getByLabel('What happened?')).toHaveValue('The tray')
 })
 

@@ -18,7 +18,7 @@ import { decidesAs, slipNeeds, slipSignsAs } from './second-person'
  * first rested on a slip; and what whoever asks may do. Null while the readings are open, where they ended before they
  * were sealed, and where the book is not what was closed: then nothing is amended.
  * @param found what was closed
- * @param read `readAfterClosing`, where it was read already
+ * @param read `readAfterClosing`; null of a trial whose readings were open
  * @throws Refusal 'took-too-long' | 'not-worked-out'
  */
 export async function afterClosing(
@@ -29,8 +29,8 @@ export async function afterClosing(
   read: Awaited<ReturnType<typeof readAfterClosing>> | null,
 ) {
   const { bakeryId, personId, role } = actor
-  if (found.closed === null) return null
-  const { amendments: known, people } = read ?? (await readAfterClosing(db, bakeryId, trialId))
+  if (read === null) return null
+  const { amendments: known, people } = read
   const closed = await loadClosed(db, bakeryId, trialId, found, known)
   if (closed.outcome !== 'sealed') return null
   const { hash: closedHash, closing, amendments, amended, slip, standing } = closed

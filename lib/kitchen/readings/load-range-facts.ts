@@ -1,17 +1,12 @@
 import 'server-only'
 import type { Db, Tx } from '../../db/client'
 import { Prisma } from '../../db/generated/client'
+import { isMixingWater, mixingWater } from '../trials/mixing-water'
 import { whereTrial, type TrialOf } from '../trials/trial-of'
 import { basisOfRange, type RangeFacts } from './plausible-range'
 
 /** Of so many doughs of a product, measured last, the volume is usual; of fewer than the least nothing is known. */
 const recentDoughs = { least: 3, most: 12 } as const
-
-/** The water that a range goes by: what the plan weighs into the final dough. */
-const isWaterOfDough = {
-  ingredient: { kind: 'water' },
-  stage: { kind: 'final_dough' },
-} as const satisfies Prisma.ArmLineWhereInput
 
 /** What the ranges of a trial's readings go by, as far as these measures ask for it; nothing of one that is not there. */
 export async function loadRangeFacts(
@@ -26,7 +21,7 @@ export async function loadRangeFacts(
       where: whereTrial(bakeryId, of),
       select: {
         controlVersion: { select: { scalingMassG: true } },
-        arms: { select: { position: true, lines: { where: isWaterOfDough, select: lineOfRange } } },
+        arms: { select: { position: true, lines: { where: mixingWater, select: lineOfRange } } },
       },
     }),
     loadUsualVolumes(from, bakeryId, of, measures),
@@ -54,33 +49,24 @@ export function rangeFactsIn(
     plannedWaterG: new Map(
       trial?.arms.map(({ position, lines }) => [
         position,
-        lines
-          .filter(
-            ({ ingredient, stage }) =>
-              ingredient.kind === isWaterOfDough.ingredient.kind && stage.kind === isWaterOfDough.stage.kind,
-          )
-          .reduce((sum, { weighedG }) => sum + weighedG, 0),
+        lines.filter(isMixingWater).reduce((sum, { weighedG }) => sum + weighedG, 0),
       ]),
     ),
     usualMlPerG,
   }
 }
 
-/** What volume is usual, as far as these measures ask for it. */
+/**
+ * Of the trial's formula the median of the medians of the doughs that were measured last, so that neither one odd loaf nor one odd dough
+ * moves it; readings that are themselves outside their range are left out. Nothing is asked where none of these measures goes by it.
+ */
 export async function loadUsualVolumes(
   from: Db | Tx,
   bakeryId: string,
   of: TrialOf,
   measures: readonly Parameters<typeof basisOfRange>[0][],
-): Promise<RangeFacts['usualMlPerG']> {
-  return measures.some((measure) => basisOfRange(measure) === 'recent') ? usualVolumes(from, bakeryId, of) : new Map()
-}
-
-/**
- * Of the trial's formula the median of the medians of the doughs that were measured last, so that neither one odd loaf nor one odd dough
- * moves it; readings that are themselves outside their range are left out.
- */
-async function usualVolumes(from: Db | Tx, bakeryId: string, of: TrialOf): Promise<Map<string, number>> {
+): Promise<Map<string, number>> {
+  if (!measures.some((measure) => basisOfRange(measure) === 'recent')) return new Map()
   const own =
     'trialId' in of
       ? Prisma.sql`${of.trialId}::uuid`

@@ -4,6 +4,7 @@ import { hydration } from '../../calc/formula/hydration'
 import type { Formula } from '../../calc/formula/types'
 import type { IngredientKind, StageKind } from '../../db/generated/enums'
 import { calcKinds } from '../formulas/rules'
+import { isMixingWater } from '../trials/mixing-water'
 import { meanOf } from './count-batches'
 import type { MeasuredBatch } from './trial-facts'
 
@@ -50,11 +51,6 @@ export function doughAsMixed(
 export function waterTaken(batches: readonly MeasuredBatch[]): number | null {
   const values = batches.flatMap(({ conditions }) => conditions['water-added'] ?? [])
   return values.length > 0 && values.length === batches.length ? meanOf(values) : null
-}
-
-/** What the mixer is given as water: that of the final dough. A pre-ferment's is in it already. */
-export function isMixingWater({ ingredient, stage }: Omit<MixedLine, 'weighedG'>): boolean {
-  return ingredient.kind === 'water' && stage.kind === 'final_dough'
 }
 
 /** The lines with so much mixing water in place of the planned, of several in proportion. Where none was planned they stay. */

@@ -4,8 +4,9 @@ import { countThatStands } from '../batches/count-that-stands'
 import { mixedOfTrial } from '../batches/mixed-batches'
 import { lineOfRange } from '../readings/load-range-facts'
 import { isToSettle } from '../readings/is-to-settle'
+import { readingsForGaps } from '../readings/readings-for-gaps'
 import { whereTrial } from '../trials/trial-of'
-import { stepOnFloor } from '../steps/step-on-floor'
+import { plannedTimes, stepOnFloor } from '../steps/step-on-floor'
 import { weighingOfBatch } from '../weighings/weighings-of-batch'
 
 type Asked = { bakeryId: string; personId: string; batchId: string }
@@ -47,20 +48,10 @@ export function readDough(db: Db, { bakeryId, personId, batchId }: Asked) {
       },
       readings: {
         select: {
-          id: true,
-          batchId: true,
-          measureId: true,
-          piece: true,
-          factorLevel: true,
-          repeat: true,
-          value: true,
+          ...readingsForGaps,
           valueEntered: true,
           unitEntered: true,
           takenAt: true,
-          receivedAt: true,
-          plausibleLeast: true,
-          plausibleMost: true,
-          supersedesId: true,
           reason: true,
           person: { select: { id: true, name: true } },
         },
@@ -137,11 +128,8 @@ export function readTrialOfDough(db: Db, { bakeryId, personId, batchId }: Asked)
         select: {
           scalingMassG: true,
           doughTempC: true,
-          mixTimeS: true,
-          bulkTimeS: true,
-          proofTimeS: true,
+          ...plannedTimes,
           bakeTempC: true,
-          bakeTimeS: true,
           method: true,
         },
       },

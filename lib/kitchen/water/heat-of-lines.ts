@@ -2,6 +2,7 @@ import 'server-only'
 import { WATER_SPECIFIC_HEAT_J_PER_G_K } from '../../calc/temperature/constants'
 import type { Figure, IngredientKind, StageKind } from '../../db/generated/enums'
 import { compositionOf } from '../stores/composition-of'
+import { isMixingWater } from '../trials/mixing-water'
 import { specificHeatOf } from '../trials/specific-heat-of'
 import { mostGuessedShare } from '../trials/water-of-arm'
 import type { DoughHeat } from './tell-water.input'
@@ -20,11 +21,10 @@ export function heatOfLines(
   lines: readonly Line[],
   at: { flourTempC: number; roomTempC: number },
 ): { heat: DoughHeat; doughG: number; isGuess: boolean } | null {
-  const isWater = ({ stage, ingredient }: Line) => stage.kind === 'final_dough' && ingredient.kind === 'water'
   const isFlour = ({ stage, ingredient }: Line) => stage.kind === 'final_dough' && ingredient.kind === 'flour'
   const massOf = (some: readonly Line[]) => some.reduce((sum, { weighedG }) => sum + weighedG, 0)
   const doughG = massOf(lines)
-  const waterG = massOf(lines.filter(isWater))
+  const waterG = massOf(lines.filter(isMixingWater))
   if (!(waterG > 0) || !(doughG > waterG)) return null
   let guessedG = 0
   const jPerKOf = (some: readonly Line[], tempC: number) =>
@@ -34,7 +34,7 @@ export function heatOfLines(
       return sum + weighedG * specificHeatJPerGK
     }, 0)
   const ofAKg = (jPerK: number) => (1000 * jPerK) / doughG
-  const rest = lines.filter((line) => !isWater(line) && !isFlour(line))
+  const rest = lines.filter((line) => !isMixingWater(line) && !isFlour(line))
   return {
     heat: {
       waterJPerK: ofAKg(waterG * WATER_SPECIFIC_HEAT_J_PER_G_K),
