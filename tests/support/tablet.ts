@@ -123,3 +123,27 @@ export async function untilDraft(page: Page, text: string): Promise<void> {
     })
   await expect.poll(drafts).toContainEqual(expect.stringContaining(text))
 }
+
+/** Lets nothing onto the tablet's disk, as where it is slow, until it is let go. */
+export async function holdDisk(page: Page): Promise<() => Promise<void>> {
+  const held = await page.evaluateHandle(async () => {
+    const database = await new Promise<IDBDatabase>((resolve, reject) => {
+      const opening = indexedDB.open('evendough-station')
+      opening.onsuccess = () => resolve(opening.result)
+      opening.onerror = () => reject(new Error('the store does not open'))
+    })
+    const held = { isHeld: true }
+    const stores = [...database.objectStoreNames]
+    const all = database.transaction(stores, 'readwrite').objectStore(stores[0] ?? '')
+    await new Promise<void>((resolve) => {
+      const again = () => {
+        if (held.isHeld) all.count().onsuccess = again
+        else database.close()
+        resolve()
+      }
+      all.count().onsuccess = again
+    })
+    return held
+  })
+  return () => held.evaluate((each) => void (each.isHeld = false))
+}

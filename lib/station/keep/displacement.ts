@@ -11,9 +11,14 @@ export function withKey(personId: string, place: Place): string {
   return `${draftKey(personId, place)} with`
 }
 
-/** Opens the steps by which the volume of a place is read, or its pad. */
+/** The steps by which the volume of a place is read, or its pad. */
+export function atDisplacement(place: Place, displace: At['displace'] | null): At {
+  return { ...place, ...(displace ? { displace } : {}) }
+}
+
+/** Opens them. */
 export async function openDisplacement(place: Place, displace: At['displace'] | null): Promise<void> {
-  await remember('at', { ...place, ...(displace ? { displace } : {}) })
+  await remember('at', atDisplacement(place, displace))
 }
 
 /**

@@ -175,12 +175,34 @@ export async function remember<Name extends keyof Kept>(name: Name, value: Kept[
   await tablet.kept.put({ name, value })
 }
 
+/** The screen of a dough, or of something of it. */
+export function atDough(batchId: string, more: Partial<At> = {}): At {
+  return { batchId, measureId: null, piece: null, repeat: null, ...more }
+}
+
 /** Opens the screen of a dough. */
 export async function openDough(batchId: string, more: Partial<At> = {}): Promise<void> {
-  await remember('at', { batchId, measureId: null, piece: null, repeat: null, ...more })
+  await remember('at', atDough(batchId, more))
 }
 
 /** Lets go of what is kept under a name. */
 export async function forget(name: keyof Kept): Promise<void> {
   await tablet.kept.delete(name)
+}
+
+/**
+ * Goes on to another screen once something is kept or answered. Whoever has gone elsewhere meanwhile stays there.
+ * @param from what was open when it was asked for
+ * @param to null where nothing is to be open
+ */
+export async function goOn<Name extends 'at' | 'checking' | 'noting' | 'photographing' | 'wrong'>(
+  name: Name,
+  from: Kept[Name] | null,
+  to: Kept[Name] | null,
+): Promise<void> {
+  await inOne(async () => {
+    const now = (await recall(name)) ?? null
+    if (JSON.stringify(now) !== JSON.stringify(from)) return
+    await (to === null ? forget(name) : remember(name, to))
+  })
 }

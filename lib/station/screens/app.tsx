@@ -5,6 +5,7 @@ import { clockAheadMs } from '../outbox/clock-ahead'
 import { countOfDough } from '../outbox/count-of-dough'
 import { placesWithEntries } from '../outbox/stand-of-place'
 import { calledLooks, runningTimers, stepsOfDough, whereaboutsOf } from '../outbox/steps-of-dough'
+import { Open } from '../ui/use-go-on'
 import { useLive } from '../ui/use-live'
 import { CauseScreen } from './cause'
 import { Checks } from './checks'
@@ -108,15 +109,7 @@ export function App() {
     if (photographing) return <PhotoScreen key={`${photographing.batchId} ${by.personId}`} of={photographing} by={by} />
     if (wrong) return <CauseScreen key={`${wrong.batchId} ${by.personId}`} of={wrong} by={by} />
     if (checking && floor)
-      return (
-        <Checks
-          key={`${checking.instrumentId} ${by.personId}`}
-          {...shared}
-          {...{ floor, by }}
-          instrumentId={checking.instrumentId}
-          isFromPad={checking.isFromPad ?? false}
-        />
-      )
+      return <Checks key={`${checking.instrumentId} ${by.personId}`} {...shared} {...{ floor, by }} of={checking} />
     const next = floor?.value.next.find(({ id }) => id === at?.batchId)
     if (next && at?.exchange)
       return <ExchangeScreen key={`${next.id} ${by.personId}`} next={next} personId={person.personId} />
@@ -205,7 +198,7 @@ export function App() {
         {floor && person && isAtSlips && (
           <HandScanner floor={floor.value} entries={entries} measureId={measure?.id ?? null} />
         )}
-        {screen()}
+        <Open value={at}>{screen()}</Open>
       </main>
       {on && <Idle on={on} idleMs={station.bakery.stationIdleMin * 60_000} />}
     </>

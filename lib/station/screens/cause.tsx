@@ -4,7 +4,7 @@ import { stationCauses as words } from '../../words/en/station-causes'
 import { station } from '../../words/en/station'
 import { causeDraft, keepCause } from '../keep/keep-cause'
 import type { KeptBy } from '../keep/keep-entry'
-import { forget, type Kept } from '../keep/tablet'
+import { forget, goOn, type Kept } from '../keep/tablet'
 import { sendOutbox } from '../talk/send-outbox'
 import { Tap } from '../ui/tap'
 import { useDraft } from '../ui/use-draft'
@@ -15,7 +15,6 @@ const longest = 300
 export function CauseScreen({ of, by }: { of: Kept['wrong']; by: KeptBy }) {
   const { text, type } = useDraft(causeDraft(by.personId, of.batchId))
   const [error, setError] = useState<string | null>(null)
-  const leave = () => forget('wrong')
   const keep = async (what: string) => {
     try {
       await keepCause({ of, what, by })
@@ -24,13 +23,13 @@ export function CauseScreen({ of, by }: { of: Kept['wrong']; by: KeptBy }) {
       return
     }
     void sendOutbox()
-    await leave()
+    await goOn('wrong', of, null)
   }
   return (
     <div className="narrow">
       <div className="heads">
         <h1>{say(words.title, 'en', { code: of.code })}</h1>
-        <Tap look="quiet" onTap={() => void leave()}>
+        <Tap look="quiet" onTap={() => void forget('wrong')}>
           {words.back}
         </Tap>
       </div>

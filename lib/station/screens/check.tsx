@@ -5,7 +5,7 @@ import { stationChecks as words } from '../../words/en/station-checks'
 import type { FloorInstrument } from '../keep/facts'
 import type { KeptBy } from '../keep/keep-entry'
 import { checkDraft, keepCheck } from '../keep/keep-check'
-import { forget, remember } from '../keep/tablet'
+import { goOn, type Kept } from '../keep/tablet'
 import { judgeCheck } from '../outbox/judge-check'
 import { standardOf } from '../outbox/standard-of'
 import { readTyped } from '../outbox/typed-digits'
@@ -20,8 +20,8 @@ type CheckProps = {
   by: KeptBy
   unit: string
   locale: string
-  /** Whether it was opened from the pad of a reading, which is where it goes back to. */
-  isFromPad: boolean
+  /** How it was opened: whoever came from the pad of a reading goes back there. */
+  of: Kept['checking']
 }
 
 /** One check: what the test weight or the block is, where nobody has said it, and then what the instrument shows. */
@@ -40,7 +40,7 @@ function Known({
   by,
   unit,
   locale,
-  isFromPad,
+  of,
   most,
   onGo,
 }: CheckProps & { most: number; onGo(known: string): void }) {
@@ -53,7 +53,7 @@ function Known({
     <div className="two">
       <Asked
         title={say(isScale ? words.massOf : words.blockOf, 'en', { instrument: instrument.name })}
-        {...{ text, unit, locale, isFromPad }}
+        {...{ text, unit, locale, of }}
       >
         <p>{isScale ? words.mass : words.block}</p>
         <p role="alert" className="fault">
@@ -76,7 +76,7 @@ function Known({
   )
 }
 
-function Shown({ instrument, by, unit, locale, isFromPad, typed: own }: CheckProps & { typed: string | null }) {
+function Shown({ instrument, by, unit, locale, of, typed: own }: CheckProps & { typed: string | null }) {
   const { text, type: typeDraft, isLost } = useDraft(checkDraft(by.personId, instrument.id, 'shown'))
   const [failed, setFailed] = useState<string | null>(null)
   const [error, setError] = useState<string | null>(null)
@@ -96,7 +96,7 @@ function Shown({ instrument, by, unit, locale, isFromPad, typed: own }: CheckPro
       return
     }
     void sendOutbox()
-    await leave(isFromPad)
+    await goOn('checking', of, after(of))
   }
   const off = failed === null ? null : judged(failed)
   const value = (shown: string) => shownValue(shown, unit, locale)
@@ -108,7 +108,7 @@ function Shown({ instrument, by, unit, locale, isFromPad, typed: own }: CheckPro
         : say(words.gauge, 'en', { block: end(Number(known)) })
   return (
     <div className="two">
-      <Asked title={instrument.name} {...{ text, unit, locale, isFromPad }}>
+      <Asked title={instrument.name} {...{ text, unit, locale, of }}>
         <p>{told}</p>
         <p>{say(words.offMost, 'en', { off: end(judged('0').most) })}</p>
         <p role="alert" className="fault">
@@ -149,13 +149,13 @@ function Shown({ instrument, by, unit, locale, isFromPad, typed: own }: CheckPro
 
 type AskedProps = Omit<CheckProps, 'instrument' | 'by'> & { title: string; text: string | null; children: ReactNode }
 
-function Asked({ title, text, unit, locale, isFromPad, children }: AskedProps) {
+function Asked({ title, text, unit, locale, of, children }: AskedProps) {
   return (
     <section>
       <div className="heads">
         <h1>{title}</h1>
-        <Tap look="quiet" onTap={() => void leave(isFromPad)}>
-          {isFromPad ? words.toLoaf : words.toList}
+        <Tap look="quiet" onTap={() => void goOn('checking', of, after(of))}>
+          {of.isFromPad ? words.toLoaf : words.toList}
         </Tap>
       </div>
       <p className="typed" aria-live="polite">
@@ -167,7 +167,7 @@ function Asked({ title, text, unit, locale, isFromPad, children }: AskedProps) {
   )
 }
 
-async function leave(isFromPad: boolean): Promise<void> {
-  if (isFromPad) await forget('checking')
-  else await remember('checking', { instrumentId: null })
+/** What is open once a check is done with: the list of them, or the pad that it was opened from. */
+function after({ isFromPad }: Kept['checking']): Kept['checking'] | null {
+  return isFromPad ? null : { instrumentId: null }
 }

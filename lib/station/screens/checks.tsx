@@ -12,8 +12,7 @@ import { Check } from './check'
 
 type ChecksProps = {
   floor: Kept['floor']
-  instrumentId: string | null
-  isFromPad: boolean
+  of: Kept['checking']
   entries: readonly OutboxEntry[]
   by: KeptBy
   locale: string
@@ -21,10 +20,10 @@ type ChecksProps = {
 }
 
 /** The scales, thermometers and volume gauges with how they stand today; one that is tapped is checked. */
-export function Checks({ floor, instrumentId, isFromPad, entries, by, ...clock }: ChecksProps) {
+export function Checks({ floor, of, entries, by, ...clock }: ChecksProps) {
   const checks = checksOfDay(floor, entries, useNow())
-  const one = checks.find(({ id }) => id === instrumentId)
-  if (one) return <Check instrument={one} {...{ by, isFromPad }} unit={unitOf(one, floor)} locale={clock.locale} />
+  const one = checks.find(({ id }) => id === of.instrumentId)
+  if (one) return <Check instrument={one} {...{ by, of }} unit={unitOf(one, floor)} locale={clock.locale} />
   return (
     <div className="narrow">
       <div className="heads">

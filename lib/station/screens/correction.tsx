@@ -7,13 +7,14 @@ import type { FloorDough, FloorMeasure } from '../keep/facts'
 import { keepCorrection } from '../keep/keep-correction'
 import type { KeptBy } from '../keep/keep-entry'
 import { fixKey } from '../keep/place-key'
-import { openDough, tablet } from '../keep/tablet'
+import { atDough, openDough, tablet } from '../keep/tablet'
 import type { Standing, StoodPlace } from '../outbox/stand-of-place'
 import { readOnline } from '../talk/online'
 import { sendOutbox } from '../talk/send-outbox'
 import { shownTime, shownValue } from '../ui/figures'
 import { placeName } from '../ui/place-name'
 import { Tap } from '../ui/tap'
+import { useGoOn } from '../ui/use-go-on'
 import { NumberScreen } from './number-screen'
 import { PinPad } from './pin-pad'
 import { Reasons } from './reasons'
@@ -44,6 +45,7 @@ export function CorrectionScreen(q: CorrectionProps) {
   const [reason, setReason] = useState<string | null>(isSlip ? words.fix.slip : null)
   const [held, setHeld] = useState<{ value: string; isConfirmed: boolean } | null>(null)
   const [error, setError] = useState<string | null>(null)
+  const goOn = useGoOn()
   const { piece, repeat, factorLevel } = stood
   const place = { batchId: dough.id, measureId: measure.id, piece, repeat }
   const whyKey = `${fixKey(by.personId, place)} why`
@@ -75,7 +77,7 @@ export function CorrectionScreen(q: CorrectionProps) {
     }
     void sendOutbox()
     await tablet.drafts.delete(whyKey)
-    await leave()
+    await goOn(atDough(dough.id))
   }
   const isPinWanted = () => wantsPin({ isSlip, pinGivenAt: new Date(pinAt), now: new Date() })
 

@@ -6,11 +6,12 @@ import { stationCounts as words } from '../../words/en/station-counts'
 import type { FloorDough } from '../keep/facts'
 import type { KeptBy } from '../keep/keep-entry'
 import { countDraft, keepCount } from '../keep/keep-count'
-import { openDough, tablet } from '../keep/tablet'
+import { atDough, openDough, tablet } from '../keep/tablet'
 import { counted, readCount, type Counted, type StoodCount } from '../outbox/count-of-dough'
 import { sendOutbox } from '../talk/send-outbox'
 import { NumberPad } from '../ui/number-pad'
 import { Tap } from '../ui/tap'
+import { useGoOn } from '../ui/use-go-on'
 import { Cautions } from './cautions'
 
 type Typed = Partial<Record<Counted, string>>
@@ -21,6 +22,7 @@ export function CountScreen({ dough, stands, by, locale }: CountProps) {
   const [typed, setTyped] = useState<Typed>(() => typedOf(stands))
   const [at, setAt] = useState<Counted>('made')
   const [error, setError] = useState<string | null>(null)
+  const goOn = useGoOn()
   const draft = countDraft(by.personId, dough.id)
   useEffect(() => {
     void tablet.drafts.get(draft).then((kept) => {
@@ -45,7 +47,7 @@ export function CountScreen({ dough, stands, by, locale }: CountProps) {
       return
     }
     void sendOutbox()
-    await openDough(dough.id)
+    await goOn(atDough(dough.id))
   }
   const gone = Object.values(became).reduce<number>((sum, pieces) => sum + (pieces ?? 0), 0)
   return (

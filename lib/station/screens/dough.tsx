@@ -13,6 +13,7 @@ import type { OutboxEntry } from '../outbox/entry'
 import type { TabletPhoto } from '../photo/tablet-photo'
 import { stepsOfDough } from '../outbox/steps-of-dough'
 import { Tap } from '../ui/tap'
+import { useGoOn } from '../ui/use-go-on'
 import { Cautions } from './cautions'
 import { PhotosOf } from './photos'
 import { PiecesCounted } from './pieces-counted'
@@ -50,6 +51,7 @@ export function DoughScreen({
   timeZone,
   ...clock
 }: DoughProps) {
+  const goOn = useGoOn()
   const { personId } = by
   const back = (
     <Tap look="quiet" onTap={() => void forget('at')}>
@@ -90,13 +92,7 @@ export function DoughScreen({
       <WentWrong {...{ dough, entries, personId, locale, timeZone }} />
       <Cautions dough={dough} />
       {begun?.batchId === dough.id && begun.personId === personId && (
-        <TakeBack
-          key={begun.at}
-          name="begun"
-          moved={begun}
-          go={stationMixing.takeBack.go}
-          onDone={() => forget('at')}
-        />
+        <TakeBack key={begun.at} name="begun" moved={begun} go={stationMixing.takeBack.go} onDone={() => goOn(null)} />
       )}
       <WeighGate {...{ dough, kept, personId, entries }} isMain={!isMixed && !isLost} />
       {beforeMixing && <Water {...{ dough, floor, entries, locale, timeZone }} />}

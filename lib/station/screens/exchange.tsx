@@ -7,6 +7,7 @@ import { forget, tablet } from '../keep/tablet'
 import { exchange } from '../talk/repair-dough'
 import { Tap } from '../ui/tap'
 import { useDraft } from '../ui/use-draft'
+import { useGoOn } from '../ui/use-go-on'
 import { useRepair } from './use-repair'
 
 const words = stationRepairs.exchange
@@ -16,6 +17,7 @@ const longest = 300
 export function ExchangeScreen({ next, personId }: { next: NextDough; personId: string }) {
   const { ask, isAsking, fault, isOnline } = useRepair(words)
   const [chosen, setChosen] = useState<string[]>([next.id])
+  const goOn = useGoOn()
   const draft = `${personId} exchange ${next.id}`
   const { text, type } = useDraft(draft)
   const waiting = [next, ...next.after]
@@ -26,7 +28,7 @@ export function ExchangeScreen({ next, personId }: { next: NextDough; personId: 
     if (!one || !other) return
     if (!(await ask(() => exchange(one, other, why, personId)))) return
     await tablet.drafts.delete(draft)
-    await forget('at')
+    await goOn(null)
   }
   return (
     <div className="narrow">

@@ -7,7 +7,7 @@ import { stationSteps } from '../../words/en/station-steps'
 import { say } from '../../words/say'
 import type { KeptBy } from '../keep/keep-entry'
 import { keepStep, stepDraft } from '../keep/keep-step'
-import { openDough } from '../keep/tablet'
+import { atDough, openDough } from '../keep/tablet'
 import type { StepStanding } from '../outbox/steps-of-dough'
 import { readOnline } from '../talk/online'
 import { sendOutbox } from '../talk/send-outbox'
@@ -15,6 +15,7 @@ import { shownTime } from '../ui/figures'
 import { minutes } from '../ui/say-timer'
 import { Tap } from '../ui/tap'
 import { useNow } from '../ui/use-now'
+import { useGoOn } from '../ui/use-go-on'
 import { PinPad } from './pin-pad'
 import { Reasons } from './reasons'
 
@@ -38,6 +39,7 @@ export function FixStep({ dough, wrong, by, pinAt, correctsAny, locale, timeZone
   const [said, setSaid] = useState<number | 'not' | null>(null)
   const [held, setHeld] = useState<string | null>(null)
   const [error, setError] = useState<string | null>(null)
+  const goOn = useGoOn()
   const draft = `${stepDraft(by.personId, dough.id, wrong.step)} why`
   const isOwn = wrong.personId === by.personId
   const now = useNow()
@@ -66,7 +68,7 @@ export function FixStep({ dough, wrong, by, pinAt, correctsAny, locale, timeZone
       return
     }
     void sendOutbox()
-    await openDough(dough.id)
+    await goOn(atDough(dough.id))
   }
   const isSlip = isOwnSlip(
     { person: { id: wrong.personId }, receivedAt: new Date(wrong.receivedMs) },

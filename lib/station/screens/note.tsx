@@ -4,7 +4,7 @@ import { stationNotes as words } from '../../words/en/station-notes'
 import { station } from '../../words/en/station'
 import type { KeptBy } from '../keep/keep-entry'
 import { keepNote, noteDraft } from '../keep/keep-note'
-import { forget, tablet, type Kept } from '../keep/tablet'
+import { forget, goOn, tablet, type Kept } from '../keep/tablet'
 import { sendOutbox } from '../talk/send-outbox'
 import { Tap } from '../ui/tap'
 
@@ -20,7 +20,6 @@ export function NoteScreen({ of, by }: { of: Kept['noting']; by: KeptBy }) {
   useEffect(() => {
     void tablet.drafts.get(draft).then((kept) => setText((typed) => typed || (kept?.text ?? '')))
   }, [draft])
-  const leave = () => forget('noting')
   const keep = async () => {
     try {
       await keepNote({ of, text, forNext: isForNext, by })
@@ -29,13 +28,13 @@ export function NoteScreen({ of, by }: { of: Kept['noting']; by: KeptBy }) {
       return
     }
     void sendOutbox()
-    await leave()
+    await goOn('noting', of, null)
   }
   return (
     <div className="narrow">
       <div className="heads">
         <h1>{of.code === null ? words.ofShift : say(words.ofDough, 'en', { code: of.code })}</h1>
-        <Tap look="quiet" onTap={() => void leave()}>
+        <Tap look="quiet" onTap={() => void forget('noting')}>
           {station.list.back}
         </Tap>
       </div>

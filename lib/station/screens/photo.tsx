@@ -4,7 +4,7 @@ import { say } from '../../words/say'
 import { station } from '../../words/en/station'
 import { stationPhotos as words } from '../../words/en/station-photos'
 import type { KeptBy } from '../keep/keep-entry'
-import { forget, type Kept } from '../keep/tablet'
+import { forget, goOn, type Kept } from '../keep/tablet'
 import { keepPhoto } from '../photo/keep-photo'
 import { readyPhoto, type ReadyPhoto } from '../photo/ready-photo'
 import { sendOutbox } from '../talk/send-outbox'
@@ -14,7 +14,6 @@ import { Tap } from '../ui/tap'
 export function PhotoScreen({ of, by }: { of: Kept['photographing']; by: KeptBy }) {
   const [isKeeping, setKeeping] = useState(false)
   const [error, setError] = useState<string | null>(null)
-  const leave = () => forget('photographing')
   const keep = async (file: Blob) => {
     setKeeping(true)
     setError(null)
@@ -23,7 +22,7 @@ export function PhotoScreen({ of, by }: { of: Kept['photographing']; by: KeptBy 
     setError(fault)
     if (fault !== null) return
     void sendOutbox()
-    await leave()
+    await goOn('photographing', of, null)
   }
   const tryToKeep = async (file: Blob): Promise<string | null> => {
     let ready: ReadyPhoto
@@ -49,7 +48,7 @@ export function PhotoScreen({ of, by }: { of: Kept['photographing']; by: KeptBy 
     <div className="narrow">
       <div className="heads">
         <h1>{title}</h1>
-        <Tap look="quiet" onTap={() => void leave()}>
+        <Tap look="quiet" onTap={() => void forget('photographing')}>
           {station.list.back}
         </Tap>
       </div>

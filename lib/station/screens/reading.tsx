@@ -5,9 +5,9 @@ import { stationDisplacement } from '../../words/en/station-displacement'
 import { stationScan } from '../../words/en/station-scan'
 import type { FloorDough, FloorMeasure } from '../keep/facts'
 import { keepReading, type NewReading } from '../keep/keep-reading'
-import { openDisplacement } from '../keep/displacement'
+import { atDisplacement, openDisplacement } from '../keep/displacement'
 import { draftKey } from '../keep/place-key'
-import { openDough, tablet, type At, type Kept } from '../keep/tablet'
+import { atDough, openDough, tablet, type At, type Kept } from '../keep/tablet'
 import { checksOfDay } from '../outbox/checks-of-day'
 import { emptyGaugeToday } from '../outbox/empty-gauge-today'
 import type { OutboxEntry } from '../outbox/entry'
@@ -17,6 +17,7 @@ import { shownValue } from '../ui/figures'
 import { placeName } from '../ui/place-name'
 import { Tap } from '../ui/tap'
 import { useNow } from '../ui/use-now'
+import { useGoOn } from '../ui/use-go-on'
 import { Displacement } from './displacement'
 import { GaugeOff } from './gauges-today'
 import { NumberScreen } from './number-screen'
@@ -52,7 +53,7 @@ export function ReadingScreen({
   const now = useNow()
   const [error, setError] = useState<string | null>(null)
   const place = { batchId: dough.id, measureId: measure.id, piece, repeat }
-  const leave = () => openDough(dough.id)
+  const goOn = useGoOn()
   const keep = async (value: string, confirmed: boolean) => {
     try {
       const shown = { code: dough.code, measure: measure.name }
@@ -71,9 +72,8 @@ export function ReadingScreen({
     const empty = places.filter(({ stands }) => stands === null)
     const next = empty.find((each) => each.piece === piece) ?? empty[0]
     // Whoever read this one step by step reads the next one so.
-    if (next)
-      await openDisplacement({ ...place, piece: next.piece, repeat: next.repeat }, displace === 'put' ? 'guided' : null)
-    else await leave()
+    const then = next && { ...place, piece: next.piece, repeat: next.repeat }
+    await goOn(then ? atDisplacement(then, displace === 'put' ? 'guided' : null) : atDough(dough.id))
   }
   const last = lastRead(placesWithEntries(dough.id, measure, entries))
   const named = placeName({ piece, level: factorLevel, repeat })
@@ -99,7 +99,7 @@ export function ReadingScreen({
       draft={draftKey(by.personId, place)}
       locale={locale}
       error={error}
-      onBack={() => void leave()}
+      onBack={() => void openDough(dough.id)}
       onKeep={(value, isConfirmed) => void keep(value, isConfirmed)}
     >
       {measure.byDisplacement && (

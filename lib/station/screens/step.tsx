@@ -5,13 +5,14 @@ import { stationSteps } from '../../words/en/station-steps'
 import { say } from '../../words/say'
 import type { KeptBy } from '../keep/keep-entry'
 import { keepStep, stepDraft } from '../keep/keep-step'
-import { openDough, tablet } from '../keep/tablet'
+import { atDough, openDough, tablet } from '../keep/tablet'
 import { readTyped, type FieldFault, type TypedStep } from '../outbox/typed-step'
 import { sendOutbox } from '../talk/send-outbox'
 import { shownEnd } from '../ui/figures'
 import { inCelsius, inTemperatureUnit } from '../ui/said-of-step'
 import { minutes } from '../ui/say-timer'
 import { Tap } from '../ui/tap'
+import { useGoOn } from '../ui/use-go-on'
 
 const words = stationSteps.step
 const agoMin = [0, 5, 10, 20, 30, 60]
@@ -31,6 +32,7 @@ export function StepScreen({ dough, step, by, temperatureUnit: unit, locale }: S
   const [ago, setAgo] = useState(0)
   const [faults, setFaults] = useState<Partial<Record<keyof TypedStep, FieldFault>>>({})
   const [error, setError] = useState<string | null>(null)
+  const goOn = useGoOn()
   const id = useId()
   const draft = stepDraft(by.personId, dough.id, step)
   useEffect(() => {
@@ -55,7 +57,7 @@ export function StepScreen({ dough, step, by, temperatureUnit: unit, locale }: S
       return
     }
     void sendOutbox()
-    await openDough(dough.id)
+    await goOn(atDough(dough.id))
   }
   const fields = detailsOfStep[step] ?? []
   const end = (tempC: number) => shownEnd(inTemperatureUnit(tempC, unit), unit, locale)

@@ -2,9 +2,10 @@ import { useState } from 'react'
 import { say } from '../../words/say'
 import { stationMixing as words } from '../../words/en/station-mixing'
 import type { NextDough } from '../keep/facts'
-import { forget, recall, openDough } from '../keep/tablet'
+import { atDough, recall } from '../keep/tablet'
 import type { Came } from '../talk/ask-once'
 import { beginDough } from '../talk/begin-dough'
+import { useGoOn } from '../ui/use-go-on'
 
 /** Refusals by which something else is next by now, however they are said at the desk. */
 const moved = ['stale', 'stale-moved-on', 'before-its-turn']
@@ -13,6 +14,7 @@ const moved = ['stale', 'stale-moved-on', 'before-its-turn']
 export function useBeginning(personId: string) {
   const [asked, setAsked] = useState<string | null>(null)
   const [fault, setFault] = useState<string | null>(null)
+  const goOn = useGoOn()
   const begin = async (dough: NextDough, cleanDownDone: boolean) => {
     if (asked !== null) return
     setAsked(dough.id)
@@ -22,8 +24,7 @@ export function useBeginning(personId: string) {
     setAsked(null)
     if (begun.outcome !== 'done') setFault(faultOf(begun, dough.code, isThere))
     // It is opened once the tablet has its places.
-    else if (isThere) await openDough(dough.id)
-    else await forget('at')
+    else await goOn(isThere ? atDough(dough.id) : null)
   }
   return { begin, asked, fault }
 }

@@ -2,13 +2,14 @@ import { useState } from 'react'
 import { say } from '../../words/say'
 import { stationMixing as words } from '../../words/en/station-mixing'
 import type { FloorDough } from '../keep/facts'
-import { openDough } from '../keep/tablet'
+import { atDough, openDough } from '../keep/tablet'
 import type { KeptList } from '../keep/weigh-facts'
 import type { OutboxEntry } from '../outbox/entry'
 import { nextToWeigh } from '../outbox/next-to-weigh'
 import { linesWithEntries } from '../outbox/stand-of-line'
 import { openWeights } from '../talk/open-weights'
 import { Tap } from '../ui/tap'
+import { useGoOn } from '../ui/use-go-on'
 
 type WeighGateProps = {
   dough: FloorDough
@@ -24,6 +25,7 @@ type WeighGateProps = {
 export function WeighGate({ dough, kept, personId, entries, isMain }: WeighGateProps) {
   const [isAsking, setAsking] = useState(false)
   const [error, setError] = useState<string | null>(null)
+  const goOn = useGoOn()
   if (dough.state === 'baked') return null
   const open = async () => {
     setAsking(true)
@@ -31,7 +33,7 @@ export function WeighGate({ dough, kept, personId, entries, isMain }: WeighGateP
     const refused = await openWeights(dough.id, personId)
     setAsking(false)
     if (refused) setError(refused.words ?? words.weights.offline)
-    else await openDough(dough.id, { weigh: null })
+    else await goOn(atDough(dough.id, { weigh: null }))
   }
   const lines = kept && linesWithEntries(kept.list, entries)
   const left = lines?.filter(({ stands }) => stands === null).length ?? 0
