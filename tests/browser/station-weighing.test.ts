@@ -290,6 +290,7 @@ test('a scale is swapped in the middle: what is left goes on the other, in its s
   await openWeights(tablet, dough.code)
   await tap(page.getByRole('button', { name: /^Next: Wheat flour/ }))
   await tap(page.getByRole('button', { name: 'As planned' }))
+  await expect(page.getByText(/^Line 2 of 5/)).toBeVisible()
   await tap(page.getByRole('button', { name: 'Next line' }))
   await expect(page.getByText(/^20\.9\sg \(20\.7 to 21\.1\sg\)$/)).toBeVisible()
   await tap(page.getByRole('button', { name: 'Another scale' }))

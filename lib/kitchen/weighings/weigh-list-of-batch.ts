@@ -1,5 +1,6 @@
 import 'server-only'
 import { readPlan } from '../../documents/plan/read-plan'
+import { isMixingWater } from '../trials/mixing-water'
 import { linesToWeigh, type PremixToMake, type ScaleNamed } from '../trials/lines-to-weigh'
 import { sureOf } from '../sure-of'
 import { apartOfLine, linesOfPlan, partOf } from './lines-of-plan'
@@ -8,6 +9,8 @@ import { weighingsOfBatch, type LineOfBatch } from './weighings-of-batch'
 /** One line of a dough with all that somebody needs who stands at the scale. */
 export type LineOnList = Omit<LineOfBatch, 'target'> & {
   target: NonNullable<LineOfBatch['target']>
+  /** The water that the mixer is given. */
+  isWater: boolean
   /** As `toleranceOfLine` takes it, so that the tolerance can be worked out for another scale. */
   apartG: number | null
   /** On which the plan puts it; none where no scale is known. */
@@ -46,6 +49,7 @@ export function weighListOfBatch(q: Asked): { lines: LineOnList[]; premixes: Pre
     const { isDose, targets } = sureOf(ofPlan[at], 'a line of the plan')
     return {
       ...line,
+      isWater: part === 'line' && weighed !== undefined && isMixingWater({ ingredient: weighed, stage }),
       target: sureOf(line.target, 'the target of a dough that is known'),
       apartG: apartOfLine({ isDose, targets }, q.arm),
       scale: weighed?.scale ?? null,

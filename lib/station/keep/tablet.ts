@@ -3,6 +3,7 @@ import { noLooks } from '../../kitchen/steps/looks.input'
 import type { StepKind } from '../../kitchen/steps/step-kinds.input'
 import type { Holder, OutboxEntry } from '../outbox/entry'
 import type { TabletPhoto, TabletPhotoPiece } from '../photo/tablet-photo'
+import type { WaterChange } from '../outbox/water-in-dough'
 import type { Floor, StationFacts } from './facts'
 import type { KeptList } from './weigh-facts'
 
@@ -22,6 +23,8 @@ export type At = {
   exchange?: true
   /** Opened to put right what stands there. */
   isFix?: true
+  /** Opened to say how much of the line's water was held back, or added. */
+  water?: WaterChange
   /** A volume is read step by step: by the reading without the loaf that there is, or a new one; or it was, and is on the pad. */
   displace?: 'guided' | 'anew' | 'put'
 }

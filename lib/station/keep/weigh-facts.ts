@@ -26,6 +26,8 @@ export type WeighLine = {
   name: string
   /** Every dough has the same of it, so it may be ticked. */
   isSame: boolean
+  /** It is the water that the mixer is given; left out by builds that did not say. */
+  isWater?: boolean
   /** Its dust is harmful. */
   isDusty: boolean
   /** Nothing is said of its allergens, so no lot of it goes into a dough; left out by builds that did not know. */

@@ -1,8 +1,9 @@
 import { codeAsKept, lotOfOther } from '../../kitchen/stores/code-on-label.input'
-import { massInUnit, type MassUnit } from '../../words/format/mass'
+import type { MassUnit } from '../../words/format/mass'
 import type { LotFrom, LotOffered, WeighLine } from '../keep/weigh-facts'
 import type { EntryOf, OutboxEntry } from './entry'
 import { holds } from './holds'
+import { plainMass } from './plain-mass'
 import { sumOfMasses } from './sum-of-masses'
 
 export type GivenLot = LotOffered & { mass: string }
@@ -79,14 +80,9 @@ export function lotsOfStanding(lots: readonly LotFrom[], unit: MassUnit): LotsCh
   const given = lots.slice(0, -1).map(({ massG }, at): GivenLot => {
     const lot = known[at]
     if (!lot) throw new Error('a lot is there for each of its masses')
-    return { ...lot, mass: plainMass(massInUnit(massG ?? 0, unit)) }
+    return { ...lot, mass: plainMass(massG ?? 0, unit) }
   })
   return { given, now: known.at(-1) ?? null }
-}
-
-/** As somebody types it, with no more digits than a scale has. */
-function plainMass(value: number): string {
-  return String(Number(value.toFixed(4)))
 }
 
 /** What was chosen, out of what a draft keeps; null for a draft that says nothing. */

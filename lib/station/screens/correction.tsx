@@ -1,6 +1,5 @@
 import { useState } from 'react'
 import { isOwnSlip } from '../../kitchen/conduct/is-own-slip.input'
-import { wantsPin } from '../../kitchen/conduct/wants-pin.input'
 import { say, sayName } from '../../words/say'
 import { station as words } from '../../words/en/station'
 import type { FloorDough, FloorMeasure } from '../keep/facts'
@@ -9,15 +8,14 @@ import type { KeptBy } from '../keep/keep-entry'
 import { fixKey } from '../keep/place-key'
 import { atDough, openDough, tablet } from '../keep/tablet'
 import type { Standing, StoodPlace } from '../outbox/stand-of-place'
-import { readOnline } from '../talk/online'
 import { sendOutbox } from '../talk/send-outbox'
 import { shownTime, shownValue } from '../ui/figures'
 import { placeName } from '../ui/place-name'
 import { Tap } from '../ui/tap'
 import { useGoOn } from '../ui/use-go-on'
 import { NumberScreen } from './number-screen'
-import { PinPad } from './pin-pad'
 import { Reasons } from './reasons'
+import { usePinFirst } from './use-pin-first'
 
 type CorrectionProps = {
   dough: FloorDough
@@ -43,7 +41,6 @@ export function CorrectionScreen(q: CorrectionProps) {
     ),
   )
   const [reason, setReason] = useState<string | null>(isSlip ? words.fix.slip : null)
-  const [held, setHeld] = useState<{ value: string; isConfirmed: boolean } | null>(null)
   const [error, setError] = useState<string | null>(null)
   const goOn = useGoOn()
   const { piece, repeat, factorLevel } = stood
@@ -79,17 +76,14 @@ export function CorrectionScreen(q: CorrectionProps) {
     await tablet.drafts.delete(whyKey)
     await goOn(atDough(dough.id))
   }
-  const isPinWanted = () => wantsPin({ isSlip, pinGivenAt: new Date(pinAt), now: new Date() })
+  const pinFirst = usePinFirst<{ why: string; value: string; isConfirmed: boolean }>({
+    isSlip,
+    pinAt,
+    by,
+    onPut: ({ why, value, isConfirmed }) => void keep(why, value, isConfirmed),
+  })
 
-  if (held && reason !== null)
-    return (
-      <PinPad
-        person={{ id: by.personId, name: by.personName }}
-        why={words.fix.pin}
-        onBack={() => setHeld(null)}
-        onDone={() => void keep(reason, held.value, held.isConfirmed)}
-      />
-    )
+  if (pinFirst.pad) return pinFirst.pad
   const told = (
     <p>{say(words.fix.was, 'en', { value: was, who: wrong.who, at: shownTime(wrong.at, { locale, timeZone }) })}</p>
   )
@@ -103,11 +97,7 @@ export function CorrectionScreen(q: CorrectionProps) {
         locale={locale}
         error={error}
         onBack={() => void leave()}
-        onKeep={(value, isConfirmed) => {
-          // Without a network nobody can judge a PIN: it is kept, and the book asks for the PIN when it comes in.
-          if (readOnline() && isPinWanted()) setHeld({ value, isConfirmed })
-          else void keep(reason, value, isConfirmed)
-        }}
+        onKeep={(value, isConfirmed) => pinFirst.put({ why: reason, value, isConfirmed })}
       >
         {told}
       </NumberScreen>

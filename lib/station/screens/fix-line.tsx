@@ -1,6 +1,5 @@
 import { useState } from 'react'
 import { isOwnSlip } from '../../kitchen/conduct/is-own-slip.input'
-import { wantsPin } from '../../kitchen/conduct/wants-pin.input'
 import { say } from '../../words/say'
 import { station } from '../../words/en/station'
 import { stationMixing as words } from '../../words/en/station-mixing'
@@ -10,16 +9,15 @@ import type { KeptList, LotOffered } from '../keep/weigh-facts'
 import { lineOnScale } from '../outbox/line-on-scale'
 import { lotsOfStanding } from '../outbox/lots-of-line'
 import type { LineStanding, StoodLine } from '../outbox/stand-of-line'
-import { readOnline } from '../talk/online'
 import { shownTime } from '../ui/figures'
 import { massWriter } from '../ui/masses'
 import { saidOfLine } from '../ui/said-of-line'
 import { useLots } from '../ui/use-lots'
 import { LineTold } from './line-told'
 import { LotChoice } from './lot-choice'
-import { PinPad } from './pin-pad'
 import { Reasons } from './reasons'
 import { useKeepingLine } from './use-keeping-line'
+import { usePinFirst } from './use-pin-first'
 import { WeighPad } from './weigh-pad'
 
 type FixLineProps = {
@@ -48,7 +46,6 @@ export function FixLine({ kept, line, lines, last, labels, by, pinAt, locale, ti
     ),
   )
   const [reason, setReason] = useState<string | null>(isSlip ? station.fix.slip : null)
-  const [held, setHeld] = useState<Pick<NewWeighing, 'said' | 'confirmed'> | null>(null)
   const { keep, error, draft } = useKeepingLine(kept.list, line, by)
   const write = massWriter({ unit: kept.list.unit, locale })
   const was = saidOfLine(wrong, write, line.target.stepG)
@@ -56,8 +53,13 @@ export function FixLine({ kept, line, lines, last, labels, by, pinAt, locale, ti
   const fixDraft = `${draft} fix`
   const { chosen, choose } = useLots(fixDraft, lotsOfStanding(wrong.lots, kept.list.unit))
   const [isChoosing, setChoosing] = useState(false)
-  const put = (what: Pick<NewWeighing, 'said' | 'confirmed'>, why: string) =>
-    void keep({ ...what, wrong: { standing: wrong, was, reason: why }, draft: fixDraft }, chosen)
+  const pinFirst = usePinFirst<Pick<NewWeighing, 'said' | 'confirmed'> & { why: string }>({
+    isSlip,
+    pinAt,
+    by,
+    onPut: ({ why, ...what }) =>
+      void keep({ ...what, wrong: { standing: wrong, was, reason: why }, draft: fixDraft }, chosen),
+  })
   const told = (
     <>
       <LineTold kept={kept} line={line} lines={lines} on={on} write={write} />
@@ -70,15 +72,7 @@ export function FixLine({ kept, line, lines, last, labels, by, pinAt, locale, ti
       </p>
     </>
   )
-  if (held && reason !== null)
-    return (
-      <PinPad
-        person={{ id: by.personId, name: by.personName }}
-        why={station.fix.pin}
-        onBack={() => setHeld(null)}
-        onDone={() => put(held, reason)}
-      />
-    )
+  if (pinFirst.pad) return pinFirst.pad
   if (reason === null)
     return (
       <div className="narrow">
@@ -97,12 +91,7 @@ export function FixLine({ kept, line, lines, last, labels, by, pinAt, locale, ti
       draft={fixDraft}
       lots={{ chosen, choose, last, labels, onPick: () => setChoosing(true) }}
       error={error}
-      onSaid={(said, confirmed) => {
-        // Without a network nobody can judge a PIN: it is kept, and the book asks for the PIN when it comes in.
-        if (readOnline() && wantsPin({ isSlip, pinGivenAt: new Date(pinAt), now: new Date() }))
-          setHeld({ said, confirmed })
-        else put({ said, confirmed }, reason)
-      }}
+      onSaid={(said, confirmed) => pinFirst.put({ said, confirmed, why: reason })}
     >
       {told}
     </WeighPad>

@@ -1,6 +1,5 @@
 import { useState } from 'react'
 import { isOwnSlip } from '../../kitchen/conduct/is-own-slip.input'
-import { wantsPin } from '../../kitchen/conduct/wants-pin.input'
 import { longestAgoS, stepDetails } from '../../kitchen/steps/step-kinds.input'
 import { station } from '../../words/en/station'
 import { stationSteps } from '../../words/en/station-steps'
@@ -9,15 +8,14 @@ import type { KeptBy } from '../keep/keep-entry'
 import { keepStep, stepDraft } from '../keep/keep-step'
 import { atDough, openDough } from '../keep/tablet'
 import type { StepStanding } from '../outbox/steps-of-dough'
-import { readOnline } from '../talk/online'
 import { sendOutbox } from '../talk/send-outbox'
 import { shownTime } from '../ui/figures'
 import { minutes } from '../ui/say-timer'
 import { Tap } from '../ui/tap'
 import { useNow } from '../ui/use-now'
 import { useGoOn } from '../ui/use-go-on'
-import { PinPad } from './pin-pad'
 import { Reasons } from './reasons'
+import { usePinFirst } from './use-pin-first'
 
 const words = stationSteps.fix
 const byMin = [1, 5, 10, 15, 30, 60]
@@ -37,7 +35,6 @@ type FixStepProps = {
 export function FixStep({ dough, wrong, by, pinAt, correctsAny, locale, timeZone }: FixStepProps) {
   /** How much earlier it was, min; less than nothing for later, and `not` where it was not done. */
   const [said, setSaid] = useState<number | 'not' | null>(null)
-  const [held, setHeld] = useState<string | null>(null)
   const [error, setError] = useState<string | null>(null)
   const goOn = useGoOn()
   const draft = `${stepDraft(by.personId, dough.id, wrong.step)} why`
@@ -74,20 +71,8 @@ export function FixStep({ dough, wrong, by, pinAt, correctsAny, locale, timeZone
     { person: { id: wrong.personId }, receivedAt: new Date(wrong.receivedMs) },
     { person: { id: by.personId }, receivedAt: new Date() },
   )
-  // Without a network nobody can judge a PIN: it is kept, and the book asks for the PIN when it comes in.
-  const choose = (reason: string) => {
-    if (readOnline() && wantsPin({ isSlip, pinGivenAt: new Date(pinAt), now: new Date() })) setHeld(reason)
-    else void keep(reason)
-  }
-  if (held !== null)
-    return (
-      <PinPad
-        person={{ id: by.personId, name: by.personName }}
-        why={station.fix.pin}
-        onBack={() => setHeld(null)}
-        onDone={() => void keep(held)}
-      />
-    )
+  const pinFirst = usePinFirst<string>({ isSlip, pinAt, by, onPut: (reason) => void keep(reason) })
+  if (pinFirst.pad) return pinFirst.pad
   const inDay = (earlierMin: number) => agoOf(now, earlierMin) >= 0 && agoOf(now, earlierMin) <= longestAgoS
   const ways = [
     ...byMin.map((each) => ({ min: each, word: words.earlier })),
@@ -126,7 +111,7 @@ export function FixStep({ dough, wrong, by, pinAt, correctsAny, locale, timeZone
           </ul>
         </>
       ) : (
-        <Reasons reasons={Object.values(words.reasons)} draft={draft} onChoose={choose} />
+        <Reasons reasons={Object.values(words.reasons)} draft={draft} onChoose={pinFirst.put} />
       )}
     </div>
   )

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { say } from '../../words/say'
+import { stationHeldWater } from '../../words/en/station-held-water'
 import { stationMixing as words } from '../../words/en/station-mixing'
 import type { FloorDough } from '../keep/facts'
 import { atDough, openDough } from '../keep/tablet'
@@ -7,6 +8,7 @@ import type { KeptList } from '../keep/weigh-facts'
 import type { OutboxEntry } from '../outbox/entry'
 import { nextToWeigh } from '../outbox/next-to-weigh'
 import { linesWithEntries } from '../outbox/stand-of-line'
+import { canChangeWater } from '../outbox/water-in-dough'
 import { openWeights } from '../talk/open-weights'
 import { Tap } from '../ui/tap'
 import { useGoOn } from '../ui/use-go-on'
@@ -36,17 +38,25 @@ export function WeighGate({ dough, kept, personId, entries, isMain }: WeighGateP
     else await goOn(atDough(dough.id, { weigh: null }))
   }
   const lines = kept && linesWithEntries(kept.list, entries)
+  const water = lines?.find(canChangeWater)
   const left = lines?.filter(({ stands }) => stands === null).length ?? 0
   return (
     <section>
       <h2>{words.weights.title}</h2>
       {lines ? (
-        <Tap
-          look={isMain && left > 0 ? 'main' : 'plain'}
-          onTap={() => void openDough(dough.id, { weigh: nextToWeigh(lines, null)?.key ?? null })}
-        >
-          {left > 0 ? say(words.weights.go, 'en', { count: left }) : words.weights.done}
-        </Tap>
+        <>
+          <Tap
+            look={isMain && left > 0 ? 'main' : 'plain'}
+            onTap={() => void openDough(dough.id, { weigh: nextToWeigh(lines, null)?.key ?? null })}
+          >
+            {left > 0 ? say(words.weights.go, 'en', { count: left }) : words.weights.done}
+          </Tap>
+          {water && (
+            <Tap look="plain" onTap={() => void openDough(dough.id, { weigh: water.key })}>
+              {stationHeldWater.go}
+            </Tap>
+          )}
+        </>
       ) : (
         <>
           <p>{words.weights.note}</p>

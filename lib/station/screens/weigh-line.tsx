@@ -1,10 +1,12 @@
 import { useState } from 'react'
 import { say } from '../../words/say'
+import { stationHeldWater } from '../../words/en/station-held-water'
 import { stationMixing as words } from '../../words/en/station-mixing'
 import type { KeptBy } from '../keep/keep-entry'
 import { openDough } from '../keep/tablet'
 import type { KeptList, LotOffered } from '../keep/weigh-facts'
 import { lineOnScale } from '../outbox/line-on-scale'
+import { canChangeWater, waterChanges } from '../outbox/water-in-dough'
 import type { StoodLine } from '../outbox/stand-of-line'
 import { massWriter } from '../ui/masses'
 import { saidOfLine } from '../ui/said-of-line'
@@ -77,9 +79,22 @@ export function WeighLine({ kept, line, lines, last, labels, by, correctsAny, lo
         </p>
         {line.lost.length > 0 && <p className="attention">{words.list.lost}</p>}
         {correctsAny || line.stands.personId === by.personId ? (
-          <Tap look="plain" onTap={() => void openDough(kept.batchId, { weigh: line.key, isFix: true })}>
-            {words.line.fix}
-          </Tap>
+          <div className="acts">
+            <Tap look="plain" onTap={() => void openDough(kept.batchId, { weigh: line.key, isFix: true })}>
+              {words.line.fix}
+            </Tap>
+            {canChangeWater(line) &&
+              waterChanges.map((water) => (
+                <Tap
+                  key={water}
+                  look="plain"
+                  disabled={water === 'heldBack' && line.stands?.how === 'left_out'}
+                  onTap={() => void openDough(kept.batchId, { weigh: line.key, water })}
+                >
+                  {stationHeldWater.ways[water]}
+                </Tap>
+              ))}
+          </div>
         ) : (
           <p className="note">{words.line.notYours}</p>
         )}

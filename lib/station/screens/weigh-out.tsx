@@ -7,12 +7,13 @@ import { lastLot, typedLot } from '../outbox/lots-of-line'
 import { linesWithEntries } from '../outbox/stand-of-line'
 import type { TabletPhoto } from '../photo/tablet-photo'
 import { FixLine } from './fix-line'
+import { HeldWater } from './held-water'
 import { WeighLine } from './weigh-line'
 import { WeighLines } from './weigh-lines'
 
 type WeighOutProps = {
   kept: KeptList
-  at: Pick<At, 'weigh' | 'isFix'>
+  at: Pick<At, 'weigh' | 'isFix' | 'water'>
   by: KeptBy
   pinAt: number
   /** All that are on the tablet, of which somebody is told what they know. */
@@ -38,8 +39,12 @@ export function WeighOut({ kept, at, entries, photos, lists, by, pinAt, corrects
   )
   const shared = { kept, lines, last, labels, by, ...clock, key: `${kept.batchId} ${line.key} ${by.personId}` }
   const { key, ...opened } = shared
-  return at.isFix && line.stands ? (
-    <FixLine key={key} {...opened} line={{ ...line, stands: line.stands }} pinAt={pinAt} />
+  const { stands } = line
+  const wrong = stands && { ...line, stands }
+  if (wrong && at.water)
+    return <HeldWater key={key} {...{ kept, by, pinAt }} line={wrong} change={at.water} locale={clock.locale} />
+  return wrong && at.isFix ? (
+    <FixLine key={key} {...opened} line={wrong} pinAt={pinAt} />
   ) : (
     <WeighLine key={key} {...opened} line={line} correctsAny={correctsAny} />
   )

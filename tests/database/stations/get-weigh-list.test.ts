@@ -146,6 +146,15 @@ describe('what a dough weighs, on a tablet', () => {
     expect(await opened(doughs[0]!).then(({ lines: of }) => of.find((each) => each.parts.length > 0))).toBeUndefined()
   })
 
+  it('says which line is the water that the mixer is given, and of no other that it is', async () => {
+    for (const batchId of doughs) {
+      const { lines } = await opened(batchId)
+      expect(lines.flatMap(({ isWater, ingredient, stage }) => (isWater ? [[ingredient.id, stage.kind]] : []))).toEqual([
+        [stores.ids.water, 'final_dough'],
+      ])
+    }
+  })
+
   it('says how a premix is made, and of what the dough has none', async () => {
     const { lines, premixes } = await opened(doughs[2]!)
     const malt = lines.find(({ ingredient }) => ingredient.id === stores.ids.malt)
