@@ -238,7 +238,7 @@ test('a dough that is taken out of the oven without a network is baked from then
   await enrolAndLogOn(tablet, code)
   await context.setOffline(true)
   const inList = page.getByRole('button', { name: new RegExp(`^${dough.code}`) })
-  await expect(inList).toContainText('is weighed out')
+  await expect(inList).toContainText('being weighed out')
   await tap(inList)
   await tap(page.getByRole('button', { name: 'Another step' }))
   await tap(page.getByRole('button', { name: 'Out of the oven' }))

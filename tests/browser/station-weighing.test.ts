@@ -122,6 +122,7 @@ test('a dough is begun and weighed whole: ticked where every dough has the same,
   // A slip of one's own is put right at once, with what stood there kept.
   await tap(page.getByRole('button', { name: /^Water/ }))
   await tap(page.getByRole('button', { name: 'Put it right' }))
+  await expect(page.getByText(/^Line 2 of 5/)).toBeVisible()
   await keepNumber(tablet, '721')
   await expect(page.getByText('Every line is written.')).toBeVisible()
   await expect(page.getByText('Everything is in the book')).toBeVisible()

@@ -26,7 +26,7 @@ export function LineTold({ kept, line, lines, on, write }: LineToldProps) {
             least: write.bare(on.between.leastG, on.stepG),
             most: write(on.between.mostG, on.stepG),
           })
-  const place = { at: lines.indexOf(line) + 1, of: lines.length }
+  const place = { at: lines.findIndex(({ key }) => key === line.key) + 1, of: lines.length }
   const told = parts.map(({ isDose, massG }) =>
     sayName(isDose ? words.line.ofDose : words.line.ofFormula, 'en', { mass: write(massG, target.stepG) }),
   )

@@ -75,7 +75,7 @@ export const station = {
     trial: 'Trial {number}, {formula}',
     toRead: { one: '1 still to read', other: '{count} still to read' },
     allRead: 'all read',
-    states: { weighing: 'is weighed out', in_work: 'in work', baked: 'baked' },
+    states: { weighing: 'being weighed out', in_work: 'in work', baked: 'baked' },
     /** What is done with it next, by its state; a baked one with nothing left to read is ended at the desk. */
     next: { weighing: 'Next: into the mixer', in_work: 'Next: into the oven, and out', baked: 'Next: read it' },
     end: 'Next: end it at the desk',
