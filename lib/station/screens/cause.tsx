@@ -7,13 +7,10 @@ import type { KeptBy } from '../keep/keep-entry'
 import { forget, goOn, type Kept } from '../keep/tablet'
 import { sendOutbox } from '../talk/send-outbox'
 import { Tap } from '../ui/tap'
-import { useDraft } from '../ui/use-draft'
-
-const longest = 300
+import { ReadyOrOwn } from './ready-or-own'
 
 /** What went wrong with a dough: the common things at a tap, and room for another. */
 export function CauseScreen({ of, by }: { of: Kept['wrong']; by: KeptBy }) {
-  const { text, type } = useDraft(causeDraft(by.personId, of.batchId))
   const [error, setError] = useState<string | null>(null)
   const keep = async (what: string) => {
     try {
@@ -37,28 +34,13 @@ export function CauseScreen({ of, by }: { of: Kept['wrong']; by: KeptBy }) {
       <p role="alert" className="fault">
         {error}
       </p>
-      <ul className="rows">
-        {Object.values(words.what).map((each) => (
-          <li key={each}>
-            <Tap look="row" onTap={() => void keep(each)}>
-              <b>{each}</b>
-            </Tap>
-          </li>
-        ))}
-      </ul>
-      <label>
-        {words.other}
-        <input
-          className="line"
-          value={text ?? ''}
-          maxLength={longest}
-          autoComplete="off"
-          onChange={({ target }) => type(target.value)}
-        />
-      </label>
-      <Tap look="plain" disabled={(text ?? '').trim() === ''} onTap={() => void keep(text ?? '')}>
-        {words.keep}
-      </Tap>
+      <ReadyOrOwn
+        ready={Object.values(words.what)}
+        other={words.other}
+        keep={words.keep}
+        draft={causeDraft(by.personId, of.batchId)}
+        onSay={(what) => void keep(what)}
+      />
     </div>
   )
 }

@@ -6,12 +6,11 @@ import type { NextDough } from '../keep/facts'
 import { forget, tablet } from '../keep/tablet'
 import { exchange } from '../talk/repair-dough'
 import { Tap } from '../ui/tap'
-import { useDraft } from '../ui/use-draft'
 import { useGoOn } from '../ui/use-go-on'
+import { ReadyOrOwn } from './ready-or-own'
 import { useRepair } from './use-repair'
 
 const words = stationRepairs.exchange
-const longest = 300
 
 /** Two doughs that wait on one mixing day exchange their places: two taps say which, a third why. */
 export function ExchangeScreen({ next, personId }: { next: NextDough; personId: string }) {
@@ -19,7 +18,6 @@ export function ExchangeScreen({ next, personId }: { next: NextDough; personId: 
   const [chosen, setChosen] = useState<string[]>([next.id])
   const goOn = useGoOn()
   const draft = `${personId} exchange ${next.id}`
-  const { text, type } = useDraft(draft)
   const waiting = [next, ...next.after]
   const [one, other] = waiting.filter(({ id }) => chosen.includes(id))
   const choose = (id: string) =>
@@ -54,28 +52,15 @@ export function ExchangeScreen({ next, personId }: { next: NextDough; personId: 
       <p role="alert" className="fault">
         {fault}
       </p>
-      <ul className="rows">
-        {Object.values(words.reasons).map((why) => (
-          <li key={why}>
-            <Tap look="row" disabled={isAsking || !other} onTap={() => void go(why)}>
-              {isAsking ? stationMixing.begin.asking : why}
-            </Tap>
-          </li>
-        ))}
-      </ul>
-      <label>
-        {words.other}
-        <input
-          className="line"
-          value={text ?? ''}
-          maxLength={longest}
-          autoComplete="off"
-          onChange={({ target }) => type(target.value)}
-        />
-      </label>
-      <Tap look="plain" disabled={isAsking || !other || (text ?? '').trim() === ''} onTap={() => void go(text ?? '')}>
-        {words.keep}
-      </Tap>
+      <ReadyOrOwn
+        ready={Object.values(words.reasons)}
+        other={words.other}
+        keep={words.keep}
+        draft={draft}
+        isHeld={!other}
+        asking={isAsking ? stationMixing.begin.asking : null}
+        onSay={(why) => void go(why)}
+      />
     </div>
   )
 }

@@ -1,9 +1,7 @@
-import { useEffect, useId, useState } from 'react'
-import { station as words } from '../../words/en/station'
-import { tablet } from '../keep/tablet'
-import { Tap } from '../ui/tap'
+import { station } from '../../words/en/station'
+import { ReadyOrOwn } from './ready-or-own'
 
-const longestReason = 300
+const words = station.fix
 
 type ReasonsProps = {
   /** The common ones. */
@@ -13,40 +11,12 @@ type ReasonsProps = {
   onChoose(reason: string): void
 }
 
-/** The common reasons of a correction as taps, and room for another. */
+/** Why something is corrected. */
 export function Reasons({ reasons, draft, onChoose }: ReasonsProps) {
-  const [text, setText] = useState('')
-  const id = useId()
-  useEffect(() => {
-    void tablet.drafts.get(draft).then((kept) => setText((typed) => typed || (kept?.text ?? '')))
-  }, [draft])
   return (
     <>
-      <h2>{words.fix.why}</h2>
-      <ul className="rows">
-        {reasons.map((each) => (
-          <li key={each}>
-            <Tap look="row" onTap={() => onChoose(each)}>
-              {each}
-            </Tap>
-          </li>
-        ))}
-      </ul>
-      <label htmlFor={id}>{words.fix.other}</label>
-      <input
-        id={id}
-        className="line"
-        value={text}
-        maxLength={longestReason}
-        autoComplete="off"
-        onChange={({ target }) => {
-          setText(target.value)
-          void tablet.drafts.put({ place: draft, text: target.value })
-        }}
-      />
-      <Tap look="plain" disabled={text.trim() === ''} onTap={() => onChoose(text.trim())}>
-        {words.fix.goOn}
-      </Tap>
+      <h2>{words.why}</h2>
+      <ReadyOrOwn ready={reasons} other={words.other} keep={words.goOn} draft={draft} onSay={onChoose} />
     </>
   )
 }
