@@ -14,7 +14,11 @@ export async function giveBack(): Promise<boolean> {
   if (book === undefined || book === (await recall('compared')) || (await recall('withdrawn'))) return true
   const told = await tablet.outbox.where('state').anyOf('book', 'aside').sortBy('counter')
   for (let at = 0; at < told.length; at += mostAsked) {
-    const entries = told.slice(at, at + mostAsked).map(({ id, hash }) => ({ id, hash }))
+    const entries = told.slice(at, at + mostAsked).map(({ id, hash, state }) => ({
+      id,
+      hash,
+      outcome: state === 'book' ? 'kept' : 'aside',
+    }))
     const answer = await askBook('/api/v1/station/lacking', { body: { entries } })
     const lacking = answer?.status === 200 ? (answer.body as { lacking?: unknown } | null)?.lacking : undefined
     if (!Array.isArray(lacking)) return false

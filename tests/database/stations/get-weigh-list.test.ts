@@ -149,9 +149,9 @@ describe('what a dough weighs, on a tablet', () => {
   it('says which line is the water that the mixer is given, and of no other that it is', async () => {
     for (const batchId of doughs) {
       const { lines } = await opened(batchId)
-      expect(lines.flatMap(({ isWater, ingredient, stage }) => (isWater ? [[ingredient.id, stage.kind]] : []))).toEqual([
-        [stores.ids.water, 'final_dough'],
-      ])
+      expect(lines.flatMap(({ isWater, ingredient, stage }) => (isWater ? [[ingredient.id, stage.kind]] : []))).toEqual(
+        [[stores.ids.water, 'final_dough']],
+      )
     }
   })
 

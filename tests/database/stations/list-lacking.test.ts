@@ -58,6 +58,11 @@ it('names what is neither kept nor aside, to a tablet of the bakery alone, with 
   const both = [held(kept!), held(aside!)]
   expect(await lacking(both)).toEqual([])
   expect(await lacking([{ ...held(kept!), id: kept!.id.toUpperCase() }])).toEqual([])
+  expect(await lacking(both.map((each, at) => ({ ...each, outcome: (['kept', 'aside'] as const)[at] })))).toEqual([])
+  // Told as one thing and there as another it is sent again, and answered as what it is.
+  expect(await lacking(both.map((each, at) => ({ ...each, outcome: (['aside', 'kept'] as const)[at] })))).toEqual(
+    both.map(({ id }) => id),
+  )
   const gone = { id: uuid(), hash: kept!.hash }
   const other = { id: kept!.id, hash: aside!.hash }
   expect(await lacking([gone, held(kept!), other])).toEqual([gone.id, other.id])

@@ -12,12 +12,16 @@ export type Move =
   /** A request that was out once comes in again, whoever has its answer by then. */
   | { do: 'repeat'; which: number }
   | { do: 'clock'; hours: number }
+  /** The book is started anew from a copy of an earlier moment, or of this one. */
+  | { do: 'put back'; to: number }
+  /** A tablet hears that the book was started. */
+  | { do: 'hear'; tablet: number }
 
 const tablet = fc.nat({ max: 2 })
 const person = fc.nat({ max: 1 })
 const fates: Fate[] = ['cut', 'answer lost', 'not the book', 'half an answer', 'fails']
 
-/** Moves in any order; what is kept and what meets its fate come most often. */
+/** Moves in any order, often many; what is kept and what meets its fate come most often. */
 export const anyMoves = (most: number) =>
   fc.array(
     fc.oneof(
@@ -47,8 +51,10 @@ export const anyMoves = (most: number) =>
         weight: 1,
         arbitrary: fc.record({ do: fc.constant('clock' as const), hours: fc.constantFrom(-24 * 365, -1, 1, 24 * 365) }),
       },
+      { weight: 1, arbitrary: fc.record({ do: fc.constant('put back' as const), to: fc.nat() }) },
+      { weight: 2, arbitrary: fc.record({ do: fc.constant('hear' as const), tablet }) },
     ),
-    { maxLength: most },
+    { maxLength: most, size: 'max' },
   )
 
 /** What the tablets are at, and who is on them. */
@@ -56,6 +62,8 @@ export type Scene = {
   book: Book
   /** What the book holds, by its own tables: `id hash` of each entry in the order in which they came in, and what lies aside. */
   held(): Promise<{ book: string[]; aside: string[] }>
+  /** Makes the book what it was after so many of the entries that came in, counted round again from none. */
+  putBack(to: number): Promise<void>
   batchId: string
   /** Of no dough. */
   goneId: string
@@ -88,7 +96,8 @@ export async function playTablets(moves: readonly Move[], startAt: Date, sceneOf
   try {
     const scene = await sceneOf()
     const tablets = [await loadTablet(), await loadTablet(), await loadTablet()]
-    for (const { store } of tablets)
+    for (const { store } of tablets) {
+      await store.remember('station', { book: 'start 0' })
       for (const { personId, personName } of scene.people)
         await store.tablet.holders.put({
           personId,
@@ -97,7 +106,9 @@ export async function playTablets(moves: readonly Move[], startAt: Date, sceneOf
           endsAt: 0,
           asks: 'nothing',
         })
+    }
     const kept = tablets.map((): string[] => [])
+    let starts = 0
     const requests: { address: string; body: unknown }[] = []
     const book: Book = async (address, body) => {
       requests.push({ address, body })
@@ -110,6 +121,7 @@ export async function playTablets(moves: readonly Move[], startAt: Date, sceneOf
     }
     for (const each of tablets) {
       each.restart()
+      await hear(each)
       await drain(each)
     }
     await holdAgainstBook()
@@ -121,6 +133,10 @@ export async function playTablets(moves: readonly Move[], startAt: Date, sceneOf
         if (again) await scene.book(again.address, again.body)
         return
       }
+      if (move.do === 'put back') {
+        starts += 1
+        return scene.putBack(move.to)
+      }
       const at = move.tablet
       const on = tablets[at]!
       switch (move.do) {
@@ -131,6 +147,8 @@ export async function playTablets(moves: readonly Move[], startAt: Date, sceneOf
           on.restart()
           return
         }
+        case 'hear':
+          return hear(on)
         case 'meet':
           return on.meet(move.fate, book)
         case 'send again': {
@@ -147,14 +165,26 @@ export async function playTablets(moves: readonly Move[], startAt: Date, sceneOf
       }
     }
 
-    /** What a tablet says of an entry is so at any moment. */
+    /** What the tablet fetches says by which word the book runs now. */
+    async function hear({ store }: LoadedTablet): Promise<void> {
+      await store.remember('station', { book: `start ${starts}` })
+    }
+
+    /** Whether a tablet has asked the book as it runs now for what that took from it. */
+    async function hasCompared({ store }: LoadedTablet): Promise<boolean> {
+      return (await store.recall('compared')) === `start ${starts}`
+    }
+
+    /** What a tablet says of an entry is so at any moment, but for a book that was put back, until it has asked that. */
     async function neverConfused(): Promise<void> {
       const { book: inBook, aside } = await scene.held()
-      for (const each of tablets)
+      for (const each of tablets) {
+        if (starts > 0 && !(await hasCompared(each))) continue
         for (const { id, hash, state } of await rowsOf(each)) {
           if (state === 'book') expect(inBook).toContain(`${id} ${hash}`)
           if (state === 'aside') expect(aside).toContain(`${id} ${hash}`)
         }
+      }
     }
 
     async function holdAgainstBook(): Promise<void> {
@@ -173,13 +203,17 @@ export async function playTablets(moves: readonly Move[], startAt: Date, sceneOf
           // What is refused is there with the book's words, for somebody to look at.
           if (state === 'attention') expect([refusal, words]).toEqual([expect.any(String), expect.any(String)])
         }
+        // What came in before a tablet heard that the book was put back stands before what it gives back.
+        if (starts > 0) continue
         const own = rows.map(({ id, hash }) => `${id} ${hash}`)
         expect(inBook.filter((each) => own.includes(each))).toEqual(own.filter((each) => inBook.includes(each)))
       }
     }
 
     async function drain(each: LoadedTablet): Promise<void> {
-      for (let tries = 0; (await rowsOf(each)).some(({ state }) => state === 'waiting'); tries += 1) {
+      const isAtRest = async () =>
+        (await hasCompared(each)) && (await rowsOf(each)).every(({ state }) => state !== 'waiting')
+      for (let tries = 0; !(await isAtRest()); tries += 1) {
         expect(tries, 'a tablet that has a network sends all that waits').toBeLessThan(50)
         void each.on(({ sendOutbox }) => sendOutbox())
         await settled()
