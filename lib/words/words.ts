@@ -29,7 +29,7 @@ import { stationLots } from './en/station-lots'
 import { stationScan } from './en/station-scan'
 import { stationCounts } from './en/station-counts'
 import { stationDisplacement } from './en/station-displacement'
-import { stationHeldWater } from './en/station-held-water'
+import { stationHeld } from './en/station-held'
 import { stationNotes } from './en/station-notes'
 import { stationPhotos } from './en/station-photos'
 import { stationSteps } from './en/station-steps'
@@ -73,7 +73,7 @@ const english = {
   stationChecks,
   stationCounts,
   stationDisplacement,
-  stationHeldWater,
+  stationHeld,
   stationNotes,
   stationPhotos,
   stationSteps,

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { say } from '../../words/say'
-import { stationHeldWater } from '../../words/en/station-held-water'
+import { stationHeld } from '../../words/en/station-held'
 import { stationMixing as words } from '../../words/en/station-mixing'
 import type { FloorDough } from '../keep/facts'
 import { atDough, openDough } from '../keep/tablet'
@@ -53,7 +53,7 @@ export function WeighGate({ dough, kept, personId, entries, isMain }: WeighGateP
           </Tap>
           {water && (
             <Tap look="plain" onTap={() => void openDough(dough.id, { weigh: water.key })}>
-              {stationHeldWater.go}
+              {stationHeld.go}
             </Tap>
           )}
         </>

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { say } from '../../words/say'
-import { stationHeldWater } from '../../words/en/station-held-water'
+import { stationHeld } from '../../words/en/station-held'
 import { stationMixing as words } from '../../words/en/station-mixing'
 import type { KeptBy } from '../keep/keep-entry'
 import { openDough } from '../keep/tablet'
@@ -91,7 +91,7 @@ export function WeighLine({ kept, line, lines, last, labels, by, correctsAny, lo
                   disabled={water === 'heldBack' && line.stands?.how === 'left_out'}
                   onTap={() => void openDough(kept.batchId, { weigh: line.key, water })}
                 >
-                  {stationHeldWater.ways[water]}
+                  {stationHeld.ways[water]}
                 </Tap>
               ))}
           </div>

@@ -26,7 +26,7 @@ import { shift } from '@/lib/words/en/shift'
 import { station } from '@/lib/words/en/station'
 import { stationBadge } from '@/lib/words/en/station-badge'
 import { stationCauses } from '@/lib/words/en/station-causes'
-import { stationHeldWater } from '@/lib/words/en/station-held-water'
+import { stationHeld } from '@/lib/words/en/station-held'
 import { stationLots } from '@/lib/words/en/station-lots'
 import { stationScan } from '@/lib/words/en/station-scan'
 import { stationCounts } from '@/lib/words/en/station-counts'
@@ -68,7 +68,7 @@ const everyEnglish = {
   station,
   stationBadge,
   stationCauses,
-  stationHeldWater,
+  stationHeld,
   stationLots,
   stationScan,
   stationChecks,

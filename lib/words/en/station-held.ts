@@ -1,5 +1,5 @@
 /** What a tablet says of water that is held back or added while a dough is mixed; it goes into the tablet's script. */
-export const stationHeldWater = {
+export const stationHeld = {
   go: 'Water held back or added',
   ways: { heldBack: 'Water held back', added: 'Water added' },
   title: { heldBack: 'Water held back from dough {code}', added: 'Water added to dough {code}' },
