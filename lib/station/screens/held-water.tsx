@@ -93,7 +93,7 @@ export function HeldWater({ kept, line, change, by, pinAt, locale }: HeldWaterPr
           </Tap>
         </div>
         <p className="what">{words.ask[change]}</p>
-        <p>{say(words.planned, 'en', { mass: shown(planned) })}</p>
+        <p>{say(words.planned, 'en', { mass: write(targetG, stepG) })}</p>
         <p>{say(words.before, 'en', { mass: shown(inDough) })}</p>
         <p className="typed" aria-live="polite">
           {shownTyped(text ?? '', locale) || '…'}
